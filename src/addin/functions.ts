@@ -1,0 +1,33 @@
+import { call, type Answer } from "../functions/call";
+import { CellError, type CellErrorCode } from "../functions/cell-error";
+import type { AnyDescriptor } from "../functions/describe";
+import { registry } from "../functions/registry";
+
+/**
+ * The classic script that Excel (or the bench) loads first: registers every worksheet function before anything can
+ * ask for it. Nothing here but the way from Excel's objects to ours and back.
+ */
+type ExcelCell = number | string | boolean | CustomFunctions.Error;
+
+/** An error in an input arrives as Excel's own error object when the metadata allows it. */
+function fromExcel(typed: unknown): unknown {
+  if (Array.isArray(typed)) return typed.map(fromExcel);
+  if (typeof typed === "object" && typed !== null && "code" in typed) {
+    const { code, message } = typed as { code: unknown; message?: unknown };
+    return new CellError(String(code) as CellErrorCode, typeof message === "string" && message !== "" ? message : `an input is ${String(code)}`);
+  }
+  return typed;
+}
+
+/** Only #VALUE! and #N/A can carry a message in Excel; the code itself is one of Excel's own. */
+function toExcel(cell: Answer[number][number]): ExcelCell {
+  return cell instanceof CellError ? new CustomFunctions.Error(cell.code as CustomFunctions.ErrorCode, cell.message) : cell;
+}
+
+/** Excel appends an invocation object to the arguments: only as many as there are parameters are read. */
+function worksheetFunction(descriptor: AnyDescriptor): (...typed: unknown[]) => ExcelCell[][] {
+  const count = Object.keys(descriptor.parameters as object).length;
+  return (...typed) => call(descriptor, typed.slice(0, count).map(fromExcel)).map((row) => row.map(toExcel));
+}
+
+CustomFunctions.associate(Object.fromEntries(registry.map((descriptor) => [descriptor.id, worksheetFunction(descriptor)])));

@@ -1,0 +1,55 @@
+import { argumentName, type AnyDescriptor, type Parameter } from "./describe";
+import { bothUnits } from "./quantities";
+import { layoutText } from "./read-range";
+
+/** Excel's metadata for one worksheet function: the shape of functions.json in the Office Add-ins documentation. */
+export interface FunctionMetadata {
+  readonly id: string;
+  readonly name: string;
+  readonly description: string;
+  readonly parameters: readonly {
+    readonly name: string;
+    readonly description: string;
+    readonly type: "any";
+    readonly dimensionality: "matrix";
+    readonly optional: boolean;
+  }[];
+  readonly result: { readonly type: "any"; readonly dimensionality: "matrix" };
+}
+
+export interface FunctionsJson {
+  /** Lets an error in one cell of a range reach us, so that a lifted call fails only in that cell. */
+  readonly allowErrorForDataTypeAny: true;
+  readonly functions: readonly FunctionMetadata[];
+}
+
+/** functions.json of the registry. Every parameter is a matrix of anything: one call then serves a whole column. */
+export function functionsJson(registry: readonly AnyDescriptor[]): FunctionsJson {
+  return {
+    allowErrorForDataTypeAny: true,
+    functions: registry.map((descriptor) => ({
+      id: descriptor.id,
+      name: descriptor.id,
+      description: descriptor.summary,
+      parameters: Object.entries(descriptor.parameters as Record<string, Parameter>).map(([key, parameter]) => ({
+        name: argumentName(key),
+        description: parameterText(parameter),
+        type: "any",
+        dimensionality: "matrix",
+        optional: parameter.optional === true,
+      })),
+      result: { type: "any", dimensionality: "matrix" },
+    })),
+  };
+}
+
+/** The argument's meaning with its units, choices, columns and default: one text for Excel, the pane and the README. */
+export function parameterText(parameter: Parameter): string {
+  if (parameter.kind === "table") return `${parameter.doc} Columns: ${parameter.layouts.map((columns) => layoutText(parameter, columns)).join("; or ")}.`;
+  if (parameter.kind === "choice") {
+    const fallback = parameter.default === undefined ? "" : ` Default: ${parameter.default}.`;
+    return `${parameter.doc} One of: ${parameter.choices.join(", ")}.${fallback}`;
+  }
+  const unit = bothUnits(parameter.quantity);
+  return unit === "" ? parameter.doc : `${parameter.doc} In ${unit}.`;
+}

@@ -1,0 +1,72 @@
+import { ArgumentProblem, CellError } from "./cell-error";
+import { argumentName, type Column, type ListParameter, type Matrix, type TableParameter, type TableRows } from "./describe";
+import { messages } from "./messages";
+import { bothUnits, type UnitSystem } from "./quantities";
+import { isEmpty, missing, readChoice, readNumber, readText, type Missing } from "./read-cell";
+
+/** A column (or row) of numbers; blank cells become null so that two lists stay side by side. Missing when all blank. */
+export function readList(argument: string, range: Matrix, parameter: ListParameter, units: UnitSystem): (number | null)[] | Missing {
+  if (range.length > 1 && (range[0]?.length ?? 0) > 1) throw new ArgumentProblem("#VALUE!", messages.oneColumn(argument));
+  const cells = range.flat();
+  const values = cells.map((typed, index) => {
+    // A heading above the numbers may be selected with them.
+    if (index === 0 && typeof typed === "string" && cells.length > 1) return null;
+    const value = readNumber(`${argument} row ${index + 1}`, typed, parameter, units);
+    return value === missing ? null : value;
+  });
+  return values.every((value) => value === null) ? missing : values;
+}
+
+type Row = Record<string, unknown> & { rowNumber: number };
+
+/**
+ * The filled-in rows of a table. Rows with nothing in them, and rows whose first column is not filled in yet, are
+ * skipped; a heading row is skipped; a row that has its first column but misses another makes the whole call
+ * "not filled in yet"; a wrong cell is reported with its row.
+ */
+export function readTable(argument: string, range: Matrix, parameter: TableParameter, units: UnitSystem): TableRows<Record<string, Column>> | Missing {
+  const width = range[0]?.length ?? 0;
+  const layout = parameter.layouts.find((columns) => columns.length === width);
+  if (!layout) throw new ArgumentProblem("#VALUE!", messages.wrongWidth(argument, width, parameter.layouts.map((columns) => layoutText(parameter, columns))));
+  const firstKey = layout.find((key) => key !== null) ?? "";
+  const hasHeading = parameter.columns[firstKey]?.kind === "number" && typeof range[0]?.[0] === "string" && range[0][0].trim() !== "";
+  const rows: Row[] = [];
+  let incomplete = false;
+  range.slice(hasHeading ? 1 : 0).forEach((cells, index) => {
+    if (cells.every((typed) => isEmpty(typed) || typed === 0)) return;
+    const row: Row = { rowNumber: index + 1 };
+    for (const [position, key] of layout.entries()) {
+      const column = key === null ? undefined : parameter.columns[key];
+      if (key === null || column === undefined) continue;
+      const value = readColumn(`${argument} row ${index + 1 + (hasHeading ? 1 : 0)}: ${argumentName(key)}`, cells[position], column, units);
+      if (value === missing && key === firstKey) return;
+      if (value === missing && column.optional !== true) incomplete = true;
+      row[key] = value === missing ? defaultOf(column) : value;
+    }
+    for (const [key, column] of Object.entries(parameter.columns)) if (!(key in row)) row[key] = defaultOf(column);
+    rows.push(row);
+  });
+  if (rows.length === 0 || incomplete) return missing;
+  return Object.assign(rows, { height: range.length - (hasHeading ? 1 : 0) }) as unknown as TableRows<Record<string, Column>>;
+}
+
+function readColumn(argument: string, typed: unknown, column: Column, units: UnitSystem): unknown {
+  if (typed instanceof CellError) throw new ArgumentProblem(typed.code, typed.message);
+  if (column.kind === "number") return readNumber(argument, typed, column, units);
+  if (column.kind === "choice") return readChoice(argument, typed, column);
+  return readText(typed);
+}
+
+const defaultOf = (column: Column): unknown => ("default" in column ? column.default : undefined);
+
+/** "mass (kg or lb), yield (%), handling": what a table must hold, for messages and help. */
+export function layoutText(parameter: TableParameter, columns: readonly (string | null)[]): string {
+  return columns
+    .map((key) => {
+      const column = key === null ? undefined : parameter.columns[key];
+      if (key === null || column === undefined) return "(anything)";
+      const unit = column.kind === "number" ? bothUnits(column.quantity) : "";
+      return unit ? `${argumentName(key)} (${unit})` : argumentName(key);
+    })
+    .join(" | ");
+}

@@ -1,0 +1,14 @@
+import { beerFunctions } from "./beer";
+import type { AnyDescriptor } from "./describe";
+
+/** Every worksheet function, in the order of the brewery. A function that is not in this table does not exist. */
+export const registry: readonly AnyDescriptor[] = [...beerFunctions];
+
+const byId = new Map(registry.map((descriptor) => [descriptor.id, descriptor]));
+
+/** The descriptor of "BEER.ABV"; throws when there is none, which is a bug of ours. */
+export function functionNamed(id: string): AnyDescriptor {
+  const descriptor = byId.get(id);
+  if (!descriptor) throw new Error(`there is no function ${id}`);
+  return descriptor;
+}

@@ -1,0 +1,3 @@
+import { checkReferenceTable } from "../../support/reference-table";
+
+checkReferenceTable("beer/alcohol.csv", 2);

@@ -1,0 +1,56 @@
+import { readFileSync } from "node:fs";
+import { parse } from "csv-parse/sync";
+import { describe, expect, it } from "vitest";
+import { callScalar } from "../../src/functions/call";
+import { CellError } from "../../src/functions/cell-error";
+import { functionNamed } from "../../src/functions/registry";
+
+/**
+ * A table of published values under tests/reference. `arguments` is a JSON array as typed in a cell (null = left out,
+ * nested arrays = a range); `basis` says how far the row proves anything: "document" (the number was read in the
+ * source), "memory" (from the writer's memory), "computed" (from the equation: guards against slips only),
+ * "common practice" (trade knowledge without a source).
+ */
+export interface ReferenceRow {
+  readonly function: string;
+  readonly arguments: string;
+  readonly expected: string;
+  readonly tolerance: string;
+  readonly basis: string;
+  readonly source: string;
+}
+
+const header = ["function", "arguments", "expected", "tolerance", "basis", "source"];
+const bases = ["document", "memory", "computed", "common practice"];
+
+export function readReferenceTable(path: string): ReferenceRow[] {
+  const text = readFileSync(new URL(`../reference/${path}`, import.meta.url), "utf8");
+  const records: string[][] = parse(text, { skip_empty_lines: true });
+  if (records[0]?.join() !== header.join()) throw new Error(`${path}: the header must be ${header.join()}`);
+  return records.slice(1).map((cells) => Object.fromEntries(header.map((name, index) => [name, cells[index] ?? ""])) as unknown as ReferenceRow);
+}
+
+/** Runs every row of `path` through the door that Excel uses; `rows` must be exact, so that an empty file cannot pass. */
+export function checkReferenceTable(path: string, rows: number): void {
+  describe(path, () => {
+    const table = readReferenceTable(path);
+    it(`holds ${rows} rows, each with a source and a known basis`, () => {
+      expect(table).toHaveLength(rows);
+      for (const row of table) {
+        expect(bases, JSON.stringify(row)).toContain(row.basis);
+        expect(row.source.length, JSON.stringify(row)).toBeGreaterThan(3);
+        expect(Number(row.tolerance), JSON.stringify(row)).toBeGreaterThanOrEqual(0);
+      }
+    });
+    it.each(table.map((row, index) => ({ ...row, line: index + 2 })))("line $line: $function $arguments = $expected", (row) => {
+      const answer = callScalar(functionNamed(row.function), JSON.parse(row.arguments) as unknown[]);
+      if (answer instanceof CellError) expect.fail(`${row.function}${row.arguments}: ${answer.code} ${answer.message}`);
+      const expected = Number(row.expected);
+      if (Number.isNaN(expected)) expect(answer).toBe(row.expected);
+      else {
+        expect(typeof answer).toBe("number");
+        expect(Math.abs((answer as number) - expected)).toBeLessThanOrEqual(Number(row.tolerance));
+      }
+    });
+  });
+}

@@ -1,0 +1,21 @@
+/** What the pane says where there is no spreadsheet around it. */
+const noHost =
+  "This is Gylebook's task pane. It works inside Excel, or on the bench that `npm start` opens; " +
+  "here there is no workbook beside it to read from or write to.";
+
+/** Resolves to true when a workbook is there. Otherwise says so in the pane, in words, and resolves to false. */
+export async function waitForHost(place: HTMLElement): Promise<boolean> {
+  if (await hasWorkbook()) return true;
+  const words = document.createElement("p");
+  words.setAttribute("role", "status");
+  words.textContent = noHost;
+  place.replaceChildren(words);
+  return false;
+}
+
+/** Office.js may be missing altogether (no network), or there without a host (opened in a plain browser). */
+async function hasWorkbook(): Promise<boolean> {
+  if (typeof Office === "undefined") return false;
+  const { host } = await Office.onReady();
+  return String(host) === "Excel";
+}

@@ -1,0 +1,4 @@
+import { waitForHost } from "./host";
+
+const place = document.getElementById("pane");
+if (place) void waitForHost(place);

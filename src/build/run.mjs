@@ -1,0 +1,53 @@
+// @ts-check
+// Runs other programs for the scripts of this folder, and takes them along when the script itself is told to stop.
+import { spawn } from "node:child_process";
+import { fileURLToPath } from "node:url";
+
+export const root = fileURLToPath(new URL("../../", import.meta.url));
+
+/** @type {Set<import("node:child_process").ChildProcess>} */
+const running = new Set();
+
+/**
+ * Runs a program in the project's folder with our own output. Resolves with its exit code (1 when it could not start).
+ * @param {string} program
+ * @param {readonly string[]} args
+ * @param {{ env?: Record<string, string>, shell?: boolean, cwd?: string }} [options]
+ * @returns {Promise<number>}
+ */
+export function run(program, args, { env = {}, shell = false, cwd = root } = {}) {
+  return new Promise((resolve) => {
+    const child = spawn(program, [...args], { cwd, shell, stdio: "inherit", env: { ...process.env, ...env } });
+    running.add(child);
+    child.on("error", (problem) => {
+      running.delete(child);
+      console.error(`${program}: ${problem.message}`);
+      resolve(1);
+    });
+    child.on("exit", (code) => {
+      running.delete(child);
+      resolve(code ?? 1);
+    });
+  });
+}
+
+/**
+ * Runs a script of this project with the Node that runs us, TypeScript included.
+ * @param {string} script path from the project's folder
+ * @param {...string} args
+ */
+export const runTypeScript = (script, ...args) => run(process.execPath, ["--import", "tsx", script, ...args]);
+
+/**
+ * Runs npm: the one that started us where there is one, else the one on the path.
+ * @param {readonly string[]} args
+ * @param {string} [cwd]
+ */
+export function npm(args, cwd = root) {
+  const own = process.env["npm_execpath"];
+  return own !== undefined && own.endsWith(".js") ? run(process.execPath, [own, ...args], { cwd }) : run("npm", args, { shell: process.platform === "win32", cwd });
+}
+
+export function stopAll() {
+  for (const child of running) child.kill("SIGTERM");
+}

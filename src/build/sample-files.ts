@@ -1,0 +1,9 @@
+import { cpSync, existsSync } from "node:fs";
+import path from "node:path";
+import { root } from "./run.mjs";
+
+/** The bench opens the sample workbooks from its own origin. */
+export function copySamples(): void {
+  const samples = path.join(root, "sample-workbooks");
+  if (existsSync(samples)) cpSync(samples, path.join(root, "dist/sample-workbooks"), { recursive: true });
+}

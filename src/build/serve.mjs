@@ -1,0 +1,63 @@
+// @ts-check
+// Serves a folder of files on this computer only.
+import http from "node:http";
+import https from "node:https";
+
+const host = "127.0.0.1";
+
+/**
+ * The server for the built files. The root address leads to the bench.
+ * @param {string} folder
+ * @param {{ key: Buffer, cert: Buffer }} [certificate] makes it https
+ */
+export async function fileServer(folder, certificate) {
+  const { default: sirv } = await import("sirv");
+  // `dev` reads the disk for each request and forbids caching, so that a new build shows on the next reload.
+  const files = sirv(folder, { dev: true, etag: true });
+  /** @type {import("node:http").RequestListener} */
+  const answer = (request, response) => {
+    if (request.url === "/" || request.url?.startsWith("/?")) {
+      response.writeHead(302, { location: "/bench/" }).end();
+      return;
+    }
+    files(request, response, () => {
+      response.writeHead(404, { "content-type": "text/plain; charset=utf-8" }).end("There is no such file here.\n");
+    });
+  };
+  return certificate === undefined ? http.createServer(answer) : https.createServer(certificate, answer);
+}
+
+/**
+ * Listens on the first free port from `port` upward, stepping over those that are taken.
+ * @param {import("node:http").Server | import("node:https").Server} server
+ * @param {number} port
+ * @param {number} [attempts]
+ * @returns {Promise<number>} the port
+ */
+export async function listenFrom(server, port, attempts = 100) {
+  for (let candidate = port; candidate < port + attempts; candidate++) {
+    if (await listen(server, candidate)) return candidate;
+  }
+  throw new Error(`no free port from ${port} to ${port + attempts - 1}`);
+}
+
+/**
+ * @param {import("node:net").Server} server
+ * @param {number} port
+ * @returns {Promise<boolean>} false when the port is taken
+ */
+function listen(server, port) {
+  return new Promise((resolve, reject) => {
+    const failed = (/** @type {NodeJS.ErrnoException} */ problem) => {
+      server.off("listening", listening);
+      // EACCES: Windows keeps some ranges of ports to itself.
+      if (problem.code === "EADDRINUSE" || problem.code === "EACCES") resolve(false);
+      else reject(problem);
+    };
+    const listening = () => {
+      server.off("error", failed);
+      resolve(true);
+    };
+    server.once("error", failed).once("listening", listening).listen(port, host);
+  });
+}

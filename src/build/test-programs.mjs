@@ -1,0 +1,40 @@
+// @ts-check
+// The programs that the tests need besides Node: found, or installed where that is ours to do, or asked for in one line.
+import { readFileSync } from "node:fs";
+import { findChromium, findOnPath, findSoffice } from "./find-programs.mjs";
+import { run } from "./run.mjs";
+
+const programs = [
+  { find: findChromium, name: "Chromium, Chrome or Edge", debian: "chromium" },
+  { find: findSoffice, name: "LibreOffice", debian: "libreoffice-calc" },
+  { find: () => findOnPath("pdftoppm"), name: "pdftoppm (Poppler)", debian: "poppler-utils" },
+  { find: () => findOnPath("xmllint"), name: "xmllint (libxml2)", debian: "libxml2-utils" },
+];
+
+const missing = () => programs.filter((program) => program.find() === undefined);
+
+/** @returns {Promise<boolean>} whether all of them are there now */
+export async function ensurePrograms() {
+  const wanted = missing();
+  if (wanted.length > 0 && process.getuid?.() === 0 && isDebian()) {
+    const packages = wanted.map((program) => program.debian);
+    console.log(`Installing ${packages.join(", ")} (apt) ...`);
+    const quiet = { env: { DEBIAN_FRONTEND: "noninteractive" } };
+    await run("apt-get", ["update", "-qq"], quiet);
+    await run("apt-get", ["install", "-y", "-qq", "--no-install-recommends", ...packages], quiet);
+  }
+  const still = missing();
+  if (still.length > 0) {
+    const words = still.map((program) => program.name).join(", ");
+    console.error(`The tests need ${words}: please install (Debian: apt install ${still.map((program) => program.debian).join(" ")}), or name the program in GYLEBOOK_CHROMIUM or GYLEBOOK_SOFFICE.`);
+  }
+  return still.length === 0;
+}
+
+function isDebian() {
+  try {
+    return /^ID=debian$/m.test(readFileSync("/etc/os-release", "utf8"));
+  } catch {
+    return false;
+  }
+}

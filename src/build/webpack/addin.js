@@ -1,0 +1,41 @@
+// @ts-check
+// What Excel loads: functions.js (classic and synchronous, so that the functions are registered before Excel asks for
+// them) and the task pane. The bench gets a page of its own with the very same two bundles and another office.js.
+import path from "node:path";
+import HtmlWebpackPlugin from "html-webpack-plugin";
+import MiniCssExtractPlugin from "mini-css-extract-plugin";
+import { commonConfig, fromRoot } from "./common.js";
+
+const microsoftOfficeJs = "https://appsforoffice.microsoft.com/lib/1/hosted/office.js";
+
+/** @returns {import("webpack").Configuration} */
+export function addinConfig() {
+  const config = commonConfig("addin");
+  return {
+    ...config,
+    target: ["web", "es2022"],
+    entry: { functions: "./src/addin/functions.ts", taskpane: "./src/addin/taskpane.ts" },
+    output: { path: fromRoot("dist"), filename: "[name].js", publicPath: "" },
+    module: { rules: [...config.module.rules, { test: /\.css$/, use: [MiniCssExtractPlugin.loader, "css-loader"] }] },
+    plugins: [
+      new MiniCssExtractPlugin({ filename: "[name].css" }),
+      page("taskpane.html", { officeJs: microsoftOfficeJs, base: "" }),
+      page("bench/taskpane.html", { officeJs: "office-stand-in.js", base: "../" }),
+    ],
+  };
+}
+
+/**
+ * @param {string} filename
+ * @param {{ officeJs: string, base: string }} values `base`: the way from the page to the bundles
+ */
+function page(filename, values) {
+  return new HtmlWebpackPlugin({
+    filename,
+    template: fromRoot("src/addin/taskpane.html"),
+    inject: false,
+    minify: false,
+    chunks: ["taskpane"],
+    templateParameters: (_, assets) => ({ ...values, styles: assets.css.map((file) => path.posix.basename(file)) }),
+  });
+}

@@ -1,0 +1,21 @@
+// @ts-check
+// The bench's engine without a page, for Node: tests, and the cached values of the sample workbooks.
+import { existsSync } from "node:fs";
+import { commonConfig, fastProperties, fromRoot } from "./common.js";
+
+const entry = "src/bench/headless.ts";
+
+/** @returns {import("webpack").Configuration | undefined} */
+export function headlessConfig() {
+  if (!existsSync(fromRoot(entry))) return undefined;
+  const config = commonConfig("headless");
+  return {
+    ...config,
+    target: "node20",
+    entry: { headless: `./${entry}` },
+    output: { path: fromRoot("dist"), filename: "[name].cjs", library: { type: "commonjs2" } },
+    module: { rules: [...config.module.rules, fastProperties] },
+    // Not minified: a stack trace from a test should be readable.
+    optimization: { minimize: false, splitChunks: false },
+  };
+}

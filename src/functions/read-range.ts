@@ -29,7 +29,7 @@ export function readTable(argument: string, range: Matrix, parameter: TableParam
   const layout = parameter.layouts.find((columns) => columns.length === width);
   if (!layout) throw new ArgumentProblem("#VALUE!", messages.wrongWidth(argument, width, parameter.layouts.map((columns) => layoutText(parameter, columns))));
   const firstKey = layout.find((key) => key !== null) ?? "";
-  const hasHeading = parameter.columns[firstKey]?.kind === "number" && typeof range[0]?.[0] === "string" && range[0][0].trim() !== "";
+  const hasHeading = isHeading(range[0] ?? [], layout, parameter);
   const rows: Row[] = [];
   let incomplete = false;
   range.slice(hasHeading ? 1 : 0).forEach((cells, index) => {
@@ -48,6 +48,23 @@ export function readTable(argument: string, range: Matrix, parameter: TableParam
   });
   if (rows.length === 0 || incomplete) return missing;
   return Object.assign(rows, { height: range.length - (hasHeading ? 1 : 0) }) as unknown as TableRows<Record<string, Column>>;
+}
+
+/** A word over a column of numbers; "28 g" and "-5" are slips of the hand that must be reported, not headings. */
+const isWord = (typed: unknown): boolean => typeof typed === "string" && !/^\s*[-+.,]?\d/.test(typed);
+
+/**
+ * Whether the first row of a table names its columns: every filled cell over a column of numbers holds a word, and
+ * no filled cell over a column of choices is one of them. The columns of free text cannot tell.
+ */
+function isHeading(cells: readonly unknown[], layout: readonly (string | null)[], parameter: TableParameter): boolean {
+  const filled = layout.flatMap((key, position) => {
+    const column = key === null ? undefined : parameter.columns[key];
+    return column === undefined || isEmpty(cells[position]) ? [] : [{ column, typed: cells[position] }];
+  });
+  const numbers = filled.filter(({ column }) => column.kind === "number");
+  const chosen = filled.some(({ column, typed }) => column.kind === "choice" && column.choices.includes(String(typed).trim().toLowerCase()));
+  return numbers.length > 0 && numbers.every(({ typed }) => isWord(typed)) && !chosen;
 }
 
 function readColumn(argument: string, typed: unknown, column: Column, units: UnitSystem): unknown {

@@ -1,8 +1,9 @@
+import { logFunctions } from "./log";
 import { beerFunctions } from "./beer";
 import type { AnyDescriptor } from "./describe";
 
 /** Every worksheet function, in the order of the brewery. A function that is not in this table does not exist. */
-export const registry: readonly AnyDescriptor[] = [...beerFunctions];
+export const registry: readonly AnyDescriptor[] = [...logFunctions, ...beerFunctions];
 
 const byId = new Map(registry.map((descriptor) => [descriptor.id, descriptor]));
 

@@ -1,0 +1,3 @@
+import { checkReferenceTable } from "../../support/reference-table";
+
+checkReferenceTable("log/steady.csv", 7);

@@ -1,0 +1,44 @@
+import { cellKey, type CellPlace } from "./cell-key";
+
+/**
+ * The messages that came with errors, by cell, for hovering. A cell's old messages go when it is calculated again,
+ * but two functions in one formula each keep theirs: hence the calculation's number.
+ */
+export class CellErrors {
+  private calculation = 0;
+  private readonly messages = new Map<string, string>();
+  private readonly written = new Map<string, { calculation: number; keys: string[] }>();
+
+  beginCalculation(): void {
+    this.calculation++;
+  }
+
+  /** Called before a function runs in `origin`: forgets what earlier calculations said there and in its spill. */
+  enter(origin: CellPlace): void {
+    const key = cellKey(origin);
+    const earlier = this.written.get(key);
+    if (earlier === undefined || earlier.calculation === this.calculation) return;
+    for (const old of earlier.keys) this.messages.delete(old);
+    this.written.delete(key);
+  }
+
+  /** `row` and `column` count from the origin, for errors inside a spill. */
+  keep(origin: CellPlace, row: number, column: number, message: string | undefined): void {
+    if (!message) return;
+    const originKey = cellKey(origin);
+    const place = cellKey({ ...origin, row: origin.row + row, column: origin.column + column });
+    const record = this.written.get(originKey) ?? { calculation: this.calculation, keys: [] };
+    record.keys.push(place);
+    this.written.set(originKey, record);
+    this.messages.set(place, message);
+  }
+
+  messageAt(place: CellPlace): string | undefined {
+    return this.messages.get(cellKey(place));
+  }
+
+  clear(): void {
+    this.messages.clear();
+    this.written.clear();
+  }
+}

@@ -1,0 +1,100 @@
+import { IUniverInstanceService, LocaleType, type Injector, type IWorkbookData, type Univer } from "@univerjs/core";
+import type { FUniver } from "@univerjs/core/facade";
+import { CalculationMode } from "@univerjs/sheets-formula";
+import { CalculationWatch } from "./calculation";
+import { CellErrors } from "./cell-errors";
+import { CircularReferences } from "./circular";
+import type { Grid } from "./create-univer";
+import { hostCustomFunctions, type CustomFunctionsHost } from "./custom-functions";
+import type { FunctionsMetadata } from "./custom-functions-metadata";
+import { markUsersOfNames } from "./dirty-names";
+import { expandOnEntry } from "./expand-on-entry";
+import { describeFunctions } from "./function-descriptions";
+import { installScopedNames } from "./install-scoped-names";
+import { renameQualifiedNames } from "./rename-qualified-names";
+import { repairChoose } from "./repair-choose";
+import { carryScopedNames } from "./scoped-name-copies";
+import { ScopedNames } from "./scoped-names";
+import { Spills } from "./spills";
+
+export interface EngineOptions {
+  metadata: FunctionsMetadata;
+  namespace?: string;
+}
+
+/** The grid's engine with our functions and our repairs. One per page or headless bench; workbooks come and go in it. */
+export class Engine {
+  readonly univer: Univer;
+  readonly univerAPI: FUniver;
+  readonly injector: Injector;
+  readonly cellErrors = new CellErrors();
+  readonly functions: CustomFunctionsHost;
+  readonly spills: Spills;
+  private parts: { watch: CalculationWatch; names: ScopedNames; circular: CircularReferences } | undefined;
+
+  constructor(grid: Grid, options: EngineOptions) {
+    this.univer = grid.univer;
+    this.univerAPI = grid.univerAPI;
+    this.injector = grid.univer.__getInjector();
+    this.functions = hostCustomFunctions(this.injector, options.metadata, options.namespace ?? "GYLE", this.cellErrors);
+    this.spills = new Spills(this.injector);
+    this.univerAPI.getFormula().setInitialFormulaComputing(CalculationMode.FORCED);
+  }
+
+  /** Closes the workbook that is open, if any, and opens `data`. Every formula is calculated. */
+  openWorkbook(data: Partial<IWorkbookData>): void {
+    const open = this.univerAPI.getActiveWorkbook();
+    if (open) this.univerAPI.disposeUnit(open.getId());
+    this.cellErrors.clear();
+    const workbook = this.univerAPI.createWorkbook({ locale: LocaleType.EN_US, ...data });
+    // Undo works on the workbook in focus, which only a page would set.
+    this.injector.get(IUniverInstanceService).focusUnit(workbook.getId());
+    this.parts ??= this.install();
+  }
+
+  /** Resolves when all edits so far are calculated. */
+  calculated(): Promise<void> {
+    return this.ready.watch.settled();
+  }
+
+  get watch(): CalculationWatch {
+    return this.ready.watch;
+  }
+
+  get names(): ScopedNames {
+    return this.ready.names;
+  }
+
+  /** Cells that depend on themselves; the grid itself says nothing about them. */
+  get circular(): CircularReferences {
+    return this.ready.circular;
+  }
+
+  /** The message behind the error that a cell shows, if one of our functions gave one. */
+  errorMessageAt(unitId: string, sheetId: string, row: number, column: number): string | undefined {
+    const shown = this.spills.valueAt(unitId, sheetId, row, column);
+    if (typeof shown !== "string" || !shown.startsWith("#")) return undefined;
+    return this.cellErrors.messageAt({ unitId, sheetId, row, column });
+  }
+
+  private get ready(): NonNullable<Engine["parts"]> {
+    if (!this.parts) throw new Error("Open a workbook first: the grid starts its services with the first one.");
+    return this.parts;
+  }
+
+  /** The grid starts most of its services with the first workbook; none of this can be done before. */
+  private install(): NonNullable<Engine["parts"]> {
+    const { injector } = this;
+    const names = new ScopedNames(injector);
+    installScopedNames(injector, names);
+    markUsersOfNames(injector, names);
+    carryScopedNames(injector);
+    renameQualifiedNames(injector);
+    expandOnEntry(injector);
+    repairChoose(injector);
+    describeFunctions(injector, this.functions.functions);
+    const watch = new CalculationWatch(injector);
+    watch.onStart(() => this.cellErrors.beginCalculation());
+    return { watch, names, circular: new CircularReferences(injector) };
+  }
+}

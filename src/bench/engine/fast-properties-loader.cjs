@@ -1,0 +1,70 @@
+/*
+ * webpack loader and plugin for the grid's published code.
+ *
+ * 1. Univer ships class fields through a slow `_defineProperty` helper; plain assignment does the same for its classes
+ *    and makes loading and recalculation about a third faster.
+ * 2. Its drawing engine imports some 70 hyphenation dictionaries (4.7 MB) that a spreadsheet never uses.
+ *
+ * Both are text replacements in someone else's code, so the build must fail when they no longer match. Wire it so:
+ *
+ *   const fastProperties = require("./src/bench/engine/fast-properties-loader.cjs");
+ *   module: { rules: [fastProperties.rule] },
+ *   plugins: [new fastProperties.CheckPlugin()],          // in every configuration that has the rule
+ *
+ * Pass `new CheckPlugin({ hyphenation: false })` for the headless bundle, which has no drawing engine.
+ * With webpack's persistent cache the loader may not run at all; the check then has nothing to count and passes.
+ */
+const HELPER = /function (_defineProperty\w*)\(([\w$]+), ([\w$]+), ([\w$]+)\) \{[\s\S]*?\n\}/g;
+const HYPHENATION = /import\("\.\/[a-z0-9-]+-[\w-]{8}\.js"\)/g;
+const FILES = /[\\/]@univerjs[\\/][^\\/]+[\\/]lib[\\/]es[\\/].*\.js$/;
+const DRAWING_ENGINE = /engine-render[\\/]lib[\\/]es[\\/]index\.js$/;
+
+const counts = { files: 0, helpers: 0, drawingFiles: 0, dictionaries: 0 };
+
+/** The replacements alone, for other bundlers. */
+function rewrite(source, path) {
+  counts.files++;
+  let result = source.replace(HELPER, (_whole, name, object, key, value) => {
+    counts.helpers++;
+    return `function ${name}(${object}, ${key}, ${value}) { ${object}[${key}] = ${value}; return ${object}; }`;
+  });
+  if (DRAWING_ENGINE.test(path)) {
+    counts.drawingFiles++;
+    result = result.replace(HYPHENATION, () => {
+      counts.dictionaries++;
+      return "Promise.resolve({ default: [] })";
+    });
+  }
+  return result;
+}
+
+/** What is wrong with the counts so far, or undefined. */
+function complaint({ hyphenation = true } = {}) {
+  if (counts.files > 0 && counts.helpers === 0) return "fast-properties: no _defineProperty helper found in @univerjs.";
+  if (hyphenation && counts.drawingFiles > 0 && counts.dictionaries === 0) return "fast-properties: no hyphenation imports found.";
+  return undefined;
+}
+
+module.exports = function fastPropertiesLoader(source) {
+  return rewrite(source, this.resourcePath);
+};
+
+module.exports.rule = { test: FILES, use: [{ loader: __filename }] };
+module.exports.FILES = FILES;
+module.exports.rewrite = rewrite;
+module.exports.complaint = complaint;
+
+module.exports.CheckPlugin = class CheckPlugin {
+  constructor(options) {
+    this.options = options;
+  }
+
+  apply(compiler) {
+    compiler.hooks.thisCompilation.tap("FastPropertiesCheck", (compilation) => {
+      compilation.hooks.finishModules.tap("FastPropertiesCheck", () => {
+        const problem = complaint(this.options);
+        if (problem) compilation.errors.push(new Error(problem));
+      });
+    });
+  }
+};

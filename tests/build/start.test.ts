@@ -1,0 +1,96 @@
+import { createServer, type Server } from "node:http";
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { smallProject, type SmallProject, type StartedScript } from "./small-project";
+
+let project: SmallProject;
+let script: StartedScript | undefined;
+
+beforeEach(() => {
+  project = smallProject();
+});
+
+afterEach(async () => {
+  script?.process.kill("SIGKILL");
+  await script?.ended;
+  script = undefined;
+  project.remove();
+});
+
+const addressOf = async (started: StartedScript): Promise<string> => (await started.printed(/http:\/\/127\.0\.0\.1:\d+\//))[0];
+
+/** Takes a port for the length of a test; it does not matter when somebody has it already. */
+async function take(port: number): Promise<Server> {
+  const server = createServer();
+  await new Promise<void>((resolve) => server.once("error", () => resolve()).listen(port, "127.0.0.1", resolve));
+  return server;
+}
+
+describe("npm start", () => {
+  it("serves dist on this computer, and its root address leads to the bench", async () => {
+    script = project.start();
+    const address = await addressOf(script);
+    const root = await fetch(address, { redirect: "manual" });
+    expect([root.status, root.headers.get("location")]).toEqual([302, "/bench/"]);
+    expect(await (await fetch(address)).text()).toBe("<p>the bench</p>");
+    expect((await fetch(`${address}no-such-file.js`)).status).toBe(404);
+  });
+
+  it("does not serve what lies outside dist", async () => {
+    script = project.start();
+    const address = await addressOf(script);
+    expect((await fetch(`${address}%2e%2e/package.json`)).status).toBe(404);
+    expect((await fetch(`${address}bench/..%2f..%2fpackage.json`)).status).toBe(404);
+  });
+
+  it("steps over a port that is taken", async () => {
+    const taken = await take(4173);
+    script = project.start();
+    const port = Number(new URL(await addressOf(script)).port);
+    expect(port).toBeGreaterThan(4173);
+    expect(port).toBeLessThan(4273);
+    taken.close();
+  });
+
+  it.each(["SIGINT", "SIGTERM"] as const)("ends cleanly on %s, with an open connection too", async (signal) => {
+    script = project.start();
+    const address = await addressOf(script);
+    await (await fetch(address, { headers: { connection: "keep-alive" } })).text();
+    script.process.kill(signal);
+    expect(await script.ended).toBe(0);
+    await expect(fetch(address)).rejects.toThrow();
+  });
+
+  it("builds first when a source is newer than the build, and stops when the build fails", async () => {
+    project.write("src/build/build.ts", 'console.log("building now"); process.exit(3);');
+    project.age("src/build/build.ts", 120);
+    script = project.start();
+    await script.printed(/building now/);
+    await script.printed(/The build failed/);
+    expect(await script.ended).toBe(1);
+  });
+
+  it("takes the build along when it is stopped meanwhile", async () => {
+    project.write("src/build/build.ts", 'console.log("building in", process.pid, "."); setInterval(() => {}, 1000);');
+    project.age("src/build/build.ts", 120);
+    script = project.start();
+    const build = Number((await script.printed(/building in (\d+) \./))[1]);
+    script.process.kill("SIGINT");
+    expect(await script.ended).toBe(0);
+    await expect.poll(() => isRunning(build)).toBe(false);
+  });
+
+  it("says what Excel needs when there is no certificate for it", async () => {
+    script = project.start("--excel");
+    await script.printed(/office-addin-dev-certs install/);
+    expect(await script.ended).toBe(1);
+  });
+});
+
+function isRunning(id: number): boolean {
+  try {
+    process.kill(id, 0);
+    return true;
+  } catch {
+    return false;
+  }
+}

@@ -11,11 +11,13 @@ export interface SmallProject {
   /** Moves a file's time of change, in seconds from now. */
   age: (place: string, seconds: number) => void;
   start: (...args: string[]) => StartedScript;
+  test: () => StartedScript;
   remove: () => void;
 }
 
 export interface StartedScript {
   readonly process: ChildProcess;
+  readonly output: () => string;
   /** Resolves with the first match in what was printed so far or is still to come; fails when the script ends first. */
   printed: (pattern: RegExp) => Promise<RegExpMatchArray>;
   readonly ended: Promise<number | null>;
@@ -41,8 +43,8 @@ export function smallProject(): SmallProject {
   write("dist/.built", "");
   age("dist/.built", 60);
 
-  const start = (...args: string[]): StartedScript => {
-    const child = spawn(process.execPath, ["src/build/start.mjs", "--no-open", ...args], { cwd: folder, env: { ...process.env, HOME: folder, USERPROFILE: folder } });
+  const begin = (...args: string[]): StartedScript => {
+    const child = spawn(process.execPath, args, { cwd: folder, env: { ...process.env, HOME: folder, USERPROFILE: folder } });
     let output = "";
     child.stdout.on("data", (chunk) => (output += String(chunk)));
     child.stderr.on("data", (chunk) => (output += String(chunk)));
@@ -58,7 +60,14 @@ export function smallProject(): SmallProject {
         child.stderr.on("data", look);
         void ended.then((code) => reject(new Error(`ended with ${String(code)} before printing ${String(pattern)}: ${output}`)));
       });
-    return { process: child, printed, ended };
+    return { process: child, output: () => output, printed, ended };
   };
-  return { folder, write, age, start, remove: () => rmSync(folder, { recursive: true, force: true }) };
+  return {
+    folder,
+    write,
+    age,
+    start: (...args) => begin("src/build/start.mjs", "--no-open", ...args),
+    test: () => begin("src/build/test.mjs"),
+    remove: () => rmSync(folder, { recursive: true, force: true }),
+  };
 }

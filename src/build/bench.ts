@@ -1,0 +1,16 @@
+// `npm run bench`: measures what we set ourselves as targets, and prints it beside them. Needs a build.
+import { isStale } from "./stale.mjs";
+import { rows } from "./bench/rows";
+import { root } from "./run.mjs";
+
+if (isStale(root)) {
+  console.error("The build is older than the sources: run `npm run build` first.");
+  process.exit(1);
+}
+
+console.log("| what | target | measured | |\n|---|---|---|---|");
+for (const row of rows) {
+  const { measured, met } = await row.measure();
+  console.log(`| ${row.what} | ${row.target} | ${measured} | ${met ? "met" : "MISSED"} |`);
+  if (!met) process.exitCode = 1;
+}

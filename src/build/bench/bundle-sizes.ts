@@ -1,0 +1,19 @@
+import { readFileSync } from "node:fs";
+import path from "node:path";
+import { gzipSync } from "node:zlib";
+import { root } from "../run.mjs";
+import type { BenchRow } from "./row";
+
+/** What Excel has to fetch, as a web server would send it: minified and gzipped, in thousands of bytes. */
+export const bundleSizes: readonly BenchRow[] = [sizeRow("functions bundle, minified and gzipped", 30, ["functions.js"]), sizeRow("pane bundle with its styles, minified and gzipped", 120, ["taskpane.js", "taskpane.css"])];
+
+function sizeRow(what: string, limit: number, files: readonly string[]): BenchRow {
+  return {
+    what,
+    target: `${limit} kB or less`,
+    measure: () => {
+      const size = files.reduce((sum, file) => sum + gzipSync(readFileSync(path.join(root, "dist", file))).length, 0) / 1000;
+      return { measured: `${size.toFixed(1)} kB`, met: size <= limit };
+    },
+  };
+}

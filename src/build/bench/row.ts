@@ -1,0 +1,11 @@
+/** One line of `npm run bench`: a target that we set ourselves, and what was measured. */
+export interface BenchRow {
+  readonly what: string;
+  readonly target: string;
+  measure: () => Promise<Measured> | Measured;
+}
+
+export interface Measured {
+  readonly measured: string;
+  readonly met: boolean;
+}

@@ -43,9 +43,23 @@ export function alcoholByMass(originalGravity: number, finalGravity: number): nu
 /** Density of ethanol over that of water at 20 °C: 789.24 / 998.20 (OIML R 22), as used with % v/v at 20 °C. */
 const ethanolRelativeDensity = 0.791;
 
+/** Alcohol by volume, % v/v at 20 °C, from alcohol by mass in beer of a given gravity. */
+export function alcoholByVolumeFromMass(abwPercent: number, finalGravity: number): number {
+  return (abwPercent * finalGravity) / ethanolRelativeDensity;
+}
+
 /** Alcohol by volume, % v/v at 20 °C, by way of the real extract; arguments as `alcoholByMass`. */
 export function alcoholByVolume(originalGravity: number, finalGravity: number): number {
-  return (alcoholByMass(originalGravity, finalGravity) * finalGravity) / ethanolRelativeDensity;
+  return alcoholByVolumeFromMass(alcoholByMass(originalGravity, finalGravity), finalGravity);
+}
+
+/**
+ * Alcohol by mass, % w/w, from alcohol by volume in beer of a given gravity: the same relation the other way.
+ *
+ * @param finalGravity specific gravity 20/20 °C of the beer
+ */
+export function alcoholByMassFromVolume(abvPercent: number, finalGravity: number): number {
+  return (abvPercent * ethanolRelativeDensity) / finalGravity;
 }
 
 /** Points lost times a fixed factor: 131.25, or 131 as printed in beginners' kits (common practice, from memory). */

@@ -19,6 +19,7 @@ export function platoFromGravity(gravity: number): number {
  * Specific gravity 20/20 °C from extract: the inverse of `platoFromGravity` by Newton's method, to 1e-12.
  *
  * @param plato °P, -6 to 45
+ * @throws BrewingError "unsolvable" when no gravity belongs to the number
  */
 export function gravityFromPlato(plato: number): number {
   let x = plato / 258.6;

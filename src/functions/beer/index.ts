@@ -1,4 +1,27 @@
 import type { AnyDescriptor } from "../describe";
 import { beerAbv } from "./abv";
+import { beerAbw } from "./abw";
+import { beerCarbs } from "./carbs";
+import { beerEbc } from "./ebc";
+import { beerEnergy } from "./energy";
+import { beerExtract } from "./extract";
+import { beerHex } from "./hex";
+import { beerLovibond } from "./lovibond";
+import { beerOriginal } from "./original";
+import { beerRefractometer } from "./refractometer";
+import { beerSrm } from "./srm";
 
-export const beerFunctions: readonly AnyDescriptor[] = [beerAbv];
+/** What became of the wort: strength, body, colour. */
+export const beerFunctions: readonly AnyDescriptor[] = [
+  beerAbv,
+  beerAbw,
+  beerExtract,
+  beerEnergy,
+  beerCarbs,
+  beerOriginal,
+  beerRefractometer,
+  beerEbc,
+  beerSrm,
+  beerLovibond,
+  beerHex,
+];

@@ -1,0 +1,24 @@
+/**
+ * SRM and EBC both measure how much light of 430 nm beer takes away in 1 cm: SRM = 12.7 A, EBC = 25 A (the
+ * definitions as encyclopedias print them), so they differ by a plain factor.
+ */
+export const srmPerAbsorbance = 12.7;
+const ebcPerAbsorbance = 25;
+
+export function ebcFromSrm(srm: number): number {
+  return (srm * ebcPerAbsorbance) / srmPerAbsorbance;
+}
+
+export function srmFromEbc(ebc: number): number {
+  return (ebc * srmPerAbsorbance) / ebcPerAbsorbance;
+}
+
+/** Degrees Lovibond of a malt from its colour in SRM, by the maltsters' line SRM = 1.3546 °L − 0.76. */
+export function lovibondFromSrm(srm: number): number {
+  return (srm + 0.76) / 1.3546;
+}
+
+/** Degrees Lovibond of a malt from its colour in EBC (the scale in use since 1990); 0 means that it gives no colour. */
+export function lovibondFromEbc(ebc: number): number {
+  return ebc === 0 ? 0 : lovibondFromSrm(srmFromEbc(ebc));
+}

@@ -1,0 +1,40 @@
+import { BrewingError } from "../brewing-error";
+import { litreDegrees, type Fermentable } from "./fermentables";
+
+/**
+ * Specific gravity 20/20 °C that a list of fermentables gives in a volume of wort: points are added up, grain at the
+ * brewer's efficiency, extract and sugar whole (Palmer, How to Brew, ch. 3-4). Adding points is right to 1.5 % of the
+ * points at 40 °P and better below.
+ *
+ * @param volumeL whole volume of the wort at 20 °C, everything dissolved in it
+ * @param efficiencyPercent share of the grain's extract that reaches the wort, 0 to 100 %
+ * @throws BrewingError "uncovered" above 1.200, where the sugar tables end
+ */
+export function expectedGravity(fermentables: readonly Fermentable[], volumeL: number, efficiencyPercent: number): number {
+  const { grain, dissolved } = litreDegrees(fermentables);
+  const gravity = 1 + ((grain * efficiencyPercent) / 100 + dissolved) / volumeL / 1000;
+  if (gravity > 1.2) {
+    throw new BrewingError("uncovered", `this much in this volume comes to ${gravity.toFixed(3)}; the sugar tables end at 1.200: check the masses, the volume and the units`);
+  }
+  return gravity;
+}
+
+/**
+ * The efficiency, %, that explains a measured gravity: what the grain gave over what it holds.
+ *
+ * @throws BrewingError "unsolvable" without mashed or steeped grain; "impossible" when the gravity is below what extract
+ *   and sugar alone give, or above what all of the grain's extract could
+ */
+export function efficiencyPercent(fermentables: readonly Fermentable[], volumeL: number, gravity: number): number {
+  const { grain, dissolved } = litreDegrees(fermentables);
+  if (grain === 0) throw new BrewingError("unsolvable", "nothing here is mashed or steeped, so there is no efficiency to find");
+  const fromGrain = (gravity - 1) * 1000 * volumeL - dissolved;
+  if (fromGrain < 0) {
+    throw new BrewingError("impossible", `gravity ${gravity.toFixed(3)} is below the ${(1 + dissolved / volumeL / 1000).toFixed(3)} that extract and sugar alone give; stir and measure again, or check the volume`);
+  }
+  const efficiency = (100 * fromGrain) / grain;
+  if (efficiency > 100) {
+    throw new BrewingError("impossible", `gravity ${gravity.toFixed(3)} would take ${efficiency.toFixed(0)} % of the grain's extract; check the masses, the volume and the units`);
+  }
+  return efficiency;
+}

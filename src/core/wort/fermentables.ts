@@ -1,0 +1,21 @@
+import { pointsFromYieldPercent } from "./extract-potential";
+
+/** How a fermentable gives up its extract: only mashing and steeping depend on the brewer's efficiency. */
+export type Handling = "mash" | "steep" | "extract" | "sugar";
+
+export interface Fermentable {
+  readonly massKg: number;
+  /** Extract, % by mass of the fermentable as it is (not of its dry matter). */
+  readonly yieldPercent: number;
+  readonly handling: Handling;
+}
+
+/** Litre-degrees in the fermentables: `grain` at full yield, before efficiency; `dissolved` is all there already. */
+export function litreDegrees(fermentables: readonly Fermentable[]): { grain: number; dissolved: number } {
+  const total = { grain: 0, dissolved: 0 };
+  for (const { massKg, yieldPercent, handling } of fermentables) {
+    const part = handling === "mash" || handling === "steep" ? "grain" : "dissolved";
+    total[part] += massKg * pointsFromYieldPercent(yieldPercent);
+  }
+  return total;
+}

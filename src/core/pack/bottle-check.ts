@@ -1,0 +1,40 @@
+import { bottleLimits, type BottleKind, type WorkingLimit } from "./bottle-kinds";
+import { equilibriumGaugeBar } from "./solubility";
+
+/**
+ * Carbonation that each 0.001 of gravity still to fall adds in a closed bottle, volumes: 0.49 by Balling's balance,
+ * 0.55 for pure sugar; 0.5 is the rule of the trade.
+ */
+export const volumesPerPoint = 0.5;
+
+/** From this share of a limit on, the margin is used up by the errors of weighing, measuring and the solubility (5 %). */
+const closeShare = 0.9;
+
+export interface BottleCheck {
+  readonly verdict: "within" | "close" | "over";
+  /** Carbonation in the end, with what fermentation still adds. */
+  readonly volumes: number;
+  /** Of these, from fermentation still to be done. */
+  readonly fromFermentation: number;
+  /** Pressure in the bottle at the warmest storage, not below 0. */
+  readonly gaugeBar: number;
+  readonly limit: WorkingLimit;
+}
+
+/**
+ * The pressure in a bottle at its warmest storage against what its kind may bear. The headspace is neglected, which
+ * overstates the pressure a little.
+ *
+ * @param co2Volumes carbonation aimed at, volumes, above 0
+ * @param temperatureC warmest storage, 1 to 45
+ * @param pointsToFall gravity still to fall, in 0.001; 0 for finished beer
+ */
+export function checkBottle(co2Volumes: number, temperatureC: number, kind: BottleKind, pointsToFall: number): BottleCheck {
+  const limit: WorkingLimit = bottleLimits[kind];
+  const fromFermentation = volumesPerPoint * Math.max(0, pointsToFall);
+  const volumes = co2Volumes + fromFermentation;
+  const gaugeBar = Math.max(0, equilibriumGaugeBar(volumes, temperatureC));
+  const share = Math.max(gaugeBar / limit.gaugeBar, limit.volumes === undefined ? 0 : volumes / limit.volumes);
+  const verdict = share > 1 + 1e-9 ? "over" : share > closeShare + 1e-9 ? "close" : "within";
+  return { verdict, volumes, fromFermentation, gaugeBar, limit };
+}

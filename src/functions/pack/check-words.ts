@@ -1,0 +1,47 @@
+import type { BottleKind } from "../../core/pack/bottle-kinds";
+import type { BottleCheck } from "../../core/pack/bottle-check";
+import type { Context } from "../describe";
+import { quantity, type QuantityName } from "../quantities";
+
+const named: Readonly<Record<BottleKind, string>> = {
+  ordinary: "an ordinary beer bottle",
+  heavy: "a heavy refillable beer bottle",
+  thick: "a thick-walled beer bottle",
+  sparkling: "a sparkling-wine bottle",
+  plastic: "a plastic soda bottle",
+  keg: "a keg",
+};
+
+const advice: Readonly<Record<BottleCheck["verdict"], string>> = {
+  within: "Holds only for sound bottles of that kind, evenly primed.",
+  close: "No margin for a slip: weigh the sugar exactly, store cooler, or take less sugar or stronger bottles.",
+  over: "Do not bottle like this: wait until two readings a day apart agree, take less sugar or stronger bottles, or store cooler. Bottles already filled: do not open or move them; keep people away and cool the room.",
+};
+
+const kegAdvice: Partial<Record<BottleCheck["verdict"], string>> = {
+  within: "The pressure on the keg's own plate comes first.",
+  over: "Do not fill the keg like this unless its own plate allows it: wait until two readings a day apart agree, take less sugar, or store cooler.",
+};
+
+/** What the brewer knew of the beer's gravity: decides what is said about fermentation still to come. */
+export type Counted = "counted" | "not counted";
+
+/**
+ * The verdict in a sentence or two. The first word is the verdict itself, so that a sheet can colour it.
+ * Nowhere does it call a bottle safe: the limits are from memory, and glass has a history.
+ */
+export function checkWords(kind: BottleKind, temperatureC: number, check: BottleCheck, counted: Counted, { units, show }: Context): string {
+  const digits: Partial<Record<QuantityName, number>> = { co2: 2, pressure: units === "us" ? 1 : 2, temperature: 1 };
+  const say = (name: QuantityName, value: number): string => `${Number(show(name, value).toFixed(digits[name]))} ${name === "co2" ? "volumes" : quantity(name).unit[units]}`;
+  const { verdict, volumes, fromFermentation, gaugeBar, limit } = check;
+
+  const limits = limit.volumes === undefined ? say("pressure", limit.gaugeBar) : `${say("co2", limit.volumes)} and ${say("pressure", limit.gaugeBar)}`;
+  const pressure = `${verdict}: ${say("co2", volumes)} at ${say("temperature", temperatureC)} make ${say("pressure", gaugeBar)} in ${named[kind]}; its working limit is ${limits}.`;
+  const fermentation =
+    counted === "not counted"
+      ? " What fermentation may still add is not counted: give gravity and expected."
+      : fromFermentation > 0
+        ? ` Of this ${say("co2", fromFermentation)} come from fermentation still to be done.`
+        : "";
+  return `${pressure}${fermentation} ${(kind === "keg" ? kegAdvice[verdict] : undefined) ?? advice[verdict]}`;
+}

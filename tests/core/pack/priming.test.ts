@@ -1,0 +1,42 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { BrewingError } from "../../../src/core/brewing-error";
+import { co2YieldOfSugar, primingSugarG, primingSugars } from "../../../src/core/pack/priming";
+import { residualRange, residualVolumes } from "../../../src/core/pack/residual";
+
+const temperatureC = fc.double({ min: residualRange.from, max: residualRange.to, noNaN: true });
+
+describe("residualVolumes", () => {
+  it("falls with temperature over the whole range", () => {
+    const curve = Array.from({ length: 61 }, (_, half) => residualVolumes(half / 2));
+    for (const [index, volumes] of curve.slice(1).entries()) expect(volumes).toBeLessThan(curve[index] ?? 0);
+  });
+});
+
+describe("primingSugarG", () => {
+  it("gives back the carbonation: sugar times yield is the gas that was missing", () => {
+    fc.assert(
+      fc.property(fc.constantFrom(...primingSugars), fc.double({ min: 1.8, max: 4.5, noNaN: true }), temperatureC, (sugar, co2, celsius) => {
+        const grams = primingSugarG(19, co2, celsius, sugar);
+        expect(residualVolumes(celsius) + (grams * co2YieldOfSugar[sugar]) / 1.977 / 19).toBeCloseTo(co2, 9);
+      }),
+    );
+  });
+
+  it("wants no sugar at the carbonation that the beer already holds, and refuses less", () => {
+    expect(primingSugarG(19, residualVolumes(20), 20, "dextrose")).toBe(0);
+    expect(() => primingSugarG(19, 0.8, 20, "dextrose")).toThrow(BrewingError);
+    expect(() => primingSugarG(19, 0.8, 20, "dextrose")).toThrow("already holds 0.86");
+  });
+
+  it("ranks the sugars by how much of them turns to gas", () => {
+    const grams = (["sucrose", "glucose", "dextrose", "honey", "malt extract"] as const).map((sugar) => primingSugarG(19, 2.4, 20, sugar));
+    expect(grams).toEqual([...grams].sort((one, other) => one - other));
+  });
+
+  it("keeps to the molar balance", () => {
+    expect(co2YieldOfSugar.glucose).toBeCloseTo(88 / 180, 3);
+    expect(co2YieldOfSugar.sucrose).toBeCloseTo(176 / 342, 3);
+    expect(co2YieldOfSugar.dextrose).toBeCloseTo(88 / 198, 3);
+  });
+});

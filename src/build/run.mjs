@@ -7,6 +7,7 @@ export const root = fileURLToPath(new URL("../../", import.meta.url));
 
 /** @type {Set<import("node:child_process").ChildProcess>} */
 const running = new Set();
+let stopping = false;
 
 /**
  * Runs a program in the project's folder with our own output. Resolves with its exit code (1 when it could not start).
@@ -26,7 +27,8 @@ export function run(program, args, { env = {}, shell = false, cwd = root } = {})
     });
     child.on("exit", (code) => {
       running.delete(child);
-      resolve(code ?? 1);
+      // Whoever waits for a program that we stopped ourselves is not to go on.
+      if (!stopping) resolve(code ?? 1);
     });
   });
 }
@@ -48,6 +50,14 @@ export function npm(args, cwd = root) {
   return own !== undefined && own.endsWith(".js") ? run(process.execPath, [own, ...args], { cwd }) : run("npm", args, { shell: process.platform === "win32", cwd });
 }
 
-export function stopAll() {
-  for (const child of running) child.kill("SIGTERM");
+/** Stops what is running, and waits until it has gone. */
+export async function stopAll() {
+  stopping = true;
+  await Promise.all(
+    [...running].map((child) => {
+      const gone = new Promise((resolve) => child.once("exit", resolve));
+      child.kill("SIGTERM");
+      return gone;
+    }),
+  );
 }

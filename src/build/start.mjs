@@ -16,14 +16,16 @@ const forExcel = args.includes("--excel");
 
 /** @type {(() => void) | undefined} */
 let closeServer;
-for (const signal of ["SIGINT", "SIGTERM"]) {
-  process.on(signal, () => {
-    stopAll();
-    closeServer?.();
-    console.log("\nStopped.");
-    process.exit(0);
-  });
+async function stop() {
+  closeServer?.();
+  await stopAll();
+  console.log("\nStopped.");
+  process.exit(0);
 }
+process.on("SIGINT", stop).on("SIGTERM", stop);
+// npm starts us through a shell, and some shells die of a signal without handing it on: then nobody is left to stop us.
+const parent = process.ppid;
+if (process.env["npm_lifecycle_event"] !== undefined) setInterval(() => process.ppid !== parent && stop(), 500).unref();
 
 if (!(await ensureInstalled(root))) fail("The dependencies could not be installed.");
 if (isStale(root) && (await runTypeScript("src/build/build.ts")) !== 0) fail("The build failed.");

@@ -11,6 +11,8 @@ export interface SmallProject {
   /** Moves a file's time of change, in seconds from now. */
   age: (place: string, seconds: number) => void;
   start: (...args: string[]) => StartedScript;
+  /** As npm does it on Unix: through a shell that is there until the script ends. */
+  startThroughShell: () => StartedScript;
   test: () => StartedScript;
   remove: () => void;
 }
@@ -43,8 +45,8 @@ export function smallProject(): SmallProject {
   write("dist/.built", "");
   age("dist/.built", 60);
 
-  const begin = (...args: string[]): StartedScript => {
-    const child = spawn(process.execPath, args, { cwd: folder, env: { ...process.env, HOME: folder, USERPROFILE: folder } });
+  const begin = (program: string, ...args: string[]): StartedScript => {
+    const child = spawn(program, args, { cwd: folder, env: { ...process.env, HOME: folder, USERPROFILE: folder, npm_lifecycle_event: "start" } });
     let output = "";
     child.stdout.on("data", (chunk) => (output += String(chunk)));
     child.stderr.on("data", (chunk) => (output += String(chunk)));
@@ -66,8 +68,9 @@ export function smallProject(): SmallProject {
     folder,
     write,
     age,
-    start: (...args) => begin("src/build/start.mjs", "--no-open", ...args),
-    test: () => begin("src/build/test.mjs"),
+    start: (...args) => begin(process.execPath, "src/build/start.mjs", "--no-open", ...args),
+    startThroughShell: () => begin("sh", "-c", `"${process.execPath}" src/build/start.mjs --no-open; true`),
+    test: () => begin(process.execPath, "src/build/test.mjs"),
     remove: () => rmSync(folder, { recursive: true, force: true }),
   };
 }

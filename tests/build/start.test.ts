@@ -60,6 +60,14 @@ describe("npm start", () => {
     await expect(fetch(address)).rejects.toThrow();
   });
 
+  it.skipIf(process.platform === "win32")("ends when the shell that npm put around it was killed", async () => {
+    script = project.startThroughShell();
+    const address = await addressOf(script);
+    script.process.kill("SIGKILL");
+    await script.printed(/Stopped/);
+    await expect.poll(() => fetch(address).then(() => "served", () => "gone")).toBe("gone");
+  });
+
   it("builds first when a source is newer than the build, and stops when the build fails", async () => {
     project.write("src/build/build.ts", 'console.log("building now"); process.exit(3);');
     project.age("src/build/build.ts", 120);

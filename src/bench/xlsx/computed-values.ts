@@ -7,14 +7,14 @@
 
 /** The error texts that Excel can store in a cell. */
 export const CELL_ERRORS = [
-  '#DIV/0!', '#N/A', '#NAME?', '#NULL!', '#NUM!', '#REF!', '#VALUE!', '#GETTING_DATA', '#SPILL!', '#CALC!',
+  "#DIV/0!", "#N/A", "#NAME?", "#NULL!", "#NUM!", "#REF!", "#VALUE!", "#GETTING_DATA", "#SPILL!", "#CALC!",
 ] as const;
 export type CellErrorText = (typeof CELL_ERRORS)[number];
 
 /** An error is an object, so that a cell with the text "#N/A" and a cell with the error #N/A stay different things. */
 export interface CachedError { readonly error: CellErrorText }
 
-/** One result. Empty text is `''`; `null` means that there is no result (yet), and the formula is then written without one. */
+/** One result. Empty text is `""`; `null` means that there is no result (yet), and the formula is then written without one. */
 export type CachedValue = number | string | boolean | CachedError | null;
 
 /** A spilled range, all indexes from 0, both ends included; its top left cell holds the formula. */
@@ -34,14 +34,14 @@ export type ComputedValues = Record<string, ComputedSheet>;
 export const NOTHING_COMPUTED: ComputedValues = {};
 
 export function isCachedError(value: unknown): value is CachedError {
-  return typeof value === 'object' && value !== null && 'error' in value;
+  return typeof value === "object" && value !== null && "error" in value;
 }
 
 /** Turns a raw engine result into a cached value: the engine gives errors as text. */
 export function cachedValueOf(raw: unknown): CachedValue {
-  if (typeof raw === 'string' && (CELL_ERRORS as readonly string[]).includes(raw)) return { error: raw as CellErrorText };
-  if (typeof raw === 'number') return Number.isFinite(raw) ? raw : { error: '#NUM!' };
-  if (typeof raw === 'string' || typeof raw === 'boolean') return raw;
+  if (typeof raw === "string" && (CELL_ERRORS as readonly string[]).includes(raw)) return { error: raw as CellErrorText };
+  if (typeof raw === "number") return Number.isFinite(raw) ? raw : { error: "#NUM!" };
+  if (typeof raw === "string" || typeof raw === "boolean") return raw;
   return null;
 }
 

@@ -1,0 +1,81 @@
+import { splitFormula, type FormulaPiece } from "../engine/formula-text";
+import { filePrefix } from "./future-functions";
+import { markLocalVariables } from "./local-variable-marks";
+
+/** How Excel stores a custom function: the dots of its full name become underscores. */
+const CUSTOM_PREFIX = "_xldudf_";
+export const OUR_NAMESPACE = "GYLE";
+
+/**
+ * A formula as the grid shows it (`=GYLE.BEER.ABV(og,fg)`) into the form a file holds (`_xldudf_GYLE_BEER_ABV(og,fg)`):
+ * no equals sign, prefixes on newer functions and on the variables of LET and LAMBDA. Texts in quotes stay untouched.
+ */
+export function toFileFormula(formula: string): string {
+  const pieces = splitFormula(formula.replace(/^=/, ""));
+  const marked = markLocalVariables(pieces);
+  return spillReferencesToFile(marked.map((piece, index) => {
+    if (piece.kind !== "code" || marked[index + 1]?.source !== "(") return piece;
+    return { ...piece, source: functionToFile(piece.source) };
+  }));
+}
+
+/**
+ * A file's formula into the form the grid shows, with an equals sign.
+ * @param functionNames our functions without the namespace, such as "BEER.ABV"; names that are not in the list get dots
+ * for all underscores, which is right for every name of ours.
+ */
+export function fromFileFormula(formula: string, functionNames: readonly string[] = []): string {
+  const dotted = new Map(functionNames.map((name) => [name.toUpperCase().replaceAll(".", "_"), name.toUpperCase()]));
+  return `=${unwrapHelpers(splitFormula(formula)).map((piece) =>
+    piece.kind === "code" || piece.kind === "name" ? wordFromFile(piece.source, dotted) : piece.source).join("")}`;
+}
+
+/** Whether a formula, as the grid shows it, calls one of our functions. */
+export function callsOurFunctions(formula: string): boolean {
+  return splitFormula(formula).some((piece, index, all) =>
+    piece.kind === "code" && all[index + 1]?.source === "(" && isOurs(piece.source));
+}
+
+const isOurs = (name: string): boolean => name.toUpperCase().startsWith(`${OUR_NAMESPACE}.`);
+
+function functionToFile(name: string): string {
+  if (isOurs(name)) return CUSTOM_PREFIX + name.toUpperCase().replaceAll(".", "_");
+  return filePrefix(name) + name;
+}
+
+function wordFromFile(word: string, dotted: ReadonlyMap<string, string>): string {
+  const bare = word.replace(/^_xlfn\.(_xlws\.)?/, "").replace(/^_xlpm\./, "");
+  const custom = /^_xldudf_([A-Z0-9]+)_([A-Z0-9_]+)$/i.exec(bare);
+  if (!custom) return bare;
+  const [, namespace = "", name = ""] = custom;
+  return `${namespace.toUpperCase()}.${dotted.get(name.toUpperCase()) ?? name.toUpperCase().replaceAll("_", ".")}`;
+}
+
+/** `A1#` is stored as `_xlfn.ANCHORARRAY(A1)`. */
+function spillReferencesToFile(pieces: FormulaPiece[]): string {
+  return pieces.map((piece, index) => {
+    if (piece.source === "#" && isCell(pieces[index - 1])) return "";
+    return isCell(piece) && pieces[index + 1]?.source === "#" ? `_xlfn.ANCHORARRAY(${piece.source})` : piece.source;
+  }).join("");
+}
+
+const isCell = (piece: FormulaPiece | undefined): boolean =>
+  piece?.kind === "code" && /(?:^|!)\$?[A-Za-z]{1,3}\$?\d+$/.test(piece.source);
+
+/** `_xlfn.ANCHORARRAY(A1)` back to `A1#`, and `_xlfn.SINGLE(A1)` back to `@A1`. */
+function unwrapHelpers(pieces: FormulaPiece[]): FormulaPiece[] {
+  const result: FormulaPiece[] = [];
+  for (let at = 0; at < pieces.length; at++) {
+    const piece = pieces[at]!;
+    const helper = /^_xlfn\.(ANCHORARRAY|SINGLE)$/i.exec(piece.source)?.[1]?.toUpperCase();
+    const [open, inner, close] = pieces.slice(at + 1, at + 4);
+    if (!helper || open?.source !== "(" || !inner || close?.source !== ")") {
+      result.push(piece);
+      continue;
+    }
+    const mark = { kind: "code" as const, source: helper === "SINGLE" ? "@" : "#" };
+    result.push(...(helper === "SINGLE" ? [mark, inner] : [inner, mark]));
+    at += 3;
+  }
+  return result;
+}

@@ -1,0 +1,145 @@
+import type { IStyleData, IWorkbookData, IWorksheetData } from "@univerjs/core";
+import { openXlsx, type Sheet, type Workbook } from "hucre/xlsx";
+import { SHEET_EXTRAS_RESOURCE, type SheetExtras, type WorkbookExtras } from "../excel/sheet-extras";
+import type { Carry } from "./carry";
+import { readDrawing } from "./charts/read-drawing";
+import { DEFAULT_FONT, type StyleContext } from "./cell-styles";
+import type { ComputedValues } from "./computed-values";
+import { conditionalFormatsFromFile } from "./conditional-formats";
+import { validationsFromFile } from "./data-validation";
+import { namesFromFile } from "./defined-names";
+import { notesFromFile } from "./notes";
+import { packPlain, partText, unpack, type PackageParts } from "./package-parts";
+import { pageExtrasFromFile } from "./page-layout";
+import { protectionFromFile } from "./protection";
+import { readCells, type CellContext } from "./read-cells";
+import { makeResource, RESOURCE } from "./resources";
+import { readFragments } from "./sheet-fragments";
+import { columnsFromFile, rowsFromFile } from "./sheet-geometry";
+import { viewFromFile } from "./sheet-view";
+import { tablesFromFile } from "./tables";
+import { UnreadableFileError } from "./unreadable-file-error";
+import { readLayout, type WorkbookLayout } from "./workbook-layout";
+
+export interface OpenOptions {
+  /** Our functions without the namespace, such as "BEER.ABV". Without the list, underscores become dots. */
+  functionNames?: readonly string[];
+  /** The id of the new workbook; ids of its sheets begin with it. */
+  id?: string;
+  name?: string;
+}
+
+export interface OpenedWorkbook {
+  snapshot: IWorkbookData;
+  /** Hand this to saveWorkbook, so that what the grid cannot hold survives. Plain data. */
+  carry: Carry;
+  /** The results that the file kept: what to show, or save again, before anything is calculated. */
+  computed: ComputedValues;
+}
+
+/**
+ * Opens an .xlsx file.
+ * @throws {UnreadableFileError} with a sentence for the person who picked the file
+ */
+export async function openWorkbook(bytes: Uint8Array, options: OpenOptions = {}): Promise<OpenedWorkbook> {
+  const parts = unpack(bytes);
+  try {
+    const layout = readLayout(parts);
+    // The library gets the checked parts, never the original archive.
+    const book = await openXlsx(packPlain(parts), { readStyles: true });
+    return convert(bytes, parts, layout, book, options);
+  } catch (error) {
+    if (error instanceof UnreadableFileError) throw error;
+    throw new UnreadableFileError("it is damaged or incomplete", { cause: error });
+  }
+}
+
+export const styleContext = (book: Workbook): StyleContext => ({ theme: book.themeColors, defaultFont: { ...DEFAULT_FONT, ...book.defaultFont } });
+
+function convert(bytes: Uint8Array, parts: PackageParts, layout: WorkbookLayout, book: Workbook, options: OpenOptions): OpenedWorkbook {
+  const id = options.id ?? "workbook";
+  const functionNames = options.functionNames ?? [];
+  const sheetIds = layout.sheets.map((_, index) => `${id}-sheet${index + 1}`);
+  const idOf = (name: string): string | undefined => sheetIds[layout.sheets.findIndex((sheet) => sheet.name.toLowerCase() === name.toLowerCase())];
+  const { styles, styleId } = styleTable();
+  const context: CellContext = { ...styleContext(book), functionNames, styleId };
+  const data = { sheets: {} as Record<string, Partial<IWorksheetData>>, extras: { sheets: {} } as WorkbookExtras, computed: {} as ComputedValues };
+  const lists = { formats: {}, validation: {}, tables: {}, notes: {} } as Record<"formats" | "validation" | "tables" | "notes", Record<string, object>>;
+  layout.sheets.forEach(({ name, part }, index) => {
+    const sheet = book.sheets.find((one) => one.name === name);
+    const sheetId = sheetIds[index]!;
+    if (!sheet) throw new Error(`the sheet ${name} was not read`);
+    const fragments = readFragments(partText(parts, part) ?? "");
+    const { cellData, computed } = readCells(sheet, context);
+    const grid: Partial<IWorksheetData> = {
+      id: sheetId, ...viewFromFile(sheet, book.themeColors), ...fragments.sizes, cellData,
+      columnData: columnsFromFile(sheet.columns), rowData: rowsFromFile(sheet.rowDefs), ...roomFor(sheet),
+    };
+    const { tables, looks } = tablesFromFile(sheet);
+    const drawing = readDrawing(parts, part, grid, idOf);
+    const protection = protectionFromFile(fragments.protection);
+    const charts = (drawing?.items ?? []).flatMap((item) => item.chart ?? []);
+    const extras: SheetExtras = {
+      ...pageExtrasFromFile(sheet, fragments.blackAndWhite),
+      ...(charts.length > 0 ? { charts } : {}),
+      ...(Object.keys(looks).length > 0 ? { tables: looks } : {}),
+      ...(protection ? { protection } : {}),
+    };
+    data.sheets[sheetId] = grid;
+    data.computed[sheetId] = computed;
+    if (Object.keys(extras).length > 0) data.extras.sheets[sheetId] = extras;
+    const formats = conditionalFormatsFromFile(sheet.conditionalRules, context, functionNames);
+    const validation = validationsFromFile(sheet.dataValidations, functionNames);
+    const notes = notesFromFile(sheet);
+    if (formats.length > 0) lists.formats[sheetId] = formats;
+    if (validation.length > 0) lists.validation[sheetId] = validation;
+    if (tables.length > 0) lists.tables[sheetId] = { tables, tableFilteredOutRows: [] };
+    if (Object.keys(notes).length > 0) lists.notes[sheetId] = notes;
+  });
+  const { title, subject, description } = book.properties ?? {};
+  if (title || subject || description) {
+    data.extras.properties = { ...(title ? { title } : {}), ...(subject ? { subject } : {}), ...(description ? { comments: description } : {}) };
+  }
+  const font = context.defaultFont;
+  const snapshot: IWorkbookData = {
+    id, name: options.name ?? "Workbook", appVersion: "0.25.1", locale: "enUS" as IWorkbookData["locale"],
+    styles, sheetOrder: sheetIds, sheets: data.sheets,
+    defaultStyle: { ...(font.name ? { ff: font.name } : {}), ...(font.size ? { fs: font.size } : {}) },
+    resources: [
+      makeResource(RESOURCE.conditionalFormats, lists.formats), makeResource(RESOURCE.dataValidation, lists.validation),
+      makeResource(RESOURCE.tables, lists.tables), makeResource(RESOURCE.notes, lists.notes),
+      makeResource(RESOURCE.names, namesFromFile(layout.root, fileOrder(layout, sheetIds), functionNames)),
+      makeResource(SHEET_EXTRAS_RESOURCE, data.extras),
+    ],
+  };
+  return { snapshot, carry: { bytes, sheetIds }, computed: data.computed };
+}
+
+/** A sheet's number in the file counts every sheet, also those of charts, which are not in the layout. */
+function fileOrder(layout: WorkbookLayout, sheetIds: readonly string[]): string[] {
+  const names = layout.root.children.find((child) => child.name.endsWith("sheets"))?.children.map((sheet) => sheet.attributes.name ?? "") ?? [];
+  return names.map((name) => sheetIds[layout.sheets.findIndex((sheet) => sheet.name === name)] ?? "");
+}
+
+function styleTable(): { styles: Record<string, IStyleData>; styleId(style: IStyleData): string } {
+  const styles: Record<string, IStyleData> = {};
+  const ids = new Map<string, string>();
+  return {
+    styles,
+    styleId: (style) => {
+      const key = JSON.stringify(style);
+      const known = ids.get(key);
+      if (known) return known;
+      const id = `s${ids.size + 1}`;
+      ids.set(key, id);
+      styles[id] = style;
+      return id;
+    },
+  };
+}
+
+/** Some empty rows and columns beyond the contents, to work in. */
+function roomFor(sheet: Sheet): { rowCount: number; columnCount: number } {
+  const width = Math.max(0, ...sheet.rows.map((row) => row.length));
+  return { rowCount: Math.max(200, sheet.rows.length + 100), columnCount: Math.max(26, width + 10, sheet.columns?.length ?? 0) };
+}

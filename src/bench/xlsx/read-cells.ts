@@ -1,0 +1,90 @@
+import type { ICellData, IStyleData } from "@univerjs/core";
+import type { Cell, CellValue, Sheet } from "hucre/xlsx";
+import { parseBlock } from "./addresses";
+import { styleFromFile, type StyleContext } from "./cell-styles";
+import { cachedValueOf, type CachedValue, type ComputedSheet, type SpillRange } from "./computed-values";
+import { serialOfDate } from "./dates";
+import { fromFileFormula } from "./formula-translation";
+import { shiftFormula } from "./formula-shift";
+
+export type CellGrid = Record<number, Record<number, ICellData>>;
+
+/** What reading cells needs to know about the whole workbook. */
+export interface CellContext extends StyleContext {
+  functionNames: readonly string[];
+  /** Gives equal styles one id, so that the snapshot holds each style once. */
+  styleId(style: IStyleData): string;
+}
+
+/** The grid's cell types (its enum CellValueType). */
+const TEXT = 1, NUMBER = 2, BOOLEAN = 3;
+
+/**
+ * The cells of a sheet for the grid, and apart from them the results that the file kept: spilled values are results,
+ * not contents, so they are in `computed` only.
+ */
+export function readCells(sheet: Sheet, context: CellContext): { cellData: CellGrid; computed: ComputedSheet } {
+  const cellData: CellGrid = {};
+  const computed: ComputedSheet = { values: {}, spills: [] };
+  const details = sheet.cells ?? new Map<string, Cell>();
+  const formulas = readFormulas(details, context.functionNames);
+  computed.spills = [...formulas.values()].flatMap(({ block }) => (block ? [block] : []));
+  const put = (row: number, column: number, value: CellValue | undefined, detail: Cell | undefined): void => {
+    const raw = plainValue(value);
+    const formula = formulas.get(`${row},${column}`)?.formula;
+    const spilled = computed.spills.some((block) => inside(block, row, column)) && !formula;
+    if (formula || spilled) (computed.values[row] ??= {})[column] = cachedValueOf(raw);
+    const cell = gridCell(spilled ? null : raw, formula, detail, context);
+    if (cell) (cellData[row] ??= {})[column] = cell;
+  };
+  sheet.rows.forEach((values, row) => values.forEach((value, column) => put(row, column, value, details.get(`${row},${column}`))));
+  for (const [key, detail] of details) {
+    const [row, column] = key.split(",").map(Number) as [number, number];
+    if (column >= (sheet.rows[row]?.length ?? 0)) put(row, column, detail.value, detail);
+  }
+  return { cellData, computed };
+}
+
+function gridCell(value: CachedRaw, formula: string | undefined, detail: Cell | undefined, context: CellContext): ICellData | undefined {
+  const style = styleFromFile(detail?.style, context);
+  const cell: ICellData = {
+    ...(formula ? { f: formula } : {}),
+    ...(value === null ? {} : typedValue(value)),
+    ...(style ? { s: context.styleId(style) } : {}),
+    ...(detail?.style?.protection?.locked === false ? { custom: { unlocked: true } } : {}),
+  };
+  return Object.keys(cell).length > 0 ? cell : undefined;
+}
+
+type CachedRaw = Exclude<CachedValue, object> | null;
+
+function typedValue(value: Exclude<CachedRaw, null>): ICellData {
+  if (typeof value === "boolean") return { v: value ? 1 : 0, t: BOOLEAN };
+  return { v: value, t: typeof value === "number" ? NUMBER : TEXT };
+}
+
+const plainValue = (value: CellValue | undefined): CachedRaw => value instanceof Date ? serialOfDate(value) : value ?? null;
+
+/** All formulas by "row,column"; those that a file stores once for many cells are written out for each. */
+function readFormulas(cells: ReadonlyMap<string, Cell>, functionNames: readonly string[]): Map<string, { formula: string; block?: SpillRange }> {
+  const shared = new Map<number, { formula: string; row: number; column: number }>();
+  const result = new Map<string, { formula: string; block?: SpillRange }>();
+  for (const [key, cell] of cells) {
+    if (cell.formula === undefined) continue;
+    const [row, column] = key.split(",").map(Number) as [number, number];
+    let formula = cell.formula;
+    if (cell.formulaSharedIndex !== undefined) {
+      if (formula) shared.set(cell.formulaSharedIndex, { formula, row, column });
+      const master = shared.get(cell.formulaSharedIndex);
+      if (!formula && master) formula = shiftFormula(master.formula, row - master.row, column - master.column);
+    }
+    if (!formula) continue;
+    const block = cell.formulaType === "array" && cell.formulaRef ? parseBlock(cell.formulaRef) : undefined;
+    const fills = block && (block.endRow > row || block.endColumn > column);
+    result.set(key, { formula: fromFileFormula(formula, functionNames), ...(fills ? { block } : {}) });
+  }
+  return result;
+}
+
+const inside = (block: SpillRange, row: number, column: number): boolean =>
+  row >= block.startRow && row <= block.endRow && column >= block.startColumn && column <= block.endColumn;

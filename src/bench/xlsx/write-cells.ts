@@ -1,0 +1,131 @@
+import type { ICellData, IStyleData, IWorkbookData, IWorksheetData } from "@univerjs/core";
+import type { Cell, CellStyle, Sheet } from "hucre/xlsx";
+import { blockAddress } from "./addresses";
+import { isDynamicFormula } from "./array-formulas";
+import { styleFromFile, styleToFile, type StyleContext } from "./cell-styles";
+import { cachedValueOf, isCachedError, type CachedValue, type ComputedSheet, type SpillRange } from "./computed-values";
+import { markedError } from "./error-marks";
+import { shiftFormula } from "./formula-shift";
+import { toFileFormula } from "./formula-translation";
+
+type FileCell = Partial<Cell>;
+type SharedFormulas = Map<string, { formula: string; row: number; column: number }>;
+
+/** What writing a sheet's cells needs: `carried` is the sheet as the opened file had it, for what the grid cannot hold. */
+export interface CellSource {
+  snapshot: IWorkbookData;
+  sheet: Partial<IWorksheetData>;
+  computed: ComputedSheet | undefined;
+  carried: Sheet | undefined;
+  styles: StyleContext;
+}
+
+export function writeCells(source: CellSource): Map<string, FileCell> {
+  const cells = new Map<string, FileCell>();
+  const shared = sharedFormulas(source.sheet);
+  const anchors = new Map<string, SpillRange>();
+  for (const spill of source.computed?.spills ?? []) {
+    const anchor = cellAt(source.sheet, spill.startRow, spill.startColumn);
+    if (anchor && formulaOf(anchor, spill.startRow, spill.startColumn, shared)) anchors.set(`${spill.startRow},${spill.startColumn}`, spill);
+  }
+  for (const [row, columns] of entries(source.sheet.cellData)) {
+    for (const [column, cell] of entries(columns)) {
+      const formula = formulaOf(cell, row, column, shared);
+      const content = formula ? formulaCell(formula, cell, row, column, anchors.get(`${row},${column}`), source) : plainCell(cell);
+      const style = fileStyle(cell, row, column, source);
+      const written = { ...kept(content, row, column, source.carried), ...content, ...(style ? { style } : {}) };
+      if (Object.keys(written).length > 0) cells.set(`${row},${column}`, written);
+    }
+  }
+  for (const spill of anchors.values()) writeSpill(spill, cells, source);
+  return cells;
+}
+
+function formulaCell(formula: string, cell: ICellData, row: number, column: number, spill: SpillRange | undefined, source: CellSource): FileCell {
+  const known = source.computed?.values[row]?.[column];
+  const result = fileResult(known === undefined ? cachedOf(cell) : known);
+  const dynamic = spill !== undefined || isDynamicFormula(formula);
+  return {
+    type: "formula", formula: toFileFormula(formula), value: result, formulaResult: result,
+    ...(dynamic ? {
+      formulaType: "array", formulaDynamic: true,
+      formulaRef: blockAddress(spill ?? { startRow: row, startColumn: column, endRow: row, endColumn: column }),
+    } : {}),
+  };
+}
+
+/** The cells of a spill other than its first, which holds the formula. */
+function writeSpill(spill: SpillRange, cells: Map<string, FileCell>, source: CellSource): void {
+  for (let row = spill.startRow; row <= spill.endRow; row++) {
+    for (let column = spill.startColumn; column <= spill.endColumn; column++) {
+      if (row === spill.startRow && column === spill.startColumn) continue;
+      const value = source.computed?.values[row]?.[column] ?? null;
+      const text = isCachedError(value) ? value.error : value;
+      const key = `${row},${column}`;
+      // A spilled empty text stays a cell with empty text, as Excel writes it.
+      if (text !== null) cells.set(key, { ...cells.get(key), value: text, type: typeof text as "string" });
+    }
+  }
+}
+
+const cachedOf = (cell: ICellData): CachedValue => {
+  const plain = plainCell(cell).value;
+  return cachedValueOf(plain);
+};
+
+/** A result as the library takes it; errors carry a mark, since it would write them as text (see error-marks.ts). */
+const fileResult = (value: CachedValue): string | number | boolean | null => isCachedError(value) ? markedError(value.error) : value;
+
+const BOOLEAN = 3;
+const FORMATTED_END = /\r?\n?$/;
+
+function plainCell(cell: ICellData): FileCell {
+  if (cell.p?.body) return { value: cell.p.body.dataStream.replace(FORMATTED_END, "").replaceAll("\r", "\n"), type: "string" };
+  if (cell.v === null || cell.v === undefined || cell.v === "") return {};
+  if (cell.t === BOOLEAN) return { value: cell.v === true || cell.v === 1 || cell.v === "1" || cell.v === "TRUE", type: "boolean" };
+  return { value: cell.v, type: typeof cell.v as "string" };
+}
+
+function fileStyle(cell: ICellData, row: number, column: number, source: CellSource): CellStyle | undefined {
+  const style: IStyleData | undefined = (typeof cell.s === "string" ? source.snapshot.styles[cell.s] : cell.s) ?? undefined;
+  const unlocked = cell.custom?.unlocked === true;
+  const before = source.carried?.cells?.get(`${row},${column}`)?.style;
+  // What the grid did not change is written as it was read: theme colours, gradients and the like are not in the grid.
+  const same = before && (before.protection?.locked === false) === unlocked
+    && JSON.stringify(styleFromFile(before, source.styles) ?? {}) === JSON.stringify(style ?? {});
+  return same ? before : styleToFile(style, source.styles.defaultFont, unlocked);
+}
+
+/** Formatted text, links and tick boxes of the opened file, as long as the cell still holds the same value. */
+function kept(content: FileCell, row: number, column: number, carried: Sheet | undefined): FileCell {
+  const before = carried?.cells?.get(`${row},${column}`);
+  if (!before || before.formula !== undefined || content.formula !== undefined || before.value !== content.value) return {};
+  return {
+    ...(before.richText ? { richText: before.richText } : {}),
+    ...(before.hyperlink ? { hyperlink: before.hyperlink } : {}),
+    ...(before.checkbox ? { checkbox: before.checkbox } : {}),
+  };
+}
+
+/** The grid stores a formula that was filled down once, under an id; the other cells hold the id only. */
+function sharedFormulas(sheet: Partial<IWorksheetData>): SharedFormulas {
+  const shared: SharedFormulas = new Map();
+  for (const [row, columns] of entries(sheet.cellData)) {
+    for (const [column, cell] of entries(columns)) if (cell.f && cell.si) shared.set(cell.si, { formula: cell.f, row, column });
+  }
+  return shared;
+}
+
+function formulaOf(cell: ICellData, row: number, column: number, shared: SharedFormulas): string | undefined {
+  if (cell.f) return cell.f;
+  const master = cell.si ? shared.get(cell.si) : undefined;
+  return master && shiftFormula(master.formula, row - master.row, column - master.column);
+}
+
+const cellAt = (sheet: Partial<IWorksheetData>, row: number, column: number): ICellData | undefined => sheet.cellData?.[row]?.[column] ?? undefined;
+
+/** The entries of one of the grid's sparse lists, in order. */
+function entries<Item>(list: Record<number, Item> | undefined): [number, NonNullable<Item>][] {
+  return Object.entries(list ?? {}).filter(([, item]) => item !== null && item !== undefined)
+    .map(([key, item]) => [Number(key), item as NonNullable<Item>]);
+}

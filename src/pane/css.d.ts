@@ -1,0 +1,2 @@
+/** Style sheets are handed to webpack, which puts them beside the bundle. */
+declare module "*.css";

@@ -1,0 +1,48 @@
+import type { UnitSystem } from "../../functions/quantities";
+import { dayNumber } from "../../workbook/day-number";
+import { sheetNameProblem } from "../../workbook/sheet-name";
+import type { NewBatchChoices } from "../../workbook/batch/new-batch";
+
+/** What stands in the form, as typed. */
+export interface FormValues {
+  readonly name: string;
+  readonly brewedOn: string;
+  readonly volume: string;
+  readonly units: UnitSystem;
+  readonly boil: "whole" | "part";
+  readonly topUp: string;
+  readonly recipe: "empty" | "example";
+}
+
+export type Problems = Partial<Record<"name" | "brewedOn" | "volume" | "topUp", string>>;
+
+export const volumeWord: Readonly<Record<UnitSystem, string>> = { metric: "litres", us: "US gallons" };
+export const usualVolume: Readonly<Record<UnitSystem, string>> = { metric: "20", us: "5" };
+export const usualTopUp: Readonly<Record<UnitSystem, string>> = { metric: "10", us: "2.5" };
+
+/** A decimal comma is as good as a point. */
+const numberIn = (text: string): number => Number(text.trim().replace(",", "."));
+
+/** Reads the form: either what to write, or what is wrong beside each field. */
+export function readForm(values: FormValues): { choices?: NewBatchChoices; problems: Problems } {
+  const problems: Problems = {};
+  const sheetName = values.name.trim();
+  const nameProblem = sheetNameProblem(sheetName);
+  if (nameProblem) problems.name = nameProblem;
+  const brewedOn = dayIn(values.brewedOn);
+  if (brewedOn === undefined) problems.brewedOn = "Which day? A date such as 2026-09-05.";
+  const volume = numberIn(values.volume);
+  if (!(volume > 0 && volume <= 10000)) problems.volume = `How much beer? A number of ${volumeWord[values.units]} above 0.`;
+  const topUp = values.boil === "part" ? numberIn(values.topUp) : 0;
+  if (values.boil === "part" && !(topUp > 0 && topUp < volume)) problems.topUp = `Top-up water must be above 0 and less than the ${values.volume || "whole"} ${volumeWord[values.units]} of beer.`;
+  if (Object.keys(problems).length > 0 || brewedOn === undefined) return { problems };
+  return { problems, choices: { sheetName, batchName: sheetName, brewedOn, volume, units: values.units, topUp } };
+}
+
+function dayIn(text: string): number | undefined {
+  try {
+    return dayNumber(text);
+  } catch {
+    return undefined;
+  }
+}

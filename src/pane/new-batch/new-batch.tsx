@@ -1,0 +1,117 @@
+import { useEffect, useRef, useState } from "preact/hooks";
+import { ChoiceField } from "./choice-field";
+import { readForm, usualTopUp, usualVolume, volumeWord, type FormValues, type Problems } from "./form-values";
+import { TextField } from "./text-field";
+import { writeBatch, type Outcome } from "./write-batch";
+
+const today = (): string => {
+  const now = new Date();
+  return `${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, "0")}-${String(now.getDate()).padStart(2, "0")}`;
+};
+
+const firstValues = (): FormValues => ({ name: "", brewedOn: today(), volume: usualVolume.metric, units: "metric", boil: "whole", topUp: usualTopUp.metric, recipe: "empty" });
+
+/** The first screen: asks what a batch sheet needs to know and writes it. */
+export function NewBatch() {
+  const [values, setValues] = useState(firstValues);
+  const [problems, setProblems] = useState<Problems>({});
+  const [outcome, setOutcome] = useState<Outcome>();
+  const [busy, setBusy] = useState(false);
+  const form = useRef<HTMLFormElement>(null);
+  const change = (part: Partial<FormValues>) => setValues((before) => ({ ...before, ...part }));
+
+  // The first field that is wrong gets the focus, so that a screen reader says what to mend.
+  useEffect(() => form.current?.querySelector<HTMLElement>("[aria-invalid=true]")?.focus(), [problems]);
+
+  const write = async (wanted: FormValues) => {
+    const { choices, problems: found } = readForm(wanted);
+    setProblems(found);
+    setOutcome(undefined);
+    if (!choices) return;
+    setBusy(true);
+    const result = await writeBatch(choices, wanted.recipe);
+    setBusy(false);
+    setOutcome(result);
+    if (result.kind === "written") setValues((before) => ({ ...before, name: "" }));
+  };
+
+  /** Usual amounts follow the unit system until the brewer has typed their own. */
+  const changeUnits = (units: FormValues["units"]) =>
+    change({
+      units,
+      ...(values.volume === usualVolume[values.units] && { volume: usualVolume[units] }),
+      ...(values.topUp === usualTopUp[values.units] && { topUp: usualTopUp[units] }),
+    });
+
+  const writeUnder = (freeName: string) => {
+    change({ name: freeName });
+    void write({ ...values, name: freeName });
+  };
+
+  return (
+    <form
+      ref={form}
+      class="screen"
+      noValidate
+      aria-labelledby="new-batch-title"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void write(values);
+      }}
+    >
+      <h1 id="new-batch-title">New batch</h1>
+      <p class="lead">One sheet from the water to the first taste, written into this workbook.</p>
+      <TextField id="name" label="Name of the batch" value={values.name} problem={problems.name} hint="Its sheet is called by it." onInput={(name) => change({ name })} />
+      <TextField id="brewed-on" type="date" label="Brewed on" value={values.brewedOn} problem={problems.brewedOn} onInput={(brewedOn) => change({ brewedOn })} />
+      <ChoiceField
+        legend="Units"
+        name="units"
+        value={values.units}
+        choices={[
+          ["metric", "Metric: L, kg, °C"],
+          ["us", "US: gal, lb, °F"],
+        ]}
+        onChange={changeUnits}
+      />
+      <TextField id="volume" inputMode="decimal" label={`Beer in the fermenter, ${volumeWord[values.units]}`} value={values.volume} problem={problems.volume} onInput={(volume) => change({ volume })} />
+      <ChoiceField
+        legend="In the kettle"
+        name="boil"
+        value={values.boil}
+        choices={[
+          ["whole", "The whole volume boils"],
+          ["part", "A part boils; water tops it up"],
+        ]}
+        onChange={(boil) => change({ boil })}
+      />
+      {values.boil === "part" && (
+        <TextField id="top-up" inputMode="decimal" label={`Top-up water, ${volumeWord[values.units]}`} value={values.topUp} problem={problems.topUp} onInput={(topUp) => change({ topUp })} />
+      )}
+      <ChoiceField
+        legend="Recipe"
+        name="recipe"
+        value={values.recipe}
+        choices={[
+          ["empty", "Blank, I fill in my own"],
+          ["example", "An example pale ale to change"],
+        ]}
+        onChange={(recipe) => change({ recipe })}
+      />
+      <button type="submit" class="main-action" disabled={busy}>
+        {busy ? "Writing…" : "Write the batch sheet"}
+      </button>
+      <div aria-live="polite" class="outcome">
+        {outcome?.kind === "written" && <p class="good">“{outcome.sheetName}” is in the workbook. Fill in the underlined cells from the top; the shaded ones calculate.</p>}
+        {outcome?.kind === "failed" && <p class="bad">{outcome.message}</p>}
+        {outcome?.kind === "taken" && (
+          <>
+            <p class="bad">{outcome.message}</p>
+            <button type="button" onClick={() => writeUnder(outcome.freeName)}>
+              Use “{outcome.freeName}”
+            </button>
+          </>
+        )}
+      </div>
+    </form>
+  );
+}

@@ -1,0 +1,62 @@
+import type { SheetBuilder } from "../plan/sheet-builder";
+import type { BatchContents } from "./contents";
+import { section } from "./fields";
+import { extractSteps } from "./steps";
+import type { UnitWords } from "./unit-words";
+
+/** Lines of the clock: the steps, three lines of its own, and the hops. A teacher may add a few. */
+export const timelineRows = 23;
+const stepRows = 18;
+
+/**
+ * 6. Brew day by the clock. The steps that it is made of stand to the right,
+ * outside the printed page, where a teacher edits them; beside them is the timeline as one spilled call, which the
+ * printed lines repeat in a readable order.
+ */
+export function brewDay(b: SheetBuilder, contents: BatchContents, words: UnitWords): void {
+  const { happened } = contents;
+  section(b, 6, "Brew day by the clock", "Write the real time beside each line; steps are edited on the right, from column K");
+  const heading = b.row;
+  const first = heading + 1;
+  b.put("A", "What to do", { style: "heading", mergeTo: "B" });
+  b.put("C", "Planned", { style: "heading" });
+  b.put("D", "Boil min", { style: "heading" });
+  b.put("E", "Amount", { style: "heading" });
+  b.put("F", "Happened", { style: "heading" });
+  b.put("G", "Beware", { style: "heading", mergeTo: "I" });
+  for (let index = 0; index < timelineRows; index += 1) {
+    const row = first + index;
+    const show = (column: string) => `=IF(${column}${row}="","",${column}${row})`;
+    b.height(13.5, row);
+    b.put("A", show("S"), { style: "resultText", format: "text", mergeTo: "B" }, row);
+    b.put("C", show("Q"), { style: "result", format: "time" }, row);
+    b.put("D", show("R"), { style: "result", format: "whole" }, row);
+    b.put("E", show("T"), { style: "result", format: "text" }, row);
+    b.put("F", happened[index] ?? "", { style: "input", format: "time" }, row);
+    b.put("G", show("U"), { style: "caution", format: "text", mergeTo: "I" }, row);
+  }
+  b.name("happened", `F${first}:F${first + timelineRows - 1}`);
+  stepTable(b, contents, words, heading);
+  b.put("Q", "Timeline of the steps and hops (calculates)", { style: "hint" }, heading);
+  b.put("Q", '=GYLE.DAY.TIMELINE(IF(N(brewed_on)=0,"",brewed_on+N(start_time)),steps,hop_plan,boil_minutes,units)', { style: "workings", format: "time", spillsTo: `U${first + timelineRows - 1}` }, first);
+  b.name("timeline", `Q${first}:U${first + timelineRows - 1}`);
+  b.row = first + timelineRows;
+  b.gap();
+}
+
+function stepTable(b: SheetBuilder, { units }: BatchContents, words: UnitWords, heading: number): void {
+  const steps = extractSteps(units, words);
+  for (const [column, text] of [["K", "Step"], ["L", "Part"], ["M", "Minutes"], ["N", "Beware of"], ["O", "Why"]] as const) b.put(column, text, { style: "heading" }, heading);
+  for (let index = 0; index < stepRows; index += 1) {
+    const row = heading + 1 + index;
+    const step = steps[index];
+    b.put("K", step?.what ?? "", { style: "inputText" }, row);
+    b.put("L", step?.part ?? "", { style: "input" }, row);
+    b.put("M", step?.minutes ?? "", { style: "input", format: "whole" }, row);
+    b.put("N", step?.caution ?? "", { style: "inputText" }, row);
+    b.put("O", step?.why ?? "", { style: "inputText" }, row);
+  }
+  b.table({ name: "Steps", range: `K${heading}:O${heading + stepRows}` });
+  b.name("steps", `K${heading + 1}:O${heading + stepRows}`);
+  b.validate({ kind: "list", range: `L${heading + 1}:L${heading + stepRows}`, choices: ["before", "boil", "after"], message: "before, boil or after: the part of the day." });
+}

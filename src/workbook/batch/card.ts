@@ -1,0 +1,91 @@
+import type { SheetBuilder } from "../plan/sheet-builder";
+import type { NumberFormat } from "../plan/sheet-plan";
+import type { BatchContents } from "./contents";
+import { leftField, section, type Field } from "./fields";
+import type { UnitWords } from "./unit-words";
+
+interface Figure {
+  readonly label: string;
+  readonly format: NumberFormat;
+  readonly unit?: string;
+  /** Name and formula. */
+  readonly plan: readonly [string, string];
+  readonly reached: readonly [string, string];
+}
+
+/** Marks a sheet as a batch sheet of ours and tells which plan it follows. */
+export const planVersion = 1;
+
+/** 1. Card: what the batch is, and its figures as planned and as reached. Returns the cell that shows the colour. */
+export function card(b: SheetBuilder, contents: BatchContents, words: UnitWords): { swatch: string; colour: string } {
+  b.height(28);
+  b.put("A", '=IF(batch_name="","A batch without a name yet",batch_name)', { style: "title", mergeTo: "F" });
+  b.put("G", planVersion, { style: "hint", name: "gylebook" });
+  b.put("H", "Gylebook batch sheet", { style: "hint", mergeTo: "I" });
+  b.row += 1;
+  b.put("A", "Underlined cells are yours to fill in; shaded cells calculate. Local codes and the makers' labels come before anything written here.", { style: "hint", mergeTo: "I" });
+  b.row += 1;
+  section(b, 1, "Card", "What was planned, what was reached");
+
+  const first = b.row;
+  const left: readonly [string, Field][] = [
+    ["Name", { content: contents.batchName, format: "text", name: "batch_name" }],
+    ["Batch number", { content: contents.number, format: "whole", name: "batch_number" }],
+    ["Brewed on", { content: contents.brewedOn, format: "date", name: "brewed_on" }],
+    ["Day begins at", { content: contents.startTime, format: "time", name: "start_time" }],
+    ["Style aimed at", { content: contents.style, format: "text", name: "style" }],
+    ["Into the fermenter", { content: contents.volume, format: "two", unit: words.volume, name: "volume", between: [0.1, 10000] }],
+    ["Units of this sheet", { content: contents.units, name: "units", choices: [contents.units], note: "Chosen when the sheet was made: every number on it is read in these units. For other units, make a new batch." }],
+    ["Energy in one bottle", { content: '=IF(fg="","",GYLE.BEER.ENERGY(og,fg,bottle_volume,units))', format: "whole", unit: words.energy, name: "energy" }],
+  ];
+  for (const [label, field] of left) {
+    leftField(b, label, field);
+    b.row += 1;
+  }
+
+  b.row = first;
+  b.put("G", "Planned", { style: "heading" });
+  b.put("H", "Reached", { style: "heading" });
+  const figures: readonly Figure[] = [
+    { label: "Original gravity", format: "gravity", plan: ["og_plan", "=GYLE.WORT.GRAVITY(malt,gravity_volume,steep_efficiency,units)"], reached: ["og_shown", '=IF(og_reached="","",og)'] },
+    { label: "Final gravity", format: "gravity", plan: ["fg_plan", "=GYLE.YEAST.FINISH(og_plan,attenuation)"], reached: ["fg_reached", '=IF(OR(verdict="steady",verdict="stalled"),fg,"")'] },
+    { label: "Alcohol", format: "one", unit: "% by volume", plan: ["abv_plan", "=GYLE.BEER.ABV(og_plan,fg_plan)"], reached: ["abv_reached", '=IF(fg="","",GYLE.BEER.ABV(og,fg))'] },
+    {
+      label: "Bitterness",
+      format: "whole",
+      unit: "IBU",
+      plan: ["ibu_plan", '=GYLE.HOPS.IBU(hops,gravity_volume,kettle_gravity,"tinseth",boils_at,units)'],
+      reached: ["ibu_reached", '=IF(OR(volume_reached="",ibu_plan=""),"",ibu_plan*volume/volume_reached)'],
+    },
+    {
+      label: "Colour",
+      format: "one",
+      plan: ["colour_plan", "=GYLE.WORT.COLOUR(malt,gravity_volume,colour_scale,units)"],
+      reached: ["colour_reached", '=IF(OR(volume_reached="",colour_plan=""),"",GYLE.WORT.COLOUR(malt,gravity_volume*volume_reached/volume,colour_scale,units))'],
+    },
+    { label: "Bottles", format: "whole", plan: ["bottles_plan", "=INDEX(GYLE.PACK.BOTTLES(volume,bottle_volume,bottling_loss,units),1,1)"], reached: ["bottles_reached", '=IF(bottles_filled="","",bottles_filled)'] },
+    {
+      label: "Cost; of one bottle",
+      format: "money",
+      plan: ["cost_plan", '=IF(SUM(malt_cost,hop_cost,yeast_cost)=0,"",SUM(malt_cost,hop_cost,yeast_cost))'],
+      reached: ["cost_each", '=IF(OR(cost_plan="",bottles_filled=""),"",cost_plan/bottles_filled)'],
+    },
+  ];
+  for (const [index, { label, format, unit, plan, reached }] of figures.entries()) {
+    const row = first + 1 + index;
+    b.put("E", label, { style: "label", mergeTo: "F" }, row);
+    b.put("G", plan[1], { style: "keyResult", format, name: plan[0] }, row);
+    b.put("H", reached[1], { style: "keyResult", format, name: reached[0] }, row);
+    if (unit) b.put("I", unit, { style: "unit" }, row);
+  }
+  const colourRow = first + 1 + figures.findIndex(({ label }) => label === "Colour");
+  const srm = contents.units === "us" ? "colour_plan" : "GYLE.BEER.SRM(colour_plan)";
+  const swatch = b.put("I", `=IF(colour_plan="","",GYLE.BEER.HEX(${srm}))`, {
+    style: "swatch",
+    name: "swatch",
+    note: "About the colour of a glass 5 cm deep, computed from an absorption spectrum. A guide, not a measurement.",
+  }, colourRow);
+  b.row = first + left.length;
+  b.gap();
+  return { swatch, colour: `G${colourRow}` };
+}

@@ -1,0 +1,135 @@
+import type { UnitSystem } from "../../functions/quantities";
+
+/** A cell that may still be empty. */
+export type Blank = "";
+export type Filled<T> = T | Blank;
+
+export type Handling = "mash" | "steep" | "extract" | "sugar";
+export type Scale = "SG" | "P";
+
+export interface MaltLine {
+  readonly ingredient: string;
+  /** lb or kg. */
+  readonly mass: number;
+  /** Extract that the ingredient can give, % of its mass as bought. */
+  readonly yieldPercent: number;
+  readonly handling: Handling;
+  /** °L, or EBC on a metric sheet. */
+  readonly colour: number;
+  readonly cost: Filled<number>;
+}
+
+export interface HopLine {
+  readonly hop: string;
+  /** oz or g. */
+  readonly mass: number;
+  readonly alphaPercent: number;
+  /** Minutes left in the boil when it goes in. */
+  readonly minutes: number;
+  readonly form: string;
+  readonly cost: Filled<number>;
+}
+
+export interface Kit {
+  readonly boilMinutes: number;
+  readonly boilOff: number;
+  readonly kettleLoss: number;
+  readonly kettleSize: number;
+  readonly altitude: number;
+  readonly powerKw: number;
+  readonly tapTemperature: number;
+  readonly tapFlow: number;
+  readonly coilKwPerK: number;
+  readonly sanitiserVolume: number;
+  readonly steepTemperature: number;
+  readonly steepMinutes: number;
+  readonly steepEfficiencyPercent: number;
+  readonly hydrometerCalibratedAt: number;
+  readonly bottleVolume: number;
+  readonly bottlingLoss: number;
+}
+
+export interface Yeast {
+  readonly name: string;
+  readonly packsInHand: Filled<number>;
+  /** Thousand million. */
+  readonly cellsPerPack: Filled<number>;
+  readonly viabilityPercent: Filled<number>;
+  readonly pitchRate: Filled<number>;
+  readonly attenuationPercent: Filled<number>;
+  readonly pitchTemperature: Filled<number>;
+  readonly fermentFrom: Filled<number>;
+  readonly fermentTo: Filled<number>;
+  readonly cost: Filled<number>;
+}
+
+export interface MeasuredWort {
+  readonly reading: Filled<number>;
+  readonly scale: Scale;
+  readonly sampleTemperature: Filled<number>;
+  readonly volume: Filled<number>;
+}
+
+export interface Reading {
+  /** Excel day number with the time of day. */
+  readonly when: number;
+  readonly reading: number;
+  readonly scale: Scale;
+  readonly sampleTemperature: number;
+  readonly beerTemperature: Filled<number>;
+}
+
+export interface Packaging {
+  readonly packagedOn: Filled<number>;
+  readonly into: "bottles" | "keg";
+  readonly co2Volumes: number;
+  readonly warmestSinceFermentation: Filled<number>;
+  readonly sugar: string;
+  readonly bottleKind: string;
+  readonly warmestStorage: number;
+  readonly conditioningTemperature: number;
+  readonly kegTemperature: number;
+  readonly bottlesFilled: Filled<number>;
+}
+
+export interface TastingLine {
+  readonly score: Filled<number>;
+  readonly words: string;
+}
+
+export interface Tasting {
+  readonly tastedOn: Filled<number>;
+  readonly looks: TastingLine;
+  readonly smells: TastingLine;
+  readonly tastes: TastingLine;
+  readonly feels: TastingLine;
+  readonly again: TastingLine;
+  readonly notes: string;
+}
+
+/** Everything that a brewer types into a batch sheet. A new batch has most of it still blank. */
+export interface BatchContents {
+  readonly sheetName: string;
+  readonly batchName: string;
+  readonly number: Filled<number>;
+  /** Excel day number. */
+  readonly brewedOn: number;
+  /** Fraction of a day. */
+  readonly startTime: number;
+  readonly style: string;
+  readonly units: UnitSystem;
+  readonly volume: number;
+  /** Water added in the fermenter; 0 = the whole volume is boiled. */
+  readonly topUp: number;
+  readonly salts: string;
+  readonly kit: Kit;
+  readonly malt: readonly MaltLine[];
+  readonly hops: readonly HopLine[];
+  readonly yeast: Yeast;
+  /** When each line of the brew day really happened, from the first on. */
+  readonly happened: readonly number[];
+  readonly wort: MeasuredWort;
+  readonly readings: readonly Reading[];
+  readonly packaging: Packaging;
+  readonly tasting: Tasting;
+}

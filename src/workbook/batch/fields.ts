@@ -1,0 +1,77 @@
+import type { CellOptions, SheetBuilder } from "../plan/sheet-builder";
+import type { CellContent, NumberFormat, StyleName } from "../plan/sheet-plan";
+
+/**
+ * The two kinds of line that the batch sheet is made of: label, value and unit on the left (A, B, C), and the same
+ * on the right (E to G, H, I). Inputs are underlined and results shaded, so that print tells them apart too.
+ */
+export interface Field extends Pick<CellOptions, "name" | "note" | "choices" | "between"> {
+  readonly content: CellContent;
+  readonly format?: NumberFormat;
+  readonly unit?: string;
+  readonly style?: StyleName;
+}
+
+const styleOf = ({ content, style, format }: Field): StyleName =>
+  style ?? (typeof content === "string" && content.startsWith("=") ? (format === "text" ? "resultText" : "result") : format === "text" ? "inputText" : "input");
+
+function options(field: Field): CellOptions {
+  const { format, name, note, choices, between } = field;
+  return { style: styleOf(field), ...(format && { format }), ...(name && { name }), ...(note && { note }), ...(choices && { choices }), ...(between && { between }) };
+}
+
+export function leftField(b: SheetBuilder, label: string, field: Field, row = b.row): void {
+  b.put("A", label, { style: "label" }, row);
+  const wide = field.format === "text";
+  b.put("B", field.content, { ...options(field), ...(wide && { mergeTo: "D" }) }, row);
+  if (!wide && field.unit) b.put("C", field.unit, { style: "unit" }, row);
+}
+
+export function rightField(b: SheetBuilder, label: string, field: Field, row = b.row): void {
+  b.put("E", label, { style: "label", mergeTo: "G" }, row);
+  const wide = field.format === "text";
+  b.put("H", field.content, { ...options(field), ...(wide && { mergeTo: "I" }) }, row);
+  if (!wide && field.unit) b.put("I", field.unit, { style: "unit" }, row);
+}
+
+/** A section's heading across the sheet; leaves `row` on the line below. */
+export function section(b: SheetBuilder, number: number, title: string, hint: string): void {
+  b.height(18);
+  b.put("A", `${number}  ${title}`, { style: "section", mergeTo: "D" });
+  b.put("E", hint, { style: "section", mergeTo: "I" });
+  b.row += 1;
+}
+
+/** Fields side by side, one pair a row; a side that is shorter leaves its cells empty. */
+export function fieldRows(b: SheetBuilder, left: readonly [string, Field][], right: readonly [string, Field][]): void {
+  for (let index = 0; index < Math.max(left.length, right.length); index += 1) {
+    const [leftLabel, leftValue] = left[index] ?? [];
+    const [rightLabel, rightValue] = right[index] ?? [];
+    if (leftLabel !== undefined && leftValue) leftField(b, leftLabel, leftValue);
+    if (rightLabel !== undefined && rightValue) rightField(b, rightLabel, rightValue);
+    b.row += 1;
+  }
+  b.gap();
+}
+
+/** A heading row and `rows` rows of inputs as a table; returns the body's first and last row. */
+export function inputTable(
+  b: SheetBuilder,
+  name: string,
+  columns: readonly { readonly letter: string; readonly heading: string; readonly format?: NumberFormat }[],
+  lines: readonly (readonly CellContent[])[],
+  rows: number,
+): { first: number; last: number } {
+  if (lines.length > rows) throw new Error(`${name} holds ${rows} rows, not ${lines.length}`);
+  const heading = b.row;
+  for (const { letter, heading: text } of columns) b.put(letter, text, { style: "heading" });
+  for (let index = 0; index < rows; index += 1) {
+    columns.forEach(({ letter, format }, position) => {
+      b.put(letter, lines[index]?.[position] ?? "", { style: format === "text" ? "inputText" : "input", ...(format && { format }) }, heading + 1 + index);
+    });
+  }
+  const letters = columns.map(({ letter }) => letter);
+  b.table({ name, range: `${letters[0]}${heading}:${letters.at(-1)}${heading + rows}` });
+  b.row = heading + rows + 1;
+  return { first: heading + 1, last: heading + rows };
+}

@@ -1,0 +1,41 @@
+import type { SheetBuilder } from "../plan/sheet-builder";
+import type { BatchContents } from "./contents";
+import { inputTable, section } from "./fields";
+import type { UnitWords } from "./unit-words";
+
+const rows = 6;
+
+/** 4. Hops: what goes in when, and how much bitterness each brings. */
+export function hops(b: SheetBuilder, { hops: lines }: BatchContents, words: UnitWords): void {
+  section(b, 4, "Hops", "Early in the boil for bitterness, late for taste and aroma");
+  const heading = b.row;
+  const { first, last } = inputTable(
+    b,
+    "Hops",
+    [
+      { letter: "A", heading: "Hop", format: "text" },
+      { letter: "B", heading: `Mass ${words.smallMass}`, format: "two" },
+      { letter: "C", heading: "Alpha %", format: "one" },
+      { letter: "D", heading: "Minutes left", format: "whole" },
+      { letter: "E", heading: "Form" },
+      { letter: "F", heading: "Cost", format: "money" },
+    ],
+    lines.map(({ hop, mass, alphaPercent, minutes, form, cost }) => [hop, mass, alphaPercent, minutes, form, cost]),
+    rows,
+  );
+  b.put("G", "IBU each", { style: "heading" }, heading);
+  b.put("H", "Remark", { style: "heading", mergeTo: "I" }, heading);
+  for (let row = first; row <= last; row += 1) {
+    const content = row === first ? '=GYLE.HOPS.SHARE(hops,gravity_volume,kettle_gravity,"tinseth",boils_at,units)' : "";
+    b.put("G", content, { style: "result", format: "one", ...(row === first && { spillsTo: `G${last}` }) }, row);
+    b.put("H", "", { style: "inputText", format: "text", mergeTo: "I" }, row);
+  }
+  b.name("hops", `B${first}:D${last}`);
+  b.name("hop_plan", `A${first}:D${last}`);
+  b.name("hop_alpha", `C${first}:C${last}`);
+  b.name("hop_minutes", `D${first}:D${last}`);
+  b.name("hop_cost", `F${first}:F${last}`);
+  b.between(`B${first}:B${last}`, [0, 50000]);
+  b.between(`D${first}:D${last}`, [0, 240]);
+  b.gap();
+}

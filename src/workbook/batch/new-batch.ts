@@ -1,0 +1,115 @@
+import type { UnitSystem } from "../../functions/quantities";
+import type { BatchContents, Kit, Packaging, Tasting, Yeast } from "./contents";
+
+/**
+ * Usual values of a beginner's kit, so that a new sheet computes from the first ingredient on. Common practice, each to
+ * be replaced by the brewer's own. The two columns are round numbers of about the same size, not conversions.
+ */
+export const usualKit: Readonly<Record<UnitSystem, Kit>> = {
+  us: {
+    boilMinutes: 60,
+    boilOff: 0.7,
+    kettleLoss: 0.2,
+    kettleSize: 8,
+    altitude: 0,
+    powerKw: 3.5,
+    tapTemperature: 60,
+    tapFlow: 1.6,
+    coilKwPerK: 0.4,
+    sanitiserVolume: 5,
+    steepTemperature: 155,
+    steepMinutes: 30,
+    steepEfficiencyPercent: 50,
+    hydrometerCalibratedAt: 60,
+    bottleVolume: 12,
+    bottlingLoss: 0.1,
+  },
+  metric: {
+    boilMinutes: 60,
+    boilOff: 2.8,
+    kettleLoss: 0.8,
+    kettleSize: 30,
+    altitude: 0,
+    powerKw: 3.5,
+    tapTemperature: 15,
+    tapFlow: 6,
+    coilKwPerK: 0.4,
+    sanitiserVolume: 20,
+    steepTemperature: 68,
+    steepMinutes: 30,
+    steepEfficiencyPercent: 50,
+    hydrometerCalibratedAt: 20,
+    bottleVolume: 500,
+    bottlingLoss: 0.5,
+  },
+};
+
+const emptyYeast = (units: UnitSystem): Yeast => ({
+  name: "",
+  packsInHand: "",
+  cellsPerPack: "",
+  viabilityPercent: 100,
+  pitchRate: 0.75,
+  attenuationPercent: "",
+  pitchTemperature: units === "us" ? 66 : 19,
+  fermentFrom: units === "us" ? 60 : 16,
+  fermentTo: units === "us" ? 70 : 21,
+  cost: "",
+});
+
+const emptyPackaging = (units: UnitSystem): Packaging => ({
+  packagedOn: "",
+  into: "bottles",
+  co2Volumes: 2.4,
+  warmestSinceFermentation: units === "us" ? 68 : 20,
+  sugar: "dextrose",
+  bottleKind: "ordinary",
+  warmestStorage: units === "us" ? 80 : 27,
+  conditioningTemperature: units === "us" ? 70 : 21,
+  kegTemperature: units === "us" ? 40 : 4,
+  bottlesFilled: "",
+});
+
+export const emptyTasting: Tasting = {
+  tastedOn: "",
+  looks: { score: "", words: "" },
+  smells: { score: "", words: "" },
+  tastes: { score: "", words: "" },
+  feels: { score: "", words: "" },
+  again: { score: "", words: "" },
+  notes: "",
+};
+
+export interface NewBatchChoices {
+  readonly sheetName: string;
+  readonly batchName: string;
+  readonly brewedOn: number;
+  readonly volume: number;
+  readonly units: UnitSystem;
+  readonly topUp: number;
+}
+
+/** A batch with the kit filled in and everything else still to come. */
+export function newBatch({ sheetName, batchName, brewedOn, volume, units, topUp }: NewBatchChoices): BatchContents {
+  return {
+    sheetName,
+    batchName,
+    number: "",
+    brewedOn,
+    startTime: 10 / 24,
+    style: "",
+    units,
+    volume,
+    topUp,
+    salts: "",
+    kit: usualKit[units],
+    malt: [],
+    hops: [],
+    yeast: emptyYeast(units),
+    happened: [],
+    wort: { reading: "", scale: "SG", sampleTemperature: "", volume: "" },
+    readings: [],
+    packaging: emptyPackaging(units),
+    tasting: emptyTasting,
+  };
+}

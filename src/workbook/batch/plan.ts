@@ -1,0 +1,71 @@
+import { hexOfSrm } from "../../core/beer/hex";
+import { SheetBuilder } from "../plan/sheet-builder";
+import { fittingScale } from "../plan/print-scale";
+import type { PrintPlan, SheetPlan } from "../plan/sheet-plan";
+import { brewDay } from "./brew-day";
+import { card } from "./card";
+import { checks } from "./checks";
+import type { BatchContents } from "./contents";
+import { hops } from "./hops";
+import { malt } from "./malt";
+import { packaging } from "./packaging";
+import { readings } from "./readings";
+import { tasting } from "./tasting";
+import { unitWords } from "./unit-words";
+import { water } from "./water";
+import { yeast } from "./yeast";
+
+/** A to I are printed; J parts them from the workings: K to O the steps, Q to U the timeline. */
+const columnWidths = [28, 10.5, 10.5, 10.5, 10.5, 10.5, 10.5, 10.5, 50, 3, 46, 9, 9, 52, 60, 3, 12, 9, 46, 12, 52];
+
+/** The whole batch sheet of an extract batch, in the order of the job. */
+export function planBatch(contents: BatchContents): SheetPlan {
+  const words = unitWords(contents.units);
+  const b = new SheetBuilder();
+  const { swatch, colour } = card(b, contents, words);
+  water(b, contents, words);
+  malt(b, contents, words);
+  hops(b, contents, words);
+  yeast(b, contents, words);
+  brewDay(b, contents, words);
+  const secondPage = b.row;
+  readings(b, contents, words);
+  packaging(b, contents, words);
+  tasting(b, contents);
+  checks(b, contents, words);
+  b.name("figures", `G${position(colour) - 4}:H${position(colour) + 2}`);
+  colourBands(b, swatch, colour, contents.units === "us" ? 1 : srmToEbc);
+  return b.build(
+    contents.sheetName,
+    columnWidths,
+    printPlan(b, contents, secondPage),
+    2,
+  );
+}
+
+function printPlan(b: SheetBuilder, { units, sheetName }: BatchContents, secondPage: number): PrintPlan {
+  const paper = units === "us" ? "letter" : "a4";
+  const lastRow = b.row - 1;
+  const pages = [
+    [1, secondPage - 1],
+    [secondPage, lastRow],
+  ] as const;
+  const heights = pages.map(([from, to]) => b.heightOf(from, to));
+  return { area: `A1:I${lastRow}`, paper, scalePercent: fittingScale(columnWidths.slice(0, 9), heights, paper), breaksBeforeRow: [secondPage], footer: `${sheetName} · page &P of &N` };
+}
+
+const srmToEbc = 25 / 12.7;
+
+/** Custom functions do not work in conditional formats: the swatch changes by bands of the native colour cell. */
+function colourBands(b: SheetBuilder, swatch: string, colour: string, scale: number): void {
+  const edges = [0, 2, 3, 4, 5, 6, 8, 10, 12, 14, 17, 20, 24, 29, 35, 42, 1000];
+  const cell = `$${colour.replace(/(\d+)/, "$$$1")}`;
+  for (const [index, from] of edges.slice(0, -1).entries()) {
+    const to = edges[index + 1] ?? from;
+    const fill = hexOfSrm(Math.min(from + (Math.min(to, 50) - from) / 2, 50), 5);
+    b.highlight({ range: swatch, formula: `=AND(ISNUMBER(${cell}),${cell}>=${round(from * scale)},${cell}<${round(to * scale)})`, fill, color: from < 14 ? "#1D1B16" : "#FFFFFF" });
+  }
+}
+
+const round = (value: number): number => Math.round(value * 100) / 100;
+const position = (address: string): number => Number(address.replace(/\D/g, ""));

@@ -1,0 +1,88 @@
+import type { SheetBuilder } from "../plan/sheet-builder";
+import type { BatchContents } from "./contents";
+import { fieldRows, inputTable, section } from "./fields";
+import { gravityAllowance } from "./gravity-allowance";
+import type { UnitWords } from "./unit-words";
+
+const rows = 12;
+
+/** 7. Readings: what the hydrometer says day by day, where the fermentation stands, and the curve. */
+export function readings(b: SheetBuilder, contents: BatchContents, words: UnitWords): void {
+  section(b, 7, "Readings", "Finished when two readings a day apart agree, never by the calendar");
+  originalGravity(b, contents, words);
+  const { readings: lines } = contents;
+  const heading = b.row;
+  const { first, last } = inputTable(
+    b,
+    "Readings",
+    [
+      { letter: "A", heading: "When", format: "dateTime" },
+      { letter: "B", heading: "Reading", format: "gravity" },
+      { letter: "C", heading: "Scale" },
+      { letter: "D", heading: `Sample ${words.temperature}`, format: "whole" },
+      { letter: "E", heading: `Beer ${words.temperature}`, format: "whole" },
+    ],
+    lines.map(({ when, reading, scale, sampleTemperature, beerTemperature }) => [when, reading, scale, sampleTemperature, beerTemperature]),
+    rows,
+  );
+  b.put("F", "Gravity", { style: "heading" }, heading);
+  b.put("G", "Eaten %", { style: "heading" }, heading);
+  b.put("H", "Alcohol %", { style: "heading" }, heading);
+  for (let row = first; row <= last; row += 1) {
+    const top = row === first;
+    b.put("F", top ? `=GYLE.WORT.HYDROMETER(B${first}:B${last},D${first}:D${last},calibrated_at,C${first}:C${last},units)` : "", { style: "result", format: "gravity", ...(top && { spillsTo: `F${last}` }) }, row);
+    b.put("G", top ? `=GYLE.YEAST.ATTENUATION(og,F${first}:F${last})` : "", { style: "result", format: "whole", ...(top && { spillsTo: `G${last}` }) }, row);
+    b.put("H", top ? `=GYLE.BEER.ABV(og,F${first}:F${last})` : "", { style: "result", format: "one", ...(top && { spillsTo: `H${last}` }) }, row);
+  }
+  b.name("reading_times", `A${first}:A${last}`);
+  b.name("readings", `B${first}:B${last}`);
+  b.name("beer_temperatures", `E${first}:E${last}`);
+  b.name("gravities", `F${first}:F${last}`);
+  b.validate({ kind: "list", range: `C${first}:C${last}`, choices: ["SG", "P"], message: "SG or P (degrees Plato)." });
+  b.chart({
+    name: "Fermentation",
+    title: "Gravity, day by day",
+    horizontal: { range: `A${first}:A${last}`, title: "" },
+    vertical: { range: `F${first}:F${last}`, title: "", series: "Gravity" },
+    from: `I${heading}`,
+    to: `I${last}`,
+  });
+  fieldRows(
+    b,
+    [
+      ["Where it stands", { content: "=GYLE.LOG.STEADY(reading_times,gravities,0.001,fg_expected)", format: "text", name: "verdict", style: "keyResult" }],
+      ["What to do next", { content: nextStep, format: "text", name: "next_step" }],
+      ["Read again on", { content: '=IF(OR(verdict="",verdict="steady",verdict="stalled"),"",last_reading+1)', format: "dateTime", name: "next_reading" }],
+    ],
+    [
+      ["Gravity now", { content: '=IF(COUNT(gravities)=0,"",INDEX(gravities,MATCH(last_reading,reading_times,0)))', format: "gravity", name: "fg", style: "keyResult" }],
+      ["Gravity to expect at the end", { content: "=GYLE.YEAST.FINISH(og,attenuation)", format: "gravity", name: "fg_expected" }],
+      ["Last read on", { content: '=IF(COUNT(gravities)=0,"",MAXIFS(reading_times,gravities,">0"))', format: "dateTime", name: "last_reading" }],
+    ],
+  );
+}
+
+/** The first reading of all: what the yeast was given. The sheet judges it against malt and volume. */
+function originalGravity(b: SheetBuilder, { wort, kit }: BatchContents, words: UnitWords): void {
+  fieldRows(
+    b,
+    [
+      ["Reading before the yeast", { content: wort.reading, format: "gravity", name: "og_reading", note: "From a well-stirred sample, after any top-up water is mixed in." }],
+      ["Scale", { content: wort.scale, name: "og_scale", choices: ["SG", "P"] }],
+      ["Sample temperature", { content: wort.sampleTemperature, format: "whole", unit: words.temperature, name: "og_temperature" }],
+      ["Hydrometer calibrated at", { content: kit.hydrometerCalibratedAt, format: "whole", unit: words.temperature, name: "calibrated_at" }],
+    ],
+    [
+      ["Original gravity, by the reading", { content: "=GYLE.WORT.HYDROMETER(og_reading,og_temperature,calibrated_at,og_scale,units)", format: "gravity", unit: "corrected for temperature", name: "og_reached" }],
+      ["by malt and volume", { content: '=IF(OR(N(volume_reached)=0,og_plan=""),og_plan,1+(og_plan-1)*volume/volume_reached)', format: "gravity", name: "og_expected" }],
+      ["This sheet goes by", { content: `=IF(og_reached="",og_plan,IF(og_expected="",og_reached,IF(ABS(og_reached-og_expected)>${gravityAllowance},og_expected,og_reached)))`, format: "gravity", unit: "see the checks at the end", name: "og", style: "keyResult" }],
+      ["Volume in the fermenter", { content: wort.volume, format: "two", unit: words.volume, name: "volume_reached" }],
+    ],
+  );
+}
+
+const nextStep =
+  '=IF(verdict="","Pitch, then read again after three days.",IF(verdict="steady","Finished: package it when you are ready.",' +
+  'IF(verdict="stalled","Stopped too early: warm it up, rouse the yeast, wait; do not bottle.",' +
+  'IF(verdict="nearly","Almost there: leave it, read again tomorrow.",' +
+  'IF(verdict="rising","Gravity cannot rise: read again, mind the temperature.","Working: leave the lid closed.")))))';

@@ -1,0 +1,55 @@
+import type { SheetBuilder } from "../plan/sheet-builder";
+import type { BatchContents, Kit } from "./contents";
+import { fieldRows, section, type Field } from "./fields";
+import type { UnitWords } from "./unit-words";
+
+/** 2. Water and kit: what to collect for what must end up in the fermenter, on this kit, at this altitude. */
+export function water(b: SheetBuilder, { kit, topUp, salts }: BatchContents, words: UnitWords): void {
+  section(b, 2, "Water and kit", "How much to collect, so that enough is left");
+  const first = b.row;
+  const budgetRow = (index: number) => `=IF(R${first + index}="","",R${first + index})`;
+  b.put("Q", "=GYLE.WATER.BUDGET(kettle_part,boil_minutes,boil_off,kettle_loss,grain_mass,,,units)", { style: "workings", spillsTo: `R${first + 4}` });
+  fieldRows(
+    b,
+    [
+      ["Boil", { content: kit.boilMinutes, format: "whole", unit: "min", name: "boil_minutes", between: [0, 240] }],
+      ["Boils away", { content: kit.boilOff, format: "two", unit: words.volumePerHour, name: "boil_off" }],
+      ["Left behind in the kettle", { content: kit.kettleLoss, format: "two", unit: words.volume, name: "kettle_loss" }],
+      ["Kettle holds", { content: kit.kettleSize, format: "two", unit: words.volume, name: "kettle_size" }],
+      ["Top-up water", { content: topUp, format: "two", unit: words.volume, name: "top_up", note: "0 means that the whole volume is boiled. With a small kettle, boil a part and top up with clean cold water in the fermenter; bitterness then follows the stronger wort in the kettle." }],
+      ["Altitude", { content: kit.altitude, format: "whole", unit: words.altitude, name: "altitude" }],
+      ["Sanitiser bucket", { content: kit.sanitiserVolume, format: "two", unit: words.volume, name: "sanitiser_volume" }],
+      ["Salts, other treatment", { content: salts, format: "text", name: "salts" }],
+    ],
+    [
+      ["Collect", { content: budgetRow(0), format: "two", unit: words.volume, name: "water_collect", style: "keyResult" }],
+      ["Before the boil", { content: budgetRow(1), format: "two", unit: words.volume, name: "water_before_boil" }],
+      ["After the boil, hot", { content: budgetRow(2), format: "two", unit: words.volume, name: "water_after_boil" }],
+      ["After chilling", { content: budgetRow(3), format: "two", unit: words.volume, name: "water_chilled" }],
+      ["From the kettle to the fermenter", { content: '=IF(N(volume)>N(top_up),volume-N(top_up),"")', format: "two", unit: words.volume, name: "kettle_part" }],
+      ["Water boils at", { content: "=GYLE.WATER.BOILS(altitude,units)", format: "one", unit: words.temperature, name: "boils_at" }],
+      ["Sanitiser concentrate", { content: "=GYLE.CLEAN.DOSE(sanitiser_volume,,units)", format: "two", unit: `${words.doseVolume}; the label comes first`, name: "sanitiser_dose" }],
+    ],
+  );
+  heatWorkings(b, kit, words, first);
+}
+
+/** Kit that is set once, and what it makes of this batch: to the right, outside the printed page. */
+function heatWorkings(b: SheetBuilder, kit: Kit, words: UnitWords, first: number): void {
+  const lines: readonly [string, Field][] = [
+    ["Burner", { content: kit.powerKw, format: "one", unit: "kW", name: "power" }],
+    ["Tap water", { content: kit.tapTemperature, format: "whole", unit: words.temperature, name: "tap_temperature" }],
+    ["Cooling water through the chiller", { content: kit.tapFlow, format: "one", unit: words.flow, name: "tap_flow" }],
+    ["Chiller: heat it passes on", { content: kit.coilKwPerK, format: "two", unit: "kW/K", name: "coil", note: "0.3 to 0.8 for an immersion coil with the wort stirred (from memory); learn yours from one chilling." }],
+    ["Warming the water to steep takes", { content: '=IF(water_collect="","",GYLE.HEAT.WARM(water_collect,tap_temperature,steep_temperature,power,,units))', format: "whole", unit: "min", name: "warm_minutes" }],
+    ["Bringing it to the boil takes", { content: '=IF(water_before_boil="","",GYLE.HEAT.WARM(water_before_boil,steep_temperature,boils_at,power,,units))', format: "whole", unit: "min", name: "boil_up_minutes" }],
+    ["Chilling takes", { content: '=IF(water_chilled="","",GYLE.HEAT.CHILL(water_chilled,boils_at,pitch_temperature,tap_temperature,tap_flow,coil,units))', format: "whole", unit: "min", name: "chill_minutes" }],
+    ["Volume that shares the extract", { content: '=IF(kettle_part="","",volume*(kettle_part+N(kettle_loss))/kettle_part)', format: "two", unit: words.volume, name: "gravity_volume", note: "Wort left behind in the kettle keeps its share of sugar and bitterness: both are spread over this volume." }],
+  ];
+  for (const [index, [label, { content, format, unit, name, note }]] of lines.entries()) {
+    const row = first + index;
+    b.put("K", label, { style: "label" }, row);
+    b.put("L", content, { style: typeof content === "string" ? "result" : "input", ...(format && { format }), ...(name && { name }), ...(note && { note }) }, row);
+    b.put("M", unit ?? "", { style: "unit" }, row);
+  }
+}

@@ -1,0 +1,21 @@
+/**
+ * Excel's day numbers (1900 date system): 1 January 1970 is 25569. Valid from 1 March 1900 on; the time of day is the
+ * fraction. No time zone comes into it: a day number is what the calendar on the wall says.
+ */
+const epoch = 25569;
+const millisecondsPerDay = 86_400_000;
+
+/** "2026-09-05" or "2026-09-05T14:40" → day number; throws on anything else. */
+export function dayNumber(iso: string): number {
+  const match = /^(\d{4})-(\d{2})-(\d{2})(?:T(\d{2}):(\d{2}))?$/.exec(iso);
+  if (!match) throw new Error(`"${iso}" is not a date such as 2026-09-05`);
+  const [year, month, day, hour, minute] = match.slice(1).map((part) => Number(part ?? 0)) as [number, number, number, number, number];
+  const milliseconds = Date.UTC(year, month - 1, day, hour, minute);
+  if (new Date(milliseconds).toISOString().slice(0, 10) !== iso.slice(0, 10)) throw new Error(`there is no day ${iso.slice(0, 10)}`);
+  return epoch + milliseconds / millisecondsPerDay;
+}
+
+/** The calendar day of a day number, as "2026-09-05". */
+export function isoDay(number: number): string {
+  return new Date(Math.floor(number - epoch) * millisecondsPerDay).toISOString().slice(0, 10);
+}

@@ -1,0 +1,117 @@
+/**
+ * What a sheet holds, as plain data: nothing here knows Excel. `write/` carries a plan into a workbook,
+ * tests and the sample workbooks read the very same data.
+ */
+export type StyleName =
+  | "title"
+  | "subtitle"
+  | "section"
+  | "label"
+  | "unit"
+  | "hint"
+  | "heading"
+  | "input"
+  | "inputText"
+  | "result"
+  | "resultText"
+  | "keyResult"
+  | "caution"
+  | "swatch"
+  | "workings";
+
+export type NumberFormat =
+  | "general"
+  | "gravity"
+  | "one"
+  | "two"
+  | "whole"
+  | "percent"
+  | "date"
+  | "time"
+  | "dateTime"
+  | "text"
+  | "money";
+
+export type CellContent = number | string;
+
+export interface CellPlan {
+  /** "B7"; where a block is merged, its top left cell. */
+  readonly address: string;
+  /** A constant, or a formula when it begins with "=". Empty cells are planned too when they carry a style. */
+  readonly content: CellContent;
+  readonly style: StyleName;
+  readonly format?: NumberFormat;
+  /** Last column of a merged block in the same row. */
+  readonly mergeTo?: string;
+  /** Last cell of the block that the formula's answer spills into: those cells must stay empty. */
+  readonly spillsTo?: string;
+}
+
+export interface NamePlan {
+  readonly name: string;
+  /** "B7" or "B20:E27", on this sheet. */
+  readonly range: string;
+}
+
+export interface TablePlan {
+  /** Unique within a workbook once the sheet's own ending is added by the writer. */
+  readonly name: string;
+  /** Header row included. */
+  readonly range: string;
+}
+
+/** What may be typed into a range, in the words that the brewer sees when it is something else. */
+export type ValidationPlan =
+  | { readonly kind: "list"; readonly range: string; readonly choices: readonly string[]; readonly message: string }
+  | { readonly kind: "decimal"; readonly range: string; readonly from: number; readonly to: number; readonly message: string };
+
+export interface NotePlan {
+  readonly address: string;
+  readonly text: string;
+}
+
+/** A cell that changes its look while a native formula is true. */
+export interface HighlightPlan {
+  readonly range: string;
+  readonly formula: string;
+  readonly fill?: string;
+  readonly color?: string;
+  readonly bold?: boolean;
+}
+
+export interface ChartPlan {
+  readonly name: string;
+  readonly title: string;
+  readonly horizontal: { readonly range: string; readonly title: string };
+  readonly vertical: { readonly range: string; readonly title: string; readonly series: string };
+  /** Block of cells that the chart covers. */
+  readonly from: string;
+  readonly to: string;
+}
+
+export interface PrintPlan {
+  readonly area: string;
+  readonly paper: "a4" | "letter";
+  /** Excel passes over page breaks when it fits to pages, so the plan says the scale that makes each part fit. */
+  readonly scalePercent: number;
+  /** Rows before which a new page begins. */
+  readonly breaksBeforeRow: readonly number[];
+  readonly footer: string;
+}
+
+export interface SheetPlan {
+  readonly sheetName: string;
+  /** In characters of the default font, from column A on. */
+  readonly columnWidths: readonly number[];
+  readonly rowHeights: readonly { readonly row: number; readonly points: number }[];
+  readonly cells: readonly CellPlan[];
+  readonly names: readonly NamePlan[];
+  readonly tables: readonly TablePlan[];
+  readonly validations: readonly ValidationPlan[];
+  readonly notes: readonly NotePlan[];
+  readonly highlights: readonly HighlightPlan[];
+  readonly charts: readonly ChartPlan[];
+  readonly print: PrintPlan;
+  /** First row that scrolls. */
+  readonly frozenRows: number;
+}

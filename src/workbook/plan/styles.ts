@@ -1,0 +1,56 @@
+import type { NumberFormat, StyleName } from "./sheet-plan";
+
+/**
+ * The look of our sheets: ink on paper and one accent. Inputs carry a line below, results a shade, so that the two
+ * are told apart in a black-and-white print as well.
+ */
+export interface Style {
+  readonly fill?: string;
+  readonly color: string;
+  readonly size: number;
+  readonly bold?: boolean;
+  readonly italic?: boolean;
+  readonly align: "Left" | "Right" | "Center";
+  /** Line below: thin for an input, medium for a heading. */
+  readonly line?: { readonly weight: "Thin" | "Medium"; readonly color: string };
+}
+
+const ink = "#1D1B16";
+const faint = "#5A564C";
+const accent = "#1F5150";
+const shade = "#EFECE3";
+const inputLine = { weight: "Thin", color: "#6F6A5E" } as const;
+
+export const styles: Readonly<Record<StyleName, Style>> = {
+  title: { color: accent, size: 18, bold: true, align: "Left" },
+  subtitle: { color: ink, size: 11, align: "Left" },
+  section: { color: accent, size: 12, bold: true, align: "Left", line: { weight: "Medium", color: accent } },
+  label: { color: ink, size: 11, align: "Left" },
+  unit: { color: faint, size: 10, align: "Left" },
+  hint: { color: faint, size: 9, italic: true, align: "Left" },
+  heading: { color: ink, size: 10, bold: true, align: "Left", line: { weight: "Thin", color: ink } },
+  input: { color: ink, size: 11, align: "Right", line: inputLine },
+  inputText: { color: ink, size: 11, align: "Left", line: inputLine },
+  result: { color: ink, size: 11, fill: shade, align: "Right" },
+  resultText: { color: ink, size: 11, fill: shade, align: "Left" },
+  keyResult: { color: ink, size: 11, fill: shade, bold: true, align: "Right" },
+  caution: { color: "#6B1F1F", size: 10, fill: shade, align: "Left" },
+  swatch: { color: ink, size: 10, fill: shade, align: "Center" },
+  workings: { color: faint, size: 10, align: "Left" },
+};
+
+export const fontName = "Calibri";
+
+export const numberFormats: Readonly<Record<NumberFormat, string>> = {
+  general: "General",
+  gravity: "0.000",
+  one: "0.0",
+  two: "0.00",
+  whole: "0",
+  percent: "0 %",
+  date: "yyyy-mm-dd",
+  time: "hh:mm",
+  dateTime: "yyyy-mm-dd hh:mm",
+  text: "General",
+  money: "0.00",
+};

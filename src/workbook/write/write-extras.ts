@@ -1,0 +1,60 @@
+import type { ChartPlan, SheetPlan, ValidationPlan } from "../plan/sheet-plan";
+import { marginsPt } from "../plan/print-scale";
+
+/** Queues validation, highlights, notes, the chart, frozen rows and the print set-up. */
+export function writeExtras(sheet: Excel.Worksheet, plan: SheetPlan): void {
+  sheet.showGridlines = false;
+  sheet.freezePanes.freezeRows(plan.frozenRows);
+  for (const validation of plan.validations) validate(sheet, validation);
+  for (const { range, formula, fill, color, bold } of plan.highlights) {
+    const rule = sheet.getRange(range).conditionalFormats.add("Custom").custom;
+    rule.rule.formula = formula;
+    if (fill) rule.format.fill.color = fill;
+    if (color) rule.format.font.color = color;
+    if (bold) rule.format.font.bold = true;
+  }
+  // Notes came with ExcelApi 1.18; where they are missing the sheet works without them.
+  if (Office.context.requirements.isSetSupported("ExcelApi", "1.18")) for (const { address, text } of plan.notes) sheet.notes.add(address, text);
+  for (const chart of plan.charts) draw(sheet, chart);
+  printSetUp(sheet, plan);
+}
+
+function validate(sheet: Excel.Worksheet, plan: ValidationPlan): void {
+  const { dataValidation } = sheet.getRange(plan.range);
+  dataValidation.rule =
+    plan.kind === "list"
+      ? { list: { inCellDropDown: true, source: plan.choices.join(",") } }
+      : { decimal: { formula1: plan.from, formula2: plan.to, operator: "Between" } };
+  dataValidation.ignoreBlanks = true;
+  dataValidation.errorAlert = { showAlert: true, style: "Stop", title: "Gylebook", message: plan.message };
+}
+
+function draw(sheet: Excel.Worksheet, plan: ChartPlan): void {
+  const chart = sheet.charts.add("XYScatterLines", sheet.getRange(plan.vertical.range), "Columns");
+  chart.name = plan.name;
+  chart.title.text = plan.title;
+  chart.legend.visible = false;
+  const series = chart.series.getItemAt(0);
+  series.name = plan.vertical.series;
+  series.setValues(sheet.getRange(plan.vertical.range));
+  series.setXAxisValues(sheet.getRange(plan.horizontal.range));
+  chart.axes.valueAxis.title.text = plan.vertical.title;
+  chart.axes.categoryAxis.title.text = plan.horizontal.title;
+  chart.setPosition(plan.from, plan.to);
+}
+
+function printSetUp(sheet: Excel.Worksheet, { print }: SheetPlan): void {
+  const layout = sheet.pageLayout;
+  layout.orientation = "Portrait";
+  layout.paperSize = print.paper === "letter" ? "Letter" : "A4";
+  layout.zoom = { scale: print.scalePercent };
+  layout.centerHorizontally = true;
+  layout.leftMargin = marginsPt.side;
+  layout.rightMargin = marginsPt.side;
+  layout.topMargin = marginsPt.top;
+  layout.bottomMargin = marginsPt.bottom;
+  layout.footerMargin = marginsPt.bottom / 3;
+  layout.headersFooters.defaultForAllPages.centerFooter = print.footer;
+  layout.setPrintArea(print.area);
+  for (const row of print.breaksBeforeRow) sheet.horizontalPageBreaks.add(`A${row}`);
+}

@@ -1,0 +1,50 @@
+import { rectangles } from "../plan/areas";
+import type { CellPlan, SheetPlan } from "../plan/sheet-plan";
+import { fontName, numberFormats, styles, type Style } from "../plan/styles";
+
+const rowOf = (address: string): string => address.replace(/\D/g, "");
+const whole = ({ address, mergeTo }: CellPlan): string => (mergeTo ? `${address}:${mergeTo}${rowOf(address)}` : address);
+
+/** Queues merges, looks and number formats, few rectangles at a time. */
+export function writeFormats(sheet: Excel.Worksheet, plan: SheetPlan): void {
+  for (const cell of plan.cells) if (cell.mergeTo) sheet.getRange(whole(cell)).merge(false);
+  for (const [name, cells] of groups(plan.cells, ({ style }) => style)) {
+    for (const area of rectangles(cells.map(whole))) dress(sheet.getRange(area), styles[name]);
+  }
+  const formatted = plan.cells.filter(({ format }) => format !== undefined && numberFormats[format] !== "General");
+  for (const [pattern, cells] of groups(formatted, ({ format }) => numberFormats[format ?? "general"])) {
+    for (const area of rectangles(cells.map(({ address }) => address))) sheet.getRange(area).numberFormat = filled(area, pattern);
+  }
+}
+
+function groups<K>(cells: readonly CellPlan[], key: (cell: CellPlan) => K): Map<K, CellPlan[]> {
+  const found = new Map<K, CellPlan[]>();
+  for (const cell of cells) found.set(key(cell), [...(found.get(key(cell)) ?? []), cell]);
+  return found;
+}
+
+function dress({ format }: Excel.Range, { fill, color, size, bold, italic, align, line }: Style): void {
+  format.font.name = fontName;
+  format.font.size = size;
+  format.font.color = color;
+  if (bold) format.font.bold = true;
+  if (italic) format.font.italic = true;
+  if (fill) format.fill.color = fill;
+  format.horizontalAlignment = align;
+  format.verticalAlignment = "Center";
+  if (!line) return;
+  for (const edge of ["EdgeBottom", "InsideHorizontal"] as const) {
+    const border = format.borders.getItem(edge);
+    border.style = "Continuous";
+    border.weight = line.weight;
+    border.color = line.color;
+  }
+}
+
+/** The pattern for each cell of an area, as Excel wants it. */
+function filled(area: string, pattern: string): string[][] {
+  const [first = "", last = first] = area.split(":");
+  const rows = Number(rowOf(last)) - Number(rowOf(first)) + 1;
+  const letters = (cell: string) => [...cell.replace(/\d/g, "")].reduce((number, letter) => number * 26 + letter.charCodeAt(0) - 64, 0);
+  return Array.from({ length: rows }, () => Array.from({ length: letters(last) - letters(first) + 1 }, () => pattern));
+}

@@ -1,0 +1,52 @@
+import { block, columnLetters } from "../plan/addresses";
+import { columnWidthPt } from "../plan/print-scale";
+import { rowHeightPoints } from "../plan/sheet-builder";
+import type { SheetPlan } from "../plan/sheet-plan";
+import { writeFormats } from "./write-formats";
+import { writeExtras } from "./write-extras";
+
+/**
+ * Queues a whole sheet, without a sync of its own: the caller decides when all of it is sent. Nothing that stands in
+ * the workbook already is read or touched. Names come before formulas, so that these are understood when they arrive.
+ */
+export function writeSheet(sheet: Excel.Worksheet, plan: SheetPlan, tableEnding: string): void {
+  const { lastRow, lastColumn } = extent(plan);
+  plan.columnWidths.forEach((characters, index) => {
+    sheet.getRange(`${columnLetters(index + 1)}:${columnLetters(index + 1)}`).format.columnWidth = columnWidthPt(characters);
+  });
+  sheet.getRange(`1:${lastRow}`).format.rowHeight = rowHeightPoints;
+  for (const { row, points } of plan.rowHeights) sheet.getRange(`${row}:${row}`).format.rowHeight = points;
+  writeFormats(sheet, plan);
+  for (const { name, range } of plan.names) sheet.names.add(name, sheet.getRange(range));
+  sheet.getRange(`A1:${columnLetters(lastColumn)}${lastRow}`).formulas = contentMatrix(plan, lastRow, lastColumn);
+  for (const { name, range } of plan.tables) {
+    const table = sheet.tables.add(range, true);
+    table.name = `${name}_${tableEnding}`;
+    table.style = "TableStyleLight1";
+    table.showBandedRows = false;
+    table.showFilterButton = false;
+  }
+  writeExtras(sheet, plan);
+}
+
+function extent(plan: SheetPlan): { lastRow: number; lastColumn: number } {
+  let lastRow = 1;
+  let lastColumn = 1;
+  for (const { address, mergeTo } of plan.cells) {
+    const { to } = block(mergeTo ? `${address}:${mergeTo}${address.replace(/\D/g, "")}` : address);
+    lastRow = Math.max(lastRow, to.row);
+    lastColumn = Math.max(lastColumn, to.column);
+  }
+  return { lastRow, lastColumn };
+}
+
+/** One matrix for the whole sheet: a single write is far quicker than hundreds. */
+function contentMatrix(plan: SheetPlan, rows: number, columns: number): (string | number)[][] {
+  const matrix = Array.from({ length: rows }, () => Array.from({ length: columns }, (): string | number => ""));
+  for (const { address, content } of plan.cells) {
+    const { from } = block(address);
+    const line = matrix[from.row - 1];
+    if (line) line[from.column - 1] = content;
+  }
+  return matrix;
+}

@@ -1,11 +1,12 @@
+import { wortFunctions } from "./wort";
 import { logFunctions } from "./log";
 import { beerFunctions } from "./beer";
 import { packFunctions } from "./pack";
-import { wortFunctions } from "./wort";
+import { dayFunctions } from "./day";
 import type { AnyDescriptor } from "./describe";
 
 /** Every worksheet function, in the order of the brewery. A function that is not in this table does not exist. */
-export const registry: readonly AnyDescriptor[] = [...wortFunctions, ...logFunctions, ...beerFunctions, ...packFunctions];
+export const registry: readonly AnyDescriptor[] = [...wortFunctions, ...logFunctions, ...beerFunctions, ...packFunctions, ...dayFunctions];
 
 const byId = new Map(registry.map((descriptor) => [descriptor.id, descriptor]));
 

@@ -2,8 +2,6 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { checkBottle } from "../../../src/core/pack/bottle-check";
 import { bottleKinds, bottleLimits } from "../../../src/core/pack/bottle-kinds";
-import { callScalar } from "../../../src/functions/call";
-import { packCheck } from "../../../src/functions/pack/check";
 
 const kinds = fc.constantFrom(...bottleKinds);
 const rank = { within: 0, close: 1, over: 2 } as const;
@@ -43,28 +41,5 @@ describe("checkBottle", () => {
     const glass = (["ordinary", "heavy", "thick", "sparkling"] as const).map((kind) => bottleLimits[kind]);
     expect(glass.map(({ volumes }) => volumes)).toEqual([3, 3.5, 4, 6]);
     expect(glass.map(({ gaugeBar }) => gaugeBar)).toEqual([...glass.map(({ gaugeBar }) => gaugeBar)].sort((one, other) => one - other));
-  });
-});
-
-describe("the words of GYLE.PACK.CHECK", () => {
-  const grid = bottleKinds.flatMap((kind) => [0.5, 2.4, 2.9, 3.4, 5, 9].flatMap((co2) => [5, 25, 45].map((celsius) => [co2, celsius, kind] as const)));
-
-  it("begin with the verdict, never say safe, and tell what to do when over", () => {
-    for (const [co2, celsius, kind] of grid) {
-      for (const gravities of [[], [1.02, 1.012]]) {
-        const text = callScalar(packCheck, [co2, celsius, kind, ...gravities]);
-        const verdict = checkBottle(co2, celsius, kind, gravities.length === 0 ? 0 : 8).verdict;
-        expect(text).toMatch(new RegExp(`^${verdict}: `));
-        expect(text).not.toMatch(/safe/i);
-        if (verdict === "over") expect(text).toContain("wait until two readings a day apart agree");
-        if (gravities.length === 0) expect(text).toContain("not counted");
-      }
-    }
-  });
-
-  it("say that fermentation is not counted when only one gravity is given", () => {
-    expect(callScalar(packCheck, [2.4, 20, "ordinary", 1.02])).toContain("not counted");
-    expect(callScalar(packCheck, [2.4, 20, "ordinary", null, 1.012])).toContain("not counted");
-    expect(callScalar(packCheck, [2.4, 20, "ordinary", 1.012, 1.012])).not.toContain("not counted");
   });
 });

@@ -1,0 +1,40 @@
+import type { TableParameter } from "../describe";
+import { choice, minutes, omissible, smallMass } from "../vocabulary";
+
+const stepColumns = {
+  step: { kind: "text", doc: "what to do" },
+  part: choice("before, boil or after", ["before", "boil", "after"]),
+  minutes: minutes("how long it takes; in the boil, how many minutes are left when it is done"),
+  caution: { kind: "text", doc: "what to beware of", optional: true },
+} as const;
+
+/** What there is to do, from the sheet: columns beyond the caution (the time it really happened, notes) are passed over. */
+export const steps = {
+  kind: "table",
+  doc: "The steps of the day in order. Before and after the boil minutes is how long a step takes; in the boil it is the minutes left.",
+  columns: stepColumns,
+  layouts: [
+    ["step", "part", "minutes"],
+    ["step", "part", "minutes", "caution"],
+    ["step", "part", "minutes", "caution", null],
+    ["step", "part", "minutes", "caution", null, null],
+  ],
+} as const satisfies TableParameter<typeof stepColumns>;
+
+const hopColumns = {
+  hop: { kind: "text", doc: "name" },
+  mass: omissible(smallMass("how much")),
+  minutes: minutes("left in the boil when it goes in"),
+} as const;
+
+/** The hop bill of the sheet: the alpha acid in it is passed over. */
+export const hops = {
+  kind: "table",
+  doc: "Hops for the boil; minutes is what is left of the boil when they go in, 0 at flame-out.",
+  columns: hopColumns,
+  layouts: [
+    ["hop", "mass", null, "minutes"],
+    ["hop", "mass", "minutes"],
+  ],
+  optional: true,
+} as const satisfies TableParameter<typeof hopColumns>;

@@ -1,0 +1,28 @@
+import { describe, expect, it } from "vitest";
+import { checkBottle } from "../../../src/core/pack/bottle-check";
+import { bottleKinds } from "../../../src/core/pack/bottle-kinds";
+import { callScalar } from "../../../src/functions/call";
+import { packCheck } from "../../../src/functions/pack/check";
+
+describe("the words of GYLE.PACK.CHECK", () => {
+  const grid = bottleKinds.flatMap((kind) => [0.5, 2.4, 2.9, 3.4, 5, 9].flatMap((co2) => [5, 25, 45].map((celsius) => [co2, celsius, kind] as const)));
+
+  it("begin with the verdict, never say safe, and tell what to do when over", () => {
+    for (const [co2, celsius, kind] of grid) {
+      for (const gravities of [[], [1.02, 1.012]]) {
+        const text = callScalar(packCheck, [co2, celsius, kind, ...gravities]);
+        const verdict = checkBottle(co2, celsius, kind, gravities.length === 0 ? 0 : 8).verdict;
+        expect(text).toMatch(new RegExp(`^${verdict}: `));
+        expect(text).not.toMatch(/safe/i);
+        if (verdict === "over") expect(text).toContain("wait until two readings a day apart agree");
+        if (gravities.length === 0) expect(text).toContain("not counted");
+      }
+    }
+  });
+
+  it("say that fermentation is not counted when only one gravity is given", () => {
+    expect(callScalar(packCheck, [2.4, 20, "ordinary", 1.02])).toContain("not counted");
+    expect(callScalar(packCheck, [2.4, 20, "ordinary", null, 1.012])).toContain("not counted");
+    expect(callScalar(packCheck, [2.4, 20, "ordinary", 1.012, 1.012])).not.toContain("not counted");
+  });
+});

@@ -1,0 +1,23 @@
+import { describe, expect, it } from "vitest";
+import { readForm, type FormValues } from "../../src/pane/new-batch/form-values";
+
+const filled: FormValues = { name: "Footbridge", brewedOn: "2026-09-05", volume: "19,5", units: "metric", boil: "part", topUp: "9.5", recipe: "empty" };
+
+describe("the form of a new batch", () => {
+  it("takes a decimal comma for a point", () => {
+    expect(readForm(filled)).toEqual({ problems: {}, choices: { sheetName: "Footbridge", batchName: "Footbridge", brewedOn: 46270, volume: 19.5, units: "metric", topUp: 9.5 } });
+  });
+  it("asks for no top-up water when the whole volume boils", () => expect(readForm({ ...filled, boil: "whole", topUp: "?" }).choices?.topUp).toBe(0));
+  it.each<[Partial<FormValues>, string, string]>([
+    [{ name: " " }, "name", "needs a name"],
+    [{ name: "a:b" }, "name", 'may not hold ":"'],
+    [{ brewedOn: "" }, "brewedOn", "Which day?"],
+    [{ volume: "much" }, "volume", "number of litres"],
+    [{ volume: "-3" }, "volume", "above 0"],
+    [{ topUp: "19.5" }, "topUp", "less than"],
+  ])("%j is answered beside its field", (part, field, words) => {
+    const { choices, problems } = readForm({ ...filled, ...part });
+    expect(choices).toBeUndefined();
+    expect(problems[field as keyof typeof problems]).toContain(words);
+  });
+});

@@ -60,7 +60,10 @@ function globalProblems(place: string, layer: string, source: ts.SourceFile): st
   const declared = new Set<string>();
   const used: string[] = [];
   const visit = (node: ts.Node): void => {
-    if (ts.isIdentifier(node)) (isDeclaration(node) ? declared.add(node.text) : isLookedUp(node) && used.push(node.text));
+    if (ts.isIdentifier(node)) {
+      if (isDeclaration(node)) declared.add(node.text);
+      else if (isLookedUp(node)) used.push(node.text);
+    }
     if (pure && readsClockOrChance(node)) used.push(node.getText());
     ts.forEachChild(node, visit);
   };

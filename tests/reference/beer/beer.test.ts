@@ -1,3 +1,5 @@
 import { checkReferenceTable } from "../../support/reference-table";
 
-checkReferenceTable("beer/alcohol.csv", 2);
+checkReferenceTable("beer/alcohol.csv", 28);
+checkReferenceTable("beer/extract-energy.csv", 23);
+checkReferenceTable("beer/colour.csv", 29);

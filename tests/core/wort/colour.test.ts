@@ -1,0 +1,30 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { beerColourSrm } from "../../../src/core/wort/colour";
+import { ebcFromSrm, lovibondFromEbc, lovibondFromSrm, srmFromEbc } from "../../../src/core/wort/colour-scales";
+
+describe("colour of a malt bill", () => {
+  it("adds the malts up before the curve is taken", () => {
+    const together = beerColourSrm([{ massKg: 4, colourLovibond: 3 }, { massKg: 0.2, colourLovibond: 60 }], 20);
+    expect(together).toBeCloseTo(beerColourSrm([{ massKg: 4.8, colourLovibond: 5 }], 20), 10);
+  });
+  it("is nothing for sugar alone, and sugar leaves it alone", () => {
+    expect(beerColourSrm([{ massKg: 1, colourLovibond: 0 }], 20)).toBe(0);
+    expect(beerColourSrm([{ massKg: 4, colourLovibond: 3 }, { massKg: 1, colourLovibond: 0 }], 20)).toBe(beerColourSrm([{ massKg: 4, colourLovibond: 3 }], 20));
+  });
+  it("stops at SRM 50, where Morey's curve does", () => {
+    expect(beerColourSrm([{ massKg: 1, colourLovibond: 400 }], 20.1)).toBeLessThan(50);
+    expect(() => beerColourSrm([{ massKg: 1, colourLovibond: 400 }], 19.8)).toThrow("covers less than 50");
+  });
+});
+
+describe("colour scales", () => {
+  it("EBC and SRM are each other's inverse", () => {
+    fc.assert(fc.property(fc.double({ min: 0, max: 2000, noNaN: true }), (srm) => Math.abs(srmFromEbc(ebcFromSrm(srm)) - srm) < 1e-9));
+  });
+  it("a malt of 4 °L is 4.66 SRM and 9.17 EBC; no colour stays no colour", () => {
+    expect(lovibondFromSrm(4.6584)).toBeCloseTo(4, 10);
+    expect(lovibondFromEbc(ebcFromSrm(4.6584))).toBeCloseTo(4, 10);
+    expect(lovibondFromEbc(0)).toBe(0);
+  });
+});

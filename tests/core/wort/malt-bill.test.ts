@@ -1,0 +1,55 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { sugarSolutionDensityKgPerM3, waterDensityKgPerM3 } from "../../../src/core/wort/density";
+import { efficiencyPercent, expectedGravity } from "../../../src/core/wort/expected-gravity";
+import { pointsFromYieldPercent, pureSugarPointsLPerKg, yieldPercentFromPoints } from "../../../src/core/wort/extract-potential";
+import type { Fermentable } from "../../../src/core/wort/fermentables";
+
+const bill: Fermentable[] = [
+  { massKg: 4, yieldPercent: 80, handling: "mash" },
+  { massKg: 0.3, yieldPercent: 74, handling: "steep" },
+  { massKg: 0.4, yieldPercent: 90, handling: "extract" },
+  { massKg: 0.2, yieldPercent: 100, handling: "sugar" },
+];
+
+describe("extract potential", () => {
+  it("of pure sugar is 385.56 L°/kg", () => expect(pureSugarPointsLPerKg).toBeCloseTo(385.558, 3));
+  it("agrees with the density of a sugar solution: one pound in a US gallon of it, 119.826 g/L", () => {
+    // solve w from g/L by a few fixed-point steps, then compare points with 46.2
+    let w = 0.115;
+    for (let step = 0; step < 50; step += 1) w = 119.826 / sugarSolutionDensityKgPerM3(w, 20);
+    const points = 1000 * (sugarSolutionDensityKgPerM3(w, 20) / waterDensityKgPerM3(20) - 1);
+    expect(Math.abs(points - 46.2)).toBeLessThan(0.1);
+  });
+  it("per cent and points are each other's inverse", () => {
+    fc.assert(fc.property(fc.double({ min: 0, max: 100, noNaN: true }), (percent) => Math.abs(yieldPercentFromPoints(pointsFromYieldPercent(percent)) - percent) < 1e-9));
+  });
+});
+
+describe("expected gravity", () => {
+  it("lets efficiency touch the mash and the steep only", () => {
+    const dissolved = bill.slice(2);
+    expect(expectedGravity(dissolved, 20, 50)).toBe(expectedGravity(dissolved, 20, 90));
+    expect(expectedGravity(bill, 20, 90)).toBeGreaterThan(expectedGravity(bill, 20, 50));
+    const grain = bill.slice(0, 2);
+    expect(expectedGravity(grain, 20, 80) - 1).toBeCloseTo(2 * (expectedGravity(grain, 20, 40) - 1), 12);
+  });
+  it("halves its points in twice the volume", () => {
+    expect(expectedGravity(bill, 40, 70) - 1).toBeCloseTo((expectedGravity(bill, 20, 70) - 1) / 2, 12);
+  });
+  it("refuses what lies beyond the sugar tables", () => {
+    expect(() => expectedGravity(bill, 2, 70)).toThrow("the sugar tables end at 1.200");
+  });
+});
+
+describe("efficiency", () => {
+  it("undoes the expected gravity", () => {
+    fc.assert(fc.property(fc.double({ min: 1, max: 100, noNaN: true }), fc.double({ min: 15, max: 60, noNaN: true }), (efficiency, volumeL) =>
+      Math.abs(efficiencyPercent(bill, volumeL, expectedGravity(bill, volumeL, efficiency)) - efficiency) < 1e-6));
+  });
+  it("has no answer without grain, and none outside 0 to 100 %", () => {
+    expect(() => efficiencyPercent(bill.slice(2), 20, 1.05)).toThrow("no efficiency to find");
+    expect(() => efficiencyPercent(bill, 20, 1.001)).toThrow("below the 1.011 that extract and sugar alone give");
+    expect(() => efficiencyPercent(bill, 20, 1.12)).toThrow("% of the grain's extract");
+  });
+});

@@ -1,4 +1,9 @@
 import { wortFunctions } from "./wort";
+import { hopsFunctions } from "./hops";
+import { waterFunctions } from "./water";
+import { heatFunctions } from "./heat";
+import { cleanFunctions } from "./clean";
+import { yeastFunctions } from "./yeast";
 import { logFunctions } from "./log";
 import { beerFunctions } from "./beer";
 import { packFunctions } from "./pack";
@@ -6,7 +11,18 @@ import { dayFunctions } from "./day";
 import type { AnyDescriptor } from "./describe";
 
 /** Every worksheet function, in the order of the brewery. A function that is not in this table does not exist. */
-export const registry: readonly AnyDescriptor[] = [...wortFunctions, ...logFunctions, ...beerFunctions, ...packFunctions, ...dayFunctions];
+export const registry: readonly AnyDescriptor[] = [
+  ...wortFunctions,
+  ...hopsFunctions,
+  ...waterFunctions,
+  ...heatFunctions,
+  ...cleanFunctions,
+  ...yeastFunctions,
+  ...logFunctions,
+  ...beerFunctions,
+  ...packFunctions,
+  ...dayFunctions,
+];
 
 const byId = new Map(registry.map((descriptor) => [descriptor.id, descriptor]));
 

@@ -1,0 +1,5 @@
+import type { AnyDescriptor } from "../describe";
+import { heatChill } from "./chill";
+import { heatWarm } from "./warm";
+
+export const heatFunctions: readonly AnyDescriptor[] = [heatWarm, heatChill];

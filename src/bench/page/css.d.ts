@@ -1,0 +1,2 @@
+/** The bundler turns these imports into stylesheets beside the script. */
+declare module "*.css";

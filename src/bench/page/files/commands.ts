@@ -1,0 +1,79 @@
+import { ask } from "../words/ask";
+import { showNotice } from "../words/notices";
+import type { Session } from "../session";
+import { download, fileNameFor } from "./download";
+import { fetchSample, sampleName } from "./sample";
+
+const xlsxType = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+
+export interface FileCommands {
+  startNew: () => Promise<void>;
+  choose: () => void;
+  open: (file: File) => Promise<void>;
+  save: () => Promise<void>;
+}
+
+/** What the buttons, the shortcuts and a dropped file do. */
+export function fileCommands(session: Session): FileCommands {
+  const input = document.getElementById("file-input") as HTMLInputElement;
+
+  async function save(): Promise<void> {
+    try {
+      const bytes = await session.toFile();
+      download(bytes as Uint8Array<ArrayBuffer>, `${fileNameFor(session.name)}.xlsx`, xlsxType);
+      session.forgetEdits();
+    } catch (problem) {
+      complain("The file could not be written", problem);
+    }
+  }
+
+  async function open(file: File): Promise<void> {
+    if (!(await mayReplace(`Open ${file.name}?`))) return;
+    try {
+      await session.openFile(new Uint8Array(await file.arrayBuffer()), file.name);
+    } catch (problem) {
+      complain(`${file.name} could not be opened`, problem);
+    }
+  }
+
+  async function startNew(): Promise<void> {
+    const choice = await ask<"empty" | "sample">({
+      title: "Start a new workbook?",
+      text: `It takes the place of “${session.name}” in this browser. If you want that one later, cancel and save it as a file first.`,
+      choices: [{ label: sampleName, value: "sample" }, { label: "Empty workbook", value: "empty", main: true }],
+    });
+    if (choice === "empty") session.openEmpty();
+    if (choice === "sample") await openSample(session);
+  }
+
+  async function mayReplace(title: string): Promise<boolean> {
+    if (!session.edited) return true;
+    const answer = await ask<"save" | "open">({
+      title,
+      text: `It takes the place of “${session.name}” in this browser, which has changes that are in no file yet.`,
+      choices: [{ label: "Open without saving", value: "open" }, { label: "Save first, then open", value: "save", main: true }],
+    });
+    if (answer === "save") await save();
+    return answer !== undefined;
+  }
+
+  input.addEventListener("change", () => {
+    const file = input.files?.[0];
+    input.value = "";
+    if (file) void open(file);
+  });
+  return { startNew, choose: () => input.click(), open, save };
+}
+
+/** Answers whether the sample was there. */
+export async function openSample(session: Session): Promise<boolean> {
+  const bytes = await fetchSample();
+  if (bytes === undefined) return false;
+  await session.openFile(bytes, `${sampleName}.xlsx`);
+  return true;
+}
+
+function complain(what: string, problem: unknown): void {
+  console.error(problem);
+  showNotice({ kind: "warning", text: `${what}: ${problem instanceof Error ? problem.message : String(problem)}` });
+}

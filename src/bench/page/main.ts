@@ -1,0 +1,65 @@
+import "./look/bench.css";
+import { Engine } from "../engine/engine";
+import { createPageGrid } from "./grid";
+import { showOwnErrorMessages } from "./error-hover";
+import { fileCommands } from "./files/commands";
+import { acceptDroppedFiles } from "./files/drop";
+import { fetchFunctionsMetadata, runFunctionsScript } from "./functions-script";
+import { createHandle } from "./handle";
+import { startKeeping } from "./keep/keeping";
+import { setUpPaneSide } from "./pane/pane-side";
+import { Session } from "./session";
+import { listenForShortcuts } from "./shortcuts";
+import { openFirstWorkbook, readKeptOrNothing } from "./start-workbook";
+import { showNotice, showStatus } from "./words/notices";
+
+/** What the page is made of, in the order in which it must come to life. */
+async function start(): Promise<void> {
+  const metadata = fetchFunctionsMetadata();
+  const kept = readKeptOrNothing();
+  const startEmpty = new URLSearchParams(location.search).has("empty");
+  const paneSide = setUpPaneSide();
+
+  const grid = createPageGrid(document.getElementById("grid")!);
+  const engine = new Engine(grid, { metadata: await metadata });
+  Object.assign(window, { CustomFunctions: engine.functions.CustomFunctions });
+  await runFunctionsScript();
+
+  const session = new Session(engine);
+  const commands = fileCommands(session);
+  const shortcuts = { save: () => void commands.save(), open: () => commands.choose() };
+  let keepNow = () => Promise.resolve();
+  let markReady: () => void = () => undefined;
+  const ready = new Promise<void>((resolve) => { markReady = resolve; });
+  window.gylebookBench = createHandle({ engine, session, shortcuts, ready, keepNow: () => keepNow() });
+
+  await openFirstWorkbook(session, await kept, startEmpty);
+  showOwnErrorMessages(engine);
+  const keeping = await startKeeping({
+    session,
+    storageWorks: (await kept) !== undefined,
+    reopen: async () => openFirstWorkbook(session, await readKeptOrNothing(), true),
+  });
+  keepNow = () => keeping.flush();
+
+  onClick("new-button", commands.startNew);
+  onClick("open-button", commands.choose);
+  onClick("save-button", commands.save);
+  listenForShortcuts(window, shortcuts);
+  acceptDroppedFiles((file) => void commands.open(file));
+  paneSide.load();
+  await engine.calculated();
+  markReady();
+}
+
+function onClick(id: string, act: () => unknown): void {
+  const button = document.getElementById(id) as HTMLButtonElement;
+  button.disabled = false;
+  button.addEventListener("click", () => void act());
+}
+
+start().catch((problem: unknown) => {
+  console.error(problem);
+  showStatus("");
+  showNotice({ kind: "warning", stays: true, text: `The bench could not start: ${problem instanceof Error ? problem.message : String(problem)} Reload the page to try again.` });
+});

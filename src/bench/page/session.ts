@@ -1,0 +1,106 @@
+import type { IWorkbookData } from "@univerjs/core";
+import type { Engine } from "../engine/engine";
+import { openWorkbook, saveWorkbook, type Carry } from "../xlsx";
+import { watchChanges } from "./changes";
+import { collectComputed } from "./files/computed";
+import type { WorkbookState } from "./keep/kept-workbook";
+
+const nameField = () => document.getElementById("workbook-name") as HTMLInputElement;
+
+/** The workbook that is open in the grid, with its name and with what its file had beyond the grid. */
+export class Session {
+  /** Whether anything was changed by hand or by the pane since the workbook was opened or saved as a file. */
+  edited = false;
+  private carry: Carry | undefined;
+  private watching = false;
+  private readonly openedListeners: (() => void)[] = [];
+  private readonly changedListeners: (() => void)[] = [];
+
+  constructor(readonly engine: Engine) {
+    nameField().addEventListener("input", () => {
+      this.showTitle();
+      this.noteEdit();
+    });
+  }
+
+  get name(): string {
+    return nameField().value.trim() || "Workbook";
+  }
+
+  /** Called after each workbook that is opened. */
+  onOpened(listener: () => void): void {
+    this.openedListeners.push(listener);
+  }
+
+  /** Called after every edit and every new result. */
+  onChanged(listener: () => void): void {
+    this.changedListeners.push(listener);
+  }
+
+  open({ name, snapshot, carry }: WorkbookState): void {
+    this.engine.openWorkbook(snapshot);
+    this.watch();
+    this.carry = carry;
+    nameField().value = name;
+    this.showTitle();
+    this.forgetEdits();
+    for (const listener of this.openedListeners) listener();
+    this.noteChange();
+  }
+
+  openEmpty(): void {
+    this.open({ name: "Workbook", snapshot: emptyWorkbook() });
+  }
+
+  async openFile(bytes: Uint8Array, fileName: string): Promise<void> {
+    const name = fileName.replace(/\.xlsx$/iu, "");
+    const functionNames = [...this.engine.functions.functions.values()].map((metadata) => metadata.name);
+    const { snapshot, carry } = await openWorkbook(bytes, { id: newId(), name, functionNames });
+    this.open({ name, snapshot, carry });
+  }
+
+  state(): WorkbookState {
+    return { name: this.name, snapshot: this.snapshot(), carry: this.carry };
+  }
+
+  async toFile(): Promise<Uint8Array> {
+    await this.engine.calculated();
+    const snapshot = this.snapshot();
+    return saveWorkbook(snapshot, collectComputed(this.engine, snapshot), this.carry);
+  }
+
+  forgetEdits(): void {
+    this.edited = false;
+  }
+
+  private snapshot(): IWorkbookData {
+    return this.engine.univerAPI.getActiveWorkbook()!.save();
+  }
+
+  /** The grid's services exist once a first workbook is open. */
+  private watch(): void {
+    if (this.watching) return;
+    this.watching = true;
+    watchChanges(this.engine.injector, { edited: () => this.noteEdit(), recalculated: () => this.noteChange() });
+  }
+
+  private noteEdit(): void {
+    this.edited = true;
+    this.noteChange();
+  }
+
+  private noteChange(): void {
+    for (const listener of this.changedListeners) listener();
+  }
+
+  private showTitle(): void {
+    document.title = `${this.name} – Gylebook bench`;
+  }
+}
+
+/** What the grid remembers by id must not pass from one workbook to the next. */
+const newId = () => `workbook-${crypto.randomUUID()}`;
+
+function emptyWorkbook(): IWorkbookData {
+  return { id: newId(), sheetOrder: ["sheet-1"], sheets: { "sheet-1": { id: "sheet-1", name: "Sheet 1" } } } as unknown as IWorkbookData;
+}

@@ -1,0 +1,7 @@
+import type { BenchHandle } from "./handle";
+
+declare global {
+  interface Window {
+    gylebookBench: BenchHandle;
+  }
+}

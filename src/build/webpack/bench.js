@@ -3,7 +3,8 @@
 import { existsSync } from "node:fs";
 import HtmlWebpackPlugin from "html-webpack-plugin";
 import MiniCssExtractPlugin from "mini-css-extract-plugin";
-import { commonConfig, fastProperties, fromRoot } from "./common.js";
+import fastProperties from "../../bench/engine/fast-properties-loader.cjs";
+import { commonConfig, fromRoot } from "./common.js";
 
 const page = ["src/bench/page/main.ts", "src/bench/page/main.tsx"].find((file) => existsSync(fromRoot(file)));
 const standIn = "src/bench/page/office-stand-in.ts";
@@ -21,12 +22,13 @@ export function benchConfig() {
     module: {
       rules: [
         ...config.module.rules,
-        fastProperties,
+        fastProperties.rule,
         { test: /\.css$/, use: [MiniCssExtractPlugin.loader, "css-loader"] },
         { test: /\.(woff2?|ttf|svg|png)$/, type: "asset/resource" },
       ],
     },
     plugins: [
+      new fastProperties.CheckPlugin(),
       new MiniCssExtractPlugin({ filename: "[name].css", ignoreOrder: true }),
       new HtmlWebpackPlugin({ filename: "index.html", chunks: ["bench"], scriptLoading: "defer", title: "Gylebook bench", ...(existsSync(fromRoot(template)) ? { template: fromRoot(template) } : {}) }),
     ],

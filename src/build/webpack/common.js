@@ -36,6 +36,3 @@ export function commonConfig(name) {
     stats: "errors-warnings",
   };
 }
-
-/** Rule for the Univer packages, whose class fields are published in a slow form. */
-export const fastProperties = { test: /[\\/]@univerjs[\\/][^\\/]+[\\/]lib[\\/].*\.js$/, loader: fromRoot("src/bench/engine/fast-properties-loader.cjs") };

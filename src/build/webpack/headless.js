@@ -1,7 +1,8 @@
 // @ts-check
 // The bench's engine without a page, for Node: tests, and the cached values of the sample workbooks.
 import { existsSync } from "node:fs";
-import { commonConfig, fastProperties, fromRoot } from "./common.js";
+import fastProperties from "../../bench/engine/fast-properties-loader.cjs";
+import { commonConfig, fromRoot } from "./common.js";
 
 const entry = "src/bench/headless.ts";
 
@@ -14,7 +15,9 @@ export function headlessConfig() {
     target: "node20",
     entry: { headless: `./${entry}` },
     output: { path: fromRoot("dist"), filename: "[name].cjs", library: { type: "commonjs2" } },
-    module: { rules: [...config.module.rules, fastProperties] },
+    module: { rules: [...config.module.rules, fastProperties.rule] },
+    // Without a page there is no drawing engine, and so no hyphenation to look for.
+    plugins: [new fastProperties.CheckPlugin({ hyphenation: false })],
     // Not minified: a stack trace from a test should be readable.
     optimization: { minimize: false, splitChunks: false },
   };

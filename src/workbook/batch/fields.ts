@@ -42,13 +42,17 @@ export function section(b: SheetBuilder, number: number, title: string, hint: st
   b.row += 1;
 }
 
-/** Fields side by side, one pair a row; a side that is shorter leaves its cells empty. */
-export function fieldRows(b: SheetBuilder, left: readonly [string, Field][], right: readonly [string, Field][]): void {
+/** Fields side by side, one pair a row; a side that is shorter leaves its cells empty. `lastRow` fills one more. */
+export function fieldRows(b: SheetBuilder, left: readonly [string, Field][], right: readonly [string, Field][], lastRow?: (row: number) => void): void {
   for (let index = 0; index < Math.max(left.length, right.length); index += 1) {
     const [leftLabel, leftValue] = left[index] ?? [];
     const [rightLabel, rightValue] = right[index] ?? [];
     if (leftLabel !== undefined && leftValue) leftField(b, leftLabel, leftValue);
     if (rightLabel !== undefined && rightValue) rightField(b, rightLabel, rightValue);
+    b.row += 1;
+  }
+  if (lastRow) {
+    lastRow(b.row);
     b.row += 1;
   }
   b.gap();

@@ -30,11 +30,14 @@ export function packaging(b: SheetBuilder, { packaging: p, kit }: BatchContents,
       ["Carbon dioxide it already holds", { content: "=GYLE.PACK.RESIDUAL(warmest_beer,units)", format: "two", unit: "volumes", name: "residual_gas" }],
       ["Sugar for the whole batch", { content: bottled("GYLE.PACK.PRIMING(beer_volume-N(bottling_loss),carbonation,warmest_beer,priming_sugar,units)"), format: "two", unit: `${words.smallMass}; boil it in ${words.mass === "lb" ? "two cups" : "half a litre"} of water`, name: "sugar_mass", style: "keyResult" }],
       ["Pressure at the warmest place", { content: bottled("GYLE.PACK.PRESSURE(carbonation,warmest_storage,units)"), format: "one", unit: words.pressure, name: "bottle_pressure" }],
-      ["Will the glass take it?", { content: bottled("GYLE.PACK.CHECK(carbonation,warmest_storage,bottle_kind,fg,fg_expected,units)"), format: "text", name: "pressure_verdict" }],
       ["Bottles and caps to prepare", { content: bottled("INDEX(GYLE.PACK.BOTTLES(beer_volume,bottle_volume,bottling_loss,units),1,1)"), format: "whole", name: "bottles_ready" }],
       ["Bottles filled", { content: p.bottlesFilled, format: "whole", name: "bottles_filled" }],
       ["First taste", { content: bottled("GYLE.PACK.READY(packaged_on,conditioning_temperature,units)"), format: "date", unit: "keep the first one apart, in a box", name: "first_taste" }],
       ["Keg pressure", { content: '=IF(into="keg",GYLE.PACK.PRESSURE(carbonation,keg_temperature,units),"")', format: "one", unit: `${words.pressure}; air the room: CO2 stifles`, name: "keg_pressure" }],
     ],
+    (row) => {
+      b.put("A", "Will the glass take it?", { style: "label" }, row);
+      b.put("B", bottled("GYLE.PACK.CHECK(carbonation,warmest_storage,bottle_kind,fg,fg_expected,units)"), { style: "resultText", format: "text", name: "pressure_verdict", mergeTo: "I" }, row);
+    },
   );
 }

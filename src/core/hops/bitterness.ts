@@ -15,7 +15,7 @@ export interface Boil {
   /** Average specific gravity of the wort while it boils. */
   readonly gravity: number;
   readonly model: UtilisationModel;
-  /** Temperature at which it boils, 80 to 101 °C. */
+  /** Temperature at which it boils, 80 to 102 °C. */
   readonly boilsAtC: number;
 }
 

@@ -7,8 +7,8 @@ export const heatChill = describeFunction({
   summary: "How long an immersion coil takes to chill the wort.",
   parameters: {
     volume: volume("Wort in the kettle, cold volume."),
-    from: temperature("Temperature that you start from, usually boiling.", { atLeast: 1, atMost: 101 }, 100),
-    to: temperature("Temperature that you want; it must be above the tap water.", { atLeast: 1, atMost: 101 }, 20),
+    from: temperature("Temperature that you start from, usually boiling.", { atLeast: 1, atMost: 102 }, 100),
+    to: temperature("Temperature that you want; it must be above the tap water.", { atLeast: 1, atMost: 102 }, 20),
     tapTemperature: temperature("Temperature of the cooling water as it comes from the tap.", { atLeast: 1, atMost: 60 }, 12),
     flow: number("flow", { doc: "Cooling water through the coil: time how long it takes to fill a bucket. 4 to 8 L (1 to 2 US gal) a minute is usual.", limits: { above: 0, atMost: 500 }, typical: 6 }),
     coil: optional(

@@ -8,8 +8,8 @@ export const heatWarm = describeFunction({
   summary: "How long a heater takes to warm water or wort.",
   parameters: {
     volume: volume("Water or wort, cold volume."),
-    from: temperature("Temperature that you start from.", { atLeast: 1, atMost: 101 }, 15),
-    to: temperature("Temperature that you want.", { atLeast: 1, atMost: 101 }, 68),
+    from: temperature("Temperature that you start from.", { atLeast: 1, atMost: 102 }, 15),
+    to: temperature("Temperature that you want.", { atLeast: 1, atMost: 102 }, 68),
     power: number("power", {
       doc: "What the heater draws: a kettle element 2 to 3 kW, a gas ring 3 to 15 kW.",
       limits: { above: 0, atMost: 100 },

@@ -37,7 +37,7 @@ export const bitternessParameters = {
   volume: volume("Volume of the finished wort in the fermenter, top-up water included."),
   gravity: kettleGravity,
   model,
-  boilsAt: optional(temperature("Temperature at which your water boils, for example from GYLE.WATER.BOILS; 100 °C (212 °F) when left out.", { atLeast: 80, atMost: 101 }, 100), 100),
+  boilsAt: optional(temperature("Temperature at which your water boils, for example from GYLE.WATER.BOILS; 100 °C (212 °F) when left out.", { atLeast: 80, atMost: 102 }, 100), 100),
   units,
 };
 

@@ -1,0 +1,4 @@
+import { checkReferenceTable } from "../../support/reference-table";
+
+checkReferenceTable("hops/bitterness.csv", 7);
+checkReferenceTable("hops/utilisation.csv", 22);

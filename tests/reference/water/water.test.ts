@@ -1,0 +1,3 @@
+import { checkReferenceTable } from "../../support/reference-table";
+
+checkReferenceTable("water/boils.csv", 13);

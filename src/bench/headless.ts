@@ -1,6 +1,7 @@
 import type { IWorkbookData, Univer } from "@univerjs/core";
 import type { FUniver } from "@univerjs/core/facade";
 import type { CustomFunctionsGlobal } from "./engine/custom-functions";
+import { createBenchGlobals, type BenchGlobals } from "./bench-globals";
 import { createHeadlessGrid } from "./engine/create-headless";
 import { Engine } from "./engine/engine";
 import type { FunctionsMetadata } from "./engine/custom-functions-metadata";
@@ -14,7 +15,7 @@ export interface HeadlessOptions {
   snapshot?: Partial<IWorkbookData>;
 }
 
-export interface HeadlessBench {
+export interface HeadlessBench extends BenchGlobals {
   CustomFunctions: CustomFunctionsGlobal;
   engine: Engine;
   univer: Univer;
@@ -36,9 +37,10 @@ export function createHeadlessBench({ metadata, functionsScript, snapshot = {} }
   // The script expects its globals by name; it is our own build output, not something from outside.
   if (functionsScript) new Function("CustomFunctions", "self", functionsScript)(CustomFunctions, { CustomFunctions });
   engine.openWorkbook(snapshot);
+  const globals = createBenchGlobals(engine);
   const workbook = () => engine.univerAPI.getActiveWorkbook()!;
   return {
-    CustomFunctions, engine, univer: engine.univer, univerAPI: engine.univerAPI,
+    ...globals, CustomFunctions, engine, univer: engine.univer, univerAPI: engine.univerAPI,
     calculate: () => engine.calculated(),
     load: (data) => {
       engine.openWorkbook(data);

@@ -29,7 +29,11 @@ export class CircularReferences {
     const check = generator._checkIsCycleDependency.bind(generator);
     generator._checkIsCycleDependency = (trees) => {
       const circular = check(trees);
-      this.found = circular ? cellsOnCircles(generator, trees) : this.found.filter((place) => !trees.some((tree) => sameCell(tree, place)));
+      const formulas = [...generator._dependencyTreeCache.values()];
+      // Earlier circles stay known while their cells are still formulas and were not part of this calculation.
+      const earlier = this.found.filter((place) =>
+        formulas.some((tree) => sameCell(tree, place)) && !trees.some((tree) => sameCell(tree, place)));
+      this.found = circular ? [...earlier, ...cellsOnCircles(generator, trees)] : earlier;
       return circular;
     };
   }

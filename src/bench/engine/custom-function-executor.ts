@@ -29,7 +29,7 @@ export class CustomFunctionExecutor extends BaseFunction {
     this.maxParams = metadata.parameters.length;
   }
 
-  /** Otherwise the engine hands over a typed 1.050 as the text "1.050", to keep how it was written. */
+  /** Otherwise the engine would read texts such as "5%" or "2026-01-16" as numbers. */
   override isArgumentsIgnoreNumberPattern(): boolean {
     return true;
   }

@@ -11,7 +11,7 @@ const word = String.raw`[\p{L}_\\][\p{L}\p{N}_.\\?]*`;
 const TEXT = /"(?:[^"]|"")*"/uy;
 const QUALIFIED = new RegExp(`(${sheetPart})?(${word})`, "uy");
 const REFERENCE = new RegExp(String.raw`(?:${sheetPart})?\$?[A-Za-z]{1,3}\$?\d+(?![\p{L}\p{N}_.(])`, "uy");
-const NUMBER = /\d+(?:\.\d*)?(?:[eE][+-]?\d+)?/uy;
+const NUMBER = /(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?/uy;
 
 /** Splits a formula so that names and table references can be replaced without touching texts, functions or cells. */
 export function splitFormula(formula: string): FormulaPiece[] {

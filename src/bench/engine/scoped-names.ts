@@ -43,9 +43,11 @@ export class ScopedNames {
     this.fresh.clear();
   }
 
-  /** The formula with every name it can see from `sheetId` replaced by its token. */
+  /**
+   * The formula with every name it can see from `sheetId` replaced by its token, and with number literals written the
+   * plain way (1.050 as 1.05), since the engine takes any other spelling for a text.
+   */
   qualify(formula: string, unitId: string, sheetId: string): string {
-    if (!this.injector.get(IDefinedNamesService).hasDefinedName(unitId)) return formula;
     const key = `${unitId}\n${sheetId}`;
     let known = this.qualified.get(key);
     if (!known) this.qualified.set(key, (known = new Map()));
@@ -89,10 +91,14 @@ export class ScopedNames {
   private replaceNames(formula: string, unitId: string, sheetId: string): string {
     const pieces = splitFormula(formula);
     const hidden = localVariables(pieces);
-    return pieces.map((piece) => this.replacePiece(piece, unitId, sheetId, hidden)).join("");
+    const result = pieces.map((piece) => this.replacePiece(piece, unitId, sheetId, hidden)).join("");
+    // A formula that is nothing but a changed name would be parsed anew without replacing the parsed formula that the
+    // engine keeps, so the next calculation would use the old one. Brackets make it a formula like any other.
+    return /^=_scope\d+_[^-+*/^&<>=%(,;:\s]+$/u.test(result) ? `=(${result.slice(1)})` : result;
   }
 
   private replacePiece(piece: FormulaPiece, unitId: string, sheetId: string, hidden: ReadonlySet<string>): string {
+    if (piece.kind === "number") return String(Number(piece.source));
     if (piece.kind !== "name" || (!piece.sheet && hidden.has(piece.name.toLowerCase()))) return piece.source;
     const found = this.find(unitId, sheetId, piece.name, piece.sheet);
     if (!found) return piece.source;

@@ -3,6 +3,7 @@
  * It lives in the workbook's snapshot as the resource `GYLE_SHEET_EXTRAS`, so it survives `save()` and reaches the xlsx writer.
  * What the grid does hold stays in the grid's own snapshot: tab colour, gridlines, frozen panes, merges, notes, validation,
  * conditional formats, defined names (`localSheetId` = the sheet's id, or "AllDefaultWorkbook").
+ * An indent of n levels is left padding of 9 n pixels in the cell's style (`pd.l`).
  * A cell that sheet protection leaves open has `custom: { unlocked: true }` in its cell data (Excel's default is locked).
  */
 export const SHEET_EXTRAS_RESOURCE = "GYLE_SHEET_EXTRAS";
@@ -11,6 +12,8 @@ export const SHEET_EXTRAS_RESOURCE = "GYLE_SHEET_EXTRAS";
 export interface WorkbookExtras {
   sheets: Record<SheetId, SheetExtras>;
   properties?: DocumentProperties;
+  /** What add-ins keep in the file through `Office.context.document.settings`. */
+  settings?: Record<string, unknown>;
 }
 
 export type SheetId = string;

@@ -1,0 +1,104 @@
+import { invalidArgument, itemNotFound, notLoaded } from "./errors";
+import type { RequestQueue } from "./request-context";
+
+/** How a stand-in finds what it stands for when its turn in the queue comes. */
+export interface Locator<Target> {
+  find(): Target | undefined;
+  /** "null" for the ...OrNullObject methods. */
+  missing: "throws" | "null";
+  name: string;
+}
+
+export type LoadOptions = string | string[] | Record<string, unknown> | undefined;
+
+/**
+ * Base of every stand-in: a promise of something in the workbook. Nothing can be read before it was loaded and synced;
+ * whatever is set can be read back at once, as in Excel.
+ */
+export abstract class ClientObject<Target, Queue extends RequestQueue = RequestQueue> {
+  private found: Target | undefined;
+  private resolved = false;
+  private readonly known = new Map<string, unknown>();
+
+  constructor(readonly context: Queue, protected readonly locator: Locator<Target>) {
+    context.write(() => this.resolve());
+  }
+
+  get isNullObject(): boolean {
+    if (!this.resolved) throw notLoaded("isNullObject");
+    return this.found === undefined;
+  }
+
+  /** Reads properties at the next sync: names separated by commas or in an array, or an object with `true` for each. */
+  load(options?: LoadOptions): this {
+    const paths = pathsOf(options);
+    for (const path of paths.length > 0 ? paths : Object.keys(this.readers())) this.loadPath(path);
+    return this;
+  }
+
+  toJSON(): Record<string, unknown> {
+    return Object.fromEntries(this.known);
+  }
+
+  /** How each property is read from the grid. */
+  protected abstract readers(): Record<string, (target: Target) => unknown>;
+
+  /** Objects below this one that a path such as "format/fill/color" leads through. */
+  protected children(): Record<string, { load(options?: LoadOptions): unknown }> {
+    return {};
+  }
+
+  /** What this stands for; only while the queue is worked off. */
+  get target(): Target {
+    if (!this.resolved) this.resolve();
+    if (this.found === undefined) throw itemNotFound(this.locator.name);
+    return this.found;
+  }
+
+  protected get(property: string): never {
+    if (!this.known.has(property)) throw notLoaded(property);
+    return this.known.get(property) as never;
+  }
+
+  protected set(property: string, value: unknown, apply: (target: Target) => void): void {
+    this.known.set(property, value);
+    this.write(apply);
+  }
+
+  protected write(apply: (target: Target) => void): void {
+    this.context.write(() => apply(this.target));
+  }
+
+  /** For results of methods such as getCount. */
+  protected keep(property: string, value: unknown): void {
+    this.known.set(property, value);
+  }
+
+  private resolve(): void {
+    this.found = this.locator.find();
+    this.resolved = true;
+    if (this.found === undefined && this.locator.missing === "throws") throw itemNotFound(this.locator.name);
+  }
+
+  private loadPath(path: string): void {
+    const [first = "", ...rest] = path.split("/");
+    const child = this.children()[first];
+    if (child) {
+      child.load(rest.length > 0 ? rest.join("/") : undefined);
+      return;
+    }
+    const reader = this.readers()[first];
+    if (!reader || rest.length > 0) throw invalidArgument(`There is no property "${path}" to load on ${this.locator.name}.`);
+    this.context.read(() => {
+      if (!this.resolved) this.resolve();
+      if (this.found !== undefined) this.known.set(first, reader(this.found));
+    });
+  }
+}
+
+export function pathsOf(options: LoadOptions): string[] {
+  if (typeof options === "string") return options.split(",").map((path) => path.trim()).filter(Boolean);
+  if (Array.isArray(options)) return options.flatMap(pathsOf);
+  return Object.entries(options ?? {}).flatMap(([key, value]) =>
+    value === true ? [key] : pathsOf(value as LoadOptions).map((path) => `${key}/${path}`));
+}

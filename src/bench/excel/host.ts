@@ -1,0 +1,63 @@
+import type { Workbook as GridWorkbook, Worksheet as GridSheet } from "@univerjs/core";
+import type { FWorkbook, FWorksheet } from "@univerjs/sheets/facade";
+import type { Engine } from "../engine/engine";
+import { itemNotFound } from "./errors";
+import { ExtrasStore } from "./extras-store";
+import { Faults } from "./faults";
+
+/** Whether somebody is typing in a cell: Excel refuses calls then, unless they were asked to wait. */
+export interface CellEditing {
+  active(): boolean;
+  ended(): Promise<void>;
+}
+
+/** What stands behind the Excel stand-in: the grid, the extras it cannot hold, and the switches for tests. */
+export class Host {
+  readonly faults = new Faults();
+  readonly extras: ExtrasStore;
+  cellEditing: CellEditing = { active: () => false, ended: () => Promise.resolve() };
+
+  private last: Promise<unknown> = Promise.resolve();
+
+  constructor(readonly engine: Engine) {
+    this.extras = new ExtrasStore(engine.injector);
+  }
+
+  /** One round trip at a time, as in Excel. */
+  exclusive<T>(task: () => Promise<T>): Promise<T> {
+    const turn = this.last.then(task, task);
+    this.last = turn.catch(() => undefined);
+    return turn;
+  }
+
+  get workbook(): FWorkbook {
+    const workbook = this.engine.univerAPI.getActiveWorkbook();
+    if (!workbook) throw itemNotFound("workbook");
+    return workbook;
+  }
+
+  get unitId(): string {
+    return this.workbook.getId();
+  }
+
+  get gridWorkbook(): GridWorkbook {
+    return this.workbook.getWorkbook();
+  }
+
+  sheet(sheetId: string): FWorksheet {
+    const sheet = this.workbook.getSheetBySheetId(sheetId);
+    if (!sheet) throw itemNotFound("worksheet");
+    return sheet;
+  }
+
+  gridSheet(sheetId: string): GridSheet {
+    return this.sheet(sheetId).getSheet();
+  }
+
+  /** A command of the grid; those the stand-in uses all finish at once. */
+  command(id: string, params: object): void {
+    if (!this.engine.univerAPI.syncExecuteCommand(id, { unitId: this.unitId, ...params })) {
+      throw new Error(`The grid refused ${id}.`);
+    }
+  }
+}

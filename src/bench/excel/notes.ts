@@ -1,0 +1,108 @@
+import { generateRandomId } from "@univerjs/core";
+import { SheetDeleteNoteCommand, SheetsNoteModel, SheetUpdateNoteCommand, type ISheetNote } from "@univerjs/sheets-note";
+import { cellsText, parseCells, sheetPrefix, splitAddress } from "./address";
+import type { SheetBlock } from "./cell-writer";
+import { assertFormatsOpen } from "./cell-writer";
+import { ClientCollection } from "./collection";
+import { ClientObject } from "./client-object";
+import type { Context } from "./context";
+import { itemNotFound, RichApiError } from "./errors";
+import type { Scope } from "./named-items";
+import { Range } from "./range";
+import type { StandsFor } from "./standing";
+
+interface NotePlace {
+  sheetId: string;
+  note: ISheetNote;
+}
+
+/** Stands in for Excel.NoteCollection of a sheet or of the workbook. */
+export class NoteCollection extends ClientCollection<Note, Scope, Context>
+  implements StandsFor<Excel.NoteCollection, "add" | "getItem" | "getItemOrNullObject" | "items" | "getCount"> {
+  add(cell: Range | Excel.Range | string, content: string): Note {
+    const id = generateRandomId();
+    let sheetId = "";
+    this.write(() => {
+      const block = this.blockFor(cell as Range | string);
+      assertFormatsOpen(this.context.host, block);
+      sheetId = block.sheetId;
+      if (notesOf(this.context, sheetId).some((note) => note.row === block.row && note.col === block.column)) {
+        throw new RichApiError("ItemAlreadyExists", "The cell has a note already.");
+      }
+      const note: ISheetNote = { id, row: block.row, col: block.column, note: content, width: 220, height: 90, show: false };
+      this.context.host.command(SheetUpdateNoteCommand.id, { subUnitId: sheetId, row: block.row, col: block.column, note });
+    });
+    return this.standIn(() => noteById(this.context, sheetId, id), "throws");
+  }
+
+  getItem(cell: string | Range): Note { return this.standIn(() => this.find(cell), "throws"); }
+  getItemOrNullObject(cell: string | Range): Note { return this.standIn(() => (this.isNullObject ? undefined : this.find(cell)), "null"); }
+
+  protected list(): Note[] {
+    const { host } = this.context;
+    const sheetIds = this.target.sheetId === undefined ? host.workbook.getSheets().map((sheet) => sheet.getSheetId()) : [this.target.sheetId];
+    return sheetIds.flatMap((sheetId) => notesOf(this.context, sheetId).map((note) => this.standIn(() => ({ sheetId, note }), "throws")));
+  }
+
+  private find(cell: string | Range): NotePlace | undefined {
+    const { sheetId, row, column } = this.blockFor(cell);
+    const note = notesOf(this.context, sheetId).find((one) => one.row === row && one.col === column);
+    return note && { sheetId, note };
+  }
+
+  private blockFor(cell: string | Range): SheetBlock {
+    if (cell instanceof Range) return cell.target;
+    const { host } = this.context;
+    const { sheetName, cells } = splitAddress(cell);
+    const sheet = sheetName !== undefined ? host.workbook.getSheetByName(sheetName)
+      : this.target.sheetId === undefined ? host.workbook.getActiveSheet() : host.sheet(this.target.sheetId);
+    if (!sheet) throw itemNotFound("worksheet");
+    return { ...parseCells(cells, { rowCount: sheet.getMaxRows(), columnCount: sheet.getMaxColumns() }), sheetId: sheet.getSheetId() };
+  }
+
+  private standIn(find: () => NotePlace | undefined, missing: "throws" | "null"): Note {
+    return new Note(this.context, { name: "note", missing, find });
+  }
+}
+
+/** Stands in for Excel.Note. */
+export class Note extends ClientObject<NotePlace, Context> implements StandsFor<Excel.Note, "content" | "delete" | "getLocation" | "visible"> {
+  get content(): string { return this.get("content"); }
+  set content(content: string) {
+    this.set("content", content, ({ sheetId, note }) => {
+      const changed = { ...note, note: content };
+      this.context.host.command(SheetUpdateNoteCommand.id, { subUnitId: sheetId, row: note.row, col: note.col, note: changed });
+      this.target.note = changed;
+    });
+  }
+  get visible(): boolean { return this.get("visible"); }
+
+  delete(): void {
+    this.write(({ sheetId, note }) => this.context.host.command(SheetDeleteNoteCommand.id, { subUnitId: sheetId, row: note.row, col: note.col }));
+  }
+
+  getLocation(): Range {
+    return new Range(this.context, { name: "range", missing: "throws", find: () => {
+      const { sheetId, note } = this.target;
+      return { sheetId, row: note.row, column: note.col, rowCount: 1, columnCount: 1 };
+    } });
+  }
+
+  protected readers() {
+    const place = ({ sheetId, note }: NotePlace) => {
+      const cells = cellsText({ row: note.row, column: note.col, rowCount: 1, columnCount: 1 });
+      return sheetPrefix(this.context.host.sheet(sheetId).getSheetName()) + cells;
+    };
+    return { content: ({ note }: NotePlace) => note.note, visible: ({ note }: NotePlace) => note.show ?? false, address: place };
+  }
+}
+
+const notesOf = (context: Context, sheetId: string): ISheetNote[] => {
+  const found = context.host.engine.injector.get(SheetsNoteModel).getSheetNotes(context.host.unitId, sheetId);
+  return found ? [...found.values()] : [];
+};
+
+function noteById(context: Context, sheetId: string, id: string): NotePlace | undefined {
+  const note = notesOf(context, sheetId).find((one) => one.id === id);
+  return note && { sheetId, note };
+}

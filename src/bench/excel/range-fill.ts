@@ -1,0 +1,17 @@
+import { RangePart, excelColor } from "./range-part";
+import type { SheetBlock } from "./cell-writer";
+import type { StandsFor } from "./standing";
+
+/** Stands in for Excel.RangeFill. */
+export class RangeFill extends RangePart implements StandsFor<Excel.RangeFill, "color" | "clear"> {
+  get color(): string { return this.get("color"); }
+  set color(color: string) { this.setStyle("color", color, { bg: { rgb: color } }); }
+
+  clear(): void {
+    this.setStyle("color", "", { bg: null });
+  }
+
+  protected readers() {
+    return { color: (block: SheetBlock) => this.common(block, (style) => excelColor(style?.bg?.rgb, "")) };
+  }
+}

@@ -1,0 +1,119 @@
+import { DeleteSheetTableCommand, SetSheetTableCommand, TableManager } from "@univerjs/sheets-table";
+import { assertFormatsOpen, writeCells, type SheetBlock } from "./cell-writer";
+import { ClientObject } from "./client-object";
+import type { Context } from "./context";
+import { itemNotFound, invalidArgument } from "./errors";
+import { fromGridRange, Range } from "./range";
+import type { TableLook } from "./sheet-extras";
+import type { StandsFor } from "./standing";
+import { TableColumnCollection } from "./table-columns";
+import { TableRowCollection } from "./table-rows";
+import { Worksheet } from "./worksheet";
+
+type Members = "id" | "name" | "style" | "showBandedRows" | "showBandedColumns" | "showFilterButton" | "showHeaders" | "showTotals" | "getRange"
+  | "getHeaderRowRange" | "getDataBodyRange" | "getTotalRowRange" | "rows" | "columns" | "worksheet" | "delete" | "convertToRange" | "isNullObject" | "load";
+
+type GridTable = NonNullable<ReturnType<TableManager["getTableById"]>>;
+
+/**
+ * Stands in for Excel.Table; what it stands for is the grid's table id. Looks that the grid has no place for are kept in
+ * the sheet's extras. The grid's range leaves a totals row out (it would make totals circular), `getRange` includes it.
+ */
+export class Table extends ClientObject<string, Context> implements StandsFor<Excel.Table, Members> {
+  get rows(): TableRowCollection { return new TableRowCollection(this); }
+  get columns(): TableColumnCollection { return new TableColumnCollection(this); }
+  get worksheet(): Worksheet { return new Worksheet(this.context, { name: "worksheet", missing: "throws", find: () => this.grid().getSubunitId() }); }
+
+  get id(): string { return this.get("id"); }
+  get name(): string { return this.get("name"); }
+  set name(name: string) { this.set("name", name, () => this.rename(name)); }
+  get style(): string { return this.get("style"); }
+  set style(style: string) { this.look("style", style); }
+  get showBandedRows(): boolean { return this.get("showBandedRows"); }
+  set showBandedRows(show: boolean) { this.look("showBandedRows", show); }
+  get showBandedColumns(): boolean { return this.get("showBandedColumns"); }
+  set showBandedColumns(show: boolean) { this.look("showBandedColumns", show); }
+  get showFilterButton(): boolean { return this.get("showFilterButton"); }
+  set showFilterButton(show: boolean) { this.look("showFilterButton", show); }
+  get showHeaders(): boolean { return this.get("showHeaders"); }
+  set showHeaders(show: boolean) { this.look("showHeaders", show); }
+  get showTotals(): boolean { return this.get("showTotals"); }
+  set showTotals(show: boolean) { this.look("showTotals", show); }
+
+  getRange(): Range { return this.part((whole) => ({ ...whole, rowCount: whole.rowCount + (this.looks().showTotals ? 1 : 0) })); }
+  getHeaderRowRange(): Range { return this.part((whole) => ({ ...whole, rowCount: 1 })); }
+  getDataBodyRange(): Range { return this.part((whole) => ({ ...whole, row: whole.row + 1, rowCount: whole.rowCount - 1 })); }
+  getTotalRowRange(): Range { return this.part((whole) => ({ ...whole, row: whole.row + whole.rowCount, rowCount: 1 })); }
+
+  /** Takes the cells' contents with it, as in Excel. */
+  delete(): void {
+    this.write((id) => {
+      const block = this.block();
+      this.context.host.command(DeleteSheetTableCommand.id, { subUnitId: block.sheetId, tableId: id });
+      writeCells(this.context.host, block, false, () => ({ v: null, f: null, si: null, p: null, t: null }));
+    });
+  }
+
+  convertToRange(): Range {
+    let block: SheetBlock | undefined;
+    this.write((id) => {
+      block = this.block();
+      this.context.host.command(DeleteSheetTableCommand.id, { subUnitId: block.sheetId, tableId: id });
+    });
+    return new Range(this.context, { name: "range", missing: "throws", find: () => block });
+  }
+
+  part(pick: (whole: SheetBlock) => SheetBlock): Range {
+    return new Range(this.context, { name: "range", missing: "throws", find: () => pick(this.block()) });
+  }
+
+  grid(): GridTable {
+    const table = this.context.host.engine.injector.get(TableManager).getTableById(this.context.host.unitId, this.target);
+    if (!table) throw itemNotFound("table");
+    return table;
+  }
+
+  /** Headings and data, without the totals row. */
+  block(): SheetBlock {
+    const range = this.grid().getRange();
+    return fromGridRange(this.grid().getSubunitId(), range);
+  }
+
+  protected override children() {
+    return { rows: this.rows, columns: this.columns, worksheet: this.worksheet };
+  }
+
+  protected readers() {
+    return {
+      id: (id: string) => id,
+      name: () => this.grid().getDisplayName(),
+      style: () => this.looks().style ?? "TableStyleMedium2",
+      showBandedRows: () => this.looks().showBandedRows ?? true,
+      showBandedColumns: () => this.looks().showBandedColumns ?? false,
+      showFilterButton: () => this.looks().showFilterButton ?? true,
+      showHeaders: () => this.looks().showHeaders ?? true,
+      showTotals: () => this.looks().showTotals ?? false,
+    };
+  }
+
+  private looks(): TableLook {
+    return this.context.host.extras.ofSheet(this.context.host.unitId, this.grid().getSubunitId()).tables?.[this.target] ?? {};
+  }
+
+  private look(property: keyof TableLook, value: string | boolean): void {
+    this.set(property, value, (id) => {
+      const sheetId = this.grid().getSubunitId();
+      assertFormatsOpen(this.context.host, this.block());
+      this.context.host.extras.update(this.context.host.unitId, sheetId, (extras) => {
+        extras.tables = { ...extras.tables, [id]: { ...extras.tables?.[id], [property]: value } };
+      });
+    });
+  }
+
+  private rename(name: string): void {
+    const manager = this.context.host.engine.injector.get(TableManager);
+    const clash = manager.getTableList(this.context.host.unitId).some((table) => table.id !== this.target && table.name.toLowerCase() === name.toLowerCase());
+    if (clash || !/^[\p{L}_\\][\p{L}\p{N}_.]*$/u.test(name)) throw invalidArgument(`"${name}" cannot be a table's name here.`);
+    this.context.host.command(SetSheetTableCommand.id, { tableId: this.target, name });
+  }
+}

@@ -5,8 +5,6 @@ import { UniverSheetsCorePreset } from "@univerjs/preset-sheets-core";
 import coreWords from "@univerjs/preset-sheets-core/locales/en-US";
 import { UniverSheetsDataValidationPreset } from "@univerjs/preset-sheets-data-validation";
 import dataValidationWords from "@univerjs/preset-sheets-data-validation/locales/en-US";
-import { UniverSheetsDrawingPreset } from "@univerjs/preset-sheets-drawing";
-import drawingWords from "@univerjs/preset-sheets-drawing/locales/en-US";
 import { UniverSheetsNotePreset } from "@univerjs/preset-sheets-note";
 import noteWords from "@univerjs/preset-sheets-note/locales/en-US";
 import { UniverSheetsTablePreset } from "@univerjs/preset-sheets-table";
@@ -14,14 +12,13 @@ import tableWords from "@univerjs/preset-sheets-table/locales/en-US";
 import "@univerjs/preset-sheets-core/lib/index.css";
 import "@univerjs/preset-sheets-conditional-formatting/lib/index.css";
 import "@univerjs/preset-sheets-data-validation/lib/index.css";
-import "@univerjs/preset-sheets-drawing/lib/index.css";
 import "@univerjs/preset-sheets-note/lib/index.css";
 import "@univerjs/preset-sheets-table/lib/index.css";
 import { createUniver, type Grid } from "../engine/create-univer";
 import { benchTheme } from "./look/theme";
 import { hiddenMenus } from "./look/hidden-menus";
 
-/** The grid with everything that a batch sheet uses: tables, notes, conditional formats, validation, floating charts. */
+/** The grid with everything that a batch sheet uses: tables, notes, conditional formats, validation. */
 export function createPageGrid(container: HTMLElement): Grid {
   const presets = [
     UniverSheetsCorePreset({ container, menu: hiddenMenus, ribbonType: "simple" }),
@@ -29,11 +26,10 @@ export function createPageGrid(container: HTMLElement): Grid {
     UniverSheetsDataValidationPreset(),
     UniverSheetsTablePreset(),
     UniverSheetsNotePreset(),
-    UniverSheetsDrawingPreset(),
   ];
   return createUniver(presets, {
     theme: benchTheme,
     locale: LocaleType.EN_US,
-    locales: { [LocaleType.EN_US]: mergeLocales(coreWords, conditionalFormattingWords, dataValidationWords, drawingWords, noteWords, tableWords) },
+    locales: { [LocaleType.EN_US]: mergeLocales(coreWords, conditionalFormattingWords, dataValidationWords, noteWords, tableWords) },
   });
 }

@@ -1,5 +1,6 @@
 import "./look/bench.css";
 import { Engine } from "../engine/engine";
+import { showCharts } from "./charts/chart-layer";
 import { createPageGrid } from "./grid";
 import { showOwnErrorMessages } from "./error-hover";
 import { fileCommands } from "./files/commands";
@@ -7,6 +8,7 @@ import { acceptDroppedFiles } from "./files/drop";
 import { fetchFunctionsMetadata, runFunctionsScript } from "./functions-script";
 import { createHandle } from "./handle";
 import { startKeeping } from "./keep/keeping";
+import { provideOffice } from "./pane/office-globals";
 import { setUpPaneSide } from "./pane/pane-side";
 import { Session } from "./session";
 import { listenForShortcuts } from "./shortcuts";
@@ -35,6 +37,9 @@ async function start(): Promise<void> {
 
   await openFirstWorkbook(session, await kept, startEmpty);
   showOwnErrorMessages(engine);
+  const office = provideOffice(engine);
+  const charts = showCharts(session, (unitId, sheetId) => office.extras.of(unitId).sheets[sheetId]);
+  office.extras.onChange(session.noteEdit);
   const keeping = await startKeeping({
     session,
     storageWorks: (await kept) !== undefined,
@@ -47,6 +52,7 @@ async function start(): Promise<void> {
   onClick("save-button", commands.save);
   listenForShortcuts(window, shortcuts);
   acceptDroppedFiles((file) => void commands.open(file));
+  charts.redraw();
   paneSide.load();
   await engine.calculated();
   markReady();

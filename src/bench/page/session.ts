@@ -27,6 +27,10 @@ export class Session {
     return nameField().value.trim() || "Workbook";
   }
 
+  get unitId(): string {
+    return this.engine.univerAPI.getActiveWorkbook()!.getId();
+  }
+
   /** Called after each workbook that is opened. */
   onOpened(listener: () => void): void {
     this.openedListeners.push(listener);
@@ -64,6 +68,8 @@ export class Session {
   }
 
   async toFile(): Promise<Uint8Array> {
+    // What is being typed into a cell belongs into the file.
+    await this.engine.univerAPI.getActiveWorkbook()!.endEditingAsync(true);
     await this.engine.calculated();
     const snapshot = this.snapshot();
     return saveWorkbook(snapshot, collectComputed(this.engine, snapshot), this.carry);
@@ -73,6 +79,12 @@ export class Session {
     this.edited = false;
   }
 
+  /** For what changes outside the grid, too: the workbook's name, its charts. */
+  readonly noteEdit = (): void => {
+    this.edited = true;
+    this.noteChange();
+  };
+
   private snapshot(): IWorkbookData {
     return this.engine.univerAPI.getActiveWorkbook()!.save();
   }
@@ -81,12 +93,7 @@ export class Session {
   private watch(): void {
     if (this.watching) return;
     this.watching = true;
-    watchChanges(this.engine.injector, { edited: () => this.noteEdit(), recalculated: () => this.noteChange() });
-  }
-
-  private noteEdit(): void {
-    this.edited = true;
-    this.noteChange();
+    watchChanges(this.engine.injector, { edited: this.noteEdit, recalculated: () => this.noteChange() });
   }
 
   private noteChange(): void {

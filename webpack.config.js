@@ -5,8 +5,7 @@ import { addinConfig } from "./src/build/webpack/addin.js";
 import { benchConfig } from "./src/build/webpack/bench.js";
 import { headlessConfig } from "./src/build/webpack/headless.js";
 
-/** In the order in which they are built. A part whose entry is not there yet is `undefined`. */
-/** @type {Record<"addin" | "bench" | "headless", import("webpack").Configuration | undefined>} */
+/** In the order in which they are built. */
 export const parts = { addin: addinConfig(), bench: benchConfig(), headless: headlessConfig() };
 
-export default Object.values(parts).filter((config) => config !== undefined);
+export default Object.values(parts);

@@ -24,13 +24,8 @@ for (const part of wanted) await build(part);
 if (options.only === undefined) writeFileSync(mark, "");
 
 async function build(part: Part): Promise<void> {
-  const config = parts[part];
-  if (config === undefined) {
-    console.log(`${part}: skipped, its entry file is not there yet`);
-    return;
-  }
   const started = Date.now();
-  await bundle(config);
+  await bundle(parts[part]);
   if (part === "addin") writeAddinFiles(options.base);
   if (part === "bench") copySamples();
   console.log(`${part}: built in ${((Date.now() - started) / 1000).toFixed(1)} s`);

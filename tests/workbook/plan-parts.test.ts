@@ -67,8 +67,8 @@ describe("print scale", () => {
   it("a column of 10 characters is 75 pixels, 56.25 points", () => expect(columnWidthPt(10)).toBe(56.25));
   it("is bound by the longest page or by the width, and never above 100", () => {
     expect(fittingScale([10], [100], "a4")).toBe(100);
-    expect(fittingScale([10], [1500, 100], "a4")).toBe(50);
-    expect(fittingScale([200], [100], "letter")).toBe(51);
+    expect(fittingScale([10], [1500, 100], "a4")).toBe(49);
+    expect(fittingScale([200], [100], "letter")).toBe(50);
   });
 });
 

@@ -42,7 +42,7 @@ export class WorksheetCollection extends ClientCollection<Worksheet, FWorkbook, 
       const taken = workbook.getSheets().some((sheet) => sheet.getSheetName().toLowerCase() === name?.toLowerCase());
       if (taken) throw new RichApiError("ItemAlreadyExists", "A resource with the same name or identifier already exists.");
       const active = workbook.getActiveSheet();
-      this.context.host.command(InsertSheetCommand.id, { sheet: { id, name: name ?? freeName(workbook) } });
+      this.context.host.command(InsertSheetCommand.id, { sheet: { id, name: name ?? freeName(workbook), ...newSheetSize } });
       // Excel leaves the sheet in front that was there; the grid shows the new one.
       if (workbook.getActiveSheet().getSheetId() !== active.getSheetId()) active.activate();
     });
@@ -63,6 +63,9 @@ export class WorksheetCollection extends ClientCollection<Worksheet, FWorkbook, 
     return new Worksheet(this.context, { name: "worksheet", missing, find: () => find(this.target) });
   }
 }
+
+/** Excel's sheets are far larger; this is room enough for formulas that spill to the right of what was written. */
+const newSheetSize = { rowCount: 1000, columnCount: 60 };
 
 interface ChangedArguments {
   type: "WorksheetChanged";

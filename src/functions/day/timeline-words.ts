@@ -18,9 +18,9 @@ export function timelineWords(event: Event, boilMinutes: number, context: Contex
     case "hop":
       return { what: `Add ${event.hop.hop}`, amount: event.hop.massG === undefined ? "" : amount(event.hop.massG, context), caution: hopCaution };
     case "boil begins":
-      return { what: `Boil begins: start the ${boilMinutes}-minute clock`, amount: "", caution: "Stay with the kettle: the first foam can boil over in seconds. Lid off, heat down, stir." };
+      return { what: `Boil begins: start the ${boilMinutes}-minute clock`, amount: "", caution: "Stay with it: foam can boil over in seconds. Lid off, heat down." };
     case "flame out":
-      return { what: "Flame out: the boil is over", amount: "", caution: "Heat and gas off before you lift or move anything. From here on only sanitised things touch the wort." };
+      return { what: "Flame out: the boil is over", amount: "", caution: "Gas off before you lift it. From here only sanitised things touch it." };
     case "done":
       return { what: "Brew day done", amount: "", caution: "" };
   }

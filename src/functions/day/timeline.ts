@@ -27,9 +27,9 @@ export const dayTimeline = describeFunction({
       arguments: [0.375, [["Heat the water", "before", 30, ""], ["Cool the wort", "after", 30, "Sanitise first."]], [["Cascade", 28, "", 60]], 60],
       value: [
         [0.375, "", "Heat the water", "", ""],
-        [0.375 + 30 / 1440, 0, "Boil begins: start the 60-minute clock", "", "Stay with the kettle: the first foam can boil over in seconds. Lid off, heat down, stir."],
+        [0.375 + 30 / 1440, 0, "Boil begins: start the 60-minute clock", "", "Stay with it: foam can boil over in seconds. Lid off, heat down."],
         [0.375 + 30 / 1440, 0, "Add Cascade", "28 g", "Hops make the boil rise: turn the heat down, add them slowly."],
-        [0.4375, 60, "Flame out: the boil is over", "", "Heat and gas off before you lift or move anything. From here on only sanitised things touch the wort."],
+        [0.4375, 60, "Flame out: the boil is over", "", "Gas off before you lift it. From here only sanitised things touch it."],
         [0.4375, "", "Cool the wort", "", "Sanitise first."],
         [0.4375 + 30 / 1440, "", "Brew day done", "", ""],
       ],
@@ -39,9 +39,9 @@ export const dayTimeline = describeFunction({
     {
       arguments: [46114.5, [["Stir in the rest of the extract", "boil", 15, "Heat off until it is dissolved: it scorches."]], [["Fuggle", 1, 0]], 30, "us"],
       value: [
-        [46114.5, 0, "Boil begins: start the 30-minute clock", "", "Stay with the kettle: the first foam can boil over in seconds. Lid off, heat down, stir."],
+        [46114.5, 0, "Boil begins: start the 30-minute clock", "", "Stay with it: foam can boil over in seconds. Lid off, heat down."],
         [46114.5 + 15 / 1440, 15, "Stir in the rest of the extract", "", "Heat off until it is dissolved: it scorches."],
-        [46114.5 + 30 / 1440, 30, "Flame out: the boil is over", "", "Heat and gas off before you lift or move anything. From here on only sanitised things touch the wort."],
+        [46114.5 + 30 / 1440, 30, "Flame out: the boil is over", "", "Gas off before you lift it. From here only sanitised things touch it."],
         [46114.5 + 30 / 1440, 30, "Add Fuggle", "1.00 oz", "Hops make the boil rise: turn the heat down, add them slowly."],
         [46114.5 + 30 / 1440, "", "Brew day done", "", ""],
       ],

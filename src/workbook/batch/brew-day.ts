@@ -19,10 +19,10 @@ export function brewDay(b: SheetBuilder, contents: BatchContents, words: UnitWor
   const heading = b.row;
   const first = heading + 1;
   b.put("A", "What to do", { style: "heading", mergeTo: "B" });
-  b.put("C", "Planned", { style: "heading" });
-  b.put("D", "Boil min", { style: "heading" });
-  b.put("E", "Amount", { style: "heading" });
-  b.put("F", "Happened", { style: "heading" });
+  b.put("C", "Planned", { style: "headingRight" });
+  b.put("D", "Boil min", { style: "headingRight" });
+  b.put("E", "Amount", { style: "headingRight" });
+  b.put("F", "Happened", { style: "headingRight" });
   b.put("G", "Beware", { style: "heading", mergeTo: "I" });
   for (let index = 0; index < timelineRows; index += 1) {
     const row = first + index;

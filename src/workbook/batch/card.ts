@@ -20,8 +20,9 @@ export const planVersion = 1;
 export function card(b: SheetBuilder, contents: BatchContents, words: UnitWords): { swatch: string; colour: string } {
   b.height(28);
   b.put("A", '=IF(batch_name="","A batch without a name yet",batch_name)', { style: "title", mergeTo: "F" });
-  b.put("G", planVersion, { style: "hint", name: "gylebook" });
-  b.put("H", "Gylebook batch sheet", { style: "hint", mergeTo: "I" });
+  b.put("G", "Gylebook batch sheet", { style: "hint", mergeTo: "I" });
+  b.put("K", "Workings: the printed sheet ends at column I. Plan of this sheet:", { style: "hint" });
+  b.put("L", planVersion, { style: "hint", name: "gylebook" });
   b.row += 1;
   b.put("A", "Underlined cells are yours to fill in; shaded cells calculate. Local codes and the makers' labels come before anything written here.", { style: "hint", mergeTo: "I" });
   b.row += 1;
@@ -44,8 +45,8 @@ export function card(b: SheetBuilder, contents: BatchContents, words: UnitWords)
   }
 
   b.row = first;
-  b.put("G", "Planned", { style: "heading" });
-  b.put("H", "Reached", { style: "heading" });
+  b.put("G", "Planned", { style: "headingRight" });
+  b.put("H", "Reached", { style: "headingRight" });
   const figures: readonly Figure[] = [
     { label: "Original gravity", format: "gravity", plan: ["og_plan", "=GYLE.WORT.GRAVITY(malt,gravity_volume,steep_efficiency,units)"], reached: ["og_shown", '=IF(og_reached="","",og)'] },
     { label: "Final gravity", format: "gravity", plan: ["fg_plan", "=GYLE.YEAST.FINISH(og_plan,attenuation)"], reached: ["fg_reached", '=IF(OR(verdict="steady",verdict="stalled"),fg,"")'] },

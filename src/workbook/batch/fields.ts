@@ -12,8 +12,16 @@ export interface Field extends Pick<CellOptions, "name" | "note" | "choices" | "
   readonly style?: StyleName;
 }
 
-const styleOf = ({ content, style, format }: Field): StyleName =>
-  style ?? (typeof content === "string" && content.startsWith("=") ? (format === "text" ? "resultText" : "result") : format === "text" ? "inputText" : "input");
+/** Words and moments stand at the left and want room; numbers stand at the right, their unit beside them. */
+const isWide = ({ format }: Field): boolean => format === "text" || format === "dateTime";
+
+function styleOf(field: Field): StyleName {
+  const { content, style } = field;
+  if (style) return style;
+  const calculates = typeof content === "string" && content.startsWith("=");
+  const words = isWide(field) || field.choices !== undefined;
+  return calculates ? (words ? "resultText" : "result") : words ? "inputText" : "input";
+}
 
 function options(field: Field): CellOptions {
   const { format, name, note, choices, between } = field;
@@ -22,14 +30,14 @@ function options(field: Field): CellOptions {
 
 export function leftField(b: SheetBuilder, label: string, field: Field, row = b.row): void {
   b.put("A", label, { style: "label" }, row);
-  const wide = field.format === "text";
+  const wide = isWide(field);
   b.put("B", field.content, { ...options(field), ...(wide && { mergeTo: "D" }) }, row);
   if (!wide && field.unit) b.put("C", field.unit, { style: "unit" }, row);
 }
 
 export function rightField(b: SheetBuilder, label: string, field: Field, row = b.row): void {
   b.put("E", label, { style: "label", mergeTo: "G" }, row);
-  const wide = field.format === "text";
+  const wide = isWide(field);
   b.put("H", field.content, { ...options(field), ...(wide && { mergeTo: "I" }) }, row);
   if (!wide && field.unit) b.put("I", field.unit, { style: "unit" }, row);
 }
@@ -38,7 +46,7 @@ export function rightField(b: SheetBuilder, label: string, field: Field, row = b
 export function section(b: SheetBuilder, number: number, title: string, hint: string): void {
   b.height(18);
   b.put("A", `${number}  ${title}`, { style: "section", mergeTo: "D" });
-  b.put("E", hint, { style: "section", mergeTo: "I" });
+  b.put("E", hint, { style: "sectionHint", mergeTo: "I" });
   b.row += 1;
 }
 
@@ -58,6 +66,9 @@ export function fieldRows(b: SheetBuilder, left: readonly [string, Field][], rig
   b.gap();
 }
 
+/** A column without a number format holds words. */
+const isNumeric = (format: NumberFormat | undefined): boolean => format !== undefined && format !== "text" && format !== "dateTime";
+
 /** A heading row and `rows` rows of inputs as a table; returns the body's first and last row. */
 export function inputTable(
   b: SheetBuilder,
@@ -68,10 +79,10 @@ export function inputTable(
 ): { first: number; last: number } {
   if (lines.length > rows) throw new Error(`${name} holds ${rows} rows, not ${lines.length}`);
   const heading = b.row;
-  for (const { letter, heading: text } of columns) b.put(letter, text, { style: "heading" });
+  for (const { letter, heading: text, format } of columns) b.put(letter, text, { style: isNumeric(format) ? "headingRight" : "heading" });
   for (let index = 0; index < rows; index += 1) {
     columns.forEach(({ letter, format }, position) => {
-      b.put(letter, lines[index]?.[position] ?? "", { style: format === "text" ? "inputText" : "input", ...(format && { format }) }, heading + 1 + index);
+      b.put(letter, lines[index]?.[position] ?? "", { style: isNumeric(format) ? "input" : "inputText", ...(format && { format }) }, heading + 1 + index);
     });
   }
   const letters = columns.map(({ letter }) => letter);

@@ -23,7 +23,7 @@ export function hops(b: SheetBuilder, { hops: lines }: BatchContents, words: Uni
     lines.map(({ hop, mass, alphaPercent, minutes, form, cost }) => [hop, mass, alphaPercent, minutes, form, cost]),
     rows,
   );
-  b.put("G", "IBU each", { style: "heading" }, heading);
+  b.put("G", "IBU each", { style: "headingRight" }, heading);
   b.put("H", "Remark", { style: "heading", mergeTo: "I" }, heading);
   for (let row = first; row <= last; row += 1) {
     const content = row === first ? '=GYLE.HOPS.SHARE(hops,gravity_volume,kettle_gravity,"tinseth",boils_at,units)' : "";

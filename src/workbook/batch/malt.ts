@@ -23,7 +23,7 @@ export function malt(b: SheetBuilder, { malt: lines, kit, units }: BatchContents
     lines.map(({ ingredient, mass, yieldPercent, handling, colour, cost }) => [ingredient, mass, yieldPercent, handling, colour, cost]),
     rows,
   );
-  b.put("G", "Share", { style: "heading" }, heading);
+  b.put("G", "Share", { style: "headingRight" }, heading);
   b.put("H", "Remark", { style: "heading", mergeTo: "I" }, heading);
   for (let row = first; row <= last; row += 1) {
     b.put("G", `=IF(N(B${row})=0,"",B${row}/SUM($B$${first}:$B$${last}))`, { style: "result", format: "percent" }, row);

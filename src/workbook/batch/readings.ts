@@ -25,9 +25,9 @@ export function readings(b: SheetBuilder, contents: BatchContents, words: UnitWo
     lines.map(({ when, reading, scale, sampleTemperature, beerTemperature }) => [when, reading, scale, sampleTemperature, beerTemperature]),
     rows,
   );
-  b.put("F", "Gravity", { style: "heading" }, heading);
-  b.put("G", "Eaten %", { style: "heading" }, heading);
-  b.put("H", "Alcohol %", { style: "heading" }, heading);
+  b.put("F", "Gravity", { style: "headingRight" }, heading);
+  b.put("G", "Eaten %", { style: "headingRight" }, heading);
+  b.put("H", "Alcohol %", { style: "headingRight" }, heading);
   for (let row = first; row <= last; row += 1) {
     const top = row === first;
     b.put("F", top ? `=GYLE.WORT.HYDROMETER(B${first}:B${last},D${first}:D${last},calibrated_at,C${first}:C${last},units)` : "", { style: "result", format: "gravity", ...(top && { spillsTo: `F${last}` }) }, row);
@@ -50,7 +50,7 @@ export function readings(b: SheetBuilder, contents: BatchContents, words: UnitWo
   fieldRows(
     b,
     [
-      ["Where it stands", { content: "=GYLE.LOG.STEADY(reading_times,gravities,0.001,fg_expected)", format: "text", name: "verdict", style: "keyResult" }],
+      ["Where it stands", { content: "=GYLE.LOG.STEADY(reading_times,gravities,0.001,fg_expected)", format: "text", name: "verdict", style: "keyText" }],
       ["What to do next", { content: nextStep, format: "text", name: "next_step" }],
       ["Read again on", { content: '=IF(OR(verdict="",verdict="steady",verdict="stalled"),"",last_reading+1)', format: "dateTime", name: "next_reading" }],
     ],

@@ -11,6 +11,7 @@ export interface Style {
   readonly bold?: boolean;
   readonly italic?: boolean;
   readonly align: "Left" | "Right" | "Center";
+  readonly indent?: number;
   /** Line below: thin for an input, medium for a heading. */
   readonly line?: { readonly weight: "Thin" | "Medium"; readonly color: string };
 }
@@ -25,15 +26,18 @@ export const styles: Readonly<Record<StyleName, Style>> = {
   title: { color: accent, size: 18, bold: true, align: "Left" },
   subtitle: { color: ink, size: 11, align: "Left" },
   section: { color: accent, size: 12, bold: true, align: "Left", line: { weight: "Medium", color: accent } },
+  sectionHint: { color: faint, size: 10, italic: true, align: "Left", line: { weight: "Medium", color: accent } },
   label: { color: ink, size: 11, align: "Left" },
-  unit: { color: faint, size: 10, align: "Left" },
+  unit: { color: faint, size: 10, align: "Left", indent: 1 },
   hint: { color: faint, size: 9, italic: true, align: "Left" },
   heading: { color: ink, size: 10, bold: true, align: "Left", line: { weight: "Thin", color: ink } },
+  headingRight: { color: ink, size: 10, bold: true, align: "Right", line: { weight: "Thin", color: ink } },
   input: { color: ink, size: 11, align: "Right", line: inputLine },
   inputText: { color: ink, size: 11, align: "Left", line: inputLine },
   result: { color: ink, size: 11, fill: shade, align: "Right" },
   resultText: { color: ink, size: 11, fill: shade, align: "Left" },
   keyResult: { color: ink, size: 11, fill: shade, bold: true, align: "Right" },
+  keyText: { color: ink, size: 11, fill: shade, bold: true, align: "Left" },
   caution: { color: "#6B1F1F", size: 10, fill: shade, align: "Left" },
   swatch: { color: ink, size: 10, fill: shade, align: "Center" },
   workings: { color: faint, size: 10, align: "Left" },

@@ -13,7 +13,7 @@ export function markLocalVariables(pieces: readonly FormulaPiece[]): FormulaPiec
     else if (piece.source === ")") open.pop();
     else if (piece.source === "," && open.at(-1)) open.at(-1)!.argument++;
     if (declares(pieces, index, open.at(-1))) open.at(-1)!.variables.add(piece.source.toLowerCase());
-    return isVariable(piece, open) ? { ...piece, source: `_xlpm.${piece.source}` } as FormulaPiece : piece;
+    return isVariable(piece, open) ? { ...piece, source: `_xlpm.${piece.source}` } : piece;
   });
 }
 

@@ -15,7 +15,7 @@ import { protectionFromFile } from "./protection";
 import { readCells, type CellContext } from "./read-cells";
 import { makeResource, RESOURCE } from "./resources";
 import { readFragments } from "./sheet-fragments";
-import { columnsFromFile, rowsFromFile } from "./sheet-geometry";
+import { columnsFromFile, ownColumns, rowsFromFile } from "./sheet-geometry";
 import { viewFromFile } from "./sheet-view";
 import { tablesFromFile } from "./tables";
 import { UnreadableFileError } from "./unreadable-file-error";
@@ -141,5 +141,5 @@ function styleTable(): { styles: Record<string, IStyleData>; styleId(style: ISty
 /** Some empty rows and columns beyond the contents, to work in. */
 function roomFor(sheet: Sheet): { rowCount: number; columnCount: number } {
   const width = Math.max(0, ...sheet.rows.map((row) => row.length));
-  return { rowCount: Math.max(200, sheet.rows.length + 100), columnCount: Math.max(26, width + 10, sheet.columns?.length ?? 0) };
+  return { rowCount: Math.max(200, sheet.rows.length + 100), columnCount: Math.max(26, width + 10, ownColumns(sheet.columns ?? [])) };
 }

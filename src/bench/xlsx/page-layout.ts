@@ -13,6 +13,9 @@ const MARGINS = {
   left: "leftMargin", right: "rightMargin", top: "topMargin", bottom: "bottomMargin", header: "headerMargin", footer: "footerMargin",
 } as const satisfies Record<keyof Margins, keyof PageLayout>;
 
+/** Excel's normal margins in inches. Every file states some; these say no more than that nobody chose any. */
+const NORMAL: Required<Margins> = { left: 0.7, right: 0.7, top: 0.75, bottom: 0.75, header: 0.3, footer: 0.3 };
+
 type PageExtras = Pick<SheetExtras, "pageLayout" | "printArea" | "printTitleRows" | "horizontalPageBreaks">;
 
 /** @param blackAndWhite is not in the library's model, so it is read from the sheet itself */
@@ -33,7 +36,8 @@ function layoutFromFile(sheet: Sheet, blackAndWhite: boolean): PageLayout {
   const headerFooter: Partial<Record<HeaderFooterPlace, string>> = {
     ...headerFooterFromFile(sheet.headerFooter?.oddHeader, "Header"), ...headerFooterFromFile(sheet.headerFooter?.oddFooter, "Footer"),
   };
-  const margins = Object.fromEntries(Object.entries(setup.margins ?? {}).filter(([, inches]) => inches !== undefined)
+  const chosen = Object.entries(NORMAL).some(([side, inches]) => (setup.margins?.[side as keyof Margins] ?? inches) !== inches);
+  const margins = Object.fromEntries(Object.entries(chosen ? setup.margins ?? {} : {})
     .map(([side, inches]) => [MARGINS[side as keyof Margins], round(inches * POINTS_PER_INCH)]));
   return {
     ...(setup.orientation ? { orientation: setup.orientation === "landscape" ? "Landscape" : "Portrait" } : {}),

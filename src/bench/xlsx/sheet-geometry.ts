@@ -1,5 +1,6 @@
 import type { IWorksheetData } from "@univerjs/core";
 import type { ColumnDef, Sheet, WriteSheet } from "hucre/xlsx";
+import { LAST_COLUMN } from "./addresses";
 
 type RowDefs = NonNullable<WriteSheet["rowDefs"]>;
 
@@ -16,9 +17,9 @@ export const widthOfPixels = (pixels: number): number => Math.trunc((pixels / DI
 export const pixelsOfPoints = (points: number): number => points * PIXELS_PER_POINT;
 export const pointsOfPixels = (pixels: number): number => Math.round((pixels / PIXELS_PER_POINT) * 100) / 100;
 
-export function columnsFromFile(columns: readonly ColumnDef[] | undefined): NonNullable<IWorksheetData["columnData"]> {
+export function columnsFromFile(columns: readonly ColumnDef[] = []): NonNullable<IWorksheetData["columnData"]> {
   const result: NonNullable<IWorksheetData["columnData"]> = {};
-  columns?.forEach((column, index) => {
+  columns.slice(0, ownColumns(columns)).forEach((column, index) => {
     if (column.width === undefined && !column.hidden) return;
     result[index] = { ...(column.width === undefined ? {} : { w: pixelsOfWidth(column.width) }), ...(column.hidden ? { hd: 1 } : {}) };
   });
@@ -34,11 +35,23 @@ export function rowsFromFile(rows: Sheet["rowDefs"]): NonNullable<IWorksheetData
   return result;
 }
 
+/**
+ * How many columns have a width of their own. Many files give one width, or hide, all columns to the sheet's last; that
+ * last run stays out of the grid and is passed on as it is.
+ */
+export function ownColumns(columns: readonly ColumnDef[]): number {
+  if (columns.length <= LAST_COLUMN) return columns.length;
+  const tail = JSON.stringify(columns[LAST_COLUMN]);
+  return columns.findLastIndex((column) => JSON.stringify(column) !== tail) + 1;
+}
+
 /** Grouping levels are not in the grid; they stay with the column's or row's number of the opened file. */
 export function columnsToFile(sheet: Partial<IWorksheetData>, carried: readonly ColumnDef[] = []): ColumnDef[] {
   const count = Math.max(carried.length, ...Object.keys(sheet.columnData ?? {}).map((key) => Number(key) + 1));
+  const own = ownColumns(carried);
   return Array.from({ length: count }, (_, index) => {
     const column = sheet.columnData?.[index];
+    if (!column && index >= own) return carried[index] ?? {};
     return {
       ...grouping(carried[index]),
       ...(column?.w === undefined ? {} : { width: widthOfPixels(column.w) }),

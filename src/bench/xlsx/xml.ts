@@ -74,7 +74,7 @@ export function deepText(element: XmlElement | undefined): string {
 
 export function escapeXml(text: string): string {
   return text.replace(/[&<>"]/g, (sign) => ({ "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" })[sign]!)
-    // eslint-disable-next-line no-control-regex -- exactly these characters may not stand in XML
+     
     .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f]/g, "");
 }
 

@@ -3,7 +3,7 @@ import type { ChartRecord } from "../../excel/sheet-extras";
 import { setPartText, type PackageParts } from "../package-parts";
 import { copyPart, declarePart, freePath } from "../part-copies";
 import { addRelationship, officeRelation, readRelationships, targetPath, writeRelationships, XML_START } from "../relationships";
-import { escapeXml, serializeXml } from "../xml";
+import { escapeXml, serializeXml, type XmlElement } from "../xml";
 import { placingToFile } from "./anchors";
 import type { SheetDrawing } from "./read-drawing";
 import { chartXml } from "./write-chart";
@@ -36,7 +36,7 @@ export function writeDrawing(parts: PackageParts, job: DrawingJob): string | und
   const path = freePath(parts, "xl/drawings/drawing", ".xml");
   parts.set(path, new Uint8Array()); // holds the name while the charts are added
   declarePart(parts, path, DRAWING_TYPE);
-  if (job.carried && kept.length > 0) copyRelationships(parts, path, job.carried.parts, job.carried.drawing.path);
+  if (job.carried) copyRelationships(parts, path, job.carried, kept);
   const anchors = [
     ...kept.map((item) => serializeXml(item.anchor)),
     ...fresh.map((chart, index) => freshAnchor(parts, path, chart, job, 1000 + index)),
@@ -65,10 +65,15 @@ function sorted(value: unknown): unknown {
 const sheetsOf = (chart: ChartRecord): string[] =>
   chart.series.flatMap((series) => [series.nameFrom, series.xValues, series.values].flatMap((block) => (block ? [block.sheetId] : [])));
 
-function copyRelationships(parts: PackageParts, path: string, from: PackageParts, fromPath: string): void {
-  writeRelationships(parts, path, readRelationships(from, fromPath).map((one) =>
-    one.external ? one : { ...one, target: `/${copyPart(parts, from, targetPath(fromPath, one.target))}` }));
+/** The links of the kept items only: what a dropped chart led to stays behind. */
+function copyRelationships(parts: PackageParts, path: string, carried: NonNullable<DrawingJob["carried"]>, kept: SheetDrawing["items"]): void {
+  const used = new Set(kept.flatMap((item) => attributeValues(item.anchor)));
+  const links = readRelationships(carried.parts, carried.drawing.path).filter((one) => used.has(one.id));
+  writeRelationships(parts, path, links.map((one) =>
+    one.external ? one : { ...one, target: `/${copyPart(parts, carried.parts, targetPath(carried.drawing.path, one.target))}` }));
 }
+
+const attributeValues = (element: XmlElement): string[] => [...Object.values(element.attributes), ...element.children.flatMap(attributeValues)];
 
 function freshAnchor(parts: PackageParts, drawing: string, chart: ChartRecord, job: DrawingJob, shapeId: number): string {
   const path = freePath(parts, "xl/charts/chart", ".xml");

@@ -1,0 +1,102 @@
+import { expect, test } from "vitest";
+import { useBench } from "./support/bench-fixture";
+
+const bench = useBench();
+const sheet = "Sheet 1";
+/** 5.31: the example in src/functions/beer/abv.ts. */
+const strength = "=GYLE.BEER.ABV(1.05,1.01)";
+
+test("a formula typed into a cell shows its result", async () => {
+  const tab = await bench.open();
+  await tab.enter(sheet, "B3", strength);
+  expect(await tab.valueAt(sheet, "B3")).toBeCloseTo(5.31, 2);
+});
+
+test("the start of a function's name lists it, and its arguments are explained", async () => {
+  const tab = await bench.open();
+  await tab.click(sheet, "B3");
+  await tab.page.keyboard.type("=GYLE.BEER.AB", { delay: 30 });
+  const suggestion = tab.page.getByText("Alcohol by volume of a beer").first();
+  await suggestion.waitFor();
+  await tab.page.keyboard.type("V(", { delay: 30 });
+  await tab.page.getByText("Specific gravity of the wort when the yeast went in").first().waitFor();
+  await tab.page.keyboard.press("Escape");
+});
+
+test("hovering an error says in our words what is wrong", async () => {
+  const tab = await bench.open();
+  await tab.setValue(sheet, "B3", "=GYLE.BEER.ABV(1.05,\"soon\")");
+  expect(await tab.valueAt(sheet, "B3")).toBe("#VALUE!");
+  await tab.hover(sheet, "B3");
+  await tab.page.getByText("must be a number, not the text \"soon\"").first().waitFor();
+});
+
+test("Ctrl+Z takes an entry back, and what depends on it follows", async () => {
+  const tab = await bench.open();
+  await tab.setValue(sheet, "B3", "=B2*2");
+  await tab.enter(sheet, "B2", "21");
+  expect(await tab.valueAt(sheet, "B3")).toBe(42);
+  await tab.page.keyboard.press("Control+z");
+  await tab.page.waitForFunction(() => window.gylebookBench.valueAt("Sheet 1", "B2") === null);
+  await tab.calculated();
+  expect(await tab.valueAt(sheet, "B3")).toBe(0);
+});
+
+test("a saved file opens with the same values, spilled ones too", async () => {
+  const tab = await bench.open();
+  await tab.setValue(sheet, "B3", strength);
+  await tab.setValue(sheet, "D3", "=SEQUENCE(3,2)");
+  const bytes = await tab.saveFile();
+  await tab.page.getByRole("button", { name: "New" }).click();
+  await tab.page.getByRole("button", { name: "Empty workbook" }).click();
+  expect(await tab.valueAt(sheet, "B3")).toBeNull();
+  await tab.openFile(bytes, "Pale ale.xlsx");
+  await tab.page.waitForFunction(() => document.title.startsWith("Pale ale"));
+  await tab.calculated();
+  expect(await tab.valueAt(sheet, "B3")).toBeCloseTo(5.31, 2);
+  expect(await tab.valueAt(sheet, "E5")).toBe(6);
+});
+
+test("Ctrl+S hands over an .xlsx file with what is still being typed", async () => {
+  const tab = await bench.open();
+  await tab.click(sheet, "B3");
+  await tab.page.keyboard.type("77");
+  const download = tab.page.waitForEvent("download");
+  await tab.page.keyboard.press("Control+s");
+  expect((await download).suggestedFilename()).toBe("Workbook.xlsx");
+  expect(await tab.valueAt(sheet, "B3")).toBe(77);
+});
+
+test("a file that is none is refused in words, and the work stays", async () => {
+  bench.allowErrors();
+  const tab = await bench.open();
+  await tab.setValue(sheet, "B3", 7);
+  await tab.openFile(new TextEncoder().encode("not a workbook"), "notes.xlsx");
+  await tab.page.getByRole("button", { name: "Open without saving" }).click();
+  await tab.notices.getByText("notes.xlsx could not be opened").waitFor();
+  expect(await tab.valueAt(sheet, "B3")).toBe(7);
+});
+
+test("the pane works on the workbook beside it", async () => {
+  const tab = await bench.open();
+  const frame = tab.page.frame({ url: /taskpane\.html$/u })!;
+  const values = await frame.evaluate(() => Excel.run(async (context) => {
+    const range = context.workbook.worksheets.getActiveWorksheet().getRange("A1:B1");
+    range.values = [[1.05, "=GYLE.BEER.ABV(A1,1.01)"]];
+    range.load("values");
+    await context.sync();
+    return range.values;
+  }));
+  expect(values[0]![1]).toBeCloseTo(5.31, 2);
+  expect(await tab.valueAt(sheet, "B1")).toBeCloseTo(5.31, 2);
+});
+
+test("the pane can be hidden, also from the keyboard", async () => {
+  const tab = await bench.open();
+  const frame = tab.page.locator("#pane");
+  expect(await frame.isVisible()).toBe(true);
+  await tab.page.locator("#pane-button").focus();
+  await tab.page.keyboard.press("Enter");
+  expect(await frame.isVisible()).toBe(false);
+  expect(await tab.page.locator("#pane-button").getAttribute("aria-expanded")).toBe("false");
+});

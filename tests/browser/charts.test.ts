@@ -1,0 +1,35 @@
+import { expect, test } from "vitest";
+import { useBench } from "./support/bench-fixture";
+
+const bench = useBench();
+
+test("a chart that the pane adds is drawn over its cells and follows them", async () => {
+  const tab = await bench.open();
+  const frame = tab.page.frame({ url: /taskpane\.html$/u })!;
+  await frame.evaluate(() => Excel.run(async (context) => {
+    const sheet = context.workbook.worksheets.getActiveWorksheet();
+    sheet.getRange("A1:B4").values = [["Day", "Gravity"], [0, 1.05], [3, 1.02], [7, 1.01]];
+    const chart = sheet.charts.add("XYScatterLines", sheet.getRange("A1:B4"), "Columns");
+    chart.title.text = "Fermentation";
+    chart.setPosition("D3", "H14");
+    await context.sync();
+  }));
+  const figure = tab.page.locator(".bench-chart");
+  await figure.getByText("Fermentation").waitFor();
+  expect(await figure.locator("svg [aria-label='dot'] > *").count()).toBe(3);
+
+  const box = (await figure.boundingBox())!;
+  const corner = await tab.page.evaluate(() => window.gylebookBench.rectOf("Sheet 1", "D3"));
+  expect(Math.abs(box.x - corner.x)).toBeLessThanOrEqual(1);
+  expect(Math.abs(box.y - corner.y)).toBeLessThanOrEqual(1);
+
+  await tab.setValue("Sheet 1", "B4", "");
+  await tab.page.waitForFunction(() => document.querySelectorAll(".bench-chart svg [aria-label='dot'] > *").length === 2);
+
+  await tab.page.mouse.move(300, 600);
+  await tab.page.mouse.wheel(0, 60);
+  await tab.page.waitForFunction((before) => document.querySelector(".bench-chart")!.getBoundingClientRect().y < before - 10, box.y);
+  const moved = (await figure.boundingBox())!;
+  const cornerNow = await tab.page.evaluate(() => window.gylebookBench.rectOf("Sheet 1", "D3"));
+  expect(Math.abs(moved.y - cornerNow.y)).toBeLessThanOrEqual(1);
+});

@@ -1,0 +1,113 @@
+import { expect, test } from "vitest";
+import type { BenchPage } from "./support/bench-page";
+import { useBench } from "./support/bench-fixture";
+
+const bench = useBench();
+const sheet = "Sheet 1";
+
+test("work comes back after a reload, without having been saved", async () => {
+  const tab = await bench.open();
+  await tab.enter(sheet, "B3", "=GYLE.BEER.ABV(1.05,1.01)");
+  await tab.page.locator("#status", { hasText: "kept in this browser at" }).waitFor();
+  await tab.reload();
+  expect(await tab.valueAt(sheet, "B3")).toBeCloseTo(5.31, 2);
+});
+
+test("work comes back after a crash", async () => {
+  const tab = await bench.open();
+  await tab.setValue(sheet, "B3", 42);
+  await tab.page.locator("#status", { hasText: "kept in this browser at" }).waitFor();
+  await tab.keepNow();
+  const session = await bench.context.newCDPSession(tab.page);
+  void session.send("Page.crash").catch(() => undefined);
+  await tab.page.waitForEvent("crash");
+  const next = await bench.open();
+  expect(await next.valueAt(sheet, "B3")).toBe(42);
+});
+
+test("a second tab says so and does not write over the first one's work", async () => {
+  const first = await bench.open();
+  await first.setValue(sheet, "B3", 1);
+  await first.keepNow();
+  const second = await bench.open();
+  await second.notices.getByText("open in another tab").waitFor();
+  await second.setValue(sheet, "B3", 2);
+  await second.keepNow();
+  await first.reload();
+  expect(await first.valueAt(sheet, "B3")).toBe(1);
+});
+
+test("the second tab can take over, with everything the first had", async () => {
+  const first = await bench.open();
+  const second = await bench.open();
+  await first.setValue(sheet, "B3", 3);
+  await second.page.getByRole("button", { name: "Work in this tab instead" }).click();
+  await second.page.waitForFunction(() => window.gylebookBench.valueAt("Sheet 1", "B3") === 3);
+  await first.notices.getByText("goes on in another tab").waitFor();
+  await second.setValue(sheet, "B3", 4);
+  await second.keepNow();
+  await second.reload();
+  expect(await second.valueAt(sheet, "B3")).toBe(4);
+});
+
+test("where the newest state is damaged the one before it opens, and the damaged one is set aside", async () => {
+  bench.allowErrors();
+  const tab = await bench.open();
+  await tab.setValue(sheet, "B3", "older");
+  await tab.keepNow();
+  await tab.setValue(sheet, "B3", "newer");
+  await tab.keepNow();
+  await damage(tab, "newest");
+  await tab.reload();
+  await tab.notices.getByText("was damaged").waitFor();
+  expect(await tab.valueAt(sheet, "B3")).toBe("older");
+  const download = tab.page.waitForEvent("download");
+  await tab.page.getByRole("button", { name: "Download what is left" }).click();
+  expect((await download).suggestedFilename()).toMatch(/^damaged-.*\.json$/u);
+});
+
+test("where both states are damaged a fresh workbook opens", async () => {
+  bench.allowErrors();
+  const tab = await bench.open();
+  await tab.setValue(sheet, "B3", "older");
+  await tab.keepNow();
+  await tab.setValue(sheet, "B3", "newer");
+  await tab.keepNow();
+  await damage(tab, "both");
+  await tab.reload();
+  await tab.notices.getByText("A fresh workbook is open instead").waitFor();
+  expect(await tab.valueAt(sheet, "B3")).toBeNull();
+});
+
+test("a new workbook is started only after a question in the page", async () => {
+  const tab = await bench.open();
+  await tab.setValue(sheet, "B3", 5);
+  await tab.page.getByRole("button", { name: "New" }).click();
+  await tab.page.getByRole("button", { name: "Cancel" }).click();
+  expect(await tab.valueAt(sheet, "B3")).toBe(5);
+  await tab.page.getByRole("button", { name: "New" }).click();
+  await tab.page.getByRole("button", { name: "Empty workbook" }).click();
+  expect(await tab.valueAt(sheet, "B3")).toBeNull();
+});
+
+/** Cuts the text of the kept workbook short, as a broken writing would, behind the page's back. */
+async function damage(tab: BenchPage, which: "newest" | "both"): Promise<void> {
+  // The page must not write once more when it is left.
+  await tab.page.locator("#status", { hasText: "kept in this browser at" }).waitFor();
+  await tab.keepNow();
+  const damaged = await tab.page.evaluate(async (which) => {
+    const done = <T>(request: IDBRequest<T>) => new Promise<T>((resolve, reject) => {
+      request.onsuccess = () => resolve(request.result);
+      request.onerror = () => reject(request.error);
+    });
+    const database = await done(indexedDB.open("gylebook-bench"));
+    const store = database.transaction("workbooks", "readwrite").objectStore("workbooks");
+    const places = ["workbook-a", "workbook-b"];
+    const records = await Promise.all(places.map((place) => done(store.get(place)))) as { generation: number; text: string }[];
+    const newest = records[0]!.generation > records[1]!.generation ? 0 : 1;
+    const chosen = which === "both" ? [0, 1] : [newest];
+    for (const index of chosen) await done(store.put({ ...records[index]!, text: records[index]!.text.slice(0, 100) }, places[index]));
+    return chosen.length;
+  }, which);
+  expect(damaged).toBe(which === "both" ? 2 : 1);
+}

@@ -1,0 +1,103 @@
+import type { BrowserContext, FrameLocator, Page } from "playwright-core";
+
+
+/** What pages of one context did that they should not: requests off the origin, errors, warnings of the security policy. */
+export interface Misdeeds {
+  foreignRequests: string[];
+  errors: string[];
+}
+
+export function watch(context: BrowserContext, origin: string): Misdeeds {
+  const misdeeds: Misdeeds = { foreignRequests: [], errors: [] };
+  context.on("request", (request) => {
+    const address = request.url();
+    if (!address.startsWith(`${origin}/`) && !/^(data|blob):/u.test(address)) misdeeds.foreignRequests.push(address);
+  });
+  context.on("weberror", (problem) => misdeeds.errors.push(String(problem.error())));
+  context.on("console", (message) => {
+    if (message.type() === "error") misdeeds.errors.push(message.text());
+  });
+  return misdeeds;
+}
+
+/** The bench in one tab, worked through the mouse and the keyboard; values are read through the page's own handle. */
+export class BenchPage {
+  constructor(readonly page: Page, readonly origin: string) {}
+
+  /** Starts with an empty workbook where nothing is kept. */
+  static async open(context: BrowserContext, origin: string, query = "?empty=1"): Promise<BenchPage> {
+    const bench = new BenchPage(await context.newPage(), origin);
+    await bench.page.goto(`${origin}/bench/${query}`);
+    await bench.ready();
+    return bench;
+  }
+
+  async ready(): Promise<void> {
+    await this.page.waitForFunction(() => window.gylebookBench !== undefined, undefined, { timeout: 60_000 });
+    await this.page.evaluate(() => window.gylebookBench.ready);
+  }
+
+  async reload(): Promise<void> {
+    await this.page.reload();
+    await this.ready();
+  }
+
+  async click(sheet: string, a1: string): Promise<void> {
+    const { x, y } = await this.middleOf(sheet, a1);
+    await this.page.mouse.click(x, y);
+  }
+
+  async hover(sheet: string, a1: string): Promise<void> {
+    const { x, y } = await this.middleOf(sheet, a1);
+    // The grid answers to movement, not to a pointer that is suddenly there.
+    await this.page.mouse.move(x - 4, y - 2);
+    await this.page.mouse.move(x, y, { steps: 4 });
+  }
+
+  /** Clicks a cell, types into it as a person does, and leaves it with Enter. */
+  async enter(sheet: string, a1: string, typed: string): Promise<void> {
+    await this.click(sheet, a1);
+    await this.page.keyboard.type(typed, { delay: 10 });
+    await this.page.keyboard.press("Enter");
+    await this.page.waitForFunction(() => !window.gylebookBench.univerAPI.getActiveWorkbook()!.isCellEditing());
+    await this.calculated();
+  }
+
+  /** Writes without the keyboard, for what a test is not about. */
+  async setValue(sheet: string, a1: string, value: number | string): Promise<void> {
+    await this.page.evaluate(([sheet, a1, value]) => window.gylebookBench.setValue(sheet, a1, value), [sheet, a1, value] as const);
+  }
+
+  valueAt(sheet: string, a1: string): Promise<number | string | boolean | null> {
+    return this.page.evaluate(([sheet, a1]) => window.gylebookBench.valueAt(sheet, a1), [sheet, a1] as const);
+  }
+
+  async calculated(): Promise<void> {
+    await this.page.evaluate(() => window.gylebookBench.calculated());
+  }
+
+  async saveFile(): Promise<Uint8Array> {
+    return new Uint8Array(await this.page.evaluate(async () => [...(await window.gylebookBench.save())]));
+  }
+
+  async openFile(bytes: Uint8Array, name: string): Promise<void> {
+    await this.page.setInputFiles("#file-input", { name, mimeType: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet", buffer: Buffer.from(bytes) });
+  }
+
+  async keepNow(): Promise<void> {
+    await this.page.evaluate(() => window.gylebookBench.keepNow());
+  }
+
+  get pane(): FrameLocator {
+    return this.page.frameLocator("#pane");
+  }
+
+  get notices() {
+    return this.page.locator("#notices");
+  }
+
+  private async middleOf(sheet: string, a1: string): Promise<{ x: number; y: number }> {
+    const { x, y, width, height } = await this.page.evaluate(([sheet, a1]) => window.gylebookBench.rectOf(sheet, a1), [sheet, a1] as const);
+    return { x: x + width / 2, y: y + height / 2 };
+  }
+}

@@ -13,8 +13,11 @@ import { describeFunctions } from "./function-descriptions";
 import { installScopedNames } from "./install-scoped-names";
 import { renameQualifiedNames } from "./rename-qualified-names";
 import { repairChoose } from "./repair-choose";
+import { repairSpillPasses } from "./repair-spill-passes";
+import { repairUndoBatches } from "./repair-undo-batches";
 import { carryScopedNames } from "./scoped-name-copies";
 import { ScopedNames } from "./scoped-names";
+import { keepTableNamesUnique } from "./unique-table-names";
 import { Spills } from "./spills";
 
 export interface EngineOptions {
@@ -91,7 +94,10 @@ export class Engine {
     carryScopedNames(injector);
     renameQualifiedNames(injector);
     expandOnEntry(injector);
+    keepTableNamesUnique(injector);
     repairChoose(injector);
+    repairSpillPasses(injector);
+    repairUndoBatches(injector);
     describeFunctions(injector, this.functions.functions);
     const watch = new CalculationWatch(injector);
     watch.onStart(() => this.cellErrors.beginCalculation());

@@ -4,8 +4,9 @@
  * 1. Univer ships class fields through a slow `_defineProperty` helper; plain assignment does the same for its classes
  *    and makes loading and recalculation about a third faster.
  * 2. Its drawing engine imports some 70 hyphenation dictionaries (4.7 MB) that a spreadsheet never uses.
+ * 3. Its formula engine does not know references to a table with an underscore in its name (Malts_2[Mass]); Excel does.
  *
- * Both are text replacements in someone else's code, so the build must fail when they no longer match. Wire it so:
+ * All are text replacements in someone else's code, so the build must fail when they no longer match. Wire it so:
  *
  *   const fastProperties = require("./src/bench/engine/fast-properties-loader.cjs");
  *   module: { rules: [fastProperties.rule] },
@@ -19,7 +20,10 @@ const HYPHENATION = /import\("\.\/[a-z0-9-]+-[\w-]{8}\.js"\)/g;
 const FILES = /[\\/]@univerjs[\\/][^\\/]+[\\/]lib[\\/]es[\\/].*\.js$/;
 const DRAWING_ENGINE = /engine-render[\\/]lib[\\/]es[\\/]index\.js$/;
 
-const counts = { files: 0, helpers: 0, drawingFiles: 0, dictionaries: 0 };
+const FORMULA_ENGINE = /engine-formula[\\/]lib[\\/]es[\\/]index\.js$/;
+const FORBIDDEN_IN_TABLE_NAMES = 'const TABLE_NAME_REGEX = "((?![~!@#$%^&*()_+<>';
+
+const counts = { files: 0, helpers: 0, drawingFiles: 0, dictionaries: 0, formulaFiles: 0, tableNames: 0 };
 
 /** The replacements alone, for other bundlers. */
 function rewrite(source, path) {
@@ -28,6 +32,11 @@ function rewrite(source, path) {
     counts.helpers++;
     return `function ${name}(${object}, ${key}, ${value}) { ${object}[${key}] = ${value}; return ${object}; }`;
   });
+  if (FORMULA_ENGINE.test(path)) {
+    counts.formulaFiles++;
+    if (result.includes(FORBIDDEN_IN_TABLE_NAMES)) counts.tableNames++;
+    result = result.replace(FORBIDDEN_IN_TABLE_NAMES, () => FORBIDDEN_IN_TABLE_NAMES.replace("_+", "+"));
+  }
   if (DRAWING_ENGINE.test(path)) {
     counts.drawingFiles++;
     result = result.replace(HYPHENATION, () => {
@@ -42,6 +51,7 @@ function rewrite(source, path) {
 function complaint({ hyphenation = true } = {}) {
   if (counts.files > 0 && counts.helpers === 0) return "fast-properties: no _defineProperty helper found in @univerjs.";
   if (hyphenation && counts.drawingFiles > 0 && counts.dictionaries === 0) return "fast-properties: no hyphenation imports found.";
+  if (counts.formulaFiles > 0 && counts.tableNames === 0) return "fast-properties: the rule for table names has changed.";
   return undefined;
 }
 

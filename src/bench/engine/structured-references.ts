@@ -20,3 +20,12 @@ function thisRow(table: string, columns: string): string {
   if (columns === "") return `${table}[#This Row]`;
   return `${table}[[#This Row],${columns.startsWith("[") ? columns : `[${columns}]`}]`;
 }
+
+/** The same formula with one table called otherwise, with or without brackets behind its name. */
+export function renameTable(formula: string, from: string, to: string): string {
+  const same = (name: string): boolean => name.toLowerCase() === from.toLowerCase();
+  return splitFormula(formula).map((piece) => {
+    if (piece.kind === "structured" && same(piece.table)) return `${to}[${piece.inside}]`;
+    return piece.kind === "name" && piece.sheet === undefined && same(piece.name) ? to : piece.source;
+  }).join("");
+}

@@ -65,7 +65,7 @@ export abstract class ClientObject<Target, Queue extends RequestQueue = RequestQ
     this.write(apply);
   }
 
-  protected write(apply: (target: Target) => void): void {
+  protected write(apply: (target: Target) => void | Promise<void>): void {
     this.context.write(() => apply(this.target));
   }
 

@@ -54,7 +54,12 @@ export class Host {
     return this.sheet(sheetId).getSheet();
   }
 
-  /** A command of the grid; those the stand-in uses all finish at once. */
+  /** A command of the grid that finishes later, such as inserting cells. */
+  async lateCommand(id: string, params: object): Promise<void> {
+    if (!await this.engine.univerAPI.executeCommand(id, { unitId: this.unitId, ...params })) throw new Error(`The grid refused ${id}.`);
+  }
+
+  /** A command of the grid that finishes at once, as most do. */
   command(id: string, params: object): void {
     if (!this.engine.univerAPI.syncExecuteCommand(id, { unitId: this.unitId, ...params })) {
       throw new Error(`The grid refused ${id}.`);

@@ -114,9 +114,9 @@ export class Range extends ClientObject<SheetBlock, Context> implements StandsFo
     this.write((block) => {
       this.assertStructureOpen(block);
       const range = toGridRange(block);
-      if (this.isWholeRows(block)) this.command(InsertRowCommand.id, block, { range, direction: Direction.UP });
-      else if (this.isWholeColumns(block)) this.command(InsertColCommand.id, block, { range, direction: Direction.LEFT });
-      else this.command(shift === "Down" ? InsertRangeMoveDownCommand.id : InsertRangeMoveRightCommand.id, block, { range });
+      if (this.isWholeRows(block)) return this.command(InsertRowCommand.id, block, { range, direction: Direction.UP });
+      if (this.isWholeColumns(block)) return this.command(InsertColCommand.id, block, { range, direction: Direction.LEFT });
+      return this.command(shift === "Down" ? InsertRangeMoveDownCommand.id : InsertRangeMoveRightCommand.id, block, { range });
     });
     return this.derive((block) => block);
   }
@@ -125,9 +125,9 @@ export class Range extends ClientObject<SheetBlock, Context> implements StandsFo
     this.write((block) => {
       this.assertStructureOpen(block);
       const range = toGridRange(block);
-      if (this.isWholeRows(block)) this.command(RemoveRowCommand.id, block, { range });
-      else if (this.isWholeColumns(block)) this.command(RemoveColCommand.id, block, { range });
-      else this.command(shift === "Up" ? DeleteRangeMoveUpCommand.id : DeleteRangeMoveLeftCommand.id, block, { range });
+      if (this.isWholeRows(block)) return this.command(RemoveRowCommand.id, block, { range });
+      if (this.isWholeColumns(block)) return this.command(RemoveColCommand.id, block, { range });
+      return this.command(shift === "Up" ? DeleteRangeMoveUpCommand.id : DeleteRangeMoveLeftCommand.id, block, { range });
     });
   }
 
@@ -203,8 +203,8 @@ export class Range extends ClientObject<SheetBlock, Context> implements StandsFo
     return this.context.host.sheet(block.sheetId).getRange(block.row, block.column, block.rowCount, block.columnCount);
   }
 
-  private command(id: string, block: SheetBlock, params: object): void {
-    this.context.host.command(id, { subUnitId: block.sheetId, ...params });
+  private command(id: string, block: SheetBlock, params: object): Promise<void> {
+    return this.context.host.lateCommand(id, { subUnitId: block.sheetId, ...params });
   }
 }
 

@@ -4,7 +4,8 @@ import type { Host } from "./host";
 
 interface Request {
   kind: "write" | "read";
-  run(): void;
+  /** A few of the grid's commands finish later; what such a request asks for in turn, it asks for at once. */
+  run(): void | Promise<void>;
 }
 
 /**
@@ -16,7 +17,7 @@ export abstract class RequestQueue {
 
   constructor(readonly host: Host) {}
 
-  write(run: () => void): void {
+  write(run: Request["run"]): void {
     this.requests.push({ kind: "write", run });
   }
 
@@ -29,12 +30,12 @@ export abstract class RequestQueue {
   }
 
   /** Loading a collection asks for its items' properties: those requests come next, before what the caller queues meanwhile. */
-  private runOne(request: Request): Request[] {
+  private runOne(request: Request): { followUps: Request[]; finished: void | Promise<void> } {
     const callers = this.requests;
     this.requests = [];
     try {
-      request.run();
-      return this.requests;
+      const finished = request.run();
+      return { followUps: this.requests, finished };
     } finally {
       this.requests = callers;
     }
@@ -57,7 +58,9 @@ export abstract class RequestQueue {
     try {
       for (let request = requests.shift(); request; request = requests.shift()) {
         if (request.kind === "read" && this.host.engine.watch.busy) await this.host.engine.calculated();
-        requests.unshift(...this.runOne(request));
+        const { followUps, finished } = this.runOne(request);
+        requests.unshift(...followUps);
+        await finished;
       }
     } finally {
       undoStep.dispose();

@@ -39,7 +39,10 @@ export class Worksheet extends ClientObject<string, Context> implements StandsFo
   set position(position: number) { this.set("position", position, (id) => this.command(SetWorksheetOrderCommand.id, id, { order: position })); }
   get visibility(): Excel.Worksheet["visibility"] { return this.get("visibility"); }
   set visibility(visibility: Excel.Worksheet["visibility"]) {
-    this.set("visibility", visibility, (id) => this.command(visibility === "Visible" ? SetWorksheetShowCommand.id : SetWorksheetHideCommand.id, id, {}));
+    this.set("visibility", visibility, (id) => {
+      if (this.context.host.sheet(id).isSheetHidden() === (visibility !== "Visible")) return;
+      this.command(visibility === "Visible" ? SetWorksheetShowCommand.id : SetWorksheetHideCommand.id, id, {});
+    });
   }
   get tabColor(): string { return this.get("tabColor"); }
   set tabColor(color: string) { this.set("tabColor", color, (id) => this.command(SetTabColorCommand.id, id, { value: color })); }

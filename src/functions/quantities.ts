@@ -89,6 +89,10 @@ export const quantities = {
   pitchRate: same("10⁶ cells/mL/°P", 2),
   energy: scaled("kJ", "kcal", "kJ", 1, 4.184, 0),
   lengthCm: same("cm", 1),
+  /** What is dissolved in water. */
+  concentration: same("mg/L", 1),
+  /** Doses too small for a kitchen scale's ounces. */
+  milligrams: same("mg", 0),
 } satisfies Record<string, Quantity>;
 
 export type QuantityName = keyof typeof quantities;

@@ -1,5 +1,6 @@
 import type { AnyDescriptor } from "../describe";
 import { heatChill } from "./chill";
+import { heatCoil } from "./coil";
 import { heatWarm } from "./warm";
 
-export const heatFunctions: readonly AnyDescriptor[] = [heatWarm, heatChill];
+export const heatFunctions: readonly AnyDescriptor[] = [heatWarm, heatChill, heatCoil];

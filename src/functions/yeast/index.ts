@@ -3,5 +3,6 @@ import { yeastAttenuation } from "./attenuation";
 import { yeastCells } from "./cells";
 import { yeastFinish } from "./finish";
 import { yeastPacks } from "./packs";
+import { yeastViability } from "./viability";
 
-export const yeastFunctions: readonly AnyDescriptor[] = [yeastCells, yeastPacks, yeastFinish, yeastAttenuation];
+export const yeastFunctions: readonly AnyDescriptor[] = [yeastCells, yeastPacks, yeastViability, yeastFinish, yeastAttenuation];

@@ -1,4 +1,5 @@
 import { checkReferenceTable } from "../../support/reference-table";
 
 checkReferenceTable("hops/bitterness.csv", 7);
+checkReferenceTable("hops/storage.csv", 6);
 checkReferenceTable("hops/utilisation.csv", 22);

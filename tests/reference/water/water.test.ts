@@ -1,3 +1,5 @@
 import { checkReferenceTable } from "../../support/reference-table";
 
 checkReferenceTable("water/boils.csv", 13);
+checkReferenceTable("water/mash.csv", 4);
+checkReferenceTable("water/treatment.csv", 4);

@@ -1,0 +1,14 @@
+/** Milligrams of CaCO3 that are equivalent to a milligram of the ion, from the molar masses (g/mol). */
+const calciumCarbonatePerCalcium = 100.0869 / 40.078;
+const calciumCarbonatePerMagnesium = 100.0869 / 24.305;
+
+/**
+ * Residual alkalinity, mg/L as CaCO3: what is left of the alkalinity after calcium and magnesium have met the phosphate
+ * of the malt, in equivalents Ca / 3.5 and Mg / 7 (P. Kolbach 1951/53). It may be negative. With the ions in mg/L the
+ * divisors become 1.40 and 1.70.
+ *
+ * @param alkalinityMgPerL as CaCO3
+ */
+export function residualAlkalinityMgPerL(alkalinityMgPerL: number, calciumMgPerL: number, magnesiumMgPerL: number): number {
+  return alkalinityMgPerL - (calciumCarbonatePerCalcium * calciumMgPerL) / 3.5 - (calciumCarbonatePerMagnesium * magnesiumMgPerL) / 7;
+}

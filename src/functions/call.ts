@@ -132,7 +132,7 @@ function convertResult(descriptor: AnyDescriptor, computed: unknown, units: Unit
     if (typeof value !== "number" || !Number.isFinite(value)) throw new ArgumentProblem("#NUM!", "there is no finite answer");
     return value;
   }
-  if (result.kind === "text") return computed as string;
+  if (result.kind === "text") return computed;
   const grid = computed as Matrix<number | string>;
   return grid.map((row) => row.map((cell) => (typeof cell === "number" && !Number.isFinite(cell) ? new CellError("#NUM!", "there is no finite answer") : cell)));
 }

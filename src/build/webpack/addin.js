@@ -14,9 +14,17 @@ export function addinConfig() {
   return {
     ...config,
     target: ["web", "es2022"],
-    entry: { functions: "./src/addin/functions.ts", taskpane: "./src/addin/taskpane.ts" },
+    // The functions make a layer of their own, in which the descriptions come without their words.
+    entry: { functions: { import: "./src/addin/functions.ts", layer: "worksheet" }, taskpane: "./src/addin/taskpane.ts" },
+    experiments: { layers: true },
     output: { path: fromRoot("dist"), filename: "[name].js", publicPath: "" },
-    module: { rules: [...config.module.rules, { test: /\.css$/, use: [MiniCssExtractPlugin.loader, "css-loader"] }] },
+    module: {
+      rules: [
+        ...config.module.rules,
+        { test: /\.ts$/, include: fromRoot("src/functions"), issuerLayer: "worksheet", enforce: "pre", loader: fromRoot("src/build/webpack/without-words-loader.mjs") },
+        { test: /\.css$/, use: [MiniCssExtractPlugin.loader, "css-loader"] },
+      ],
+    },
     plugins: [
       new MiniCssExtractPlugin({ filename: "[name].css" }),
       page("taskpane.html", { officeJs: microsoftOfficeJs, base: "" }),

@@ -4,9 +4,12 @@ import type { WorkbookExtras } from "../excel/sheet-extras";
 import type { CarriedFile } from "./carry";
 import { readDrawing } from "./charts/read-drawing";
 import { writeDrawing } from "./charts/write-drawing";
+import { frameNotes } from "./note-frames";
+import type { GridNotes } from "./notes";
 import { partText, setPartText, type PackageParts } from "./package-parts";
 import { protectionXml } from "./protection";
 import { addRelationship, officeRelation } from "./relationships";
+import { readResource, RESOURCE } from "./resources";
 import { readFragments, withBlackAndWhite, withDefaultSizes, withDrawing } from "./sheet-fragments";
 import { columnsFromFile, rowsFromFile } from "./sheet-geometry";
 
@@ -17,6 +20,7 @@ import { columnsFromFile, rowsFromFile } from "./sheet-geometry";
 export function finishSheets(
   parts: PackageParts, snapshot: IWorkbookData, extras: WorkbookExtras, carried: CarriedFile | undefined, before: readonly (Sheet | undefined)[],
 ): void {
+  const notes = readResource<Record<string, GridNotes>>(snapshot, RESOURCE.notes) ?? {};
   const sheetName = (id: string): string | undefined => snapshot.sheets[id]?.name;
   snapshot.sheetOrder.forEach((id, index) => {
     const part = `xl/worksheets/sheet${index + 1}.xml`;
@@ -36,6 +40,7 @@ export function finishSheets(
     });
     if (path) xml = withDrawing(xml, addRelationship(parts, part, officeRelation("drawing"), `/${path}`));
     setPartText(parts, part, xml);
+    frameNotes(parts, part, sheet, notes[id]);
   });
 }
 

@@ -6,16 +6,17 @@ type FileCells = NonNullable<WriteSheet["cells"]>;
 export interface GridNote { id: string; row: number; col: number; width: number; height: number; note: string; show: boolean }
 export type GridNotes = Record<number, Record<number, GridNote>>;
 
-/** The size of a note in the grid, in pixels; that of the file is not read. */
+/** The size of a note in pixels, where the file tells none. */
 const WIDTH = 200;
 const HEIGHT = 80;
 
-export function notesFromFile(sheet: Sheet): GridNotes {
+/** @param sizes the frames of the notes by "row,column" (see note-frames.ts) */
+export function notesFromFile(sheet: Sheet, sizes: ReadonlyMap<string, { width: number; height: number }>): GridNotes {
   const notes: GridNotes = {};
   for (const [key, cell] of sheet.cells ?? []) {
     if (!cell.comment) continue;
     const [row, col] = key.split(",").map(Number) as [number, number];
-    (notes[row] ??= {})[col] = { id: `note-${key}`, row, col, width: WIDTH, height: HEIGHT, note: cell.comment.text, show: false };
+    (notes[row] ??= {})[col] = { id: `note-${key}`, row, col, width: WIDTH, height: HEIGHT, ...sizes.get(key), note: cell.comment.text, show: false };
   }
   return notes;
 }

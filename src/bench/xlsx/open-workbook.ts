@@ -8,6 +8,7 @@ import type { ComputedValues } from "./computed-values";
 import { conditionalFormatsFromFile } from "./conditional-formats";
 import { validationsFromFile } from "./data-validation";
 import { namesFromFile } from "./defined-names";
+import { noteSizes } from "./note-frames";
 import { notesFromFile } from "./notes";
 import { packPlain, partText, unpack, type PackageParts } from "./package-parts";
 import { pageExtrasFromFile } from "./page-layout";
@@ -15,6 +16,7 @@ import { protectionFromFile } from "./protection";
 import { readCells, type CellContext } from "./read-cells";
 import { makeResource, RESOURCE } from "./resources";
 import { readFragments } from "./sheet-fragments";
+import { readSettings } from "./settings";
 import { columnsFromFile, ownColumns, rowsFromFile } from "./sheet-geometry";
 import { viewFromFile } from "./sheet-view";
 import { tablesFromFile } from "./tables";
@@ -90,7 +92,7 @@ function convert(bytes: Uint8Array, parts: PackageParts, layout: WorkbookLayout,
     if (Object.keys(extras).length > 0) data.extras.sheets[sheetId] = extras;
     const formats = conditionalFormatsFromFile(sheet.conditionalRules, context, functionNames);
     const validation = validationsFromFile(sheet.dataValidations, functionNames);
-    const notes = notesFromFile(sheet);
+    const notes = notesFromFile(sheet, noteSizes(parts, part, grid));
     if (formats.length > 0) lists.formats[sheetId] = formats;
     if (validation.length > 0) lists.validation[sheetId] = validation;
     if (tables.length > 0) lists.tables[sheetId] = { tables, tableFilteredOutRows: [] };
@@ -100,6 +102,8 @@ function convert(bytes: Uint8Array, parts: PackageParts, layout: WorkbookLayout,
   if (title || subject || description) {
     data.extras.properties = { ...(title ? { title } : {}), ...(subject ? { subject } : {}), ...(description ? { comments: description } : {}) };
   }
+  const settings = readSettings(parts, layout.part);
+  if (settings) data.extras.settings = settings;
   const font = context.defaultFont;
   const snapshot: IWorkbookData = {
     id, name: options.name ?? "Workbook", appVersion: "0.25.1", locale: "enUS" as IWorkbookData["locale"],

@@ -16,6 +16,7 @@ import { pageToFile, reservedNames } from "./page-layout";
 import { finishSheets } from "./finish-sheets";
 import { readResource, RESOURCE } from "./resources";
 import { columnsToFile, rowsToFile } from "./sheet-geometry";
+import { writeSettings } from "./settings";
 import { viewToFile } from "./sheet-view";
 import { tablesToFile, type GridTables } from "./tables";
 import { writeCells } from "./write-cells";
@@ -42,6 +43,7 @@ export async function saveWorkbook(snapshot: IWorkbookData, computed: ComputedVa
   const names = Object.values(readResource<Record<string, GridName>>(snapshot, RESOURCE.names) ?? {});
   const reserved = snapshot.sheetOrder.flatMap((id, index) =>
     reservedNames(id, snapshot.sheets[id]?.name ?? "", extras.sheets[id], sheets[index]));
+  writeSettings(parts, extras.settings);
   finishPackage(parts, definedNamesXml(names, reserved, snapshot));
   return pack(parts, savedAt);
 }

@@ -5,6 +5,7 @@ import { isDynamicFormula } from "./array-formulas";
 import { styleFromFile, styleToFile, type StyleContext } from "./cell-styles";
 import { cachedValueOf, isCachedError, type CachedValue, type ComputedSheet, type SpillRange } from "./computed-values";
 import { markedError } from "./error-marks";
+import { InheritedStyles } from "./inherited-styles";
 import { shiftFormula } from "./formula-shift";
 import { toFileFormula } from "./formula-translation";
 
@@ -22,6 +23,7 @@ export interface CellSource {
 
 export function writeCells(source: CellSource): Map<string, FileCell> {
   const cells = new Map<string, FileCell>();
+  const looks = new InheritedStyles(source.snapshot, source.sheet);
   const shared = sharedFormulas(source.sheet);
   const anchors = new Map<string, SpillRange>();
   for (const spill of source.computed?.spills ?? []) {
@@ -32,10 +34,14 @@ export function writeCells(source: CellSource): Map<string, FileCell> {
     for (const [column, cell] of entries(columns)) {
       const formula = formulaOf(cell, row, column, shared);
       const content = formula ? formulaCell(formula, cell, row, column, anchors.get(`${row},${column}`), source) : plainCell(cell);
-      const style = fileStyle(cell, row, column, source);
+      const style = fileStyle(looks.styleOf(cell, row, column), cell, row, column, source);
       const written = { ...kept(content, row, column, source.carried), ...content, ...(style ? { style } : {}) };
       if (Object.keys(written).length > 0) cells.set(`${row},${column}`, written);
     }
+  }
+  for (const [row, column] of looks.emptyCells()) {
+    const style = fileStyle(looks.styleOf(undefined, row, column), {}, row, column, source);
+    if (style) cells.set(`${row},${column}`, { style });
   }
   for (const spill of anchors.values()) writeSpill(spill, cells, source);
   return cells;
@@ -68,10 +74,7 @@ function writeSpill(spill: SpillRange, cells: Map<string, FileCell>, source: Cel
   }
 }
 
-const cachedOf = (cell: ICellData): CachedValue => {
-  const plain = plainCell(cell).value;
-  return cachedValueOf(plain);
-};
+const cachedOf = (cell: ICellData): CachedValue => cachedValueOf(plainCell(cell).value);
 
 /** A result as the library takes it; errors carry a mark, since it would write them as text (see error-marks.ts). */
 const fileResult = (value: CachedValue): string | number | boolean | null => isCachedError(value) ? markedError(value.error) : value;
@@ -86,8 +89,7 @@ function plainCell(cell: ICellData): FileCell {
   return { value: cell.v, type: typeof cell.v as "string" };
 }
 
-function fileStyle(cell: ICellData, row: number, column: number, source: CellSource): CellStyle | undefined {
-  const style: IStyleData | undefined = (typeof cell.s === "string" ? source.snapshot.styles[cell.s] : cell.s) ?? undefined;
+function fileStyle(style: IStyleData | undefined, cell: ICellData, row: number, column: number, source: CellSource): CellStyle | undefined {
   const unlocked = cell.custom?.unlocked === true;
   const before = source.carried?.cells?.get(`${row},${column}`)?.style;
   // What the grid did not change is written as it was read: theme colours, gradients and the like are not in the grid.

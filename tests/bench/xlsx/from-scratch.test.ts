@@ -71,7 +71,7 @@ const cellsOf = (cells: Cells): Plain => each(cells, (cell) => ({
 const stylesOf = (cells: Cells, snapshot: IWorkbookData): Plain =>
   each(cells, (cell) => (typeof cell.s === "string" ? snapshot.styles[cell.s] : cell.s) ?? undefined);
 
-/** Ids and sizes that a file does not hold. */
+/** Ids, which a file does not hold. */
 function withoutIds(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(withoutIds);
   if (typeof value !== "object" || value === null) return value;

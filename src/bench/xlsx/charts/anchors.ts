@@ -11,7 +11,7 @@ const UNITS_PER_PIXEL = 9_525;
 const MEASURED = 20_000;
 
 type Placing = Pick<ChartRecord, "position" | "anchor">;
-interface Corner { column: number; columnOffset: number; row: number; rowOffset: number }
+export interface Corner { column: number; columnOffset: number; row: number; rowOffset: number }
 
 const columnUnits = (sheet: Partial<IWorksheetData>, index: number): number =>
   sheet.columnData?.[index]?.hd ? 0 : (sheet.columnData?.[index]?.w ?? defaultSizes(sheet).column) * UNITS_PER_PIXEL;
@@ -81,6 +81,23 @@ function cornerAt(sheet: Partial<IWorksheetData>, x: number, y: number): Corner 
   const row = locate(sheet, y, rowUnits);
   return { column: column.index, columnOffset: column.offset, row: row.index, rowOffset: row.offset };
 }
+
+/** The pixels between two corners; used for the frames of notes, which count in pixels. */
+export function spanInPixels(from: Corner, to: Corner, sheet: Partial<IWorksheetData>): { width: number; height: number } {
+  const start = distances(from, sheet);
+  const end = distances(to, sheet);
+  return { width: Math.round((end.x - start.x) / UNITS_PER_PIXEL), height: Math.round((end.y - start.y) / UNITS_PER_PIXEL) };
+}
+
+/** The corner that lies so many pixels right of and below another. */
+export function cornerBeyond(from: Corner, width: number, height: number, sheet: Partial<IWorksheetData>): Corner {
+  const start = distances(from, sheet);
+  return cornerAt(sheet, start.x + width * UNITS_PER_PIXEL, start.y + height * UNITS_PER_PIXEL);
+}
+
+export const pixelCorner = (column: number, columnPixels: number, row: number, rowPixels: number): Corner =>
+  ({ column, columnOffset: columnPixels * UNITS_PER_PIXEL, row, rowOffset: rowPixels * UNITS_PER_PIXEL });
+export const pixelsInto = (offset: number): number => Math.round(offset / UNITS_PER_PIXEL);
 
 const cornerXml = (at: Corner): string => `<xdr:col>${at.column}</xdr:col><xdr:colOff>${at.columnOffset}</xdr:colOff>`
   + `<xdr:row>${at.row}</xdr:row><xdr:rowOff>${at.rowOffset}</xdr:rowOff>`;

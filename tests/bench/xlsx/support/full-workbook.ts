@@ -61,7 +61,7 @@ export function fullWorkbook(): { snapshot: IWorkbookData; computed: ComputedVal
       makeResource(RESOURCE.conditionalFormats, Object.fromEntries(["one", "two"].map((id) => [id, conditionalFormats]))),
       makeResource(RESOURCE.dataValidation, { one: validations, two: validations }),
       makeResource(RESOURCE.tables, { one: { tables: [table("one")], tableFilteredOutRows: [] }, two: { tables: [table("two")], tableFilteredOutRows: [] } }),
-      makeResource(RESOURCE.notes, { one: { 1: { 1: { id: "n", row: 1, col: 1, width: 200, height: 80, note: "Measured at 20 °C\nwith a <hydrometer>", show: false } } } }),
+      makeResource(RESOURCE.notes, { one: { 1: { 1: { id: "n", row: 1, col: 1, width: 230, height: 120, note: "Measured at 20 °C\nwith a <hydrometer>", show: false } } } }),
       makeResource(RESOURCE.names, names()),
       makeResource(SHEET_EXTRAS_RESOURCE, extras()),
     ],
@@ -141,5 +141,6 @@ function extras(): WorkbookExtras {
       },
     },
     properties: { title: "Brews of the Quillmarsh Brew Club", subject: "invented", comments: "for tests" },
+    settings: { units: "metric", "a <key>": [1, { b: null }] },
   };
 }

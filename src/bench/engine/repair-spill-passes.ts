@@ -1,4 +1,4 @@
-import type { IRange, Injector } from "@univerjs/core";
+import type { IRange, Injector, ObjectMatrix } from "@univerjs/core";
 import {
   FORMULA_REF_TO_ARRAY_CACHE, ICalculateFormulaService, IFormulaCurrentConfigService, IFormulaRuntimeService,
 } from "@univerjs/engine-formula";
@@ -15,7 +15,8 @@ interface RuntimeState {
   runtimeFeatureRange: Record<string, unknown>;
 }
 
-type SpillRanges = Record<string, Record<string, Record<number, Record<number, IRange>>>>;
+type ByCell<T> = Record<number, Record<number, T> | undefined>;
+type SpillRanges = Record<string, Record<string, ByCell<IRange>> | undefined>;
 interface DirtyRange { unitId: string; sheetId: string; range: IRange }
 
 /** Deeper chains of spills than this are left as they are, so that two spills that feed each other come to an end. */
@@ -24,36 +25,75 @@ const mostPasses = 30;
 /**
  * A formula that reads spilled cells cannot be put in order before it is known where answers spill to. The engine
  * calculates once more for what reads the spills, and leaves out the spills themselves: a spill that hangs on another
- * one, by way of plain formulas, kept the answer of before. Here the passes go on until no spill changes any more.
+ * one, by way of plain formulas, kept the answer of before, and what reads a spill that was withdrawn kept its old
+ * value. Here the passes go on until no spill changes any more.
  */
 export function repairSpillPasses(injector: Injector): void {
   const service = injector.get(ICalculateFormulaService) as unknown as Passes;
   const config = injector.get(IFormulaCurrentConfigService);
   const runtime = injector.get(IFormulaRuntimeService);
+  const leftBehind = watchShrinking(config, runtime);
   service._executeStep = async () => {
+    leftBehind.splice(0);
     const first = await service._apply();
     if (!first) return undefined;
-    let { dirtyRanges } = service._getArrayFormulaDirtyRangeAndExcludedRange(first.arrayFormulaRange, first.runtimeFeatureRange);
+    // What forced everything to be calculated has been seen to; from here on only the spills are followed.
+    Object.assign(config, { _forceCalculate: false });
+    let dirtyRanges = [...service._getArrayFormulaDirtyRangeAndExcludedRange(first.arrayFormulaRange, first.runtimeFeatureRange).dirtyRanges, ...leftBehind.splice(0)];
     for (let pass = 0; pass < mostPasses && dirtyRanges.length > 0; pass++) {
       const before = contents(first.arrayFormulaRange, runtime);
       FORMULA_REF_TO_ARRAY_CACHE.clear();
       config.loadDirtyRangesAndExcludedCell(dirtyRanges, {});
       const state = await service._apply(true);
       if (!state) return undefined;
-      dirtyRanges = [...contents(state.arrayFormulaRange, runtime)].filter(([key, { text }]) => before.get(key)?.text !== text).map(([, { at }]) => at);
+      const changed = [...contents(state.arrayFormulaRange, runtime)].filter(([key, { text }]) => before.get(key)?.text !== text).map(([, { at }]) => at);
+      dirtyRanges = [...changed, ...leftBehind.splice(0)];
     }
     return true;
   };
+}
+
+/**
+ * Looks at every answer as it comes in. Where a spill becomes smaller, or a single value, the cells that it leaves must
+ * not go on showing to other formulas what stood there: they are emptied, and returned as ranges to follow up.
+ */
+function watchShrinking(config: IFormulaCurrentConfigService, runtime: IFormulaRuntimeService): DirtyRange[] {
+  const leftBehind: DirtyRange[] = [];
+  const setRuntimeData = runtime.setRuntimeData.bind(runtime);
+  runtime.setRuntimeData = (answer) => {
+    const { currentUnitId: unitId, currentSubUnitId: sheetId, currentRow: row, currentColumn: column } = runtime;
+    const present = () => runtime.getUnitArrayFormula() as SpillRanges;
+    const ofThisPassSeries = present()[unitId]?.[sheetId]?.[row]?.[column];
+    const ofLastTime = (config.getArrayFormulaRange() as SpillRanges)[unitId]?.[sheetId]?.[row]?.[column];
+    if (ofThisPassSeries) {
+      delete present()[unitId]?.[sheetId]?.[row]?.[column];
+      empty(runtime.getRuntimeArrayFormulaCellData()[unitId]?.[sheetId], ofThisPassSeries);
+    }
+    setRuntimeData(answer);
+    const now = present()[unitId]?.[sheetId]?.[row]?.[column];
+    for (const earlier of [ofThisPassSeries, ofLastTime]) {
+      if (!earlier || (now && now.endRow >= earlier.endRow && now.endColumn >= earlier.endColumn)) continue;
+      const stale = config.getArrayFormulaCellData()[unitId]?.[sheetId];
+      const wasThere = earlier === ofThisPassSeries || stale?.getValue(earlier.endRow, earlier.endColumn) != null;
+      empty(stale, earlier);
+      if (wasThere) leftBehind.push({ unitId, sheetId, range: earlier });
+    }
+  };
+  return leftBehind;
+}
+
+function empty(cells: ObjectMatrix<unknown> | undefined, { startRow, endRow, startColumn, endColumn }: IRange): void {
+  for (let row = startRow; row <= endRow; row++) for (let column = startColumn; column <= endColumn; column++) cells?.realDeleteValue(row, column);
 }
 
 /** What stands in each spill, as one text, by the cell that it comes from. */
 function contents(spills: SpillRanges, runtime: IFormulaRuntimeService): Map<string, { at: DirtyRange; text: string }> {
   const found = new Map<string, { at: DirtyRange; text: string }>();
   for (const [unitId, sheets] of Object.entries(spills)) {
-    for (const [sheetId, rows] of Object.entries(sheets)) {
+    for (const [sheetId, rows] of Object.entries(sheets ?? {})) {
       const cells = runtime.getRuntimeArrayFormulaCellData()[unitId]?.[sheetId];
       for (const [row, columns] of Object.entries(rows)) {
-        for (const [column, range] of Object.entries(columns)) {
+        for (const [column, range] of Object.entries(columns ?? {})) {
           const values: unknown[] = [range.endRow, range.endColumn];
           for (let r = range.startRow; r <= range.endRow; r++) for (let c = range.startColumn; c <= range.endColumn; c++) values.push(cells?.getValue(r, c)?.v);
           found.set(`${unitId}!${sheetId}!${row},${column}`, { at: { unitId, sheetId, range }, text: JSON.stringify(values) });

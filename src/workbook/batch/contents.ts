@@ -37,6 +37,7 @@ export interface Kit {
   readonly kettleSize: number;
   readonly altitude: number;
   readonly powerKw: number;
+  readonly heatEfficiencyPercent: number;
   readonly tapTemperature: number;
   readonly tapFlow: number;
   readonly coilKwPerK: number;

@@ -38,11 +38,12 @@ export function water(b: SheetBuilder, { kit, topUp, salts }: BatchContents, wor
 function heatWorkings(b: SheetBuilder, kit: Kit, words: UnitWords, first: number): void {
   const lines: readonly [string, Field][] = [
     ["Burner", { content: kit.powerKw, format: "one", unit: "kW", name: "power" }],
+    ["Share of its heat that gets in", { content: kit.heatEfficiencyPercent, format: "whole", unit: "%", name: "heat_efficiency", note: "About 90 for an electric element in the liquid, 35 to 50 for a gas flame (from memory); one timed heating tells yours." }],
     ["Tap water", { content: kit.tapTemperature, format: "whole", unit: words.temperature, name: "tap_temperature" }],
     ["Cooling water through the chiller", { content: kit.tapFlow, format: "one", unit: words.flow, name: "tap_flow" }],
     ["Chiller: heat it passes on", { content: kit.coilKwPerK, format: "two", unit: "kW/K", name: "coil", note: "0.3 to 0.8 for an immersion coil with the wort stirred (from memory); learn yours from one chilling." }],
-    ["Warming the water to steep takes", { content: '=IF(water_collect="","",GYLE.HEAT.WARM(water_collect,tap_temperature,steep_temperature,power,,units))', format: "whole", unit: "min", name: "warm_minutes" }],
-    ["Bringing it to the boil takes", { content: '=IF(water_before_boil="","",GYLE.HEAT.WARM(water_before_boil,steep_temperature,boils_at,power,,units))', format: "whole", unit: "min", name: "boil_up_minutes" }],
+    ["Warming the water to steep takes", { content: '=IF(water_collect="","",GYLE.HEAT.WARM(water_collect,tap_temperature,steep_temperature,power,heat_efficiency,units))', format: "whole", unit: "min", name: "warm_minutes" }],
+    ["Bringing it to the boil takes", { content: '=IF(water_before_boil="","",GYLE.HEAT.WARM(water_before_boil,steep_temperature,boils_at,power,heat_efficiency,units))', format: "whole", unit: "min", name: "boil_up_minutes" }],
     ["Chilling takes", { content: '=IF(water_chilled="","",GYLE.HEAT.CHILL(water_chilled,boils_at,pitch_temperature,tap_temperature,tap_flow,coil,units))', format: "whole", unit: "min", name: "chill_minutes" }],
     ["Volume that shares the extract", { content: '=IF(kettle_part="","",volume*(kettle_part+N(kettle_loss))/kettle_part)', format: "two", unit: words.volume, name: "gravity_volume", note: "Wort left behind in the kettle keeps its share of sugar and bitterness: both are spread over this volume." }],
   ];

@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readFileSync, readdirSync, renameSync, statSync } from "node:fs";
+import { existsSync, mkdirSync, readFileSync, readdirSync, renameSync, rmSync, statSync, utimesSync } from "node:fs";
 import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -11,26 +11,48 @@ const require = createRequire(import.meta.url);
 
 /** The headless bench as one CommonJS file: the grid's packages cannot be imported by Node as they are published. */
 export async function loadHeadlessBench(): Promise<typeof Headless> {
-  if (isStale()) await bundleHeadlessBench();
+  while (isStale()) await bundleOnce();
   return require(bundle) as typeof Headless;
+}
+
+/** Test files run side by side: one bundles, the others wait for it. A lock left behind by a stopped run grows old. */
+async function bundleOnce(): Promise<void> {
+  mkdirSync(dirname(bundle), { recursive: true });
+  const lock = `${bundle}.lock`;
+  if (existsSync(lock) && Date.now() - statSync(lock).mtimeMs > 120_000) rmSync(lock, { recursive: true });
+  try {
+    mkdirSync(lock);
+  } catch {
+    await new Promise((resolve) => setTimeout(resolve, 200));
+    return;
+  }
+  try {
+    await bundleHeadlessBench();
+  } finally {
+    rmSync(lock, { recursive: true });
+  }
 }
 
 function isStale(): boolean {
   if (!existsSync(bundle)) return true;
   const built = statSync(bundle).mtimeMs;
-  const sources = readdirSync(join(root, "src"), { recursive: true, withFileTypes: true });
-  return sources.some((file) => file.isFile() && statSync(join(file.parentPath, file.name)).mtimeMs > built);
+  const sources = ["src/bench/headless.ts", "src/bench/bench-globals.ts"].map((file) => join(root, file));
+  for (const folder of ["src/bench/engine", "src/bench/excel"]) {
+    sources.push(...readdirSync(join(root, folder)).map((file) => join(root, folder, file)));
+  }
+  return sources.some((file) => statSync(file).mtimeMs > built);
 }
 
 async function bundleHeadlessBench(): Promise<void> {
-  mkdirSync(dirname(bundle), { recursive: true });
+  const started = new Date();
   const unfinished = `${bundle}.${process.pid}`;
   await build({
     entryPoints: [join(root, "src/bench/headless.ts")],
     outfile: unfinished, bundle: true, platform: "node", format: "cjs", logLevel: "error",
     define: { "process.env.NODE_ENV": '"production"' }, mainFields: ["module", "main"], plugins: [fastProperties],
   });
-  // Test files run side by side: one that finds a finished bundle must never read half of another.
+  // Sources changed while bundling make the bundle stale again; and nobody must read half of one.
+  utimesSync(unfinished, started, started);
   renameSync(unfinished, bundle);
 }
 

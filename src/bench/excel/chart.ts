@@ -22,7 +22,7 @@ export class Chart extends ClientObject<ChartTarget, Context> implements StandsF
   readonly legend = new ChartLegend(this);
   readonly axes = { categoryAxis: new ChartAxis(this, "category"), valueAxis: new ChartAxis(this, "value") };
 
-  get series(): ChartSeriesCollection { return new ChartSeriesCollection(this); }
+  get series(): ChartSeriesCollection { return this.part("series", () => new ChartSeriesCollection(this)); }
   get id(): string { return this.get("id"); }
   get name(): string { return this.get("name"); }
   set name(name: string) { this.set("name", name, () => this.update((chart) => { chart.name = name; })); }

@@ -19,6 +19,7 @@ export abstract class ClientObject<Target, Queue extends RequestQueue = RequestQ
   private found: Target | undefined;
   private resolved = false;
   private readonly known = new Map<string, unknown>();
+  private readonly parts = new Map<string, unknown>();
 
   constructor(readonly context: Queue, protected readonly locator: Locator<Target>) {
     context.write(() => this.resolve());
@@ -72,6 +73,12 @@ export abstract class ClientObject<Target, Queue extends RequestQueue = RequestQ
   /** For results of methods such as getCount. */
   protected keep(property: string, value: unknown): void {
     this.known.set(property, value);
+  }
+
+  /** An object below this one: the same each time, as in Excel. */
+  protected part<Part>(name: string, make: () => Part): Part {
+    if (!this.parts.has(name)) this.parts.set(name, make());
+    return this.parts.get(name) as Part;
   }
 
   private resolve(): void {

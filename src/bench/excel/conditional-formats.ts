@@ -1,6 +1,6 @@
 import { BooleanNumber, generateRandomId, type IStyleBase } from "@univerjs/core";
 import {
-  AddCfCommand, CFRuleType, CFSubRuleType, ClearRangeCfCommand, ConditionalFormattingRuleModel, SetCfCommand,
+  AddCfCommand, CFRuleType, CFSubRuleType, ConditionalFormattingRuleModel, DeleteCfCommand, SetCfCommand,
   type IConditionFormattingRule, type IFormulaHighlightCell,
 } from "@univerjs/sheets-conditional-formatting";
 import { assertFormatsOpen, type SheetBlock } from "./cell-writer";
@@ -8,6 +8,7 @@ import { ClientCollection } from "./collection";
 import { ClientObject } from "./client-object";
 import type { Context } from "./context";
 import { RichApiError } from "./errors";
+import { overlap, without } from "./grid-ranges";
 import { toGridRange, type Range } from "./range";
 import type { StandsFor } from "./standing";
 
@@ -39,14 +40,20 @@ export class ConditionalFormatCollection extends ClientCollection<ConditionalFor
   }
 
   clearAll(): void {
-    this.write((block) => this.context.host.command(ClearRangeCfCommand.id, { subUnitId: block.sheetId, ranges: [toGridRange(block)] }));
+    this.write((block) => {
+      const hole = toGridRange(block);
+      for (const rule of rulesOf(this.context, block.sheetId).filter(({ ranges }) => ranges.some((range) => overlap(range, hole)))) {
+        const ranges = rule.ranges.flatMap((range) => without(range, hole));
+        const common = { subUnitId: block.sheetId, cfId: rule.cfId };
+        if (ranges.length === 0) this.context.host.command(DeleteCfCommand.id, common);
+        else this.context.host.command(SetCfCommand.id, { ...common, rule: { ...rule, ranges } });
+      }
+    });
   }
 
   protected list(block: SheetBlock): ConditionalFormat[] {
-    const { startRow, endRow, startColumn, endColumn } = toGridRange(block);
     return rulesOf(this.context, block.sheetId)
-      .filter((rule) => rule.ranges.some((range) =>
-        range.startRow <= endRow && range.endRow >= startRow && range.startColumn <= endColumn && range.endColumn >= startColumn))
+      .filter((rule) => rule.ranges.some((range) => overlap(range, toGridRange(block))))
       .map((rule) => new ConditionalFormat(this.context, { name: "conditionalFormat", missing: "throws", find: () => ({ sheetId: block.sheetId, id: rule.cfId }) }));
   }
 }

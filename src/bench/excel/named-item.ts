@@ -27,7 +27,8 @@ export class NamedItem extends ClientObject<string, Context> implements StandsFo
   set comment(comment: string) { this.change("comment", comment, { comment }); }
 
   get worksheetOrNullObject(): Worksheet {
-    return new Worksheet(this.context, { name: "worksheet", missing: "null", find: () => (this.isNullObject ? undefined : scopeOf(this.grid())) });
+    return this.part("worksheet", () =>
+      new Worksheet(this.context, { name: "worksheet", missing: "null", find: () => (this.isNullObject ? undefined : scopeOf(this.grid())) }));
   }
 
   getRange(): Range { return this.range("throws"); }

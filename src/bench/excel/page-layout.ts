@@ -15,7 +15,7 @@ const defaults = { orientation: "Portrait", paperSize: "Letter", zoom: { scale: 
 
 /** Stands in for Excel.PageLayout; kept with the sheet's extras and written to files. Margins are in points. */
 export class PageLayoutObject extends ClientObject<string, Context> implements StandsFor<Excel.PageLayout, Members> {
-  get headersFooters() { return { defaultForAllPages: new HeaderFooter(this) }; }
+  get headersFooters() { return this.part("headersFooters", () => ({ defaultForAllPages: new HeaderFooter(this) })); }
   get orientation(): Excel.PageLayout["orientation"] { return this.get("orientation"); }
   set orientation(value: Excel.PageLayout["orientation"]) { this.change("orientation", value); }
   get paperSize(): Excel.PageLayout["paperSize"] { return this.get("paperSize"); }

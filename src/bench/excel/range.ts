@@ -24,8 +24,8 @@ export class Range extends ClientObject<SheetBlock, Context> implements StandsFo
   readonly format = new RangeFormat(this);
   readonly dataValidation = new DataValidation(this);
 
-  get conditionalFormats(): ConditionalFormatCollection { return new ConditionalFormatCollection(this); }
-  get worksheet(): Worksheet { return new Worksheet(this.context, { name: "worksheet", missing: "throws", find: () => this.target.sheetId }); }
+  get conditionalFormats(): ConditionalFormatCollection { return this.part("conditionalFormats", () => new ConditionalFormatCollection(this)); }
+  get worksheet(): Worksheet { return this.part("worksheet", () => new Worksheet(this.context, { name: "worksheet", missing: "throws", find: () => this.target.sheetId })); }
   get address(): string { return this.get("address"); }
   get rowIndex(): number { return this.get("rowIndex"); }
   get columnIndex(): number { return this.get("columnIndex"); }

@@ -44,10 +44,10 @@ export class TableColumn extends ClientObject<number, Context>
   get name(): string { return this.get("name"); }
   get values(): Excel.TableColumn["values"] { return this.get("values"); }
 
-  getRange(): Range { return this.table.part((whole) => ({ ...whole, column: whole.column + this.target, columnCount: 1 })); }
-  getHeaderRowRange(): Range { return this.table.part((whole) => ({ ...whole, column: whole.column + this.target, columnCount: 1, rowCount: 1 })); }
+  getRange(): Range { return this.table.cells((whole) => ({ ...whole, column: whole.column + this.target, columnCount: 1 })); }
+  getHeaderRowRange(): Range { return this.table.cells((whole) => ({ ...whole, column: whole.column + this.target, columnCount: 1, rowCount: 1 })); }
   getDataBodyRange(): Range {
-    return this.table.part((whole) => ({ ...whole, row: whole.row + 1, rowCount: whole.rowCount - 1, column: whole.column + this.target, columnCount: 1 }));
+    return this.table.cells((whole) => ({ ...whole, row: whole.row + 1, rowCount: whole.rowCount - 1, column: whole.column + this.target, columnCount: 1 }));
   }
 
   protected readers() {

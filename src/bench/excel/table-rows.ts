@@ -41,7 +41,7 @@ export class TableRowCollection implements StandsFor<Excel.TableRowCollection, "
   }
 
   deleteRowsAt(index: number, count = 1): void {
-    this.table.part((whole) => ({ ...whole, row: whole.row + 1 + index, rowCount: count })).delete("Up");
+    this.table.cells((whole) => ({ ...whole, row: whole.row + 1 + index, rowCount: count })).delete("Up");
   }
 
   private filled(above: string | number | boolean | undefined, rowsDown: number): string | null {

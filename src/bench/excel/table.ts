@@ -20,9 +20,9 @@ type GridTable = NonNullable<ReturnType<TableManager["getTableById"]>>;
  * the sheet's extras. The grid's range leaves a totals row out (it would make totals circular), `getRange` includes it.
  */
 export class Table extends ClientObject<string, Context> implements StandsFor<Excel.Table, Members> {
-  get rows(): TableRowCollection { return new TableRowCollection(this); }
-  get columns(): TableColumnCollection { return new TableColumnCollection(this); }
-  get worksheet(): Worksheet { return new Worksheet(this.context, { name: "worksheet", missing: "throws", find: () => this.grid().getSubunitId() }); }
+  get rows(): TableRowCollection { return this.part("rows", () => new TableRowCollection(this)); }
+  get columns(): TableColumnCollection { return this.part("columns", () => new TableColumnCollection(this)); }
+  get worksheet(): Worksheet { return this.part("worksheet", () => new Worksheet(this.context, { name: "worksheet", missing: "throws", find: () => this.grid().getSubunitId() })); }
 
   get id(): string { return this.get("id"); }
   get name(): string { return this.get("name"); }
@@ -40,10 +40,10 @@ export class Table extends ClientObject<string, Context> implements StandsFor<Ex
   get showTotals(): boolean { return this.get("showTotals"); }
   set showTotals(show: boolean) { this.look("showTotals", show); }
 
-  getRange(): Range { return this.part((whole) => ({ ...whole, rowCount: whole.rowCount + (this.looks().showTotals ? 1 : 0) })); }
-  getHeaderRowRange(): Range { return this.part((whole) => ({ ...whole, rowCount: 1 })); }
-  getDataBodyRange(): Range { return this.part((whole) => ({ ...whole, row: whole.row + 1, rowCount: whole.rowCount - 1 })); }
-  getTotalRowRange(): Range { return this.part((whole) => ({ ...whole, row: whole.row + whole.rowCount, rowCount: 1 })); }
+  getRange(): Range { return this.cells((whole) => ({ ...whole, rowCount: whole.rowCount + (this.looks().showTotals ? 1 : 0) })); }
+  getHeaderRowRange(): Range { return this.cells((whole) => ({ ...whole, rowCount: 1 })); }
+  getDataBodyRange(): Range { return this.cells((whole) => ({ ...whole, row: whole.row + 1, rowCount: whole.rowCount - 1 })); }
+  getTotalRowRange(): Range { return this.cells((whole) => ({ ...whole, row: whole.row + whole.rowCount, rowCount: 1 })); }
 
   /** Takes the cells' contents with it, as in Excel. */
   delete(): void {
@@ -63,7 +63,7 @@ export class Table extends ClientObject<string, Context> implements StandsFor<Ex
     return new Range(this.context, { name: "range", missing: "throws", find: () => block });
   }
 
-  part(pick: (whole: SheetBlock) => SheetBlock): Range {
+  cells(pick: (whole: SheetBlock) => SheetBlock): Range {
     return new Range(this.context, { name: "range", missing: "throws", find: () => pick(this.block()) });
   }
 

@@ -6,6 +6,7 @@ import { ClientCollection } from "./collection";
 import type { Context } from "./context";
 import { invalidArgument, itemNotFound, RichApiError } from "./errors";
 import type { Scope } from "./named-items";
+import { overlap } from "./grid-ranges";
 import { Range, toGridRange } from "./range";
 import type { StandsFor } from "./standing";
 import { Table } from "./table";
@@ -33,11 +34,7 @@ export class TableCollection extends ClientCollection<Table, Scope, Context>
     if (!hasHeaders) throw invalidArgument("The bench makes tables over a header row only.");
     const manager = host.engine.injector.get(TableManager);
     const grid = toGridRange(block);
-    const overlapping = manager.getTablesBySubunitId(host.unitId, block.sheetId).some((table) => {
-      const other = table.getRange();
-      return grid.startRow <= other.endRow && grid.endRow >= other.startRow && grid.startColumn <= other.endColumn && grid.endColumn >= other.startColumn;
-    });
-    if (overlapping) throw new RichApiError("InvalidArgument", "A table can't overlap another table.");
+    if (manager.getTablesBySubunitId(host.unitId, block.sheetId).some((table) => overlap(table.getRange(), grid))) throw new RichApiError("InvalidArgument", "A table can't overlap another table.");
     this.fillBlankHeaders(block);
     host.command(AddSheetTableCommand.id, { subUnitId: block.sheetId, id, name: freeTableName(manager, host.unitId), range: grid });
   }

@@ -23,14 +23,14 @@ type Members = "id" | "name" | "position" | "visibility" | "tabColor" | "showGri
 
 /** Stands in for Excel.Worksheet; what it stands for is the grid's sheet id. */
 export class Worksheet extends ClientObject<string, Context> implements StandsFor<Excel.Worksheet, Members> {
-  get names(): NamedItemCollection { return new NamedItemCollection(this.context, { name: "names", missing: "null", find: () => this.scope() }); }
-  get tables(): TableCollection { return new TableCollection(this.context, { name: "tables", missing: "null", find: () => this.scope() }); }
-  get notes(): NoteCollection { return new NoteCollection(this.context, { name: "notes", missing: "null", find: () => this.scope() }); }
-  get charts(): ChartCollection { return new ChartCollection(this.context, { name: "charts", missing: "null", find: () => this.orNull() }); }
-  get freezePanes(): FreezePanes { return new FreezePanes(this.context, this.part("freezePanes")); }
-  get pageLayout(): PageLayoutObject { return new PageLayoutObject(this.context, this.part("pageLayout")); }
-  get protection(): WorksheetProtection { return new WorksheetProtection(this.context, this.part("protection")); }
-  get horizontalPageBreaks(): PageBreakCollection { return new PageBreakCollection(this.context, this.part("horizontalPageBreaks")); }
+  get names(): NamedItemCollection { return this.part("names", () => new NamedItemCollection(this.context, { name: "names", missing: "null", find: () => this.scope() })); }
+  get tables(): TableCollection { return this.part("tables", () => new TableCollection(this.context, { name: "tables", missing: "null", find: () => this.scope() })); }
+  get notes(): NoteCollection { return this.part("notes", () => new NoteCollection(this.context, { name: "notes", missing: "null", find: () => this.scope() })); }
+  get charts(): ChartCollection { return this.part("charts", () => new ChartCollection(this.context, this.own("charts"))); }
+  get freezePanes(): FreezePanes { return this.part("freezePanes", () => new FreezePanes(this.context, this.own("freezePanes"))); }
+  get pageLayout(): PageLayoutObject { return this.part("pageLayout", () => new PageLayoutObject(this.context, this.own("pageLayout"))); }
+  get protection(): WorksheetProtection { return this.part("protection", () => new WorksheetProtection(this.context, this.own("protection"))); }
+  get horizontalPageBreaks(): PageBreakCollection { return this.part("breaks", () => new PageBreakCollection(this.context, this.own("horizontalPageBreaks"))); }
 
   get id(): string { return this.get("id"); }
   get name(): string { return this.get("name"); }
@@ -121,7 +121,7 @@ export class Worksheet extends ClientObject<string, Context> implements StandsFo
     return sheetId === undefined ? undefined : { sheetId };
   }
 
-  private part(name: string) { return { name, missing: "null" as const, find: () => this.orNull() }; }
+  private own(name: string) { return { name, missing: "null" as const, find: () => this.orNull() }; }
 
   private size(sheetId: string) {
     const sheet = this.context.host.sheet(sheetId);

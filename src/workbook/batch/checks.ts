@@ -1,4 +1,4 @@
-import type { SheetBuilder } from "../plan/sheet-builder";
+import { twoLinesPoints, type SheetBuilder } from "../plan/sheet-builder";
 import type { BatchContents } from "./contents";
 import { section } from "./fields";
 import { gravityAllowance } from "./gravity-allowance";
@@ -50,7 +50,8 @@ export function checks(b: SheetBuilder, _contents: BatchContents, words: UnitWor
   const first = b.row;
   for (const { label, weight, message } of checkList(words)) {
     b.put("A", label, { style: "label" });
-    b.put("C", `=IFERROR(${message},"Cannot be checked: a figure it needs shows an error.")`, { style: "resultText", format: "text", mergeTo: "I" });
+    b.put("C", `=IFERROR(${message},"Cannot be checked: a figure it needs shows an error.")`, { style: "message", format: "text", mergeTo: "I" });
+    b.height(twoLinesPoints);
     b.put("B", `=IF(C${b.row}="","fine",IF(LEFT(C${b.row},6)="Cannot","look","${weight}"))`, { style: "result" });
     b.row += 1;
   }

@@ -52,7 +52,7 @@ export function firstExtractBatch(): BatchContents {
   return {
     ...batch,
     number: 1,
-    salts: "Half a crushed Campden tablet (invented figure)",
+    salts: "Tap water stood overnight",
     happened: ["10:00", "10:15", "10:25", "10:55", "11:27", "11:33", "11:45", "12:10", "12:10", "12:36", "12:53", "12:56", "13:06", "13:11", "13:12", "13:40", "13:56", "14:02", "14:10", "14:40"].map(clock),
     wort: { reading: 1.051, scale: "SG", sampleTemperature: 70, volume: 5 },
     readings: [

@@ -1,4 +1,4 @@
-import type { SheetBuilder } from "../plan/sheet-builder";
+import { twoLinesPoints, type SheetBuilder } from "../plan/sheet-builder";
 import type { BatchContents } from "./contents";
 import { fieldRows, section } from "./fields";
 import type { UnitWords } from "./unit-words";
@@ -37,7 +37,8 @@ export function packaging(b: SheetBuilder, { packaging: p, kit }: BatchContents,
     ],
     (row) => {
       b.put("A", "Will the glass take it?", { style: "label" }, row);
-      b.put("B", bottled("GYLE.PACK.CHECK(carbonation,warmest_storage,bottle_kind,fg,fg_expected,units)"), { style: "resultText", format: "text", name: "pressure_verdict", mergeTo: "I" }, row);
+      b.put("B", bottled("GYLE.PACK.CHECK(carbonation,warmest_storage,bottle_kind,fg,fg_expected,units)"), { style: "message", format: "text", name: "pressure_verdict", mergeTo: "I" }, row);
+      b.height(twoLinesPoints, row);
     },
   );
 }

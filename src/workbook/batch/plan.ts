@@ -16,7 +16,7 @@ import { water } from "./water";
 import { yeast } from "./yeast";
 
 /** A to I are printed; J parts them from the workings: K to O the steps, Q to U the timeline. */
-const columnWidths = [28, 10.5, 10.5, 10.5, 10.5, 10.5, 10.5, 10.5, 50, 3, 46, 9, 9, 52, 60, 3, 12, 9, 46, 12, 52];
+const columnWidths = [28, 10.5, 10.5, 10.5, 10.5, 10.5, 10.5, 10.5, 44, 3, 46, 9, 9, 52, 60, 3, 12, 9, 46, 12, 52];
 
 /** The whole batch sheet of an extract batch, in the order of the job. */
 export function planBatch(contents: BatchContents): SheetPlan {

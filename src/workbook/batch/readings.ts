@@ -42,8 +42,8 @@ export function readings(b: SheetBuilder, contents: BatchContents, words: UnitWo
   b.chart({
     name: "Fermentation",
     title: "Gravity, day by day",
-    horizontal: { range: `A${first}:A${last}`, title: "" },
-    vertical: { range: `F${first}:F${last}`, title: "", series: "Gravity" },
+    horizontal: { range: `A${first}:A${last}`, format: "monthDay" },
+    vertical: { range: `F${first}:F${last}`, format: "gravity", series: "Gravity" },
     from: `I${heading}`,
     to: `I${last}`,
   });

@@ -14,6 +14,9 @@ export interface Step {
   readonly why: string;
 }
 
+/** "US gal" → "gal": lines of the clock are short. */
+const short = (unit: string): string => unit.replace("US ", "");
+
 const scalding: Record<UnitSystem, string> = { us: "180 °F", metric: "82 °C" };
 const steepLimit: Record<UnitSystem, string> = { us: "170 °F", metric: "77 °C" };
 const cool: Record<UnitSystem, string> = { us: "80 °F", metric: "27 °C" };
@@ -27,11 +30,11 @@ export function extractSteps(units: UnitSystem, words: UnitWords): readonly Step
     { what: "Lift the bag, let it drain over the kettle", part: "before", minutes: 5, caution: "The bag scalds: tongs or a lid under it, and no squeezing by hand.", why: "What drips out is good wort; pressing it out adds husk taste and burnt fingers." },
     { what: "Flame off; stir the extract in until it is gone", part: "before", minutes: 10, caution: "Flame really off: syrup on the bottom scorches. Hot splashes stick.", why: "Extract sinks. Over a flame it burns to the kettle and tastes of it." },
     { what: "Flame on; bring it to the boil, and stay", part: "before", minutes: "=N(boil_up_minutes)", caution: "It foams up just before it boils. Lid off, spoon ready, flame down.", why: "Protein makes a skin of foam that can climb over the rim within seconds." },
-    { what: `="Sanitise fermenter, lid, hose: "&TEXT(sanitiser_dose,"0.0#")&" ${words.doseVolume} in "&TEXT(sanitiser_volume,"0.#")&" ${words.volume}"`, part: "boil", minutes: 35, caution: "Follow the label for dose and contact: one minute at the very least.", why: `Whatever touches wort below ${scalding[units]} must be sanitised, since from there on nothing else keeps other microbes out.` },
+    { what: `="Soak hoses, lid: "&TEXT(sanitiser_dose,"0.0")&" ${short(words.doseVolume)} sanitiser in "&TEXT(sanitiser_volume,"0.0")&" ${short(words.volume)}"`, part: "boil", minutes: 35, caution: "Follow the label for dose and contact: one minute at the very least.", why: `Whatever touches wort below ${scalding[units]} must be sanitised, since from there on nothing else keeps other microbes out.` },
     { what: "Chiller into the boiling wort, hoses on", part: "boil", minutes: 18, caution: "Water left in the coil becomes steam: open end away from everybody.", why: "A quarter of an hour in the boil sanitises the coil." },
     { what: `="Chill to "&TEXT(pitch_temperature,"0")&" ${words.temperature}, lid on, stirring now and then"`, part: "after", minutes: "=N(chill_minutes)", caution: "The first water out is near boiling. Keep hands and hose ends clear.", why: `Below ${cool[units]} the yeast is safe; the sooner, the less time for others to move in.` },
     { what: '=IF(N(top_up)>0,"Into the fermenter; top up and stir it hard","Into the fermenter, splashing")', part: "after", minutes: 15, caution: "Lift with a helper. From here on only sanitised things touch it.", why: "Splashing gives the yeast the air it needs; top-up water that is not mixed in gives a false reading." },
-    { what: "Draw a sample; gravity and temperature, written down", part: "after", minutes: 5, caution: "The sample is not poured back.", why: "Without the original gravity nobody can tell the alcohol, nor whether the yeast has finished." },
+    { what: "Draw a sample; note gravity and temperature", part: "after", minutes: 5, caution: "The sample is not poured back.", why: "Without the original gravity nobody can tell the alcohol, nor whether the yeast has finished." },
     { what: "Pitch the yeast; lid on, airlock filled", part: "after", minutes: 5, caution: "Never seal it: gas must get out, and it fills low closed rooms.", why: "Enough healthy yeast at the right temperature starts within a day or two and leaves no room for others." },
     { what: "Clean up while it is still wet", part: "after", minutes: 30, caution: "Hot kettle, hot burner: let them cool. Cleaner off skin.", why: "Dried-on wort is tomorrow's infection." },
   ];

@@ -5,8 +5,11 @@ const paperPt = { a4: { width: 595, height: 842 }, letter: { width: 612, height:
 /** A column of so many characters is 7 pixels each plus 5, at 96 pixels an inch (ECMA-376, part 1, 18.3.1.13). */
 export const columnWidthPt = (characters: number): number => (characters * 7 + 5) * 0.75;
 
-/** Printers and fonts differ a little; a line that spills onto a third page would be worse than a slightly smaller print. */
-const safety = 0.96;
+/**
+ * Programs and fonts differ a little (LibreOffice draws columns 6 % wider); a column or a line that spills onto another
+ * page would be worse than a slightly smaller print.
+ */
+const safety = { across: 0.91, down: 0.96 };
 
 /** Largest whole percentage, at most 100, at which all columns fit the width and each page's rows its height. */
 export function fittingScale(columnCharacters: readonly number[], pageHeightsPt: readonly number[], paper: "a4" | "letter"): number {
@@ -14,5 +17,5 @@ export function fittingScale(columnCharacters: readonly number[], pageHeightsPt:
   const { width: paperWidth, height: paperHeight } = paperPt[paper];
   const across = (paperWidth - 2 * marginsPt.side) / width;
   const down = (paperHeight - marginsPt.top - marginsPt.bottom) / Math.max(...pageHeightsPt);
-  return Math.min(100, Math.floor(100 * Math.min(across, down) * safety));
+  return Math.min(100, Math.floor(100 * Math.min(across * safety.across, down * safety.down)));
 }

@@ -16,6 +16,9 @@ import type {
 /** Height of a row unless the plan says otherwise. */
 export const rowHeightPoints = 14.25;
 
+/** A row whose words may need two lines. */
+export const twoLinesPoints = 26;
+
 /** The empty row that parts two sections. */
 export const gapPoints = 5;
 

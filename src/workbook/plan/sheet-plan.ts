@@ -19,6 +19,7 @@ export type StyleName =
   | "keyResult"
   | "keyText"
   | "caution"
+  | "message"
   | "swatch"
   | "workings";
 
@@ -32,6 +33,7 @@ export type NumberFormat =
   | "date"
   | "time"
   | "dateTime"
+  | "monthDay"
   | "text"
   | "money";
 
@@ -85,8 +87,8 @@ export interface HighlightPlan {
 export interface ChartPlan {
   readonly name: string;
   readonly title: string;
-  readonly horizontal: { readonly range: string; readonly title: string };
-  readonly vertical: { readonly range: string; readonly title: string; readonly series: string };
+  readonly horizontal: { readonly range: string; readonly format: NumberFormat };
+  readonly vertical: { readonly range: string; readonly format: NumberFormat; readonly series: string };
   /** Block of cells that the chart covers. */
   readonly from: string;
   readonly to: string;

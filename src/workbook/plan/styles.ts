@@ -12,6 +12,7 @@ export interface Style {
   readonly italic?: boolean;
   readonly align: "Left" | "Right" | "Center";
   readonly indent?: number;
+  readonly wrap?: boolean;
   /** Line below: thin for an input, medium for a heading. */
   readonly line?: { readonly weight: "Thin" | "Medium"; readonly color: string };
 }
@@ -30,15 +31,17 @@ export const styles: Readonly<Record<StyleName, Style>> = {
   label: { color: ink, size: 11, align: "Left" },
   unit: { color: faint, size: 10, align: "Left", indent: 1 },
   hint: { color: faint, size: 9, italic: true, align: "Left" },
-  heading: { color: ink, size: 10, bold: true, align: "Left", line: { weight: "Thin", color: ink } },
+  heading: { color: ink, size: 10, bold: true, align: "Left", indent: 1, line: { weight: "Thin", color: ink } },
   headingRight: { color: ink, size: 10, bold: true, align: "Right", line: { weight: "Thin", color: ink } },
   input: { color: ink, size: 11, align: "Right", line: inputLine },
-  inputText: { color: ink, size: 11, align: "Left", line: inputLine },
+  inputText: { color: ink, size: 11, align: "Left", indent: 1, line: inputLine },
   result: { color: ink, size: 11, fill: shade, align: "Right" },
-  resultText: { color: ink, size: 11, fill: shade, align: "Left" },
+  resultText: { color: ink, size: 11, fill: shade, align: "Left", indent: 1 },
   keyResult: { color: ink, size: 11, fill: shade, bold: true, align: "Right" },
-  keyText: { color: ink, size: 11, fill: shade, bold: true, align: "Left" },
-  caution: { color: "#6B1F1F", size: 10, fill: shade, align: "Left" },
+  keyText: { color: ink, size: 11, fill: shade, bold: true, align: "Left", indent: 1 },
+  caution: { color: "#6B1F1F", size: 10, fill: shade, align: "Left", indent: 1 },
+  /** Words that may need two lines. */
+  message: { color: ink, size: 10, fill: shade, align: "Left", indent: 1, wrap: true },
   swatch: { color: ink, size: 10, fill: shade, align: "Center" },
   workings: { color: faint, size: 10, align: "Left" },
 };
@@ -55,6 +58,7 @@ export const numberFormats: Readonly<Record<NumberFormat, string>> = {
   date: "yyyy-mm-dd",
   time: "hh:mm",
   dateTime: "yyyy-mm-dd hh:mm",
+  monthDay: "mm-dd",
   text: "General",
   money: "0.00",
 };

@@ -1,5 +1,6 @@
 import type { ChartPlan, SheetPlan, ValidationPlan } from "../plan/sheet-plan";
 import { marginsPt } from "../plan/print-scale";
+import { numberFormats } from "../plan/styles";
 
 /** Queues validation, highlights, notes, the chart, frozen rows and the print set-up. */
 export function writeExtras(sheet: Excel.Worksheet, plan: SheetPlan): void {
@@ -38,8 +39,8 @@ function draw(sheet: Excel.Worksheet, plan: ChartPlan): void {
   series.name = plan.vertical.series;
   series.setValues(sheet.getRange(plan.vertical.range));
   series.setXAxisValues(sheet.getRange(plan.horizontal.range));
-  chart.axes.valueAxis.title.text = plan.vertical.title;
-  chart.axes.categoryAxis.title.text = plan.horizontal.title;
+  chart.axes.valueAxis.numberFormat = numberFormats[plan.vertical.format];
+  chart.axes.categoryAxis.numberFormat = numberFormats[plan.horizontal.format];
   chart.setPosition(plan.from, plan.to);
 }
 

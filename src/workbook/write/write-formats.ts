@@ -23,7 +23,7 @@ function groups<K>(cells: readonly CellPlan[], key: (cell: CellPlan) => K): Map<
   return found;
 }
 
-function dress({ format }: Excel.Range, { fill, color, size, bold, italic, align, indent, line }: Style): void {
+function dress({ format }: Excel.Range, { fill, color, size, bold, italic, align, indent, wrap, line }: Style): void {
   format.font.name = fontName;
   format.font.size = size;
   format.font.color = color;
@@ -33,6 +33,7 @@ function dress({ format }: Excel.Range, { fill, color, size, bold, italic, align
   format.horizontalAlignment = align;
   format.verticalAlignment = "Center";
   if (indent) format.indentLevel = indent;
+  if (wrap) format.wrapText = true;
   if (!line) return;
   for (const edge of ["EdgeBottom", "InsideHorizontal"] as const) {
     const border = format.borders.getItem(edge);

@@ -3,7 +3,7 @@ import {
   IActiveDirtyManagerService, SetFormulaCalculationNotificationMutation, SetFormulaCalculationStartMutation,
   SetFormulaCalculationStopMutation,
 } from "@univerjs/engine-formula";
-import { SetRangeValuesMutation, SetStyleCommand } from "@univerjs/sheets";
+import { SetRangeValuesMutation, SetStyleCommand, SetBorderCommand, ClearSelectionFormatCommand } from "@univerjs/sheets";
 
 /**
  * Knows whether the engine still has something to calculate. The grid collects edits for a tenth of a second, then
@@ -22,6 +22,11 @@ export class CalculationWatch {
 
   onStart(listener: () => void): void {
     this.starts.push(listener);
+  }
+
+  /** Call after opening a workbook: the grid asks for its calculation a moment later. */
+  expectCalculation(): void {
+    this.collecting = true;
   }
 
   get busy(): boolean {
@@ -62,7 +67,7 @@ export class CalculationWatch {
     if (!this.injector.get(IActiveDirtyManagerService).get(command.id)) return false;
     if (command.id !== SetRangeValuesMutation.id) return true;
     const { trigger } = command.params as { trigger?: string };
-    const onlyLooks = [SetStyleCommand.id, "sheet.command.set-border", "sheet.command.clear-selection-format"];
+    const onlyLooks = [SetStyleCommand.id, SetBorderCommand.id, ClearSelectionFormatCommand.id];
     return options?.onlyLocal !== true && !onlyLooks.includes(trigger ?? "");
   }
 }

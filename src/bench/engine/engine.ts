@@ -53,6 +53,7 @@ export class Engine {
     // Undo works on the workbook in focus, which only a page would set.
     this.injector.get(IUniverInstanceService).focusUnit(workbook.getId());
     this.parts ??= this.install();
+    this.parts.watch.expectCalculation();
   }
 
   /** Resolves when all edits so far are calculated. */

@@ -3,7 +3,7 @@ import { ArgumentProblem, CellError, type CellErrorCode } from "./cell-error";
 import { argumentName, type AnyDescriptor, type Context, type Matrix, type Parameter } from "./describe";
 import { messages } from "./messages";
 import { quantity, type UnitSystem } from "./quantities";
-import { missing, readChoice, readNumber } from "./read-cell";
+import { missing, readChoice, readNumber, readText } from "./read-cell";
 import { readList, readTable } from "./read-range";
 
 export type Answer = Matrix<number | string | CellError>;
@@ -45,7 +45,7 @@ function asRange(typed: unknown, parameter: Parameter): Matrix | undefined {
   return single && parameter.optional === true && (range[0]?.[0] === null || range[0]?.[0] === "") ? undefined : range;
 }
 
-const isScalar = (parameter: Parameter): boolean => parameter.kind === "number" || parameter.kind === "choice";
+const isScalar = (parameter: Parameter): boolean => parameter.kind !== "list" && parameter.kind !== "table";
 
 function liftedShape(descriptor: AnyDescriptor, parameters: [string, Parameter][], ranges: (Matrix | undefined)[]) {
   let rows = 1;
@@ -98,7 +98,7 @@ function readScalar(key: string, parameter: Parameter, typed: unknown, leftOut: 
   if (leftOut && parameter.optional === true) return missing;
   if (parameter.kind === "number") return readNumber(argumentName(key), typed, parameter, units);
   if (parameter.kind === "choice") return readChoice(argumentName(key), typed, parameter);
-  return missing;
+  return parameter.kind === "text" ? readText(typed) : missing;
 }
 
 function readWhole(key: string, parameter: Parameter, range: Matrix | undefined, units: UnitSystem): unknown {

@@ -56,8 +56,12 @@ export interface ListParameter extends Described {
   readonly hint?: (typed: number) => string | undefined;
 }
 
-export type TextColumn = { readonly kind: "text"; readonly doc: string; readonly optional?: boolean };
-export type Column = NumberParameter | ChoiceParameter | TextColumn;
+/** Free words: a name, a note. */
+export interface TextParameter extends Described {
+  readonly kind: "text";
+}
+
+export type Column = NumberParameter | ChoiceParameter | TextParameter;
 
 /**
  * A range with named columns. `layouts` lists the accepted column orders, one for each width; `null` marks a column
@@ -69,7 +73,7 @@ export interface TableParameter<Columns extends Record<string, Column> = Record<
   readonly layouts: readonly (readonly (keyof Columns & string | null)[])[];
 }
 
-export type Parameter = NumberParameter | ChoiceParameter | ListParameter | TableParameter;
+export type Parameter = NumberParameter | ChoiceParameter | TextParameter | ListParameter | TableParameter;
 
 type Omissible<P, V> = P extends { default: {} } ? V : P extends { optional: true } ? V | undefined : V;
 

@@ -91,8 +91,13 @@ export const quantities = {
   lengthCm: same("cm", 1),
   /** What is dissolved in water. */
   concentration: same("mg/L", 1),
-  /** Doses too small for a kitchen scale's ounces. */
+  /** Doses too small for a kitchen scale's ounces, or a jug's fluid ounces. */
   milligrams: same("mg", 0),
+  grams: same("g", 2),
+  millilitres: same("mL", 2),
+  /** Hose. */
+  length: scaled("m", "ft", "m", 1, 0.3048, 2),
+  innerDiameter: scaled("mm", "in", "mm", 1, 25.4, 3),
 } satisfies Record<string, Quantity>;
 
 export type QuantityName = keyof typeof quantities;

@@ -61,6 +61,7 @@ export function readChoice(argument: string, typed: unknown, parameter: ChoicePa
   return found;
 }
 
+/** Words as typed; a number counts as the word it shows. */
 export function readText(typed: unknown): string | Missing {
   refuseErrors(typed);
   return isEmpty(typed) || typed === 0 ? missing : String(typed);

@@ -1,13 +1,13 @@
 import { readFileSync } from "node:fs";
 import { parse } from "csv-parse/sync";
 import { describe, expect, it } from "vitest";
-import { callScalar } from "../../src/functions/call";
+import { call } from "../../src/functions/call";
 import { CellError } from "../../src/functions/cell-error";
 import { functionNamed } from "../../src/functions/registry";
 
 /**
  * A table of published values under tests/reference. `arguments` is a JSON array as typed in a cell (null = left out,
- * nested arrays = a range); `basis` says how far the row proves anything: "document" (the number was read in the
+ * nested arrays = a range); `expected` is a number, a text, or a JSON matrix for an answer that spills; `basis` says how far the row proves anything: "document" (the number was read in the
  * source), "memory" (from the writer's memory), "computed" (from the equation: guards against slips only),
  * "common practice" (trade knowledge without a source).
  */
@@ -43,14 +43,21 @@ export function checkReferenceTable(path: string, rows: number): void {
       }
     });
     it.each(table.map((row, index) => ({ ...row, line: index + 2 })))("line $line: $function $arguments = $expected", (row) => {
-      const answer = callScalar(functionNamed(row.function), JSON.parse(row.arguments) as unknown[]);
-      if (answer instanceof CellError) expect.fail(`${row.function}${row.arguments}: ${answer.code} ${answer.message}`);
-      const expected = Number(row.expected);
-      if (Number.isNaN(expected)) expect(answer).toBe(row.expected);
-      else {
-        expect(typeof answer).toBe("number");
-        expect(Math.abs((answer as number) - expected)).toBeLessThanOrEqual(Number(row.tolerance));
-      }
+      const answer = call(functionNamed(row.function), JSON.parse(row.arguments) as unknown[]);
+      if (!row.expected.startsWith("[")) return expectCell(answer[0]?.[0], row.expected, row);
+      const expected = JSON.parse(row.expected) as (string | number)[][];
+      expect(answer.map((cells) => cells.length)).toEqual(expected.map((cells) => cells.length));
+      expected.forEach((cells, at) => cells.forEach((cell, column) => expectCell(answer[at]?.[column], String(cell), row)));
     });
   });
+}
+
+function expectCell(answer: unknown, wanted: string, row: ReferenceRow): void {
+  if (answer instanceof CellError) expect.fail(`${row.function}${row.arguments}: ${answer.code} ${answer.message}`);
+  const expected = Number(wanted);
+  if (wanted === "" || Number.isNaN(expected)) expect(answer).toBe(wanted);
+  else {
+    expect(typeof answer).toBe("number");
+    expect(Math.abs((answer as number) - expected), `${String(answer)} for ${wanted}`).toBeLessThanOrEqual(Number(row.tolerance));
+  }
 }

@@ -1,19 +1,24 @@
-import { expect, test } from "vitest";
+import { beforeAll, beforeEach, expect, test } from "vitest";
+import type { BenchPage } from "./support/bench-page";
 import { useBench } from "./support/bench-fixture";
 
-const bench = useBench();
+const bench = useBench({ profile: "whole file" });
+let tab: BenchPage;
 const sheet = "Sheet 1";
 /** 5.31: the example in src/functions/beer/abv.ts. */
 const strength = "=GYLE.BEER.ABV(1.05,1.01)";
 
+beforeAll(async () => {
+  tab = await bench.open();
+});
+beforeEach(() => tab.startEmpty());
+
 test("a formula typed into a cell shows its result", async () => {
-  const tab = await bench.open();
   await tab.enter(sheet, "B3", strength);
   expect(await tab.valueAt(sheet, "B3")).toBeCloseTo(5.31, 2);
 });
 
 test("the start of a function's name lists it, and its arguments are explained", async () => {
-  const tab = await bench.open();
   await tab.click(sheet, "B3");
   await tab.page.keyboard.type("=GYLE.BEER.AB", { delay: 30 });
   const suggestion = tab.page.getByText("Alcohol by volume of a beer").first();
@@ -24,7 +29,6 @@ test("the start of a function's name lists it, and its arguments are explained",
 });
 
 test("hovering an error says in our words what is wrong", async () => {
-  const tab = await bench.open();
   await tab.setValue(sheet, "B3", "=GYLE.BEER.ABV(1.05,\"soon\")");
   expect(await tab.valueAt(sheet, "B3")).toBe("#VALUE!");
   await tab.hover(sheet, "B3");
@@ -32,7 +36,6 @@ test("hovering an error says in our words what is wrong", async () => {
 });
 
 test("Ctrl+Z takes an entry back, and what depends on it follows", async () => {
-  const tab = await bench.open();
   await tab.setValue(sheet, "B3", "=B2*2");
   await tab.enter(sheet, "B2", "21");
   expect(await tab.valueAt(sheet, "B3")).toBe(42);
@@ -43,7 +46,6 @@ test("Ctrl+Z takes an entry back, and what depends on it follows", async () => {
 });
 
 test("a saved file opens with the same values, spilled ones too", async () => {
-  const tab = await bench.open();
   await tab.setValue(sheet, "B3", strength);
   await tab.setValue(sheet, "D3", "=SEQUENCE(3,2)");
   const bytes = await tab.saveFile();
@@ -58,7 +60,6 @@ test("a saved file opens with the same values, spilled ones too", async () => {
 });
 
 test("Ctrl+S hands over an .xlsx file with what is still being typed", async () => {
-  const tab = await bench.open();
   await tab.click(sheet, "B3");
   await tab.page.keyboard.type("77");
   const download = tab.page.waitForEvent("download");
@@ -69,7 +70,6 @@ test("Ctrl+S hands over an .xlsx file with what is still being typed", async () 
 
 test("a file that is none is refused in words, and the work stays", async () => {
   bench.allowErrors();
-  const tab = await bench.open();
   await tab.setValue(sheet, "B3", 7);
   await tab.openFile(new TextEncoder().encode("not a workbook"), "notes.xlsx");
   await tab.page.getByRole("button", { name: "Open without saving" }).click();
@@ -78,7 +78,6 @@ test("a file that is none is refused in words, and the work stays", async () => 
 });
 
 test("the pane works on the workbook beside it", async () => {
-  const tab = await bench.open();
   const frame = tab.page.frame({ url: /taskpane\.html$/u })!;
   const values = await frame.evaluate(() => Excel.run(async (context) => {
     const range = context.workbook.worksheets.getActiveWorksheet().getRange("A1:B1");
@@ -92,7 +91,6 @@ test("the pane works on the workbook beside it", async () => {
 });
 
 test("the pane can be hidden, also from the keyboard", async () => {
-  const tab = await bench.open();
   const frame = tab.page.locator("#pane");
   expect(await frame.isVisible()).toBe(true);
   await tab.page.locator("#pane-button").focus();

@@ -2,7 +2,7 @@ import { expect, test } from "vitest";
 import type { BenchPage } from "./support/bench-page";
 import { useBench } from "./support/bench-fixture";
 
-const bench = useBench();
+const bench = useBench({ profile: "each test" });
 const sheet = "Sheet 1";
 
 test("work comes back after a reload, without having been saved", async () => {

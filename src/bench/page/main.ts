@@ -36,6 +36,7 @@ async function start(): Promise<void> {
   window.gylebookBench = createHandle({ engine, session, shortcuts, ready, keepNow: () => keepNow() });
 
   await openFirstWorkbook(session, await kept, startEmpty);
+  markNextFrame("bench-grid");
   showOwnErrorMessages(engine);
   const office = provideOffice(engine);
   const charts = showCharts(session, (unitId, sheetId) => office.extras.of(unitId).sheets[sheetId]);
@@ -55,7 +56,13 @@ async function start(): Promise<void> {
   charts.redraw();
   paneSide.load();
   await engine.calculated();
+  performance.mark("bench-ready");
   markReady();
+}
+
+/** Notes when something first stands on the screen; `npm run bench` and the curious read it from the browser's timeline. */
+function markNextFrame(name: string): void {
+  requestAnimationFrame(() => requestAnimationFrame(() => performance.mark(name)));
 }
 
 function onClick(id: string, act: () => unknown): void {

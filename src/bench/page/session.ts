@@ -41,7 +41,9 @@ export class Session {
     this.changedListeners.push(listener);
   }
 
-  open({ name, snapshot, carry }: WorkbookState): void {
+  async open({ name, snapshot, carry }: WorkbookState): Promise<void> {
+    // An editor left open would outlive its workbook and hold the keyboard.
+    await this.engine.univerAPI.getActiveWorkbook()?.abortEditingAsync();
     this.engine.openWorkbook(snapshot);
     this.watch();
     this.carry = carry;
@@ -52,15 +54,15 @@ export class Session {
     this.noteChange();
   }
 
-  openEmpty(): void {
-    this.open({ name: "Workbook", snapshot: emptyWorkbook() });
+  openEmpty(): Promise<void> {
+    return this.open({ name: "Workbook", snapshot: emptyWorkbook() });
   }
 
   async openFile(bytes: Uint8Array, fileName: string): Promise<void> {
     const name = fileName.replace(/\.xlsx$/iu, "");
     const functionNames = [...this.engine.functions.functions.values()].map((metadata) => metadata.name);
     const { snapshot, carry } = await openWorkbook(bytes, { id: newId(), name, functionNames });
-    this.open({ name, snapshot, carry });
+    await this.open({ name, snapshot, carry });
   }
 
   state(): WorkbookState {

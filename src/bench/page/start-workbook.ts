@@ -6,7 +6,7 @@ import { showNotice } from "./words/notices";
 
 /**
  * What the grid shows first: the work kept in this browser; on the very first start the sample batch; otherwise an
- * empty workbook. Answers whether this browser keeps anything at all.
+ * empty workbook.
  */
 export async function openFirstWorkbook(session: Session, kept: Kept | undefined, startEmpty: boolean): Promise<void> {
   if (kept === undefined) {
@@ -17,7 +17,7 @@ export async function openFirstWorkbook(session: Session, kept: Kept | undefined
   if (damages.length > 0) reportDamage(damages, opened);
   if (opened !== undefined) return;
   if (!startEmpty && damages.length === 0 && (await sampleOpened(session))) return;
-  session.openEmpty();
+  await session.openEmpty();
 }
 
 export async function readKeptOrNothing(): Promise<Kept | undefined> {
@@ -33,7 +33,7 @@ export async function readKeptOrNothing(): Promise<Kept | undefined> {
 async function openNewest(session: Session, states: Kept["states"], damages: Damage[]): Promise<Date | undefined> {
   for (const { place, savedAt, ...state } of states) {
     try {
-      session.open(state);
+      await session.open(state);
       return savedAt;
     } catch (problem) {
       console.error(problem);

@@ -4,20 +4,28 @@ import { BenchPage, watch, type Misdeeds } from "./bench-page";
 import { serveBuiltSite, type BuiltSite } from "./built-site";
 import { launchChromium } from "./chromium";
 
+/** Generous: a busy machine takes many times as long to start the grid. */
+const patienceMs = 100_000;
+
 export interface BenchFixture {
-  /** A browser profile of its own: nothing is kept in it yet. The next `open` in the same test shares it. */
+  /** Opens the bench in a tab of the present profile; the first tab of a profile finds nothing kept. */
   open(query?: string): Promise<BenchPage>;
   readonly context: BrowserContext;
   /** For a test that provokes errors on purpose. */
   allowErrors(): void;
 }
 
-/** One server and one browser for a test file; a fresh profile for each test, and a look at what its pages asked for. */
-export function useBench(): BenchFixture {
+export interface BenchFixtureOptions {
+  /** A fresh browser profile for each test, or one for the whole file (starting the grid is what takes the time). */
+  profile: "each test" | "whole file";
+}
+
+/** One server and one browser for a test file, and after each test a look at what its pages asked for. */
+export function useBench({ profile }: BenchFixtureOptions): BenchFixture {
   let site: BuiltSite;
   let browser: Browser;
   let context: BrowserContext | undefined;
-  let misdeeds: Misdeeds | undefined;
+  let misdeeds: Misdeeds = { foreignRequests: [], errors: [] };
   let errorsAllowed = false;
 
   beforeAll(async () => {
@@ -29,20 +37,23 @@ export function useBench(): BenchFixture {
     await site?.close();
   });
   afterEach(async () => {
-    await context?.close();
-    context = undefined;
-    const seen = misdeeds;
+    if (profile === "each test") {
+      await context?.close();
+      context = undefined;
+    }
+    const foreignRequests = misdeeds.foreignRequests.splice(0);
+    const errors = misdeeds.errors.splice(0);
     const allowed = errorsAllowed;
-    misdeeds = undefined;
     errorsAllowed = false;
-    expect(seen?.foreignRequests ?? []).toEqual([]);
-    if (!allowed) expect(seen?.errors ?? []).toEqual([]);
+    expect(foreignRequests).toEqual([]);
+    if (!allowed) expect(errors).toEqual([]);
   });
 
   return {
     open: async (query) => {
       if (context === undefined) {
         context = await browser.newContext({ viewport: { width: 1400, height: 900 } });
+        context.setDefaultTimeout(patienceMs);
         misdeeds = watch(context, site.origin);
       }
       return BenchPage.open(context, site.origin, query);

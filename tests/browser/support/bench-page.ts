@@ -33,13 +33,19 @@ export class BenchPage {
   }
 
   async ready(): Promise<void> {
-    await this.page.waitForFunction(() => window.gylebookBench !== undefined, undefined, { timeout: 60_000 });
+    await this.page.waitForFunction(() => window.gylebookBench !== undefined);
     await this.page.evaluate(() => window.gylebookBench.ready);
   }
 
   async reload(): Promise<void> {
     await this.page.reload();
     await this.ready();
+  }
+
+  /** An empty workbook without a question, as if the bench had just been opened. */
+  async startEmpty(): Promise<void> {
+    await this.page.evaluate(() => window.gylebookBench.session.openEmpty());
+    await this.calculated();
   }
 
   async click(sheet: string, a1: string): Promise<void> {

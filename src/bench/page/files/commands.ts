@@ -42,7 +42,7 @@ export function fileCommands(session: Session): FileCommands {
       text: `It takes the place of “${session.name}” in this browser. If you want that one later, cancel and save it as a file first.`,
       choices: [{ label: sampleName, value: "sample" }, { label: "Empty workbook", value: "empty", main: true }],
     });
-    if (choice === "empty") session.openEmpty();
+    if (choice === "empty") await session.openEmpty();
     if (choice === "sample") await openSample(session);
   }
 

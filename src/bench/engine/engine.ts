@@ -13,6 +13,7 @@ import { describeFunctions } from "./function-descriptions";
 import { installScopedNames } from "./install-scoped-names";
 import { renameQualifiedNames } from "./rename-qualified-names";
 import { repairChoose } from "./repair-choose";
+import { repairComparisons } from "./repair-comparisons";
 import { repairSpillPasses } from "./repair-spill-passes";
 import { repairUndoBatches } from "./repair-undo-batches";
 import { carryScopedNames } from "./scoped-name-copies";
@@ -98,6 +99,7 @@ export class Engine {
     keepTableNamesUnique(injector);
     repairChoose(injector);
     repairSpillPasses(injector);
+    repairComparisons();
     repairUndoBatches(injector);
     describeFunctions(injector, this.functions.functions);
     const watch = new CalculationWatch(injector);

@@ -51,7 +51,6 @@ export function readings(b: SheetBuilder, contents: BatchContents, words: UnitWo
     b,
     [
       ["Where it stands", { content: "=GYLE.LOG.STEADY(reading_times,gravities,0.001,fg_expected)", format: "text", name: "verdict", style: "keyText" }],
-      ["What to do next", { content: nextStep, format: "text", name: "next_step" }],
       ["Read again on", { content: '=IF(OR(verdict="",verdict="steady",verdict="stalled"),"",last_reading+1)', format: "dateTime", name: "next_reading" }],
     ],
     [
@@ -59,6 +58,10 @@ export function readings(b: SheetBuilder, contents: BatchContents, words: UnitWo
       ["Gravity to expect at the end", { content: "=GYLE.YEAST.FINISH(og,attenuation)", format: "gravity", name: "fg_expected" }],
       ["Last read on", { content: '=IF(COUNT(gravities)=0,"",MAXIFS(reading_times,gravities,">0"))', format: "dateTime", name: "last_reading" }],
     ],
+    (row) => {
+      b.put("A", "What to do next", { style: "label" }, row);
+      b.put("B", nextStep, { style: "resultText", format: "text", name: "next_step", mergeTo: "I" }, row);
+    },
   );
 }
 

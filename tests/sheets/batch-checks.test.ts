@@ -1,0 +1,141 @@
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import type { HeadlessBench } from "../../src/bench/headless";
+import { exampleBatch } from "../../src/workbook/batch/example-batch";
+import { newBatch } from "../../src/workbook/batch/new-batch";
+import { benchTimeout, insertOn, openBatchBench, type BatchSheet } from "../support/batch-bench";
+
+const choices = { batchName: "Any", brewedOn: 46270, volume: 5, units: "us", topUp: 0 } as const;
+
+let bench: HeadlessBench;
+let whole: BatchSheet;
+let part: BatchSheet;
+let metric: BatchSheet;
+let blank: BatchSheet;
+beforeAll(async () => {
+  bench = await openBatchBench();
+  whole = await insertOn(bench, exampleBatch({ ...choices, sheetName: "Whole" }));
+  part = await insertOn(bench, exampleBatch({ ...choices, sheetName: "Part", topUp: 2.5 }));
+  metric = await insertOn(bench, exampleBatch({ ...choices, sheetName: "Metric", units: "metric", volume: 18.92705892 }));
+  blank = await insertOn(bench, newBatch({ ...choices, sheetName: "Blank", units: "metric", volume: 20 }));
+}, benchTimeout);
+afterAll(() => bench.dispose());
+
+describe("a new batch that is still blank", () => {
+  it("shows blanks, not errors, and complains of nothing", () => {
+    for (const name of ["og_plan", "fg_plan", "abv_plan", "ibu_plan", "colour_plan", "og", "fg", "verdict", "swatch", "packs_to_pitch"]) expect(blank.get(name) ?? "", name).toBe("");
+    expect(blank.complaints()).toEqual([]);
+    expect(blank.number("water_collect")).toBeGreaterThan(20);
+  });
+});
+
+describe("four batches in one workbook", () => {
+  it("each computes with its own names", () => {
+    expect(whole.number("og_plan")).toBeCloseTo(1.0521, 3);
+    expect(blank.get("og_plan") ?? "").toBe("");
+  });
+  it("the same recipe gives the same beer in US and metric units, to the rounding of the masses", () => {
+    expect(Math.abs(metric.number("og_plan") - whole.number("og_plan"))).toBeLessThan(0.0007);
+    expect(Math.abs(metric.number("ibu_plan") - whole.number("ibu_plan"))).toBeLessThan(1.5);
+  });
+});
+
+describe("a partial boil", () => {
+  it("boils less water; the gravity follows the whole volume, the bitterness the stronger kettle", () => {
+    expect(part.number("water_collect")).toBeLessThan(whole.number("water_collect") - 2);
+    // What stays in the kettle is stronger wort, so a little more of the sugar is lost with it.
+    expect(Math.abs(part.number("og_plan") - whole.number("og_plan"))).toBeLessThan(0.003);
+    expect(part.number("kettle_gravity")).toBeGreaterThan(whole.number("kettle_gravity") + 0.025);
+    expect(part.number("ibu_plan")).toBeLessThan(whole.number("ibu_plan") * 0.85);
+  });
+});
+
+describe("an original gravity that the malt cannot give", () => {
+  beforeEach(() => part.set({ og_reading: "", og_temperature: "" }));
+
+  it("too high: says so, names the usual cause, and says which figure to trust", async () => {
+    const planned = part.number("og_plan");
+    await part.set({ og_reading: 1.104, og_temperature: 60 });
+    const [complaint] = part.complaints();
+    expect(complaint?.label).toBe("Original gravity against the malt");
+    expect(complaint?.text).toContain("Reading 1.104 is more than the malt can give");
+    expect(complaint?.text).toContain("before the top-up water was mixed in");
+    expect(complaint?.text).toContain(`Trust ${planned.toFixed(3)}`);
+    expect(part.number("og")).toBeCloseTo(planned, 9);
+  });
+  it("too low: the same", async () => {
+    await part.set({ og_reading: 1.032, og_temperature: 60 });
+    const [complaint] = part.complaints();
+    expect(complaint?.text).toContain("Reading 1.032 is less than the malt gives");
+    expect(complaint?.text).toContain("top-up water lying on top");
+    expect(complaint?.text).toMatch(/Trust 1\.05\d/);
+    expect(part.number("og")).toBeCloseTo(part.number("og_plan"), 9);
+  });
+  it("a reading a few points off is believed", async () => {
+    await part.set({ og_reading: 1.05, og_temperature: 60 });
+    expect(part.complaints()).toEqual([]);
+    expect(part.number("og")).toBeCloseTo(1.05, 3);
+  });
+});
+
+describe("what else the checks see", () => {
+  it.each<[string, Record<string, string | number>, string, RegExp]>([
+    ["a kettle that is too small", { kettle_size: 5 }, "stop", /Will not fit: it needs 6\.\d US gal hot/],
+    ["an alpha acid without its decimal point", { hop_alpha: 55 }, "look", /alpha acid of 55 %/],
+    ["too hot a steep", { steep_temperature: 185 }, "look", /harsh taste/],
+    ["too little yeast", { packs_in_hand: 1 }, "look", /2 packs wanted, 1 in hand/],
+    ["more carbonation than the bottle is made for", { carbonation: 4 }, "stop", /^over/m],
+    ["packaging before the readings are steady", { packaged_on: 46275 }, "stop", /Packaged before two readings/],
+    ["a text where a number belongs", { og_reading: "ten fifty", og_temperature: 60 }, "look", /Cannot be checked/],
+    ["an absurd temperature", { og_reading: 1.05, og_temperature: 400 }, "look", /Cannot be checked/],
+    ["a negative volume", { volume: -5 }, "look", /no volume yet|nothing is left|Cannot be checked/],
+    ["top-up water that leaves nothing to boil", { top_up: 5 }, "look", /nothing is left to boil/],
+  ])("%s", async (_, typed, state, words) => {
+    const before = Object.fromEntries(Object.keys(typed).map((name) => [name, whole.get(name) ?? ""])) as Record<string, string | number>;
+    await whole.set(typed);
+    const complaints = whole.complaints();
+    await whole.set(before);
+    expect(complaints.map(({ text }) => text).join("\n")).toMatch(words);
+    expect(complaints.find(({ text }) => words.test(text))?.state).toBe(state);
+    expect(whole.complaints()).toEqual([]);
+  });
+});
+
+describe("readings as the fermentation goes on", () => {
+  const firstRow = () => Number(metric.cellOf("reading_times").slice(1));
+  const write = async (range: string, values: (string | number)[][]) => {
+    await Excel.run(async (context) => {
+      context.workbook.worksheets.getItem("Metric").getRange(range).values = values;
+      await context.sync();
+    });
+    await bench.calculate();
+  };
+  const read = async (lines: readonly (readonly [number, number])[]) => {
+    const rows = Array.from({ length: 5 }, (_, index): (string | number)[] => {
+      const line = lines[index];
+      return line ? [line[0], line[1], "SG", 20] : ["", "", "", ""];
+    });
+    await write(`A${firstRow()}:D${firstRow() + 4}`, rows);
+    return metric.get("verdict") ?? "";
+  };
+
+  it("goes from working to steady, and alcohol follows the gravity", async () => {
+    expect(await read([[46273, 1.03]])).toBe("working");
+    const early = Number(bench.valueAt("Metric", `H${firstRow()}`));
+    expect(await read([[46273, 1.03], [46276, 1.014], [46277, 1.0125]])).toBe("nearly");
+    expect(await read([[46273, 1.03], [46276, 1.014], [46278, 1.012], [46279, 1.012]])).toBe("steady");
+    expect(early).toBeGreaterThan(2);
+    expect(metric.number("abv_reached")).toBeGreaterThan(early + 1.5);
+    expect(await read([])).toBe("");
+  });
+  it("a reading in °P is turned into gravity when its scale says so, and refused with a hint when it does not", async () => {
+    const row = firstRow();
+    await write(`A${row}:D${row}`, [[46273, 7.5, "P", 20]]);
+    expect(Number(bench.valueAt("Metric", `F${row}`))).toBeCloseTo(1.0298, 3);
+    await write(`C${row}`, [["SG"]]);
+    expect(bench.valueAt("Metric", `F${row}`)).toBe("#VALUE!");
+    const workbook = bench.univerAPI.getActiveWorkbook();
+    const sheetId = workbook?.getSheetByName("Metric")?.getSheetId() ?? "";
+    expect(bench.engine.errorMessageAt(workbook?.getId() ?? "", sheetId, row - 1, 5)).toContain("°P");
+    await read([]);
+  });
+});

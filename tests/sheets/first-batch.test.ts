@@ -1,0 +1,92 @@
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { HeadlessBench } from "../../src/bench/headless";
+import { firstExtractBatch } from "../../src/workbook/batch/example-batch";
+import { benchTimeout, insertOn, openBatchBench, type BatchSheet } from "../support/batch-bench";
+
+let bench: HeadlessBench;
+let sheet: BatchSheet;
+beforeAll(async () => {
+  bench = await openBatchBench();
+  sheet = await insertOn(bench, firstExtractBatch());
+}, benchTimeout);
+afterAll(() => bench.dispose());
+
+/** Facts of the trade without a source: common practice. */
+describe("the sample batch agrees with common practice", () => {
+  it.each([
+    ["about six US gallons are collected for five in the fermenter", "water_collect", 5.7, 6.4],
+    ["water boils at about 212 °F at sea level", "boils_at", 211.5, 212.5],
+    ["1 fl oz of acid sanitiser in 5 US gal", "sanitiser_dose", 0.99, 1.01],
+    ["chilled in 20 to 45 minutes, faster with cold tap water", "chill_minutes", 10, 45],
+    ["50 to 54 twelve-ounce bottles from five gallons", "bottles_plan", 50, 54],
+  ])("%s", (_, name, from, to) => {
+    expect(sheet.number(name)).toBeGreaterThanOrEqual(from);
+    expect(sheet.number(name)).toBeLessThanOrEqual(to);
+  });
+
+  it("steeping ends at 30 min or 170 °F, whichever comes first", () => {
+    expect(sheet.number("steep_minutes")).toBeLessThanOrEqual(30);
+    expect(sheet.number("steep_temperature")).toBeLessThanOrEqual(170);
+  });
+  it("hydrometers are calibrated at 60 to 70 °F, ale ferments at 60 to 70 °F", () => {
+    expect([sheet.number("calibrated_at"), sheet.number("ferment_from"), sheet.number("ferment_to")]).toEqual([60, 60, 70]);
+  });
+  it("ABV is about (OG − FG) × 131", () => {
+    expect(Math.abs(sheet.number("abv_reached") - 131 * (sheet.number("og") - sheet.number("fg")))).toBeLessThan(0.2);
+  });
+  it("fermentation is done by day 8 to 12, shown by two equal readings a day apart", () => {
+    expect(sheet.get("verdict")).toBe("steady");
+    const days = sheet.number("last_reading") - sheet.number("brewed_on");
+    expect(days).toBeGreaterThanOrEqual(8);
+    expect(days).toBeLessThanOrEqual(12);
+  });
+  it("the first taste comes one to two weeks after bottling", () => {
+    const wait = sheet.number("first_taste") - sheet.number("packaged_on");
+    expect(wait).toBeGreaterThanOrEqual(7);
+    expect(wait).toBeLessThanOrEqual(14);
+  });
+  it("the brew day lasts about four hours, the hop clock starts with the first addition, the chiller goes in with 15 to 20 min left", () => {
+    const lines = timeline();
+    const hours = (Number(lines.at(-1)?.time) - Number(lines[0]?.time)) * 24;
+    expect(hours).toBeGreaterThan(3.5);
+    expect(hours).toBeLessThan(4.75);
+    expect(lines.find(({ what }) => what.includes("Northern Brewer"))?.boilMinute).toBe(0);
+    const chiller = 60 - Number(lines.find(({ what }) => what.startsWith("Chiller"))?.boilMinute);
+    expect(chiller).toBeGreaterThanOrEqual(15);
+    expect(chiller).toBeLessThanOrEqual(20);
+  });
+});
+
+describe("the sample batch", () => {
+  it("reaches what a careful hand calculation gives", () => {
+    // 0.75 lb × 0.74 × 46.2 × 0.5 + 6 lb × 0.78 × 46.2 + 1 lb × 0.91 × 46.2 = 271.1 points·gal over 5.2 US gal
+    // (Palmer, How to Brew, 2006: 46.2 points for one pound of sucrose in a gallon).
+    expect(sheet.number("og_plan")).toBeCloseTo(1.0521, 4);
+    // MCU = (0.75 × 60 + 7 × 4) / 5.2 = 14.04; Morey: 1.4922 × 14.04^0.6859 = 9.14.
+    expect(sheet.number("colour_plan")).toBeCloseTo(9.14, 1);
+    // Tinseth: 7490 × Σ(oz × alpha × utilisation) / 5.2 at the kettle's 1.0488.
+    const utilisation = (minutes: number) => (1.65 * 0.000125 ** 0.04884 * (1 - Math.exp(-0.04 * minutes))) / 4.15;
+    const ibu = (7490 / 5.2) * (0.9 * 0.085 * utilisation(60) + 0.055 * utilisation(15) + 0.055 * utilisation(5));
+    expect(Math.abs(sheet.number("ibu_plan") - ibu)).toBeLessThan(0.3);
+  });
+  it("puts the bitterness of each addition beside it, adding up to the whole", () => {
+    const first = Number(sheet.cellOf("hop_alpha").slice(1));
+    const shares = [0, 1, 2].map((index) => Number(bench.valueAt("Batch 1", `G${first + index}`)));
+    expect(shares.reduce((sum, share) => sum + share, 0)).toBeCloseTo(sheet.number("ibu_plan"), 6);
+    expect(bench.valueAt("Batch 1", `G${first + 3}`) ?? "").toBe("");
+  });
+  it("shows no error anywhere, and nothing to complain about", () => {
+    expect(sheet.complaints()).toEqual([]);
+    for (let row = 1; row <= 140; row += 1) {
+      for (const column of "ABCDEFGHIKLMNOQRSTU") expect(String(bench.valueAt("Batch 1", `${column}${row}`)), `${column}${row}`).not.toMatch(/^#(VALUE|NAME|REF|N\/A|NUM|DIV|SPILL|CALC)/);
+    }
+  });
+  it("tells the colour of a glass", () => expect(sheet.get("swatch")).toMatch(/^#[0-9A-F]{6}$/));
+});
+
+function timeline(): { time: number; boilMinute: number | string; what: string }[] {
+  const first = Number(sheet.cellOf("happened").slice(1));
+  return Array.from({ length: 23 }, (_, index) => first + index)
+    .map((row) => ({ what: String(bench.valueAt("Batch 1", `A${row}`) ?? ""), time: Number(bench.valueAt("Batch 1", `C${row}`)), boilMinute: bench.valueAt("Batch 1", `D${row}`) as number | string }))
+    .filter(({ what }) => what !== "");
+}

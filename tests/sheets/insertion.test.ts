@@ -1,0 +1,93 @@
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import type { HeadlessBench } from "../../src/bench/headless";
+import { newBatch } from "../../src/workbook/batch/new-batch";
+import { InsertionRefused, insertBatch } from "../../src/workbook/insert-batch";
+import { benchTimeout, openBatchBench } from "../support/batch-bench";
+
+const contents = newBatch({ sheetName: "Batch 1", batchName: "One", brewedOn: 46270, volume: 20, units: "metric", topUp: 0 });
+
+let bench: HeadlessBench;
+let before: string;
+beforeEach(async () => {
+  bench = await openBatchBench();
+  await Excel.run(async (context) => {
+    context.workbook.worksheets.getItem("Sheet1").getRange("A1:B2").formulas = [["mine", 1], ["=GYLE.BEER.ABV(1.05,1.01)", 2]];
+    await context.sync();
+  });
+  await bench.calculate();
+  before = contentOf(bench);
+}, benchTimeout);
+afterEach(() => bench.dispose());
+
+/** What a user would see: the sheets, their cells, names and tables. */
+function contentOf({ snapshot }: HeadlessBench): string {
+  const { sheetOrder, sheets, resources } = snapshot();
+  return JSON.stringify({
+    sheets: sheetOrder.map((id) => ({ name: sheets[id]?.name, cells: sheets[id]?.cellData })),
+    names: resources?.find(({ name }) => name === "SHEET_DEFINED_NAME_PLUGIN")?.data ?? "",
+    tables: resources?.find(({ name }) => name === "SHEET_TABLE_PLUGIN")?.data ?? "",
+  });
+}
+
+const insert = (sheetName = contents.sheetName) => Excel.run((context) => insertBatch(context, { ...contents, sheetName }));
+const names = async () => {
+  let found: string[] = [];
+  await Excel.run(async (context) => {
+    const sheets = context.workbook.worksheets;
+    sheets.load("items/name");
+    await context.sync();
+    found = sheets.items.map(({ name }) => name);
+  });
+  return found;
+};
+
+describe("inserting a batch", () => {
+  it("needs at most three round trips and leaves the other sheet alone", async () => {
+    const { faults } = bench.host;
+    const syncs = faults.syncCount;
+    await insert();
+    expect(faults.syncCount - syncs).toBeLessThanOrEqual(3);
+    expect(await names()).toEqual(["Sheet1", "Batch 1"]);
+    expect(bench.valueAt("Sheet1", "A1")).toBe("mine");
+  }, benchTimeout);
+
+  it("asks before a name that is taken, in any case of letters, and offers a free one", async () => {
+    await insert();
+    const refusal = await insert("BATCH 1").catch((problem: unknown) => problem);
+    expect(refusal).toBeInstanceOf(InsertionRefused);
+    expect((refusal as InsertionRefused).message).toContain('There is a sheet "BATCH 1" already');
+    expect((refusal as InsertionRefused).freeName).toBe("BATCH 1 (2)");
+    expect(await names()).toEqual(["Sheet1", "Batch 1"]);
+    await insert("BATCH 1 (2)");
+    expect(await names()).toEqual(["Sheet1", "Batch 1", "BATCH 1 (2)"]);
+  }, benchTimeout);
+
+  it.each([1, 2])("changes nothing when round trip %i fails", async (n) => {
+    bench.host.faults.failAtSync(n, new Error("the host is busy"));
+    await expect(insert()).rejects.toThrow("the host is busy");
+    await bench.calculate();
+    expect(await names()).toEqual(["Sheet1"]);
+    expect(contentOf(bench)).toBe(before);
+  }, benchTimeout);
+
+  it("takes back what it began when something in the middle of the writing is refused", async () => {
+    await expect(
+      Excel.run(async (context) => {
+        const sheets = context.workbook.worksheets;
+        const add = sheets.add.bind(sheets);
+        // A table that is in the way: Excel carries out what stands before it, then refuses.
+        Object.defineProperty(sheets, "add", {
+          value: (name: string) => {
+            const sheet = add(name);
+            sheet.tables.add("A29:B31", true);
+            return sheet;
+          },
+        });
+        await insertBatch(context, contents);
+      }),
+    ).rejects.toThrow();
+    await bench.calculate();
+    expect(await names()).toEqual(["Sheet1"]);
+    expect(JSON.parse(contentOf(bench))).toMatchObject({ sheets: (JSON.parse(before) as { sheets: unknown }).sheets });
+  }, benchTimeout);
+});

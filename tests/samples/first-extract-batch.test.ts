@@ -1,0 +1,122 @@
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { parse } from "csv-parse/sync";
+import { strFromU8, unzipSync } from "fflate";
+import { beforeAll, describe, expect, it } from "vitest";
+import { openWorkbook, saveWorkbook, type ComputedValues, type OpenedWorkbook } from "../../src/bench/xlsx";
+import { findSoffice } from "../../src/build/find-programs.mjs";
+import { makeWorkbook, valuesOnlyBytes, type MadeWorkbook } from "../../src/build/make-sample";
+import { registry } from "../../src/functions/registry";
+import { firstExtractBatch } from "../../src/workbook/batch/example-batch";
+import { planBatch } from "../../src/workbook/batch/plan";
+import { block, columnNumber } from "../../src/workbook/plan/addresses";
+import { benchTimeout } from "../support/batch-bench";
+import { loadHeadlessBench } from "../support/headless-bench";
+
+const shipped = readFileSync(new URL("../../sample-workbooks/first-extract-batch.xlsx", import.meta.url));
+const functionNames = registry.map(({ id }) => id);
+
+let opened: OpenedWorkbook;
+let made: MadeWorkbook;
+beforeAll(async () => {
+  opened = await openWorkbook(shipped, { functionNames });
+  made = await makeWorkbook(await loadHeadlessBench(), [firstExtractBatch()]);
+}, benchTimeout);
+
+type Cells = Record<string, unknown>;
+
+/** Formula or constant, and value, of every cell by its address. */
+function cellsOf(snapshot: OpenedWorkbook["snapshot"], computed: ComputedValues): { contents: Cells; values: Cells } {
+  const [sheetId = ""] = snapshot.sheetOrder;
+  const contents: Cells = {};
+  const values: Cells = {};
+  for (const [row, columns] of Object.entries(snapshot.sheets[sheetId]?.cellData ?? {})) {
+    for (const [column, cell] of Object.entries(columns as Record<string, { f?: string | null; v?: unknown } | null>)) {
+      const content = cell?.f ?? cell?.v;
+      if (content !== undefined && content !== null && content !== "") contents[`${row},${column}`] = content;
+    }
+  }
+  for (const [row, columns] of Object.entries(computed[sheetId]?.values ?? {})) {
+    for (const [column, value] of Object.entries(columns)) if (value !== "" && value !== null) values[`${row},${column}`] = typeof value === "number" ? Number(value.toPrecision(10)) : value;
+  }
+  return { contents, values };
+}
+
+describe("first-extract-batch.xlsx", () => {
+  it("is what the present code makes, cell by cell", () => {
+    const inFile = cellsOf(opened.snapshot, opened.computed);
+    const fresh = cellsOf(made.snapshot, made.computed);
+    expect(Object.keys(inFile.contents).length).toBeGreaterThan(400);
+    expect(inFile.values).toEqual(fresh.values);
+    for (const [cell, content] of Object.entries(inFile.contents)) {
+      const wanted = fresh.contents[cell];
+      if (typeof content === "number") expect(content, cell).toBeCloseTo(Number(wanted), 9);
+      else expect(String(content).replaceAll(" ", ""), cell).toBe(String(wanted).replaceAll(" ", ""));
+    }
+  });
+
+  it("saved and opened again, it is the same", async () => {
+    const again = await openWorkbook(await saveWorkbook(opened.snapshot, opened.computed, opened.carry), { functionNames });
+    expect(cellsOf(again.snapshot, again.computed)).toEqual(cellsOf(opened.snapshot, opened.computed));
+  });
+
+  it("holds its formulas as Excel writes them, with their last values, and nothing that nags people without the add-in", () => {
+    const parts = unzipSync(shipped);
+    const sheet = strFromU8(parts["xl/worksheets/sheet1.xml"] ?? new Uint8Array());
+    const workbook = strFromU8(parts["xl/workbook.xml"] ?? new Uint8Array());
+    expect(sheet).toMatch(/<c r="G5"[^>]* cm="1"[^>]*><f t="array" ref="G5">_xldudf_GYLE_WORT_GRAVITY\(malt,gravity_volume,steep_efficiency,units\)<\/f><v>1\.052\d+<\/v>/);
+    expect(sheet).not.toContain("GYLE.");
+    expect(Object.keys(parts)).toContain("xl/metadata.xml");
+    expect(Object.keys(parts).filter((name) => /webextension/i.test(name))).toEqual([]);
+    expect(workbook).not.toContain("fullCalcOnLoad");
+    expect(workbook).toMatch(/<definedName name="og" localSheetId="0">'Batch 1'!\$H\$\d+<\/definedName>/);
+  });
+});
+
+/**
+ * LibreOffice recalculates array formulas on opening and does not know our functions, so the file as Excel would write
+ * it shows #NAME? there; what it can show is the copy in which every GYLE call is its value.
+ */
+describe("in LibreOffice", () => {
+  const soffice = findSoffice();
+  const folder = mkdtempSync(path.join(tmpdir(), "gylebook-"));
+  const convert = (format: string, file: string) =>
+    execFileSync(soffice ?? "soffice", ["--headless", `-env:UserInstallation=file://${folder}/profile`, "--convert-to", format, "--outdir", folder, path.join(folder, file)], { stdio: "pipe", timeout: 110_000 });
+
+  beforeAll(async () => writeFileSync(path.join(folder, "values.xlsx"), await valuesOnlyBytes(made)), benchTimeout);
+
+  it.skipIf(!soffice)("shows every value of the card and the checks as we do", () => {
+    // Token 9 = false: cells as they are, not as they look, so that numbers keep their digits.
+    convert('csv:Text - txt - csv (StarCalc):44,34,76,1,,0,false,false,false', "values.xlsx");
+    const rows: string[][] = parse(readFileSync(path.join(folder, "values.csv")), { relax_column_count: true });
+    const plan = planBatch(firstExtractBatch());
+    let compared = 0;
+    for (const { name, range } of plan.names) {
+      const { from, to } = block(range);
+      for (let row = from.row; row <= to.row; row += 1) {
+        for (let column = from.column; column <= to.column; column += 1) {
+          const ours = made.bench.valueAt("Batch 1", `${String.fromCharCode(64 + column)}${row}`);
+          if (typeof ours !== "number" || column > columnNumber("I")) continue;
+          const theirs = rows[row - 1]?.[column - 1] ?? "";
+          if (/^\d{4}-\d\d-\d\d|^\d+:\d\d/.test(theirs)) continue; // dates and times come out as such
+          expect(Math.abs(Number(theirs.replace(" %", "")) - ours), `${name} ${range}: ${theirs} and ${ours}`).toBeLessThan(1e-6 * Math.max(1, Math.abs(ours)));
+          compared += 1;
+        }
+      }
+    }
+    expect(compared).toBeGreaterThan(80);
+  });
+
+  it.skipIf(!soffice)("prints on two pages", () => {
+    convert("pdf", "values.xlsx");
+    const pdf = readFileSync(path.join(folder, "values.pdf")).toString("latin1");
+    expect(pdf.match(/\/Type\s*\/Page\b/g)).toHaveLength(2);
+  });
+
+  it("is there to be asked (set GYLEBOOK_SOFFICE or install libreoffice-calc)", ({ skip }) => {
+    if (!soffice) skip("LibreOffice was not found");
+    expect(soffice).toBeTruthy();
+  });
+});

@@ -1,4 +1,3 @@
-import { relativeIsomerisation } from "./isomerisation";
 import { hopUtilisation, type UtilisationModel } from "./utilisation";
 
 export interface HopAddition {
@@ -19,12 +18,10 @@ export interface Boil {
   readonly boilsAtC: number;
 }
 
-/**
- * Bitterness that one hop addition gives, IBU: milligrams of iso-alpha acid in a litre of beer. In a boil below
- * 100 °C the minutes count by the speed of isomerisation (see `relativeIsomerisation`).
- */
+/** Alpha acid put into each litre of the finished wort, mg/L. */
+export const alphaMgPerL = (massG: number, alphaPercent: number, volumeL: number): number => (massG * 1000 * alphaPercent) / 100 / volumeL;
+
+/** Bitterness that one hop addition gives, IBU: milligrams of iso-alpha acid in a litre of beer. */
 export function bitternessIbu(hop: HopAddition, boil: Boil): number {
-  const minutesAt100C = hop.minutes * relativeIsomerisation(boil.boilsAtC);
-  const alphaMgPerL = (hop.massG * 1000 * hop.alphaPercent) / 100 / boil.volumeL;
-  return alphaMgPerL * hopUtilisation(minutesAt100C, boil.gravity, boil.model);
+  return alphaMgPerL(hop.massG, hop.alphaPercent, boil.volumeL) * hopUtilisation(hop.minutes, boil.gravity, boil.model, boil.boilsAtC);
 }

@@ -6,7 +6,7 @@ export const hopsIbu = describeFunction({
   summary: "Bitterness of the beer from all hop additions in the boil.",
   parameters: bitternessParameters,
   result: { kind: "number", quantity: "bitterness", doc: "IBU: milligrams of iso-alpha acid in a litre." },
-  equation: "IBU = Σ mass (g) × 1000 × alpha × utilisation(minutes × k1(boils_at) / k1(100 °C), gravity) / volume (L)",
+  equation: "IBU = Σ mass (g) × 1000 × alpha × utilisation(minutes × k1(boils_at) / k1(100 °C), gravity) / volume (L); kinetic has boils_at in its rates, see GYLE.HOPS.UTILISATION",
   sources: bitternessSources,
   examples: [
     { arguments: [[[1.5, 6.4, 60]], 5, 1.08, null, null, "us"], value: 25, tolerance: 0.6, from: "Palmer, How to Brew, ch. 5: 1.5 oz of 6.4 % for 60 minutes" },

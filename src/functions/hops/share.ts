@@ -6,7 +6,7 @@ export const hopsShare = describeFunction({
   summary: "Bitterness that each hop addition brings, in a column beside the additions.",
   parameters: bitternessParameters,
   result: { kind: "grid", doc: "IBU of each row of the additions, without a heading; empty where a row is not filled in. The sum is GYLE.HOPS.IBU.", columns: ["IBU"] },
-  equation: "IBU = mass (g) × 1000 × alpha × utilisation(minutes × k1(boils_at) / k1(100 °C), gravity) / volume (L)",
+  equation: "IBU = mass (g) × 1000 × alpha × utilisation(minutes × k1(boils_at) / k1(100 °C), gravity) / volume (L); kinetic has boils_at in its rates, see GYLE.HOPS.UTILISATION",
   sources: bitternessSources,
   examples: [
     { arguments: [[[1.5, 6.4, 60], [1, 4.6, 15]], 5, 1.08, null, null, "us"], value: [[25], [6]], tolerance: 0.6, from: "Palmer, How to Brew, ch. 5, the two additions" },

@@ -1,0 +1,54 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { BrewingError } from "../../../src/core/brewing-error";
+import { bitternessIbu } from "../../../src/core/hops/bitterness";
+import type { Cooling } from "../../../src/core/hops/cooling";
+import { standIbu, type Stand } from "../../../src/core/hops/stand";
+
+const hops: Stand = { massG: 50, alphaPercent: 10, volumeL: 20, gravity: 1.05, boiledMinutes: 0 };
+const stand: Cooling = { fromC: 95, toC: 80, minutes: 20, surroundingsC: 15 };
+
+describe("standIbu", () => {
+  it("is the kinetic boil where the wort stays at 100 °C", () => {
+    const boiling: Cooling = { ...stand, fromC: 100, toC: 100 };
+    const boil = (minutes: number) => bitternessIbu({ massG: 50, alphaPercent: 10, minutes }, { volumeL: 20, gravity: 1.05, model: "kinetic", boilsAtC: 100 });
+    expect(standIbu(hops, boiling)).toBeCloseTo(boil(20), 9);
+    expect(standIbu({ ...hops, boiledMinutes: 40 }, boiling)).toBeCloseTo(boil(60) - boil(40), 9);
+  });
+
+  it("gives more the longer it stands and the warmer it stays", () => {
+    const minutes = fc.double({ min: 0, max: 120, noNaN: true });
+    const warm = fc.double({ min: 60, max: 95, noNaN: true });
+    fc.assert(
+      fc.property(minutes, minutes, warm, warm, (a, b, one, other) => {
+        const at = (time: number, toC: number) => standIbu(hops, { ...stand, minutes: time, toC });
+        expect(at(Math.max(a, b), one)).toBeGreaterThanOrEqual(at(Math.min(a, b), one));
+        expect(at(a, Math.max(one, other))).toBeGreaterThanOrEqual(at(a, Math.min(one, other)) - 1e-9);
+      }),
+    );
+  });
+
+  it("hardly gains below 60 °C: an hour from 60 to 50 °C gives less than a tenth of the same at 95 °C", () => {
+    const cool = standIbu(hops, { ...stand, fromC: 60, toC: 50, minutes: 60 });
+    expect(cool).toBeLessThan(0.1 * standIbu(hops, { ...stand, fromC: 95, toC: 95, minutes: 60 }));
+    expect(cool).toBeGreaterThan(0);
+  });
+
+  it("adds less to hops that have boiled: their alpha acid is used up, and in the end they lose", () => {
+    const added = [0, 15, 60, 120].map((boiledMinutes) => standIbu({ ...hops, boiledMinutes }, stand));
+    for (const [index, ibu] of added.slice(1).entries()) expect(ibu).toBeLessThan(added[index] ?? 0);
+    expect(standIbu({ ...hops, boiledMinutes: 240 }, { ...stand, fromC: 100, toC: 100, minutes: 60 })).toBeLessThan(0);
+  });
+
+  it("splits into a stand and a chilling that follows", () => {
+    const toEighty = standIbu(hops, stand);
+    const chilling = standIbu(hops, { ...stand, fromC: 80, toC: 20, minutes: 15 });
+    expect(chilling).toBeGreaterThan(0);
+    expect(chilling).toBeLessThan(0.15 * toEighty);
+  });
+
+  it("refuses wort that warms up", () => {
+    expect(() => standIbu(hops, { ...stand, toC: 96 })).toThrow(BrewingError);
+    expect(() => standIbu(hops, { ...stand, toC: 96 })).toThrow("to is above from");
+  });
+});

@@ -66,8 +66,12 @@ export class CalculationWatch {
   private makesDirty(command: Readonly<ICommandInfo>, options?: IExecutionOptions): boolean {
     if (!this.injector.get(IActiveDirtyManagerService).get(command.id)) return false;
     if (command.id !== SetRangeValuesMutation.id) return true;
-    const { trigger } = command.params as { trigger?: string };
-    const onlyLooks = [SetStyleCommand.id, SetBorderCommand.id, ClearSelectionFormatCommand.id];
-    return options?.onlyLocal !== true && !onlyLooks.includes(trigger ?? "");
+    return options?.onlyLocal !== true && !changesLooksOnly(command);
   }
+}
+
+/** The grid writes values and looks by the same mutation; what set it off tells which. */
+export function changesLooksOnly(command: Readonly<ICommandInfo>): boolean {
+  const { trigger } = command.params as { trigger?: string };
+  return [SetStyleCommand.id, SetBorderCommand.id, ClearSelectionFormatCommand.id].includes(trigger ?? "");
 }

@@ -18,7 +18,7 @@ export function createUniver(presets: readonly Preset[], config: Partial<IUniver
     entries.delete(plugin.pluginName);
     entries.set(plugin.pluginName, [plugin, options]);
   }
-  for (const [plugin, options] of entries.values()) univer.registerPlugin(plugin, options as never);
+  for (const [plugin, options] of entries.values()) univer.registerPlugin(plugin, options);
   return { univer, univerAPI: FUniver.newAPI(univer) };
 }
 

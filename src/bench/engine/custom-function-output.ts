@@ -1,6 +1,6 @@
 import {
-  ArrayValueObject, BooleanValueObject, ErrorType, ErrorValueObject, NumberValueObject, StringValueObject,
-  type BaseValueObject,
+  ArrayValueObject, BooleanValueObject, ErrorValueObject, NumberValueObject, StringValueObject,
+  type BaseValueObject, type ErrorType,
 } from "@univerjs/engine-formula";
 import { CustomFunctionError, ErrorCode } from "./custom-function-error";
 

@@ -9,9 +9,9 @@ export function localVariables(pieces: readonly FormulaPiece[]): Set<string> {
     const before = solid[index - 1]?.source;
     if (piece.source === "(") open.push({ word: before?.toUpperCase() ?? "", argument: 0 });
     else if (piece.source === ")") open.pop();
-    else if (piece.source === ",") open.at(-1) && open.at(-1)!.argument++;
-    if (piece.kind !== "name") return;
     const call = open.at(-1);
+    if (piece.source === "," && call) call.argument++;
+    if (piece.kind !== "name") return;
     const alone = (before === "(" || before === ",") && solid[index + 1]?.source === ",";
     const declares = call?.word === "LAMBDA" || (call?.word === "LET" && call.argument % 2 === 0);
     if (alone && declares) declared.add(piece.name.toLowerCase());

@@ -14,7 +14,7 @@ export function repairChoose(injector: Injector): void {
   if (!choose) return;
   const original = choose.calculate.bind(choose);
   choose.calculate = (index, ...choices) => {
-    const picks = index as BaseValueObject;
+    const picks = index;
     const single = !picks.isReferenceObject() && !picks.isArray();
     return original(index, ...(single ? choices : choices.map(filledArray)));
   };

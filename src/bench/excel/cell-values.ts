@@ -32,6 +32,7 @@ function typed(value: unknown, format: string | undefined): ICellData | undefine
   const plain = { f: null, si: null, p: null };
   if (typeof value === "number") return { ...plain, v: value, t: CellValueType.NUMBER };
   if (typeof value === "boolean") return { ...plain, v: value ? 1 : 0, t: CellValueType.BOOLEAN };
+  // eslint-disable-next-line @typescript-eslint/no-base-to-string -- an object ends up as "[object Object]" in Excel too
   const text = String(value);
   if (text === "") return { ...plain, v: null, t: null };
   if (format === "@") return { ...plain, v: text, t: CellValueType.STRING };

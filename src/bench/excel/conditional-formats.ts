@@ -8,8 +8,8 @@ import { ClientCollection } from "./collection";
 import { ClientObject } from "./client-object";
 import type { Context } from "./context";
 import { RichApiError } from "./errors";
-import { overlap, without } from "./grid-ranges";
-import { toGridRange, type Range } from "./range";
+import { overlap, toGridRange, without } from "./grid-ranges";
+import type { Range } from "./range";
 import type { StandsFor } from "./standing";
 
 type FormulaRule = IConditionFormattingRule<IFormulaHighlightCell>;

@@ -1,4 +1,4 @@
-import { Application } from "./application";
+import type { Application } from "./application";
 import { RequestQueue } from "./request-context";
 import { Workbook } from "./workbook";
 

@@ -4,7 +4,8 @@ import {
 import { AddSheetDataValidationCommand, ClearRangeDataValidationCommand, SheetDataValidationModel } from "@univerjs/sheets-data-validation";
 import { assertFormatsOpen, type SheetBlock } from "./cell-writer";
 import { invalidArgument } from "./errors";
-import { Range, toGridRange } from "./range";
+import { toGridRange } from "./grid-ranges";
+import { Range } from "./range";
 import { RangePart } from "./range-part";
 import type { StandsFor } from "./standing";
 

@@ -4,6 +4,7 @@ import type { Engine } from "../engine/engine";
 import { itemNotFound } from "./errors";
 import { ExtrasStore } from "./extras-store";
 import { Faults } from "./faults";
+import { guardLockedCells } from "./guard-locked-cells";
 
 /** Whether somebody is typing in a cell: Excel refuses calls then, unless they were asked to wait. */
 export interface CellEditing {
@@ -21,6 +22,7 @@ export class Host {
 
   constructor(readonly engine: Engine) {
     this.extras = new ExtrasStore(engine.injector);
+    guardLockedCells(this);
   }
 
   /** One round trip at a time, as in Excel. */

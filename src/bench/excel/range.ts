@@ -1,13 +1,14 @@
 import { DeleteRangeMoveLeftCommand, DeleteRangeMoveUpCommand, InsertRangeMoveDownCommand, InsertRangeMoveRightCommand, RemoveColCommand, RemoveRowCommand, InsertColCommand, InsertRowCommand } from "@univerjs/sheets";
-import { Direction, type IRange } from "@univerjs/core";
+import { Direction } from "@univerjs/core";
 import { absoluteAddress, cellsText, parseCells, sheetPrefix, type Block } from "./address";
 import { assertFormatsOpen, assertUnlocked, isUnlocked, mapCells, writeCells, type SheetBlock } from "./cell-writer";
 import { readFormulas, readNumberFormats, readTexts, readValueTypes, readValues, shaped, writeValues } from "./cell-values";
-import { ClientObject, type Locator } from "./client-object";
+import { ClientObject } from "./client-object";
 import { ConditionalFormatCollection } from "./conditional-formats";
 import type { Context } from "./context";
 import { DataValidation } from "./data-validation";
 import { accessDenied, invalidArgument } from "./errors";
+import { boundingBlock, sharedBlock, toGridRange } from "./grid-ranges";
 import { RangeFormat } from "./range-format";
 import type { StandsFor } from "./standing";
 import { Worksheet } from "./worksheet";
@@ -82,24 +83,11 @@ export class Range extends ClientObject<SheetBlock, Context> implements StandsFo
   getEntireColumn(): Range { return this.derive((block) => ({ ...block, row: 0, rowCount: this.size(block).rowCount })); }
 
   getBoundingRect(other: Range | Excel.Range | string): Range {
-    return this.derive((block) => {
-      const second = this.otherBlock(other, block);
-      const [row, column] = [Math.min(block.row, second.row), Math.min(block.column, second.column)];
-      return {
-        row, column, rowCount: Math.max(block.row + block.rowCount, second.row + second.rowCount) - row,
-        columnCount: Math.max(block.column + block.columnCount, second.column + second.columnCount) - column,
-      };
-    });
+    return this.derive((block) => boundingBlock(block, this.otherBlock(other, block)));
   }
 
   getIntersectionOrNullObject(other: Range | Excel.Range | string): Range {
-    return this.deriveOrNull((block) => {
-      const second = this.otherBlock(other, block);
-      const [row, column] = [Math.max(block.row, second.row), Math.max(block.column, second.column)];
-      const rowCount = Math.min(block.row + block.rowCount, second.row + second.rowCount) - row;
-      const columnCount = Math.min(block.column + block.columnCount, second.column + second.columnCount) - column;
-      return rowCount > 0 && columnCount > 0 ? { row, column, rowCount, columnCount } : undefined;
-    });
+    return this.deriveOrNull((block) => sharedBlock(block, this.otherBlock(other, block)));
   }
 
   getSpillingToRangeOrNullObject(): Range {
@@ -208,18 +196,10 @@ export class Range extends ClientObject<SheetBlock, Context> implements StandsFo
   }
 }
 
-export const toGridRange = ({ row, column, rowCount, columnCount }: Block): IRange =>
-  ({ startRow: row, startColumn: column, endRow: row + rowCount - 1, endColumn: column + columnCount - 1 });
-
-export const fromGridRange = (sheetId: string, range: IRange): SheetBlock =>
-  ({ sheetId, row: range.startRow, column: range.startColumn, rowCount: range.endRow - range.startRow + 1, columnCount: range.endColumn - range.startColumn + 1 });
-
 function inSheet({ sheetId }: SheetBlock, block: Block): SheetBlock {
   if (block.row < 0 || block.column < 0 || block.rowCount < 1 || block.columnCount < 1) throw invalidArgument("The range lies outside the sheet.");
   return { row: block.row, column: block.column, rowCount: block.rowCount, columnCount: block.columnCount, sheetId };
 }
 
 const patternCell = (pattern: unknown) =>
-  pattern === null || pattern === undefined ? undefined : { s: { n: pattern === "General" ? null : { pattern: String(pattern) } } };
-
-export type RangeLocator = Locator<SheetBlock>;
+  typeof pattern === "string" ? { s: { n: pattern === "General" ? null : { pattern } } } : undefined;

@@ -1,7 +1,6 @@
 import { ClientObject } from "./client-object";
 import type { Context } from "./context";
 import { accessDenied, invalidArgument } from "./errors";
-import type { SheetProtection } from "./sheet-extras";
 import type { StandsFor } from "./standing";
 
 /**
@@ -18,7 +17,7 @@ export class WorksheetProtection extends ClientObject<string, Context>
       const { host } = this.context;
       if (host.extras.ofSheet(host.unitId, sheetId).protection) throw accessDenied();
       host.extras.update(host.unitId, sheetId, (extras) => {
-        extras.protection = { options: options as SheetProtection["options"], ...(password ? { hasPassword: true } : {}) };
+        extras.protection = { options: options, ...(password ? { hasPassword: true } : {}) };
       });
     });
   }

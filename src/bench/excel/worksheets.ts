@@ -4,6 +4,7 @@ import {
   type IInsertSheetMutationParams, type IRemoveSheetMutationParams, type ISetRangeValuesMutationParams, type ISetWorksheetActiveOperationParams,
 } from "@univerjs/sheets";
 import type { FWorkbook } from "@univerjs/sheets/facade";
+import { changesLooksOnly } from "../engine/calculation";
 import { cellsText } from "./address";
 import { ClientCollection } from "./collection";
 import type { Context } from "./context";
@@ -30,9 +31,9 @@ export class WorksheetCollection extends ClientCollection<Worksheet, FWorkbook, 
 
   /** What somebody, or a program, entered; never the results of formulas. */
   readonly onChanged = new EventHandlers<ChangedArguments>(this.context, (command, options) => {
-    if (command.id !== SetRangeValuesMutation.id || options?.onlyLocal) return undefined;
-    const { subUnitId, cellValue, trigger } = command.params as ISetRangeValuesMutationParams;
-    const address = trigger ? undefined : changedAddress(cellValue);
+    if (command.id !== SetRangeValuesMutation.id || options?.onlyLocal || changesLooksOnly(command)) return undefined;
+    const { subUnitId, cellValue } = command.params as ISetRangeValuesMutationParams;
+    const address = changedAddress(cellValue);
     return address === undefined ? undefined : { type: "WorksheetChanged", worksheetId: subUnitId, address, changeType: "RangeEdited", source: "Local" };
   });
 

@@ -195,6 +195,24 @@ describe("protection", () => {
   });
 });
 
+it("protection holds a person at the grid as well", async () => {
+  await insertBatch("Batch 1");
+  await bench.Excel.run(async (context) => {
+    const sheet = context.workbook.worksheets.getItem("Batch 1");
+    sheet.getRange("B1").format.protection.locked = false;
+    sheet.protection.protect();
+  });
+  const sheet = bench.univerAPI.getActiveWorkbook()!.getSheetByName("Batch 1")!;
+  const typeInto = (address: string, value: number) => {
+    const range = sheet.getRange(address).getRange();
+    return bench.univerAPI.executeCommand("sheet.command.set-range-values", { unitId: "book", subUnitId: sheet.getSheetId(), range, value: { v: value } });
+  };
+  expect([await typeInto("B1", 1090), await typeInto("B2", 1), await bench.univerAPI.executeCommand("sheet.command.clear-selection-content", { unitId: "book", subUnitId: sheet.getSheetId(), ranges: [sheet.getRange("A1:B2").getRange()] })])
+    .toEqual([true, false, false]);
+  await bench.calculate();
+  expect([bench.valueAt("Batch 1", "B1"), bench.valueAt("Batch 1", "B2"), bench.valueAt("Batch 1", "B3")]).toEqual([1090, 1010, 80]);
+});
+
 describe("notes, frozen panes, page, charts", () => {
   it("are kept in the snapshot and come back with it", async () => {
     await insertBatch("Batch 1");
@@ -255,6 +273,7 @@ describe("events", () => {
       await context.sync();
       const sheet = worksheets.getItem("Sheet1");
       sheet.getRange("B2:C2").formulas = [[1, "=B2*2"]];
+      sheet.getRange("B3").format.fill.color = "#EEEEEE";
       sheet.getRange("D4").select();
       const [selected, active] = [context.workbook.getSelectedRange().load("address"), context.workbook.getActiveCell().load("address")];
       await context.sync();
@@ -262,6 +281,9 @@ describe("events", () => {
       expect(heard).toContain("changed B2:C2");
       expect(heard).toContain("selected");
       expect(heard.filter((event) => event.startsWith("changed"))).toHaveLength(1);
+      await bench.univerAPI.executeCommand("sheet.command.set-range-values", { unitId: "book", subUnitId: "one", range: { startRow: 4, endRow: 4, startColumn: 0, endColumn: 0 }, value: { v: 1 } });
+      await Promise.resolve();
+      expect(heard).toContain("changed A5");
       selection.remove();
       await context.sync();
       const before = heard.length;

@@ -7,7 +7,6 @@ import { UniverSheetsDataValidationPreset } from "@univerjs/preset-sheets-data-v
 import dataValidationWords from "@univerjs/preset-sheets-data-validation/locales/en-US";
 import { UniverSheetsNotePreset } from "@univerjs/preset-sheets-note";
 import noteWords from "@univerjs/preset-sheets-note/locales/en-US";
-import { UniverSheetsTablePreset } from "@univerjs/preset-sheets-table";
 import tableWords from "@univerjs/preset-sheets-table/locales/en-US";
 import "@univerjs/preset-sheets-core/lib/index.css";
 import "@univerjs/preset-sheets-conditional-formatting/lib/index.css";
@@ -16,6 +15,7 @@ import "@univerjs/preset-sheets-note/lib/index.css";
 import "@univerjs/preset-sheets-table/lib/index.css";
 import { createUniver, type Grid } from "../engine/create-univer";
 import { benchTheme } from "./look/theme";
+import { quietTables } from "./look/tables";
 import { hiddenMenus } from "./look/hidden-menus";
 
 /** The grid with everything that a batch sheet uses: tables, notes, conditional formats, validation. */
@@ -24,7 +24,7 @@ export function createPageGrid(container: HTMLElement): Grid {
     UniverSheetsCorePreset({ container, menu: hiddenMenus, ribbonType: "simple" }),
     UniverSheetsConditionalFormattingPreset(),
     UniverSheetsDataValidationPreset(),
-    UniverSheetsTablePreset(),
+    quietTables(),
     UniverSheetsNotePreset(),
   ];
   return createUniver(presets, {

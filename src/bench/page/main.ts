@@ -9,6 +9,7 @@ import { fetchFunctionsMetadata, runFunctionsScript } from "./functions-script";
 import { createHandle } from "./handle";
 import { startKeeping } from "./keep/keeping";
 import { provideOffice } from "./pane/office-globals";
+import { dressTables } from "./look/tables";
 import { setUpPaneSide } from "./pane/pane-side";
 import { Session } from "./session";
 import { listenForShortcuts } from "./shortcuts";
@@ -39,6 +40,7 @@ async function start(): Promise<void> {
   markNextFrame("bench-grid");
   showOwnErrorMessages(engine);
   const office = provideOffice(engine);
+  dressTables(engine.injector, (unitId, sheetId) => office.extras.of(unitId).sheets[sheetId]);
   const charts = showCharts(session, (unitId, sheetId) => office.extras.of(unitId).sheets[sheetId]);
   office.extras.onChange(session.noteEdit);
   const keeping = await startKeeping({

@@ -7,6 +7,9 @@ export interface Reading {
 /** Above this, day numbers are dates (1902 and later), not days since pitching. */
 const datesBegin = 1000;
 
+/** Whether the times of a log are dates; then a 0 among them is an empty cell. */
+export const isDated = (days: readonly (number | null)[]): boolean => days.some((day) => day !== null && day > datesBegin);
+
 /**
  * The readings of two columns that stand side by side, in the order of time, whatever the order of the rows.
  *
@@ -18,7 +21,7 @@ const datesBegin = 1000;
  * @param gravities specific gravities, as long as `days`; null where nothing was measured
  */
 export function readingsInOrder(days: readonly (number | null)[], gravities: readonly (number | null)[]): Reading[] {
-  const dated = days.some((day) => day !== null && day > datesBegin);
+  const dated = isDated(days);
   return days
     .flatMap((day, row) => {
       const gravity = gravities[row] ?? null;

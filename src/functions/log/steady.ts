@@ -1,20 +1,14 @@
-import { readingsInOrder } from "../../core/log/readings";
 import { steadiness } from "../../core/log/steady";
-import { ArgumentProblem } from "../cell-error";
 import { describeFunction } from "../describe";
-import { messages } from "../messages";
-import { gravities, gravity, list, number, omissible, optional } from "../vocabulary";
+import { gravity, number, omissible, optional } from "../vocabulary";
+import { readingGravities, readingsOf, times } from "./columns";
 
 export const logSteady = describeFunction({
   id: "LOG.STEADY",
   summary: "Says in one word whether the fermentation is over, from your log of gravity readings.",
   parameters: {
-    times: list("days", "When each reading was taken: dates, or days since the yeast went in. The order of the rows does not matter.", {
-      limits: { atLeast: 0, atMost: 73415 },
-      blank: "zero",
-      typical: 5,
-    }),
-    gravities: gravities("The readings, beside their times; a row without a reading is passed over."),
+    times,
+    gravities: readingGravities,
     tolerance: optional(
       number("gravity", { doc: "Difference that still counts as the same reading; 0.001 is one line on most hydrometers.", limits: { above: 0, atMost: 0.01 }, typical: 0.001 }),
       0.001,
@@ -36,9 +30,8 @@ export const logSteady = describeFunction({
     "Bottle only when steady: what is left to ferment makes gas in the bottle and can burst it. Strong or cool beer deserves three readings over three days.",
     "Stalled beer is not finished: rouse the yeast, warm it a little, wait and measure again before you think of bottling.",
   ],
-  compute: ({ times, gravities: measured, tolerance, expected }) => {
-    if (times.length !== measured.length) throw new ArgumentProblem("#VALUE!", messages.sameLength("times", "gravities"));
-    const readings = readingsInOrder(times, measured);
+  compute: ({ times: days, gravities: measured, tolerance, expected }) => {
+    const readings = readingsOf(days, measured);
     return readings.length === 0 ? "" : steadiness(readings, tolerance, expected);
   },
 });

@@ -1,0 +1,177 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { bandOnDay, fitFermentation } from "../../../src/core/log/fit";
+import { forecastOf } from "../../../src/core/log/forecast";
+import { asCurve, dayWithin, gravityOnDay, logisticModel, steepestFallPerDay, type FermentationCurve } from "../../../src/core/log/logistic";
+import { lowestPossibleGravity } from "../../../src/core/log/possible";
+import { readingsInOrder, type Reading } from "../../../src/core/log/readings";
+import { BrewingError } from "../../../src/core/brewing-error";
+import { realExtractByBalling } from "../../../src/core/beer/alcohol";
+import { platoFromGravity } from "../../../src/core/wort/plato";
+
+const ale: FermentationCurve = { upperGravity: 1.05, lowerGravity: 1.01, steepnessPerDay: 1.6, middleDay: 2.2 };
+const logOf = (curve: FermentationCurve, days: readonly number[], errors: readonly number[] = []): Reading[] =>
+  days.map((day, index) => ({ day, gravity: gravityOnDay(curve, day) + (errors[index] ?? 0) }));
+
+function refusal(make: () => unknown): string {
+  try {
+    make();
+  } catch (problem) {
+    if (problem instanceof BrewingError) return `${problem.reason}: ${problem.message}`;
+    throw problem;
+  }
+  return "an answer";
+}
+
+describe("the logistic curve", () => {
+  it("has the slopes that small steps show", () => {
+    const parameters = [1.05, 1.01, 1.6, 2.2];
+    for (const day of [0, 1.7, 2.2, 5]) {
+      logisticModel.gradient(parameters, day).forEach((slope, index) => {
+        const moved = (step: number) => logisticModel.value(parameters.map((value, at) => (at === index ? value + step : value)), day);
+        expect(slope).toBeCloseTo((moved(1e-5) - moved(-1e-5)) / 2e-5, 6);
+      });
+    }
+  });
+
+  it("falls most in its middle, by B (upper − lower) / 4 a day (Speers et al. 2003)", () => {
+    const fall = (day: number) => (gravityOnDay(ale, day - 0.001) - gravityOnDay(ale, day + 0.001)) / 0.002;
+    expect(fall(2.2)).toBeCloseTo(steepestFallPerDay(ale), 7);
+    expect(fall(2)).toBeLessThan(fall(2.2));
+    expect(fall(2.4)).toBeLessThan(fall(2.2));
+  });
+
+  it("comes within a line of its end on the day that it says", () => {
+    expect(gravityOnDay(ale, dayWithin(ale, 0.001)) - ale.lowerGravity).toBeCloseTo(0.001, 12);
+    expect(dayWithin({ ...ale, upperGravity: 1.0105 }, 0.001)).toBe(-Infinity);
+  });
+});
+
+describe("the lowest gravity that can be", () => {
+  it("leaves no real extract, or stops where the sugar table ends", () => {
+    for (const original of [1.03, 1.05, 1.08]) {
+      expect(realExtractByBalling(platoFromGravity(original), platoFromGravity(lowestPossibleGravity(original)))).toBeCloseTo(0, 9);
+    }
+    expect(lowestPossibleGravity(1.2)).toBe(0.98);
+    expect(lowestPossibleGravity(0.99)).toBe(1);
+  });
+});
+
+describe("fitFermentation", () => {
+  it("finds a known curve again from exact readings", () => {
+    const { curve, ends } = fitFermentation(logOf(ale, [0, 1, 2, 3, 4, 6, 9]));
+    expect(ends).toBe("fitted");
+    expect(curve.lowerGravity).toBeCloseTo(1.01, 6);
+    expect(curve.upperGravity).toBeCloseTo(1.05, 6);
+    expect(curve.steepnessPerDay).toBeCloseTo(1.6, 4);
+    expect(curve.middleDay).toBeCloseTo(2.2, 4);
+  });
+
+  it("finds it with dates as well as with days", () => {
+    const dated = logOf({ ...ale, middleDay: 46002.2 }, [46000, 46001, 46002, 46003, 46004, 46006]);
+    expect(fitFermentation(dated).curve.middleDay).toBeCloseTo(46002.2, 4);
+  });
+
+  it("holds the known end within its band 19 times out of 20, with a hydrometer's noise", () => {
+    let inside = 0;
+    let all = 0;
+    const error = fc.double({ min: -0.001, max: 0.001, noNaN: true });
+    fc.assert(
+      fc.property(fc.array(error, { minLength: 9, maxLength: 9 }), fc.double({ min: 1, max: 2.5, noNaN: true }), fc.double({ min: 1.5, max: 3, noNaN: true }), (errors, steepnessPerDay, middleDay) => {
+        const fit = fitFermentation(logOf({ ...ale, steepnessPerDay, middleDay }, [0, 1, 1.5, 2, 2.5, 3, 4, 5, 7], errors.map((value, index) => (index === 8 ? -Math.abs(value) : value))));
+        if (fit.ends !== "fitted") return;
+        const forecast = forecastOf(fit, 7);
+        all += 1;
+        if (Math.abs(forecast.finalGravity - 1.01) <= (forecast.finalGravityPlusOrMinus ?? 0)) inside += 1;
+        expect(Math.abs(forecast.finalGravity - 1.01)).toBeLessThan(0.004);
+        expect(Math.abs(fit.curve.middleDay - middleDay)).toBeLessThan(0.5);
+      }),
+      { seed: 7, numRuns: 200 },
+    );
+    expect(all).toBeGreaterThan(150);
+    expect(inside / all).toBeGreaterThanOrEqual(0.9);
+  });
+
+  it("holds the ends with fewer than five readings, and wants to know the lower one", () => {
+    const few = logOf(ale, [1, 2, 3]);
+    const fit = fitFermentation(few, 1.05, 1.01);
+    expect(fit.ends).toBe("held");
+    expect([fit.curve.upperGravity, fit.curve.lowerGravity]).toEqual([1.05, 1.01]);
+    expect(fit.curve.steepnessPerDay).toBeCloseTo(1.6, 4);
+    expect(forecastOf(fit, 3).finalGravityPlusOrMinus).toBeUndefined();
+    expect(refusal(() => fitFermentation(few, 1.05))).toBe("uncovered: too early to tell: with fewer than five readings the expected gravity must be given");
+  });
+
+  it("says that it cannot tell yet", () => {
+    expect(refusal(() => fitFermentation(logOf(ale, [2])))).toContain("uncovered: too early to tell: at least two readings");
+    expect(refusal(() => fitFermentation(logOf(ale, [0, 0.2, 0.4, 0.5, 0.6]), 1.05))).toMatch(/too early to tell: gravity has fallen by 0\.00\d, and a curve needs 0\.005 or more/);
+    expect(refusal(() => fitFermentation(logOf(ale, [0, 0.6, 0.9, 1.1, 1.3]), 1.05))).toContain("do not show yet where the curve will end");
+    expect(refusal(() => fitFermentation([{ day: 0, gravity: 1.05 }, { day: 3, gravity: 1.03 }], 1.05, 1.01))).toContain("two readings on the way down");
+  });
+
+  it("falls back on the expected gravity where five readings do not show the end", () => {
+    const fit = fitFermentation(logOf(ale, [0, 0.6, 0.9, 1.1, 1.3]), 1.05, 1.01);
+    expect(fit.ends).toBe("held");
+    expect(fit.curve.middleDay).toBeCloseTo(2.2, 2);
+  });
+
+  it("refuses a log that rises", () => {
+    expect(refusal(() => fitFermentation(logOf(ale, [0, 2, 3, 4, 5], [0, 0, 0, 0, 0.006])))).toMatch(/^impossible: .*above an earlier one/);
+  });
+
+  it("goes on level from a stall, however many readings there are", () => {
+    const stuck = [...logOf({ ...ale, lowerGravity: 1.022 }, [0, 1, 2, 3, 5]), { day: 7, gravity: 1.022 }, { day: 8, gravity: 1.022 }];
+    for (const readings of [stuck, stuck.slice(2)]) {
+      const fit = fitFermentation(readings, 1.05, 1.012);
+      expect(fit.curve.lowerGravity).toBe(1.022);
+      expect(bandOnDay(fit, 30).gravity).toBeCloseTo(1.022, 6);
+    }
+  });
+
+  const anyLog = fc.array(fc.tuple(fc.integer({ min: 0, max: 48 }).map((quarter) => quarter / 4), fc.integer({ min: 995, max: 1090 }).map((points) => points / 1000)), { minLength: 2, maxLength: 9 });
+
+  it("never forecasts an end above the newest reading, or below what can be; whatever the order of the rows", () => {
+    let answered = 0;
+    fc.assert(
+      fc.property(anyLog, fc.boolean(), fc.option(fc.constant(1.01), { nil: undefined }), (rows, sorted, expected) => {
+        // Most made-up logs rise, and are refused; sorted ones look like a fermentation.
+        const gravities = rows.map(([, gravity]) => gravity);
+        if (sorted) gravities.sort((one, other) => other - one);
+        const days = rows.map(([day]) => day);
+        if (sorted) days.sort((one, other) => one - other);
+        const readings = readingsInOrder(days, gravities);
+        const shown = refusal(() => {
+          const fit = fitFermentation(readings, undefined, expected);
+          const { finalGravity, day } = forecastOf(fit, readings.at(-1)?.day ?? 0);
+          expect(finalGravity).toBeLessThanOrEqual(readings.at(-1)?.gravity ?? 0);
+          expect(finalGravity).toBeGreaterThanOrEqual(Math.min(lowestPossibleGravity(fit.curve.upperGravity), readings.at(-1)?.gravity ?? 0));
+          expect(Number.isFinite(day)).toBe(true);
+          const turned = fitFermentation(readingsInOrder([...days].reverse(), [...gravities].reverse()), undefined, expected);
+          expect(turned.curve).toEqual(fit.curve);
+          answered += 1;
+        });
+        expect(shown).toMatch(/^(an answer|uncovered: |impossible: )/);
+      }),
+      { seed: 3, numRuns: 300 },
+    );
+    expect(answered).toBeGreaterThan(40);
+  });
+});
+
+describe("the band", () => {
+  it("holds the curve, opens where there are no readings, and never reaches below what can be", () => {
+    const fit = fitFermentation(logOf(ale, [0, 1, 2, 3, 4]));
+    for (const day of [0, 1, 2, 3, 4, 8]) {
+      const { gravity, low, high } = bandOnDay(fit, day);
+      expect(low).toBeLessThan(gravity);
+      expect(high).toBeGreaterThan(gravity);
+      expect(low).toBeGreaterThanOrEqual(lowestPossibleGravity(1.05) - 1e-3);
+    }
+    const width = (day: number) => bandOnDay(fit, day).high - bandOnDay(fit, day).low;
+    expect(width(8)).toBeGreaterThan(width(3.5));
+  });
+});
+
+it("asCurve and the list agree", () => {
+  expect(asCurve([1.05, 1.01, 1.6, 2.2])).toEqual(ale);
+});

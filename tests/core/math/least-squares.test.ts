@@ -1,0 +1,75 @@
+import fc from "fast-check";
+import { levenbergMarquardt } from "ml-levenberg-marquardt";
+import { describe, expect, it } from "vitest";
+import { asCurve, gravityOnDay, logisticModel } from "../../../src/core/log/logistic";
+import { leastSquares, type Model } from "../../../src/core/math/least-squares";
+import { inverseOfPositiveDefinite } from "../../../src/core/math/linear";
+import { studentQuantile95 } from "../../../src/core/math/student";
+
+const line: Model = { value: ([a = 0, b = 0], x) => a + b * x, gradient: (_, x) => [1, x] };
+const unbounded = { least: [-Infinity, -Infinity], most: [Infinity, Infinity] };
+
+describe("leastSquares", () => {
+  it("finds the straight line that the sums of the text books give", () => {
+    const points = [[0, 1], [1, 3], [2, 4], [3, 8]].map(([x = 0, y = 0]) => ({ x, y }));
+    // Worked by hand: slope (n Σxy − Σx Σy) / (n Σx² − (Σx)²) = (4 × 35 − 6 × 16) / (4 × 14 − 36) = 2.2, a = 4 − 2.2 × 1.5.
+    const { parameters, sumOfSquares } = leastSquares(line, points, [0, 0], unbounded);
+    expect(parameters[0]).toBeCloseTo(0.7, 6);
+    expect(parameters[1]).toBeCloseTo(2.2, 6);
+    expect(sumOfSquares).toBeCloseTo(1.8, 9);
+  });
+
+  it("stops at a bound and fits the rest to it", () => {
+    const points = [0, 1, 2, 3].map((x) => ({ x, y: 1 + 2 * x }));
+    const { parameters } = leastSquares(line, points, [0, 0], { least: [-10, -10], most: [10, 1] });
+    expect(parameters[1]).toBe(1);
+    expect(parameters[0]).toBeCloseTo(1 + 1.5, 6);
+  });
+
+  it("finds what the published package ml-levenberg-marquardt finds on fermentation curves, never less good", () => {
+    let agreed = 0;
+    const readings = fc.array(fc.double({ min: -0.0008, max: 0.0008, noNaN: true }), { minLength: 9, maxLength: 9 });
+    fc.assert(
+      fc.property(readings, fc.double({ min: 0.8, max: 2.5, noNaN: true }), fc.double({ min: 2, max: 4, noNaN: true }), (noise, steepness, middle) => {
+        const points = noise.map((error, day) => ({ x: day, y: gravityOnDay(asCurve([1.05, 1.01, steepness, middle]), day) + error }));
+        const start = [1.048, 1.012, 1.4, 3];
+        const least = [1, 0.98, 0.05, -5];
+        const most = [1.2, 1.05, 12, 20];
+        const ours = leastSquares(logisticModel, points, start, { least, most });
+        // The package compares sums of squares with absolute figures, so it gets the readings in thousandths.
+        const theirs = levenbergMarquardt(
+          { x: points.map(({ x }) => x), y: points.map(({ y }) => 1000 * y) },
+          ([upper = 0, lower = 0, b = 0, m = 0]) => (day: number) => lower + (upper - lower) / (1 + Math.exp(b * (day - m))),
+          { initialValues: [1048, 1012, 1.4, 3], minValues: [1000, 980, 0.05, -5], maxValues: [1200, 1050, 12, 20], maxIterations: 500, errorTolerance: 1e-12, gradientDifference: 1e-5, centralDifference: true, damping: 1e-3 },
+        );
+        expect(1e6 * ours.sumOfSquares).toBeLessThanOrEqual(theirs.parameterError * (1 + 1e-6) + 1e-9);
+        // Some of the package's searches end before the bottom; where both got there, the ends are the same.
+        if (theirs.parameterError > 1e6 * ours.sumOfSquares * (1 + 1e-6) + 1e-9) return;
+        agreed += 1;
+        expect(Math.abs(1000 * (ours.parameters[1] ?? 0) - (theirs.parameterValues[1] ?? 0))).toBeLessThan(0.02);
+      }),
+      { seed: 20261125, numRuns: 60 },
+    );
+    expect(agreed).toBeGreaterThan(40);
+  });
+});
+
+describe("inverseOfPositiveDefinite", () => {
+  it("gives the inverse", () => {
+    const inverse = inverseOfPositiveDefinite([[4, 2, 0], [2, 5, 1], [0, 1, 3]]);
+    const product = [[4, 2, 0], [2, 5, 1], [0, 1, 3]].map((row) => [0, 1, 2].map((column) => row.reduce((sum, entry, k) => sum + entry * (inverse?.[k]?.[column] ?? NaN), 0)));
+    product.flat().forEach((entry, index) => expect(entry).toBeCloseTo(index % 4 === 0 ? 1 : 0, 12));
+  });
+
+  it("has none where two columns say the same", () => {
+    expect(inverseOfPositiveDefinite([[1, 2], [2, 4]])).toBeUndefined();
+    expect(inverseOfPositiveDefinite([[0]])).toBeUndefined();
+  });
+});
+
+describe("Student's t", () => {
+  // Two-sided 95 % points as every table prints them (for example NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.7.2).
+  it.each([[8, 2.306], [10, 2.228], [20, 2.086], [30, 2.042], [100, 1.984]])("is at %i degrees of freedom %f", (degrees, table) => {
+    expect(Math.abs(studentQuantile95(degrees) - table)).toBeLessThan(0.001);
+  });
+});

@@ -1,0 +1,26 @@
+import { describe, expect, it } from "vitest";
+import { functionNamed } from "../../src/functions/registry";
+import { answerOf } from "../support/registry-probe";
+
+const forecast = (rows: readonly (readonly [number, number])[], original: number | null = null, expected: number | null = null) =>
+  answerOf(functionNamed("LOG.FORECAST"), [rows.map(([day]) => [day]), rows.map(([, gravity]) => [gravity]), original, expected]);
+
+describe("LOG.FORECAST", () => {
+  it("says in words why it cannot tell yet, as #N/A", () => {
+    expect(forecast([[0, 1.05], [1, 1.049], [2, 1.048]])).toEqual([["#N/A too early to tell: gravity has fallen by 0.002, and a curve needs 0.005 or more"]]);
+    expect(forecast([[0, 1.05], [1, 1.05], [3, 1.05]])).toEqual([["#N/A too early to tell: gravity has fallen by 0.000, and a curve needs 0.005 or more"]]);
+    expect(forecast([[0, 1.05], [1, 1.045], [2, 1.035]])).toEqual([["#N/A too early to tell: with fewer than five readings the expected gravity must be given"]]);
+  });
+
+  it("says which row to look at when gravity rises, as #VALUE!", () => {
+    expect(String(forecast([[0, 1.05], [3, 1.02], [4, 1.03]])[0]?.[0])).toMatch(/^#VALUE! the newest reading stands above an earlier one/);
+  });
+
+  it("never turns a stall into a finish: with two readings or nine", () => {
+    for (const rows of [[[3, 1.03], [5, 1.03]], [[0, 1.05], [1, 1.046], [2, 1.04], [3, 1.034], [4, 1.031], [5, 1.03], [6, 1.03], [8, 1.03]]] as const) {
+      const answer = forecast(rows, 1.05, 1.012);
+      expect(answer[0]).toEqual(["state", "stalled", ""]);
+      expect(answer.slice(1).map((row) => row.slice(1))).toEqual(Array.from({ length: 5 }, () => ["", ""]));
+    }
+  });
+});

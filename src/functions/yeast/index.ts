@@ -3,6 +3,7 @@ import { yeastAttenuation } from "./attenuation";
 import { yeastCells } from "./cells";
 import { yeastFinish } from "./finish";
 import { yeastPacks } from "./packs";
+import { yeastStarter } from "./starter";
 import { yeastViability } from "./viability";
 
-export const yeastFunctions: readonly AnyDescriptor[] = [yeastCells, yeastPacks, yeastViability, yeastFinish, yeastAttenuation];
+export const yeastFunctions: readonly AnyDescriptor[] = [yeastCells, yeastPacks, yeastViability, yeastStarter, yeastFinish, yeastAttenuation];

@@ -1,0 +1,52 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { BrewingError } from "../../../src/core/brewing-error";
+import { starterVolumeL } from "../../../src/core/yeast/starter";
+
+const cells = fc.double({ min: 10, max: 1000, noNaN: true });
+const growth = fc.double({ min: 1, max: 3.7, noNaN: true });
+
+describe("starterVolumeL", () => {
+  it("is the fit to the table the other way: 152 V^0.43 cells come back", () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.5, max: 8, noNaN: true }), (litres) => {
+        expect(starterVolumeL(100, 152 * litres ** 0.43, 1.036)).toBeCloseTo(litres, 8);
+      }),
+    );
+  });
+
+  it("takes more wort for more growth, and as many times the wort for as many times the yeast", () => {
+    fc.assert(
+      fc.property(cells, growth, growth, (now, a, b) => {
+        expect(starterVolumeL(now, now * Math.max(a, b), 1.036)).toBeGreaterThanOrEqual(starterVolumeL(now, now * Math.min(a, b), 1.036) - 1e-12);
+        expect(starterVolumeL(3 * now, 3 * now * a, 1.036)).toBeCloseTo(3 * starterVolumeL(now, now * a, 1.036), 8);
+      }),
+    );
+  });
+
+  it("feeds every new cell: never more than 1.4 × 10⁹ for each gram of extract", () => {
+    fc.assert(
+      fc.property(cells, growth, fc.double({ min: 1.005, max: 1.05, noNaN: true }), (now, times, gravity) => {
+        const litres = starterVolumeL(now, now * times, gravity);
+        // Points of gravity over 0.386 litre-degrees for each gram: another way to the extract, good to 1 %.
+        const extractG = (litres * (gravity - 1) * 1000) / 0.386;
+        expect(now * times - now).toBeLessThanOrEqual(1.4 * extractG * 1.02 + 1e-9);
+      }),
+    );
+  });
+
+  it("grows with weak wort only where sugar runs short", () => {
+    expect(starterVolumeL(100, 152, 1.036)).toBe(starterVolumeL(100, 152, 1.02));
+    expect(starterVolumeL(100, 152, 1.008)).toBeGreaterThan(1.5 * starterVolumeL(100, 152, 1.02));
+  });
+
+  it("needs no starter for cells that are there, and half a litre for a pack at least", () => {
+    expect(starterVolumeL(100, 100, 1.036)).toBe(0);
+    expect(starterVolumeL(100, 101, 1.036)).toBe(0.5);
+  });
+
+  it("says what to grow to first when it is too much for one step", () => {
+    expect(() => starterVolumeL(100, 400, 1.036)).toThrow(BrewingError);
+    expect(() => starterVolumeL(100, 400, 1.036)).toThrow("grow to 371 first");
+  });
+});

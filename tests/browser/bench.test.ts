@@ -78,7 +78,7 @@ test("a file that is none is refused in words, and the work stays", async () => 
 });
 
 test("the pane works on the workbook beside it", async () => {
-  const frame = tab.page.frame({ url: /taskpane\.html$/u })!;
+  const frame = await tab.pane();
   const values = await frame.evaluate(() => Excel.run(async (context) => {
     const range = context.workbook.worksheets.getActiveWorksheet().getRange("A1:B1");
     range.values = [[1.05, "=GYLE.BEER.ABV(A1,1.01)"]];

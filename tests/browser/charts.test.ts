@@ -5,7 +5,7 @@ const bench = useBench({ profile: "whole file" });
 
 test("a chart that the pane adds is drawn over its cells and follows them", async () => {
   const tab = await bench.open();
-  const frame = tab.page.frame({ url: /taskpane\.html$/u })!;
+  const frame = await tab.pane();
   await frame.evaluate(() => Excel.run(async (context) => {
     const sheet = context.workbook.worksheets.getActiveWorksheet();
     sheet.getRange("A1:B4").values = [["Day", "Gravity"], [0, 1.05], [3, 1.02], [7, 1.01]];

@@ -1,4 +1,4 @@
-import type { BrowserContext, FrameLocator, Page } from "playwright-core";
+import type { BrowserContext, Frame, Page } from "playwright-core";
 
 
 /** What pages of one context did that they should not: requests off the origin, errors, warnings of the security policy. */
@@ -94,8 +94,13 @@ export class BenchPage {
     await this.page.evaluate(() => window.gylebookBench.keepNow());
   }
 
-  get pane(): FrameLocator {
-    return this.page.frameLocator("#pane");
+  /** The pane's own document, once the bench has handed it `Excel`. */
+  async pane(): Promise<Frame> {
+    const element = await this.page.locator("#pane").elementHandle();
+    const frame = (await element!.contentFrame())!;
+    await frame.waitForURL(/taskpane\.html$/u);
+    await frame.waitForFunction(() => typeof Excel !== "undefined");
+    return frame;
   }
 
   get notices() {

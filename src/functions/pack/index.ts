@@ -1,10 +1,12 @@
 import type { AnyDescriptor } from "../describe";
 import { packBottles } from "./bottles";
 import { packCheck } from "./check";
+import { packDose } from "./dose";
+import { packLine } from "./line";
 import { packPressure } from "./pressure";
 import { packPriming } from "./priming";
 import { packReady } from "./ready";
 import { packResidual } from "./residual";
 import { packVolumes } from "./volumes";
 
-export const packFunctions: readonly AnyDescriptor[] = [packResidual, packPriming, packPressure, packVolumes, packCheck, packBottles, packReady];
+export const packFunctions: readonly AnyDescriptor[] = [packResidual, packPriming, packDose, packPressure, packVolumes, packLine, packCheck, packBottles, packReady];

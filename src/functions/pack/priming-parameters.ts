@@ -1,0 +1,26 @@
+import { primingSugars } from "../../core/pack/priming";
+import { residualRange } from "../../core/pack/residual";
+import type { Source } from "../describe";
+import { choice, co2, optional } from "../vocabulary";
+import { warmestSinceFermentation } from "./storage";
+
+/** What PRIMING and DOSE share. */
+export const wishedCo2 = co2("Carbonation wished for; 2.2 to 2.6 suits most ales.", {
+  limits: { above: 0, atMost: 4.5 },
+  hint: (typed) => (typed > 4.5 ? "no beer bottle is meant to hold more; ask GYLE.PACK.CHECK" : undefined),
+});
+
+export const beerTemperature = warmestSinceFermentation(residualRange);
+
+export const sugar = optional(
+  choice("dextrose is corn sugar as sold (monohydrate), glucose the dry sugar, sucrose is table sugar, malt extract is dry and varies by some 7 %.", primingSugars),
+  "dextrose",
+);
+
+export const sugarYields = "g CO2 per g: dextrose 0.444, glucose 0.489, sucrose 0.514, malt extract 0.360, honey 0.384";
+
+export const primingSources: readonly Source[] = [
+  { cite: "J. L. Gay-Lussac, 1815, with today's atomic weights", where: "C6H12O6 → 2 C2H5OH + 2 CO2: 180 g of sugar give 88 g of gas" },
+  { cite: "M. Hall, Brew by the Numbers, Zymurgy, 1995", where: "carbon dioxide left from fermentation; from memory" },
+  { cite: "E. Crane, A Book of Honey, 1980", where: "appendix 2, table 4: sugars of 490 American honeys (1962)" },
+];

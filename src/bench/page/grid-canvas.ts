@@ -31,7 +31,8 @@ export function viewOf(sheet: FWorksheet): View | undefined {
     canvas,
     zoom,
     headings: { width: headings.width * zoom, height: headings.height * zoom },
-    scrolled: { x: (start.x - corner.x + offsetX) * zoom, y: (start.y - corner.y + offsetY) * zoom },
+    // The grid counts what is scrolled from the sheet's own beginning, frozen rows and columns included.
+    scrolled: { x: (start.x - headings.width + offsetX) * zoom, y: (start.y - headings.height + offsetY) * zoom },
     frozen: { row, column, width: (corner.x - headings.width) * zoom, height: (corner.y - headings.height) * zoom },
   };
 }

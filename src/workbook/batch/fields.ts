@@ -13,13 +13,13 @@ export interface Field extends Pick<CellOptions, "name" | "note" | "choices" | "
 }
 
 /** Words and moments stand at the left and want room; numbers stand at the right, their unit beside them. */
-const isWide = ({ format }: Field): boolean => format === "text" || format === "dateTime";
+const isWide = ({ format, choices }: Field): boolean => format === "text" || format === "dateTime" || choices !== undefined;
 
 function styleOf(field: Field): StyleName {
   const { content, style } = field;
   if (style) return style;
   const calculates = typeof content === "string" && content.startsWith("=");
-  const words = isWide(field) || field.choices !== undefined;
+  const words = isWide(field);
   return calculates ? (words ? "resultText" : "result") : words ? "inputText" : "input";
 }
 

@@ -44,12 +44,12 @@ function plot(chart: ChartRecord, series: readonly Series[], { width, height }: 
     ariaLabel: chart.title ?? chart.name,
     ariaDescription: describe(series),
     x: numeric
-      ? { type: "linear", domain: axisSpan(xs as number[], chart.axes.category), tickFormat: (value) => categoryText(value as number), ticks: Math.max(2, Math.floor(width / 80)) }
+      ? { type: "linear", domain: axisSpan(xs as number[], chart.axes.category) }
       : { type: "point", domain: [...new Set(xs)], padding: 0.3 },
     y: { domain: main },
     marks: [
       Plot.gridY({ stroke: "#1d1b16", strokeOpacity: 0.14, ticks: niceMarks(main, 6) }),
-      Plot.axisX({ label: chart.axes.category.title ?? null, labelAnchor: "center", labelArrow: "none" }),
+      Plot.axisX({ label: chart.axes.category.title ?? null, labelAnchor: "center", labelArrow: "none", ...(numeric && { ticks: Math.max(2, Math.floor(width / 80)), tickFormat: (value: number) => categoryText(value) }) }),
       Plot.axisY({ label: chart.axes.value.title ?? null, labelAnchor: "center", labelArrow: "none", ticks: niceMarks(main, 6), tickFormat: axisText(chart.axes.value.numberFormat) }),
       ...(primaryOnly || secondaryOnly ? [] : [Plot.axisY(niceMarks(second, 6).map(toMain), {
         anchor: "right", label: null, tickFormat: (height: number) => axisText(undefined)(mapSpan(main, second)(height)),

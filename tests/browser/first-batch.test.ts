@@ -1,0 +1,99 @@
+import { mkdirSync } from "node:fs";
+import { expect, test } from "vitest";
+import { exampleBatch } from "../../src/workbook/batch/example-batch";
+import { planBatch } from "../../src/workbook/batch/plan";
+import type { BenchPage } from "./support/bench-page";
+import { useBench } from "./support/bench-fixture";
+
+const bench = useBench({ profile: "each test" });
+const pictures = new URL("../../.cache/pictures/", import.meta.url).pathname;
+mkdirSync(pictures, { recursive: true });
+
+/** Where things stand on the sheet that the pane writes; the plan is the same data that the writer uses. */
+const plan = planBatch(exampleBatch({ sheetName: "Footbridge", batchName: "Footbridge", brewedOn: 46270, volume: 5, units: "us", topUp: 0 }));
+const cellOf = (name: string): string => plan.names.find((candidate) => candidate.name === name)?.range.split(":")[0] ?? "";
+const rowOf = (name: string): number => Number(cellOf(name).replace(/\D/g, ""));
+
+async function insertFootbridge(tab: BenchPage): Promise<void> {
+  const pane = await tab.pane();
+  await pane.getByLabel("Name of the batch").fill("Footbridge");
+  await pane.getByLabel("US: gal, lb, °F").check();
+  await pane.getByLabel("An example pale ale to change").check();
+  await pane.getByRole("button", { name: "Write the batch sheet" }).click();
+  await pane.getByText("“Footbridge” is in the workbook").waitFor();
+  await tab.calculated();
+}
+
+/** Types a reading into the first free row of the table, as a brewer would; the sheet must be scrolled to it. */
+async function typeReading(tab: BenchPage, index: number, when: number, reading: number): Promise<void> {
+  const row = rowOf("reading_times") + index;
+  await tab.setValue("Footbridge", `A${row}`, when);
+  await tab.setValue("Footbridge", `C${row}`, "SG");
+  await tab.setValue("Footbridge", `D${row}`, 68);
+  await tab.page.evaluate((a1) => {
+    const sheet = window.gylebookBench.univerAPI.getActiveWorkbook()?.getSheetByName("Footbridge");
+    sheet?.scrollToCell(Math.max(0, Number(a1.slice(1)) - 6), 0);
+  }, `B${row}`);
+  await tab.page.waitForTimeout(300);
+  await tab.enter("Footbridge", `B${row}`, String(reading));
+}
+
+const get = (tab: BenchPage, name: string) => tab.valueAt("Footbridge", cellOf(name));
+
+test("a batch from the pane to the verdict, through a reload and a saved file", async () => {
+  const tab = await bench.open();
+  await insertFootbridge(tab);
+  expect(await get(tab, "og_plan")).toBeCloseTo(1.0521, 3);
+  expect(await get(tab, "verdict")).toBe("");
+  await tab.page.screenshot({ path: `${pictures}inserted.png` });
+
+  await typeReading(tab, 0, 46273.75, 1.03);
+  expect(await get(tab, "verdict")).toBe("working");
+  const gravity = Number(await get(tab, "fg"));
+  const alcohol = Number(await get(tab, "abv_reached"));
+  await typeReading(tab, 1, 46279.75, 1.012);
+  await typeReading(tab, 2, 46280.8, 1.012);
+  expect(await get(tab, "verdict")).toBe("steady");
+  expect(Number(await get(tab, "fg"))).toBeLessThan(gravity - 0.015);
+  expect(Number(await get(tab, "abv_reached"))).toBeGreaterThan(alcohol + 2);
+  await tab.page.screenshot({ path: `${pictures}readings.png` });
+
+  const names = ["og_plan", "fg", "abv_reached", "verdict", "ibu_plan", "sugar_mass", "pressure_verdict", "first_taste"];
+  const shown = await Promise.all(names.map((name) => get(tab, name)));
+  await tab.keepNow();
+  await tab.reload();
+  expect(await Promise.all(names.map((name) => get(tab, name)))).toEqual(shown);
+
+  const bytes = await tab.saveFile();
+  await tab.startEmpty();
+  await tab.openFile(bytes, "footbridge.xlsx");
+  await tab.page.waitForFunction(() => window.gylebookBench.univerAPI.getActiveWorkbook()?.getSheetByName("Footbridge") != null);
+  await tab.calculated();
+  expect(await Promise.all(names.map((name) => get(tab, name)))).toEqual(shown);
+});
+
+test("a name that is taken is asked about, never written over; wrong entries are answered beside their fields", async () => {
+  const tab = await bench.open();
+  const pane = await tab.pane();
+  await pane.getByRole("button", { name: "Write the batch sheet" }).click();
+  await pane.getByText("The batch needs a name").waitFor();
+  await insertFootbridge(tab);
+  await tab.setValue("Footbridge", cellOf("batch_number"), 7);
+
+  await pane.getByLabel("Name of the batch").fill("footbridge");
+  await pane.getByRole("button", { name: "Write the batch sheet" }).click();
+  await pane.getByText("There is a sheet “footbridge” already").or(pane.getByText('There is a sheet "footbridge" already')).waitFor();
+  await tab.page.screenshot({ path: `${pictures}taken.png` });
+  await pane.getByRole("button", { name: "Use “footbridge (2)”" }).click();
+  await pane.getByText("“footbridge (2)” is in the workbook").waitFor();
+  expect(await tab.valueAt("Footbridge", cellOf("batch_number"))).toBe(7);
+});
+
+test("the first visit finds the sample batch on screen", async () => {
+  const tab = await bench.open("");
+  const sample = await tab.page.evaluate(() => window.gylebookBench.univerAPI.getActiveWorkbook()?.getSheets()[0]?.getSheetName());
+  expect(sample).toBe("Batch 1");
+  expect(await tab.valueAt("Batch 1", "A1")).toBe("Quillmarsh Footbridge Pale");
+  await tab.page.waitForTimeout(1000);
+  await tab.page.screenshot({ path: `${pictures}sample.png` });
+});

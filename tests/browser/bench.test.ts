@@ -98,3 +98,13 @@ test("the pane can be hidden, also from the keyboard", async () => {
   expect(await frame.isVisible()).toBe(false);
   expect(await tab.page.locator("#pane-button").getAttribute("aria-expanded")).toBe("false");
 });
+
+test("formulas that depend on themselves are named, until they are mended", async () => {
+  await tab.setValue(sheet, "B3", "=B4+1");
+  await tab.setValue(sheet, "B4", "=B3+1");
+  const warning = tab.notices.getByText("depend on themselves");
+  await warning.waitFor();
+  expect(await warning.textContent()).toContain("Sheet 1!B3");
+  await tab.setValue(sheet, "B4", 1);
+  await warning.waitFor({ state: "detached" });
+});

@@ -14,6 +14,7 @@ import { setUpPaneSide } from "./pane/pane-side";
 import { Session } from "./session";
 import { listenForShortcuts } from "./shortcuts";
 import { openFirstWorkbook, readKeptOrNothing } from "./start-workbook";
+import { warnOfCircles } from "./words/circular-notice";
 import { showNotice, showStatus } from "./words/notices";
 
 /** What the page is made of, in the order in which it must come to life. */
@@ -39,6 +40,7 @@ async function start(): Promise<void> {
   await openFirstWorkbook(session, await kept, startEmpty);
   markNextFrame("bench-grid");
   showOwnErrorMessages(engine);
+  warnOfCircles(session);
   const office = provideOffice(engine);
   dressTables(engine.injector, (unitId, sheetId) => office.extras.of(unitId).sheets[sheetId]);
   const charts = showCharts(session, (unitId, sheetId) => office.extras.of(unitId).sheets[sheetId]);

@@ -1,7 +1,7 @@
 import * as Plot from "@observablehq/plot";
-import type { ChartRecord } from "../../excel/sheet-extras";
+import type { ChartAxisRecord, ChartRecord } from "../../excel/sheet-extras";
 import type { Point, Series } from "./chart-data";
-import { axisSpan, axisText, mapSpan, niceMarks, type Span } from "./scales";
+import { axisSpan, axisText, isDateFormat, mapSpan, niceMarks, type Span } from "./scales";
 
 /** Okabe and Ito's palette, the dark ones first: told apart with any kind of colour blindness. Shapes differ as well. */
 const colors = ["#0072b2", "#d55e00", "#009e73", "#8a4f7d", "#1d1b16"];
@@ -31,7 +31,7 @@ function plot(chart: ChartRecord, series: readonly Series[], { width, height }: 
   const toMain = mapSpan(second, main);
   const numeric = series.every(({ points }) => points.every(({ x }) => typeof x === "number"));
   const xs = series.flatMap(({ points }) => points.map(({ x }) => x));
-  const categoryText = axisText(chart.axes.category.numberFormat);
+  const across = numeric ? axisSpan(xs as number[], chart.axes.category) : undefined;
   const lines = !/^XYScatter$/u.test(chart.type);
   return Plot.plot({
     width,
@@ -43,13 +43,11 @@ function plot(chart: ChartRecord, series: readonly Series[], { width, height }: 
     style: { background: "none", color: "#1d1b16", fontSize: "12px", fontFamily: "inherit" },
     ariaLabel: chart.title ?? chart.name,
     ariaDescription: describe(series),
-    x: numeric
-      ? { type: "linear", domain: axisSpan(xs as number[], chart.axes.category) }
-      : { type: "point", domain: [...new Set(xs)], padding: 0.3 },
+    x: across ? { type: "linear", domain: across } : { type: "point", domain: [...new Set(xs)], padding: 0.3 },
     y: { domain: main },
     marks: [
       Plot.gridY({ stroke: "#1d1b16", strokeOpacity: 0.14, ticks: niceMarks(main, 6) }),
-      Plot.axisX({ label: chart.axes.category.title ?? null, labelAnchor: "center", labelArrow: "none", ...(numeric && { ticks: Math.max(2, Math.floor(width / 80)), tickFormat: (value: number) => categoryText(value) }) }),
+      Plot.axisX({ label: chart.axes.category.title ?? null, labelAnchor: "center", labelArrow: "none", ...(across && numericMarks(across, chart.axes.category, width)) }),
       Plot.axisY({ label: chart.axes.value.title ?? null, labelAnchor: "center", labelArrow: "none", ticks: niceMarks(main, 6), tickFormat: axisText(chart.axes.value.numberFormat) }),
       ...(primaryOnly || secondaryOnly ? [] : [Plot.axisY(niceMarks(second, 6).map(toMain), {
         anchor: "right", label: null, tickFormat: (height: number) => axisText(undefined)(mapSpan(main, second)(height)),
@@ -57,6 +55,12 @@ function plot(chart: ChartRecord, series: readonly Series[], { width, height }: 
       ...series.flatMap((one, index) => marksOf(one, index, one.secondary && !secondaryOnly ? toMain : (y) => y, lines)),
     ],
   });
+}
+
+/** Days have no halves: a date stands below the axis once. */
+function numericMarks(span: Span, { numberFormat }: ChartAxisRecord, width: number): Pick<Plot.AxisXOptions, "ticks" | "tickFormat"> {
+  const marks = niceMarks(span, Math.max(2, Math.floor(width / 80)));
+  return { ticks: isDateFormat(numberFormat) ? marks.filter(Number.isInteger) : marks, tickFormat: axisText(numberFormat) };
 }
 
 function marksOf({ points, color }: Series, index: number, toHeight: (y: number) => number, lines: boolean): Plot.Markish[] {

@@ -33,7 +33,7 @@ export function axisSpan(values: readonly number[], axis: ChartAxisRecord, count
 export const mapSpan = (from: Span, to: Span) => (value: number): number =>
   to[0] + ((value - from[0]) / (from[1] - from[0])) * (to[1] - to[0]);
 
-const isDateFormat = (format: string) => /[dy]|mmm/iu.test(format.replace(/"[^"]*"|\[[^\]]*\]/gu, ""));
+export const isDateFormat = (format: string | undefined): boolean => /[dy]|mmm/iu.test(format?.replace(/"[^"]*"|\[[^\]]*\]|general/giu, "") ?? "");
 
 /** How a figure reads on an axis with an Excel number format: decimals, per cent and dates; anything else as it is. */
 export function axisText(format: string | undefined): (value: number) => string {

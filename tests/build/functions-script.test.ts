@@ -64,6 +64,12 @@ describe("taking the words out of a description", () => {
     expect(withoutWords('const b = { summary: "kept" };')).toBe('const b = { summary: "kept" };');
   });
 
+  it("empties the arguments' explanations, and no other text", () => {
+    const source = 'import { choice, list, number, volume } from "../vocabulary";\nconst own = (doc: string, typical: number) => typical;\n' + 'x(volume("V.", { hint: "h" }), choice("C, d.", ["a"]), list("number", "L."), number("mass", { doc: "M.", typical: 1 }), own("O.", 2), other("kept"), { doc: `T ${1}` });';
+    expect(withoutWords(source)).toContain('x(volume("", { hint: "h" }), choice("", ["a"]), list("number", ""), number("mass", { doc: "", typical: 1 }), own("", 2), other("kept"), { doc: "" });');
+    expect(withoutWords('const volume = (text: string) => text; volume("kept");')).toContain('volume("kept")');
+  });
+
   it("is refused where the description is not written out in place", () => {
     expect(() => withoutWords("describeFunction(made(1));")).toThrow("written out in place");
     expect(withoutWords("export function describeFunction(d: D) { return d; }")).toBe("export function describeFunction(d: D) { return d; }");

@@ -4,7 +4,7 @@ import { argumentName, type AnyDescriptor, type Context, type Matrix, type Param
 import { messages } from "./messages";
 import { quantity, type UnitSystem } from "./quantities";
 import { missing, readChoice, readNumber, readText } from "./read-cell";
-import { readList, readTable } from "./read-range";
+import { readCells, readList, readTable } from "./read-range";
 
 export type Answer = Matrix<number | string | CellError>;
 
@@ -45,7 +45,7 @@ function asRange(typed: unknown, parameter: Parameter): Matrix | undefined {
   return single && parameter.optional === true && (range[0]?.[0] === null || range[0]?.[0] === "") ? undefined : range;
 }
 
-const isScalar = (parameter: Parameter): boolean => parameter.kind !== "list" && parameter.kind !== "table";
+const isScalar = (parameter: Parameter): boolean => parameter.kind !== "list" && parameter.kind !== "table" && parameter.kind !== "cells";
 
 function liftedShape(descriptor: AnyDescriptor, parameters: [string, Parameter][], ranges: (Matrix | undefined)[]) {
   let rows = 1;
@@ -104,6 +104,7 @@ function readScalar(key: string, parameter: Parameter, typed: unknown, leftOut: 
 function readWhole(key: string, parameter: Parameter, range: Matrix | undefined, units: UnitSystem): unknown {
   if (range === undefined) return missing;
   if (parameter.kind === "list") return readList(argumentName(key), range, parameter, units);
+  if (parameter.kind === "cells") return readCells(argumentName(key), range);
   return parameter.kind === "table" ? readTable(argumentName(key), range, parameter, units) : missing;
 }
 
@@ -127,6 +128,8 @@ function context(units: UnitSystem): Context {
 /** Converts to the brewer's unit and lets nothing through that is not a finite number or a text. */
 function convertResult(descriptor: AnyDescriptor, computed: unknown, units: UnitSystem): unknown {
   const { result } = descriptor;
+  // A function that asks another one has no answer yet while that one has none.
+  if (computed === "") return "";
   if (result.kind === "number") {
     const value = quantity(result.quantity).fromCore(computed as number, units);
     if (typeof value !== "number" || !Number.isFinite(value)) throw new ArgumentProblem("#NUM!", "there is no finite answer");

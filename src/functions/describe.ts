@@ -73,7 +73,12 @@ export interface TableParameter<Columns extends Record<string, Column> = Record<
   readonly layouts: readonly (readonly (keyof Columns & string | null)[])[];
 }
 
-export type Parameter = NumberParameter | ChoiceParameter | TextParameter | ListParameter | TableParameter;
+/** A row or a column of cells as typed, whatever is in them: another function's arguments. */
+export interface CellsParameter extends Described {
+  readonly kind: "cells";
+}
+
+export type Parameter = NumberParameter | ChoiceParameter | TextParameter | ListParameter | TableParameter | CellsParameter;
 
 type Omissible<P, V> = P extends { default: {} } ? V : P extends { optional: true } ? V | undefined : V;
 
@@ -97,7 +102,9 @@ export type ArgumentValue<P> = P extends { kind: "table"; columns: infer Columns
   ? Omissible<P, TableRows<Columns>>
   : P extends { kind: "list" }
     ? Omissible<P, readonly (number | null)[]>
-    : ScalarValue<P>;
+    : P extends { kind: "cells" }
+      ? Omissible<P, readonly unknown[]>
+      : ScalarValue<P>;
 
 export type ArgumentValues<Parameters> = { readonly [K in keyof Parameters]: ArgumentValue<Parameters[K]> };
 
@@ -113,7 +120,8 @@ export type ResultKind =
   | { readonly kind: "text"; readonly doc: string }
   | { readonly kind: "grid"; readonly doc: string; readonly columns: readonly string[] };
 
-type ComputedValue<R> = R extends { kind: "number" } ? number : R extends { kind: "text" } ? string : (string | number)[][];
+/** A number, or an empty text for "no answer yet" where a function asks another one. */
+type ComputedValue<R> = R extends { kind: "number" } ? number | "" : R extends { kind: "text" } ? string : (string | number)[][];
 
 export interface Source {
   /** Author, title, edition or year: something a reader can find. "common practice" where the trade has no source. */

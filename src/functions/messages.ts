@@ -22,6 +22,12 @@ export const messages = {
     `${argument} is ${width} ${width === 1 ? "column" : "columns"} wide; it must hold ${layouts.join(", or ")}`,
   oneColumn: (argument: string): string => `${argument} must be a single column or a single row`,
   sameLength: (first: string, second: string): string => `${first} and ${second} must have the same number of cells`,
+  noSuchFunction: (typed: string, example: string): string => `function is ${quote(typed)}, and there is no such function; type its name as text, for example "${example}"`,
+  takesRange: (name: string, argument: string): string => `GYLE.${name} takes a range (${argument}); only functions of single cells have a ± here`,
+  noNumber: (name: string): string => `GYLE.${name} does not answer with one number, so it has no ±`,
+  tooManyArguments: (name: string, most: number): string => `arguments has more cells than GYLE.${name} has arguments (${most})`,
+  badUncertainty: (argument: string, typed: unknown): string => `the ± of ${argument} must be a number of 0 or more, not ${quote(typed)}`,
+  nothingToVary: (argument: string): string => `${argument} has a ± but no number; leave its ± blank`,
   internal: (name: string): string => `internal error in GYLE.${name}`,
 };
 

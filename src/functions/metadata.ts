@@ -50,7 +50,7 @@ export function parameterText(parameter: Parameter): string {
     const fallback = parameter.default === undefined ? "" : ` Default: ${parameter.default}.`;
     return `${parameter.doc} One of: ${parameter.choices.join(", ")}.${fallback}`;
   }
-  if (parameter.kind === "text") return parameter.doc;
+  if (parameter.kind === "text" || parameter.kind === "cells") return parameter.doc;
   const unit = bothUnits(parameter.quantity);
   return unit === "" ? parameter.doc : `${parameter.doc} In ${unit}.`;
 }

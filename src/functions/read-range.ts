@@ -17,6 +17,13 @@ export function readList(argument: string, range: Matrix, parameter: ListParamet
   return values.every((value) => value === null) ? missing : values;
 }
 
+/** A row or column of cells just as typed; missing when nothing is in any of them. */
+export function readCells(argument: string, range: Matrix): unknown[] | Missing {
+  if (range.length > 1 && (range[0]?.length ?? 0) > 1) throw new ArgumentProblem("#VALUE!", messages.oneColumn(argument));
+  const cells = range.flat();
+  return cells.every((typed) => isEmpty(typed) || typed === 0) ? missing : cells;
+}
+
 type Row = Record<string, unknown> & { rowNumber: number };
 
 /**

@@ -8,10 +8,11 @@ import { logFunctions } from "./log";
 import { beerFunctions } from "./beer";
 import { packFunctions } from "./pack";
 import { dayFunctions } from "./day";
+import { gaugeSpread } from "./gauge/spread";
 import type { AnyDescriptor } from "./describe";
 
-/** Every worksheet function, in the order of the brewery. A function that is not in this table does not exist. */
-export const registry: readonly AnyDescriptor[] = [
+/** In the order of the brewery. */
+const ofTheBrewery: readonly AnyDescriptor[] = [
   ...wortFunctions,
   ...hopsFunctions,
   ...waterFunctions,
@@ -23,6 +24,9 @@ export const registry: readonly AnyDescriptor[] = [
   ...packFunctions,
   ...dayFunctions,
 ];
+
+/** Every worksheet function. A function that is not in this table does not exist. */
+export const registry: readonly AnyDescriptor[] = [...ofTheBrewery, gaugeSpread(ofTheBrewery)];
 
 const byId = new Map(registry.map((descriptor) => [descriptor.id, descriptor]));
 

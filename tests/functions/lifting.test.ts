@@ -12,6 +12,7 @@ import { argumentsOf, isScalar, numberPlaces, placesOf, tableColumns, typedValue
 function valuesFor({ index, parameter }: Place, descriptor: AnyDescriptor, typed: readonly unknown[]): CellValue[] {
   const shown = typed[index] as CellValue;
   if (parameter.kind === "choice") return [...parameter.choices, "no such word", shown];
+  if (parameter.kind === "text") return [shown, "no such word", shown];
   if (parameter.kind !== "number") return [];
   const own = typeof shown === "number" ? shown : typedValue(parameter.quantity, parameter.default ?? parameter.typical, unitsOf(descriptor, typed));
   const span = parameter.quantity === "gravity" ? 0.001 : 0.01 * Math.abs(own);

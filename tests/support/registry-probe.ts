@@ -13,7 +13,7 @@ export interface Place {
 export const placesOf = (descriptor: AnyDescriptor): Place[] =>
   Object.entries(descriptor.parameters as Record<string, Parameter>).map(([key, parameter], index) => ({ index, name: argumentName(key), parameter }));
 
-export const isScalar = ({ parameter }: Place): boolean => parameter.kind !== "list" && parameter.kind !== "table";
+export const isScalar = ({ parameter }: Place): boolean => parameter.kind !== "list" && parameter.kind !== "table" && parameter.kind !== "cells";
 
 /** The arguments of an example, one for each parameter, free to change. */
 export const argumentsOf = (descriptor: AnyDescriptor, example: Example): unknown[] =>
@@ -46,7 +46,7 @@ export interface NumberPlace {
 export function numberPlaces(descriptor: AnyDescriptor, typed: readonly unknown[]): NumberPlace[] {
   return placesOf(descriptor).flatMap(({ index, name, parameter }): NumberPlace[] => {
     if (parameter.kind === "number") return [{ label: name, parameter, put: (value) => withArgument(typed, index, value) }];
-    if (parameter.kind === "choice" || parameter.kind === "text") return [];
+    if (parameter.kind === "choice" || parameter.kind === "text" || parameter.kind === "cells") return [];
     const range = typed[index];
     if (!Array.isArray(range)) return [];
     const cells = range as Matrix;

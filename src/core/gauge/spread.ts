@@ -1,0 +1,65 @@
+import { BrewingError } from "../brewing-error";
+import { normalDraws } from "../math/normal-draws";
+
+/** The quantity asked about, as a function of its inputs; undefined where those inputs have no answer. */
+export type Measurand = (inputs: readonly number[]) => number | undefined;
+
+/** Largest relative disagreement between a step up and a step down that still counts as a straight line. */
+const straightWithin = 0.2;
+const draws = 4000;
+/** Half width of the interval that holds 95 % of a normal distribution, in standard deviations. */
+const coverage = 1.96;
+
+/**
+ * The ± of a result from the ± of its inputs, taken as independent; all ± of the same kind, 19 times out of 20.
+ *
+ * Linear where the function is: ½ [f(x + u) − f(x − u)] for each input, added in quadrature (JCGM 100:2008, 5.1.2,
+ * equation 10, and 5.1.3, note 2); at the edge of what has an answer, the step to the inner side counts alone. Where the
+ * steps up and down disagree by more than a fifth, or all inputs moved together miss the straight line by that much, it is sampled: 4000 fixed draws of normal
+ * inputs, half the width of the interval that holds the middle 95 % (JCGM 101:2008, 7.7; fewer draws than its 7.2
+ * wants, so good to about 3 %). Draws without an answer are left out.
+ *
+ * @param spreads ± of each input, 0 where it is exact
+ * @throws BrewingError "unsolvable" when nine of ten draws have no answer
+ */
+export function spreadOf(measurand: Measurand, inputs: readonly number[], spreads: readonly number[]): number {
+  const here = measurand(inputs);
+  if (here === undefined) throw new BrewingError("unsolvable", "there is no answer to take the ± of");
+  return linearSpread(measurand, inputs, spreads, here) ?? sampledSpread(measurand, inputs, spreads);
+}
+
+/** Undefined where the function is not straight enough over the spreads. */
+export function linearSpread(measurand: Measurand, inputs: readonly number[], spreads: readonly number[], here: number): number | undefined {
+  const moved = (steps: readonly number[]) => measurand(inputs.map((value, index) => value + (steps[index] ?? 0)));
+  const shares: number[] = [];
+  for (const [index, spread] of spreads.entries()) {
+    const alone = (direction: number) => moved(spreads.map((_, at) => (at === index ? direction * spread : 0)));
+    const [up, down] = spread === 0 ? [here, here] : [alone(1), alone(-1)];
+    if (up !== undefined && down !== undefined && !isStraight(up - here, here - down)) return undefined;
+    if (up === undefined && down === undefined) return undefined;
+    shares.push(up === undefined ? here - (down ?? here) : down === undefined ? up - here : (up - down) / 2);
+  }
+  const together = shares.reduce((sum, share) => sum + Math.abs(share), 0);
+  for (const direction of [1, -1]) {
+    const corner = moved(spreads.map((spread, index) => direction * Math.sign(shares[index] ?? 0) * spread));
+    if (corner !== undefined && !isStraight(direction * (corner - here), together)) return undefined;
+  }
+  return Math.hypot(...shares);
+}
+
+function isStraight(one: number, other: number): boolean {
+  return Math.abs(one - other) <= straightWithin * Math.max(Math.abs(one), Math.abs(other));
+}
+
+export function sampledSpread(measurand: Measurand, inputs: readonly number[], spreads: readonly number[]): number {
+  const next = normalDraws();
+  const results: number[] = [];
+  for (let draw = 0; draw < draws; draw++) {
+    const result = measurand(inputs.map((value, index) => value + ((spreads[index] ?? 0) / coverage) * next()));
+    if (result !== undefined) results.push(result);
+  }
+  if (results.length < draws / 10) throw new BrewingError("unsolvable", "most values within the ± have no answer: the ± given is too wide, or an input stands at a limit");
+  results.sort((one, other) => one - other);
+  const quantile = (share: number): number => results[Math.round(share * (results.length - 1))] ?? 0;
+  return (quantile(0.975) - quantile(0.025)) / 2;
+}

@@ -1,0 +1,74 @@
+import { describe, expect, it } from "vitest";
+import { BrewingError } from "../../../src/core/brewing-error";
+import { linearSpread, sampledSpread, spreadOf, type Measurand } from "../../../src/core/gauge/spread";
+import { normalDraws } from "../../../src/core/math/normal-draws";
+
+describe("normalDraws", () => {
+  it("starts with the same draws each time, of mean 0 and spread 1, symmetric", () => {
+    const [one, other] = [normalDraws(), normalDraws()];
+    const values = Array.from({ length: 20000 }, one);
+    expect(Array.from({ length: 20000 }, other)).toEqual(values);
+    const mean = (power: number) => values.reduce((sum, value) => sum + value ** power, 0) / values.length;
+    expect(Math.abs(mean(1))).toBeLessThan(0.02);
+    expect(Math.abs(mean(2) - 1)).toBeLessThan(0.03);
+    expect(Math.abs(mean(4) - 3)).toBeLessThan(0.2);
+  });
+});
+
+describe("spreadOf", () => {
+  it("adds in quadrature what is straight (JCGM 100:2008, equation 10)", () => {
+    expect(spreadOf(([a = 0, b = 0]) => 3 * a - 4 * b, [1, 1], [1, 1])).toBeCloseTo(5, 12);
+    expect(spreadOf(([a = 0]) => a, [7], [0])).toBe(0);
+  });
+
+  // JCGM 100:2008, H.2.2: R = V cos φ / I = 127.732 Ω with V = 4.9990 V, I = 19.6610 mA, φ = 1.04446 rad and
+  // u = 0.0032 V, 0.0095 mA, 0.00075 rad; the sensitivities differentiated by hand, the correlations left out.
+  it("gives the resistance of the Guide's example H.2 what its partial derivatives give", () => {
+    const resistance: Measurand = ([volt = 0, ampere = 0, phase = 0]) => (volt * Math.cos(phase)) / ampere;
+    const inputs = [4.999, 19.661e-3, 1.04446];
+    const uncertainties = [0.0032, 0.0095e-3, 0.00075];
+    const [volt = 0, ampere = 1, phase = 0] = inputs;
+    const byHand = Math.hypot((Math.cos(phase) / ampere) * 0.0032, ((volt * Math.cos(phase)) / ampere ** 2) * 0.0095e-3, ((volt * Math.sin(phase)) / ampere) * 0.00075);
+    expect(resistance(inputs)).toBeCloseTo(127.732, 2);
+    expect(spreadOf(resistance, inputs, uncertainties)).toBeCloseTo(byHand, 5);
+  });
+
+  it("samples a bend, a step and an edge, the same each time", () => {
+    const square: Measurand = ([x = 0]) => x * x;
+    expect(linearSpread(square, [0], [1], 0)).toBeUndefined();
+    // x² of a normal x with 95 % inside ±1: chi-squared with one degree of freedom, quantiles 0.00098 and 5.0239 times 1/1.96².
+    expect(spreadOf(square, [0], [1])).toBeCloseTo((5.0239 - 0.00098) / 1.96 ** 2 / 2, 1);
+    expect(spreadOf(square, [0], [1])).toBe(spreadOf(square, [0], [1]));
+
+    const packs: Measurand = ([x = 0]) => Math.ceil(x);
+    expect(linearSpread(packs, [1.95], [0.2], 2)).toBeUndefined();
+    expect(spreadOf(packs, [1.95], [0.2])).toBe(0.5);
+
+    const hollow: Measurand = ([x = 0]) => (Math.abs(x) > 0.9 ? undefined : x);
+    expect(linearSpread(hollow, [0], [1], 0)).toBeUndefined();
+    expect(spreadOf(hollow, [0], [1])).toBeCloseTo(0.83, 1);
+  });
+
+  it("takes the inner side alone where the outer one has no answer", () => {
+    const share: Measurand = ([x = 0]) => (x > 100 ? undefined : 2 * x);
+    expect(spreadOf(share, [100], [1])).toBe(2);
+    expect(spreadOf(share, [99], [1])).toBe(2);
+  });
+
+  it("sees a bend that shows only when inputs move together", () => {
+    const product: Measurand = ([a = 0, b = 0]) => a * b;
+    expect(linearSpread(product, [1, 1], [0.9, 0.9], 1)).toBeUndefined();
+    expect(linearSpread(product, [1, 1], [0.1, 0.1], 1)).toBeCloseTo(Math.hypot(0.1, 0.1), 12);
+  });
+
+  it("agrees with itself: what is straight, sampled, gives the same within the draws", () => {
+    const plane: Measurand = ([a = 0, b = 0]) => 2 * a + b;
+    const straight = spreadOf(plane, [1, 1], [0.3, 0.4]);
+    expect(Math.abs(sampledSpread(plane, [1, 1], [0.3, 0.4]) / straight - 1)).toBeLessThan(0.04);
+  });
+
+  it("refuses where most of the draws have no answer", () => {
+    expect(() => spreadOf(([x = 0]) => (Math.abs(x) < 0.01 ? x : undefined), [0], [1])).toThrow(BrewingError);
+    expect(() => spreadOf(() => undefined, [0], [1])).toThrow("no answer to take the ± of");
+  });
+});

@@ -1,0 +1,3 @@
+import { checkReferenceTable } from "../../support/reference-table";
+
+checkReferenceTable("gauge/spread.csv", 5);

@@ -1,5 +1,6 @@
 // @ts-check
-// The one place that knows where other people's programs are: the browser and LibreOffice that the tests use.
+// The one place that knows where other people's programs are: the browser, LibreOffice and the reference programs that the tests use.
+import { spawnSync } from "node:child_process";
 import { existsSync } from "node:fs";
 import path from "node:path";
 
@@ -20,6 +21,22 @@ export function findChromium() {
 /** LibreOffice's command-line program, or undefined. GYLEBOOK_SOFFICE names one outright. */
 export function findSoffice() {
   return find("GYLEBOOK_SOFFICE", ["soffice", "libreoffice"], ["/Applications/LibreOffice.app/Contents/MacOS/soffice", ...inProgramFiles("LibreOffice\\program\\soffice.com")]);
+}
+
+/** GNU units, which carries the sugar table of NBS Circular 440, or undefined. GYLEBOOK_UNITS names one outright. */
+export function findUnits() {
+  const found = find("GYLEBOOK_UNITS", ["units", "gunits"], []);
+  // BSD and macOS have a program of that name with other options and without the sugar table.
+  return found !== undefined && /^GNU Units/.test(spawnSync(found, ["--version"], { encoding: "utf8" }).stdout ?? "") ? found : undefined;
+}
+
+/** A Python that has the library iapws (water and steam), or undefined. GYLEBOOK_PYTHON names one outright. */
+export function findPythonWithIapws() {
+  const told = process.env["GYLEBOOK_PYTHON"];
+  // The system's own Python comes first: the packages of Debian are installed for that one.
+  const candidates = told ? [find("GYLEBOOK_PYTHON", [], [])] : [existsSync("/usr/bin/python3") ? "/usr/bin/python3" : undefined, findOnPath("python3"), findOnPath("python")];
+  const hasIapws = "import importlib.util, sys; sys.exit(importlib.util.find_spec('iapws') is None)";
+  return candidates.find((python) => python !== undefined && spawnSync(python, ["-c", hasIapws], { stdio: "ignore" }).status === 0);
 }
 
 /**

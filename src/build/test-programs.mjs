@@ -1,7 +1,7 @@
 // @ts-check
 // The programs that the tests need besides Node: found, or installed where that is ours to do, or asked for in one line.
 import { readFileSync } from "node:fs";
-import { findChromium, findOnPath, findSoffice } from "./find-programs.mjs";
+import { findChromium, findOnPath, findPythonWithIapws, findSoffice, findUnits } from "./find-programs.mjs";
 import { run } from "./run.mjs";
 
 const programs = [
@@ -11,11 +11,17 @@ const programs = [
   { find: () => findOnPath("xmllint"), name: "xmllint (libxml2)", debian: "libxml2-utils" },
 ];
 
-const missing = () => programs.filter((program) => program.find() === undefined);
+/** Other people's reckoning to compare ours with. Where they cannot be had, their tests are skipped, and say so. */
+const references = [
+  { find: findUnits, name: "GNU units", debian: "units" },
+  { find: findPythonWithIapws, name: "Python with iapws", debian: "python3-iapws" },
+];
+
+const missing = (list = programs) => list.filter((program) => program.find() === undefined);
 
 /** @returns {Promise<boolean>} whether all of them are there now */
 export async function ensurePrograms() {
-  const wanted = missing();
+  const wanted = missing([...programs, ...references]);
   if (wanted.length > 0 && process.getuid?.() === 0 && isDebian()) {
     const packages = wanted.map((program) => program.debian);
     console.log(`Installing ${packages.join(", ")} (apt) ...`);
@@ -28,6 +34,7 @@ export async function ensurePrograms() {
     const words = still.map((program) => program.name).join(", ");
     console.error(`The tests need ${words}: please install (Debian: apt install ${still.map((program) => program.debian).join(" ")}), or name the program in GYLEBOOK_CHROMIUM or GYLEBOOK_SOFFICE.`);
   }
+  for (const { name, debian } of missing(references)) console.warn(`Not found, so its comparisons are skipped: ${name} (Debian: apt install ${debian}).`);
   return still.length === 0;
 }
 

@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { readForm, type FormValues } from "../../src/pane/new-batch/form-values";
 
-const filled: FormValues = { name: "Footbridge", brewedOn: "2026-09-05", volume: "19,5", units: "metric", boil: "part", topUp: "9.5", recipe: "empty" };
+const filled: FormValues = { name: "Footbridge", brewedOn: "2026-09-05", volume: "19,5", units: "metric", method: "extract", boil: "part", topUp: "9.5", recipe: "empty" };
 
 describe("the form of a new batch", () => {
   it("takes a decimal comma for a point", () => {
-    expect(readForm(filled)).toEqual({ problems: {}, choices: { sheetName: "Footbridge", batchName: "Footbridge", brewedOn: 46270, volume: 19.5, units: "metric", topUp: 9.5 } });
+    expect(readForm(filled)).toEqual({ problems: {}, choices: { sheetName: "Footbridge", batchName: "Footbridge", brewedOn: 46270, volume: 19.5, units: "metric", topUp: 9.5, method: "extract" } });
   });
   it("asks for no top-up water when the whole volume boils", () => expect(readForm({ ...filled, boil: "whole", topUp: "?" }).choices?.topUp).toBe(0));
   it.each<[Partial<FormValues>, string, string]>([

@@ -4,18 +4,20 @@ import { exampleBatch } from "../../src/workbook/batch/example-batch";
 import { newBatch } from "../../src/workbook/batch/new-batch";
 import { benchTimeout, insertOn, openBatchBench, type BatchSheet } from "../support/batch-bench";
 
-const choices = { batchName: "Any", brewedOn: 46270, volume: 5, units: "us", topUp: 0 } as const;
+const choices = { batchName: "Any", brewedOn: 46270, volume: 5, units: "us", topUp: 0, method: "extract" } as const;
 
 let bench: HeadlessBench;
 let whole: BatchSheet;
 let part: BatchSheet;
 let metric: BatchSheet;
 let blank: BatchSheet;
+let mashed: BatchSheet;
 beforeAll(async () => {
   bench = await openBatchBench();
   whole = await insertOn(bench, exampleBatch({ ...choices, sheetName: "Whole" }));
-  part = await insertOn(bench, exampleBatch({ ...choices, sheetName: "Part", topUp: 2.5 }));
+  part = await insertOn(bench, exampleBatch({ ...choices, sheetName: "Part", topUp: 2.5, method: "extract" }));
   metric = await insertOn(bench, exampleBatch({ ...choices, sheetName: "Metric", units: "metric", volume: 18.92705892 }));
+  mashed = await insertOn(bench, exampleBatch({ ...choices, sheetName: "Mashed", method: "all-grain" }));
   blank = await insertOn(bench, newBatch({ ...choices, sheetName: "Blank", units: "metric", volume: 20 }));
 }, benchTimeout);
 afterAll(() => bench.dispose());
@@ -28,7 +30,39 @@ describe("a new batch that is still blank", () => {
   });
 });
 
-describe("four batches in one workbook", () => {
+describe("an all-grain batch", () => {
+  it("plans mash water, strike and sparge", () => {
+    expect(mashed.number("grain_mass")).toBeCloseTo(9.25, 6);
+    expect(mashed.number("mash_water")).toBeCloseTo(9.25 * 0.36, 6);
+    expect(mashed.number("mash_water") + mashed.number("sparge_water")).toBeCloseTo(mashed.number("water_collect"), 6);
+    // Palmer's rule (from memory), 0.2 / r × (T2 − T1) + T2 with r in quarts per pound: 0.2 / 1.44 × 84 + 152 = 163.7 °F.
+    expect(Math.abs(mashed.number("strike_temperature") - 163.7)).toBeLessThan(1.5);
+    // (8.5 × 0.80 + 0.75 × 0.74) × 46.2 × 0.70 = 237.9 points·gal over 5.2 US gal.
+    expect(mashed.number("og_plan")).toBeCloseTo(1.0457, 3);
+    expect(mashed.complaints()).toEqual([]);
+  });
+  it("collects what the wet grain keeps as well (0.12 US gal/lb, common practice)", () => {
+    expect(mashed.number("water_collect")).toBeCloseTo(mashed.number("water_before_boil") + 9.25 * 0.12, 1);
+  });
+  it("shows the mash in its timeline and no error", () => {
+    const first = Number(mashed.cellOf("happened").slice(1));
+    const lines = Array.from({ length: 23 }, (_, index) => String(bench.valueAt("Mashed", `A${first + index}`) ?? ""));
+    expect(lines.find((line) => line.startsWith("Mash for 60 min"))).toBeDefined();
+    expect(lines.join()).not.toContain("#");
+  });
+  it("believes the reading and tells what the grain gave; a reading beyond all of it is doubted", async () => {
+    await mashed.set({ og_reading: 1.05, og_temperature: 60 });
+    expect(mashed.number("efficiency_reached")).toBeCloseTo((0.04996 / 0.0457) * 70, 0);
+    expect(mashed.complaints()).toEqual([]);
+    await mashed.set({ og_reading: 1.036 });
+    expect(mashed.complaints().map(({ text }) => text)).toEqual([expect.stringMatching(/The grain gave 5\d % of its yield, planned were 70 %/)]);
+    await mashed.set({ og_reading: 1.104 });
+    expect(mashed.complaints().map(({ text }) => text).join()).toContain("more or less than this grain can give at all");
+    await mashed.set({ og_reading: "", og_temperature: "" });
+  });
+});
+
+describe("five batches in one workbook", () => {
   it("each computes with its own names", () => {
     expect(whole.number("og_plan")).toBeCloseTo(1.0521, 3);
     expect(blank.get("og_plan") ?? "").toBe("");
@@ -81,7 +115,7 @@ describe("what else the checks see", () => {
   it.each<[string, Record<string, string | number>, string, RegExp]>([
     ["a kettle that is too small", { kettle_size: 5 }, "stop", /Will not fit: it needs 6\.\d US gal hot/],
     ["an alpha acid without its decimal point", { hop_alpha: 55 }, "look", /alpha acid of 55 %/],
-    ["too hot a steep", { steep_temperature: 185 }, "look", /harsh taste/],
+    ["too hot a steep", { soak_temperature: 185 }, "look", /harsh taste/],
     ["too little yeast", { packs_in_hand: 1 }, "look", /2 packs wanted, 1 in hand/],
     ["more carbonation than the bottle is made for", { carbonation: 4 }, "stop", /^over/m],
     ["packaging before the readings are steady", { packaged_on: 46275 }, "stop", /Packaged before two readings/],

@@ -25,8 +25,8 @@ describe("the sample batch agrees with common practice", () => {
   });
 
   it("steeping ends at 30 min or 170 °F, whichever comes first", () => {
-    expect(sheet.number("steep_minutes")).toBeLessThanOrEqual(30);
-    expect(sheet.number("steep_temperature")).toBeLessThanOrEqual(170);
+    expect(sheet.number("soak_minutes")).toBeLessThanOrEqual(30);
+    expect(sheet.number("soak_temperature")).toBeLessThanOrEqual(170);
   });
   it("hydrometers are calibrated at 60 to 70 °F, ale ferments at 60 to 70 °F", () => {
     expect([sheet.number("calibrated_at"), sheet.number("ferment_from"), sheet.number("ferment_to")]).toEqual([60, 60, 70]);

@@ -5,11 +5,13 @@ import { newBatch } from "../../src/workbook/batch/new-batch";
 import { planBatch } from "../../src/workbook/batch/plan";
 import { block } from "../../src/workbook/plan/addresses";
 
-const choices = { sheetName: "Batch 9", batchName: "Nine", brewedOn: 46270, volume: 20, units: "metric", topUp: 0 } as const;
+const choices = { sheetName: "Batch 9", batchName: "Nine", brewedOn: 46270, volume: 20, units: "metric", topUp: 0, method: "extract" } as const;
 const plans = [
   ["sample", planBatch(firstExtractBatch())],
   ["empty metric", planBatch(newBatch(choices))],
-  ["example us", planBatch(exampleBatch({ ...choices, units: "us", volume: 5, topUp: 2.5 }))],
+  ["example us", planBatch(exampleBatch({ ...choices, units: "us", volume: 5, topUp: 2.5, method: "extract" }))],
+  ["all-grain us", planBatch(exampleBatch({ ...choices, units: "us", volume: 5, method: "all-grain" }))],
+  ["all-grain metric, empty", planBatch(newBatch({ ...choices, method: "all-grain" }))],
 ] as const;
 
 describe.each(plans)("the plan of a batch sheet (%s)", (_, plan) => {

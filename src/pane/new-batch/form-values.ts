@@ -1,6 +1,7 @@
 import type { UnitSystem } from "../../functions/quantities";
 import { dayNumber } from "../../workbook/day-number";
 import { sheetNameProblem } from "../../workbook/sheet-name";
+import type { Method } from "../../workbook/batch/contents";
 import type { NewBatchChoices } from "../../workbook/batch/new-batch";
 
 /** What stands in the form, as typed. */
@@ -9,6 +10,7 @@ export interface FormValues {
   readonly brewedOn: string;
   readonly volume: string;
   readonly units: UnitSystem;
+  readonly method: Method;
   readonly boil: "whole" | "part";
   readonly topUp: string;
   readonly recipe: "empty" | "example";
@@ -36,7 +38,7 @@ export function readForm(values: FormValues): { choices?: NewBatchChoices; probl
   const topUp = values.boil === "part" ? numberIn(values.topUp) : 0;
   if (values.boil === "part" && !(topUp > 0 && topUp < volume)) problems.topUp = `Top-up water must be above 0 and less than the ${values.volume || "whole"} ${volumeWord[values.units]} of beer.`;
   if (Object.keys(problems).length > 0 || brewedOn === undefined) return { problems };
-  return { problems, choices: { sheetName, batchName: sheetName, brewedOn, volume, units: values.units, topUp } };
+  return { problems, choices: { sheetName, batchName: sheetName, brewedOn, volume, units: values.units, topUp, method: values.method } };
 }
 
 function dayIn(text: string): number | undefined {

@@ -9,7 +9,7 @@ const today = (): string => {
   return `${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, "0")}-${String(now.getDate()).padStart(2, "0")}`;
 };
 
-const firstValues = (): FormValues => ({ name: "", brewedOn: today(), volume: usualVolume.metric, units: "metric", boil: "whole", topUp: usualTopUp.metric, recipe: "empty" });
+const firstValues = (): FormValues => ({ name: "", brewedOn: today(), volume: usualVolume.metric, units: "metric", method: "extract", boil: "whole", topUp: usualTopUp.metric, recipe: "empty" });
 
 /** The first screen: asks what a batch sheet needs to know and writes it. */
 export function NewBatch() {
@@ -74,6 +74,16 @@ export function NewBatch() {
         onChange={changeUnits}
       />
       <TextField id="volume" inputMode="decimal" label={`Beer in the fermenter, ${volumeWord[values.units]}`} value={values.volume} problem={problems.volume} onInput={(volume) => change({ volume })} />
+      <ChoiceField
+        legend="The sugar comes from"
+        name="method"
+        value={values.method}
+        choices={[
+          ["extract", "Malt extract, some grain steeped"],
+          ["all-grain", "Grain, mashed"],
+        ]}
+        onChange={(method) => change({ method })}
+      />
       <ChoiceField
         legend="In the kettle"
         name="boil"

@@ -1,7 +1,7 @@
 import type { SheetBuilder } from "../plan/sheet-builder";
 import type { BatchContents } from "./contents";
 import { section } from "./fields";
-import { extractSteps } from "./steps";
+import { allGrainSteps, extractSteps } from "./steps";
 import type { UnitWords } from "./unit-words";
 
 /** Lines of the clock: the steps, three lines of its own, and the hops. A teacher may add a few. */
@@ -44,8 +44,8 @@ export function brewDay(b: SheetBuilder, contents: BatchContents, words: UnitWor
   b.gap();
 }
 
-function stepTable(b: SheetBuilder, { units }: BatchContents, words: UnitWords, heading: number): void {
-  const steps = extractSteps(units, words);
+function stepTable(b: SheetBuilder, { units, method }: BatchContents, words: UnitWords, heading: number): void {
+  const steps = method === "extract" ? extractSteps(units, words) : allGrainSteps(units, words);
   for (const [column, text] of [["K", "Step"], ["L", "Part"], ["M", "Minutes"], ["N", "Beware of"], ["O", "Why"]] as const) b.put(column, text, { style: "heading" }, heading);
   for (let index = 0; index < stepRows; index += 1) {
     const row = heading + 1 + index;

@@ -48,7 +48,7 @@ export function card(b: SheetBuilder, contents: BatchContents, words: UnitWords)
   b.put("G", "Planned", { style: "headingRight" });
   b.put("H", "Reached", { style: "headingRight" });
   const figures: readonly Figure[] = [
-    { label: "Original gravity", format: "gravity", plan: ["og_plan", "=GYLE.WORT.GRAVITY(malt,gravity_volume,steep_efficiency,units)"], reached: ["og_shown", '=IF(og_reached="","",og)'] },
+    { label: "Original gravity", format: "gravity", plan: ["og_plan", "=GYLE.WORT.GRAVITY(malt,gravity_volume,grain_efficiency,units)"], reached: ["og_shown", '=IF(og_reached="","",og)'] },
     { label: "Final gravity", format: "gravity", plan: ["fg_plan", "=GYLE.YEAST.FINISH(og_plan,attenuation)"], reached: ["fg_reached", '=IF(OR(verdict="steady",verdict="stalled"),fg,"")'] },
     { label: "Alcohol", format: "one", unit: "% by volume", plan: ["abv_plan", "=GYLE.BEER.ABV(og_plan,fg_plan)"], reached: ["abv_reached", '=IF(fg="","",GYLE.BEER.ABV(og,fg))'] },
     {

@@ -6,6 +6,8 @@ export type Filled<T> = T | Blank;
 
 export type Handling = "mash" | "steep" | "extract" | "sugar";
 export type Scale = "SG" | "P";
+/** How the sugar comes about: bought as extract (with some grain steeped for taste), or mashed from malt. */
+export type Method = "extract" | "all-grain";
 
 export interface MaltLine {
   readonly ingredient: string;
@@ -42,9 +44,12 @@ export interface Kit {
   readonly tapFlow: number;
   readonly coilKwPerK: number;
   readonly sanitiserVolume: number;
-  readonly steepTemperature: number;
-  readonly steepMinutes: number;
-  readonly steepEfficiencyPercent: number;
+  readonly soakTemperature: number;
+  readonly soakMinutes: number;
+  readonly grainEfficiencyPercent: number;
+  /** Water to grain in the mash: L/kg or US gal/lb. */
+  readonly mashThickness: number;
+  readonly grainTemperature: number;
   readonly hydrometerCalibratedAt: number;
   readonly bottleVolume: number;
   readonly bottlingLoss: number;
@@ -118,6 +123,7 @@ export interface BatchContents {
   /** Fraction of a day. */
   readonly startTime: number;
   readonly style: string;
+  readonly method: Method;
   readonly units: UnitSystem;
   readonly volume: number;
   /** Water added in the fermenter; 0 = the whole volume is boiled. */

@@ -1,6 +1,6 @@
 import { quantity, type QuantityName, type UnitSystem } from "../../functions/quantities";
 import { dayNumber } from "../day-number";
-import type { BatchContents, HopLine, MaltLine } from "./contents";
+import type { BatchContents, HopLine, MaltLine, Method } from "./contents";
 import { newBatch, type NewBatchChoices } from "./new-batch";
 
 /**
@@ -16,6 +16,12 @@ const maltUs: readonly (Omit<MaltLine, "colour"> & { readonly colour: Readonly<R
   { ingredient: "Pale malt extract, dry", mass: 1, yieldPercent: 91, handling: "extract", colour: { us: 4, metric: 9 }, cost: 5.2 },
 ];
 
+/** The same beer from malt alone. */
+const allGrainUs: typeof maltUs = [
+  { ingredient: "Pale malt", mass: 8.5, yieldPercent: 80, handling: "mash", colour: { us: 2.5, metric: 5 }, cost: 12.8 },
+  { ingredient: "Crystal malt, medium", mass: 0.75, yieldPercent: 74, handling: "mash", colour: { us: 60, metric: 158 }, cost: 1.9 },
+];
+
 const hopsUs: readonly HopLine[] = [
   { hop: "Northern Brewer", mass: 0.9, alphaPercent: 8.5, minutes: 60, form: "pellets", cost: 2.4 },
   { hop: "Cascade", mass: 1, alphaPercent: 5.5, minutes: 15, form: "pellets", cost: 2.1 },
@@ -23,12 +29,12 @@ const hopsUs: readonly HopLine[] = [
 ];
 
 /** The example recipe for another volume and unit system, with round figures. */
-export function exampleRecipe(units: UnitSystem, volume: number): Pick<BatchContents, "malt" | "hops"> {
+export function exampleRecipe(units: UnitSystem, volume: number, method: Method): Pick<BatchContents, "malt" | "hops"> {
   const factor = quantity("volume").toCore(volume, units) / quantity("volume").toCore(recipeVolumeGal, "us");
   const mass = (name: QuantityName, us: number, digits: number) =>
     Number(quantity(name).fromCore(quantity(name).toCore(us, "us") * factor, units).toFixed(digits));
   return {
-    malt: maltUs.map((line) => ({ ...line, mass: mass("mass", line.mass, 2), colour: line.colour[units] })),
+    malt: (method === "extract" ? maltUs : allGrainUs).map((line) => ({ ...line, mass: mass("mass", line.mass, 2), colour: line.colour[units] })),
     hops: hopsUs.map((line) => ({ ...line, mass: mass("smallMass", line.mass, units === "us" ? 2 : 0) })),
   };
 }
@@ -39,14 +45,14 @@ export function exampleBatch(choices: NewBatchChoices): BatchContents {
   return {
     ...batch,
     style: "American Pale Ale",
-    ...exampleRecipe(choices.units, choices.volume),
+    ...exampleRecipe(choices.units, choices.volume, choices.method),
     yeast: { ...batch.yeast, name: "Clean ale yeast, dry, 11 g", packsInHand: 2, cellsPerPack: 110, attenuationPercent: 75, cost: 4.5 },
   };
 }
 
 /** The sample workbook's batch: brewed, fermented, bottled and tasted. */
 export function firstExtractBatch(): BatchContents {
-  const batch = exampleBatch({ sheetName: "Batch 1", batchName: "Quillmarsh Footbridge Pale", brewedOn: dayNumber("2026-09-05"), volume: recipeVolumeGal, units: "us", topUp: 0 });
+  const batch = exampleBatch({ sheetName: "Batch 1", batchName: "Quillmarsh Footbridge Pale", brewedOn: dayNumber("2026-09-05"), volume: recipeVolumeGal, units: "us", topUp: 0, method: "extract" });
   const at = (day: number, time: string) => dayNumber(`2026-09-${String(day).padStart(2, "0")}T${time}`);
   const clock = (time: string) => at(5, time) % 1;
   return {

@@ -1,13 +1,13 @@
 import type { SheetBuilder } from "../plan/sheet-builder";
 import type { BatchContents } from "./contents";
-import { fieldRows, inputTable, section } from "./fields";
+import { fieldRows, inputTable, section, type Field } from "./fields";
 import type { UnitWords } from "./unit-words";
 
 const rows = 6;
 
 /** 3. Malt and sugar: the table that gravity and colour come from. */
-export function malt(b: SheetBuilder, { malt: lines, kit, units }: BatchContents, words: UnitWords): void {
-  section(b, 3, "Malt and sugar", "Steeped grain gives colour and taste; the extract gives most of the sugar");
+export function malt(b: SheetBuilder, { malt: lines, kit, units, method }: BatchContents, words: UnitWords): void {
+  section(b, 3, "Malt and sugar", method === "extract" ? "Steeped grain gives colour and taste; the extract gives most of the sugar" : "The mash turns the grain's starch into sugar");
   const heading = b.row;
   const { first, last } = inputTable(
     b,
@@ -33,20 +33,42 @@ export function malt(b: SheetBuilder, { malt: lines, kit, units }: BatchContents
   b.name("malt_mass", `B${first}:B${last}`);
   b.name("malt_handling", `D${first}:D${last}`);
   b.name("malt_cost", `F${first}:F${last}`);
-  b.validate({ kind: "list", range: `D${first}:D${last}`, choices: ["steep", "extract", "sugar"], message: "steep, extract or sugar." });
+  b.validate({ kind: "list", range: `D${first}:D${last}`, choices: ["mash", "steep", "extract", "sugar"], message: "mash, steep, extract or sugar." });
   b.between(`B${first}:B${last}`, [0, 1000]);
   b.between(`C${first}:C${last}`, [0, 100]);
+  const common = {
+    grain: ["Grain", { content: '=SUMIF(malt_handling,"steep",malt_mass)+SUMIF(malt_handling,"mash",malt_mass)', format: "two", unit: words.mass, name: "grain_mass" }],
+    kettle: ["Average gravity in the kettle", { content: '=IF(water_before_boil="","",GYLE.WORT.GRAVITY(malt,(water_before_boil+water_chilled)/2,grain_efficiency,units))', format: "gravity", unit: "the bitterness goes by it", name: "kettle_gravity" }],
+    scale: ["Scale of the colours", { content: units === "us" ? "SRM" : "EBC", name: "colour_scale", choices: [units === "us" ? "SRM" : "EBC"] }],
+  } satisfies Record<string, [string, Field]>;
+  if (method === "extract") {
+    fieldRows(
+      b,
+      [
+        ["Steep at", { content: kit.soakTemperature, format: "whole", unit: words.temperature, name: "soak_temperature" }],
+        ["Steep for", { content: kit.soakMinutes, format: "whole", unit: "min", name: "soak_minutes", note: `Stop at 30 min or at ${units === "us" ? "170 °F" : "77 °C"}, whichever comes first (common practice).` }],
+        ["Sugar won from steeped grain", { content: kit.grainEfficiencyPercent, format: "whole", unit: "% of its yield", name: "grain_efficiency", between: [1, 100] }],
+      ],
+      [common.grain, common.kettle, common.scale],
+    );
+    return;
+  }
   fieldRows(
     b,
     [
-      ["Steep at", { content: kit.steepTemperature, format: "whole", unit: words.temperature, name: "steep_temperature" }],
-      ["Steep for", { content: kit.steepMinutes, format: "whole", unit: "min", name: "steep_minutes", note: `Stop at 30 min or at ${units === "us" ? "170 °F" : "77 °C"}, whichever comes first (common practice).` }],
-      ["Sugar won from steeped grain", { content: kit.steepEfficiencyPercent, format: "whole", unit: "% of its yield", name: "steep_efficiency", between: [1, 100] }],
+      ["Mash at", { content: kit.soakTemperature, format: "whole", unit: words.temperature, name: "soak_temperature", note: "Cooler gives a drier beer, warmer a fuller one." }],
+      ["Mash for", { content: kit.soakMinutes, format: "whole", unit: "min", name: "soak_minutes" }],
+      ["Sugar won from the grain", { content: kit.grainEfficiencyPercent, format: "whole", unit: "% of its yield", name: "grain_efficiency", between: [1, 100] }],
+      ["Water to grain in the mash", { content: kit.mashThickness, format: "two", unit: units === "us" ? "US gal/lb" : "L/kg", name: "mash_thickness" }],
+      ["Grain stands at", { content: kit.grainTemperature, format: "whole", unit: words.temperature, name: "grain_temperature" }],
     ],
     [
-      ["Grain in the bag", { content: '=SUMIF(malt_handling,"steep",malt_mass)', format: "two", unit: words.mass, name: "grain_mass" }],
-      ["Average gravity in the kettle", { content: '=IF(water_before_boil="","",GYLE.WORT.GRAVITY(malt,(water_before_boil+water_chilled)/2,steep_efficiency,units))', format: "gravity", unit: "the bitterness goes by it", name: "kettle_gravity" }],
-      ["Scale of the colours", { content: units === "us" ? "SRM" : "EBC", name: "colour_scale", choices: [units === "us" ? "SRM" : "EBC"] }],
+      common.grain,
+      ["Water for the mash", { content: '=IF(grain_mass=0,"",grain_mass*mash_thickness)', format: "two", unit: words.volume, name: "mash_water" }],
+      ["Heat it to", { content: '=IF(mash_water="","",GYLE.WATER.STRIKE(grain_mass,mash_water,grain_temperature,soak_temperature,units))', format: "one", unit: words.temperature, name: "strike_temperature", style: "keyResult" }],
+      ["Water to sparge with", { content: '=IF(OR(mash_water="",water_collect=""),"",MAX(0,water_collect-mash_water))', format: "two", unit: words.volume, name: "sparge_water" }],
+      common.kettle,
+      common.scale,
     ],
   );
 }

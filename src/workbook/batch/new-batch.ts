@@ -1,5 +1,5 @@
 import type { UnitSystem } from "../../functions/quantities";
-import type { BatchContents, Kit, Packaging, Tasting, Yeast } from "./contents";
+import type { BatchContents, Kit, Method, Packaging, Tasting, Yeast } from "./contents";
 
 /**
  * Usual values of a beginner's kit, so that a new sheet computes from the first ingredient on. Common practice, each to
@@ -18,9 +18,11 @@ export const usualKit: Readonly<Record<UnitSystem, Kit>> = {
     tapFlow: 1.6,
     coilKwPerK: 0.4,
     sanitiserVolume: 5,
-    steepTemperature: 155,
-    steepMinutes: 30,
-    steepEfficiencyPercent: 50,
+    soakTemperature: 155,
+    soakMinutes: 30,
+    grainEfficiencyPercent: 50,
+    mashThickness: 0.36,
+    grainTemperature: 68,
     hydrometerCalibratedAt: 60,
     bottleVolume: 12,
     bottlingLoss: 0.1,
@@ -37,9 +39,11 @@ export const usualKit: Readonly<Record<UnitSystem, Kit>> = {
     tapFlow: 6,
     coilKwPerK: 0.4,
     sanitiserVolume: 20,
-    steepTemperature: 68,
-    steepMinutes: 30,
-    steepEfficiencyPercent: 50,
+    soakTemperature: 68,
+    soakMinutes: 30,
+    grainEfficiencyPercent: 50,
+    mashThickness: 3,
+    grainTemperature: 20,
     hydrometerCalibratedAt: 20,
     bottleVolume: 500,
     bottlingLoss: 0.5,
@@ -89,10 +93,17 @@ export interface NewBatchChoices {
   readonly volume: number;
   readonly units: UnitSystem;
   readonly topUp: number;
+  readonly method: Method;
+}
+
+/** What differs when the sugar is mashed: a longer rest, more of the grain's sugar won, and a kettle with room. */
+function kitFor(method: Method, units: UnitSystem): Kit {
+  const kit = usualKit[units];
+  return method === "extract" ? kit : { ...kit, soakTemperature: units === "us" ? 152 : 67, soakMinutes: 60, grainEfficiencyPercent: 70 };
 }
 
 /** A batch with the kit filled in and everything else still to come. */
-export function newBatch({ sheetName, batchName, brewedOn, volume, units, topUp }: NewBatchChoices): BatchContents {
+export function newBatch({ sheetName, batchName, brewedOn, volume, units, topUp, method }: NewBatchChoices): BatchContents {
   return {
     sheetName,
     batchName,
@@ -100,11 +111,12 @@ export function newBatch({ sheetName, batchName, brewedOn, volume, units, topUp 
     brewedOn,
     startTime: 10 / 24,
     style: "",
+    method,
     units,
     volume,
     topUp,
     salts: "",
-    kit: usualKit[units],
+    kit: kitFor(method, units),
     malt: [],
     hops: [],
     yeast: emptyYeast(units),

@@ -1,6 +1,6 @@
 import type { SheetBuilder } from "../plan/sheet-builder";
 import type { BatchContents } from "./contents";
-import { fieldRows, inputTable, section } from "./fields";
+import { fieldRows, inputTable, section, type Field } from "./fields";
 import { gravityAllowance } from "./gravity-allowance";
 import type { UnitWords } from "./unit-words";
 
@@ -65,8 +65,14 @@ export function readings(b: SheetBuilder, contents: BatchContents, words: UnitWo
   );
 }
 
+/** A mash gives what it gives: the reading tells how much. */
+const efficiencyReached: [string, Field] = [
+  "Sugar won from the grain",
+  { content: '=IF(OR(og_reached="",gravity_volume=""),"",GYLE.WORT.EFFICIENCY(malt,gravity_volume*IF(N(volume_reached)>0,volume_reached/volume,1),og_reached,units))', format: "whole", unit: "% of its yield", name: "efficiency_reached" },
+];
+
 /** The first reading of all: what the yeast was given. The sheet judges it against malt and volume. */
-function originalGravity(b: SheetBuilder, { wort, kit }: BatchContents, words: UnitWords): void {
+function originalGravity(b: SheetBuilder, { wort, kit, method }: BatchContents, words: UnitWords): void {
   fieldRows(
     b,
     [
@@ -78,8 +84,9 @@ function originalGravity(b: SheetBuilder, { wort, kit }: BatchContents, words: U
     [
       ["Original gravity, by the reading", { content: "=GYLE.WORT.HYDROMETER(og_reading,og_temperature,calibrated_at,og_scale,units)", format: "gravity", unit: "corrected for temperature", name: "og_reached" }],
       ["by malt and volume", { content: '=IF(OR(N(volume_reached)=0,og_plan=""),og_plan,1+(og_plan-1)*volume/volume_reached)', format: "gravity", name: "og_expected" }],
-      ["This sheet goes by", { content: `=IF(og_reached="",og_plan,IF(og_expected="",og_reached,IF(ABS(og_reached-og_expected)>${gravityAllowance},og_expected,og_reached)))`, format: "gravity", unit: "see the checks at the end", name: "og", style: "keyResult" }],
+      ["This sheet goes by", { content: method === "extract" ? `=IF(og_reached="",og_plan,IF(og_expected="",og_reached,IF(ABS(og_reached-og_expected)>${gravityAllowance},og_expected,og_reached)))` : '=IF(og_reached="",og_plan,og_reached)', format: "gravity", unit: "see the checks at the end", name: "og", style: "keyResult" }],
       ["Volume in the fermenter", { content: wort.volume, format: "two", unit: words.volume, name: "volume_reached" }],
+      ...(method === "extract" ? [] : [efficiencyReached]),
     ],
   );
 }

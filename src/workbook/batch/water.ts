@@ -1,10 +1,11 @@
 import type { SheetBuilder } from "../plan/sheet-builder";
-import type { BatchContents, Kit } from "./contents";
+import type { BatchContents } from "./contents";
 import { fieldRows, section, type Field } from "./fields";
 import type { UnitWords } from "./unit-words";
 
 /** 2. Water and kit: what to collect for what must end up in the fermenter, on this kit, at this altitude. */
-export function water(b: SheetBuilder, { kit, topUp, salts }: BatchContents, words: UnitWords): void {
+export function water(b: SheetBuilder, contents: BatchContents, words: UnitWords): void {
+  const { kit, topUp, salts } = contents;
   section(b, 2, "Water and kit", "How much to collect, so that enough is left");
   const first = b.row;
   const budgetRow = (index: number) => `=IF(R${first + index}="","",R${first + index})`;
@@ -31,19 +32,20 @@ export function water(b: SheetBuilder, { kit, topUp, salts }: BatchContents, wor
       ["Sanitiser concentrate", { content: "=GYLE.CLEAN.DOSE(sanitiser_volume,,units)", format: "two", unit: `${words.doseVolume}; the label comes first`, name: "sanitiser_dose" }],
     ],
   );
-  heatWorkings(b, kit, words, first);
+  heatWorkings(b, contents, words, first);
 }
 
 /** Kit that is set once, and what it makes of this batch: to the right, outside the printed page. */
-function heatWorkings(b: SheetBuilder, kit: Kit, words: UnitWords, first: number): void {
+function heatWorkings(b: SheetBuilder, { kit, method }: BatchContents, words: UnitWords, first: number): void {
+  const warm = (volume: string, to: string) => `=IF(${volume}="","",GYLE.HEAT.WARM(${volume},tap_temperature,${to},power,heat_efficiency,units))`;
   const lines: readonly [string, Field][] = [
     ["Burner", { content: kit.powerKw, format: "one", unit: "kW", name: "power" }],
     ["Share of its heat that gets in", { content: kit.heatEfficiencyPercent, format: "whole", unit: "%", name: "heat_efficiency", note: "About 90 for an electric element in the liquid, 35 to 50 for a gas flame (from memory); one timed heating tells yours." }],
     ["Tap water", { content: kit.tapTemperature, format: "whole", unit: words.temperature, name: "tap_temperature" }],
     ["Cooling water through the chiller", { content: kit.tapFlow, format: "one", unit: words.flow, name: "tap_flow" }],
     ["Chiller: heat it passes on", { content: kit.coilKwPerK, format: "two", unit: "kW/K", name: "coil", note: "0.3 to 0.8 for an immersion coil with the wort stirred (from memory); learn yours from one chilling." }],
-    ["Warming the water to steep takes", { content: '=IF(water_collect="","",GYLE.HEAT.WARM(water_collect,tap_temperature,steep_temperature,power,heat_efficiency,units))', format: "whole", unit: "min", name: "warm_minutes" }],
-    ["Bringing it to the boil takes", { content: '=IF(water_before_boil="","",GYLE.HEAT.WARM(water_before_boil,steep_temperature,boils_at,power,heat_efficiency,units))', format: "whole", unit: "min", name: "boil_up_minutes" }],
+    [method === "extract" ? "Warming the water to steep takes" : "Heating the mash water takes", { content: method === "extract" ? warm("water_collect", "soak_temperature") : warm("mash_water", "strike_temperature"), format: "whole", unit: "min", name: "warm_minutes" }],
+    ["Bringing it to the boil takes", { content: '=IF(water_before_boil="","",GYLE.HEAT.WARM(water_before_boil,soak_temperature,boils_at,power,heat_efficiency,units))', format: "whole", unit: "min", name: "boil_up_minutes" }],
     ["Chilling takes", { content: '=IF(water_chilled="","",GYLE.HEAT.CHILL(water_chilled,boils_at,pitch_temperature,tap_temperature,tap_flow,coil,units))', format: "whole", unit: "min", name: "chill_minutes" }],
     ["Volume that shares the extract", { content: '=IF(kettle_part="","",volume*(kettle_part+N(kettle_loss))/kettle_part)', format: "two", unit: words.volume, name: "gravity_volume", note: "Wort left behind in the kettle keeps its share of sugar and bitterness: both are spread over this volume." }],
   ];

@@ -10,6 +10,7 @@ import { beerLovibond } from "./lovibond";
 import { beerOriginal } from "./original";
 import { beerRefractometer } from "./refractometer";
 import { beerSrm } from "./srm";
+import { beerStyle } from "./style";
 
 /** What became of the wort: strength, body, colour. */
 export const beerFunctions: readonly AnyDescriptor[] = [
@@ -24,4 +25,5 @@ export const beerFunctions: readonly AnyDescriptor[] = [
   beerSrm,
   beerLovibond,
   beerHex,
+  beerStyle,
 ];

@@ -13,6 +13,9 @@ interface Figure {
   readonly reached: readonly [string, string];
 }
 
+/** With how far the figure can be trusted when both readings are good to ±0.002, the usual hydrometer (common practice). */
+const alcoholUnit = '=IF(abv_reached="","% by volume","% by volume, ± "&TEXT(GYLE.GAUGE.SPREAD("BEER.ABV",CHOOSE({1,2},og,fg),{0.002,0.002}),"0.0"))';
+
 /** Marks a sheet as a batch sheet of ours and tells which plan it follows. */
 export const planVersion = 1;
 
@@ -50,7 +53,7 @@ export function card(b: SheetBuilder, contents: BatchContents, words: UnitWords)
   const figures: readonly Figure[] = [
     { label: "Original gravity", format: "gravity", plan: ["og_plan", "=GYLE.WORT.GRAVITY(malt,gravity_volume,grain_efficiency,units)"], reached: ["og_shown", '=IF(og_reached="","",og)'] },
     { label: "Final gravity", format: "gravity", plan: ["fg_plan", "=GYLE.YEAST.FINISH(og_plan,attenuation)"], reached: ["fg_reached", '=IF(OR(verdict="steady",verdict="stalled"),fg,"")'] },
-    { label: "Alcohol", format: "one", unit: "% by volume", plan: ["abv_plan", "=GYLE.BEER.ABV(og_plan,fg_plan)"], reached: ["abv_reached", '=IF(fg="","",GYLE.BEER.ABV(og,fg))'] },
+    { label: "Alcohol", format: "one", unit: alcoholUnit, plan: ["abv_plan", "=GYLE.BEER.ABV(og_plan,fg_plan)"], reached: ["abv_reached", '=IF(fg="","",GYLE.BEER.ABV(og,fg))'] },
     {
       label: "Bitterness",
       format: "whole",

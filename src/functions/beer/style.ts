@@ -42,7 +42,7 @@ export const beerStyle = describeFunction({
       from: "BJCP 2021, 18B: OG 1.045 to 1.060",
     },
   ],
-  cautions: ["A style is a description for competitions, not a law: good beer may lie outside.", "25B Saison spans weak to strong and pale to dark; the colour of 23F Fruit Lambic goes with the fruit."],
+  cautions: ["A style is a description for competitions, not a law: good beer may lie outside.", "Saison (25B) spans weak to strong and pale to dark; the colour of Fruit Lambic (23F) goes with the fruit."],
   compute: ({ style: name, originalGravity, finalGravity, abv, ibu, srm }) => {
     const style = wanted(name);
     return [

@@ -64,3 +64,9 @@ function find(variable, names, places) {
   }
   return places.find((place) => existsSync(place));
 }
+
+/** The sheets are set in Calibri; Carlito has the same widths. With any other font a printed page breaks elsewhere. */
+export function findCalibri() {
+  const found = spawnSync("fc-match", ["Calibri"], { encoding: "utf8" }).stdout ?? "";
+  return /calibri|carlito/i.test(found) ? found.trim() : undefined;
+}

@@ -1,18 +1,18 @@
 // @ts-check
 // The programs that the tests need besides Node: found, or installed where that is ours to do, or asked for in one line.
 import { readFileSync } from "node:fs";
-import { findChromium, findOnPath, findPythonWithIapws, findSoffice, findUnits } from "./find-programs.mjs";
+import { findCalibri, findChromium, findOnPath, findPythonWithIapws, findSoffice, findUnits } from "./find-programs.mjs";
 import { run } from "./run.mjs";
 
 const programs = [
   { find: findChromium, name: "Chromium, Chrome or Edge", debian: "chromium" },
   { find: findSoffice, name: "LibreOffice", debian: "libreoffice-calc" },
-  { find: () => findOnPath("pdftoppm"), name: "pdftoppm (Poppler)", debian: "poppler-utils" },
-  { find: () => findOnPath("xmllint"), name: "xmllint (libxml2)", debian: "libxml2-utils" },
 ];
 
-/** Other people's reckoning to compare ours with. Where they cannot be had, their tests are skipped, and say so. */
+/** Other people's reckoning and reading to compare ours with. Where they cannot be had, their tests are skipped, and say so. */
 const references = [
+  { find: () => findOnPath("xmllint"), name: "xmllint", debian: "libxml2-utils" },
+  { find: findCalibri, name: "Calibri, or Carlito in its place", debian: "fonts-crosextra-carlito" },
   { find: findUnits, name: "GNU units", debian: "units" },
   { find: findPythonWithIapws, name: "Python with iapws", debian: "python3-iapws" },
 ];

@@ -10,7 +10,7 @@ const pictures = new URL("../../.cache/pictures/", import.meta.url).pathname;
 mkdirSync(pictures, { recursive: true });
 
 /** Where things stand on the sheet that the pane writes; the plan is the same data that the writer uses. */
-const plan = planBatch(exampleBatch({ sheetName: "Footbridge", batchName: "Footbridge", brewedOn: 46270, volume: 5, units: "us", topUp: 0 }));
+const plan = planBatch(exampleBatch({ sheetName: "Footbridge", batchName: "Footbridge", brewedOn: 46270, volume: 5, units: "us", topUp: 0, method: "extract" }));
 const cellOf = (name: string): string => plan.names.find((candidate) => candidate.name === name)?.range.split(":")[0] ?? "";
 const rowOf = (name: string): number => Number(cellOf(name).replace(/\D/g, ""));
 

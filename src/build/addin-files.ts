@@ -3,16 +3,18 @@ import path from "node:path";
 import { functionsJson } from "../functions/metadata";
 import { registry } from "../functions/registry";
 import { drawIcon, iconSizes } from "./draw-icons";
+import { writeHelpPages } from "./help-pages";
 import { root } from "./run.mjs";
 
 /** Where the committed manifest points: the developer's own computer. */
 export const developmentBase = "https://localhost:3000/";
 
-/** What Excel loads besides the bundles: functions.json, the icons, and the manifest for the given address. */
+/** What Excel loads besides the bundles: functions.json, the help pages, the icons, and the manifest for the given address. */
 export function writeAddinFiles(base: string = developmentBase): void {
   const dist = path.join(root, "dist");
   mkdirSync(path.join(dist, "assets"), { recursive: true });
-  writeFileSync(path.join(dist, "functions.json"), JSON.stringify(functionsJson(registry)));
+  writeFileSync(path.join(dist, "functions.json"), JSON.stringify(functionsJson(registry, folderAddress(base))));
+  writeHelpPages(registry, dist);
   for (const size of iconSizes) writeFileSync(path.join(dist, "assets", `icon-${size}.png`), drawIcon(size));
   writeFileSync(path.join(dist, "manifest.xml"), manifestFor(base, readFileSync(path.join(root, "manifest.xml"), "utf8")));
 }
@@ -21,6 +23,7 @@ export function writeAddinFiles(base: string = developmentBase): void {
 export function manifestFor(base: string, manifest: string): string {
   const address = new URL(base);
   if (address.protocol !== "https:") throw new Error(`Excel loads add-ins from https only, not from ${base}`);
-  const folder = address.href.endsWith("/") ? address.href : `${address.href}/`;
-  return manifest.replaceAll(developmentBase, folder).replaceAll(new URL(developmentBase).origin, address.origin);
+  return manifest.replaceAll(developmentBase, folderAddress(base)).replaceAll(new URL(developmentBase).origin, address.origin);
 }
+
+const folderAddress = (base: string): string => new URL(base.endsWith("/") ? base : `${base}/`).href;

@@ -1,0 +1,31 @@
+/** Text as HTML text or attribute value. */
+export function escapeHtml(text: string): string {
+  return text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;").replaceAll('"', "&quot;");
+}
+
+/** A table; the cells are HTML already. */
+export function htmlTable(headings: readonly string[], rows: readonly (readonly string[])[]): string {
+  const head = headings.length === 0 ? "" : `<thead><tr>${headings.map((cell) => `<th scope="col">${cell}</th>`).join("")}</tr></thead>`;
+  return `<table>${head}<tbody>${rows.map((cells) => `<tr>${cells.map((cell) => `<td>${cell}</td>`).join("")}</tr>`).join("\n")}</tbody></table>`;
+}
+
+export const htmlList = (items: readonly string[]): string => `<ul>${items.map((item) => `<li>${item}</li>`).join("\n")}</ul>`;
+
+/** A whole page with our own style sheet and no script. */
+export function htmlPage(title: string, body: string): string {
+  return `<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<title>${escapeHtml(title)}</title>
+<link rel="stylesheet" href="help.css">
+</head>
+<body>
+<main>
+${body}
+</main>
+</body>
+</html>
+`;
+}

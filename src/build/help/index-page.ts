@@ -1,0 +1,26 @@
+import type { AnyDescriptor } from "../../functions/describe";
+import { helpPagePath } from "../../functions/metadata";
+import { escapeHtml, htmlPage } from "./html";
+import { placeOf, places } from "./places";
+
+/** The list of all functions, by place in the brewery. */
+export function indexPage(registry: readonly AnyDescriptor[]): string {
+  const sections = Object.entries(places).map(([place, title]) => {
+    const entries = registry
+      .filter(({ id }) => placeOf(id) === place)
+      .map(({ id, summary }) => `<dt><a href="${helpPagePath(id).replace("help/", "")}">GYLE.${id}</a></dt><dd>${escapeHtml(summary)}</dd>`);
+    return entries.length === 0 ? "" : `<section id="${place.toLowerCase()}"><h2>${escapeHtml(title)}</h2>\n<dl>${entries.join("\n")}</dl></section>`;
+  });
+  return htmlPage(
+    "Gylebook: all functions",
+    ["<h1>Gylebook: all functions</h1>", '<p class="lead">Type =GYLE. into a cell, then the place in the brewery, and Excel lists what helps there.</p>', conventions, ...sections.filter((part) => part !== "")].join("\n"),
+  );
+}
+
+const conventions = `<section><h2>What holds for all of them</h2>
+<ul>
+<li>Gravity is specific gravity at 20 °C (1.050). For degrees Plato write GYLE.WORT.SG(12) in its place.</li>
+<li>A cell that is not filled in yet gives an empty answer, not an error.</li>
+<li>Where one cell is asked for you may give a column or a row; the answer then spills beside it.</li>
+<li>#VALUE!: something typed cannot be right. #N/A: it can be, but the source does not reach so far. #NUM!: there is no finite answer. The task pane says what is wrong and how to mend it.</li>
+</ul></section>`;

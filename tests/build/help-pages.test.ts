@@ -1,0 +1,88 @@
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import os from "node:os";
+import path from "node:path";
+import { DOMParser } from "@xmldom/xmldom";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { functionPage } from "../../src/build/help/function-page";
+import { places } from "../../src/build/help/places";
+import { writeHelpPages } from "../../src/build/help-pages";
+import { formulaText } from "../../src/functions/formula-text";
+import { functionsJson, helpPagePath } from "../../src/functions/metadata";
+import { functionNamed, registry } from "../../src/functions/registry";
+
+let folder: string;
+beforeAll(() => {
+  folder = mkdtempSync(path.join(os.tmpdir(), "gylebook-help-"));
+  writeHelpPages(registry, folder);
+});
+afterAll(() => rmSync(folder, { recursive: true }));
+
+const read = (place: string): string => readFileSync(path.join(folder, place), "utf8");
+
+/** The pages are written so that they are XML as well, which a strict parser can judge. */
+function strictlyParsed(html: string): string {
+  const xml = html.replace("<!doctype html>", "").replaceAll(/<(meta|link)([^>]*)>/g, "<$1$2/>").replaceAll("<br>", "<br/>");
+  const complaints: string[] = [];
+  const document = new DOMParser({ onError: (_, message) => complaints.push(String(message)) }).parseFromString(xml, "text/xml");
+  expect(complaints).toEqual([]);
+  return document.documentElement?.textContent ?? "";
+}
+
+describe("the help pages", () => {
+  it("are one for each function, a list of all, and a style sheet", () => {
+    const expected = [...registry.map(({ id }) => helpPagePath(id).replace("help/", "")), "index.html", "help.css"];
+    expect(readdirSync(path.join(folder, "help")).sort()).toEqual(expected.sort());
+  });
+
+  it.each(registry.map((descriptor) => [descriptor.id, descriptor] as const))("tell of %s everything that its description holds", (id, descriptor) => {
+    const html = read(helpPagePath(id));
+    const text = strictlyParsed(html);
+    const words = [descriptor.summary, descriptor.equation, descriptor.result.doc, ...(descriptor.cautions ?? []), ...descriptor.sources.map(({ cite, where }) => `${cite}: ${where}`)];
+    for (const word of words) expect(text).toContain(word);
+    for (const example of descriptor.examples) expect(text).toContain(formulaText(descriptor, example));
+    for (const key of Object.keys(descriptor.parameters as object)) expect(text).toContain(key.replace(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`));
+    expect(html).not.toMatch(/<script|undefined|NaN|\[object/);
+  });
+
+  it("are all reached from the list, place by place", () => {
+    const index = read("help/index.html");
+    strictlyParsed(index);
+    const links = [...index.matchAll(/href="([\w-]+\.html)"/g)].map(([, page]) => `help/${page}`);
+    expect(links).toEqual(registry.map(({ id }) => helpPagePath(id)));
+    expect([...new Set(registry.map(({ id }) => id.split(".")[0]))]).toEqual(Object.keys(places));
+  });
+
+  it("ask for nothing but their own style sheet and each other", () => {
+    for (const page of readdirSync(path.join(folder, "help")).filter((name) => name.endsWith(".html"))) {
+      for (const [, target = ""] of read(`help/${page}`).matchAll(/(?:href|src)="([^"]*)"/g)) expect(target).toMatch(/^(help\.css|[\w-]+\.html(#[a-z]+)?)$/);
+    }
+  });
+
+  it("are where functions.json says", () => {
+    for (const { helpUrl = "" } of functionsJson(registry, "https://example.org/beer/").functions) {
+      expect(helpUrl).toMatch(/^https:\/\/example\.org\/beer\/help\//);
+      expect(read(helpUrl.replace("https://example.org/beer/", ""))).toContain("<h1>");
+    }
+  });
+
+  it("lose the page of a function that went", () => {
+    const old = path.join(folder, "help/old.html");
+    writeFileSync(old, "");
+    writeHelpPages(registry, folder);
+    expect(readdirSync(path.join(folder, "help"))).not.toContain("old.html");
+  });
+});
+
+describe("the page of a function", () => {
+  it("gives unit, range and default in both unit systems", () => {
+    const text = strictlyParsed(functionPage(functionNamed("HEAT.WARM")).replaceAll("<br>", " "));
+    expect(text).toContain("L or US gal");
+    expect(text).toMatch(/°C.*°F/s);
+    expect(text).toContain("needed");
+  });
+
+  it("keeps signs of HTML in the words from being read as such", () => {
+    const page = functionPage({ ...functionNamed("BEER.ABV"), summary: 'a < b & "c"' });
+    expect(page).toContain("a &lt; b &amp; &quot;c&quot;");
+  });
+});

@@ -13,7 +13,7 @@ export const waterAcid = describeFunction({
     alkalinity: alkalinity("Alkalinity now, as CaCO3: bicarbonate × 0.82.", 150),
     targetAlkalinity: alkalinity("Alkalinity wished for, as CaCO3; 20 to 50 for pale beer.", 30),
     acid: optional(choice("lactic or phosphoric.", acidNames), "lactic"),
-    strength: omissible(percent("Strength on the label, % by mass. Left out, 88 for lactic and 85 for phosphoric; with a weaker acid you then take too little, not too much.", { limits: { atLeast: 1, atMost: 90 }, typical: 88, hint: percentHint })),
+    strength: omissible(percent("Strength on the label, % by mass. Left out, 88 for lactic and 85 for phosphoric; with a weaker acid you then take too little, not too much.", { limits: { atLeast: 5, atMost: 90 }, typical: 88, hint: percentHint })),
     units,
   },
   result: { kind: "number", quantity: "millilitres", doc: "Acid in mL, also with us units." },

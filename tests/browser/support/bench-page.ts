@@ -35,6 +35,12 @@ export class BenchPage {
   async ready(): Promise<void> {
     await this.page.waitForFunction(() => window.gylebookBench !== undefined);
     await this.page.evaluate(() => window.gylebookBench.ready);
+    // Some of the grid's parts start some seconds later ("steady"). A formula that was being typed just then was seen to
+    // stay in its editor after Enter, on a busy machine and rarely; people do not type that soon.
+    await this.page.waitForFunction(() => {
+      const { univerAPI } = window.gylebookBench;
+      return univerAPI.getCurrentLifecycleStage() === univerAPI.Enum.LifecycleStages.Steady;
+    });
   }
 
   async reload(): Promise<void> {

@@ -1,6 +1,7 @@
 // `npm run generate`: rewrites the files that follow from the registry. `-- --check` only says which are stale.
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import path from "node:path";
+import { rowsReadme } from "../../tests/reference/rows-by-function";
 import { functionsJson } from "../functions/metadata";
 import { registry } from "../functions/registry";
 import { functionTable } from "./function-table";
@@ -10,6 +11,7 @@ import { root } from "./run.mjs";
 /** Each file with the way to its content from what it holds now. */
 const generated: Record<string, (now: string) => string> = {
   "tests/functions/functions.golden.json": () => `${JSON.stringify(functionsJson(registry), null, 2)}\n`,
+  "tests/reference/README.md": () => rowsReadme(),
   "README.md": (now) => replaceBetweenMarkers(now, "functions", functionTable(registry)),
 };
 

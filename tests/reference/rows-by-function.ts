@@ -1,0 +1,51 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
+import path from "node:path";
+import { parse } from "csv-parse/sync";
+import { registry } from "../../src/functions/registry";
+import { reasonsForNoDocument } from "./reasons";
+
+export const bases = ["document", "memory", "computed", "common practice"] as const;
+export type RowCounts = Readonly<Record<string, Readonly<Record<string, number>>>>;
+
+const folder = path.dirname(fileURLToPath(import.meta.url));
+
+/** How many rows of each basis the tables of all topics hold, by function. */
+export function rowsByFunction(): RowCounts {
+  const counts: Record<string, Record<string, number>> = {};
+  const topics = readdirSync(folder, { withFileTypes: true }).filter((entry) => entry.isDirectory());
+  for (const topic of topics) {
+    for (const file of readdirSync(path.join(folder, topic.name)).filter((name) => name.endsWith(".csv"))) {
+      const rows = parse(readFileSync(path.join(folder, topic.name, file), "utf8"), { columns: true, skip_empty_lines: true }) as { function: string; basis: string }[];
+      for (const row of rows) {
+        const own = (counts[row.function] ??= {});
+        own[row.basis] = (own[row.basis] ?? 0) + 1;
+      }
+    }
+  }
+  return counts;
+}
+
+/** The table as Markdown: one line for each function, with the reason where nothing was read in a document. */
+export function rowsTable(counts: RowCounts): string {
+  const lines = registry.map(({ id }) => {
+    const own = counts[id] ?? {};
+    const reason = (own["document"] ?? 0) > 0 ? "" : (reasonsForNoDocument[id] ?? "NO REASON GIVEN");
+    return `| ${id} | ${bases.map((basis) => own[basis] ?? 0).join(" | ")} | ${reason} |`;
+  });
+  const total = bases.map((basis) => Object.values(counts).reduce((sum, own) => sum + (own[basis] ?? 0), 0));
+  return [`| function | ${bases.join(" | ")} | if none was read in a document, why |`, "|---|---|---|---|---|---|", ...lines, `| **all** | ${total.join(" | ")} | |`].join("\n");
+}
+
+/** tests/reference/README.md, which `npm run generate` writes. */
+export function rowsReadme(): string {
+  return `# Check values, function by function
+
+How many rows of the tables in this folder stand behind each function, by what they rest on. *Document*: the number was
+read in the source named in the row. *Memory*: from the writer's memory. *Computed*: from the equation, so it guards
+against slips only. *Common practice*: trade knowledge without a source. The README of each topic says where its tables
+come from. Written by \`npm run generate\`; the reasons stand in \`reasons.ts\`.
+
+${rowsTable(rowsByFunction())}
+`;
+}

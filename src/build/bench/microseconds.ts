@@ -1,0 +1,20 @@
+/** Microseconds that one call takes: the middle of several runs, each long enough for the clock. */
+export function microsecondsPer(work: () => unknown, budgetMilliseconds = 30): number {
+  // Warm: what a sheet in use sees, not the first call.
+  const warmUntil = performance.now() + budgetMilliseconds;
+  let repeats = 0;
+  while (performance.now() < warmUntil || repeats < 3) {
+    work();
+    repeats += 1;
+  }
+  const runs = Array.from({ length: 5 }, () => {
+    const started = performance.now();
+    for (let count = 0; count < repeats; count++) work();
+    return ((performance.now() - started) * 1000) / repeats;
+  });
+  return median(runs);
+}
+
+export function median(values: readonly number[]): number {
+  return [...values].sort((one, other) => one - other)[Math.floor(values.length / 2)] ?? NaN;
+}

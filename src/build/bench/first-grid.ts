@@ -10,13 +10,16 @@ import { findChromium } from "../find-programs.mjs";
 import { root } from "../run.mjs";
 import type { BenchRow } from "./row";
 
-/** Long enough for a slow machine; the page itself notes when its grid stood there. */
-const patienceMs = 20_000;
 const limitMs = 2000;
+/** Long enough for a slow machine; the page itself notes when its grid stood there. */
+const browserStartMs = 4000;
+const patienceMs = 15_000;
+const wait = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
 
 /**
- * From navigation to the first drawn grid, with the sample batch on it. The browser starts the page by itself and is
- * asked only afterwards: an inspector that is attached from the beginning makes it read the whole bundle again and again.
+ * From navigation to the first drawn grid in a browser that is already running, with the sample batch on it. The page
+ * is opened without an inspector and asked only afterwards: one that is attached from the beginning makes the browser
+ * read the whole bundle again and again.
  */
 export const firstGrid: BenchRow = {
   what: "bench: first usable grid after navigation, sample batch on it",
@@ -28,20 +31,22 @@ export const firstGrid: BenchRow = {
     await new Promise((resolve) => server.once("listening", resolve));
     const profile = mkdtempSync(path.join(tmpdir(), "gylebook-bench-"));
     const page = `http://127.0.0.1:${(server.address() as AddressInfo).port}/bench/`;
+    const control = `http://127.0.0.1:${20_000 + (process.pid % 20_000)}`;
     const quiet = ["--disable-background-networking", "--disable-component-update", "--disable-sync", "--no-first-run", "--disable-quic"];
-    const port = 20_000 + (process.pid % 20_000);
-    const browser = spawn(executable, ["--headless", "--no-sandbox", "--disable-gpu", ...quiet, `--user-data-dir=${profile}`, `--remote-debugging-port=${port}`, page], { stdio: "ignore" });
+    const browser = spawn(executable, ["--headless", "--no-sandbox", "--disable-gpu", ...quiet, `--user-data-dir=${profile}`, `--remote-debugging-port=${new URL(control).port}`, "about:blank"], { stdio: "ignore" });
     try {
-      await new Promise((resolve) => setTimeout(resolve, patienceMs));
-      const session = await chromium.connectOverCDP(`http://127.0.0.1:${port}`);
-      const marks = await session.contexts()[0]?.pages()[0]?.evaluate(() => performance.getEntriesByName("bench-grid").map(({ startTime }) => startTime));
+      await wait(browserStartMs);
+      await fetch(`${control}/json/new?${encodeURIComponent(page)}`, { method: "PUT" });
+      await wait(patienceMs);
+      const session = await chromium.connectOverCDP(control);
+      const tab = session.contexts()[0]?.pages().find((candidate) => candidate.url() === page);
+      const ms = await tab?.evaluate(() => performance.getEntriesByName("bench-grid")[0]?.startTime);
       await session.close();
-      const ms = marks?.[0];
       return { measured: ms === undefined ? `not within ${patienceMs / 1000} s` : `${(ms / 1000).toFixed(2)} s`, met: ms !== undefined && ms < limitMs };
     } finally {
       browser.kill("SIGKILL");
       server.close();
-      await new Promise((resolve) => setTimeout(resolve, 500));
+      await wait(500);
       rmSync(profile, { recursive: true, force: true });
     }
   },

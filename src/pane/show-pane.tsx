@@ -1,8 +1,8 @@
 import { render } from "preact";
-import { NewBatch } from "./new-batch/new-batch";
+import { Pane } from "./pane";
 import "./pane.css";
 
-/** Draws the pane into its place. There is one screen so far: a new batch. */
+/** Draws the pane into its place. */
 export function showPane(place: HTMLElement): void {
-  render(<NewBatch />, place);
+  render(<Pane />, place);
 }

@@ -97,3 +97,17 @@ test("the first visit finds the sample batch on screen", async () => {
   await tab.page.waitForTimeout(1000);
   await tab.page.screenshot({ path: `${pictures}sample.png` });
 });
+
+test("the pane explains every function, and finds one by a word", async () => {
+  const tab = await bench.open();
+  const pane = await tab.pane();
+  await pane.getByRole("navigation").getByRole("button", { name: "Functions" }).click();
+  await pane.getByLabel("Look for").fill("bottle pressure");
+  await pane.getByRole("button", { name: "GYLE.PACK.CHECK" }).click();
+  await pane.getByRole("heading", { name: "GYLE.PACK.CHECK" }).waitFor();
+  await pane.getByText("No verdict makes a bottle safe").waitFor();
+  await pane.getByText("=GYLE.PACK.CHECK(").first().waitFor();
+  await tab.page.screenshot({ path: `${pictures}function.png` });
+  await pane.getByRole("button", { name: "All functions" }).click();
+  await pane.getByLabel("Look for").waitFor();
+});

@@ -3,6 +3,7 @@ import { sheetFigures } from "../../src/build/sheet-figures";
 import { exampleBatch, firstExtractBatch } from "../../src/workbook/batch/example-batch";
 import { newBatch } from "../../src/workbook/batch/new-batch";
 import { planBatch } from "../../src/workbook/batch/plan";
+import { cellRange } from "../../src/workbook/plan/cell-range";
 import { block } from "../../src/workbook/plan/addresses";
 
 const choices = { sheetName: "Batch 9", batchName: "Nine", brewedOn: 46270, volume: 20, units: "metric", topUp: 0, method: "extract" } as const;
@@ -15,7 +16,7 @@ const plans = [
 ] as const;
 
 describe.each(plans)("the plan of a batch sheet (%s)", (_, plan) => {
-  const covered = plan.cells.map(({ address, mergeTo }) => block(mergeTo ? `${address}:${mergeTo}${address.replace(/\D/g, "")}` : address));
+  const covered = plan.cells.map((cell) => block(cellRange(cell)));
 
   it("plans nothing twice: no two cells or merged blocks overlap", () => {
     const seen = new Set<string>();

@@ -1,4 +1,6 @@
 import { hexOfSrm } from "../../core/beer/hex";
+import { ebcFromSrm } from "../../core/wort/colour-scales";
+import { position } from "../plan/addresses";
 import { SheetBuilder } from "../plan/sheet-builder";
 import { fittingScale } from "../plan/print-scale";
 import type { PrintPlan, SheetPlan } from "../plan/sheet-plan";
@@ -33,8 +35,9 @@ export function planBatch(contents: BatchContents): SheetPlan {
   packaging(b, contents, words);
   tasting(b, contents);
   checks(b, contents, words);
-  b.name("figures", `G${position(colour) - 4}:H${position(colour) + 2}`);
-  colourBands(b, swatch, colour, contents.units === "us" ? 1 : srmToEbc);
+  const { row: colourRow } = position(colour);
+  b.name("figures", `G${colourRow - 4}:H${colourRow + 2}`);
+  colourBands(b, swatch, colour, contents.units === "us" ? 1 : ebcFromSrm(1));
   return b.build(
     contents.sheetName,
     columnWidths,
@@ -54,8 +57,6 @@ function printPlan(b: SheetBuilder, { units, sheetName }: BatchContents, secondP
   return { area: `A1:I${lastRow}`, paper, scalePercent: fittingScale(columnWidths.slice(0, 9), heights, paper), breaksBeforeRow: [secondPage], footer: `${sheetName} · page &P of &N` };
 }
 
-const srmToEbc = 25 / 12.7;
-
 /** Custom functions do not work in conditional formats: the swatch changes by bands of the native colour cell. */
 function colourBands(b: SheetBuilder, swatch: string, colour: string, scale: number): void {
   const edges = [0, 2, 3, 4, 5, 6, 8, 10, 12, 14, 17, 20, 24, 29, 35, 42, 1000];
@@ -68,4 +69,3 @@ function colourBands(b: SheetBuilder, swatch: string, colour: string, scale: num
 }
 
 const round = (value: number): number => Math.round(value * 100) / 100;
-const position = (address: string): number => Number(address.replace(/\D/g, ""));

@@ -9,7 +9,9 @@ export function rectangles(addresses: readonly string[]): string[] {
   for (const cell of addresses) {
     const { from, to } = block(cell);
     for (let column = from.column; column <= to.column; column += 1) {
-      for (let row = from.row; row <= to.row; row += 1) columns.set(column, [...(columns.get(column) ?? []), row]);
+      const rows = columns.get(column) ?? [];
+      for (let row = from.row; row <= to.row; row += 1) rows.push(row);
+      columns.set(column, rows);
     }
   }
   const runs: Block[] = [...columns].sort(([a], [b]) => a - b).flatMap(([column, rows]) => runsOf([...new Set(rows)].sort((a, b) => a - b)).map(([from, to]) => ({ from: { row: from, column }, to: { row: to, column } })));

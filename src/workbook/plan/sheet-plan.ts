@@ -4,7 +4,6 @@
  */
 export type StyleName =
   | "title"
-  | "subtitle"
   | "section"
   | "sectionHint"
   | "label"

@@ -25,7 +25,6 @@ const inputLine = { weight: "Thin", color: "#6F6A5E" } as const;
 
 export const styles: Readonly<Record<StyleName, Style>> = {
   title: { color: accent, size: 18, bold: true, align: "Left" },
-  subtitle: { color: ink, size: 11, align: "Left" },
   section: { color: accent, size: 12, bold: true, align: "Left", line: { weight: "Medium", color: accent } },
   sectionHint: { color: faint, size: 10, italic: true, align: "Left", line: { weight: "Medium", color: accent } },
   label: { color: ink, size: 11, align: "Left" },

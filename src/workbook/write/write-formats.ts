@@ -1,15 +1,14 @@
+import { block } from "../plan/addresses";
 import { rectangles } from "../plan/areas";
+import { cellRange } from "../plan/cell-range";
 import type { CellPlan, SheetPlan } from "../plan/sheet-plan";
 import { fontName, numberFormats, styles, type Style } from "../plan/styles";
 
-const rowOf = (address: string): string => address.replace(/\D/g, "");
-const whole = ({ address, mergeTo }: CellPlan): string => (mergeTo ? `${address}:${mergeTo}${rowOf(address)}` : address);
-
 /** Queues merges, looks and number formats, few rectangles at a time. */
 export function writeFormats(sheet: Excel.Worksheet, plan: SheetPlan): void {
-  for (const cell of plan.cells) if (cell.mergeTo) sheet.getRange(whole(cell)).merge(false);
+  for (const cell of plan.cells) if (cell.mergeTo) sheet.getRange(cellRange(cell)).merge(false);
   for (const [name, cells] of groups(plan.cells, ({ style }) => style)) {
-    for (const area of rectangles(cells.map(whole))) dress(sheet.getRange(area), styles[name]);
+    for (const area of rectangles(cells.map(cellRange))) dress(sheet.getRange(area), styles[name]);
   }
   const formatted = plan.cells.filter(({ format }) => format !== undefined && numberFormats[format] !== "General");
   for (const [pattern, cells] of groups(formatted, ({ format }) => numberFormats[format ?? "general"])) {
@@ -19,7 +18,11 @@ export function writeFormats(sheet: Excel.Worksheet, plan: SheetPlan): void {
 
 function groups<K>(cells: readonly CellPlan[], key: (cell: CellPlan) => K): Map<K, CellPlan[]> {
   const found = new Map<K, CellPlan[]>();
-  for (const cell of cells) found.set(key(cell), [...(found.get(key(cell)) ?? []), cell]);
+  for (const cell of cells) {
+    const alike = found.get(key(cell));
+    if (alike) alike.push(cell);
+    else found.set(key(cell), [cell]);
+  }
   return found;
 }
 
@@ -45,8 +48,6 @@ function dress({ format }: Excel.Range, { fill, color, size, bold, italic, align
 
 /** The pattern for each cell of an area, as Excel wants it. */
 function filled(area: string, pattern: string): string[][] {
-  const [first = "", last = first] = area.split(":");
-  const rows = Number(rowOf(last)) - Number(rowOf(first)) + 1;
-  const letters = (cell: string) => [...cell.replace(/\d/g, "")].reduce((number, letter) => number * 26 + letter.charCodeAt(0) - 64, 0);
-  return Array.from({ length: rows }, () => Array.from({ length: letters(last) - letters(first) + 1 }, () => pattern));
+  const { from, to } = block(area);
+  return Array.from({ length: to.row - from.row + 1 }, () => Array.from({ length: to.column - from.column + 1 }, () => pattern));
 }

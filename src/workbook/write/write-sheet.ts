@@ -1,4 +1,5 @@
 import { block, columnLetters } from "../plan/addresses";
+import { cellRange } from "../plan/cell-range";
 import { columnWidthPt } from "../plan/print-scale";
 import { rowHeightPoints } from "../plan/sheet-builder";
 import type { SheetPlan } from "../plan/sheet-plan";
@@ -32,8 +33,8 @@ export function writeSheet(sheet: Excel.Worksheet, plan: SheetPlan, tableEnding:
 function extent(plan: SheetPlan): { lastRow: number; lastColumn: number } {
   let lastRow = 1;
   let lastColumn = 1;
-  for (const { address, mergeTo } of plan.cells) {
-    const { to } = block(mergeTo ? `${address}:${mergeTo}${address.replace(/\D/g, "")}` : address);
+  for (const cell of plan.cells) {
+    const { to } = block(cellRange(cell));
     lastRow = Math.max(lastRow, to.row);
     lastColumn = Math.max(lastColumn, to.column);
   }

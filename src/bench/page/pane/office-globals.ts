@@ -1,14 +1,13 @@
 import { RichApiError } from "../../excel/errors";
-import { createExcel } from "../../excel/excel";
-import { Host } from "../../excel/host";
-import { createOffice } from "../../excel/office";
+import type { Host } from "../../excel/host";
+import { createBenchGlobals } from "../../bench-globals";
 import type { Engine } from "../../engine/engine";
 import { cellEditingOf } from "./cell-editing";
 
 /** Sets up what the pane's frame takes for office.js. Call it once a first workbook is open. */
 export function provideOffice(engine: Engine): Host {
-  const host = new Host(engine);
+  const { host, Excel, Office } = createBenchGlobals(engine);
   host.cellEditing = cellEditingOf(engine.univerAPI);
-  Object.assign(window, { Excel: createExcel(host), Office: createOffice(host), OfficeExtension: { Error: RichApiError } });
+  Object.assign(window, { Excel, Office, OfficeExtension: { Error: RichApiError } });
   return host;
 }

@@ -6,6 +6,7 @@ const startsPrograms: readonly string[] = ["browser", "samples"];
 
 export default defineConfig({
   test: {
+    setupFiles: ["tests/support/fixed-seed.ts"],
     projects: [
       { extends: true, test: { name: "unit", include: ["tests/**/*.test.{ts,tsx}"], exclude: kinds.map((kind) => `tests/${kind}/**`), testTimeout: 60_000 } },
       ...kinds.map((kind, index) => ({

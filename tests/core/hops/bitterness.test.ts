@@ -9,6 +9,9 @@ const model = fc.constantFrom("tinseth" as const, "rager" as const);
 const minutes = fc.double({ min: 0, max: 240, noNaN: true });
 const gravity = fc.double({ min: 1, max: 1.2, noNaN: true });
 
+/** Two inputs that differ in their last digit may give the same answer, rounded either way. */
+const rounding = 1e-9;
+
 const boil: Boil = { volumeL: 20, gravity: 1.05, model: "tinseth", boilsAtC: 100 };
 const hop: HopAddition = { massG: 30, alphaPercent: 8, minutes: 60 };
 
@@ -16,12 +19,12 @@ describe("hopUtilisation", () => {
   it("climbs with time and falls with gravity, by both curves", () => {
     fc.assert(
       fc.property(model, minutes, minutes, gravity, (name, a, b, sg) => {
-        expect(hopUtilisation(Math.max(a, b), sg, name)).toBeGreaterThanOrEqual(hopUtilisation(Math.min(a, b), sg, name));
+        expect(hopUtilisation(Math.max(a, b), sg, name)).toBeGreaterThanOrEqual(hopUtilisation(Math.min(a, b), sg, name) - rounding);
       }),
     );
     fc.assert(
       fc.property(model, minutes, gravity, gravity, (name, t, a, b) => {
-        expect(hopUtilisation(t, Math.max(a, b), name)).toBeLessThanOrEqual(hopUtilisation(t, Math.min(a, b), name));
+        expect(hopUtilisation(t, Math.max(a, b), name)).toBeLessThanOrEqual(hopUtilisation(t, Math.min(a, b), name) + rounding);
       }),
     );
   });
@@ -81,7 +84,7 @@ describe("bitternessIbu", () => {
     fc.assert(
       fc.property(temperature, temperature, (a, b) => {
         const at = (boilsAtC: number) => bitternessIbu(hop, { ...boil, boilsAtC });
-        expect(at(Math.min(a, b))).toBeLessThanOrEqual(at(Math.max(a, b)));
+        expect(at(Math.min(a, b))).toBeLessThanOrEqual(at(Math.max(a, b)) + rounding);
       }),
     );
   });

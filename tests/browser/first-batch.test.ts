@@ -4,13 +4,14 @@ import { exampleBatch } from "../../src/workbook/batch/example-batch";
 import { planBatch } from "../../src/workbook/batch/plan";
 import type { BenchPage } from "./support/bench-page";
 import { useBench } from "./support/bench-fixture";
+import { openScreen } from "./support/pane-screens";
 
 const bench = useBench({ profile: "each test" });
 const pictures = new URL("../../.cache/pictures/", import.meta.url).pathname;
 mkdirSync(pictures, { recursive: true });
 
 /** Where things stand on the sheet that the pane writes; the plan is the same data that the writer uses. */
-const plan = planBatch(exampleBatch({ sheetName: "Footbridge", batchName: "Footbridge", brewedOn: 46270, volume: 5, units: "us", topUp: 0, method: "extract" }));
+const plan = planBatch(exampleBatch({ id: "test", sheetName: "Footbridge", batchName: "Footbridge", brewedOn: 46270, volume: 5, units: "us", topUp: 0, method: "extract" }));
 const cellOf = (name: string): string => plan.names.find((candidate) => candidate.name === name)?.range.split(":")[0] ?? "";
 const rowOf = (name: string): number => Number(cellOf(name).replace(/\D/g, ""));
 
@@ -101,7 +102,7 @@ test("the first visit finds the sample batch on screen", async () => {
 test("the pane explains every function, and finds one by a word", async () => {
   const tab = await bench.open();
   const pane = await tab.pane();
-  await pane.getByRole("navigation").getByRole("button", { name: "Functions" }).click();
+  await openScreen(pane, "Help", "Functions");
   await pane.getByLabel("Look for").fill("bottle pressure");
   await pane.getByRole("button", { name: "GYLE.PACK.CHECK" }).click();
   await pane.getByRole("heading", { name: "GYLE.PACK.CHECK" }).waitFor();

@@ -5,7 +5,7 @@ const filled: FormValues = { name: "Footbridge", brewedOn: "2026-09-05", volume:
 
 describe("the form of a new batch", () => {
   it("takes a decimal comma for a point", () => {
-    expect(readForm(filled)).toEqual({ problems: {}, choices: { sheetName: "Footbridge", batchName: "Footbridge", brewedOn: 46270, volume: 19.5, units: "metric", topUp: 9.5, method: "extract" } });
+    expect(readForm(filled)).toEqual({ problems: {}, choices: { id: expect.stringMatching(/^[0-9a-z]{12}$/), sheetName: "Footbridge", batchName: "Footbridge", brewedOn: 46270, volume: 19.5, units: "metric", topUp: 9.5, method: "extract" } });
   });
   it("asks for no top-up water when the whole volume boils", () => expect(readForm({ ...filled, boil: "whole", topUp: "?" }).choices?.topUp).toBe(0));
   it.each<[Partial<FormValues>, string, string]>([

@@ -4,7 +4,7 @@ import { exampleBatch } from "../../src/workbook/batch/example-batch";
 import { newBatch } from "../../src/workbook/batch/new-batch";
 import { benchTimeout, insertOn, openBatchBench, type BatchSheet } from "../support/batch-bench";
 
-const choices = { batchName: "Any", brewedOn: 46270, volume: 5, units: "us", topUp: 0, method: "extract" } as const;
+const choices = { id: "test", batchName: "Any", brewedOn: 46270, volume: 5, units: "us", topUp: 0, method: "extract" } as const;
 
 let bench: HeadlessBench;
 let whole: BatchSheet;

@@ -4,7 +4,7 @@ import { newBatch } from "../../src/workbook/batch/new-batch";
 import { InsertionRefused, insertBatch } from "../../src/workbook/insert-batch";
 import { benchTimeout, openBatchBench } from "../support/batch-bench";
 
-const contents = newBatch({ sheetName: "Batch 1", batchName: "One", brewedOn: 46270, volume: 20, units: "metric", topUp: 0, method: "extract" });
+const contents = newBatch({ id: "test", sheetName: "Batch 1", batchName: "One", brewedOn: 46270, volume: 20, units: "metric", topUp: 0, method: "extract" });
 
 let bench: HeadlessBench;
 let before: string;

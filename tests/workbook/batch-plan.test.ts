@@ -6,7 +6,7 @@ import { planBatch } from "../../src/workbook/batch/plan";
 import { cellRange } from "../../src/workbook/plan/cell-range";
 import { block } from "../../src/workbook/plan/addresses";
 
-const choices = { sheetName: "Batch 9", batchName: "Nine", brewedOn: 46270, volume: 20, units: "metric", topUp: 0, method: "extract" } as const;
+const choices = { id: "test", sheetName: "Batch 9", batchName: "Nine", brewedOn: 46270, volume: 20, units: "metric", topUp: 0, method: "extract" } as const;
 const plans = [
   ["sample", planBatch(firstExtractBatch())],
   ["empty metric", planBatch(newBatch(choices))],

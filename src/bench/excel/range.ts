@@ -125,7 +125,9 @@ export class Range extends ClientObject<SheetBlock, Context> implements StandsFo
   }
 
   protected override children() {
-    return { format: this.format, worksheet: this.worksheet, dataValidation: this.dataValidation };
+    const worksheet = () => this.worksheet;
+    // Made only when it is asked for: a range that is not there has no sheet.
+    return { format: this.format, get worksheet() { return worksheet(); }, dataValidation: this.dataValidation };
   }
 
   protected readers(): Record<string, (block: SheetBlock) => unknown> {

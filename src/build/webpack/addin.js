@@ -17,7 +17,8 @@ export function addinConfig() {
     // The functions make a layer of their own, in which the descriptions come without their words.
     entry: { functions: { import: "./src/addin/functions.ts", layer: "worksheet" }, taskpane: "./src/addin/taskpane.ts" },
     experiments: { layers: true },
-    output: { path: fromRoot("dist"), filename: "[name].js", publicPath: "" },
+    // Screens that are fetched on demand lie beside the script that asks for them, wherever the page stands.
+    output: { path: fromRoot("dist"), filename: "[name].js", chunkFilename: "[name].js", publicPath: "auto" },
     module: {
       rules: [
         ...config.module.rules,

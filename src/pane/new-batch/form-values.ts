@@ -1,5 +1,6 @@
 import type { UnitSystem } from "../../functions/quantities";
 import { dayNumber } from "../../workbook/day-number";
+import { newBatchId } from "../../workbook/batch/batch-id";
 import { sheetNameProblem } from "../../workbook/sheet-name";
 import type { Method } from "../../workbook/batch/contents";
 import type { NewBatchChoices } from "../../workbook/batch/new-batch";
@@ -38,7 +39,7 @@ export function readForm(values: FormValues): { choices?: NewBatchChoices; probl
   const topUp = values.boil === "part" ? numberIn(values.topUp) : 0;
   if (values.boil === "part" && !(topUp > 0 && topUp < volume)) problems.topUp = `Top-up water must be above 0 and less than the ${values.volume || "whole"} ${volumeWord[values.units]} of beer.`;
   if (Object.keys(problems).length > 0 || brewedOn === undefined) return { problems };
-  return { problems, choices: { sheetName, batchName: sheetName, brewedOn, volume, units: values.units, topUp, method: values.method } };
+  return { problems, choices: { id: newBatchId(), sheetName, batchName: sheetName, brewedOn, volume, units: values.units, topUp, method: values.method } };
 }
 
 function dayIn(text: string): number | undefined {

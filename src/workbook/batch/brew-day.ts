@@ -6,7 +6,7 @@ import type { UnitWords } from "./unit-words";
 
 /** Lines of the clock: the steps, three lines of its own, and the hops. A teacher may add a few. */
 export const timelineRows = 23;
-const stepRows = 18;
+export const stepRows = 18;
 
 /**
  * 6. Brew day by the clock. The steps that it is made of stand to the right,
@@ -44,8 +44,8 @@ export function brewDay(b: SheetBuilder, contents: BatchContents, words: UnitWor
   b.gap();
 }
 
-function stepTable(b: SheetBuilder, { units, method }: BatchContents, words: UnitWords, heading: number): void {
-  const steps = method === "extract" ? extractSteps(units, words) : allGrainSteps(units, words);
+function stepTable(b: SheetBuilder, { units, method, steps: edited }: BatchContents, words: UnitWords, heading: number): void {
+  const steps = edited ?? (method === "extract" ? extractSteps(units, words) : allGrainSteps(units, words));
   for (const [column, text] of [["K", "Step"], ["L", "Part"], ["M", "Minutes"], ["N", "Beware of"], ["O", "Why"]] as const) b.put(column, text, { style: "heading" }, heading);
   for (let index = 0; index < stepRows; index += 1) {
     const row = heading + 1 + index;

@@ -17,7 +17,7 @@ interface Figure {
 const alcoholUnit = '=IF(abv_reached="","% by volume","% by volume, ± "&TEXT(GYLE.GAUGE.SPREAD("BEER.ABV",CHOOSE({1,2},og,fg),{0.002,0.002}),"0.0"))';
 
 /** Marks a sheet as a batch sheet of ours and tells which plan it follows. */
-export const planVersion = 1;
+export const planVersion = 2;
 
 /** 1. Card: what the batch is, and its figures as planned and as reached. Returns the cell that shows the colour. */
 export function card(b: SheetBuilder, contents: BatchContents, words: UnitWords): { swatch: string; colour: string } {
@@ -26,7 +26,11 @@ export function card(b: SheetBuilder, contents: BatchContents, words: UnitWords)
   b.put("G", "Gylebook batch sheet", { style: "hint", mergeTo: "I" });
   b.put("K", "Workings: the printed sheet ends at column I. Plan of this sheet:", { style: "hint" });
   b.put("L", planVersion, { style: "hint", name: "gylebook" });
+  b.put("N", "Tells this batch from every other:", { style: "hint" });
+  b.put("O", contents.id, { style: "hint", name: "batch_id" });
   b.row += 1;
+  b.put("K", "Planned on the kit:", { style: "hint" });
+  b.put("L", contents.kitName, { style: "hint", name: "kit_name" });
   b.put("A", "Underlined cells are yours to fill in; shaded cells calculate. Local codes and the makers' labels come before anything written here.", { style: "hint", mergeTo: "I" });
   b.row += 1;
   section(b, 1, "Card", "What was planned, what was reached");

@@ -1,4 +1,5 @@
 import type { UnitSystem } from "../../functions/quantities";
+import type { CellContent } from "../plan/sheet-plan";
 
 /** A cell that may still be empty. */
 export type Blank = "";
@@ -19,6 +20,7 @@ export interface MaltLine {
   /** °L, or EBC on a metric sheet. */
   readonly colour: number;
   readonly cost: Filled<number>;
+  readonly remark?: string;
 }
 
 export interface HopLine {
@@ -30,6 +32,17 @@ export interface HopLine {
   readonly minutes: number;
   readonly form: string;
   readonly cost: Filled<number>;
+  readonly remark?: string;
+}
+
+/** One line of the brew day as a teacher edits it; `what` and `minutes` may be formulas over the sheet's own names. */
+export interface StepLine {
+  readonly what: CellContent;
+  readonly part: "before" | "boil" | "after";
+  /** How long it takes; in the boil: minutes left. */
+  readonly minutes: CellContent;
+  readonly caution: string;
+  readonly why: string;
 }
 
 export interface Kit {
@@ -81,7 +94,7 @@ export interface Reading {
   readonly when: number;
   readonly reading: number;
   readonly scale: Scale;
-  readonly sampleTemperature: number;
+  readonly sampleTemperature: Filled<number>;
   readonly beerTemperature: Filled<number>;
 }
 
@@ -115,6 +128,8 @@ export interface Tasting {
 
 /** Everything that a brewer types into a batch sheet. A new batch has most of it still blank. */
 export interface BatchContents {
+  /** Tells this batch from every other, also in files that travel; a copied sheet keeps it. */
+  readonly id: string;
   readonly sheetName: string;
   readonly batchName: string;
   readonly number: Filled<number>;
@@ -129,12 +144,16 @@ export interface BatchContents {
   /** Water added in the fermenter; 0 = the whole volume is boiled. */
   readonly topUp: number;
   readonly salts: string;
+  /** Name of the kit that it is planned on, as on the kit sheet; "" = the usual one. */
+  readonly kitName: string;
   readonly kit: Kit;
   readonly malt: readonly MaltLine[];
   readonly hops: readonly HopLine[];
   readonly yeast: Yeast;
+  /** Steps, whys and cautions in words of one's own; left out: ours for the method. */
+  readonly steps?: readonly StepLine[];
   /** When each line of the brew day really happened, from the first on. */
-  readonly happened: readonly number[];
+  readonly happened: readonly Filled<number>[];
   readonly wort: MeasuredWort;
   readonly readings: readonly Reading[];
   readonly packaging: Packaging;

@@ -52,7 +52,7 @@ export function exampleBatch(choices: NewBatchChoices): BatchContents {
 
 /** The sample workbook's batch: brewed, fermented, bottled and tasted. */
 export function firstExtractBatch(): BatchContents {
-  const batch = exampleBatch({ sheetName: "Batch 1", batchName: "Quillmarsh Footbridge Pale", brewedOn: dayNumber("2026-09-05"), volume: recipeVolumeGal, units: "us", topUp: 0, method: "extract" });
+  const batch = exampleBatch({ id: "quillmarsh-2026-1", sheetName: "Batch 1", batchName: "Quillmarsh Footbridge Pale", brewedOn: dayNumber("2026-09-05"), volume: recipeVolumeGal, units: "us", topUp: 0, method: "extract" });
   const at = (day: number, time: string) => dayNumber(`2026-09-${String(day).padStart(2, "0")}T${time}`);
   const clock = (time: string) => at(5, time) % 1;
   return {

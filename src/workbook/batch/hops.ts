@@ -28,7 +28,7 @@ export function hops(b: SheetBuilder, { hops: lines }: BatchContents, words: Uni
   for (let row = first; row <= last; row += 1) {
     const content = row === first ? '=GYLE.HOPS.SHARE(hops,gravity_volume,kettle_gravity,"tinseth",boils_at,units)' : "";
     b.put("G", content, { style: "result", format: "one", ...(row === first && { spillsTo: `G${last}` }) }, row);
-    b.put("H", "", { style: "inputText", format: "text", mergeTo: "I" }, row);
+    b.put("H", lines[row - first]?.remark ?? "", { style: "inputText", format: "text", mergeTo: "I" }, row);
   }
   b.name("hops", `B${first}:D${last}`);
   b.name("hop_plan", `A${first}:D${last}`);

@@ -27,7 +27,7 @@ export function malt(b: SheetBuilder, { malt: lines, kit, units, method }: Batch
   b.put("H", "Remark", { style: "heading", mergeTo: "I" }, heading);
   for (let row = first; row <= last; row += 1) {
     b.put("G", `=IF(N(B${row})=0,"",B${row}/SUM($B$${first}:$B$${last}))`, { style: "result", format: "percent" }, row);
-    b.put("H", "", { style: "inputText", format: "text", mergeTo: "I" }, row);
+    b.put("H", lines[row - first]?.remark ?? "", { style: "inputText", format: "text", mergeTo: "I" }, row);
   }
   b.name("malt", `B${first}:E${last}`);
   b.name("malt_mass", `B${first}:B${last}`);

@@ -87,6 +87,7 @@ export const emptyTasting: Tasting = {
 };
 
 export interface NewBatchChoices {
+  readonly id: string;
   readonly sheetName: string;
   readonly batchName: string;
   readonly brewedOn: number;
@@ -103,8 +104,9 @@ function kitFor(method: Method, units: UnitSystem): Kit {
 }
 
 /** A batch with the kit filled in and everything else still to come. */
-export function newBatch({ sheetName, batchName, brewedOn, volume, units, topUp, method }: NewBatchChoices): BatchContents {
+export function newBatch({ id, sheetName, batchName, brewedOn, volume, units, topUp, method }: NewBatchChoices): BatchContents {
   return {
+    id,
     sheetName,
     batchName,
     number: "",
@@ -116,6 +118,7 @@ export function newBatch({ sheetName, batchName, brewedOn, volume, units, topUp,
     volume,
     topUp,
     salts: "",
+    kitName: "",
     kit: kitFor(method, units),
     malt: [],
     hops: [],

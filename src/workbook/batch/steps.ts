@@ -1,18 +1,8 @@
 import type { UnitSystem } from "../../functions/quantities";
-import type { CellContent } from "../plan/sheet-plan";
+import type { StepLine } from "./contents";
 import type { UnitWords } from "./unit-words";
 
-/**
- * The steps of an extract brew day, as a teacher may edit them in the sheet: what, in which part of the day, how long
- * (in the boil: minutes left), what to beware of, and why. All common practice, in our own words.
- */
-export interface Step {
-  readonly what: CellContent;
-  readonly part: "before" | "boil" | "after";
-  readonly minutes: CellContent;
-  readonly caution: string;
-  readonly why: string;
-}
+/* The steps of a brew day: what, in which part of the day, how long, what to beware of, and why. All common practice, in our own words. */
 
 /** "US gal" → "gal": lines of the clock are short. */
 const short = (unit: string): string => unit.replace("US ", "");
@@ -21,7 +11,7 @@ const scalding: Record<UnitSystem, string> = { us: "180 °F", metric: "82 °C" }
 const steepLimit: Record<UnitSystem, string> = { us: "170 °F", metric: "77 °C" };
 const cool: Record<UnitSystem, string> = { us: "80 °F", metric: "27 °C" };
 
-export function extractSteps(units: UnitSystem, words: UnitWords): readonly Step[] {
+export function extractSteps(units: UnitSystem, words: UnitWords): readonly StepLine[] {
   return [
     { what: "Clean everything; lay out kettle, bag, scale", part: "before", minutes: 15, caution: "Cleaner burns skin and eyes: gloves, and never with bleach or acid.", why: "Sanitiser cannot get through dirt, so whatever will touch cold wort must be clean before it is sanitised." },
     { what: `="Collect "&TEXT(water_collect,"0.0")&" ${words.volume} of water in the kettle"`, part: "before", minutes: 10, caution: "A full kettle is heavy: put it on the burner first, then fill it.", why: "Part of it boils away and part stays in grain and kettle, so more goes in than comes out." },
@@ -34,7 +24,7 @@ export function extractSteps(units: UnitSystem, words: UnitWords): readonly Step
 }
 
 /** The same day when the sugar is mashed from malt. */
-export function allGrainSteps(units: UnitSystem, words: UnitWords): readonly Step[] {
+export function allGrainSteps(units: UnitSystem, words: UnitWords): readonly StepLine[] {
   return [
     { what: "Clean everything; lay out kettle, bag, scale", part: "before", minutes: 15, caution: "Cleaner burns skin and eyes: gloves, and never with bleach or acid.", why: "Sanitiser cannot get through dirt, so whatever will touch cold wort must be clean before it is sanitised." },
     { what: `="Heat "&TEXT(mash_water,"0.0")&" ${short(words.volume)} of water to "&TEXT(strike_temperature,"0")&" ${words.temperature}"`, part: "before", minutes: "=N(warm_minutes)", caution: "Gas: outdoors or with air moving. Never leave the flame alone.", why: "The grain is cold: the water must be hotter than the mash is to be." },
@@ -46,7 +36,7 @@ export function allGrainSteps(units: UnitSystem, words: UnitWords): readonly Ste
 }
 
 /** What both ways of brewing share. */
-function fromTheBoilOn(units: UnitSystem, words: UnitWords): readonly Step[] {
+function fromTheBoilOn(units: UnitSystem, words: UnitWords): readonly StepLine[] {
   return [
     { what: "Flame on; bring it to the boil, and stay", part: "before", minutes: "=N(boil_up_minutes)", caution: "It foams up just before it boils. Lid off, spoon ready, flame down.", why: "Protein makes a skin of foam that can climb over the rim within seconds." },
     { what: `="Soak hoses, lid: "&TEXT(sanitiser_dose,"0.0")&" ${short(words.doseVolume)} sanitiser in "&TEXT(sanitiser_volume,"0.0")&" ${short(words.volume)}"`, part: "boil", minutes: 35, caution: "Follow the label for dose and contact: one minute at the very least.", why: `Whatever touches wort below ${scalding[units]} must be sanitised, since from there on nothing else keeps other microbes out.` },

@@ -1,0 +1,19 @@
+import type { ComponentType } from "preact";
+import { NewBatch } from "./new-batch/new-batch";
+
+/** Where in the job a screen belongs; the pane's first row of buttons. */
+export const places = ["Plan", "Brew", "Ferment", "Package", "Season", "Share", "Help"] as const;
+export type Place = (typeof places)[number];
+
+export interface Screen {
+  readonly place: Place;
+  readonly title: string;
+  /** Fetched when the screen is first opened, so that the pane itself opens fast. */
+  readonly load: () => ComponentType | Promise<ComponentType>;
+}
+
+/** Every screen of the pane, by place in the job. A place without screens is not shown. */
+export const screens: readonly Screen[] = [
+  { place: "Plan", title: "New batch", load: () => NewBatch },
+  { place: "Help", title: "Functions", load: async () => (await import(/* webpackChunkName: "pane-functions" */ "./functions/guide")).FunctionsGuide },
+];

@@ -2,6 +2,8 @@ import type { IWorkbookData, Univer } from "@univerjs/core";
 import type { FUniver } from "@univerjs/core/facade";
 import type { CustomFunctionsGlobal } from "./engine/custom-functions";
 import { createBenchGlobals, type BenchGlobals } from "./bench-globals";
+import { collectComputed } from "./page/files/computed";
+import { saveWorkbook } from "./xlsx";
 import { createHeadlessGrid } from "./engine/create-headless";
 import { Engine } from "./engine/engine";
 import type { FunctionsMetadata } from "./engine/custom-functions-metadata";
@@ -27,6 +29,8 @@ export interface HeadlessBench extends BenchGlobals {
   snapshot(): IWorkbookData;
   /** The computed value of a cell, spilled values included; null where it is blank. */
   valueAt(sheetName: string, a1: string): CellScalar;
+  /** What a pane asked to open as another workbook: the bytes of each, or undefined for an empty one. */
+  readonly opened: (Uint8Array | undefined)[];
   dispose(): void;
 }
 
@@ -39,8 +43,16 @@ export function createHeadlessBench({ metadata, functionsScript, snapshot = {} }
   engine.openWorkbook(snapshot);
   const globals = createBenchGlobals(engine);
   const workbook = () => engine.univerAPI.getActiveWorkbook()!;
+  const opened: HeadlessBench["opened"] = [];
+  globals.host.files = {
+    save: async () => {
+      await engine.calculated();
+      return saveWorkbook(workbook().save(), collectComputed(engine, workbook().save()));
+    },
+    openAnother: async (bytes) => { opened.push(bytes); },
+  };
   return {
-    ...globals, CustomFunctions, engine, univer: engine.univer, univerAPI: engine.univerAPI,
+    ...globals, opened, CustomFunctions, engine, univer: engine.univer, univerAPI: engine.univerAPI,
     calculate: () => engine.calculated(),
     load: (data) => {
       engine.openWorkbook(data);

@@ -36,8 +36,8 @@ async function bundleOnce(): Promise<void> {
 function isStale(): boolean {
   if (!existsSync(bundle)) return true;
   const built = statSync(bundle).mtimeMs;
-  const sources = ["src/bench/headless.ts", "src/bench/bench-globals.ts"].map((file) => join(root, file));
-  for (const folder of ["src/bench/engine", "src/bench/excel"]) {
+  const sources = ["src/bench/headless.ts", "src/bench/bench-globals.ts", "src/bench/page/files/computed.ts"].map((file) => join(root, file));
+  for (const folder of ["src/bench/engine", "src/bench/excel", "src/bench/xlsx", "src/bench/xlsx/charts"]) {
     sources.push(...readdirSync(join(root, folder)).map((file) => join(root, folder, file)));
   }
   return sources.some((file) => statSync(file).mtimeMs > built);

@@ -70,7 +70,7 @@ export class Chart extends ClientObject<ChartTarget, Context> implements StandsF
   }
 
   protected override children() {
-    return { title: this.title, legend: this.legend, series: this.series };
+    return { title: () => this.title, legend: () => this.legend, series: () => this.series };
   }
 
   protected readers() {

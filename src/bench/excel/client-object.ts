@@ -44,8 +44,8 @@ export abstract class ClientObject<Target, Queue extends RequestQueue = RequestQ
   /** How each property is read from the grid. */
   protected abstract readers(): Record<string, (target: Target) => unknown>;
 
-  /** Objects below this one that a path such as "format/fill/color" leads through. */
-  protected children(): Record<string, { load(options?: LoadOptions): unknown }> {
+  /** Objects below this one that a path such as "format/fill/color" leads through; made when they are asked for. */
+  protected children(): Record<string, () => { load(options?: LoadOptions): unknown }> {
     return {};
   }
 
@@ -91,7 +91,7 @@ export abstract class ClientObject<Target, Queue extends RequestQueue = RequestQ
     const [first = "", ...rest] = path.split("/");
     const child = this.children()[first];
     if (child) {
-      child.load(rest.length > 0 ? rest.join("/") : undefined);
+      child().load(rest.length > 0 ? rest.join("/") : undefined);
       return;
     }
     const reader = this.readers()[first];

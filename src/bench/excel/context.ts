@@ -1,5 +1,6 @@
 import type { Application } from "./application";
 import { RequestQueue } from "./request-context";
+import { Runtime } from "./runtime";
 import { Workbook } from "./workbook";
 
 /** Stands in for Excel.RequestContext. */
@@ -14,5 +15,6 @@ export class Context extends RequestQueue {
     return this.workbook.application;
   }
 
+  readonly runtime = new Runtime(this, { name: "runtime", missing: "throws", find: () => true as const });
   readonly trackedObjects = { add: (): void => undefined, remove: (): void => undefined };
 }

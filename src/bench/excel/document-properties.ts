@@ -3,7 +3,8 @@ import type { Context } from "./context";
 import type { DocumentProperties } from "./sheet-extras";
 import type { StandsFor } from "./standing";
 
-type Members = keyof DocumentProperties;
+const members = ["title", "author", "subject", "comments", "keywords", "category", "company", "manager"] as const satisfies (keyof DocumentProperties)[];
+type Members = (typeof members)[number];
 
 /** Stands in for Excel.DocumentProperties; kept with the workbook's extras. */
 export class DocumentPropertiesObject extends ClientObject<true, Context> implements StandsFor<Excel.DocumentProperties, Members> {
@@ -16,9 +17,18 @@ export class DocumentPropertiesObject extends ClientObject<true, Context> implem
   get comments(): string { return this.get("comments"); }
   set comments(text: string) { this.change("comments", text); }
 
+  get keywords(): string { return this.get("keywords"); }
+  set keywords(text: string) { this.change("keywords", text); }
+  get category(): string { return this.get("category"); }
+  set category(text: string) { this.change("category", text); }
+  get company(): string { return this.get("company"); }
+  set company(text: string) { this.change("company", text); }
+  get manager(): string { return this.get("manager"); }
+  set manager(text: string) { this.change("manager", text); }
+
   protected readers() {
     const read = (property: Members) => () => this.context.host.extras.of(this.context.host.unitId).properties?.[property] ?? "";
-    return { title: read("title"), author: read("author"), subject: read("subject"), comments: read("comments") };
+    return Object.fromEntries(members.map((member) => [member, read(member)])) as Record<Members, () => string>;
   }
 
   private change(property: Members, text: string): void {

@@ -16,8 +16,8 @@ export const itemNotFound = (what: string): RichApiError =>
 export const invalidArgument = (why: string): RichApiError =>
   new RichApiError("InvalidArgument", `The argument is invalid or missing or has an incorrect format. ${why}`);
 
-export const accessDenied = (): RichApiError =>
-  new RichApiError("AccessDenied", "You can't perform the requested operation: the cell is on a protected sheet.");
+export const accessDenied = (why = "the cell is on a protected sheet"): RichApiError =>
+  new RichApiError("AccessDenied", `You can't perform the requested operation: ${why}.`);
 
 /** Excel's own sentence for reading too early, because that is what a developer will search for. */
 export const notLoaded = (property: string): RichApiError =>

@@ -5,6 +5,7 @@ import { itemNotFound } from "./errors";
 import { ExtrasStore } from "./extras-store";
 import { Faults } from "./faults";
 import { guardLockedCells } from "./guard-locked-cells";
+import { lightTheme, type OfficeTheme } from "./office-theme";
 
 /** Whether somebody is typing in a cell: Excel refuses calls then, unless they were asked to wait. */
 export interface CellEditing {
@@ -12,11 +13,29 @@ export interface CellEditing {
   ended(): Promise<void>;
 }
 
+/** What the stand-in cannot do itself: the bench's page and the headless bench each have their own way. */
+export interface FileAccess {
+  /** The workbook as an .xlsx. */
+  save(): Promise<Uint8Array>;
+  /** Opens another workbook beside this one: an empty one, or these bytes. */
+  openAnother(bytes: Uint8Array | undefined): Promise<void>;
+}
+
+const noFiles: FileAccess = {
+  save: () => Promise.reject(new Error("This bench cannot save files.")),
+  openAnother: () => Promise.reject(new Error("This bench cannot open another workbook.")),
+};
+
 /** What stands behind the Excel stand-in: the grid, the extras it cannot hold, and the switches for tests. */
 export class Host {
   readonly faults = new Faults();
   readonly extras: ExtrasStore;
+  /** Switched by `context.runtime.enableEvents`. */
+  eventsEnabled = true;
   cellEditing: CellEditing = { active: () => false, ended: () => Promise.resolve() };
+
+  files: FileAccess = noFiles;
+  theme: OfficeTheme = lightTheme;
 
   private last: Promise<unknown> = Promise.resolve();
 

@@ -67,7 +67,7 @@ export class RangeFormat extends RangePart implements StandsFor<Excel.RangeForma
   autofitRows(): void { this.write(() => undefined); }
 
   protected override children() {
-    return { fill: this.fill, font: this.font, protection: this.protection };
+    return { fill: () => this.fill, font: () => this.font, protection: () => this.protection };
   }
 
   protected readers() {

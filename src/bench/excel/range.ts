@@ -1,15 +1,14 @@
 import { DeleteRangeMoveLeftCommand, DeleteRangeMoveUpCommand, InsertRangeMoveDownCommand, InsertRangeMoveRightCommand, RemoveColCommand, RemoveRowCommand, InsertColCommand, InsertRowCommand } from "@univerjs/sheets";
-import { Direction } from "@univerjs/core";
-import { absoluteAddress, cellsText, parseCells, sheetPrefix, type Block } from "./address";
+import { Direction, type IRange } from "@univerjs/core";
+import { absoluteAddress, cellsText, sheetPrefix, type Block } from "./address";
 import { assertFormatsOpen, assertUnlocked, isUnlocked, mapCells, writeCells, type SheetBlock } from "./cell-writer";
 import { readFormulas, readNumberFormats, readTexts, readValueTypes, readValues, shaped, writeValues } from "./cell-values";
-import { ClientObject } from "./client-object";
 import { ConditionalFormatCollection } from "./conditional-formats";
-import type { Context } from "./context";
 import { DataValidation } from "./data-validation";
 import { accessDenied, invalidArgument } from "./errors";
-import { boundingBlock, sharedBlock, toGridRange } from "./grid-ranges";
+import { toGridRange } from "./grid-ranges";
 import { RangeFormat } from "./range-format";
+import { RangeNavigation } from "./range-navigation";
 import type { StandsFor } from "./standing";
 import { Worksheet } from "./worksheet";
 
@@ -18,15 +17,16 @@ type Members =
   | "valueTypes" | "hasSpill" | "load" | "select" | "clear" | "merge" | "unmerge" | "getCell" | "getOffsetRange" | "getResizedRange"
   | "getEntireRow" | "getEntireColumn" | "getRow" | "getColumn" | "getLastRow" | "insert" | "delete" | "worksheet" | "format"
   | "dataValidation" | "conditionalFormats" | "getSpillingToRangeOrNullObject" | "isNullObject" | "getAbsoluteResizedRange"
-  | "getBoundingRect" | "getIntersectionOrNullObject";
+  | "getBoundingRect" | "getIntersection" | "getIntersectionOrNullObject" | "getSpillingToRange" | "getSpillParent" | "getSpillParentOrNullObject" | "getUsedRange"
+  | "getUsedRangeOrNullObject" | "getLastColumn" | "getLastCell" | "getRowsBelow" | "isEntireRow" | "isEntireColumn" | "rowHidden" | "columnHidden";
 
 /** Stands in for Excel.Range. */
-export class Range extends ClientObject<SheetBlock, Context> implements StandsFor<Excel.Range, Members> {
+export class Range extends RangeNavigation implements StandsFor<Excel.Range, Members> {
   readonly format = new RangeFormat(this);
   readonly dataValidation = new DataValidation(this);
 
   get conditionalFormats(): ConditionalFormatCollection { return this.part("conditionalFormats", () => new ConditionalFormatCollection(this)); }
-  get worksheet(): Worksheet { return this.part("worksheet", () => new Worksheet(this.context, { name: "worksheet", missing: "throws", find: () => this.target.sheetId })); }
+  get worksheet(): Worksheet { return this.part("worksheet", () => new Worksheet(this.context, { name: "worksheet", missing: "null", find: () => (this.isNullObject ? undefined : this.target.sheetId) })); }
   get address(): string { return this.get("address"); }
   get rowIndex(): number { return this.get("rowIndex"); }
   get columnIndex(): number { return this.get("columnIndex"); }
@@ -35,6 +35,12 @@ export class Range extends ClientObject<SheetBlock, Context> implements StandsFo
   get cellCount(): number { return this.get("cellCount"); }
   get text(): string[][] { return this.get("text"); }
   get valueTypes(): Excel.RangeValueType[][] { return this.get("valueTypes"); }
+  get isEntireRow(): boolean { return this.get("isEntireRow"); }
+  get isEntireColumn(): boolean { return this.get("isEntireColumn"); }
+  get rowHidden(): boolean { return this.get("rowHidden"); }
+  set rowHidden(hidden: boolean) { this.hide("rowHidden", hidden); }
+  get columnHidden(): boolean { return this.get("columnHidden"); }
+  set columnHidden(hidden: boolean) { this.hide("columnHidden", hidden); }
   get hasSpill(): boolean { return this.get("hasSpill"); }
   get values(): Excel.Range["values"] { return this.get("values"); }
   get formulas(): Excel.Range["formulas"] { return this.get("formulas"); }
@@ -72,32 +78,6 @@ export class Range extends ClientObject<SheetBlock, Context> implements StandsFo
 
   unmerge(): void { this.write((block) => { this.grid(block).breakApart(); }); }
 
-  getCell(row: number, column: number): Range { return this.derive((block) => ({ row: block.row + row, column: block.column + column, rowCount: 1, columnCount: 1 })); }
-  getOffsetRange(rows: number, columns: number): Range { return this.derive((block) => ({ ...block, row: block.row + rows, column: block.column + columns })); }
-  getResizedRange(rows: number, columns: number): Range { return this.derive((block) => ({ ...block, rowCount: block.rowCount + rows, columnCount: block.columnCount + columns })); }
-  getAbsoluteResizedRange(rowCount: number, columnCount: number): Range { return this.derive((block) => ({ ...block, rowCount, columnCount })); }
-  getRow(row: number): Range { return this.derive((block) => ({ ...block, row: block.row + row, rowCount: 1 })); }
-  getColumn(column: number): Range { return this.derive((block) => ({ ...block, column: block.column + column, columnCount: 1 })); }
-  getLastRow(): Range { return this.derive((block) => ({ ...block, row: block.row + block.rowCount - 1, rowCount: 1 })); }
-  getEntireRow(): Range { return this.derive((block) => ({ ...block, column: 0, columnCount: this.size(block).columnCount })); }
-  getEntireColumn(): Range { return this.derive((block) => ({ ...block, row: 0, rowCount: this.size(block).rowCount })); }
-
-  getBoundingRect(other: Range | Excel.Range | string): Range {
-    return this.derive((block) => boundingBlock(block, this.otherBlock(other, block)));
-  }
-
-  getIntersectionOrNullObject(other: Range | Excel.Range | string): Range {
-    return this.deriveOrNull((block) => sharedBlock(block, this.otherBlock(other, block)));
-  }
-
-  getSpillingToRangeOrNullObject(): Range {
-    return this.deriveOrNull(({ sheetId, row, column }) => {
-      const extent = this.context.host.engine.spills.extents(this.context.host.unitId, sheetId)
-        .find((block) => block.startRow === row && block.startColumn === column);
-      return extent && { row, column, rowCount: extent.endRow - row + 1, columnCount: extent.endColumn - column + 1 };
-    });
-  }
-
   insert(shift: "Down" | "Right" | Excel.InsertShiftDirection): Range {
     this.write((block) => {
       this.assertStructureOpen(block);
@@ -125,9 +105,7 @@ export class Range extends ClientObject<SheetBlock, Context> implements StandsFo
   }
 
   protected override children() {
-    const worksheet = () => this.worksheet;
-    // Made only when it is asked for: a range that is not there has no sheet.
-    return { format: this.format, get worksheet() { return worksheet(); }, dataValidation: this.dataValidation };
+    return { format: () => this.format, worksheet: () => this.worksheet, dataValidation: () => this.dataValidation };
   }
 
   protected readers(): Record<string, (block: SheetBlock) => unknown> {
@@ -144,8 +122,27 @@ export class Range extends ClientObject<SheetBlock, Context> implements StandsFo
       numberFormat: (block) => readNumberFormats(host, block),
       text: (block) => readTexts(host, block),
       valueTypes: (block) => readValueTypes(host, block),
-      hasSpill: (block) => mapCells(block, (row, column) => host.engine.spills.extentAt(host.unitId, block.sheetId, row, column)).flat().some(Boolean),
+      hasSpill: (block) => this.allAlike(mapCells(block, (row, column) => isSpilled(host.engine.spills.extentAt(host.unitId, block.sheetId, row, column))).flat()),
+      isEntireRow: (block) => this.isWholeRows(block),
+      isEntireColumn: (block) => this.isWholeColumns(block),
+      rowHidden: (block) => this.allAlike(indices(block.row, block.rowCount).map((row) => !host.gridSheet(block.sheetId).getRowVisible(row))),
+      columnHidden: (block) => this.allAlike(indices(block.column, block.columnCount).map((column) => !host.gridSheet(block.sheetId).getColVisible(column))),
     };
+  }
+
+  /** As Excel answers: true or false for all cells, null where they differ. */
+  private allAlike(flags: boolean[]): boolean | null {
+    return flags.every((flag) => flag === flags[0]) ? flags[0] ?? false : null;
+  }
+
+  private hide(property: "rowHidden" | "columnHidden", hidden: boolean): void {
+    this.set(property, hidden, (block) => {
+      assertFormatsOpen(this.context.host, block);
+      const sheet = this.context.host.sheet(block.sheetId);
+      const [first, count] = property === "rowHidden" ? [block.row, block.rowCount] : [block.column, block.columnCount];
+      const [hide, show] = property === "rowHidden" ? [sheet.hideRows, sheet.showRows] : [sheet.hideColumns, sheet.showColumns];
+      (hidden ? hide : show).call(sheet, first, count);
+    });
   }
 
   private setCells(property: string, values: unknown): void {
@@ -155,20 +152,16 @@ export class Range extends ClientObject<SheetBlock, Context> implements StandsFo
     });
   }
 
-  private derive(change: (block: SheetBlock) => Block): Range {
+  protected derive(change: (block: SheetBlock) => Block): Range {
     return new Range(this.context, { name: this.locator.name, missing: "throws", find: () => inSheet(this.target, change(this.target)) });
   }
 
-  private deriveOrNull(change: (block: SheetBlock) => Block | undefined): Range {
+  protected deriveOrNull(change: (block: SheetBlock) => Block | undefined): Range {
     const find = (): SheetBlock | undefined => {
       const block = change(this.target);
       return block && inSheet(this.target, block);
     };
     return new Range(this.context, { name: this.locator.name, missing: "null", find });
-  }
-
-  private otherBlock(other: Range | Excel.Range | string, block: SheetBlock): Block {
-    return typeof other === "string" ? parseCells(other, this.size(block)) : (other as Range).target;
   }
 
   private withoutLooks(block: SheetBlock, row: number, column: number) {
@@ -179,11 +172,6 @@ export class Range extends ClientObject<SheetBlock, Context> implements StandsFo
 
   private assertStructureOpen(block: SheetBlock): void {
     if (this.context.host.extras.ofSheet(this.context.host.unitId, block.sheetId).protection) throw accessDenied();
-  }
-
-  private size({ sheetId }: SheetBlock) {
-    const sheet = this.context.host.sheet(sheetId);
-    return { rowCount: sheet.getMaxRows(), columnCount: sheet.getMaxColumns() };
   }
 
   private isWholeRows(block: SheetBlock): boolean { return block.columnCount >= this.size(block).columnCount; }
@@ -205,3 +193,7 @@ function inSheet({ sheetId }: SheetBlock, block: Block): SheetBlock {
 
 const patternCell = (pattern: unknown) =>
   typeof pattern === "string" ? { s: { n: pattern === "General" ? null : { pattern } } } : undefined;
+
+const indices = (from: number, count: number): number[] => Array.from({ length: count }, (_, index) => from + index);
+
+const isSpilled = (extent: IRange | undefined): boolean => extent !== undefined && (extent.endRow > extent.startRow || extent.endColumn > extent.startColumn);

@@ -14,6 +14,8 @@ export interface WorkbookExtras {
   properties?: DocumentProperties;
   /** What add-ins keep in the file through `Office.context.document.settings`. */
   settings?: Record<string, unknown>;
+  /** Present means that sheets cannot be added, deleted, renamed, moved or hidden. */
+  workbookProtection?: { hasPassword?: boolean };
 }
 
 export type SheetId = string;
@@ -27,6 +29,8 @@ export interface SheetExtras {
   /** Zero-based rows; the page breaks above each. */
   horizontalPageBreaks?: number[];
   charts?: ChartRecord[];
+  /** Hidden so that only a program can show the sheet again. */
+  veryHidden?: boolean;
   /** By the id of the grid's table. */
   tables?: Record<string, TableLook>;
   /** Present means protected. Flags are those of Excel's WorksheetProtectionOptions. */
@@ -38,6 +42,10 @@ export interface DocumentProperties {
   author?: string;
   subject?: string;
   comments?: string;
+  keywords?: string;
+  category?: string;
+  company?: string;
+  manager?: string;
 }
 
 export interface PageLayout {

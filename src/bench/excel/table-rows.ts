@@ -1,26 +1,36 @@
 import { LexerTreeBuilder } from "@univerjs/engine-formula";
 import { SheetTableInsertRowAtCommand } from "@univerjs/sheets-table";
 import { assertUnlocked, type SheetBlock } from "./cell-writer";
-import { readFormulas, shaped, writeValues } from "./cell-values";
-import { ClientResult } from "./collection";
+import { readFormulas, readValues, shaped, writeValues } from "./cell-values";
+import { ClientCollection } from "./collection";
+import { ClientObject } from "./client-object";
+import type { Context } from "./context";
+import { invalidArgument } from "./errors";
+import type { Range } from "./range";
 import type { StandsFor } from "./standing";
 import type { Table } from "./table";
 
 /** Stands in for Excel.TableRowCollection. */
-export class TableRowCollection implements StandsFor<Excel.TableRowCollection, "add" | "getCount" | "deleteRowsAt"> {
-  constructor(private readonly table: Table) {}
+export class TableRowCollection extends ClientCollection<TableRow, string, Context>
+  implements StandsFor<Excel.TableRowCollection, "add" | "getCount" | "deleteRowsAt" | "getItemAt" | "items"> {
+  constructor(private readonly table: Table) {
+    super(table.context, { name: "rows", missing: "null", find: () => (table.isNullObject ? undefined : table.target) });
+  }
 
   /**
    * Adds rows before `index`, or at the end for null. Cells below the table move down. A cell given as null gets the
    * formula of the row above, as Excel fills its calculated columns.
    */
-  add(index: number | null = null, values?: unknown, _alwaysInsert?: boolean): void {
+  add(index: number | null = null, values?: unknown, _alwaysInsert?: boolean): TableRow {
+    let addedAt: number | undefined;
     this.table.context.write(() => {
       const { host } = this.table.context;
       const whole = this.table.block();
       const dataRows = whole.rowCount - 1;
       const count = Array.isArray(values) && Array.isArray(values[0]) ? values.length : 1;
-      const row = whole.row + 1 + (index ?? dataRows);
+      if (index !== null && (index < 0 || index > dataRows)) throw invalidArgument("The table has no such row.");
+      addedAt = index ?? dataRows;
+      const row = whole.row + 1 + addedAt;
       const added: SheetBlock = { ...whole, row, rowCount: count };
       const cells = shaped(values === undefined ? null : Array.isArray(values) && !Array.isArray(values[0]) ? [values] : values, added);
       assertUnlocked(host, added);
@@ -28,24 +38,51 @@ export class TableRowCollection implements StandsFor<Excel.TableRowCollection, "
       const above = dataRows > 0 ? readFormulas(host, { ...whole, row: row === whole.row + 1 ? row + count : row - 1, rowCount: 1 })[0]! : [];
       writeValues(host, added, cells.map((line, offset) => line.map((cell, column) => cell ?? this.filled(above[column], offset + 1))));
     });
+    return new TableRow(this.table, () => addedAt);
   }
 
-  getCount(): ClientResult<number> {
-    const result = new ClientResult<number>();
-    this.table.context.read(() => result.settle(this.table.block().rowCount - 1));
-    return result;
-  }
-
-  load(): this {
-    return this;
-  }
+  getItemAt(index: number): TableRow { return new TableRow(this.table, () => (index >= 0 && index < this.count() ? index : undefined)); }
 
   deleteRowsAt(index: number, count = 1): void {
     this.table.cells((whole) => ({ ...whole, row: whole.row + 1 + index, rowCount: count })).delete("Up");
   }
 
+  protected list(): TableRow[] {
+    return Array.from({ length: this.count() }, (_, index) => new TableRow(this.table, () => index));
+  }
+
+  private count(): number { return this.table.block().rowCount - 1; }
+
   private filled(above: string | number | boolean | undefined, rowsDown: number): string | null {
     if (typeof above !== "string" || !above.startsWith("=")) return null;
     return this.table.context.host.engine.injector.get(LexerTreeBuilder).moveFormulaRefOffset(above, 0, rowsDown);
+  }
+}
+
+/** Stands in for Excel.TableRow: a row by its place, whatever stands there now. */
+export class TableRow extends ClientObject<number, Context> implements StandsFor<Excel.TableRow, "index" | "values" | "getRange" | "delete"> {
+  constructor(private readonly table: Table, find: () => number | undefined) {
+    super(table.context, { name: "row", missing: "throws", find });
+  }
+
+  get index(): number { return this.get("index"); }
+  get values(): Excel.TableRow["values"] { return this.get("values"); }
+  set values(values: unknown) {
+    this.set("values", values, () => {
+      assertUnlocked(this.context.host, this.block());
+      writeValues(this.context.host, this.block(), values);
+    });
+  }
+
+  getRange(): Range { return this.table.cells((whole) => ({ ...whole, row: whole.row + 1 + this.target, rowCount: 1 })); }
+  delete(): void { this.getRange().delete("Up"); }
+
+  protected readers() {
+    return { index: (index: number) => index, values: () => readValues(this.context.host, this.block()) };
+  }
+
+  private block(): SheetBlock {
+    const whole = this.table.block();
+    return { ...whole, row: whole.row + 1 + this.target, rowCount: 1 };
   }
 }

@@ -23,7 +23,7 @@ type GridTable = NonNullable<ReturnType<TableManager["getTableById"]>>;
 export class Table extends ClientObject<string, Context> implements StandsFor<Excel.Table, Members> {
   get rows(): TableRowCollection { return this.part("rows", () => new TableRowCollection(this)); }
   get columns(): TableColumnCollection { return this.part("columns", () => new TableColumnCollection(this)); }
-  get worksheet(): Worksheet { return this.part("worksheet", () => new Worksheet(this.context, { name: "worksheet", missing: "throws", find: () => this.grid().getSubunitId() })); }
+  get worksheet(): Worksheet { return this.part("worksheet", () => new Worksheet(this.context, { name: "worksheet", missing: "null", find: () => (this.isNullObject ? undefined : this.grid().getSubunitId()) })); }
 
   get id(): string { return this.get("id"); }
   get name(): string { return this.get("name"); }
@@ -81,7 +81,7 @@ export class Table extends ClientObject<string, Context> implements StandsFor<Ex
   }
 
   protected override children() {
-    return { rows: this.rows, columns: this.columns, worksheet: this.worksheet };
+    return { rows: () => this.rows, columns: () => this.columns, worksheet: () => this.worksheet };
   }
 
   protected readers() {

@@ -1,4 +1,4 @@
-import { SetSelectionsOperation } from "@univerjs/sheets";
+import { SetSelectionsOperation, SetWorksheetActiveOperation } from "@univerjs/sheets";
 import type { FWorkbook } from "@univerjs/sheets/facade";
 import { Application } from "./application";
 import { ClientObject } from "./client-object";
@@ -11,9 +11,12 @@ import { fromGridRange } from "./grid-ranges";
 import { Range } from "./range";
 import type { StandsFor } from "./standing";
 import { TableCollection } from "./tables";
+import { WorkbookProtection } from "./workbook-protection";
+import { SettingCollection } from "./workbook-settings";
 import { WorksheetCollection } from "./worksheets";
 
-type Members = "worksheets" | "tables" | "names" | "application" | "properties" | "notes" | "getSelectedRange" | "getActiveCell" | "onSelectionChanged" | "name";
+type Members = "worksheets" | "tables" | "names" | "application" | "properties" | "notes" | "getSelectedRange" | "getActiveCell" | "onSelectionChanged"
+  | "name" | "protection" | "settings";
 
 /** Stands in for Excel.Workbook. */
 export class Workbook extends ClientObject<FWorkbook, Context> implements StandsFor<Excel.Workbook, Members> {
@@ -23,8 +26,12 @@ export class Workbook extends ClientObject<FWorkbook, Context> implements Stands
   readonly notes = new NoteCollection(this.context, { name: "notes", missing: "throws", find: () => ({ sheetId: undefined }) });
   readonly application = new Application(this.context, { name: "application", missing: "throws", find: () => true as const });
   readonly properties = new DocumentPropertiesObject(this.context, { name: "properties", missing: "throws", find: () => true as const });
-  readonly onSelectionChanged = new EventHandlers<{ workbook: Workbook }>(this.context, (command) =>
-    (command.id === SetSelectionsOperation.id ? { workbook: this } : undefined));
+  readonly protection = new WorkbookProtection(this.context, { name: "protection", missing: "throws", find: () => true as const });
+  readonly settings = new SettingCollection(this.context, { name: "settings", missing: "throws", find: () => true as const });
+  readonly onSelectionChanged = new EventHandlers<{ workbook: Workbook }>(this.context, {
+    // As in Excel another sheet in front is another selection.
+    after: (_host, { id }) => (id === SetSelectionsOperation.id || id === SetWorksheetActiveOperation.id ? [{ workbook: this }] : []),
+  });
 
   get name(): string { return this.get("name"); }
 
@@ -47,7 +54,7 @@ export class Workbook extends ClientObject<FWorkbook, Context> implements Stands
   }
 
   protected override children() {
-    return { worksheets: this.worksheets, tables: this.tables, names: this.names, notes: this.notes, application: this.application, properties: this.properties };
+    return { worksheets: () => this.worksheets, tables: () => this.tables, names: () => this.names, notes: () => this.notes, application: () => this.application, properties: () => this.properties, protection: () => this.protection, settings: () => this.settings };
   }
 
   protected readers() {

@@ -1,10 +1,12 @@
 import { BooleanNumber } from "@univerjs/core";
-import { CopySheetCommand, RemoveSheetCommand, SetTabColorCommand, SetWorksheetHideCommand, SetWorksheetNameCommand, SetWorksheetOrderCommand, SetWorksheetShowCommand, ToggleGridlinesCommand } from "@univerjs/sheets";
+import { RemoveSheetCommand, SetTabColorCommand, ToggleGridlinesCommand } from "@univerjs/sheets";
 import { parseCells, type Block } from "./address";
+import { sheetChanged } from "./changed-event";
 import { ChartCollection } from "./charts";
 import { ClientObject } from "./client-object";
 import type { Context } from "./context";
-import { invalidArgument, itemNotFound } from "./errors";
+import { invalidArgument } from "./errors";
+import { EventHandlers, type EventSource } from "./events";
 import { FreezePanes } from "./freeze-panes";
 import { NamedItemCollection } from "./named-items";
 import { nameRange } from "./named-item";
@@ -12,6 +14,8 @@ import { NoteCollection } from "./notes";
 import { PageBreakCollection } from "./page-breaks";
 import { PageLayoutObject } from "./page-layout";
 import { Range } from "./range";
+import { assertWorkbookOpen, copySheet, moveSheet, renameSheet, showOrHide, visibilityOf } from "./sheet-commands";
+import { sheetActivated, sheetCalculated, sheetDeactivated, sheetNameChanged, sheetSelectionChanged, sheetVisibilityChanged } from "./sheet-events";
 import type { StandsFor } from "./standing";
 import { TableCollection } from "./tables";
 import { usedBlock } from "./used-block";
@@ -19,7 +23,8 @@ import { WorksheetProtection } from "./worksheet-protection";
 
 type Members = "id" | "name" | "position" | "visibility" | "tabColor" | "showGridlines" | "activate" | "delete" | "copy" | "getRange"
   | "getRangeByIndexes" | "getCell" | "getUsedRange" | "getUsedRangeOrNullObject" | "names" | "tables" | "charts" | "notes" | "freezePanes"
-  | "pageLayout" | "horizontalPageBreaks" | "protection" | "isNullObject" | "load";
+  | "pageLayout" | "horizontalPageBreaks" | "protection" | "isNullObject" | "load" | "onActivated" | "onDeactivated" | "onChanged" | "onNameChanged"
+  | "onVisibilityChanged" | "onSelectionChanged" | "onCalculated";
 
 /** Stands in for Excel.Worksheet; what it stands for is the grid's sheet id. */
 export class Worksheet extends ClientObject<string, Context> implements StandsFor<Excel.Worksheet, Members> {
@@ -32,18 +37,21 @@ export class Worksheet extends ClientObject<string, Context> implements StandsFo
   get protection(): WorksheetProtection { return this.part("protection", () => new WorksheetProtection(this.context, this.own("protection"))); }
   get horizontalPageBreaks(): PageBreakCollection { return this.part("breaks", () => new PageBreakCollection(this.context, this.own("horizontalPageBreaks"))); }
 
+  get onActivated() { return this.part("onActivated", () => this.eventOf(sheetActivated)); }
+  get onDeactivated() { return this.part("onDeactivated", () => this.eventOf(sheetDeactivated)); }
+  get onChanged() { return this.part("onChanged", () => this.eventOf(sheetChanged)); }
+  get onNameChanged() { return this.part("onNameChanged", () => this.eventOf(sheetNameChanged)); }
+  get onVisibilityChanged() { return this.part("onVisibilityChanged", () => this.eventOf(sheetVisibilityChanged)); }
+  get onSelectionChanged() { return this.part("onSelectionChanged", () => this.eventOf(sheetSelectionChanged)); }
+  get onCalculated() { return this.part("onCalculated", () => this.eventOf(sheetCalculated)); }
+
   get id(): string { return this.get("id"); }
   get name(): string { return this.get("name"); }
-  set name(name: string) { this.set("name", name, (id) => rename(this.context, id, name)); }
+  set name(name: string) { this.set("name", name, (id) => renameSheet(this.context, id, name)); }
   get position(): number { return this.get("position"); }
-  set position(position: number) { this.set("position", position, (id) => this.command(SetWorksheetOrderCommand.id, id, { order: position })); }
+  set position(position: number) { this.set("position", position, (id) => moveSheet(this.context, id, position)); }
   get visibility(): Excel.Worksheet["visibility"] { return this.get("visibility"); }
-  set visibility(visibility: Excel.Worksheet["visibility"]) {
-    this.set("visibility", visibility, (id) => {
-      if (this.context.host.sheet(id).isSheetHidden() === (visibility !== "Visible")) return;
-      this.command(visibility === "Visible" ? SetWorksheetShowCommand.id : SetWorksheetHideCommand.id, id, {});
-    });
-  }
+  set visibility(visibility: Excel.Worksheet["visibility"]) { this.set("visibility", visibility, (id) => showOrHide(this.context, id, visibility)); }
   get tabColor(): string { return this.get("tabColor"); }
   set tabColor(color: string) { this.set("tabColor", color, (id) => this.command(SetTabColorCommand.id, id, { value: color })); }
   get showGridlines(): boolean { return this.get("showGridlines"); }
@@ -55,7 +63,9 @@ export class Worksheet extends ClientObject<string, Context> implements StandsFo
 
   delete(): void {
     this.write((id) => {
-      if (this.context.host.workbook.getSheets().length === 1) throw invalidArgument("A workbook needs a sheet.");
+      assertWorkbookOpen(this.context.host);
+      const others = this.context.host.workbook.getSheets().filter((sheet) => sheet.getSheetId() !== id);
+      if (others.every((sheet) => sheet.isSheetHidden())) throw invalidArgument("A workbook must show a sheet.");
       this.command(RemoveSheetCommand.id, id, {});
     });
   }
@@ -95,7 +105,7 @@ export class Worksheet extends ClientObject<string, Context> implements StandsFo
   }
 
   protected override children() {
-    return { names: this.names, tables: this.tables, charts: this.charts, notes: this.notes, pageLayout: this.pageLayout, protection: this.protection };
+    return { names: () => this.names, tables: () => this.tables, charts: () => this.charts, notes: () => this.notes, pageLayout: () => this.pageLayout, protection: () => this.protection };
   }
 
   protected readers() {
@@ -104,7 +114,7 @@ export class Worksheet extends ClientObject<string, Context> implements StandsFo
       id: (id: string) => id,
       name: (id: string) => host.sheet(id).getSheetName(),
       position: (id: string) => host.sheet(id).getIndex(),
-      visibility: (id: string) => (host.sheet(id).isSheetHidden() ? "Hidden" : "Visible"),
+      visibility: (id: string) => visibilityOf(host, id),
       tabColor: (id: string) => host.sheet(id).getTabColor() ?? "",
       showGridlines: (id: string) => !host.sheet(id).hasHiddenGridLines(),
     };
@@ -112,6 +122,12 @@ export class Worksheet extends ClientObject<string, Context> implements StandsFo
 
   private range(find: (sheetId: string) => Block): Range {
     return new Range(this.context, { name: "range", missing: "throws", find: () => ({ sheetId: this.target, ...find(this.target) }) });
+  }
+
+  /** The collection's event, for this sheet only. */
+  private eventOf<Args extends { worksheetId: string }>(source: EventSource<Args>): EventHandlers<Args> {
+    const after: EventSource<Args>["after"] = (...about) => source.after(...about).filter(({ worksheetId }) => worksheetId === this.target);
+    return new EventHandlers(this.context, { ...source, after });
   }
 
   private orNull(): string | undefined { return this.isNullObject ? undefined : this.target; }
@@ -129,37 +145,4 @@ export class Worksheet extends ClientObject<string, Context> implements StandsFo
   }
 
   private command(id: string, subUnitId: string, params: object): void { this.context.host.command(id, { subUnitId, ...params }); }
-}
-
-function rename(context: Context, id: string, name: string): void {
-  const clash = context.host.workbook.getSheets().some((sheet) => sheet.getSheetId() !== id && sheet.getSheetName().toLowerCase() === name.toLowerCase());
-  if (clash || name === "" || name.length > 31 || /[\\/?*[\]:]/u.test(name)) throw invalidArgument(`"${name}" cannot be a sheet's name here.`);
-  if (context.host.sheet(id).getSheetName() !== name) context.host.command(SetWorksheetNameCommand.id, { subUnitId: id, name });
-}
-
-/** Names the copy as Excel does: "Batch 1 (2)". */
-function copySheet(context: Context, id: string, positionType: string, relativeTo: Worksheet | undefined): string {
-  const { workbook } = context.host;
-  const before = new Set(workbook.getSheets().map((sheet) => sheet.getSheetId()));
-  const active = workbook.getActiveSheet();
-  context.host.command(CopySheetCommand.id, { subUnitId: id });
-  const copy = workbook.getSheets().find((sheet) => !before.has(sheet.getSheetId()));
-  if (!copy) throw itemNotFound("worksheet");
-  const taken = new Set(workbook.getSheets().map((sheet) => sheet.getSheetName()));
-  let number = 2;
-  while (taken.has(`${context.host.sheet(id).getSheetName()} (${number})`)) number++;
-  rename(context, copy.getSheetId(), `${context.host.sheet(id).getSheetName()} (${number})`);
-  context.host.command(SetWorksheetOrderCommand.id, { subUnitId: copy.getSheetId(), order: targetIndex(context, copy.getIndex(), positionType, relativeTo) });
-  active.activate();
-  return copy.getSheetId();
-}
-
-function targetIndex(context: Context, index: number, positionType: string, relativeTo: Worksheet | undefined): number {
-  const last = context.host.workbook.getSheets().length - 1;
-  if (positionType === "Beginning") return 0;
-  if (positionType === "End") return last;
-  if (!relativeTo) return index;
-  const other = context.host.sheet(relativeTo.target).getIndex();
-  const after = positionType === "After" ? other + 1 : other;
-  return index < after ? after - 1 : after;
 }

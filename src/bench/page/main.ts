@@ -5,6 +5,7 @@ import { createPageGrid } from "./grid";
 import { showOwnErrorMessages } from "./error-hover";
 import { fileCommands } from "./files/commands";
 import { acceptDroppedFiles } from "./files/drop";
+import { fileAccess } from "./files/file-access";
 import { fetchFunctionsMetadata, runFunctionsScript } from "./functions-script";
 import { createHandle } from "./handle";
 import { startKeeping } from "./keep/keeping";
@@ -42,6 +43,7 @@ async function start(): Promise<void> {
   showOwnErrorMessages(engine);
   warnOfCircles(session);
   const office = provideOffice(engine);
+  office.files = fileAccess(session);
   dressTables(engine.injector, (unitId, sheetId) => office.extras.of(unitId).sheets[sheetId]);
   const charts = showCharts(session, (unitId, sheetId) => office.extras.of(unitId).sheets[sheetId]);
   office.extras.onChange(session.noteEdit);

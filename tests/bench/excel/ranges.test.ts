@@ -173,3 +173,52 @@ it("keeps validation and conditional formats of a range", async () => {
   const resources = bench.snapshot().resources!;
   expect(resources.find(({ name }) => name === "SHEET_DATA_VALIDATION_PLUGIN")?.data).toContain("metric,US");
 });
+
+describe("ranges that lead to others", () => {
+  it("from a spill to its cell and back, for single cells only", async () => {
+    await bench.Excel.run(async (context) => {
+      const sheet = context.workbook.worksheets.getItem("Sheet1");
+      sheet.getRange("B2").formulas = [["=GYLE.STEPS(3)"]];
+      sheet.getRange("A9").formulas = [["=1+1"]];
+      const into = sheet.getRange("B2").getSpillingToRangeOrNullObject().load("address");
+      const [notSource, plain, block] = ["C3", "A9", "B2:C2"].map((cells) => sheet.getRange(cells).getSpillingToRangeOrNullObject());
+      const parent = sheet.getRange("C4").getSpillParentOrNullObject().load("address");
+      const own = sheet.getRange("B2").getSpillParent().load("address");
+      const orphan = sheet.getRange("A9").getSpillParentOrNullObject();
+      const spilled = ["B2:D4", "A1:B2", "F1:G9", "A9"].map((cells) => sheet.getRange(cells).load("hasSpill"));
+      await context.sync();
+      expect([into.address, notSource!.isNullObject, plain!.isNullObject, block!.isNullObject]).toEqual(["Sheet1!B2:D4", true, true, true]);
+      expect([parent.address, own.address, orphan.isNullObject]).toEqual(["Sheet1!B2", "Sheet1!B2", true]);
+      expect(spilled.map(({ hasSpill }) => hasSpill)).toEqual([true, null, false, false]);
+      sheet.getRange("A9").getSpillParent();
+      await expect(context.sync()).rejects.toMatchObject({ code: "ItemNotFound" });
+    });
+  });
+
+  it("to the cells in use within them", async () => {
+    await bench.Excel.run(async (context) => {
+      const sheet = context.workbook.worksheets.getItem("Sheet1");
+      sheet.getRange("B3:C4").values = [[1, 2], [3, 4]];
+      sheet.getRange("H9").values = [[5]];
+      const [inside, part] = ["A1:F20", "C:C"].map((cells) => sheet.getRange(cells).getUsedRange(true).load("address"));
+      const empty = sheet.getRange("J1:K5").getUsedRangeOrNullObject(true);
+      const [lastCell, lastColumn, below] = [sheet.getRange("B3:C4").getLastCell(), sheet.getRange("B3:C4").getLastColumn(), sheet.getRange("B3:C4").getRowsBelow(2)].map((range) => range.load("address"));
+      await context.sync();
+      expect([inside!.address, part!.address, empty.isNullObject]).toEqual(["Sheet1!B3:C4", "Sheet1!C3:C4", true]);
+      expect([lastCell!.address, lastColumn!.address, below!.address]).toEqual(["Sheet1!C4", "Sheet1!C3:C4", "Sheet1!B5:C6"]);
+    });
+  });
+
+  it("hide rows and columns, and say whether they are whole", async () => {
+    await bench.Excel.run(async (context) => {
+      const sheet = context.workbook.worksheets.getItem("Sheet1");
+      sheet.getRange("3:4").rowHidden = true;
+      sheet.getRange("K:U").columnHidden = true;
+      const [hidden, some, none] = ["A3:B4", "A2:B3", "A5"].map((cells) => sheet.getRange(cells).load("rowHidden,columnHidden"));
+      const [row, column, cell] = ["3:4", "K:L", "A1"].map((cells) => sheet.getRange(cells).load("isEntireRow,isEntireColumn"));
+      await context.sync();
+      expect([hidden!.rowHidden, some!.rowHidden, none!.rowHidden, hidden!.columnHidden]).toEqual([true, null, false, false]);
+      expect([row!.isEntireRow, row!.isEntireColumn, column!.isEntireRow, column!.isEntireColumn, cell!.isEntireRow]).toEqual([true, false, false, true, false]);
+    });
+  });
+});

@@ -239,6 +239,7 @@ describe("notes, frozen panes, page, charts", () => {
       await context.sync();
     });
     bench.Office.context.document.settings.set("units", "metric");
+    bench.Office.context.document.settings.saveAsync();
     await bench.load(bench.snapshot());
     await bench.Excel.run(async (context) => {
       const sheet = context.workbook.worksheets.getItem("Batch 1");

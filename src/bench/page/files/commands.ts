@@ -4,7 +4,7 @@ import type { Session } from "../session";
 import { download, fileNameFor } from "./download";
 import { fetchSample, sampleName } from "./sample";
 
-const xlsxType = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
+export const xlsxType = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
 export interface FileCommands {
   startNew: () => Promise<void>;

@@ -1,0 +1,73 @@
+import { BooleanNumber, type IStyleBase } from "@univerjs/core";
+import { ClientObject } from "./client-object";
+import type { ConditionalFormat, FormatTarget } from "./conditional-formats";
+import type { Context } from "./context";
+import type { StandsFor } from "./standing";
+
+/** Base of what hangs below a conditional format: it stands for the same rule. */
+abstract class ConditionalPart extends ClientObject<FormatTarget, Context> {
+  constructor(protected readonly owner: ConditionalFormat) {
+    super(owner.context, { name: "conditionalFormat", missing: "null", find: () => (owner.isNullObject ? undefined : owner.target) });
+  }
+
+  protected restyle(property: string, value: unknown, style: IStyleBase): void {
+    this.set(property, value, () => this.owner.restyle(style));
+  }
+
+  protected get style(): IStyleBase { return this.owner.rule().rule.style ?? {}; }
+}
+
+/** Stands in for Excel.CustomConditionalFormat. */
+export class CustomConditionalFormat extends ConditionalPart implements StandsFor<Excel.CustomConditionalFormat, "rule" | "format"> {
+  readonly rule = new ConditionalFormatRule(this.owner);
+  readonly format = new ConditionalRangeFormat(this.owner);
+
+  protected override children() { return { rule: () => this.rule, format: () => this.format }; }
+  protected readers() { return {}; }
+}
+
+/** Stands in for Excel.ConditionalFormatRule. Excel also offers R1C1 and local spellings; the bench takes the plain one. */
+export class ConditionalFormatRule extends ConditionalPart implements StandsFor<Excel.ConditionalFormatRule, "formula"> {
+  get formula(): string { return this.get("formula"); }
+  set formula(formula: string) {
+    this.set("formula", formula, () => this.owner.update((rule) => ({ ...rule, rule: { ...rule.rule, value: formula } })));
+  }
+
+  protected readers() { return { formula: () => this.owner.rule().rule.value }; }
+}
+
+/** Stands in for Excel.ConditionalRangeFormat. */
+export class ConditionalRangeFormat extends ConditionalPart implements StandsFor<Excel.ConditionalRangeFormat, "fill" | "font"> {
+  readonly fill = new ConditionalRangeFill(this.owner);
+  readonly font = new ConditionalRangeFont(this.owner);
+
+  protected override children() { return { fill: () => this.fill, font: () => this.font }; }
+  protected readers() { return {}; }
+}
+
+/** Stands in for Excel.ConditionalRangeFill. */
+export class ConditionalRangeFill extends ConditionalPart implements StandsFor<Excel.ConditionalRangeFill, "color" | "clear"> {
+  get color(): string { return this.get("color"); }
+  set color(color: string) { this.restyle("color", color, { bg: { rgb: color } }); }
+  clear(): void { this.write(() => this.owner.restyle({ bg: null })); }
+
+  protected readers() { return { color: () => this.style.bg?.rgb?.toUpperCase() ?? "" }; }
+}
+
+/** Stands in for Excel.ConditionalRangeFont. */
+export class ConditionalRangeFont extends ConditionalPart implements StandsFor<Excel.ConditionalRangeFont, "color" | "bold" | "italic"> {
+  get color(): string { return this.get("color"); }
+  set color(color: string) { this.restyle("color", color, { cl: { rgb: color } }); }
+  get bold(): boolean { return this.get("bold"); }
+  set bold(bold: boolean) { this.restyle("bold", bold, { bl: bold ? BooleanNumber.TRUE : BooleanNumber.FALSE }); }
+  get italic(): boolean { return this.get("italic"); }
+  set italic(italic: boolean) { this.restyle("italic", italic, { it: italic ? BooleanNumber.TRUE : BooleanNumber.FALSE }); }
+
+  protected readers() {
+    return {
+      color: () => this.style.cl?.rgb?.toUpperCase() ?? "",
+      bold: () => this.style.bl === BooleanNumber.TRUE,
+      italic: () => this.style.it === BooleanNumber.TRUE,
+    };
+  }
+}

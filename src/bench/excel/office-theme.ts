@@ -1,0 +1,16 @@
+/** The colours that Office tells a pane of, and whether they are dark. */
+export interface OfficeTheme {
+  bodyBackgroundColor: string;
+  bodyForegroundColor: string;
+  controlBackgroundColor: string;
+  controlForegroundColor: string;
+  isDarkTheme: boolean;
+}
+
+export const lightTheme: OfficeTheme = {
+  bodyBackgroundColor: "#FFFFFF", bodyForegroundColor: "#1F1F1F", controlBackgroundColor: "#F5F5F5", controlForegroundColor: "#1F1F1F", isDarkTheme: false,
+};
+
+export const darkTheme: OfficeTheme = {
+  bodyBackgroundColor: "#262626", bodyForegroundColor: "#F0F0F0", controlBackgroundColor: "#363636", controlForegroundColor: "#F0F0F0", isDarkTheme: true,
+};

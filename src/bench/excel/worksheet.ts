@@ -92,10 +92,12 @@ export class Worksheet extends ClientObject<string, Context> implements StandsFo
   getCell(row: number, column: number): Range { return this.getRangeByIndexes(row, column, 1, 1); }
 
   getUsedRange(valuesOnly = false): Range {
+    this.context.read(() => undefined); // what spills is known when the writes before are calculated
     return this.range((id) => usedBlock(this.context.host, id, valuesOnly) ?? { row: 0, column: 0, rowCount: 1, columnCount: 1 });
   }
 
   getUsedRangeOrNullObject(valuesOnly = false): Range {
+    this.context.read(() => undefined);
     const find = () => {
       const id = this.orNull();
       const block = id === undefined ? undefined : usedBlock(this.context.host, id, valuesOnly);

@@ -15,5 +15,6 @@ export interface Screen {
 /** Every screen of the pane, by place in the job. A place without screens is not shown. */
 export const screens: readonly Screen[] = [
   { place: "Plan", title: "New batch", load: () => NewBatch },
+  { place: "Plan", title: "Scale and copy", load: async () => (await import(/* webpackChunkName: "pane-scale" */ "./scale/scale-and-copy")).ScaleAndCopy },
   { place: "Help", title: "Functions", load: async () => (await import(/* webpackChunkName: "pane-functions" */ "./functions/guide")).FunctionsGuide },
 ];

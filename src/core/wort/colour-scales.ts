@@ -22,3 +22,8 @@ export function lovibondFromSrm(srm: number): number {
 export function lovibondFromEbc(ebc: number): number {
   return ebc === 0 ? 0 : lovibondFromSrm(srmFromEbc(ebc));
 }
+
+/** Malt colour in EBC from °L, the way back from `lovibondFromEbc`; 0, and what the line puts below nothing, gives no colour. */
+export function ebcFromLovibond(lovibond: number): number {
+  return lovibond === 0 ? 0 : Math.max(0, ebcFromSrm(lovibond * 1.3546 - 0.76));
+}

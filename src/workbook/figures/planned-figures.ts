@@ -1,0 +1,58 @@
+import type { BatchContents } from "../batch/contents";
+import { askNumber, askTable } from "./ask";
+
+/** What a batch sheet shows as planned, in the units of the batch; undefined where the sheet would be blank or show an error. */
+export interface PlannedFigures {
+  readonly og: number | undefined;
+  readonly fg: number | undefined;
+  readonly abv: number | undefined;
+  readonly ibu: number | undefined;
+  /** SRM, or EBC on a metric batch. */
+  readonly colour: number | undefined;
+  /** Bitterness of each hop line. */
+  readonly ibuOfEach: readonly (number | undefined)[];
+  readonly boilsAt: number | undefined;
+  readonly collect: number | undefined;
+  readonly beforeBoil: number | undefined;
+  /** Volume that shares the extract: wort that stays in the kettle keeps its part of sugar and bitterness. */
+  readonly gravityVolume: number | undefined;
+  readonly kettleGravity: number | undefined;
+}
+
+export const maltRows = ({ malt }: Pick<BatchContents, "malt">) => malt.map(({ mass, yieldPercent, handling, colour }) => [mass, yieldPercent, handling, colour]);
+export const hopRows = ({ hops }: Pick<BatchContents, "hops">) => hops.map(({ mass, alphaPercent, minutes }) => [mass, alphaPercent, minutes]);
+export const colourScale = ({ units }: Pick<BatchContents, "units">): "SRM" | "EBC" => (units === "us" ? "SRM" : "EBC");
+
+/** The formulas of the batch sheet's plan, asked without a sheet; `tests/workbook/figures` holds the two together. */
+export function plannedFigures(batch: BatchContents): PlannedFigures {
+  const { kit, units, volume, topUp, malt, hops } = batch;
+  const kettlePart = volume > topUp ? volume - topUp : undefined;
+  const gravityVolume = kettlePart === undefined ? undefined : (volume * (kettlePart + kit.kettleLoss)) / kettlePart;
+  const grain = malt.filter(({ handling }) => handling === "mash" || handling === "steep").reduce((sum, { mass }) => sum + mass, 0);
+  const budget = kettlePart === undefined ? [] : askTable("WATER.BUDGET", kettlePart, kit.boilMinutes, kit.boilOff, kit.kettleLoss, grain, null, null, units);
+  const water = (row: number): number | undefined => numberOf(budget[row]?.[1]);
+  const [collect, beforeBoil, , chilled] = [0, 1, 2, 3].map(water);
+  const bill = malt.length > 0 ? maltRows(batch) : [["", "", "", ""]];
+  const additions = hops.length > 0 ? hopRows(batch) : [["", "", ""]];
+  const og = gravityVolume && askNumber("WORT.GRAVITY", bill, gravityVolume, kit.grainEfficiencyPercent, units);
+  const kettleGravity = beforeBoil === undefined || chilled === undefined ? undefined : askNumber("WORT.GRAVITY", bill, (beforeBoil + chilled) / 2, kit.grainEfficiencyPercent, units);
+  const boilsAt = askNumber("WATER.BOILS", kit.altitude, units);
+  const bitterness = [additions, gravityVolume, kettleGravity, "tinseth", boilsAt, units];
+  const fg = askNumber("YEAST.FINISH", og, batch.yeast.attenuationPercent);
+  const share = askTable("HOPS.SHARE", ...bitterness);
+  return {
+    og,
+    fg,
+    abv: askNumber("BEER.ABV", og, fg),
+    ibu: askNumber("HOPS.IBU", ...bitterness),
+    colour: askNumber("WORT.COLOUR", bill, gravityVolume, colourScale(batch), units),
+    ibuOfEach: hops.map((_, index) => numberOf(share[index]?.[0])),
+    boilsAt,
+    collect,
+    beforeBoil,
+    gravityVolume,
+    kettleGravity,
+  };
+}
+
+const numberOf = (value: unknown): number | undefined => (typeof value === "number" ? value : undefined);

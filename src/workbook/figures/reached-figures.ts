@@ -1,0 +1,55 @@
+import { gravityAllowance } from "../batch/gravity-allowance";
+import type { BatchContents } from "../batch/contents";
+import { askNumber, askTable, askText, column } from "./ask";
+import { colourScale, maltRows, type PlannedFigures } from "./planned-figures";
+
+/** What a batch sheet shows as reached; undefined where it would be blank or show an error. */
+export interface ReachedFigures {
+  /** By the reading; undefined before there is one. */
+  readonly og: number | undefined;
+  /** Gravity of the newest reading, finished or not. */
+  readonly gravityNow: number | undefined;
+  /** Only once the readings agree. */
+  readonly fg: number | undefined;
+  readonly abv: number | undefined;
+  readonly ibu: number | undefined;
+  readonly colour: number | undefined;
+  readonly verdict: string;
+}
+
+/** The figures that follow from a batch's own readings, never from figures that somebody else computed. */
+export function reachedFigures(batch: BatchContents, planned: PlannedFigures): ReachedFigures {
+  const { kit, units, wort, volume } = batch;
+  const measured = askNumber("WORT.HYDROMETER", wort.reading, wort.sampleTemperature, kit.hydrometerCalibratedAt, wort.scale, units);
+  const og = trustedOriginalGravity(batch, planned, measured);
+  const { times, gravities } = logOf(batch);
+  const expected = askNumber("YEAST.FINISH", og, batch.yeast.attenuationPercent);
+  const verdict = times.length === 0 ? "" : askText("LOG.STEADY", column(times), column(gravities), 0.001, expected);
+  const newest = times.indexOf(Math.max(...times));
+  const gravityNow = newest < 0 ? undefined : gravities[newest];
+  const share = wort.volume === "" ? undefined : wort.volume / volume;
+  return {
+    og: measured === undefined ? undefined : og,
+    gravityNow,
+    fg: verdict === "steady" || verdict === "stalled" ? gravityNow : undefined,
+    abv: gravityNow === undefined ? undefined : askNumber("BEER.ABV", og, gravityNow),
+    ibu: planned.ibu === undefined || share === undefined ? undefined : planned.ibu / share,
+    colour: planned.gravityVolume === undefined || share === undefined ? undefined : askNumber("WORT.COLOUR", maltRows(batch), planned.gravityVolume * share, colourScale(batch), units),
+    verdict,
+  };
+}
+
+/** Extract and volume fix the gravity, so a reading far from them is doubted, as the sheet does; a mash gives what it gives. */
+function trustedOriginalGravity({ method, wort, volume }: BatchContents, planned: PlannedFigures, measured: number | undefined): number | undefined {
+  if (measured === undefined || method !== "extract" || planned.og === undefined) return measured ?? planned.og;
+  const byMalt = wort.volume === "" ? planned.og : 1 + ((planned.og - 1) * volume) / wort.volume;
+  return Math.abs(measured - byMalt) > gravityAllowance ? byMalt : measured;
+}
+
+/** Readings as gravities at 20 °C; one that cannot be corrected (no temperature) is left out, as on the sheet. */
+function logOf({ readings, kit, units }: BatchContents): { times: number[]; gravities: number[] } {
+  if (readings.length === 0) return { times: [], gravities: [] };
+  const corrected = askTable("WORT.HYDROMETER", column(readings.map(({ reading }) => reading)), column(readings.map(({ sampleTemperature }) => sampleTemperature)), kit.hydrometerCalibratedAt, column(readings.map(({ scale }) => scale)), units);
+  const usable = readings.map(({ when }, index) => ({ when, gravity: corrected[index]?.[0] })).filter((row): row is { when: number; gravity: number } => typeof row.gravity === "number");
+  return { times: usable.map(({ when }) => when), gravities: usable.map(({ gravity }) => gravity) };
+}

@@ -1,0 +1,41 @@
+import type { BatchContents } from "../batch/contents";
+import { batchContents } from "./batch-contents";
+import { isBatchSheet, isNewer } from "./batch-sheets";
+import type { NamedCells } from "./named-cells";
+import { readAllSheets } from "./read-sheets";
+
+/** A batch of this workbook, as it stood when it was read. */
+export interface BatchInWorkbook {
+  readonly sheetName: string;
+  readonly contents: BatchContents;
+  readonly cells: NamedCells;
+}
+
+export interface WorkbookAtOneMoment {
+  /** Every sheet, whatever it is, in the order of the tabs. */
+  readonly sheetNames: readonly string[];
+  readonly batches: readonly BatchInWorkbook[];
+  /** Batch sheets that cannot be read, with the reason. */
+  readonly unreadable: readonly string[];
+  /** The sheet in front. */
+  readonly activeSheet: string;
+}
+
+/** All batches of the workbook; a sheet whose named cells were deleted is named and passed over, not guessed at. */
+export async function batchesInWorkbook(context: Excel.RequestContext): Promise<WorkbookAtOneMoment> {
+  const active = context.workbook.worksheets.getActiveWorksheet();
+  active.load("name");
+  await context.sync();
+  const sheets = await readAllSheets(context);
+  const unreadable: string[] = [];
+  const batches = sheets.filter(isBatchSheet).flatMap((cells): BatchInWorkbook[] => {
+    try {
+      if (isNewer(cells)) throw new Error(`“${cells.sheetName}” was made by a newer Gylebook: update this one to read it.`);
+      return [{ sheetName: cells.sheetName, contents: batchContents(cells), cells }];
+    } catch (problem) {
+      unreadable.push(problem instanceof Error ? problem.message : String(problem));
+      return [];
+    }
+  });
+  return { sheetNames: sheets.map(({ sheetName }) => sheetName), batches, unreadable, activeSheet: active.name };
+}

@@ -1,0 +1,43 @@
+import { unitWords } from "../batch/unit-words";
+import type { BatchContents } from "../batch/contents";
+import { plannedFigures, type PlannedFigures } from "../figures/planned-figures";
+import { convertUnits } from "./convert-units";
+import { stepsToReword } from "./translated-steps";
+
+/** A figure of the plan before and after scaling, in the units of the scaled batch, ready to be shown. */
+export interface HeldFigure {
+  readonly label: string;
+  readonly before: string;
+  readonly after: string;
+  /** Told apart by more than what rounding explains. */
+  readonly moved: boolean;
+}
+
+export interface ScalingRemarks {
+  readonly figures: readonly HeldFigure[];
+  /** What the brewer has to look at, in words. */
+  readonly remarks: readonly string[];
+}
+
+/** What scaling could hold and what it could not: the difference that rounding leaves, and what no program can convert. */
+export function scalingRemarks(original: BatchContents, scaled: BatchContents): ScalingRemarks {
+  const inNewUnits = convertUnits(original, scaled.units);
+  const before = plannedFigures(inNewUnits);
+  const after = plannedFigures(scaled);
+  const words = unitWords(scaled.units);
+  const figure = (label: string, key: keyof Pick<PlannedFigures, "og" | "fg" | "abv" | "ibu" | "colour">, digits: number, visible: number): HeldFigure => {
+    const show = (value: number | undefined) => (value === undefined ? "–" : value.toFixed(digits));
+    const difference = Math.abs((after[key] ?? 0) - (before[key] ?? 0));
+    return { label, before: show(before[key]), after: show(after[key]), moved: difference > visible };
+  };
+  const colour = figure(`Colour, ${words.colour}`, "colour", 1, 0.03 * (before.colour ?? 0));
+  const figures = [figure("Original gravity", "og", 4, 0.001), figure("Final gravity", "fg", 4, 0.001), figure("Alcohol, %", "abv", 2, 0.1), figure("Bitterness, IBU", "ibu", 1, 0.5), colour];
+  const remarks: string[] = [];
+  if (figures.some(({ moved }) => moved)) remarks.push(`Could not be held within rounding: ${figures.filter(({ moved }) => moved).map(({ label }) => label.replace(/,.*/, "").toLowerCase()).join(", ")}. Change the ingredients by hand until it pleases you.`);
+  const hot = (after.beforeBoil ?? 0) * 1.04;
+  if (scaled.kit.kettleSize > 0 && hot > scaled.kit.kettleSize) remarks.push(`The kettle holds ${scaled.kit.kettleSize} ${words.volume}, and ${hot.toFixed(1)} ${words.volume} would be in it before the boil: boil less and top up, or brew it in two.`);
+  if (Math.abs(scaled.volume / inNewUnits.volume - 1) > 0.001 && /\d/.test(original.salts)) remarks.push(`Salts and other treatment are words (“${original.salts}”): scale them by hand.`);
+  const reword = stepsToReword(scaled.steps, scaled.units);
+  if (reword.length > 0) remarks.push(`Step ${reword.join(", ")} of the brew day speaks of other units in words of its own: change it on the sheet.`);
+  return { figures, remarks };
+}

@@ -1,0 +1,75 @@
+import fc from "fast-check";
+import type { BatchContents, Filled } from "../../src/workbook/batch/contents";
+import { newBatch, usualKit } from "../../src/workbook/batch/new-batch";
+
+const between = (min: number, max: number, step = 0.01) => fc.integer({ min: Math.ceil(min / step), max: Math.floor(max / step) }).map((count) => Number((count * step).toFixed(6)));
+const orBlank = <T>(arbitrary: fc.Arbitrary<T>): fc.Arbitrary<T | ""> => fc.option(arbitrary, { nil: "" as const });
+
+/** A plan that a brewer could have made: a pale base, perhaps something dark and sugar, a few hops. In metric units. */
+export const plausiblePlan: fc.Arbitrary<BatchContents> = fc
+  .record({
+    method: fc.constantFrom("extract", "all-grain"),
+    volume: between(8, 60, 0.5),
+    pointsPerL: between(0.12, 0.25),
+    topUpShare: fc.constantFrom(0, 0, 0.3),
+    dark: between(0.03, 0.15),
+    darkColour: between(60, 900, 1),
+    sugarShare: fc.constantFrom(0, 0, 0.08),
+    hops: fc.array(fc.record({ perL: between(0.5, 4, 0.1), alphaPercent: between(2, 16, 0.1), minutes: fc.constantFrom(60, 45, 20, 10, 5, 0) }), { minLength: 1, maxLength: 5 }),
+    altitude: between(0, 2000, 10),
+  })
+  .map(({ method, volume, pointsPerL, topUpShare, dark, darkColour, sugarShare, hops, altitude }) => {
+    const batch = newBatch({ id: "p", sheetName: "Plan", batchName: "Plan", brewedOn: 46270, volume, units: "metric", topUp: Number((volume * topUpShare).toFixed(2)), method });
+    const total = volume * pointsPerL;
+    const base = method === "extract" ? ("extract" as const) : ("mash" as const);
+    const lines = [
+      { ingredient: "Base", mass: total * (1 - dark - sugarShare), yieldPercent: 80, handling: base, colour: 6, cost: 10 },
+      { ingredient: "Dark", mass: total * dark, yieldPercent: 70, handling: method === "extract" ? ("steep" as const) : ("mash" as const), colour: darkColour, cost: "" as const },
+      ...(sugarShare ? [{ ingredient: "Sugar", mass: total * sugarShare, yieldPercent: 100, handling: "sugar" as const, colour: 0, cost: "" as const }] : []),
+    ];
+    return {
+      ...batch,
+      kit: { ...batch.kit, altitude, kettleSize: 200 },
+      malt: lines.map((line) => ({ ...line, mass: Number(Math.max(0.01, line.mass).toFixed(2)) })),
+      hops: hops.map(({ perL, alphaPercent, minutes }) => ({ hop: "Hop", mass: Number((perL * volume).toFixed(1)), alphaPercent, minutes, form: "pellets", cost: "" as const })),
+      yeast: { ...batch.yeast, name: "Yeast", attenuationPercent: 75 },
+    };
+  });
+
+/** Words as a sheet can hold them: one line, no blanks around; also those that look like formulas. */
+export const words = fc.oneof(fc.string({ maxLength: 40, unit: "grapheme" }).map(clean), fc.constantFrom("=1+1", "+2 days", "- more crystal", "@home", "'quoted", "", "Größe", "1/2", "private: mine is better"));
+function clean(text: string): string {
+  return text.replace(/[\u0000-\u001f\u007f-\u009f\u2028\u2029\ufeff]/g, "").trim();
+}
+
+const number = (min: number, max: number) => fc.double({ min, max, noNaN: true }).map((value) => value + 0);
+const filled = (min: number, max: number): fc.Arbitrary<Filled<number>> => orBlank(number(min, max));
+const score = fc.record({ score: orBlank(fc.integer({ min: 1, max: 5 })), words });
+const day = number(40000, 50000);
+const remark = fc.oneof(fc.constant({}), words.filter((text) => text !== "").map((text) => ({ remark: text })));
+
+/** Anything that a batch sheet may hold, plausible or not. */
+export const anyBatch: fc.Arbitrary<BatchContents> = fc.record({
+  id: fc.stringMatching(/^[a-z0-9]{12}$/),
+  sheetName: fc.stringMatching(/^[A-Za-z0-9 ]{0,20}[A-Za-z]$/).filter((name) => name.toLowerCase() !== "history").map((name) => name.trim()),
+  batchName: words,
+  number: filled(0, 10000),
+  brewedOn: day,
+  startTime: number(0, 0.999),
+  style: words,
+  method: fc.constantFrom("extract", "all-grain"),
+  units: fc.constantFrom("metric", "us"),
+  volume: number(0.1, 10000),
+  topUp: number(0, 10000),
+  salts: words,
+  kitName: words,
+  kit: fc.record(Object.fromEntries(Object.keys(usualKit.us).map((field) => [field, number(0, 500)])) as { [Field in keyof BatchContents["kit"]]: fc.Arbitrary<number> }),
+  malt: fc.array(fc.tuple(fc.record({ ingredient: words, mass: number(0, 1000), yieldPercent: number(0, 100), handling: fc.constantFrom("mash", "steep", "extract", "sugar"), colour: number(0, 2000), cost: filled(0, 1000) }), remark).map(([line, more]) => ({ ...line, ...more })), { maxLength: 6 }),
+  hops: fc.array(fc.tuple(fc.record({ hop: words, mass: number(0, 5000), alphaPercent: number(0, 30), minutes: number(0, 240), form: words, cost: filled(0, 1000) }), remark).map(([line, more]) => ({ ...line, ...more })), { maxLength: 6 }),
+  yeast: fc.record({ name: words, packsInHand: filled(0, 100), cellsPerPack: filled(0, 1000), viabilityPercent: filled(0, 100), pitchRate: filled(0, 5), attenuationPercent: filled(0, 100), pitchTemperature: filled(0, 100), fermentFrom: filled(0, 100), fermentTo: filled(0, 100), cost: filled(0, 100) }),
+  happened: fc.array(filled(0, 0.999), { maxLength: 23 }),
+  wort: fc.record({ reading: filled(0, 40), scale: fc.constantFrom("SG", "P"), sampleTemperature: filled(0, 200), volume: filled(0, 10000) }),
+  readings: fc.array(fc.record({ when: day, reading: number(0.9, 40), scale: fc.constantFrom("SG", "P"), sampleTemperature: filled(-10, 200), beerTemperature: filled(-10, 200) }), { maxLength: 12 }),
+  packaging: fc.record({ packagedOn: orBlank(day), into: fc.constantFrom("bottles", "keg"), co2Volumes: number(0, 8), warmestSinceFermentation: filled(-10, 200), sugar: fc.constantFrom("dextrose", "sucrose", "honey"), bottleKind: fc.constantFrom("ordinary", "heavy"), warmestStorage: number(-10, 200), conditioningTemperature: number(-10, 200), kegTemperature: number(-10, 200), bottlesFilled: filled(0, 100000) }),
+  tasting: fc.record({ tastedOn: orBlank(day), looks: score, smells: score, tastes: score, feels: score, again: score, notes: words }),
+});

@@ -1,0 +1,57 @@
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { HeadlessBench } from "../../../src/bench/headless";
+import type { BatchContents } from "../../../src/workbook/batch/contents";
+import { exampleBatch, firstExtractBatch } from "../../../src/workbook/batch/example-batch";
+import { plannedFigures } from "../../../src/workbook/figures/planned-figures";
+import { reachedFigures } from "../../../src/workbook/figures/reached-figures";
+import { scaleBatch } from "../../../src/workbook/scale/scale-batch";
+import { benchTimeout, insertOn, openBatchBench, type BatchSheet } from "../../support/batch-bench";
+
+const mashed = exampleBatch({ id: "m", sheetName: "Mashed", batchName: "Mashed", brewedOn: 46270, volume: 20, units: "metric", topUp: 0, method: "all-grain" });
+const partBoil = exampleBatch({ id: "t", sheetName: "Part boil", batchName: "Part boil", brewedOn: 46270, volume: 19, units: "metric", topUp: 8, method: "extract" });
+const scaled = { ...scaleBatch({ ...mashed, kit: { ...mashed.kit, altitude: 1500 } }, { volume: 3, units: "us" }), sheetName: "Scaled" };
+const batches: readonly BatchContents[] = [
+  scaled,
+  firstExtractBatch(),
+  { ...mashed, kit: { ...mashed.kit, altitude: 1500 }, wort: { reading: 12.1, scale: "P", sampleTemperature: 25, volume: 21 }, readings: [{ when: 46275.5, reading: 1.02, scale: "SG", sampleTemperature: 19, beerTemperature: "" }] },
+  // Far from what the extract can give: the sheet trusts the malt.
+  { ...partBoil, wort: { reading: 1.08, scale: "SG", sampleTemperature: 20, volume: 19 } },
+];
+
+let bench: HeadlessBench;
+const sheets: BatchSheet[] = [];
+beforeAll(async () => {
+  bench = await openBatchBench();
+  for (const batch of batches) sheets.push(await insertOn(bench, batch));
+}, benchTimeout);
+afterAll(() => bench.dispose());
+
+describe("figures asked without a sheet", () => {
+  it.each(batches.map((batch, index) => [batch.sheetName, index] as const))("are those that the sheet of %s shows", (_, index) => {
+    const [batch, sheet] = [batches[index], sheets[index]];
+    if (!batch || !sheet) throw new Error("no sheet");
+    const planned = plannedFigures(batch);
+    const reached = reachedFigures(batch, planned);
+    const shown = (name: string) => (typeof sheet.get(name) === "number" ? sheet.number(name) : undefined);
+    const pairs: [string, number | undefined][] = [
+      ["og_plan", planned.og], ["fg_plan", planned.fg], ["abv_plan", planned.abv], ["ibu_plan", planned.ibu], ["colour_plan", planned.colour],
+      ["boils_at", planned.boilsAt], ["water_collect", planned.collect], ["water_before_boil", planned.beforeBoil], ["gravity_volume", planned.gravityVolume], ["kettle_gravity", planned.kettleGravity],
+      ["og_shown", reached.og], ["fg", reached.gravityNow], ["fg_reached", reached.fg], ["abv_reached", reached.abv], ["ibu_reached", reached.ibu], ["colour_reached", reached.colour],
+    ];
+    for (const [name, value] of pairs) {
+      const onSheet = shown(name);
+      if (onSheet === undefined || value === undefined) expect(value, name).toBe(onSheet);
+      else expect(value, name).toBeCloseTo(onSheet, 9);
+    }
+    expect(sheet.get("verdict") ?? "").toBe(reached.verdict);
+  });
+
+  it("are held on the sheet of a scaled copy: gravity within 0.001, bitterness within 0.5 IBU, colour within 3 %", () => {
+    const [copy, original] = ["Scaled", "Mashed"].map((name) => sheets.find(({ sheetName }) => sheetName === name));
+    if (!copy || !original) throw new Error("no sheet");
+    expect(Math.abs(copy.number("og_plan") - original.number("og_plan"))).toBeLessThan(0.001);
+    expect(Math.abs(copy.number("ibu_plan") - original.number("ibu_plan"))).toBeLessThan(0.5);
+    expect(Math.abs(copy.number("colour_plan") / (original.number("colour_plan") * (12.7 / 25)) - 1)).toBeLessThan(0.03);
+    expect(copy.complaints()).toEqual([]);
+  });
+});

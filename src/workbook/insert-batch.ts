@@ -1,78 +1,14 @@
 import { planBatch } from "./batch/plan";
 import type { BatchContents } from "./batch/contents";
-import { sheetNameProblem } from "./sheet-name";
-import { writeSheet } from "./write/write-sheet";
+import { insertSheet } from "./insert-sheet";
 
-/** A sheet that cannot be inserted as asked, in words for the brewer. The workbook is as it was. */
-export class InsertionRefused extends Error {
-  constructor(
-    message: string,
-    /** A name that is free, where the one asked for is taken. */
-    readonly freeName?: string,
-  ) {
-    super(message);
-    this.name = "InsertionRefused";
-  }
-}
+export { InsertionRefused, freeName } from "./insert-sheet";
 
 /**
- * Puts a batch sheet into the workbook: all of it or nothing. It never touches a sheet that is already there, needs two
- * `context.sync()` (one to look, one to write) and takes back what it began when the second fails.
+ * Puts a batch sheet into the workbook, all of it or nothing.
  *
  * @throws InsertionRefused when the name is taken or not allowed
  */
-export async function insertBatch(context: Excel.RequestContext, contents: BatchContents): Promise<void> {
-  const problem = sheetNameProblem(contents.sheetName);
-  if (problem) throw new InsertionRefused(problem);
-  const plan = planBatch(contents);
-  const sheets = context.workbook.worksheets;
-  sheets.load("items/name");
-  const tables = context.workbook.tables;
-  tables.load("items/name");
-  await context.sync();
-
-  const names = sheets.items.map(({ name }) => name);
-  if (isTaken(names, contents.sheetName)) {
-    const free = freeName(names, contents.sheetName);
-    throw new InsertionRefused(`There is a sheet "${contents.sheetName}" already. Use "${free}" instead?`, free);
-  }
-  const temporaryName = freeName(names, "Gylebook is writing");
-  try {
-    context.application.suspendApiCalculationUntilNextSync();
-    const sheet = sheets.add(temporaryName);
-    writeSheet(sheet, plan, freeTableEnding(tables.items.map(({ name }) => name)));
-    sheet.name = contents.sheetName;
-    sheet.activate();
-    sheet.getRange("B5").select();
-    await context.sync();
-  } catch (problemWhileWriting) {
-    await takeBack(context, temporaryName);
-    throw problemWhileWriting;
-  }
-}
-
-/** Excel carries out what stands before the failing step, so a half-written sheet may be there under its working name. */
-async function takeBack(context: Excel.RequestContext, temporaryName: string): Promise<void> {
-  const half = context.workbook.worksheets.getItemOrNullObject(temporaryName);
-  await context.sync();
-  if (half.isNullObject) return;
-  half.delete();
-  await context.sync();
-}
-
-const isTaken = (names: readonly string[], wanted: string): boolean => names.some((name) => name.toLowerCase() === wanted.toLowerCase());
-
-/** "Batch 7" → "Batch 7 (2)": the first one that no sheet has, within Excel's 31 characters. */
-export function freeName(names: readonly string[], wanted: string): string {
-  if (!isTaken(names, wanted)) return wanted;
-  for (let number = 2; ; number += 1) {
-    const ending = ` (${number})`;
-    const candidate = wanted.slice(0, 31 - ending.length) + ending;
-    if (!isTaken(names, candidate)) return candidate;
-  }
-}
-
-/** Table names are shared by the whole workbook: "Malt_1", "Malt_2"… */
-function freeTableEnding(names: readonly string[]): string {
-  for (let number = 1; ; number += 1) if (!names.some((name) => name.endsWith(`_${number}`))) return String(number);
+export function insertBatch(context: Excel.RequestContext, contents: BatchContents): Promise<void> {
+  return insertSheet(context, planBatch(contents), "B5");
 }

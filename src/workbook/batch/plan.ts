@@ -1,6 +1,6 @@
-import { hexOfSrm } from "../../core/beer/hex";
 import { ebcFromSrm } from "../../core/wort/colour-scales";
 import { position } from "../plan/addresses";
+import { colourBands } from "../plan/colour-bands";
 import { SheetBuilder } from "../plan/sheet-builder";
 import { fittingScale } from "../plan/print-scale";
 import type { PrintPlan, SheetPlan } from "../plan/sheet-plan";
@@ -37,7 +37,7 @@ export function planBatch(contents: BatchContents): SheetPlan {
   checks(b, contents, words);
   const { row: colourRow } = position(colour);
   b.name("figures", `G${colourRow - 4}:H${colourRow + 2}`);
-  colourBands(b, swatch, colour, contents.units === "us" ? 1 : ebcFromSrm(1));
+  colourBands(b, swatch, colour.replace(/([A-Z]+)(\d+)/, "$$$1$$$2"), contents.units === "us" ? 1 : ebcFromSrm(1));
   return b.build(
     contents.sheetName,
     columnWidths,
@@ -56,16 +56,3 @@ function printPlan(b: SheetBuilder, { units, sheetName }: BatchContents, secondP
   const heights = pages.map(([from, to]) => b.heightOf(from, to));
   return { area: `A1:I${lastRow}`, paper, scalePercent: fittingScale(columnWidths.slice(0, 9), heights, paper), breaksBeforeRow: [secondPage], footer: `${sheetName} · page &P of &N` };
 }
-
-/** Custom functions do not work in conditional formats: the swatch changes by bands of the native colour cell. */
-function colourBands(b: SheetBuilder, swatch: string, colour: string, scale: number): void {
-  const edges = [0, 2, 3, 4, 5, 6, 8, 10, 12, 14, 17, 20, 24, 29, 35, 42, 1000];
-  const cell = `$${colour.replace(/(\d+)/, "$$$1")}`;
-  for (const [index, from] of edges.slice(0, -1).entries()) {
-    const to = edges[index + 1] ?? from;
-    const fill = hexOfSrm(Math.min(from + (Math.min(to, 50) - from) / 2, 50), 5);
-    b.highlight({ range: swatch, formula: `=AND(ISNUMBER(${cell}),${cell}>=${round(from * scale)},${cell}<${round(to * scale)})`, fill, color: from < 14 ? "#1D1B16" : "#FFFFFF" });
-  }
-}
-
-const round = (value: number): number => Math.round(value * 100) / 100;

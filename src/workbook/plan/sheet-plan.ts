@@ -86,6 +86,8 @@ export interface HighlightPlan {
 export interface ChartPlan {
   readonly name: string;
   readonly title: string;
+  /** Dots joined by lines unless said otherwise. */
+  readonly kind?: "lines" | "columns";
   readonly horizontal: { readonly range: string; readonly format: NumberFormat };
   readonly vertical: { readonly range: string; readonly format: NumberFormat; readonly series: string };
   /** Block of cells that the chart covers. */
@@ -96,6 +98,8 @@ export interface ChartPlan {
 export interface PrintPlan {
   readonly area: string;
   readonly paper: "a4" | "letter";
+  /** Upright unless said otherwise. */
+  readonly landscape?: boolean;
   /** Excel passes over page breaks when it fits to pages, so the plan says the scale that makes each part fit. */
   readonly scalePercent: number;
   /** Rows before which a new page begins. */

@@ -28,7 +28,7 @@ export function namedCells({ sheet, used }: LoadedSheet): NamedCells {
 }
 
 /** "='Batch 1'!$B$7:$C$9" → "B7:C9"; undefined for a name that stands for something else, or whose cells are gone. */
-function rangeOf(formula: string): string | undefined {
+export function rangeOf(formula: string): string | undefined {
   const local = localAddress(formula.replace(/^=/, "")).replaceAll("$", "");
   return /^[A-Z]{1,3}\d+(:[A-Z]{1,3}\d+)?$/i.test(local) ? local : undefined;
 }

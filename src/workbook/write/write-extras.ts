@@ -1,3 +1,4 @@
+import { block } from "../plan/addresses";
 import type { ChartPlan, SheetPlan, ValidationPlan } from "../plan/sheet-plan";
 import { marginsPt } from "../plan/print-scale";
 import { numberFormats } from "../plan/styles";
@@ -31,7 +32,7 @@ function validate(sheet: Excel.Worksheet, plan: ValidationPlan): void {
 }
 
 function draw(sheet: Excel.Worksheet, plan: ChartPlan): void {
-  const chart = sheet.charts.add("XYScatterLines", sheet.getRange(plan.vertical.range), "Columns");
+  const chart = sheet.charts.add(plan.kind === "columns" ? "ColumnClustered" : "XYScatterLines", sheet.getRange(plan.vertical.range), isOneRow(plan.vertical.range) ? "Rows" : "Columns");
   chart.name = plan.name;
   chart.title.text = plan.title;
   chart.legend.visible = false;
@@ -44,9 +45,15 @@ function draw(sheet: Excel.Worksheet, plan: ChartPlan): void {
   chart.setPosition(plan.from, plan.to);
 }
 
+/** One series, whether its figures stand in a column or in a row. */
+function isOneRow(range: string): boolean {
+  const { from, to } = block(range);
+  return from.row === to.row;
+}
+
 function printSetUp(sheet: Excel.Worksheet, { print }: SheetPlan): void {
   const layout = sheet.pageLayout;
-  layout.orientation = "Portrait";
+  layout.orientation = print.landscape ? "Landscape" : "Portrait";
   layout.paperSize = print.paper === "letter" ? "Letter" : "A4";
   layout.zoom = { scale: print.scalePercent };
   layout.centerHorizontally = true;

@@ -5,7 +5,7 @@ import type { CellPlan, SheetPlan } from "../plan/sheet-plan";
 import { fontName, numberFormats, styles, type Style } from "../plan/styles";
 
 /** Queues merges, looks and number formats, few rectangles at a time. */
-export function writeFormats(sheet: Excel.Worksheet, plan: SheetPlan): void {
+export function writeFormats(sheet: Excel.Worksheet, plan: Pick<SheetPlan, "cells">): void {
   for (const cell of plan.cells) if (cell.mergeTo) sheet.getRange(cellRange(cell)).merge(false);
   for (const [name, cells] of groups(plan.cells, ({ style }) => style)) {
     for (const area of rectangles(cells.map(cellRange))) dress(sheet.getRange(area), styles[name]);

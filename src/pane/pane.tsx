@@ -5,6 +5,7 @@ import { places, screens, type Screen } from "./screens";
 /** The pane: its places in the job, and in each place its screens, one at a time. */
 export function Pane() {
   const [screen, setScreen] = useState(screens[0]);
+  useEffect(() => void followSheets(), []);
   if (!screen) return null;
   const neighbours = screens.filter(({ place }) => place === screen.place);
   const shownPlaces = places.filter((place) => screens.some((other) => other.place === place));
@@ -30,6 +31,9 @@ export function Pane() {
     </>
   );
 }
+
+/** The season sheet follows the tabs from the pane's first moment on, whatever screen is shown. What goes wrong its own screen tells. */
+const followSheets = async (): Promise<void> => (await import(/* webpackChunkName: "pane-season" */ "./season/follow-season")).followSeason();
 
 /** A screen, once its file is there. */
 function Shown({ screen }: { readonly screen: Screen }) {

@@ -16,5 +16,6 @@ export interface Screen {
 export const screens: readonly Screen[] = [
   { place: "Plan", title: "New batch", load: () => NewBatch },
   { place: "Plan", title: "Scale and copy", load: async () => (await import(/* webpackChunkName: "pane-scale" */ "./scale/scale-and-copy")).ScaleAndCopy },
+  { place: "Season", title: "Season", load: async () => (await import(/* webpackChunkName: "pane-season" */ "./season/season")).Season },
   { place: "Help", title: "Functions", load: async () => (await import(/* webpackChunkName: "pane-functions" */ "./functions/guide")).FunctionsGuide },
 ];

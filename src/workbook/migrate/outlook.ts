@@ -1,0 +1,47 @@
+import { planVersion } from "../batch/card";
+import { batchMark, isBatchSheet } from "../read/batch-sheets";
+import { loadSheet, namedCells } from "../read/read-sheets";
+import type { NamedCells } from "../read/named-cells";
+import { missingSince } from "./steps";
+
+/** How one batch sheet stands to the plan that this Gylebook makes. */
+export interface SheetOutlook {
+  readonly sheetName: string;
+  readonly version: number;
+  readonly state: "current" | "older" | "newer" | "refused";
+  /** For "newer" and "refused": why it is left as it is, in words for the brewer. */
+  readonly reason?: string;
+}
+
+export interface ReadSheet {
+  readonly cells: NamedCells;
+  readonly outlook: SheetOutlook;
+}
+
+/** Reads every batch sheet of the workbook: two `context.sync()`, nothing is changed. */
+export async function readOutlook(context: Excel.RequestContext): Promise<ReadSheet[]> {
+  const sheets = context.workbook.worksheets;
+  sheets.load("items/name");
+  await context.sync();
+  const loaded = sheets.items.map((sheet) => ({ ...loadSheet(sheet), protection: sheet.protection.load("protected") }));
+  await context.sync();
+  return loaded
+    .map((one) => ({ cells: namedCells(one), closed: one.protection.protected }))
+    .filter(({ cells }) => isBatchSheet(cells))
+    .map(({ cells, closed }) => ({ cells, outlook: outlookOf(cells, closed) }));
+}
+
+function outlookOf(cells: NamedCells, closed: boolean): SheetOutlook {
+  const { sheetName } = cells;
+  const version = Number(cells.value(batchMark));
+  const refused = (reason: string): SheetOutlook => ({ sheetName, version, state: "refused", reason });
+  if (!Number.isInteger(version) || version < 1) return refused(`the cell with the number of its plan holds "${String(cells.value(batchMark))}"`);
+  if (version === planVersion) return { sheetName, version, state: "current" };
+  if (version > planVersion) {
+    return { sheetName, version, state: "newer", reason: `a newer Gylebook made it (plan ${version}; this one knows plans up to ${planVersion}): update Gylebook` };
+  }
+  if (closed) return refused("the sheet is protected: unprotect it first");
+  const taken = missingSince(version).find(({ name }) => cells.has(name));
+  if (taken) return refused(`it has a name "${taken.name}" of its own, which the newer plan needs: rename that one first`);
+  return { sheetName, version, state: "older" };
+}

@@ -60,13 +60,15 @@ function write(context: Excel.RequestContext, { cells, outlook, additions }: Wor
     sheet.names.add(name, sheet.getRange(spot.cell));
   }
   sheet.getRange(cells.range(batchMark)).values = [[planVersion]];
+  for (const { spot } of additions) for (const address of [spot.label, spot.cell]) asHint(sheet.getRange(address));
+}
+
+function asHint({ format }: Excel.Range): void {
   const { color, size } = styles.hint;
-  for (const { font } of additions.flatMap(({ spot }) => [spot.label, spot.cell]).map((address) => sheet.getRange(address).format)) {
-    font.name = fontName;
-    font.size = size;
-    font.color = color;
-    font.italic = true;
-  }
+  format.font.name = fontName;
+  format.font.size = size;
+  format.font.color = color;
+  format.font.italic = true;
 }
 
 /** Excel carries out what stands before the failing step. The cells were empty, so emptying them is how they were. */

@@ -116,6 +116,12 @@ describe("a sheet of the first plan", () => {
   }, benchTimeout);
 });
 
+it("says so when it could not be taken back either", async () => {
+  bench.host.faults.failAtSync(3, new Error("the host is busy"));
+  bench.host.faults.failAtSync(4, new Error("the host is gone"));
+  await expect(migrate()).rejects.toThrow('"Batch 1": some empty cells beside the printed part may have been filled');
+}, benchTimeout);
+
 describe("sheets that are left as they are", () => {
   it.each([
     ["of a newer plan", (sheet: Excel.Worksheet) => { sheet.getRange("L1").values = [[planVersion + 1]]; }, "newer", "a newer Gylebook made it"],

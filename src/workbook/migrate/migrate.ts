@@ -19,6 +19,15 @@ export interface MigrationReport {
   readonly left: readonly SheetOutlook[];
 }
 
+/** Writing failed, and taking it back failed as well: the sheets must be looked at. */
+export class HalfMigrated extends Error {
+  constructor(work: readonly ReadSheet[], cause: unknown) {
+    const names = work.map(({ outlook }) => `"${outlook.sheetName}"`).join(", ");
+    super(`${names}: some empty cells beside the printed part may have been filled, and could not be emptied again. Your own cells are untouched. Undo in the spreadsheet, then look again.`, { cause });
+    this.name = "HalfMigrated";
+  }
+}
+
 interface Work extends ReadSheet {
   readonly additions: readonly (AddedCell & { readonly spot: Spot })[];
 }
@@ -39,7 +48,7 @@ export async function migrateSheets(context: Excel.RequestContext, only?: readon
     for (const one of work) write(context, one);
     await context.sync();
   } catch (problem) {
-    await takeBack(context, work);
+    await takeBack(context, work).catch((second: unknown) => { throw new HalfMigrated(work, second); });
     throw problem;
   }
   return { migrated: work.map(reported), left };

@@ -1,0 +1,19 @@
+import { HalfMigrated, migrateSheets, readOutlook, type MigrationReport, type SheetOutlook } from "../../workbook/migrate";
+
+export type Answer<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problem: string };
+
+export const lookAtSheets = (): Promise<Answer<SheetOutlook[]>> =>
+  answered("The workbook could not be read.", async (context) => (await readOutlook(context)).map(({ outlook }) => outlook));
+
+export const bringAlong = (): Promise<Answer<MigrationReport>> =>
+  answered("Nothing was changed: every sheet is as it was.", (context) => migrateSheets(context));
+
+/** Waits for a cell that is being typed in; what goes wrong is told in words. */
+async function answered<T>(consequence: string, work: (context: Excel.RequestContext) => Promise<T>): Promise<Answer<T>> {
+  try {
+    return { ok: true, value: await Excel.run({ delayForCellEdit: true }, work) };
+  } catch (problem) {
+    if (problem instanceof HalfMigrated) return { ok: false, problem: problem.message };
+    return { ok: false, problem: `${consequence} The spreadsheet said: ${problem instanceof Error ? problem.message : String(problem)}` };
+  }
+}

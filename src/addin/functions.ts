@@ -24,10 +24,15 @@ function toExcel(cell: Answer[number][number]): ExcelCell {
   return cell instanceof CellError ? new CustomFunctions.Error(cell.code as CustomFunctions.ErrorCode, cell.message) : cell;
 }
 
-/** Excel appends an invocation object to the arguments: only as many as there are parameters are read. */
+/**
+ * Excel appends an invocation object to the arguments. Only as many as there are parameters are read, and where a host
+ * sends fewer, that object is not taken for one of them: our arguments are matrices, values or errors.
+ */
+const isInvocation = (typed: unknown): boolean => typeof typed === "object" && typed !== null && !Array.isArray(typed) && !("code" in typed);
+
 function worksheetFunction(descriptor: AnyDescriptor): (...typed: unknown[]) => ExcelCell[][] {
   const count = Object.keys(descriptor.parameters as object).length;
-  return (...typed) => call(descriptor, typed.slice(0, count).map(fromExcel)).map((row) => row.map(toExcel));
+  return (...typed) => call(descriptor, typed.slice(0, count).filter((argument) => !isInvocation(argument)).map(fromExcel)).map((row) => row.map(toExcel));
 }
 
 CustomFunctions.associate(Object.fromEntries(registry.map((descriptor) => [descriptor.id, worksheetFunction(descriptor)])));

@@ -17,8 +17,9 @@ export function addinConfig() {
     // The functions make a layer of their own, in which the descriptions come without their words.
     entry: { functions: { import: "./src/addin/functions.ts", layer: "worksheet" }, taskpane: "./src/addin/taskpane.ts" },
     experiments: { layers: true },
-    // Screens that are fetched on demand lie beside the script that asks for them, wherever the page stands.
-    output: { path: fromRoot("dist"), filename: "[name].js", chunkFilename: "[name].js", publicPath: "auto" },
+    // What a screen loads on demand lies beside the bundle that asks for it, under whatever address that was loaded from. Its
+    // name follows from its content: a browser never takes last month's screen for this month's pane.
+    output: { path: fromRoot("dist"), filename: "[name].js", chunkFilename: "pane/[name].[contenthash:10].js", publicPath: "auto" },
     module: {
       rules: [
         ...config.module.rules,
@@ -27,7 +28,7 @@ export function addinConfig() {
       ],
     },
     plugins: [
-      new MiniCssExtractPlugin({ filename: "[name].css" }),
+      new MiniCssExtractPlugin({ filename: "[name].css", chunkFilename: "pane/[name].[contenthash:10].css" }),
       page("taskpane.html", { officeJs: microsoftOfficeJs, base: "" }),
       page("bench/taskpane.html", { officeJs: "office-stand-in.js", base: "../" }),
     ],

@@ -1,32 +1,44 @@
 // `npm run build`: everything under dist/.
 //   -- --only addin|bench|headless   one set of bundles
-//   -- --base https://example.org/   the address that manifest.xml is to point at, instead of https://localhost:3000/
+//   -- --base https://club.example/gylebook/   also dist/site, the folder to upload to that address
 import { rmSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import { parseArgs } from "node:util";
 import webpack from "webpack";
 import { parts } from "../../webpack.config.js";
-import { writeAddinFiles } from "./addin-files";
+import { developmentBase, writeAddinFiles } from "./addin-files";
+import { baseAddress } from "./base-address";
 import { root } from "./run.mjs";
 import { copySamples } from "./sample-files";
+import { makeSite } from "./site/make-site";
 import { builtMark } from "./stale.mjs";
 
 type Part = keyof typeof parts;
+const chunks = { addin: "dist/pane", bench: "dist/bench/parts" };
 
 const { values: options } = parseArgs({ options: { only: { type: "string" }, base: { type: "string" } } });
 const isPart = (name: string): name is Part => name in parts;
 if (options.only !== undefined && !isPart(options.only)) fail(`there is no part "${options.only}": choose one of ${Object.keys(parts).join(", ")}`);
+if (options.only !== undefined && options.base !== undefined) fail("--base makes the whole folder to upload: leave --only out");
+const base = options.base === undefined ? undefined : checked(options.base);
 const wanted = options.only === undefined ? (Object.keys(parts) as Part[]) : [options.only];
 
-const mark = path.join(root, builtMark);
-if (options.only === undefined) rmSync(mark, { force: true });
+const dist = path.join(root, "dist");
+// A whole build begins with nothing, so that what an older one made is not uploaded with it.
+if (options.only === undefined) rmSync(dist, { recursive: true, force: true });
 for (const part of wanted) await build(part);
-if (options.only === undefined) writeFileSync(mark, "");
+if (options.only === undefined) writeFileSync(path.join(root, builtMark), "");
+if (base !== undefined) {
+  makeSite(base, dist, path.join(dist, "site"));
+  console.log(`dist/site is the folder to upload, so that ${base}taskpane.html leads to its taskpane.html. HEADERS.txt in it says what the server is to do.`);
+}
 
 async function build(part: Part): Promise<void> {
   const started = Date.now();
+  // Chunks have names that follow from their content: those of the last build would stay for ever.
+  if (part !== "headless") rmSync(path.join(root, chunks[part]), { recursive: true, force: true });
   await bundle(parts[part]);
-  if (part === "addin") writeAddinFiles(options.base);
+  if (part === "addin") writeAddinFiles(dist, developmentBase);
   if (part === "bench") copySamples();
   console.log(`${part}: built in ${((Date.now() - started) / 1000).toFixed(1)} s`);
 }
@@ -41,6 +53,11 @@ function bundle(config: webpack.Configuration): Promise<void> {
       compiler.close(() => resolve());
     });
   });
+}
+
+function checked(typed: string): string {
+  const answer = baseAddress(typed);
+  return "base" in answer ? answer.base : fail(answer.problem);
 }
 
 function fail(message: string): never {

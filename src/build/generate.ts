@@ -5,6 +5,7 @@ import { rowsReadme } from "../../tests/reference/rows-by-function";
 import { functionsJson } from "../functions/metadata";
 import { registry } from "../functions/registry";
 import { functionTable } from "./function-table";
+import { tryInExcelMarkdown } from "./guide/try-in-excel-page";
 import { replaceBetweenMarkers } from "./markers";
 import { root } from "./run.mjs";
 
@@ -12,6 +13,7 @@ import { root } from "./run.mjs";
 const generated: Record<string, (now: string) => string> = {
   "tests/functions/functions.golden.json": () => `${JSON.stringify(functionsJson(registry), null, 2)}\n`,
   "tests/reference/README.md": () => rowsReadme(),
+  "src/build/guide/try-in-excel.md": () => tryInExcelMarkdown(),
   "README.md": (now) => replaceBetweenMarkers(now, "functions", functionTable(registry)),
 };
 

@@ -1,3 +1,5 @@
+import { policies } from "../policies.mjs";
+
 /** Text as HTML text or attribute value. */
 export function escapeHtml(text: string): string {
   return text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;").replaceAll('"', "&quot;");
@@ -11,15 +13,16 @@ export function htmlTable(headings: readonly string[], rows: readonly (readonly 
 
 export const htmlList = (items: readonly string[]): string => `<ul>${items.map((item) => `<li>${item}</li>`).join("\n")}</ul>`;
 
-/** A whole page with our own style sheet and no script. */
-export function htmlPage(title: string, body: string): string {
+/** A whole page with our own style sheet and no script. `toHelp`: the way from the page's folder to that of the help pages. */
+export function htmlPage(title: string, body: string, toHelp = ""): string {
   return `<!doctype html>
 <html lang="en">
 <head>
 <meta charset="utf-8">
 <meta name="viewport" content="width=device-width, initial-scale=1">
+<meta http-equiv="Content-Security-Policy" content="${policies.reading}">
 <title>${escapeHtml(title)}</title>
-<link rel="stylesheet" href="help.css">
+<link rel="stylesheet" href="${toHelp}help.css">
 </head>
 <body>
 <main>

@@ -4,6 +4,7 @@
 import path from "node:path";
 import HtmlWebpackPlugin from "html-webpack-plugin";
 import MiniCssExtractPlugin from "mini-css-extract-plugin";
+import { policies } from "../policies.mjs";
 import { commonConfig, fromRoot } from "./common.js";
 
 const microsoftOfficeJs = "https://appsforoffice.microsoft.com/lib/1/hosted/office.js";
@@ -29,15 +30,15 @@ export function addinConfig() {
     },
     plugins: [
       new MiniCssExtractPlugin({ filename: "[name].css", chunkFilename: "pane/[name].[contenthash:10].css" }),
-      page("taskpane.html", { officeJs: microsoftOfficeJs, base: "" }),
-      page("bench/taskpane.html", { officeJs: "office-stand-in.js", base: "../" }),
+      page("taskpane.html", { officeJs: microsoftOfficeJs, base: "", policy: policies.pane }),
+      page("bench/taskpane.html", { officeJs: "office-stand-in.js", base: "../", policy: policies.benchPane }),
     ],
   };
 }
 
 /**
  * @param {string} filename
- * @param {{ officeJs: string, base: string }} values `base`: the way from the page to the bundles
+ * @param {{ officeJs: string, base: string, policy: string }} values `base`: the way from the page to the bundles
  */
 function page(filename, values) {
   return new HtmlWebpackPlugin({

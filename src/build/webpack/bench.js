@@ -3,6 +3,7 @@
 import HtmlWebpackPlugin from "html-webpack-plugin";
 import MiniCssExtractPlugin from "mini-css-extract-plugin";
 import fastProperties from "../../bench/engine/fast-properties-loader.cjs";
+import { policies } from "../policies.mjs";
 import { commonConfig, fromRoot } from "./common.js";
 
 /** @returns {import("webpack").Configuration} */
@@ -12,7 +13,7 @@ export function benchConfig() {
     ...config,
     target: ["web", "es2022"],
     entry: { bench: "./src/bench/page/main.ts", "office-stand-in": "./src/bench/page/office-stand-in.ts" },
-    output: { path: fromRoot("dist/bench"), filename: "[name].js", chunkFilename: "[name].js", assetModuleFilename: "[name][ext]", publicPath: "" },
+    output: { path: fromRoot("dist/bench"), filename: "[name].js", chunkFilename: "parts/[name].[contenthash:10].js", assetModuleFilename: "[name][ext]", publicPath: "auto" },
     module: {
       rules: [
         ...config.module.rules,
@@ -23,8 +24,8 @@ export function benchConfig() {
     },
     plugins: [
       new fastProperties.CheckPlugin(),
-      new MiniCssExtractPlugin({ filename: "[name].css", ignoreOrder: true }),
-      new HtmlWebpackPlugin({ filename: "index.html", chunks: ["bench"], scriptLoading: "defer", template: fromRoot("src/bench/page/index.html") }),
+      new MiniCssExtractPlugin({ filename: "[name].css", chunkFilename: "parts/[name].[contenthash:10].css", ignoreOrder: true }),
+      new HtmlWebpackPlugin({ filename: "index.html", chunks: ["bench"], scriptLoading: "defer", template: fromRoot("src/bench/page/index.html"), templateParameters: { policy: policies.bench } }),
     ],
   };
 }

@@ -1,0 +1,114 @@
+import type { PictureName } from "./pictures";
+
+/** One page of the guide. Texts are HTML of our own making: nothing of a user's comes in here. */
+export interface GuidePage {
+  readonly file: string;
+  readonly title: string;
+  readonly lead: string;
+  readonly sections: readonly GuideSection[];
+}
+
+export interface GuideSection {
+  readonly title: string;
+  readonly paragraphs: readonly string[];
+  /** Things to do, numbered. */
+  readonly steps?: readonly string[];
+  readonly picture?: PictureName;
+}
+
+const formulas: GuidePage = {
+  file: "formulas.html",
+  title: "Typing formulas",
+  lead: "Any sheet of your own can use Gylebook's functions. No template is needed.",
+  sections: [
+    {
+      title: "The first one",
+      paragraphs: ["Every function begins with <code>GYLE.</code>, then the place in the brewery, then what it gives."],
+      steps: [
+        "Type the gravity before fermentation into B2, for example 1.050, and the gravity after it into B3, for example 1.010.",
+        "Type <code>=GYLE.BEER.ABV(B2, B3)</code> into B4. While you type, the functions that fit are listed.",
+        "B4 shows 5.31: alcohol in per cent by volume. Change B3, and B4 follows.",
+      ],
+      picture: "first-formula",
+    },
+    {
+      title: "A column at once",
+      paragraphs: [
+        "Where a function asks for one cell, a column will do: with readings in B2:B20, <code>=GYLE.WORT.PLATO(B2:B20)</code> fills the cells below it, one answer for each reading. An empty reading gives an empty answer.",
+        "Put it beside a table, not into one: a table has no room for answers that spread.",
+      ],
+    },
+    {
+      title: "Units",
+      paragraphs: ["Functions that take volumes, masses or temperatures have a last argument <code>units</code>: leave it out for litres, grams, kilograms and °C, or write <code>\"us\"</code> for gallons, ounces, pounds and °F. Gravity is specific gravity either way."],
+    },
+    {
+      title: "When a cell shows an error",
+      paragraphs: [
+        "<code>#VALUE!</code>: something typed cannot be right. <code>#N/A</code>: it can be, but the formula's source does not reach so far. <code>#NUM!</code>: there is no finite answer. Rest the pointer on the cell, and the reason stands there in words, with what is allowed. Excel on a desktop may keep it to itself.",
+        "<code>#NAME?</code>: Gylebook was not there when the formula was typed. Select the cell, press F2, then Enter.",
+      ],
+      picture: "error-explained",
+    },
+    {
+      title: "What a function needs, and where it comes from",
+      paragraphs: ["The pane's screen <em>Functions</em> finds a function by a word and shows its arguments with units and ranges, its equation, its sources, examples and cautions. The same stands in the <a href=\"../help/index.html\">list of all functions</a>, to read or print."],
+      picture: "functions-screen",
+    },
+  ],
+};
+
+const season: GuidePage = {
+  file: "season.html",
+  title: "A season in one workbook",
+  lead: "One sheet for each batch, written by the pane, from the recipe to the first taste.",
+  sections: [
+    {
+      title: "A new batch",
+      paragraphs: ["The pane writes a sheet of its own; it never touches a cell that you wrote."],
+      steps: [
+        "Open the pane and choose <em>New batch</em>.",
+        "Give the batch a name and a day, how much beer you want, your units and whether you brew with extract or grain. An empty recipe waits for yours; the example can be changed.",
+        "Choose <em>Write the batch sheet</em>.",
+      ],
+      picture: "new-batch",
+    },
+    {
+      title: "The sheet, from top to bottom",
+      paragraphs: [
+        "The sheet follows the job: card, water, malt, hops, yeast, the brew day by the clock, readings, packaging, tasting, checks. What you type and what is computed are told apart by more than colour. The last section says in words what looks wrong or unsafe.",
+        "On brew day, write the time at which each step really happened beside the planned one. Afterwards type each reading with its day; the card then says whether the beer is still working, and never calls it steady too early.",
+      ],
+      picture: "batch-sheet",
+    },
+  ],
+};
+
+const club: GuidePage = {
+  file: "club.html",
+  title: "Sharing with a club",
+  lead: "A member without Gylebook opens your workbook and sees right values; a member with it carries on.",
+  sections: [
+    {
+      title: "What each member needs",
+      paragraphs: [
+        "To look: nothing. A saved workbook holds the last value of every cell, and any spreadsheet program shows it. But a Gylebook cell that is edited, or recalculated from scratch, where Gylebook is not installed, turns into an error there: look, do not touch.",
+        "To carry on: Gylebook in their own Excel, put there once from the club's site (<a href=\"../install.html\">how</a>), or the bench, which opens and saves the same files.",
+      ],
+    },
+    {
+      title: "Working in one workbook at the same time",
+      paragraphs: ["That is Excel's own doing: the workbook lies on OneDrive or SharePoint and everybody opens it from there. Gylebook keeps nothing outside the workbook, so there is nothing to bring into line. Agree on who types into which batch: in one and the same cell the last one wins, as always in Excel."],
+    },
+    {
+      title: "The club's own site",
+      paragraphs: [
+        "Whoever looks after the club's web site makes the folder once and uploads it; there is no program to run on the server. In the project's folder:",
+        "<code>npm run build -- --base https://club.example/gylebook/</code>",
+        "The folder is <code>dist/site</code>. Its first page is what members need: the file for their Excel, and the steps for the web, Mac and Windows. <code>HEADERS.txt</code> in it says what the server is to do.",
+      ],
+    },
+  ],
+};
+
+export const guidePages: readonly GuidePage[] = [formulas, season, club];

@@ -1,0 +1,45 @@
+import { existsSync, mkdirSync, readdirSync, readFileSync } from "node:fs";
+import path from "node:path";
+import { PNG } from "pngjs";
+import { beforeAll, beforeEach, expect, test } from "vitest";
+import { guidePages } from "../../src/build/guide/pages";
+import { pictures, type PictureName } from "../../src/build/guide/pictures";
+import { root } from "../../src/build/run.mjs";
+import type { BenchPage } from "./support/bench-page";
+import { useBench } from "./support/bench-fixture";
+import { guideSteps } from "./support/guide-steps";
+
+/**
+ * Walks the steps of every picture of the guide. `npm run guide` keeps what is seen as the guide's pictures; the tests only hold that
+ * every step can still be gone, and that the committed pictures are there and of that size.
+ */
+const committed = path.join(root, "src/build/guide/pictures");
+const keep = process.env["GYLEBOOK_GUIDE"] === "keep";
+const folder = keep ? committed : path.join(root, ".cache/guide");
+mkdirSync(folder, { recursive: true });
+const names = Object.keys(pictures) as PictureName[];
+
+const bench = useBench({ profile: "whole file" });
+let tab: BenchPage;
+beforeAll(async () => {
+  tab = await bench.open();
+  await tab.page.setViewportSize({ width: 1100, height: 640 });
+});
+beforeEach(() => tab.startEmpty());
+
+test.each(names)("the picture %s can be taken", async (name) => {
+  await guideSteps[name](tab);
+  const file = path.join(folder, `${name}.png`);
+  // Without the blinking of a cursor, so that the same screen gives the same picture.
+  await tab.page.screenshot({ path: file, caret: "hide", animations: "disabled" });
+  await tab.page.keyboard.press("Escape");
+  const taken = PNG.sync.read(readFileSync(file));
+  const shown = PNG.sync.read(readFileSync(path.join(committed, `${name}.png`)));
+  expect([shown.width, shown.height]).toEqual([taken.width, taken.height]);
+});
+
+test("every picture is shown in the guide, and nothing else lies among them", () => {
+  const shown = guidePages.flatMap(({ sections }) => sections.flatMap(({ picture }) => picture ?? []));
+  expect([...shown].sort()).toEqual([...names].sort());
+  expect(existsSync(committed) ? readdirSync(committed).sort() : []).toEqual(names.map((name) => `${name}.png`).sort());
+});

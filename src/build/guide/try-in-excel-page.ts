@@ -9,7 +9,7 @@ export function tryInExcelPage(base: string): string {
     const place = where === undefined ? "" : `<p class="from">${escapeHtml(where)}</p>\n`;
     return `<section><h2>${escapeHtml(title)}</h2>\n${place}<ol>${steps.map((step) => `<li>${escapeHtml(step)}</li>`).join("\n")}</ol>\n<p class="answer">${escapeHtml(see)}</p></section>`;
   });
-  return htmlPage("Gylebook: what we could not try in Excel", ['<p class="place"><a href="index.html">Guide</a></p>', "<h1>What we could not try in Excel</h1>", `<p class="lead">${escapeHtml(intro)}</p>`, `<p>This build is for ${escapeHtml(base)}</p>`, ...entries].join("\n"), "../help/");
+  return htmlPage("Gylebook: what we could not try in Excel", ['<p class="place"><a href="index.html">Guide</a></p>', "<h1>What we could not try in Excel</h1>", `<p class="lead">${escapeHtml(intro)}</p>`, `<p>This build is for ${escapeHtml(base)}</p>`, ...entries].join("\n"));
 }
 
 /** The list as Markdown, to read beside the sources. */

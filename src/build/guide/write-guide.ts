@@ -35,12 +35,11 @@ function indexHtml(): string {
 <li><a href="../bench/">The bench: a spreadsheet in your browser, without Excel</a></li>
 <li><a href="../help/index.html">All functions</a></li>
 <li><a href="try-in-excel.html">What we could not try in Excel</a>: a list for somebody who has it</li></ul></section>`,
-    "../help/",
   );
 }
 
 function pageHtml({ title, lead, sections }: GuidePage): string {
-  return htmlPage(`Gylebook: ${title}`, [`<p class="place"><a href="index.html">Guide</a></p>`, `<h1>${title}</h1>`, `<p class="lead">${lead}</p>`, ...sections.map(sectionHtml)].join("\n"), "../help/");
+  return htmlPage(`Gylebook: ${title}`, [`<p class="place"><a href="index.html">Guide</a></p>`, `<h1>${title}</h1>`, `<p class="lead">${lead}</p>`, ...sections.map(sectionHtml)].join("\n"));
 }
 
 function sectionHtml({ title, paragraphs, steps, picture }: GuideSection): string {

@@ -13,8 +13,8 @@ export function htmlTable(headings: readonly string[], rows: readonly (readonly 
 
 export const htmlList = (items: readonly string[]): string => `<ul>${items.map((item) => `<li>${item}</li>`).join("\n")}</ul>`;
 
-/** A whole page with our own style sheet and no script. `toHelp`: the way from the page's folder to that of the help pages. */
-export function htmlPage(title: string, body: string, toHelp = ""): string {
+/** A whole page with our own style sheet and no script. `toTop`: the way from the page's folder to the add-in's. */
+export function htmlPage(title: string, body: string, toTop = "../"): string {
   return `<!doctype html>
 <html lang="en">
 <head>
@@ -22,7 +22,8 @@ export function htmlPage(title: string, body: string, toHelp = ""): string {
 <meta name="viewport" content="width=device-width, initial-scale=1">
 <meta http-equiv="Content-Security-Policy" content="${policies.reading}">
 <title>${escapeHtml(title)}</title>
-<link rel="stylesheet" href="${toHelp}help.css">
+<link rel="icon" href="${toTop}assets/icon-32.png">
+<link rel="stylesheet" href="${toTop}help/help.css">
 </head>
 <body>
 <main>

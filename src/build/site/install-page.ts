@@ -20,7 +20,7 @@ export function installPage(base: string): string {
       section("share", "Sharing a workbook", sharing),
       section("out", "Taking it out again", takingOut),
     ].join("\n"),
-    "help/",
+    "",
   );
 }
 

@@ -1,10 +1,11 @@
 import type { PictureName } from "../../../src/build/guide/pictures";
 import type { BenchPage } from "./bench-page";
+import { openScreen } from "./pane-screens";
 
 /** How each picture of the guide comes about: from an empty workbook to the moment when the picture is taken. */
 export const guideSteps: Readonly<Record<PictureName, (tab: BenchPage) => Promise<void>>> = {
   "first-formula": async (tab) => {
-    await writeColumn(tab, "A", ["Gravity", "before fermentation", "after fermentation", "alcohol, %"]);
+    await writeColumn(tab, "A", ["Gravity", "before", "after", "alcohol %"]);
     await tab.setValue(sheet, "B2", 1.05);
     await tab.setValue(sheet, "B3", 1.01);
     await tab.click(sheet, "B4");
@@ -12,7 +13,7 @@ export const guideSteps: Readonly<Record<PictureName, (tab: BenchPage) => Promis
     await tab.page.getByText("Alcohol by volume of a beer").first().waitFor();
   },
   "error-explained": async (tab) => {
-    await writeColumn(tab, "A", ["Gravity", "before fermentation", "after fermentation", "alcohol, %"]);
+    await writeColumn(tab, "A", ["Gravity", "before", "after", "alcohol %"]);
     await tab.setValue(sheet, "B2", 12.4);
     await tab.setValue(sheet, "B3", 1.01);
     await tab.setValue(sheet, "B4", "=GYLE.BEER.ABV(B2,B3)");
@@ -21,14 +22,14 @@ export const guideSteps: Readonly<Record<PictureName, (tab: BenchPage) => Promis
   },
   "functions-screen": async (tab) => {
     const pane = await tab.pane();
-    await pane.getByRole("navigation").getByRole("button", { name: "Functions" }).click();
+    await openScreen(pane, "Help", "Functions");
     await pane.getByLabel("Look for").fill("priming");
     await pane.getByRole("button", { name: "GYLE.PACK.PRIMING" }).click();
     await pane.getByRole("heading", { name: "GYLE.PACK.PRIMING" }).waitFor();
   },
   "new-batch": async (tab) => {
-    await openNewBatch(tab);
     const pane = await tab.pane();
+    await openScreen(pane, "Plan", "New batch");
     await pane.getByLabel("Name of the batch").fill("Quillmarsh Mild");
     await pane.getByLabel("An example pale ale to change").check();
   },
@@ -45,9 +46,4 @@ const sheet = "Sheet 1";
 
 async function writeColumn(tab: BenchPage, column: string, values: readonly (number | string)[]): Promise<void> {
   for (const [index, value] of values.entries()) await tab.setValue(sheet, `${column}${index + 1}`, value);
-}
-
-async function openNewBatch(tab: BenchPage): Promise<void> {
-  const pane = await tab.pane();
-  await pane.getByRole("navigation").getByRole("button", { name: "New batch" }).click();
 }

@@ -52,9 +52,9 @@ describe("the help pages", () => {
     expect([...new Set(registry.map(({ id }) => id.split(".")[0]))]).toEqual(Object.keys(places));
   });
 
-  it("ask for nothing but their own style sheet and each other", () => {
+  it("ask for nothing but their own style sheet, our icon and each other", () => {
     for (const page of readdirSync(path.join(folder, "help")).filter((name) => name.endsWith(".html"))) {
-      for (const [, target = ""] of read(`help/${page}`).matchAll(/(?:href|src)="([^"]*)"/g)) expect(target).toMatch(/^(help\.css|[\w-]+\.html(#[a-z]+)?)$/);
+      for (const [, target = ""] of read(`help/${page}`).matchAll(/(?:href|src)="([^"]*)"/g)) expect(target).toMatch(/^(\.\.\/help\/help\.css|\.\.\/assets\/icon-32\.png|[\w-]+\.html(#[a-z]+)?)$/);
     }
   });
 

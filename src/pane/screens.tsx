@@ -17,6 +17,7 @@ export const screens: readonly Screen[] = [
   { place: "Plan", title: "New batch", load: () => NewBatch },
   { place: "Plan", title: "Scale and copy", load: async () => (await import(/* webpackChunkName: "pane-scale" */ "./scale/scale-and-copy")).ScaleAndCopy },
   { place: "Season", title: "Season", load: async () => (await import(/* webpackChunkName: "pane-season" */ "./season/season")).Season },
+  { place: "Help", title: "Explain", load: async () => (await import(/* webpackChunkName: "pane-explain" */ "./explain/explain-screen")).ExplainScreen },
   { place: "Help", title: "Functions", load: async () => (await import(/* webpackChunkName: "pane-functions" */ "./functions/guide")).FunctionsGuide },
   { place: "Help", title: "Older sheets", load: async () => (await import(/* webpackChunkName: "pane-older-sheets" */ "./older-sheets/older-sheets")).OlderSheets },
 ];

@@ -85,8 +85,9 @@ function shownText(value: string | number | boolean, format: string): string {
 }
 
 export const readValueTypes = (host: Host, block: SheetBlock): `${Excel.RangeValueType}`[][] =>
-  readValues(host, block).map((row) => row.map((value) => {
-    if (value === "") return "Empty";
+  readValues(host, block).map((row, r) => row.map((value, c) => {
+    // A formula that answers with an empty text holds a text.
+    if (value === "") return formulaAt(host.sheet(block.sheetId), block.row + r, block.column + c) ? "String" : "Empty";
     if (typeof value === "string") return /^#[A-Z/0-9]+[!?A]?$/u.test(value) ? "Error" : "String";
     return typeof value === "boolean" ? "Boolean" : "Double";
   }));

@@ -53,6 +53,22 @@ it("shows texts by their number format", async () => {
   });
 });
 
+it("finds the cell whose formula spills into another, and tells an empty text from an empty cell", async () => {
+  await bench.Excel.run(async (context) => {
+    const sheet = context.workbook.worksheets.getItem("Sheet1");
+    sheet.getRange("B2:B3").formulas = [["=GYLE.STEPS(3)"], [""]];
+    sheet.getRange("F1").formulas = [['=""']];
+    await context.sync();
+    await bench.calculate();
+    const parent = sheet.getRange("C4").getSpillParentOrNullObject().load("address");
+    const own = sheet.getRange("B2").getSpillParentOrNullObject().load("address");
+    const none = sheet.getRange("E2").getSpillParentOrNullObject();
+    const types = sheet.getRange("F1:G1").load("valueTypes");
+    await context.sync();
+    expect([parent.address, own.address, none.isNullObject, types.valueTypes]).toEqual(["Sheet1!B2", "Sheet1!B2", true, [["String", "Empty"]]]);
+  });
+});
+
 it("reads spills, their extent and the used range with them", async () => {
   await bench.Excel.run(async (context) => {
     const sheet = context.workbook.worksheets.getItem("Sheet1");

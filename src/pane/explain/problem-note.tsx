@@ -1,0 +1,22 @@
+import type { Problem } from "../../workbook/explain/explanation";
+import { GoTo } from "../parts/go-to";
+
+export interface ProblemNoteProps {
+  readonly problem: Problem;
+  /** An error; otherwise something that is only still to come. */
+  readonly isError: boolean;
+  readonly onLost: (message: string) => void;
+}
+
+/** What is wrong, how to mend it, and a way there. */
+export function ProblemNote({ problem: { what, mend, place }, isError, onLost }: ProblemNoteProps) {
+  return (
+    <div class={isError ? "note wrong" : "note"}>
+      <p>
+        <strong>{what}</strong>
+      </p>
+      <p>{mend}</p>
+      {place && <GoTo place={place} label={`Go to ${place.range}`} onProblem={onLost} />}
+    </div>
+  );
+}

@@ -1,0 +1,28 @@
+import type { Place } from "../../workbook/explain/explanation";
+
+/** Shows cells in the grid: brings their sheet to the front and selects them. */
+export async function goTo({ sheet, range }: Place): Promise<void> {
+  await Excel.run({ delayForCellEdit: true }, async (context) => {
+    const target = context.workbook.worksheets.getItem(sheet);
+    target.activate();
+    target.getRange(range).select();
+    await context.sync();
+  });
+}
+
+export interface GoToProps {
+  readonly place: Place;
+  /** What stands on the button; the cell's address when left out. */
+  readonly label?: string;
+  readonly onProblem: (message: string) => void;
+}
+
+/** A button that leads to a cell. */
+export function GoTo({ place, label, onProblem }: GoToProps) {
+  const words = label ?? place.range;
+  return (
+    <button type="button" class="go-to" aria-label={`Go to ${place.range} on “${place.sheet}”`} onClick={() => void goTo(place).catch(() => onProblem(`There is no ${place.range} on a sheet “${place.sheet}” any more: it was deleted or renamed.`))}>
+      {words}
+    </button>
+  );
+}

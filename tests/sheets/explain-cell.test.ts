@@ -1,0 +1,145 @@
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { HeadlessBench } from "../../src/bench/headless";
+import { exampleBatch, firstExtractBatch } from "../../src/workbook/batch/example-batch";
+import { CellError } from "../../src/functions/cell-error";
+import { explainActiveCell } from "../../src/workbook/explain/explain-cell";
+import { evaluate, OnlyTheSheetKnows } from "../../src/workbook/evaluate/evaluate";
+import { parsed } from "../../src/workbook/evaluate/parse";
+import { sheetsByName, worldOfSheets } from "../../src/workbook/evaluate/sheets-world";
+import { readAllSheets } from "../../src/workbook/read/read-sheets";
+import { benchTimeout, insertOn, openBatchBench, type BatchSheet } from "../support/batch-bench";
+
+const mashed = exampleBatch({ id: "a", sheetName: "Mashed", batchName: "Mashed", brewedOn: 46270, volume: 20, units: "metric", topUp: 0, method: "all-grain" });
+let bench: HeadlessBench;
+let batch: BatchSheet;
+beforeAll(async () => {
+  bench = await openBatchBench();
+  batch = await insertOn(bench, firstExtractBatch());
+  await insertOn(bench, mashed);
+}, benchTimeout);
+afterAll(() => bench.dispose());
+
+/** Types formulas and values into the free sheet. */
+async function type(cells: Readonly<Record<string, string | number>>): Promise<void> {
+  await Excel.run(async (context) => {
+    const sheet = context.workbook.worksheets.getItem("Sheet1");
+    for (const [address, content] of Object.entries(cells)) sheet.getRange(address).formulas = [[content]];
+    await context.sync();
+  });
+  await bench.calculate();
+}
+
+const explain = (sheet: string, address: string) => Excel.run(async (context) => {
+  const target = context.workbook.worksheets.getItem(sheet);
+  target.activate();
+  target.getRange(address).select();
+  await context.sync();
+  return explainActiveCell(context);
+});
+
+describe("working out what the engine works out", () => {
+  it("agrees with the engine in every formula of the batch sheets that it understands, and understands most", async () => {
+    const sheets = await Excel.run(readAllSheets);
+    let agreed = 0;
+    let left = 0;
+    for (const sheet of sheets) {
+      for (const { address, value, formula } of sheet.filled()) {
+        const tree = typeof formula === "string" && formula.startsWith("=") ? parsed(formula) : undefined;
+        if (!tree) continue;
+        try {
+          const [[first = null] = []] = evaluate(tree, worldOfSheets(sheetsByName(sheets), new Map(), sheet.sheetName));
+          const own = first instanceof CellError ? first.code : (first ?? 0);
+          if (typeof own === "number") expect(own, `${sheet.sheetName}!${address} ${formula}`).toBeCloseTo(Number(value), 8);
+          else expect(own, `${sheet.sheetName}!${address} ${formula}`).toBe(value);
+          agreed += 1;
+        } catch (problem) {
+          if (!(problem instanceof OnlyTheSheetKnows)) throw problem;
+          left += 1;
+        }
+      }
+    }
+    expect(agreed).toBeGreaterThan(300);
+    expect(left).toBeLessThan(agreed / 4);
+  });
+});
+
+describe("explaining a cell", () => {
+  it("shows each argument with its unit and present value, the answer and its ±", async () => {
+    const { kind, names, calls, problem } = await explain("Batch 1", batch.cellOf("abv_plan"));
+    expect([kind, names, problem]).toEqual(["gyle", ["abv_plan"], undefined]);
+    const [abv] = calls;
+    expect(abv?.id).toBe("BEER.ABV");
+    expect(abv?.arguments.map(({ name, unit, typed }) => [name, unit, typed])).toEqual([["original_gravity", "SG", "og_plan"], ["final_gravity", "SG", "fg_plan"], ["method", "", ""]]);
+    expect(Number(abv?.arguments[0]?.shown)).toBeCloseTo(batch.number("og_plan"), 4);
+    expect(abv?.arguments[0]?.place).toEqual({ sheet: "Batch 1", range: batch.cellOf("og_plan") });
+    expect(abv?.arguments[2]?.shown).toMatch(/^not given/);
+    expect(abv?.answer).toBeCloseTo(batch.number("abv_plan"), 9);
+    // 131.25 × √2 × 0.002 is the ± of the simplest equation; the one used differs a little.
+    expect(abv?.spread?.value).toBeCloseTo(0.371, 1);
+    expect(abv?.spread?.assumed).toEqual(["original_gravity ± 0.002 SG", "final_gravity ± 0.002 SG"]);
+  });
+
+  it("finds calls within native formulas and within one another, and tells tables", async () => {
+    const energy = await explain("Batch 1", batch.cellOf("energy"));
+    expect(energy.calls.map(({ id }) => id)).toEqual(["BEER.ENERGY"]);
+    const unit = await explain("Batch 1", batch.cellOf("abv_plan").replace(/[A-Z]+/, "I"));
+    expect(unit.calls[0]).toMatchObject({ id: "GAUGE.SPREAD", answer: expect.closeTo(0.37, 1) });
+    expect(unit.calls[0]?.arguments[1]?.shown).toContain("1.0");
+    const gravity = await explain("Batch 1", batch.cellOf("og_plan"));
+    expect(gravity.calls[0]?.arguments[0]?.table?.length).toBe(4);
+    expect(gravity.calls[0]?.answer).toBeCloseTo(batch.number("og_plan"), 9);
+    await type({ A1: "=LET(p,GYLE.WORT.SG(12.4),GYLE.BEER.ABV(p,GYLE.YEAST.FINISH(p,75)))" });
+    const nested = await explain("Sheet1", "A1");
+    expect(nested.calls.map(({ id, depth, shown }) => [id, depth, shown])).toEqual([["WORT.SG", 1, "1.0501"], ["BEER.ABV", 1, expect.stringMatching(/^5\./)], ["YEAST.FINISH", 2, expect.stringMatching(/^1\.012/)]]);
+    expect(nested.calls[1]?.answer).toBeCloseTo(Number(bench.valueAt("Sheet1", "A1")), 9);
+  });
+
+  it("explains a cell that an answer spills into by its own row", async () => {
+    const first = batch.cellOf("gravities");
+    const third = first.replace(/\d+/, (row) => String(Number(row) + 2));
+    const { spilledFrom, calls } = await explain("Batch 1", third);
+    expect(spilledFrom).toBe(first);
+    expect(calls[0]?.arguments[0]?.shown).toMatch(/^1\.013 in this row/);
+    expect(calls[0]?.answer).toBeCloseTo(Number(bench.valueAt("Batch 1", third)), 9);
+    expect(calls[0]?.spread?.value).toBeGreaterThan(0.0019);
+  });
+
+  it("says what is wrong and where to mend it", async () => {
+    await type({ A1: 12.4, A2: 1.01, A3: "=GYLE.BEER.ABV(A1,A2)", A4: "=GYLE.BEER.ABV(A3,A2)", A5: "5 gal", A6: "=GYLE.CLEAN.DOSE(A5,4)", A7: "=GYLE.BEER.ABW(A9)" });
+    const plato = await explain("Sheet1", "A3");
+    expect(plato.calls[0]?.problem).toMatchObject({ what: expect.stringContaining("looks like °P"), place: { sheet: "Sheet1", range: "A1" } });
+    expect(plato.calls[0]?.arguments.map(({ isWrong }) => isWrong)).toEqual([true, false, false]);
+    expect((await explain("Sheet1", "A4")).calls[0]?.problem).toMatchObject({ what: expect.stringContaining("original_gravity shows #VALUE! itself"), place: { range: "A3" } });
+    expect((await explain("Sheet1", "A6")).calls[0]?.problem?.mend).toContain("without its unit");
+    expect((await explain("Sheet1", "A7")).calls[0]?.problem?.what).toContain("not filled in yet");
+  });
+
+  it("knows what #NAME? means: a name that is not there, a function that is not there, or a formula entered too early", async () => {
+    await type({ A1: "=GYLE.BEER.ABV(ogg,1.01)", A2: "=GYLE.BEER.ABC(1.05,1.01)", A3: "=_xldudf_GYLE_BEER_ABV(1.05,1.01)" });
+    expect((await explain("Sheet1", "A1")).problem?.what).toContain("no name ogg");
+    const [unknown] = (await explain("Sheet1", "A2")).calls;
+    expect(unknown).toMatchObject({ exists: false, problem: { mend: "Did you mean GYLE.BEER.ABV?" } });
+    const early = await explain("Sheet1", "A3");
+    expect(early.calls[0]).toMatchObject({ id: "BEER.ABV", exists: true, answer: expect.closeTo(5.3, 1) });
+    expect(early.problem?.mend).toContain("F2");
+  });
+
+  it("says plainly what has no GYLE formula", async () => {
+    await type({ A1: 5, A2: "=A1*2", A3: "" });
+    expect([(await explain("Sheet1", "A1")).kind, (await explain("Sheet1", "A2")).kind, (await explain("Sheet1", "A3")).kind]).toEqual(["constant", "native", "empty"]);
+  });
+
+  it("reads columns of tables, and needs at most three round trips", async () => {
+    await type({ D1: "Volume", E1: "Dose", D2: 20, D3: 10, E2: "=GYLE.CLEAN.DOSE([@Volume],4)", F1: "=GYLE.CLEAN.DOSE(Buckets[Volume],4)" });
+    await Excel.run(async (context) => {
+      context.workbook.worksheets.getItem("Sheet1").tables.add("D1:D3", true).name = "Buckets";
+      await context.sync();
+    });
+    await bench.calculate();
+    const before = bench.host.faults.syncCount;
+    const { calls } = await explain("Sheet1", "F1");
+    expect(bench.host.faults.syncCount - before).toBeLessThanOrEqual(4);
+    expect(calls[0]?.arguments[0]?.shown).toContain("20");
+    expect(calls[0]?.answer).toBe(80);
+  });
+});

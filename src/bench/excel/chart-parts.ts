@@ -1,11 +1,12 @@
 import type { Chart, ChartTarget } from "./chart";
 import { ClientObject } from "./client-object";
 import type { Context } from "./context";
-import type { ChartAxisRecord, ChartRecord } from "./sheet-extras";
+import { itemNotFound } from "./errors";
+import type { ChartRecord, ChartSeriesRecord } from "./sheet-extras";
 import type { StandsFor } from "./standing";
 
 /** Base of a chart's parts: they stand for the chart itself. */
-abstract class ChartPart extends ClientObject<ChartTarget, Context> {
+export abstract class ChartPart extends ClientObject<ChartTarget, Context> {
   constructor(protected readonly chart: Chart) {
     super(chart.context, { name: "chart", missing: "null", find: () => (chart.isNullObject ? undefined : chart.target) });
   }
@@ -15,8 +16,24 @@ abstract class ChartPart extends ClientObject<ChartTarget, Context> {
   }
 }
 
+/** Stands in for the size of an Excel.ChartFont. */
+export class ChartFont extends ChartPart implements StandsFor<Excel.ChartFont, "size"> {
+  constructor(chart: Chart, private readonly which: "titleSize" | "fontSize") {
+    super(chart);
+  }
+
+  get size(): number { return this.get("size"); }
+  set size(points: number) { this.change("size", points, (chart) => { chart[this.which] = points; }); }
+
+  protected readers() {
+    return { size: () => this.chart.record()[this.which] ?? (this.which === "titleSize" ? 14 : 10) };
+  }
+}
+
 /** Stands in for Excel.ChartTitle. */
-export class ChartTitle extends ChartPart implements StandsFor<Excel.ChartTitle, "text" | "visible"> {
+export class ChartTitle extends ChartPart implements StandsFor<Excel.ChartTitle, "text" | "visible" | "format"> {
+  readonly format = { font: new ChartFont(this.chart, "titleSize") };
+
   get text(): string { return this.get("text"); }
   set text(text: string) { this.change("text", text, (chart) => { chart.title = text; }); }
   get visible(): boolean { return this.get("visible"); }
@@ -28,7 +45,9 @@ export class ChartTitle extends ChartPart implements StandsFor<Excel.ChartTitle,
 }
 
 /** Stands in for Excel.ChartLegend. */
-export class ChartLegend extends ChartPart implements StandsFor<Excel.ChartLegend, "visible" | "position"> {
+export class ChartLegend extends ChartPart implements StandsFor<Excel.ChartLegend, "visible" | "position" | "legendEntries"> {
+  readonly legendEntries = new ChartLegendEntries(this.chart);
+
   get visible(): boolean { return this.get("visible"); }
   set visible(visible: boolean) { this.change("visible", visible, (chart) => { chart.showLegend = visible; }); }
   get position(): Excel.ChartLegend["position"] { return this.get("position"); }
@@ -39,49 +58,35 @@ export class ChartLegend extends ChartPart implements StandsFor<Excel.ChartLegen
   }
 }
 
-/** Stands in for Excel.ChartAxis. */
-export class ChartAxis extends ChartPart implements StandsFor<Excel.ChartAxis, "title" | "minimum" | "maximum" | "numberFormat"> {
-  readonly title: ChartAxisTitle;
+/** Stands in for Excel.ChartLegendEntryCollection: an entry for each series, in their order. */
+export class ChartLegendEntries implements StandsFor<Excel.ChartLegendEntryCollection, "getItemAt"> {
+  constructor(private readonly chart: Chart) {}
 
-  constructor(chart: Chart, private readonly which: keyof ChartRecord["axes"]) {
-    super(chart);
-    this.title = new ChartAxisTitle(chart, which);
-  }
-
-  get minimum(): Excel.ChartAxis["minimum"] { return this.get("minimum"); }
-  set minimum(value: Excel.ChartAxis["minimum"]) { this.put("minimum", value); }
-  get maximum(): Excel.ChartAxis["maximum"] { return this.get("maximum"); }
-  set maximum(value: Excel.ChartAxis["maximum"]) { this.put("maximum", value); }
-  get numberFormat(): string { return this.get("numberFormat"); }
-  set numberFormat(format: string) { this.put("numberFormat", format); }
-
-  protected readers() {
-    const axis = () => this.chart.record().axes[this.which];
-    return { minimum: () => axis().minimum ?? "", maximum: () => axis().maximum ?? "", numberFormat: () => axis().numberFormat ?? "General" };
-  }
-
-  /** An empty text leaves the choice to Excel again. */
-  private put(property: keyof ChartAxisRecord, value: unknown): void {
-    this.change(property, value, (chart) => {
-      const axis: Record<string, unknown> = { ...chart.axes[this.which], [property]: value };
-      if (value === "") delete axis[property];
-      chart.axes[this.which] = axis;
-    });
-  }
+  getItemAt(index: number): ChartLegendEntry { return new ChartLegendEntry(this.chart, index); }
 }
 
-/** Stands in for Excel.ChartAxisTitle. */
-export class ChartAxisTitle extends ChartPart implements StandsFor<Excel.ChartAxisTitle, "text" | "visible"> {
-  constructor(chart: Chart, private readonly which: keyof ChartRecord["axes"]) {
+/** Stands in for Excel.ChartLegendEntry. */
+export class ChartLegendEntry extends ChartPart implements StandsFor<Excel.ChartLegendEntry, "visible"> {
+  constructor(chart: Chart, private readonly index: number) {
     super(chart);
   }
 
-  get text(): string { return this.get("text"); }
-  set text(text: string) { this.change("text", text, (chart) => { chart.axes[this.which].title = text; }); }
   get visible(): boolean { return this.get("visible"); }
-  set visible(visible: boolean) { this.change("visible", visible, (chart) => { if (!visible) delete chart.axes[this.which].title; }); }
+  set visible(visible: boolean) {
+    this.change("visible", visible, (chart) => {
+      const series = this.seriesOf(chart);
+      if (visible) delete series.unlisted;
+      else series.unlisted = true;
+    });
+  }
 
   protected readers() {
-    return { text: () => this.chart.record().axes[this.which].title ?? "", visible: () => this.chart.record().axes[this.which].title !== undefined };
+    return { visible: () => this.seriesOf(this.chart.record()).unlisted !== true };
+  }
+
+  private seriesOf(chart: ChartRecord): ChartSeriesRecord {
+    const series = chart.series[this.index];
+    if (!series) throw itemNotFound("legend entry");
+    return series;
   }
 }

@@ -2,7 +2,7 @@ import type { Chart } from "./chart";
 import { ClientCollection } from "./collection";
 import { ClientObject } from "./client-object";
 import type { Context } from "./context";
-import { itemNotFound } from "./errors";
+import { invalidArgument, itemNotFound } from "./errors";
 import type { Range } from "./range";
 import type { CellBlock, ChartSeriesRecord } from "./sheet-extras";
 import type { StandsFor } from "./standing";
@@ -32,10 +32,11 @@ export class ChartSeriesCollection extends ClientCollection<ChartSeries, string,
   }
 }
 
-/** Stands in for Excel.ChartSeries. */
-export class ChartSeries extends ClientObject<ChartSeriesRecord, Context>
-  implements StandsFor<Excel.ChartSeries, "name" | "axisGroup" | "setValues" | "setXAxisValues" | "delete"> {
-  readonly format = { line: new SeriesColor(this), fill: { setSolidColor: (color: string): void => this.paint(color) } };
+type Members = "name" | "axisGroup" | "chartType" | "markerStyle" | "markerSize" | "markerBackgroundColor" | "markerForegroundColor" | "setValues" | "setXAxisValues" | "delete";
+
+/** Stands in for Excel.ChartSeries. One colour serves line and marks: the bench draws no others. */
+export class ChartSeries extends ClientObject<ChartSeriesRecord, Context> implements StandsFor<Excel.ChartSeries, Members> {
+  readonly format = { line: new SeriesLine(this), fill: { setSolidColor: (color: string): void => this.change({ color }) } };
 
   constructor(private readonly chart: Chart, find: () => ChartSeriesRecord | undefined) {
     super(chart.context, { name: "series", missing: "throws", find });
@@ -49,9 +50,23 @@ export class ChartSeries extends ClientObject<ChartSeriesRecord, Context>
     }));
   }
   get axisGroup(): Excel.ChartSeries["axisGroup"] { return this.get("axisGroup"); }
-  set axisGroup(group: Excel.ChartSeries["axisGroup"]) {
-    this.set("axisGroup", group, (series) => this.chart.update(() => { series.secondary = group === "Secondary"; }));
+  set axisGroup(group: Excel.ChartSeries["axisGroup"]) { this.put("axisGroup", group, { secondary: group === "Secondary" }); }
+  get chartType(): Excel.ChartSeries["chartType"] { return this.get("chartType"); }
+  /** Excel mixes columns with lines too; the bench draws one family in a chart. */
+  set chartType(type: Excel.ChartSeries["chartType"]) {
+    this.set("chartType", type, (series) => this.chart.update((chart) => {
+      if (!["XYScatter", "Line"].some((family) => type.startsWith(family) && chart.type.startsWith(family))) throw invalidArgument(`The bench draws no ${type} in a chart of the type ${chart.type}.`);
+      series.type = type;
+    }));
   }
+  get markerStyle(): Excel.ChartSeries["markerStyle"] { return this.get("markerStyle"); }
+  set markerStyle(style: Excel.ChartSeries["markerStyle"]) { this.put("markerStyle", style, { markerStyle: style }); }
+  get markerSize(): number { return this.get("markerSize"); }
+  set markerSize(size: number) { this.put("markerSize", size, { markerSize: size }); }
+  get markerBackgroundColor(): string { return this.get("markerBackgroundColor"); }
+  set markerBackgroundColor(color: string) { this.put("markerBackgroundColor", color, { color }); }
+  get markerForegroundColor(): string { return this.get("markerForegroundColor"); }
+  set markerForegroundColor(color: string) { this.put("markerForegroundColor", color, { color }); }
 
   setValues(source: Range | Excel.Range): void { this.write((series) => this.chart.update(() => { series.values = blockOf(source as Range); })); }
   setXAxisValues(source: Range | Excel.Range): void { this.write((series) => this.chart.update(() => { series.xValues = blockOf(source as Range); })); }
@@ -60,23 +75,44 @@ export class ChartSeries extends ClientObject<ChartSeriesRecord, Context>
     this.write((series) => this.chart.update((chart) => { chart.series = chart.series.filter((one) => one !== series); }));
   }
 
-  paint(color: string): void { this.write((series) => this.chart.update(() => { series.color = color; })); }
+  change(part: Partial<ChartSeriesRecord>): void { this.write((series) => this.chart.update(() => { Object.assign(series, part); })); }
 
   protected readers() {
     return {
       name: (series: ChartSeriesRecord) => series.name ?? "",
       axisGroup: (series: ChartSeriesRecord) => (series.secondary ? "Secondary" : "Primary"),
+      chartType: (series: ChartSeriesRecord) => series.type ?? this.chart.record().type,
+      markerStyle: (series: ChartSeriesRecord) => series.markerStyle ?? "Automatic",
+      markerSize: (series: ChartSeriesRecord) => series.markerSize ?? 5,
+      markerBackgroundColor: (series: ChartSeriesRecord) => series.color ?? "",
+      markerForegroundColor: (series: ChartSeriesRecord) => series.color ?? "",
     };
+  }
+
+  private put(property: string, value: unknown, part: Partial<ChartSeriesRecord>): void {
+    this.set(property, value, (series) => this.chart.update(() => { Object.assign(series, part); }));
   }
 }
 
-class SeriesColor implements StandsFor<Excel.ChartLineFormat, "color"> {
-  private chosen = "";
+/** Stands in for a series' Excel.ChartLineFormat; what is set can be read back, as in Excel before a load. */
+class SeriesLine implements StandsFor<Excel.ChartLineFormat, "color" | "lineStyle" | "weight"> {
+  private readonly chosen: { color?: string; lineStyle?: Excel.ChartLineFormat["lineStyle"]; weight?: number } = {};
   constructor(private readonly series: ChartSeries) {}
-  get color(): string { return this.chosen; }
+
+  get color(): string { return this.chosen.color ?? ""; }
   set color(color: string) {
-    this.chosen = color;
-    this.series.paint(color);
+    this.chosen.color = color;
+    this.series.change({ color });
+  }
+  get lineStyle(): Excel.ChartLineFormat["lineStyle"] { return this.chosen.lineStyle ?? "Automatic"; }
+  set lineStyle(style: Excel.ChartLineFormat["lineStyle"]) {
+    this.chosen.lineStyle = style;
+    this.series.change({ lineStyle: style });
+  }
+  get weight(): number { return this.chosen.weight ?? 0; }
+  set weight(points: number) {
+    this.chosen.weight = points;
+    this.series.change({ lineWeight: points });
   }
 }
 

@@ -1,4 +1,5 @@
-import { ChartAxis, ChartLegend, ChartTitle } from "./chart-parts";
+import { ChartAxes } from "./chart-axes";
+import { ChartFont, ChartLegend, ChartTitle } from "./chart-parts";
 import { ChartSeriesCollection } from "./chart-series";
 import { cellsText, parseCells, type Block } from "./address";
 import { ClientObject } from "./client-object";
@@ -14,13 +15,14 @@ export interface ChartTarget {
   id: string;
 }
 
-type Members = "id" | "name" | "chartType" | "left" | "top" | "width" | "height" | "title" | "legend" | "axes" | "series" | "setPosition" | "delete" | "isNullObject" | "load";
+type Members = "id" | "name" | "chartType" | "left" | "top" | "width" | "height" | "title" | "legend" | "axes" | "format" | "series" | "setPosition" | "delete" | "isNullObject" | "load";
 
 /** Stands in for Excel.Chart. Positions are in points. */
 export class Chart extends ClientObject<ChartTarget, Context> implements StandsFor<Excel.Chart, Members> {
   readonly title = new ChartTitle(this);
   readonly legend = new ChartLegend(this);
-  readonly axes = { categoryAxis: new ChartAxis(this, "category"), valueAxis: new ChartAxis(this, "value") };
+  readonly axes = new ChartAxes(this);
+  readonly format = { font: new ChartFont(this, "fontSize") };
 
   get series(): ChartSeriesCollection { return this.part("series", () => new ChartSeriesCollection(this)); }
   get id(): string { return this.get("id"); }

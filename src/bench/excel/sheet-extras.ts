@@ -87,6 +87,9 @@ export interface ChartRecord {
   /** Excel.ChartType value, such as "Line" or "XYScatterLines". */
   type: string;
   title?: string;
+  /** Points, of the title and of everything else. */
+  titleSize?: number;
+  fontSize?: number;
   showLegend?: boolean;
   legendPosition?: string;
   series: ChartSeriesRecord[];
@@ -94,7 +97,7 @@ export interface ChartRecord {
   position: { left: number; top: number; width: number; height: number };
   /** The cells it was laid over, if it was placed by cells; the position then follows them. */
   anchor?: { startCell: string; endCell?: string };
-  axes: { category: ChartAxisRecord; value: ChartAxisRecord };
+  axes: { category: ChartAxisRecord; value: ChartAxisRecord; secondary?: ChartAxisRecord };
 }
 
 export interface ChartSeriesRecord {
@@ -106,6 +109,16 @@ export interface ChartSeriesRecord {
   color?: string;
   /** On the second value axis. */
   secondary?: boolean;
+  /** Excel.ChartType where it differs from the chart's own. */
+  type?: string;
+  /** Excel.ChartLineStyle, such as "Dash"; the weight is in points. */
+  lineStyle?: string;
+  lineWeight?: number;
+  /** Excel.ChartMarkerStyle, such as "Diamond"; the size is in points. */
+  markerStyle?: string;
+  markerSize?: number;
+  /** Left out of the legend. */
+  unlisted?: boolean;
 }
 
 export interface ChartAxisRecord {

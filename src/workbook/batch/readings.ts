@@ -1,10 +1,12 @@
 import type { SheetBuilder } from "../plan/sheet-builder";
 import type { BatchContents } from "./contents";
+import { fermentationChart } from "./fermentation-chart";
 import { fieldRows, inputTable, section, type Field } from "./fields";
 import { gravityAllowance } from "./gravity-allowance";
 import type { UnitWords } from "./unit-words";
 
-const rows = 12;
+/** Room for a reading a day over two weeks, and for the chart beside them. */
+const rows = 16;
 
 /** 7. Readings: what the hydrometer says day by day, where the fermentation stands, and the curve. */
 export function readings(b: SheetBuilder, contents: BatchContents, words: UnitWords): void {
@@ -39,19 +41,13 @@ export function readings(b: SheetBuilder, contents: BatchContents, words: UnitWo
   b.name("beer_temperatures", `E${first}:E${last}`);
   b.name("gravities", `F${first}:F${last}`);
   b.validate({ kind: "list", range: `C${first}:C${last}`, choices: ["SG", "P"], message: "SG or P (degrees Plato)." });
-  b.chart({
-    name: "Fermentation",
-    title: "Gravity, day by day",
-    horizontal: { range: `A${first}:A${last}`, format: "monthDay" },
-    vertical: { range: `F${first}:F${last}`, format: "gravity", series: "Gravity" },
-    from: `I${heading}`,
-    to: `I${last}`,
-  });
+  fermentationChart(b, words, { heading, first, last });
   fieldRows(
     b,
     [
       ["Where it stands", { content: "=GYLE.LOG.STEADY(reading_times,gravities,0.001,fg_expected)", format: "text", name: "verdict", style: "keyText" }],
       ["Read again on", { content: '=IF(OR(verdict="",verdict="steady",verdict="stalled"),"",last_reading+1)', format: "dateTime", name: "next_reading" }],
+      ["At its end about", { content: '=IF(OR(N(forecast_day)=0,verdict="steady",verdict="stalled"),"",forecast_day)', format: "date", unit: '=IF(OR(end_expected="",N(forecast_spread)=0),"","± "&TEXT(forecast_spread,"0.0")&" days (a forecast)")', name: "end_expected" }],
     ],
     [
       ["Gravity now", { content: '=IF(COUNT(gravities)=0,"",INDEX(gravities,MATCH(last_reading,reading_times,0)))', format: "gravity", name: "fg", style: "keyResult" }],

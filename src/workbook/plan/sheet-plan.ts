@@ -83,16 +83,36 @@ export interface HighlightPlan {
   readonly bold?: boolean;
 }
 
+/** A chart of figures against days or dates, or of columns. Its series differ in more than colour, so that a black-and-white print can be read. */
 export interface ChartPlan {
   readonly name: string;
   readonly title: string;
-  /** Dots joined by lines unless said otherwise. */
-  readonly kind?: "lines" | "columns";
-  readonly horizontal: { readonly range: string; readonly format: NumberFormat };
-  readonly vertical: { readonly range: string; readonly format: NumberFormat; readonly series: string };
+  readonly horizontal: ChartAxisPlan;
+  readonly vertical: ChartAxisPlan;
+  /** A second height at the right, for the series that ask for it. */
+  readonly secondary?: ChartAxisPlan;
+  readonly series: readonly [ChartSeriesPlan, ...ChartSeriesPlan[]];
   /** Block of cells that the chart covers. */
   readonly from: string;
   readonly to: string;
+}
+
+export interface ChartAxisPlan {
+  readonly format: NumberFormat;
+  readonly title?: string;
+}
+
+export interface ChartSeriesPlan {
+  readonly name: string;
+  /** Cells in a column or a row. A text among them would be drawn at 0, and an empty cell is passed over. */
+  readonly across: string;
+  readonly values: string;
+  readonly color: string;
+  /** Columns stand alone: they are not mixed with the others. */
+  readonly look: "marks" | "line" | "dashes" | "dots with marks" | "columns";
+  readonly onSecondary?: true;
+  /** Drawn, but left out of the key: the other edge of a band that is named already. */
+  readonly unnamed?: true;
 }
 
 export interface PrintPlan {

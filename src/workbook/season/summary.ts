@@ -103,9 +103,9 @@ function yearsAndMonths(b: SheetBuilder, list: ListColumn, chartFrom: number): v
   b.chart({
     name: "Season",
     title: "Into the fermenter, month by month",
-    kind: "columns",
-    horizontal: { range: `F${heading}:Q${heading}`, format: "text" },
-    vertical: { range: `F${heading + 1}:Q${heading + 1}`, format: "whole", series: "Brewed" },
+    horizontal: { format: "text" },
+    vertical: { format: "whole" },
+    series: [{ name: "Brewed", across: `F${heading}:Q${heading}`, values: `F${heading + 1}:Q${heading + 1}`, color: "#1F5150", look: "columns" }],
     from: `R${chartFrom}`,
     to: `V${chartFrom + 8}`,
   });

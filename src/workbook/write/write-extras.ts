@@ -1,7 +1,6 @@
-import { block } from "../plan/addresses";
-import type { ChartPlan, SheetPlan, ValidationPlan } from "../plan/sheet-plan";
+import type { SheetPlan, ValidationPlan } from "../plan/sheet-plan";
 import { marginsPt } from "../plan/print-scale";
-import { numberFormats } from "../plan/styles";
+import { writeChart } from "./write-chart";
 
 /** Queues validation, highlights, notes, the chart, frozen rows and the print set-up. */
 export function writeExtras(sheet: Excel.Worksheet, plan: SheetPlan): void {
@@ -17,7 +16,7 @@ export function writeExtras(sheet: Excel.Worksheet, plan: SheetPlan): void {
   }
   // Notes came with ExcelApi 1.18; where they are missing the sheet works without them.
   if (Office.context.requirements.isSetSupported("ExcelApi", "1.18")) for (const { address, text } of plan.notes) sheet.notes.add(address, text);
-  for (const chart of plan.charts) draw(sheet, chart);
+  for (const chart of plan.charts) writeChart(sheet, chart);
   printSetUp(sheet, plan);
 }
 
@@ -29,26 +28,6 @@ function validate(sheet: Excel.Worksheet, plan: ValidationPlan): void {
       : { decimal: { formula1: plan.from, formula2: plan.to, operator: "Between" } };
   dataValidation.ignoreBlanks = true;
   dataValidation.errorAlert = { showAlert: true, style: "Stop", title: "Gylebook", message: plan.message };
-}
-
-function draw(sheet: Excel.Worksheet, plan: ChartPlan): void {
-  const chart = sheet.charts.add(plan.kind === "columns" ? "ColumnClustered" : "XYScatterLines", sheet.getRange(plan.vertical.range), isOneRow(plan.vertical.range) ? "Rows" : "Columns");
-  chart.name = plan.name;
-  chart.title.text = plan.title;
-  chart.legend.visible = false;
-  const series = chart.series.getItemAt(0);
-  series.name = plan.vertical.series;
-  series.setValues(sheet.getRange(plan.vertical.range));
-  series.setXAxisValues(sheet.getRange(plan.horizontal.range));
-  chart.axes.valueAxis.numberFormat = numberFormats[plan.vertical.format];
-  chart.axes.categoryAxis.numberFormat = numberFormats[plan.horizontal.format];
-  chart.setPosition(plan.from, plan.to);
-}
-
-/** One series, whether its figures stand in a column or in a row. */
-function isOneRow(range: string): boolean {
-  const { from, to } = block(range);
-  return from.row === to.row;
 }
 
 function printSetUp(sheet: Excel.Worksheet, { print }: SheetPlan): void {

@@ -263,6 +263,50 @@ describe("notes, frozen panes, page, charts", () => {
   });
 });
 
+describe("looks of a chart", () => {
+  it("are kept for each series: type, line, marks, axis, place in the legend; sizes of its letters", async () => {
+    await bench.Excel.run(async (context) => {
+      const sheet = context.workbook.worksheets.getItem("Sheet1");
+      sheet.getRange("H1:H3").values = [[1], [2], [3]];
+      const chart = sheet.charts.add("XYScatter", sheet.getRange("H1:H3"), "Columns");
+      chart.name = "Looks";
+      const edge = chart.series.add("Edge");
+      edge.setValues(sheet.getRange("H1:H3"));
+      edge.chartType = "XYScatterLinesNoMarkers";
+      Object.assign(edge.format.line, { color: "#0072B2", lineStyle: "Dash", weight: 1 });
+      edge.axisGroup = "Secondary";
+      Object.assign(chart.series.getItemAt(0), { markerStyle: "Diamond", markerSize: 7, markerBackgroundColor: "#D55E00" });
+      chart.legend.legendEntries.getItemAt(1).visible = false;
+      const second = chart.axes.getItem("Value", "Secondary");
+      second.title.text = "Degrees";
+      second.numberFormat = "0";
+      chart.format.font.size = 9;
+      chart.title.format.font.size = 12;
+      await context.sync();
+      const read = chart.series.load("items/chartType,items/markerStyle,items/axisGroup");
+      second.load("numberFormat");
+      await context.sync();
+      expect(read.items.map(({ chartType, markerStyle, axisGroup }) => [chartType, markerStyle, axisGroup])).toEqual([["XYScatter", "Diamond", "Primary"], ["XYScatterLinesNoMarkers", "Automatic", "Secondary"]]);
+      expect(second.numberFormat).toBe("0");
+    });
+    const chart = bench.chartsOf("one").find(({ name }) => name === "Looks");
+    expect(chart).toMatchObject({ fontSize: 9, titleSize: 12, axes: { secondary: { title: "Degrees", numberFormat: "0" } } });
+    expect(chart?.series[0]).toMatchObject({ markerStyle: "Diamond", markerSize: 7, color: "#D55E00" });
+    expect(chart?.series[1]).toMatchObject({ type: "XYScatterLinesNoMarkers", lineStyle: "Dash", lineWeight: 1, color: "#0072B2", secondary: true, unlisted: true });
+  });
+
+  it("that the bench cannot draw, and axes that are not there, are refused", async () => {
+    const attempt = (act: (chart: Excel.Chart) => unknown) => bench.Excel.run(async (context) => {
+      const sheet = context.workbook.worksheets.getItem("Sheet1");
+      act(sheet.charts.add("XYScatter", sheet.getRange("H1:H3"), "Columns") as unknown as Excel.Chart);
+      await context.sync();
+    });
+    await expect(attempt((chart) => { chart.series.getItemAt(0).chartType = "ColumnClustered"; })).rejects.toThrow("draws no ColumnClustered");
+    await expect(attempt((chart) => { chart.axes.getItem("Value", "Secondary").numberFormat = "0"; })).rejects.toThrow("No series stands on a second axis");
+    await expect(attempt((chart) => { chart.legend.legendEntries.getItemAt(4).visible = false; })).rejects.toThrow("doesn't exist");
+  });
+});
+
 describe("events", () => {
   it("tell of entries, selections and sheets after the sync that adds the handler, until it is removed", async () => {
     const heard: string[] = [];

@@ -18,7 +18,7 @@ export function axesXml(chart: ChartRecord, kind: ChartKind, secondary: boolean)
   if (!secondary) return category + value;
   // A second value axis needs a category axis of its own, which is not shown.
   return category + value
-    + axisXml("valAx", { id: SECONDARY_AXES.value, crosses: SECONDARY_AXES.category, position: "r", axis: {}, atMaximum: true, scatter })
+    + axisXml("valAx", { id: SECONDARY_AXES.value, crosses: SECONDARY_AXES.category, position: "r", axis: chart.axes.secondary ?? {}, turned: true, atMaximum: true, scatter })
     + axisXml(scatter ? "valAx" : "catAx", { id: SECONDARY_AXES.category, crosses: SECONDARY_AXES.value, position: "b", axis: {}, deleted: true, scatter });
 }
 

@@ -2,6 +2,7 @@ import type { CellBlock, ChartAxisRecord, ChartRecord, ChartSeriesRecord } from 
 import { parseBlock, splitSheet } from "../addresses";
 import { childrenOf, deepText, descend, findDeep, localName, type XmlElement } from "../xml";
 import { chartTypeOf, type ChartKind } from "./chart-kinds";
+import { seriesLook } from "./series-look";
 
 const LEGEND_PLACES: Record<string, string> = { t: "Top", b: "Bottom", l: "Left", r: "Right", tr: "Corner" };
 const ELEMENTS = ["lineChart", "scatterChart", "barChart", "areaChart", "pieChart", "doughnutChart"] as const;
@@ -18,27 +19,37 @@ export function chartFromXml(root: XmlElement, sheetId: SheetIdOf): Omit<ChartRe
   const legend = descend(chart, "legend");
   const title = deepText(findDeep(descend(chart, "title"), "rich")).trim();
   const axisOf = (id: string | undefined): XmlElement | undefined => plotArea?.children.find((one) => val(one, "axId") === id && /Ax$/.test(localName(one)));
-  const axisIds = childrenOf(main, "axId").map((one) => one.attributes.val);
-  const axes = axisIds.map(axisOf);
+  const axesOf = (plot: XmlElement | undefined): (XmlElement | undefined)[] => childrenOf(plot, "axId").map((one) => axisOf(one.attributes.val));
+  const axes = axesOf(main);
+  const secondary = axisFromXml(axesOf(plots[1])[1]);
+  const mainType = chartTypeOf(kindOf(main, childrenOf(main, "ser")[0]));
+  const unlisted = new Set(childrenOf(legend, "legendEntry").filter((entry) => isTrue(val(entry, "delete"))).map((entry) => Number(val(entry, "idx"))));
   const position = LEGEND_PLACES[val(legend, "legendPos") ?? ""];
   return {
-    type: chartTypeOf(kindOf(main)),
+    type: mainType,
     ...(title ? { title } : {}),
+    ...size("titleSize", findDeep(descend(chart, "title"), "rPr")),
+    ...size("fontSize", findDeep(descend(root, "txPr"), "defRPr")),
     showLegend: legend !== undefined,
     ...(position ? { legendPosition: position } : {}),
     series: plots.flatMap((plot) => childrenOf(plot, "ser").map((series) => ({ series, plot })))
       .sort((a, b) => Number(val(a.series, "order")) - Number(val(b.series, "order")))
-      .map(({ series, plot }) => seriesFromXml(series, plot !== main, sheetId)),
-    axes: { category: axisFromXml(axes[0]), value: axisFromXml(axes[1]) },
+      .map(({ series, plot }, index) => ({
+        ...seriesFromXml(series, plot !== main, sheetId), ...ownType(chartTypeOf(kindOf(plot, series)), mainType), ...(unlisted.has(index) ? { unlisted: true } : {}),
+      })),
+    axes: { category: axisFromXml(axes[0]), value: axisFromXml(axes[1]), ...(Object.keys(secondary).length > 0 ? { secondary } : {}) },
   };
 }
 
 const val = (element: XmlElement | undefined, name: string): string | undefined => childrenOf(element, name)[0]?.attributes.val;
+const size = (name: "titleSize" | "fontSize", font: XmlElement | undefined): Partial<ChartRecord> => (font?.attributes.sz ? { [name]: Number(font.attributes.sz) / 100 } : {});
 const isTrue = (value: string | undefined): boolean => value === "1" || value === "true";
 
-function kindOf(plot: XmlElement): ChartKind {
+/** Only what is drawn with lines or marks can differ from series to series within one plot. */
+const ownType = (type: string, mainType: string): { type?: string } => (type !== mainType && /^(XYScatter|Line)/.test(type) ? { type } : {});
+
+function kindOf(plot: XmlElement, series: XmlElement | undefined): ChartKind {
   const element = localName(plot) as ChartKind["element"];
-  const [series] = childrenOf(plot, "ser");
   if (element === "barChart") {
     return { element, grouping: (val(plot, "grouping") ?? "clustered") as ChartKind["grouping"] & string, horizontal: val(plot, "barDir") === "bar" };
   }
@@ -67,6 +78,7 @@ function seriesFromXml(series: XmlElement, secondary: boolean, sheetId: SheetIdO
     ...(values ? { values } : {}),
     ...(fill?.attributes.val ? { color: `#${fill.attributes.val.toUpperCase()}` } : {}),
     ...(secondary ? { secondary } : {}),
+    ...seriesLook(series),
   };
 }
 

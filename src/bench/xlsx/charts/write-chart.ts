@@ -1,16 +1,15 @@
 import type { CellBlock, ChartRecord, ChartSeriesRecord } from "../../excel/sheet-extras";
 import { absoluteAddress, sheetPrefix } from "../addresses";
-import { colorToFile } from "../colors";
 import { XML_START } from "../relationships";
 import { escapeXml } from "../xml";
 import { axesXml, PRIMARY_AXES, SECONDARY_AXES } from "./chart-axes";
 import { chartKind, hasAxes, type ChartKind } from "./chart-kinds";
-import { titleXml, valueXml } from "./chart-text";
+import { fontXml, titleXml, valueXml } from "./chart-text";
+import { seriesLookXml } from "./series-look";
 
 const NAMESPACES = 'xmlns:c="http://schemas.openxmlformats.org/drawingml/2006/chart" xmlns:a="http://schemas.openxmlformats.org/drawingml/2006/main"'
   + ' xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships"';
 const LEGEND_PLACES: Record<string, string> = { Top: "t", Bottom: "b", Left: "l", Right: "r", Corner: "tr" };
-const LINE_UNITS = 19_050; // 1.5 points
 
 /** Our own writer: hucre's has neither a second value axis nor series named by a cell. */
 export function chartXml(chart: ChartRecord, sheetName: (sheetId: string) => string | undefined): string {
@@ -20,11 +19,15 @@ export function chartXml(chart: ChartRecord, sheetName: (sheetId: string) => str
   const second = numbered.filter((one) => !first.includes(one));
   const plots = plotXml(kind, first, PRIMARY_AXES, sheetName) + (second.length > 0 ? plotXml(kind, second, SECONDARY_AXES, sheetName) : "");
   const legend = chart.showLegend === false ? ""
-    : `<c:legend>${valueXml("legendPos", LEGEND_PLACES[chart.legendPosition ?? ""] ?? "b")}${valueXml("overlay", false)}</c:legend>`;
-  return `${XML_START}<c:chartSpace ${NAMESPACES}>${valueXml("roundedCorners", false)}<c:chart>${titleXml(chart.title)}`
+    : `<c:legend>${valueXml("legendPos", LEGEND_PLACES[chart.legendPosition ?? ""] ?? "b")}${unlistedXml(chart)}${valueXml("overlay", false)}</c:legend>`;
+  return `${XML_START}<c:chartSpace ${NAMESPACES}>${valueXml("roundedCorners", false)}<c:chart>${titleXml(chart.title, false, chart.titleSize)}`
     + `${valueXml("autoTitleDeleted", !chart.title)}<c:plotArea><c:layout/>${plots}${axesXml(chart, kind, second.length > 0)}</c:plotArea>`
-    + `${legend}${valueXml("plotVisOnly", true)}${valueXml("dispBlanksAs", "gap")}</c:chart></c:chartSpace>`;
+    + `${legend}${valueXml("plotVisOnly", true)}${valueXml("dispBlanksAs", "gap")}</c:chart>${fontXml(chart.fontSize)}</c:chartSpace>`;
 }
+
+/** Entries that the legend leaves out. */
+const unlistedXml = (chart: ChartRecord): string =>
+  chart.series.map(({ unlisted }, index) => (unlisted ? `<c:legendEntry>${valueXml("idx", index)}${valueXml("delete", true)}</c:legendEntry>` : "")).join("");
 
 type Numbered = { series: ChartSeriesRecord; index: number };
 type NameOf = (sheetId: string) => string | undefined;
@@ -54,21 +57,9 @@ function seriesXml({ series, index }: Numbered, kind: ChartKind, sheetName: Name
     const text = reference(block);
     return text ? `<c:${element}><c:numRef><c:f>${escapeXml(text)}</c:f></c:numRef></c:${element}>` : "";
   };
-  return `<c:ser>${valueXml("idx", index)}${valueXml("order", index)}${name}${lookXml(series, kind)}`
+  return `<c:ser>${valueXml("idx", index)}${valueXml("order", index)}${name}${seriesLookXml(series, kind)}`
     + numbers(scatter ? "xVal" : "cat", series.xValues) + numbers(scatter ? "yVal" : "val", series.values)
     + (scatter || kind.element === "lineChart" ? valueXml("smooth", kind.smooth ?? false) : "") + "</c:ser>";
-}
-
-/** Line, fill and markers, in the order the format asks for. */
-function lookXml(series: ChartSeriesRecord, kind: ChartKind): string {
-  const color = colorToFile(series.color);
-  const fill = color ? `<a:solidFill><a:srgbClr val="${color}"/></a:solidFill>` : "";
-  if (kind.element !== "lineChart" && kind.element !== "scatterChart") return fill ? `<c:spPr>${fill}</c:spPr>` : "";
-  const line = kind.lines ? `<a:ln w="${LINE_UNITS}" cap="rnd">${fill}</a:ln>` : `<a:ln w="${LINE_UNITS}"><a:noFill/></a:ln>`;
-  const marker = kind.markers
-    ? `<c:marker>${valueXml("symbol", "circle")}${valueXml("size", 5)}${fill ? `<c:spPr>${fill}</c:spPr>` : ""}</c:marker>`
-    : `<c:marker>${valueXml("symbol", "none")}</c:marker>`;
-  return `<c:spPr>${line}</c:spPr>${marker}`;
 }
 
 function blockReference(block: CellBlock | undefined, sheetName: NameOf): string | undefined {

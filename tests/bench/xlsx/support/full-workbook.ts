@@ -116,6 +116,15 @@ function extras(): WorkbookExtras {
     position: { left: 337.5, top: 120, width: 300, height: 180 },
     axes: { category: { title: "Mass", numberFormat: "0.0" }, value: { title: "Part", minimum: 0, maximum: 10 } },
   });
+  const withLooks = (plain: ReturnType<typeof chart>, values: ReturnType<typeof cells>) => ({
+    ...plain, titleSize: 12, fontSize: 9,
+    series: [
+      ...plain.series,
+      { name: "edge", xValues: values, values, color: "#0072B2", type: "XYScatterLinesNoMarkers", lineStyle: "Dash", lineWeight: 1, unlisted: true },
+      { name: "marks", xValues: values, values, color: "#D55E00", type: "XYScatter", markerStyle: "Diamond", markerSize: 7 },
+    ],
+    axes: { ...plain.axes, secondary: { title: "Beer °F", numberFormat: "0" } },
+  });
   return {
     sheets: {
       one: {
@@ -126,7 +135,7 @@ function extras(): WorkbookExtras {
           headerFooter: { leftHeader: "Quillmarsh && Brew Club", centerFooter: "Page &P of &N", rightFooter: "&D" },
         },
         printArea: "A1:H40", printTitleRows: "$1:$3", horizontalPageBreaks: [20],
-        charts: [chart("one")],
+        charts: [withLooks(chart("one"), cells("one", 19, 1, 2))],
         tables: { "table-Maltsone": { style: "TableStyleLight1", showBandedRows: true, showBandedColumns: false, showFilterButton: false, showTotals: false } },
         protection: { options: {
           allowAutoFilter: false, allowDeleteColumns: false, allowDeleteRows: false, allowEditObjects: false, allowEditScenarios: false, allowFormatCells: true,

@@ -18,6 +18,7 @@ export const screens: readonly Screen[] = [
   { place: "Plan", title: "Scale and copy", load: async () => (await import(/* webpackChunkName: "pane-scale" */ "./scale/scale-and-copy")).ScaleAndCopy },
   { place: "Season", title: "Season", load: async () => (await import(/* webpackChunkName: "pane-season" */ "./season/season")).Season },
   { place: "Help", title: "Explain", load: async () => (await import(/* webpackChunkName: "pane-explain" */ "./explain/explain-screen")).ExplainScreen },
+  { place: "Season", title: "Kit", load: async () => (await import(/* webpackChunkName: "pane-kit" */ "./kit/kit")).Kit },
   { place: "Help", title: "Functions", load: async () => (await import(/* webpackChunkName: "pane-functions" */ "./functions/guide")).FunctionsGuide },
   { place: "Help", title: "Older sheets", load: async () => (await import(/* webpackChunkName: "pane-older-sheets" */ "./older-sheets/older-sheets")).OlderSheets },
 ];

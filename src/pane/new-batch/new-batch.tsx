@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import { ChoiceField } from "./choice-field";
 import { readForm, usualTopUp, usualVolume, volumeWord, type FormValues, type Problems } from "./form-values";
 import { TextField } from "./text-field";
+import { useKits } from "./use-kits";
 import { writeBatch, type Outcome } from "./write-batch";
 
 const today = (): string => {
@@ -17,6 +18,7 @@ export function NewBatch() {
   const [problems, setProblems] = useState<Problems>({});
   const [outcome, setOutcome] = useState<Outcome>();
   const [busy, setBusy] = useState(false);
+  const { kits, kit, chooseKit } = useKits();
   const form = useRef<HTMLFormElement>(null);
   const change = (part: Partial<FormValues>) => setValues((before) => ({ ...before, ...part }));
 
@@ -29,7 +31,7 @@ export function NewBatch() {
     setOutcome(undefined);
     if (!choices) return;
     setBusy(true);
-    const result = await writeBatch(choices, wanted.recipe);
+    const result = await writeBatch(choices, wanted.recipe, kit);
     setBusy(false);
     setOutcome(result);
     if (result.kind === "written") setValues((before) => ({ ...before, name: "" }));
@@ -96,6 +98,15 @@ export function NewBatch() {
       />
       {values.boil === "part" && (
         <TextField id="top-up" inputMode="decimal" label={`Top-up water, ${volumeWord[values.units]}`} value={values.topUp} problem={problems.topUp} onInput={(topUp) => change({ topUp })} />
+      )}
+      {kits.length > 0 && (
+        <ChoiceField
+          legend="Kit"
+          name="kit"
+          value={kit?.name ?? ""}
+          choices={[...kits.map(({ name }) => [name, name] as const), ["", "Usual values of a beginner's kit"] as const]}
+          onChange={chooseKit}
+        />
       )}
       <ChoiceField
         legend="Recipe"

@@ -8,7 +8,8 @@ export function converted(name: QuantityName, value: number, from: UnitSystem, t
   return from === to ? value : quantity(name).fromCore(quantity(name).toCore(value, from), to);
 }
 
-const kitQuantities: Partial<Record<keyof Kit, QuantityName>> = {
+/** What each figure of a kit measures; one that is missing here is a number or a share in both systems. */
+export const kitQuantities: Partial<Record<keyof Kit, QuantityName>> = {
   boilOff: "volumePerHour",
   kettleLoss: "volume",
   kettleSize: "volume",

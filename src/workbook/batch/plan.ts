@@ -6,10 +6,12 @@ import { fittingScale } from "../plan/print-scale";
 import type { PrintPlan, SheetPlan } from "../plan/sheet-plan";
 import { brewDay } from "./brew-day";
 import { card } from "./card";
+import { cellText } from "./cell-text";
 import { checks } from "./checks";
 import type { BatchContents } from "./contents";
 import { hops } from "./hops";
 import { malt } from "./malt";
+import { mapTexts } from "./map-texts";
 import { packaging } from "./packaging";
 import { readings } from "./readings";
 import { tasting } from "./tasting";
@@ -21,7 +23,8 @@ import { yeast } from "./yeast";
 const columnWidths = [28, 10.5, 10.5, 10.5, 10.5, 10.5, 10.5, 10.5, 44, 3, 46, 9, 9, 52, 60, 3, 12, 9, 46, 12, 52, 3, 15, 9, 9, 9, 15, 9, 9, 15, 9, 3, 24, 15, 15];
 
 /** The whole batch sheet of an extract batch, in the order of the job. */
-export function planBatch(contents: BatchContents): SheetPlan {
+export function planBatch(typed: BatchContents): SheetPlan {
+  const contents = mapTexts(typed, cellText);
   const words = unitWords(contents.units);
   const b = new SheetBuilder();
   const { swatch, colour } = card(b, contents, words);

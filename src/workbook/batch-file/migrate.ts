@@ -1,0 +1,30 @@
+import { BatchFileRefused } from "./refused";
+
+/** Version of the files that are written now. */
+export const fileVersion = 2;
+
+type Entries = Record<string, unknown>;
+
+/** From each version to the next: each step knows only its own. */
+const steps: Readonly<Record<number, (batch: Entries) => Entries>> = {
+  // Version 1 knew neither the batch's own mark nor the kit it is planned on.
+  1: (batch) => ({ ...batch, id: batch["id"] ?? markFrom(batch), kitName: batch["kitName"] ?? "" }),
+};
+
+/** A batch of any version that was ever written, as one of this version; what it holds is still to be checked. */
+export function migrated(batch: unknown, version: unknown): unknown {
+  if (typeof version !== "number" || !Number.isInteger(version) || version < 1) throw new BatchFileRefused("The version of this batch file is missing or damaged.");
+  if (version > fileVersion) throw new BatchFileRefused(`This batch file has version ${version}; this Gylebook reads up to version ${fileVersion}. Update it, or ask for the file in an older version.`);
+  let current = batch;
+  for (let from = version; from < fileVersion; from += 1) {
+    if (typeof current === "object" && current !== null && !Array.isArray(current)) current = steps[from]?.(current as Entries);
+  }
+  return current;
+}
+
+/** The same file gives the same mark each time, so that it is known again (FNV-1a, 32 bits, over what it says of itself). */
+function markFrom(batch: Entries): string {
+  let hash = 0x811c9dc5;
+  for (const character of JSON.stringify([batch["batchName"], batch["brewedOn"], batch["number"], batch["volume"]])) hash = Math.imul(hash ^ (character.codePointAt(0) ?? 0), 0x01000193) >>> 0;
+  return `v1-${hash.toString(36)}`;
+}

@@ -1,0 +1,19 @@
+import type { BatchContents } from "../batch/contents";
+import { mapTexts } from "../batch/map-texts";
+
+export interface ShareChoices {
+  readonly prices: boolean;
+}
+
+/** The convention of the whole workbook: what begins with "private", in any case of letters, stays with its owner. */
+export const isPrivate = (text: string): boolean => /^\s*private/i.test(text);
+
+/** A batch as others may see it. */
+export function shareable(batch: BatchContents, { prices }: ShareChoices): BatchContents {
+  const open = mapTexts(batch, (text) => (isPrivate(text) ? "" : text));
+  const withoutEmptyRemark = <Line extends { readonly remark?: string }>({ remark, ...line }: Line) => ({ ...line, ...(remark ? { remark } : {}) }) as Line;
+  const lines = { malt: open.malt.map(withoutEmptyRemark), hops: open.hops.map(withoutEmptyRemark) };
+  if (prices) return { ...open, ...lines };
+  return { ...open, malt: lines.malt.map((line) => ({ ...line, cost: "" })), hops: lines.hops.map((line) => ({ ...line, cost: "" })), yeast: { ...open.yeast, cost: "" } };
+}
+

@@ -1,0 +1,82 @@
+import { readFileSync } from "node:fs";
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import "../../support/fixed-seed";
+import type { BatchContents } from "../../../src/workbook/batch/contents";
+import { cellText } from "../../../src/workbook/batch/cell-text";
+import { firstExtractBatch } from "../../../src/workbook/batch/example-batch";
+import { planBatch } from "../../../src/workbook/batch/plan";
+import { allGrainSteps } from "../../../src/workbook/batch/steps";
+import { unitWords } from "../../../src/workbook/batch/unit-words";
+import { readBatchFile } from "../../../src/workbook/batch-file/read-batch-file";
+import { shareable } from "../../../src/workbook/batch-file/shareable";
+import { batchFileName, writeBatchFile } from "../../../src/workbook/batch-file/write-batch-file";
+import { anyBatch, words } from "../../support/arbitrary-batch";
+
+const ourSteps = allGrainSteps("metric", unitWords("metric"));
+const anyStep = fc.record({ what: fc.oneof(words.filter((text) => !text.startsWith("=")), fc.constantFrom('="Heat "&TEXT(volume,"0.0")', '=IF(N(top_up)>0,"Top up","")')), part: fc.constantFrom("before", "boil", "after"), minutes: fc.oneof(fc.integer({ min: 0, max: 300 }), fc.constant("=N(boil_minutes)+5")), caution: words, why: words });
+const batchWithSteps: fc.Arbitrary<BatchContents> = fc.tuple(anyBatch, fc.option(fc.array(anyStep, { maxLength: 18 }), { nil: undefined })).map(([batch, steps]) => ({ ...batch, ...(steps && { steps }) }));
+
+describe("a batch file", () => {
+  it("gives back the very batch that was shared", () => {
+    fc.assert(
+      fc.property(batchWithSteps, (batch) => {
+        expect(readBatchFile(writeBatchFile(batch, { prices: true }))).toEqual(shareable(batch, { prices: true }));
+      }),
+      { numRuns: 150 },
+    );
+  });
+
+  it("takes our own steps, with their formulas", () => {
+    const batch: BatchContents = { ...firstExtractBatch(), method: "all-grain", units: "metric", steps: ourSteps };
+    expect(readBatchFile(writeBatchFile(batch, { prices: true }))).toEqual(batch);
+  });
+
+  it("holds no line that begins a formula outside the steps, whatever the brewer typed", () => {
+    const text = writeBatchFile({ ...firstExtractBatch(), batchName: "=1+1", tasting: { ...firstExtractBatch().tasting, notes: "- more crystal next time" } }, { prices: true });
+    expect(text).toContain('"batchName": "\'=1+1"');
+    expect(text).toContain('"notes": "\'- more crystal next time"');
+    expect(text).not.toMatch(/": "[=+\-@]/);
+  });
+
+  it("leaves private notes behind, and prices if wished", () => {
+    const batch: BatchContents = { ...firstExtractBatch(), malt: [{ ingredient: "Pale malt", mass: 4, yieldPercent: 80, handling: "mash", colour: 3, cost: 9, remark: "Private: from my uncle" }], tasting: { ...firstExtractBatch().tasting, notes: "PRIVATE too thin" } };
+    const read = readBatchFile(writeBatchFile(batch, { prices: false }));
+    expect(read.tasting.notes).toBe("");
+    expect(read.malt).toEqual([{ ingredient: "Pale malt", mass: 4, yieldPercent: 80, handling: "mash", colour: 3, cost: "" }]);
+    expect([read.yeast.cost, ...read.hops.map(({ cost }) => cost)]).toEqual(["", "", "", ""]);
+    expect(readBatchFile(writeBatchFile(batch, { prices: true })).malt[0]?.cost).toBe(9);
+  });
+
+  it("of version 1 still opens: the same beer, and the same mark each time", () => {
+    const old = readFileSync(new URL("./old/version-1.gylebook.json", import.meta.url), "utf8");
+    const { id, ...read } = readBatchFile(old);
+    const { id: _, ...expected } = firstExtractBatch();
+    expect(read).toEqual(expected);
+    expect(id).toMatch(/^v1-[a-z0-9]+$/);
+    expect(readBatchFile(old).id).toBe(id);
+  });
+
+  it("is small, and has a name that every file system takes", () => {
+    expect(writeBatchFile(firstExtractBatch(), { prices: true }).length).toBeLessThan(8000);
+    expect(batchFileName({ batchName: 'Grüße: "1/2"?', sheetName: "x" })).toBe("Grüße 1 2.gylebook.json");
+    expect(batchFileName({ batchName: "../..", sheetName: "x" })).toBe("batch.gylebook.json");
+  });
+});
+
+describe("words on their way into a cell", () => {
+  it("never become a formula, a number or a date", () => {
+    for (const text of ["=1+1", "+1", "-x", "@home", "1/2", "2026", "3-4", "5 %", "May 5", "12 Jan", "TRUE", "1e5", "10:30", "'so"]) expect(cellText(text)).toBe(`'${text}`);
+    for (const text of ["Pale malt", "Clean ale yeast, dry, 11 g", "", "No. 5", "Private"]) expect(cellText(text)).toBe(text);
+  });
+  it("are guarded wherever a batch sheet puts them", () => {
+    fc.assert(
+      fc.property(anyBatch, (batch) => {
+        const ours = new Set(planBatch({ ...firstExtractBatch(), method: batch.method, units: batch.units }).cells.map(({ content }) => content).filter((content) => String(content).startsWith("=")));
+        const foreign = planBatch(batch).cells.filter(({ content }) => typeof content === "string" && /^[=+\-@]/.test(content) && !ours.has(content));
+        expect(foreign.map(({ content }) => content)).toEqual([]);
+      }),
+      { numRuns: 40 },
+    );
+  });
+});

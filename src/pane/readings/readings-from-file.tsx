@@ -1,0 +1,51 @@
+import { useMemo, useState } from "preact/hooks";
+import { readLog } from "../../workbook/readings-file/read-log";
+import { wallClockHere } from "../../workbook/readings-file/read-moment";
+import { parseTable, TableRefused, type TextTable } from "../../workbook/readings-file/parse-table";
+import { recognise, type LogChoices, type Recognised } from "../../workbook/readings-file/recognise";
+import { BatchChoice } from "../sheets/batch-choice";
+import { useBatches, type Batches } from "../sheets/use-batches";
+import { OpenedFiles, type OpenedText } from "../share/opened-files";
+import { ColumnChoices } from "./column-choices";
+import { LogResult } from "./log-result";
+
+/** Gravities that a device has kept, read from its table. */
+export function ReadingsFromFile() {
+  const batches = useBatches();
+  const [opened, setOpened] = useState<{ readonly name: string; readonly table: TextTable; readonly recognised: Recognised }>();
+  const [refusal, setRefusal] = useState<string>();
+  const take = ([file]: readonly OpenedText[]) => {
+    if (!file) return;
+    setOpened(undefined);
+    setRefusal(undefined);
+    try {
+      const table = parseTable(file.text);
+      setOpened({ name: file.name, table, recognised: recognise(table) });
+    } catch (problem) {
+      setRefusal(problem instanceof TableRefused ? problem.message : "This file cannot be read as a table.");
+    }
+  };
+  return (
+    <section class="screen" aria-labelledby="readings-title">
+      <h1 id="readings-title">Readings from a file</h1>
+      <p class="lead">Dated gravities and temperatures that a device has kept. You confirm what the columns mean; nothing is written before.</p>
+      <BatchChoice batches={batches} />
+      <OpenedFiles id="log" label="Table of readings (CSV)" accept=".csv,.txt,.tsv,text/csv,text/plain" pasteLabel="Or paste its lines" pasteAction="Read what is pasted" onTexts={take} />
+      {refusal && <p class="bad" role="alert">{refusal}</p>}
+      {opened && <Confirmed key={opened.name + String(opened.table.rows.length)} batches={batches} table={opened.table} recognised={opened.recognised} />}
+    </section>
+  );
+}
+
+function Confirmed({ batches, table, recognised }: { readonly batches: Batches; readonly table: TextTable; readonly recognised: Recognised }) {
+  const [choices, setChoices] = useState<LogChoices>(recognised.choices);
+  const ready = choices.when >= 0 && choices.gravity >= 0;
+  const log = useMemo(() => (ready ? readLog(table, choices, wallClockHere) : undefined), [table, choices, ready]);
+  return (
+    <>
+      <ColumnChoices table={table} choices={choices} orderUnsure={recognised.orderUnsure} onChange={(part) => setChoices((before) => ({ ...before, ...part }))} />
+      {!ready && <p class="bad">Say which column holds the time, and which the gravity.</p>}
+      {log && <LogResult batches={batches} log={log} corrected={choices.corrected} />}
+    </>
+  );
+}

@@ -1,0 +1,52 @@
+import type { UnitSystem } from "../../functions/quantities";
+import { cellText } from "../batch/cell-text";
+import { InsertionRefused, insertSheet } from "../insert-sheet";
+import { address } from "../plan/addresses";
+import type { NamedCells } from "../read/named-cells";
+import { readAllSheets } from "../read/read-sheets";
+import { clubFacts, factNames, type ClubEntry } from "./club-facts";
+import { clubMark, clubVersion, factsName, mostBatches, planClub } from "./club-plan";
+
+export const isClubSheet = (sheet: NamedCells): boolean => sheet.has(clubMark) && sheet.has(factsName) && Number(sheet.value(clubMark)) <= clubVersion;
+
+/** Club sheets of the workbook, in the order of the tabs. */
+export async function clubSheets(context: Excel.RequestContext): Promise<NamedCells[]> {
+  return (await readAllSheets(context)).filter(isClubSheet);
+}
+
+/**
+ * A new club sheet with these batches: all of it or nothing.
+ *
+ * @throws InsertionRefused when the name is taken, or there are more batches than fit side by side
+ */
+export async function insertClub(context: Excel.RequestContext, options: { readonly sheetName: string; readonly units: UnitSystem; readonly entries: readonly ClubEntry[] }): Promise<void> {
+  if (options.entries.length > mostBatches) throw new InsertionRefused(`A club sheet holds ${mostBatches} batches side by side, not ${options.entries.length}: make two.`);
+  await insertSheet(context, planClub(options), "A1");
+}
+
+/**
+ * Adds batches to a club sheet that is there, below the facts it holds: one write, so all of them or none. A batch of
+ * the same member that stands there already is refused, not written over.
+ *
+ * @throws InsertionRefused
+ */
+export async function addToClub(context: Excel.RequestContext, sheetName: string, entries: readonly ClubEntry[]): Promise<void> {
+  const sheet = (await clubSheets(context)).find((club) => club.sheetName === sheetName);
+  if (!sheet) throw new InsertionRefused(`There is no club sheet “${sheetName}” any more. Nothing was written.`);
+  const rows = sheet.block(factsName);
+  const markColumn = factNames.indexOf("mark");
+  for (const { member, batch } of entries) {
+    const there = rows.some((row) => String(row[0]).trim() === member && String(row[markColumn]) === batch.id && batch.id !== "");
+    if (there) throw new InsertionRefused(`“${batch.batchName}” of ${member} stands on “${sheetName}” already. Clear its row from column O on to take it in anew; nothing was written.`);
+  }
+  const last = rows.findLastIndex((row) => row.some((cell) => cell !== ""));
+  const free = rows.length - 1 - last;
+  if (entries.length > free) throw new InsertionRefused(`“${sheetName}” has room for ${free} more ${free === 1 ? "batch" : "batches"}, not ${entries.length}. Make another club sheet; nothing was written.`);
+  const units: UnitSystem = sheet.text("club_units") === "us" ? "us" : "metric";
+  const { from, to } = sheet.area(factsName);
+  const made = entries.map((entry) => clubFacts(entry, units));
+  const top = from.row + last + 1;
+  const range = context.workbook.worksheets.getItem(sheetName).getRange(`${address(top, from.column)}:${address(top + entries.length - 1, to.column)}`);
+  range.values = made.map((facts) => factNames.map((name) => (typeof facts[name] === "string" ? cellText(facts[name]) : facts[name])));
+  await context.sync();
+}

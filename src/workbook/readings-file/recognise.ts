@@ -28,7 +28,7 @@ export interface Recognised {
 const headings = {
   when: /date|time|when|stamp|datum|zeit|fecha|heure|giorno|moment/i,
   time: /^(time|clock|hour|uhrzeit|zeit|hora|heure)\b/i,
-  gravity: /gravity|\bsg\b|density|plato|°\s*p\b|extract|brix|dichte|densit/i,
+  gravity: /gravity|\bsg\b|density|plato|°\s*p\b|extra[ck]t|brix|dichte|densit/i,
   temperature: /temp|°\s*[cf]\b|celsius|fahrenheit/i,
 };
 
@@ -50,7 +50,7 @@ export function recognise({ heading, rows }: TextTable): Recognised {
     return (middle > 0.97 && middle < 1.21) || (middle > 970 && middle < 1210);
   };
   const named = free.filter((column) => headings.gravity.test(heading[column] ?? "") && !headings.temperature.test(heading[column] ?? ""));
-  const gravity = named.find(asGravity) ?? named[0] ?? free.find(asGravity) ?? -1;
+  const gravity = named.find(asGravity) ?? named[0] ?? free.find(asGravity) ?? free.find((column) => !headings.temperature.test(heading[column] ?? "")) ?? -1;
   const rest = free.filter((column) => column !== gravity);
   const temperature = rest.find((column) => headings.temperature.test(heading[column] ?? "")) ?? -1;
   const middleGravity = median(numbers(gravity));

@@ -16,14 +16,14 @@ export interface Screen {
 export const screens: readonly Screen[] = [
   { place: "Plan", title: "New batch", load: () => NewBatch },
   { place: "Plan", title: "Scale and copy", load: async () => (await import(/* webpackChunkName: "pane-scale" */ "./scale/scale-and-copy")).ScaleAndCopy },
-  { place: "Season", title: "Season", load: async () => (await import(/* webpackChunkName: "pane-season" */ "./season/season")).Season },
-  { place: "Help", title: "Explain", load: async () => (await import(/* webpackChunkName: "pane-explain" */ "./explain/explain-screen")).ExplainScreen },
-  { place: "Season", title: "Kit", load: async () => (await import(/* webpackChunkName: "pane-kit" */ "./kit/kit")).Kit },
   { place: "Plan", title: "Recipe page", load: async () => (await import(/* webpackChunkName: "pane-recipe" */ "./recipe/recipe-page")).RecipePage },
   { place: "Ferment", title: "Readings from a file", load: async () => (await import(/* webpackChunkName: "pane-readings-file" */ "./readings/readings-from-file")).ReadingsFromFile },
+  { place: "Season", title: "Season", load: async () => (await import(/* webpackChunkName: "pane-season" */ "./season/season")).Season },
+  { place: "Season", title: "Kit", load: async () => (await import(/* webpackChunkName: "pane-kit" */ "./kit/kit")).Kit },
   { place: "Share", title: "Batch file", load: async () => (await import(/* webpackChunkName: "pane-batch-file" */ "./share/batch-file")).BatchFile },
   { place: "Share", title: "Hand-out", load: async () => (await import(/* webpackChunkName: "pane-hand-out" */ "./share/hand-out")).HandOut },
   { place: "Share", title: "Club", load: async () => (await import(/* webpackChunkName: "pane-club" */ "./share/club")).Club },
+  { place: "Help", title: "Explain", load: async () => (await import(/* webpackChunkName: "pane-explain" */ "./explain/explain-screen")).ExplainScreen },
   { place: "Help", title: "Functions", load: async () => (await import(/* webpackChunkName: "pane-functions" */ "./functions/guide")).FunctionsGuide },
   { place: "Help", title: "Older sheets", load: async () => (await import(/* webpackChunkName: "pane-older-sheets" */ "./older-sheets/older-sheets")).OlderSheets },
 ];

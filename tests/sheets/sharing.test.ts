@@ -5,6 +5,7 @@ import { exampleBatch, firstExtractBatch } from "../../src/workbook/batch/exampl
 import type { BatchContents } from "../../src/workbook/batch/contents";
 import { readBatchFile } from "../../src/workbook/batch-file/read-batch-file";
 import { batchToShare, placeFor } from "../../src/workbook/batch-file/batch-to-share";
+import { readingTableRows } from "../../src/workbook/batch/readings";
 import { shareable } from "../../src/workbook/batch-file/shareable";
 import { writeBatchFile } from "../../src/workbook/batch-file/write-batch-file";
 import { addToClub, insertClub } from "../../src/workbook/club/add-to-club";
@@ -184,7 +185,7 @@ describe("readings of a device", () => {
     await bench.calculate();
     const found = await Excel.run((context) => readBatchSheet(context, "Batch 1"));
     const written = found && batchContents(found).readings;
-    expect(written).toHaveLength(12);
+    expect(written).toHaveLength(readingTableRows);
     expect(written?.[0]).toEqual(batch.readings[0]);
     expect(written?.[1]).toEqual({ when: rows[0]?.when, reading: Number(rows[0]?.gravity.toFixed(4)), scale: "SG", sampleTemperature: 60, beerTemperature: 67.1 });
     expect(sheet.get("verdict")).toBe("steady");

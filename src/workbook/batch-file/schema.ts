@@ -1,10 +1,13 @@
 import * as z from "zod";
 import type { Kit } from "../batch/contents";
 import { usualKit } from "../batch/new-batch";
+import { hopTableRows } from "../batch/hops";
+import { maltTableRows } from "../batch/malt";
+import { readingTableRows } from "../batch/readings";
 import { stepRows, timelineRows } from "../batch/brew-day";
 
 /** Rows that the tables of a batch sheet hold. */
-export const tableRows = { malt: 6, hops: 6, readings: 12, steps: stepRows, happened: timelineRows } as const;
+export const tableRows = { malt: maltTableRows, hops: hopTableRows, readings: readingTableRows, steps: stepRows, happened: timelineRows } as const;
 
 /** Words as a cell holds them; one that a spreadsheet would take for a formula is written with an apostrophe in front (see `file-texts.ts`). */
 const text = (longest: number) =>

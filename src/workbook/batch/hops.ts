@@ -3,7 +3,7 @@ import type { BatchContents } from "./contents";
 import { inputTable, section } from "./fields";
 import type { UnitWords } from "./unit-words";
 
-const rows = 6;
+export const hopTableRows = 6;
 
 /** 4. Hops: what goes in when, and how much bitterness each brings. */
 export function hops(b: SheetBuilder, { hops: lines }: BatchContents, words: UnitWords): void {
@@ -21,7 +21,7 @@ export function hops(b: SheetBuilder, { hops: lines }: BatchContents, words: Uni
       { letter: "F", heading: "Cost", format: "money" },
     ],
     lines.map(({ hop, mass, alphaPercent, minutes, form, cost }) => [hop, mass, alphaPercent, minutes, form, cost]),
-    rows,
+    hopTableRows,
   );
   b.put("G", "IBU each", { style: "headingRight" }, heading);
   b.put("H", "Remark", { style: "heading", mergeTo: "I" }, heading);

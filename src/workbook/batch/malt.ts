@@ -3,7 +3,7 @@ import type { BatchContents } from "./contents";
 import { fieldRows, inputTable, section, type Field } from "./fields";
 import type { UnitWords } from "./unit-words";
 
-const rows = 6;
+export const maltTableRows = 6;
 
 /** 3. Malt and sugar: the table that gravity and colour come from. */
 export function malt(b: SheetBuilder, { malt: lines, kit, units, method }: BatchContents, words: UnitWords): void {
@@ -21,7 +21,7 @@ export function malt(b: SheetBuilder, { malt: lines, kit, units, method }: Batch
       { letter: "F", heading: "Cost", format: "money" },
     ],
     lines.map(({ ingredient, mass, yieldPercent, handling, colour, cost }) => [ingredient, mass, yieldPercent, handling, colour, cost]),
-    rows,
+    maltTableRows,
   );
   b.put("G", "Share", { style: "headingRight" }, heading);
   b.put("H", "Remark", { style: "heading", mergeTo: "I" }, heading);

@@ -6,7 +6,7 @@ import { gravityAllowance } from "./gravity-allowance";
 import type { UnitWords } from "./unit-words";
 
 /** Room for a reading a day over two weeks, and for the chart beside them. */
-const rows = 16;
+export const readingTableRows = 16;
 
 /** 7. Readings: what the hydrometer says day by day, where the fermentation stands, and the curve. */
 export function readings(b: SheetBuilder, contents: BatchContents, words: UnitWords): void {
@@ -25,7 +25,7 @@ export function readings(b: SheetBuilder, contents: BatchContents, words: UnitWo
       { letter: "E", heading: `Beer ${words.temperature}`, format: "whole" },
     ],
     lines.map(({ when, reading, scale, sampleTemperature, beerTemperature }) => [when, reading, scale, sampleTemperature, beerTemperature]),
-    rows,
+    readingTableRows,
   );
   b.put("F", "Gravity", { style: "headingRight" }, heading);
   b.put("G", "Eaten %", { style: "headingRight" }, heading);

@@ -48,7 +48,15 @@ export function planLog({ sheetName, batchSheet, units, rows }: LogSheetOptions)
   b.table({ name: "Log", range: `A${firstRow - 1}:C${last}` });
   b.name("log_times", `A${firstRow}:A${last}`);
   b.name("log_gravities", `B${firstRow}:B${last}`);
-  b.chart({ name: "Log", title: "Gravity, by the device", horizontal: { range: `A${firstRow}:A${last}`, format: "monthDay" }, vertical: { range: `B${firstRow}:B${last}`, format: "gravity", series: "Gravity" }, from: "G3", to: "N22" });
+  b.chart({
+    name: "Log",
+    title: "Gravity, by the device",
+    horizontal: { format: "monthDay" },
+    vertical: { format: "gravity" },
+    series: [{ name: "Gravity", across: `A${firstRow}:A${last}`, values: `B${firstRow}:B${last}`, color: "#1F5150", look: "line" }],
+    from: "G3",
+    to: "N22",
+  });
   const paper = units === "us" ? "letter" : "a4";
   const widths = [24, 11, 11, 26, 12, 3, 10, 10, 10, 10, 10, 10, 10, 10];
   return b.build(sheetName, widths, { area: `A1:E${last}`, paper, scalePercent: fittingScale(widths.slice(0, 5), [100], paper), breaksBeforeRow: [], footer: `${sheetName} · page &P of &N` }, 2);

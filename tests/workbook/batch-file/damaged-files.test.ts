@@ -41,7 +41,7 @@ const reasons: Readonly<Record<string, RegExp>> = {
   "step-unknown-name.json": /steps, row 2 holds a formula with “salary”, which no batch sheet has/,
   "too-deep.json": /deeper than 8 levels/,
   "too-many-malts.json": /malt has more rows than the 6/,
-  "too-many-readings.json": /readings has more rows than the 12/,
+  "too-many-readings.json": /readings has more rows than the 16/,
   "unknown-entry-outside.json": /“macros”/,
   "unknown-entry.json": /“macro”/,
   "unknown-handling.json": /handling is “boil”; it may be “mash”, “steep”, “extract”, “sugar”/,

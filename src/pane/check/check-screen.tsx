@@ -1,0 +1,73 @@
+import { useState } from "preact/hooks";
+import { checkWorkbook, type CheckReport } from "../../workbook/check/check-workbook";
+import type { Finding, Repair } from "../../workbook/check/finding";
+import { GoTo } from "../parts/go-to";
+import { useLongWork } from "../parts/use-long-work";
+import { WorkProgress } from "../parts/work-progress";
+import { todayNumber } from "../parts/today-number";
+import { RepairForm } from "./repair-form";
+
+const weightWords: Readonly<Record<Finding["weight"], string>> = { stop: "Stop", look: "Look", fill: "To fill in" };
+
+/** Looks through the whole workbook and lists what is wrong, sheet by sheet, each with a way to the cell. */
+export function CheckScreen() {
+  const work = useLongWork();
+  const [report, setReport] = useState<CheckReport>();
+  const [problem, setProblem] = useState<string>();
+  const [checks, setChecks] = useState(0);
+
+  const check = async (): Promise<void> => {
+    setProblem(undefined);
+    try {
+      setReport(await work.run((longWork) => Excel.run({ delayForCellEdit: true }, (context) => checkWorkbook(context, longWork, todayNumber()))));
+      setChecks((before) => before + 1);
+    } catch (failure) {
+      setReport(undefined);
+      setProblem(`The check did not come to its end; nothing was changed. Was a sheet deleted meanwhile? The spreadsheet said: ${failure instanceof Error ? failure.message : String(failure)}`);
+    }
+  };
+
+  const findings = report?.sheets.flatMap((sheet) => sheet.findings) ?? [];
+  const repairs = findings.flatMap(({ repair }): Repair[] => (repair ? [repair] : []));
+  return (
+    <section class="screen" aria-labelledby="check-title">
+      <h1 id="check-title">Check this workbook</h1>
+      <p class="lead">Looks for what is impossible, missing or unsafe on every sheet. It only reads.</p>
+      <button type="button" class="main-action" disabled={work.progress !== undefined} onClick={() => void check()}>
+        {report ? "Check again" : "Check now"}
+      </button>
+      <WorkProgress label="Checking" work={work} />
+      {problem !== undefined && <p class="bad" role="alert">{problem}</p>}
+      {report && work.progress === undefined && (
+        <>
+          <p role="status" class="outcome">{outcome(report, findings)}</p>
+          {report.passedOver.length > 0 && <p class="hint">Not read, since they are too large: {report.passedOver.join(", ")}.</p>}
+          {repairs.length > 0 && <RepairForm key={checks} repairs={repairs} onRepaired={() => void check()} />}
+          {report.sheets.map(({ sheet, findings: own }) => (
+            <section key={sheet} aria-label={sheet}>
+              <h2>{sheet}</h2>
+              <ul class="findings">
+                {own.map((finding, index) => (
+                  <li key={index} class={finding.weight}>
+                    <strong>{weightWords[finding.weight]}</strong>
+                    <p>{finding.words}</p>
+                    {finding.address !== undefined && <GoTo place={{ sheet, range: finding.address }} label={`Go to ${finding.address}`} onProblem={setProblem} />}
+                  </li>
+                ))}
+              </ul>
+            </section>
+          ))}
+        </>
+      )}
+    </section>
+  );
+}
+
+const counted = (count: number, one: string, many = `${one}s`): string => `${String(count)} ${count === 1 ? one : many}`;
+
+function outcome({ checked, total, wasStopped }: CheckReport, findings: readonly Finding[]): string {
+  const scope = wasStopped ? `Stopped after ${counted(checked, "sheet")} of ${String(total)}; nothing was changed. ` : "";
+  const of = (weight: Finding["weight"]) => findings.filter((finding) => finding.weight === weight).length;
+  if (findings.length === 0) return `${scope}${counted(checked, "sheet")} looked through: nothing to complain about. What nobody typed in, nobody can check.`;
+  return `${scope}${counted(checked, "sheet")} looked through: ${String(of("stop"))} to stop for, ${String(of("look"))} to look at, ${String(of("fill"))} to fill in.`;
+}

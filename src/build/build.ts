@@ -1,5 +1,6 @@
 // `npm run build`: everything under dist/.
 //   -- --only addin|bench|headless   one set of bundles
+//   -- --debug                       scripts that can be read, with source maps; the next build is a usual one again
 //   -- --base https://club.example/gylebook/   also dist/site, the folder to upload to that address
 import { rmSync, writeFileSync } from "node:fs";
 import path from "node:path";
@@ -16,10 +17,11 @@ import { builtMark } from "./stale.mjs";
 type Part = keyof typeof parts;
 const chunks = { addin: "dist/pane", bench: "dist/bench/parts" };
 
-const { values: options } = parseArgs({ options: { only: { type: "string" }, base: { type: "string" } } });
+const { values: options } = parseArgs({ options: { only: { type: "string" }, base: { type: "string" }, debug: { type: "boolean", default: false } } });
 const isPart = (name: string): name is Part => name in parts;
 if (options.only !== undefined && !isPart(options.only)) fail(`there is no part "${options.only}": choose one of ${Object.keys(parts).join(", ")}`);
 if (options.only !== undefined && options.base !== undefined) fail("--base makes the whole folder to upload: leave --only out");
+if (options.debug && options.base !== undefined) fail("--debug is for your own computer, not for a site");
 const base = options.base === undefined ? undefined : checked(options.base);
 const wanted = options.only === undefined ? (Object.keys(parts) as Part[]) : [options.only];
 
@@ -27,7 +29,7 @@ const dist = path.join(root, "dist");
 // A whole build begins with nothing, so that what an older one made is not uploaded with it.
 if (options.only === undefined) rmSync(dist, { recursive: true, force: true });
 for (const part of wanted) await build(part);
-if (options.only === undefined) writeFileSync(path.join(root, builtMark), "");
+if (options.only === undefined && !options.debug) writeFileSync(path.join(root, builtMark), "");
 if (base !== undefined) {
   makeSite(base, dist, path.join(dist, "site"));
   console.log(`dist/site is the folder to upload, so that ${base}taskpane.html leads to its taskpane.html. HEADERS.txt in it says what the server is to do.`);
@@ -37,11 +39,14 @@ async function build(part: Part): Promise<void> {
   const started = Date.now();
   // Chunks have names that follow from their content: those of the last build would stay for ever.
   if (part !== "headless") rmSync(path.join(root, chunks[part]), { recursive: true, force: true });
-  await bundle(parts[part]);
+  await bundle(options.debug ? readable(parts[part]) : parts[part]);
   if (part === "addin") writeAddinFiles(dist, developmentBase);
   if (part === "bench") copySamples();
   console.log(`${part}: built in ${((Date.now() - started) / 1000).toFixed(1)} s`);
 }
+
+/** The same, for a developer's eyes. What is known from usual builds would not fit. */
+const readable = (config: webpack.Configuration): webpack.Configuration => ({ ...config, cache: false, devtool: "source-map", optimization: { ...config.optimization, minimize: false } });
 
 function bundle(config: webpack.Configuration): Promise<void> {
   const compiler = webpack(config);

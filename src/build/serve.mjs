@@ -13,7 +13,12 @@ const host = "127.0.0.1";
 export async function fileServer(folder, certificate) {
   const { default: sirv } = await import("sirv");
   // `dev` reads the disk for each request and forbids caching, so that a new build shows on the next reload.
-  const files = sirv(folder, { dev: true, etag: true });
+  const files = sirv(folder, {
+    dev: true,
+    etag: true,
+    // Excel on the web reads the list of functions from its own address.
+    setHeaders: (response, place) => void (place === "/functions.json" && response.setHeader("access-control-allow-origin", "*")),
+  });
   /** @type {import("node:http").RequestListener} */
   const answer = (request, response) => {
     if (request.url === "/" || request.url?.startsWith("/?")) {

@@ -14,6 +14,9 @@ export interface SmallProject {
   /** As npm does it on Unix: through a shell that is there until the script ends. */
   startThroughShell: () => StartedScript;
   test: () => StartedScript;
+  /** `npm run excel` or `excel:stop`, with this script in the place of npm. */
+  excel: (npm: string, ...args: string[]) => StartedScript;
+  excelStop: (npm: string) => StartedScript;
   remove: () => void;
 }
 
@@ -45,8 +48,9 @@ export function smallProject(): SmallProject {
   write("dist/.built", "");
   age("dist/.built", 60);
 
-  const begin = (program: string, ...args: string[]): StartedScript => {
-    const child = spawn(program, args, { cwd: folder, env: { ...process.env, HOME: folder, USERPROFILE: folder, npm_lifecycle_event: "start" } });
+  const begin = (program: string, ...args: string[]): StartedScript => beginWith({}, program, ...args);
+  const beginWith = (env: Record<string, string>, program: string, ...args: string[]): StartedScript => {
+    const child = spawn(program, args, { cwd: folder, env: { ...process.env, HOME: folder, USERPROFILE: folder, npm_lifecycle_event: "start", ...env } });
     let output = "";
     child.stdout.on("data", (chunk) => (output += String(chunk)));
     child.stderr.on("data", (chunk) => (output += String(chunk)));
@@ -70,6 +74,8 @@ export function smallProject(): SmallProject {
     age,
     start: (...args) => begin(process.execPath, "src/build/start.mjs", "--no-open", ...args),
     startThroughShell: () => begin("sh", "-c", `"${process.execPath}" src/build/start.mjs --no-open; true`),
+    excel: (npm, ...args) => beginWith({ npm_execpath: path.join(folder, npm) }, process.execPath, "src/build/excel.mjs", ...args),
+    excelStop: (npm) => beginWith({ npm_execpath: path.join(folder, npm) }, process.execPath, "src/build/excel-stop.mjs"),
     test: () => begin(process.execPath, "src/build/test.mjs"),
     remove: () => rmSync(folder, { recursive: true, force: true }),
   };

@@ -86,12 +86,6 @@ describe("npm start", () => {
     expect(await script.ended).toBe(0);
     await expect.poll(() => isRunning(build)).toBe(false);
   });
-
-  it("says what Excel needs when there is no certificate for it", async () => {
-    script = project.start("--excel");
-    await script.printed(/office-addin-dev-certs install/);
-    expect(await script.ended).toBe(1);
-  });
 });
 
 function isRunning(id: number): boolean {

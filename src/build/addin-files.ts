@@ -5,6 +5,7 @@ import { registry } from "../functions/registry";
 import { drawIcon, iconSizes } from "./draw-icons";
 import { writeGuide } from "./guide/write-guide";
 import { writeHelpPages } from "./help-pages";
+import { notices } from "./licences/notices";
 import { root } from "./run.mjs";
 import { installPage } from "./site/install-page";
 
@@ -18,6 +19,7 @@ export function writeAddinFiles(folder: string, base: string): void {
   writeHelpPages(registry, folder);
   writeGuide(folder, base);
   writeFileSync(path.join(folder, "install.html"), installPage(base));
+  writeFileSync(path.join(folder, "licences.txt"), notices());
   for (const size of iconSizes) writeFileSync(path.join(folder, "assets", `icon-${size}.png`), drawIcon(size));
   writeFileSync(path.join(folder, "manifest.xml"), manifestFor(base, readFileSync(path.join(root, "manifest.xml"), "utf8")));
 }

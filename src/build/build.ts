@@ -46,7 +46,9 @@ async function build(part: Part): Promise<void> {
 }
 
 /** The same, for a developer's eyes. What is known from usual builds would not fit. */
-const readable = (config: webpack.Configuration): webpack.Configuration => ({ ...config, cache: false, devtool: "source-map", optimization: { ...config.optimization, minimize: false } });
+function readable(config: webpack.Configuration): webpack.Configuration {
+  return { ...config, cache: false, devtool: "source-map", optimization: { ...config.optimization, minimize: false } };
+}
 
 function bundle(config: webpack.Configuration): Promise<void> {
   const compiler = webpack(config);

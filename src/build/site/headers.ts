@@ -30,6 +30,7 @@ export function headerRules(site: string): HeaderRule[] {
     { place: "functions.json", headers: { ...askAgain, "Access-Control-Allow-Origin": "*" } },
     { place: "functions.js", headers: askAgain },
     { place: "manifest.xml", headers: askAgain },
+    { place: "licences.txt", headers: askAgain },
     { place: "taskpane.html", headers: page(policies.pane) },
     { place: "bench/taskpane.html", headers: page(policies.benchPane + unframed) },
     { place: "bench/index.html", headers: page(policies.bench + unframed) },

@@ -20,6 +20,7 @@ export const screens: readonly Screen[] = [
   { place: "Ferment", title: "Readings from a file", load: async () => (await import(/* webpackChunkName: "pane-readings-file" */ "./readings/readings-from-file")).ReadingsFromFile },
   { place: "Season", title: "Season", load: async () => (await import(/* webpackChunkName: "pane-season" */ "./season/season")).Season },
   { place: "Season", title: "Kit", load: async () => (await import(/* webpackChunkName: "pane-kit" */ "./kit/kit")).Kit },
+  { place: "Season", title: "Stores", load: async () => (await import(/* webpackChunkName: "pane-stores" */ "./stores/stores")).Stores },
   { place: "Share", title: "Batch file", load: async () => (await import(/* webpackChunkName: "pane-batch-file" */ "./share/batch-file")).BatchFile },
   { place: "Share", title: "Hand-out", load: async () => (await import(/* webpackChunkName: "pane-hand-out" */ "./share/hand-out")).HandOut },
   { place: "Share", title: "Club", load: async () => (await import(/* webpackChunkName: "pane-club" */ "./share/club")).Club },

@@ -1,0 +1,108 @@
+import type { UnitSystem } from "../../functions/quantities";
+import { dayNumber } from "../../workbook/day-number";
+import { InsertionRefused } from "../../workbook/insert-sheet";
+import { agedHops, writeAgedHops, type AgedHop } from "../../workbook/stores/aged-hops";
+import { DrawRefused, giveBack, idOf, planDraw, readStoresAndBatches, writeDraw, type Shortage, type StoresAndBatches } from "../../workbook/stores/draw";
+import { insertStores } from "../../workbook/stores/insert-stores";
+import { shoppingList, writeShoppingList, type ShoppingLine } from "../../workbook/stores/shopping";
+import type { Outcome } from "../new-batch/write-batch";
+
+/** One batch sheet as the stores see it. */
+export interface BatchAndStores {
+  readonly sheetName: string;
+  readonly drawn: boolean;
+  readonly shortages: readonly Shortage[];
+  /** Why it cannot draw, in words. */
+  readonly refused: string | undefined;
+  readonly hops: readonly AgedHop[];
+}
+
+export type StoresState =
+  | { readonly kind: "looking" }
+  | { readonly kind: "none" }
+  | { readonly kind: "there"; readonly sheetName: string; readonly batches: readonly BatchAndStores[]; readonly said?: string }
+  | { readonly kind: "failed"; readonly message: string };
+
+const words = (problem: unknown): string => (problem instanceof Error ? problem.message : String(problem));
+const run = <T>(work: (context: Excel.RequestContext) => Promise<T>): Promise<T> => Excel.run({ delayForCellEdit: true }, work);
+
+function today(): number {
+  const now = new Date();
+  return dayNumber(`${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, "0")}-${String(now.getDate()).padStart(2, "0")}`);
+}
+
+function seen(found: StoresAndBatches, said?: string): StoresState {
+  const batches = found.batches.map((batch): BatchAndStores => {
+    const { sheetName } = batch;
+    const drawn = idOf(batch) !== "" && found.stores.draws.some(({ id }) => id === idOf(batch));
+    const about = { sheetName, drawn, hops: agedHops(found.stores, batch) };
+    if (drawn) return { ...about, shortages: [], refused: undefined };
+    try {
+      return { ...about, shortages: planDraw(found, sheetName).shortages, refused: undefined };
+    } catch (problem) {
+      if (problem instanceof DrawRefused) return { ...about, shortages: [], refused: problem.message };
+      throw problem;
+    }
+  });
+  return { kind: "there", sheetName: found.stores.sheetName, batches, ...(said !== undefined && { said }) };
+}
+
+/** Does something with the stores as they stand now, then looks again; whatever goes wrong is told in words. */
+async function withStores(work?: (context: Excel.RequestContext, found: StoresAndBatches) => Promise<string>): Promise<StoresState> {
+  try {
+    return await run(async (context) => {
+      const found = await readStoresAndBatches(context);
+      if (!found) return { kind: "none" } as const;
+      if (!work) return seen(found);
+      const said = await work(context, found);
+      const after = await readStoresAndBatches(context);
+      return after ? seen(after, said) : ({ kind: "none" } as const);
+    });
+  } catch (problem) {
+    return { kind: "failed", message: problem instanceof DrawRefused ? problem.message : `Nothing was changed. The spreadsheet said: ${words(problem)}` };
+  }
+}
+
+export const lookAtStores = (): Promise<StoresState> => withStores();
+
+export const drawFor = (sheetName: string): Promise<StoresState> =>
+  withStores(async (context, found) => {
+    const plan = planDraw(found, sheetName);
+    await writeDraw(context, found, plan, today());
+    return `“${sheetName}” has drawn ${plan.draws.length} ${plan.draws.length === 1 ? "thing" : "things"} from the stores.`;
+  });
+
+export const giveBackOf = (sheetName: string): Promise<StoresState> =>
+  withStores(async (context, found) => {
+    const batch = found.batches.find((one) => one.sheetName === sheetName);
+    const lines = batch ? await giveBack(context, found, idOf(batch)) : 0;
+    return `${lines} ${lines === 1 ? "line" : "lines"} of “${sheetName}” went back on the shelves.`;
+  });
+
+export const writeAlphas = (sheetName: string, hops: readonly AgedHop[]): Promise<StoresState> =>
+  withStores(async (context) => {
+    await writeAgedHops(context, sheetName, hops);
+    return `The hop table of “${sheetName}” now reckons with the alpha of the brewing day.`;
+  });
+
+export const writeList = (): Promise<StoresState> =>
+  withStores(async (context, found) => {
+    const lines = shoppingList(found);
+    const over = await writeShoppingList(context, found, lines);
+    return said(lines, over);
+  });
+
+function said(lines: readonly ShoppingLine[], over: number): string {
+  if (lines.length === 0) return "Everything that the batches planned need is there.";
+  return `${lines.length} ${lines.length === 1 ? "thing is" : "things are"} to be bought; the list stands on the stores sheet.${over > 0 ? ` It has no room for ${over} more: brew or draw for some batches first.` : ""}`;
+}
+
+export async function writeStores(sheetName: string, units: UnitSystem): Promise<Outcome> {
+  try {
+    await run((context) => insertStores(context, { sheetName, units, today: "=TODAY()" }));
+    return { kind: "written", sheetName };
+  } catch (problem) {
+    if (problem instanceof InsertionRefused && problem.freeName) return { kind: "taken", message: problem.message, freeName: problem.freeName };
+    return { kind: "failed", message: problem instanceof InsertionRefused ? problem.message : `The stores sheet was not written, and the workbook is as it was. The spreadsheet said: ${words(problem)}` };
+  }
+}

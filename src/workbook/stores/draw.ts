@@ -1,0 +1,96 @@
+import { isBatchSheet } from "../read/batch-sheets";
+import type { NamedCells } from "../read/named-cells";
+import { readAllSheets } from "../read/read-sheets";
+import { needsOf, type Need } from "./needs";
+import { capName, doubles, isStoresSheet, itemFor, readStores, type Draw, type Stores } from "./stock";
+
+/** A batch cannot draw as asked, in words for the brewer; the stores are as they were. */
+export class DrawRefused extends Error {
+  override readonly name = "DrawRefused";
+}
+
+/** Something that the shelves do not hold in full; `left` is undefined where they do not have it at all. */
+export interface Shortage extends Need {
+  readonly left: number | undefined;
+}
+
+export interface DrawPlan {
+  readonly id: string;
+  readonly batch: string;
+  readonly needs: readonly Need[];
+  /** What will be written into the book: all that the stores have a line for. */
+  readonly draws: readonly Need[];
+  readonly shortages: readonly Shortage[];
+}
+
+export interface StoresAndBatches {
+  readonly sheet: NamedCells;
+  readonly stores: Stores;
+  readonly batches: readonly NamedCells[];
+}
+
+/** The stores and all batch sheets at one moment; undefined where the workbook has no stores. Two `context.sync()`. */
+export async function readStoresAndBatches(context: Excel.RequestContext): Promise<StoresAndBatches | undefined> {
+  const sheets = await readAllSheets(context);
+  const sheet = sheets.find(isStoresSheet);
+  return sheet && { sheet, stores: readStores(sheet), batches: sheets.filter(isBatchSheet) };
+}
+
+export const idOf = (batch: NamedCells): string => (batch.has("batch_id") ? batch.text("batch_id") : "");
+
+/**
+ * What a batch would draw.
+ *
+ * @throws DrawRefused when it has drawn already (it or a sheet that carries the same mark), has no mark, or two lines of a shelf have the same name
+ */
+export function planDraw({ stores, batches }: StoresAndBatches, sheetName: string): DrawPlan {
+  const batch = batches.find((one) => one.sheetName === sheetName);
+  if (!batch) throw new DrawRefused(`There is no batch sheet "${sheetName}".`);
+  const id = idOf(batch);
+  if (id === "") throw new DrawRefused(`"${sheetName}" has no mark of its own, so nobody could tell later whether it has drawn: bring it to today's plan first (Help, Older sheets).`);
+  const before = stores.draws.find((draw) => draw.id === id);
+  if (before) {
+    const alike = batches.filter((one) => idOf(one) === id && one.sheetName !== sheetName).map((one) => `"${one.sheetName}"`);
+    throw new DrawRefused(`"${before.batch}" has drawn on the stores already. A batch draws once${alike.length > 0 ? `; ${alike.join(", ")} ${alike.length === 1 ? "carries" : "carry"} the same mark and is a copy of it` : ""}. Nothing was taken.`);
+  }
+  const [double] = doubles(stores);
+  if (double !== undefined) throw new DrawRefused(`Two lines of the stores are called "${double}". Give them names apart, such as the crop's year, on the stores and on the batch; nothing was taken.`);
+  const needs = needsOf(batch, stores.units, capName(stores));
+  const lefts = needs.map((need) => ({ ...need, left: itemFor(stores, need)?.left }));
+  return {
+    id,
+    batch: batch.text("batch_name") || sheetName,
+    needs,
+    draws: needs.filter((need) => itemFor(stores, need)),
+    shortages: lefts.filter(({ left, amount }) => left === undefined || left < amount - 1e-9),
+  };
+}
+
+/** Takes what the plan says off the shelves by writing it into the book: one `context.sync()`. */
+export async function writeDraw(context: Excel.RequestContext, { sheet, stores }: StoresAndBatches, plan: DrawPlan, day: number): Promise<void> {
+  const lines = plan.draws.map(({ kind, name, amount }): Draw => ({ id: plan.id, batch: plan.batch, day, kind, name, amount }));
+  await writeBook(context, sheet, stores.draws.length, [...stores.draws, ...lines]);
+}
+
+/** Puts back what a batch drew. @returns how many lines of the book went */
+export async function giveBack(context: Excel.RequestContext, { sheet, stores }: StoresAndBatches, id: string): Promise<number> {
+  const kept = stores.draws.filter((draw) => draw.id !== id);
+  if (kept.length < stores.draws.length) await writeBook(context, sheet, stores.draws.length, kept);
+  return stores.draws.length - kept.length;
+}
+
+/** The whole book in one write, so that it is never half of the old and half of the new. */
+async function writeBook(context: Excel.RequestContext, sheet: NamedCells, rowsBefore: number, draws: readonly Draw[]): Promise<void> {
+  const { from, to } = sheet.area("stores_draws");
+  const rows = Math.max(rowsBefore, draws.length);
+  if (rows > to.row - from.row + 1) throw new DrawRefused(`The book of what was drawn is full (${to.row - from.row + 1} lines). Begin a new workbook for the next season; nothing was taken.`);
+  if (rows === 0) return;
+  const values = Array.from({ length: rows }, (_, index) => {
+    const draw = draws[index];
+    return draw ? [draw.id, draw.batch, draw.day, draw.kind, draw.name, draw.amount] : ["", "", "", "", "", ""];
+  });
+  const range = context.workbook.worksheets.getItem(sheet.sheetName).getRangeByIndexes(from.row - 1, from.column - 1, rows, 6);
+  range.values = values;
+  range.numberFormat = values.map(() => ["General", "General", "yyyy-mm-dd", "General", "General", "General"]);
+  await context.sync();
+}

@@ -1,0 +1,52 @@
+import { quantity } from "../../functions/quantities";
+import type { NamedCells } from "../read/named-cells";
+import { idOf, type StoresAndBatches } from "./draw";
+import { needKey, needsOf, type Need } from "./needs";
+import { capName, itemFor } from "./stock";
+import { stockKinds } from "./stock-kinds";
+
+export interface ShoppingLine extends Need {
+  readonly left: number;
+  readonly toBuy: number;
+  readonly unit: string;
+  /** Sheets of the batches that need it. */
+  readonly batches: readonly string[];
+}
+
+/** Planned: nothing was noted on the brew day, nothing was measured, and nothing was drawn. */
+export function isPlanned(batch: NamedCells, drawn: ReadonlySet<string>): boolean {
+  const numbers = (name: string): boolean => batch.block(name).flat().some((value) => typeof value === "number");
+  return !numbers("happened") && !numbers("readings") && batch.number("og_reading") === "" && batch.number("packaged_on") === "" && !drawn.has(idOf(batch));
+}
+
+/** What the batches planned need together, against what is left; what is there in full needs no buying and is left out. */
+export function shoppingList({ stores, batches }: StoresAndBatches): ShoppingLine[] {
+  const drawn = new Set(stores.draws.map(({ id }) => id));
+  const wanted = new Map<string, { need: Need; batches: string[] }>();
+  for (const batch of batches.filter((one) => isPlanned(one, drawn))) {
+    for (const need of needsOf(batch, stores.units, capName(stores))) {
+      const before = wanted.get(needKey(need));
+      wanted.set(needKey(need), before ? { need: { ...before.need, amount: before.need.amount + need.amount }, batches: [...before.batches, batch.sheetName] } : { need, batches: [batch.sheetName] });
+    }
+  }
+  return [...wanted.values()]
+    .map(({ need, batches: forBatches }): ShoppingLine => {
+      const left = Math.max(0, itemFor(stores, need)?.left ?? 0);
+      const measure = stockKinds.find(({ kind }) => kind === need.kind)?.measure;
+      return { ...need, left, toBuy: Math.max(0, need.amount - left), unit: measure ? quantity(measure).unit[stores.units] : need.kind === "yeast" ? "packs" : "", batches: forBatches };
+    })
+    .filter(({ toBuy }) => toBuy > 1e-9);
+}
+
+/** Writes the list into its place on the stores sheet: one `context.sync()`. @returns lines for which the place has no room */
+export async function writeShoppingList(context: Excel.RequestContext, { sheet }: StoresAndBatches, lines: readonly ShoppingLine[]): Promise<number> {
+  const { from, to } = sheet.area("stores_list");
+  const rows = to.row - from.row + 1;
+  const list = context.workbook.worksheets.getItem(sheet.sheetName).getRange(sheet.range("stores_list"));
+  list.values = Array.from({ length: rows }, (_, index) => {
+    const line = lines[index];
+    return line ? [line.name, line.amount, line.left, line.toBuy, line.unit, line.batches.join(", ")] : ["", "", "", "", "", ""];
+  });
+  await context.sync();
+  return Math.max(0, lines.length - rows);
+}

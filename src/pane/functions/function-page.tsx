@@ -1,6 +1,7 @@
 import { argumentName, type AnyDescriptor, type Example, type Parameter, type Source } from "../../functions/describe";
 import { formulaText } from "../../functions/formula-text";
 import { parameterText } from "../../functions/metadata";
+import { PutForm } from "./put-form";
 
 export interface FunctionPageProps {
   readonly descriptor: AnyDescriptor;
@@ -51,6 +52,7 @@ export function FunctionPage({ descriptor, onBack }: FunctionPageProps) {
           </li>
         ))}
       </ul>
+      <PutForm descriptor={descriptor} />
       <h2>Where it comes from</h2>
       <ul>
         {sources.map(({ cite, where }) => (

@@ -1,0 +1,58 @@
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import type { HeadlessBench } from "../../src/bench/headless";
+import { functionNamed } from "../../src/functions/registry";
+import { formulaOf, previewFormula, putIntoCell } from "../../src/workbook/explain/put-into-cell";
+import { benchTimeout, openBatchBench } from "../support/batch-bench";
+
+const abv = functionNamed("BEER.ABV");
+const target = { sheet: "Sheet1", address: "C1" };
+let bench: HeadlessBench;
+beforeEach(async () => {
+  bench = await openBatchBench();
+  await Excel.run(async (context) => {
+    context.workbook.worksheets.getItem("Sheet1").getRange("A1:A3").values = [[1.05], [1.01], [1.04]];
+    await context.sync();
+  });
+}, benchTimeout);
+afterEach(() => bench.dispose());
+
+const put = (formula: string, rows = 1, replace = false) => Excel.run((context) => putIntoCell(context, target, formula, { rows, columns: 1 }, replace));
+const preview = (...typed: string[]) => Excel.run((context) => previewFormula(context, abv, typed, target));
+
+describe("a formula from fields", () => {
+  it("puts words in quotes, decimal commas right and leaves out what is empty at the end", () => {
+    expect(formulaOf(abv, ["1,05", "A2", ""])).toBe("=GYLE.BEER.ABV(1.05, A2)");
+    expect(formulaOf(functionNamed("CLEAN.DOSE"), ["20", "", "US"])).toBe('=GYLE.CLEAN.DOSE(20, , "us")');
+    expect(formulaOf(functionNamed("CLEAN.DOSE"), ["20", "", "units"])).toBe("=GYLE.CLEAN.DOSE(20, , units)");
+    expect(formulaOf(functionNamed("BEER.STYLE"), ["Irish Stout", "og"])).toBe('=GYLE.BEER.STYLE("Irish Stout", og)');
+  });
+
+  it("shows its answer before it stands anywhere, or what is wrong or missing", async () => {
+    expect(await preview("A1", "A2")).toMatchObject({ kind: "answer", shown: expect.stringMatching(/^5\.\d/), rows: 1 });
+    expect(await preview("A1:A3", "A2")).toMatchObject({ kind: "answer", rows: 3, columns: 1 });
+    expect(await preview("A1", "")).toEqual({ kind: "empty", words: "Still needed: final_gravity." });
+    expect(await preview("12.4", "A2")).toMatchObject({ kind: "wrong", words: expect.stringContaining("looks like °P") });
+    expect(await preview("(A1", "A2")).toMatchObject({ kind: "wrong", words: expect.stringContaining("bracket") });
+    expect(bench.valueAt("Sheet1", "C1")).toBeNull();
+  }, benchTimeout);
+});
+
+describe("putting it into a cell", () => {
+  it("writes into an empty cell, asks before it replaces, and never over the cells that it spills into", async () => {
+    expect(await put("=GYLE.BEER.ABV(A1, A2)")).toMatchObject({ kind: "written", shown: expect.stringMatching(/^5\.\d/) });
+    expect(await put("=GYLE.BEER.ABV(A3, A2)")).toMatchObject({ kind: "occupied", mayReplace: true, words: expect.stringContaining("C1 holds =GYLE.BEER.ABV(A1, A2)") });
+    expect(await put("=GYLE.BEER.ABV(A3, A2)", 1, true)).toMatchObject({ kind: "written", shown: expect.stringMatching(/^3\.9/) });
+    await Excel.run(async (context) => { context.workbook.worksheets.getItem("Sheet1").getRange("C3").values = [["mine"]]; await context.sync(); });
+    expect(await put("=GYLE.BEER.ABV(A1:A3, A2)", 3, true)).toMatchObject({ kind: "occupied", mayReplace: false, words: expect.stringContaining("C3 is not empty") });
+    expect(bench.valueAt("Sheet1", "C3")).toBe("mine");
+  }, benchTimeout);
+
+  it.each([1, 2])("writes nothing when round trip %i fails, and says written when only the look afterwards fails", async (n) => {
+    bench.host.faults.failAtSync(n, new Error("the host is busy"));
+    await expect(put("=GYLE.BEER.ABV(A1, A2)")).rejects.toThrow("the host is busy");
+    await bench.calculate();
+    expect(bench.valueAt("Sheet1", "C1")).toBeNull();
+    bench.host.faults.failAtSync(3, new Error("the host is busy"));
+    expect(await put("=GYLE.BEER.ABV(A1, A2)")).toEqual({ kind: "written", shown: "" });
+  }, benchTimeout);
+});

@@ -1,13 +1,16 @@
 import type { Engine } from "../../engine/engine";
 import type { CellScalar } from "../../engine/spills";
 import type { CellBlock, ChartRecord, ChartSeriesRecord } from "../../excel/sheet-extras";
+import { lookOf, type Look } from "./series-look";
 
 export interface Point { x: number | string; y: number }
 
 export interface Series {
   name: string;
-  color?: string | undefined;
   secondary: boolean;
+  /** Left out of the key. */
+  unlisted: boolean;
+  look: Look;
   points: Point[];
 }
 
@@ -16,8 +19,9 @@ export function chartSeries(engine: Engine, unitId: string, chart: ChartRecord):
   const read = (block: CellBlock | undefined) => (block === undefined ? [] : cellsOf(engine, unitId, block));
   return chart.series.map((series, index) => ({
     name: nameOf(series, read) ?? `Series ${index + 1}`,
-    color: series.color,
     secondary: series.secondary === true,
+    unlisted: series.unlisted === true,
+    look: lookOf(chart, series, index),
     points: pointsOf(read(series.xValues), read(series.values)),
   }));
 }

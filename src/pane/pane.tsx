@@ -1,50 +1,68 @@
 import type { ComponentType } from "preact";
-import { useEffect, useState } from "preact/hooks";
-import { places, screens, type Screen } from "./screens";
+import { useEffect, useRef, useState } from "preact/hooks";
+import { places, screens, type Place, type Screen } from "./screens";
+import { firstScreen, rememberScreen } from "./first-screen";
+
+const shownPlaces = places.filter((place) => screens.some((screen) => screen.place === place));
+const firstOf = (place: Place): Screen | undefined => screens.find((screen) => screen.place === place);
 
 /** The pane: its places in the job, and in each place its screens, one at a time. */
 export function Pane() {
-  const [screen, setScreen] = useState(screens[0]);
-  useEffect(() => void followSheets(), []);
-  if (!screen) return null;
-  const neighbours = screens.filter(({ place }) => place === screen.place);
-  const shownPlaces = places.filter((place) => screens.some((other) => other.place === place));
+  const [screen, setScreen] = useState<Screen>();
+  const [moved, setMoved] = useState(false);
+  // Somebody who has chosen meanwhile is not sent elsewhere.
+  useEffect(() => void firstScreen().then((first) => setScreen((chosen) => chosen ?? first)), []);
+  const open = (next: Screen | undefined): void => {
+    if (!next) return;
+    setMoved(true);
+    setScreen(next);
+    rememberScreen(next);
+  };
+  const neighbours = screens.filter(({ place }) => place === screen?.place);
   return (
     <>
       <nav aria-label="Places in the job">
         {shownPlaces.map((place) => (
-          <button key={place} type="button" class="quiet" aria-current={place === screen.place ? "true" : undefined} onClick={() => setScreen(screens.find((other) => other.place === place))}>
+          <button key={place} type="button" class="quiet" aria-current={place === screen?.place ? "true" : undefined} onClick={() => open(firstOf(place))}>
             {place}
           </button>
         ))}
       </nav>
-      {neighbours.length > 1 && (
+      {screen && neighbours.length > 1 && (
         <nav aria-label={`Screens of ${screen.place}`} class="screens">
           {neighbours.map((other) => (
-            <button key={other.title} type="button" class="quiet" aria-current={other === screen ? "page" : undefined} onClick={() => setScreen(other)}>
+            <button key={other.title} type="button" class="quiet" aria-current={other === screen ? "page" : undefined} onClick={() => open(other)}>
               {other.title}
             </button>
           ))}
         </nav>
       )}
-      <Shown key={screen.title} screen={screen} />
+      {screen ? <Shown key={screen.title} screen={screen} takeFocus={moved} /> : <p class="screen" role="status">Opening…</p>}
     </>
   );
 }
 
-/** The season sheet follows the tabs from the pane's first moment on, whatever screen is shown. What goes wrong its own screen tells. */
-const followSheets = async (): Promise<void> => (await import(/* webpackChunkName: "pane-season" */ "./season/follow-season")).followSeason();
-
-/** A screen, once its file is there. */
-function Shown({ screen }: { readonly screen: Screen }) {
+/** A screen, once its file is there. After a move its heading has the focus, so that keyboard and screen reader go on from there. */
+function Shown({ screen, takeFocus }: { readonly screen: Screen; readonly takeFocus: boolean }) {
   const [loaded, setLoaded] = useState<{ readonly Screen: ComponentType } | { readonly problem: string }>();
+  const place = useRef<HTMLDivElement>(null);
   useEffect(() => {
     Promise.resolve(screen.load()).then(
       (Screen) => setLoaded({ Screen }),
       (problem: unknown) => setLoaded({ problem: problem instanceof Error ? problem.message : String(problem) }),
     );
   }, [screen]);
+  useEffect(() => {
+    if (!loaded || !takeFocus) return;
+    const heading = place.current?.querySelector("h1");
+    heading?.setAttribute("tabindex", "-1");
+    heading?.focus();
+  }, [loaded]);
   if (!loaded) return <p class="screen" role="status">Opening…</p>;
   if ("problem" in loaded) return <p class="screen bad" role="alert">This screen could not be fetched; close and open the pane to try again. ({loaded.problem})</p>;
-  return <loaded.Screen />;
+  return (
+    <div ref={place}>
+      <loaded.Screen />
+    </div>
+  );
 }

@@ -14,3 +14,8 @@ export const lightTheme: OfficeTheme = {
 export const darkTheme: OfficeTheme = {
   bodyBackgroundColor: "#262626", bodyForegroundColor: "#F0F0F0", controlBackgroundColor: "#363636", controlForegroundColor: "#F0F0F0", isDarkTheme: true,
 };
+
+/** White on black and nothing between, as under a contrast theme of the system. */
+export const contrastTheme: OfficeTheme = {
+  bodyBackgroundColor: "#000000", bodyForegroundColor: "#FFFFFF", controlBackgroundColor: "#000000", controlForegroundColor: "#FFFFFF", isDarkTheme: true,
+};

@@ -1,0 +1,73 @@
+import { useEffect, useState } from "preact/hooks";
+import { courseOf, type Course } from "../../workbook/fermentation/fermentation-curve";
+import { fermentationLog, type FermentationLog } from "../../workbook/fermentation/fermentation-log";
+import { unitWords } from "../../workbook/batch/unit-words";
+import { readBatchSheet } from "../../workbook/read/batch-sheets";
+import { inWorkbook, type Done } from "../sheets/in-workbook";
+import { dayText, momentText } from "./day-text";
+import { FermentationChart } from "./fermentation-chart";
+import { FermentationTable } from "./fermentation-table";
+import "./fermentation.css";
+
+/** Where the fermentation of the batch in front stands, drawn and in words; it only reads the sheet. */
+export function Fermentation() {
+  const [read, setRead] = useState<Done<FermentationLog | undefined>>();
+  const look = async () =>
+    setRead(await inWorkbook("The sheet could not be read.", async (context) => {
+      const sheet = await readBatchSheet(context);
+      return sheet && fermentationLog(sheet);
+    }));
+  useEffect(() => void look(), []);
+  return (
+    <section class="screen" aria-labelledby="fermentation-title">
+      <h1 id="fermentation-title">Fermentation</h1>
+      <div aria-live="polite">
+        {!read && <p>Reading the sheet…</p>}
+        {read?.kind === "failed" && <p class="bad">{read.message}</p>}
+        {read?.kind === "done" && (read.result ? <Standing log={read.result} /> : <p>The sheet in front is no batch sheet. Go to one in the workbook, then look again.</p>)}
+      </div>
+      <button type="button" onClick={() => void look()}>
+        Look again
+      </button>
+    </section>
+  );
+}
+
+const verdicts: Readonly<Record<string, string>> = {
+  working: "Working: the gravity is still falling.",
+  nearly: "Nearly there: it falls by very little now.",
+  steady: "Steady: the readings of the last day agree.",
+  stalled: "Stalled: it stands still, too high above the end that is expected. This is not finished beer.",
+  rising: "Rising: beer cannot do that. One of the readings is wrong.",
+};
+
+function Standing({ log }: { readonly log: FermentationLog }) {
+  const course = courseOf(log);
+  const { temperature } = unitWords(log.units);
+  return (
+    <>
+      <p class="lead">{log.batchName || log.sheetName}</p>
+      <p class="verdict">{verdicts[log.verdict] ?? (log.gravities.length === 0 ? "Nothing has been read yet." : "No reading since the yeast went in.")}</p>
+      {log.nextStep && <p>{log.nextStep}</p>}
+      <Outlook log={log} course={course} />
+      <FermentationChart log={log} course={course} temperatureUnit={temperature} />
+      {course.reason && log.gravities.length > 0 && <p class="hint">No curve yet. {course.reason}</p>}
+      <FermentationTable log={log} temperatureUnit={temperature} />
+    </>
+  );
+}
+
+/** What is to come, as far as the readings tell. */
+function Outlook({ log, course }: { readonly log: FermentationLog; readonly course: Course }) {
+  const { forecast } = course;
+  return (
+    <>
+      {forecast && (
+        <p>
+          By its curve it should be at its end, near {forecast.finalGravity.toFixed(3)}, about {dayText(forecast.day)} (± {forecast.plusOrMinusDays.toFixed(1)} days). A forecast is no reading: bottle only when two readings a day apart agree.
+        </p>
+      )}
+      {log.nextReading !== undefined && <p>Read again: {momentText(log.nextReading)}.</p>}
+    </>
+  );
+}

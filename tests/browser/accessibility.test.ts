@@ -1,0 +1,86 @@
+import { mkdirSync, readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { Frame } from "playwright-core";
+import { beforeAll, describe, expect, test } from "vitest";
+import { screens } from "../../src/pane/screens";
+import { useBench } from "./support/bench-fixture";
+import type { BenchPage } from "./support/bench-page";
+import { openScreen } from "./support/pane-screens";
+
+const bench = useBench({ profile: "whole file" });
+const axeSource = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+const pictures = new URL("../../.cache/pictures/screens/", import.meta.url).pathname;
+const themes = ["light", "dark", "contrast"] as const;
+/** Narrow enough for a phone, and what a page of 1280 px leaves at a zoom of 400 %. */
+const narrow = 320;
+
+let tab: BenchPage;
+let pane: Frame;
+beforeAll(async () => {
+  mkdirSync(pictures, { recursive: true });
+  tab = await bench.open("");
+  await tab.page.evaluate((width) => { document.getElementById("pane-side")!.style.width = `${width}px`; }, narrow);
+  pane = await tab.pane();
+  await pane.evaluate(axeSource);
+}, 180_000);
+
+interface Finding {
+  readonly rule: string;
+  readonly where: string;
+  readonly why: string;
+}
+
+/** What axe finds against WCAG 2.2, A and AA. */
+async function findings(): Promise<Finding[]> {
+  return pane.evaluate(async () => {
+    const { axe } = window as unknown as { axe: { run(where: Document, how: object): Promise<{ violations: { id: string; nodes: { target: string[]; failureSummary?: string }[] }[] }> } };
+    const { violations } = await axe.run(document, { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] });
+    return violations.flatMap(({ id, nodes }) => nodes.map(({ target, failureSummary }) => ({ rule: id, where: target.join(" "), why: failureSummary ?? "" })));
+  });
+}
+
+const sideways = (): Promise<number> => pane.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+
+/** Once it has finished reading the workbook. */
+async function settled(): Promise<void> {
+  await pane.waitForFunction(() => document.querySelector("h1") !== null && !/(Opening|Reading the sheet|Looking)[^.]*…/.test(document.body.textContent ?? ""));
+}
+
+describe.each(screens.map(({ place, title }) => ({ place, title })))("$place, $title", ({ place, title }) => {
+  test("meets WCAG 2.2 AA in light, dark and high contrast, 320 px wide, with wider text too, and has the focus on its heading", async () => {
+    await openScreen(pane, place, title);
+    await settled();
+    expect(await pane.evaluate(() => document.activeElement?.tagName)).toBe("H1");
+    for (const theme of themes) {
+      await tab.page.selectOption("#theme-choice", theme);
+      await pane.waitForFunction((wanted) => document.documentElement.dataset["theme"] === wanted, theme);
+      await tab.page.locator("#pane").screenshot({ path: `${pictures}${place}-${title.replaceAll(" ", "-")}-${theme}.png` });
+      expect(await findings(), theme).toEqual([]);
+    }
+    expect(await sideways(), "scrolls sideways").toBeLessThanOrEqual(0);
+    // WCAG 2.2, 1.4.12: nothing may be lost when readers space their text like this.
+    const wider = await pane.addStyleTag({ content: "* { line-height: 1.5 !important; letter-spacing: 0.12em !important; word-spacing: 0.16em !important; } p { margin-bottom: 2em !important; }" });
+    expect(await sideways(), "scrolls sideways with wider text").toBeLessThanOrEqual(0);
+    await wider.evaluate((style) => (style as unknown as HTMLElement).remove());
+  });
+});
+
+test("the pane can be worked by the keyboard alone, and shows where the focus is", async () => {
+  await openScreen(pane, "Plan", "New batch");
+  await settled();
+  const places = pane.getByRole("navigation", { name: "Places in the job" }).getByRole("button");
+  await places.first().focus();
+  const visited: string[] = [];
+  for (let step = 1; step < await places.count(); step += 1) {
+    await tab.page.keyboard.press("Tab");
+    const seen = await pane.evaluate(() => ({ text: document.activeElement?.textContent ?? "", outline: Number.parseFloat(getComputedStyle(document.activeElement!).outlineWidth) }));
+    expect(seen.outline, seen.text).toBeGreaterThanOrEqual(2);
+    visited.push(seen.text);
+  }
+  expect(visited).toEqual((await places.allTextContents()).slice(1));
+  await pane.getByRole("button", { name: "Ferment", exact: true }).focus();
+  await tab.page.keyboard.press("Enter");
+  await pane.waitForFunction(() => document.activeElement?.tagName === "H1");
+  await tab.page.keyboard.press("Tab");
+  expect(await pane.evaluate(() => document.querySelector("h1")!.compareDocumentPosition(document.activeElement!) & Node.DOCUMENT_POSITION_FOLLOWING)).toBeTruthy();
+});

@@ -62,6 +62,9 @@ const brokenManifests: [what: string, xml: () => string, complaint: RegExp][] = 
   ["names a file that is not built", () => changed("3000/functions.json", "3000/function.json"), /there is no file for .*function\.json/],
   ["names an icon that is not built", () => changed("icon-40.png", "icon-41.png"), /no icon file for .*icon-41\.png/],
   ["gives an icon of another size", () => changed("icon-80.png", "icon-64.png"), /is 64 x 64 px, not 80 x 80/],
+  ["leaves out a size between", () => changed(/<bt:Image size="20".*\/>/, ""), /icon of 20 px is missing/],
+  ["asks for more than the workbook", () => changed("ReadWriteDocument", "ReadWriteMailbox"), /Permissions "ReadWriteMailbox"/],
+  ["trusts another domain", () => changed("</AppDomains>", "<AppDomain>https://elsewhere.example</AppDomain></AppDomains>"), /elsewhere\.example is not where the add-in comes from/],
   ["leaves out a ribbon size", () => manifest.replaceAll(/<bt:Image size="80".*\/>/g, ""), /icon of 80 px is missing/],
 ];
 

@@ -70,4 +70,12 @@ const onePage: Check = (manifest) => {
   return new Set(Object.values(places)).size === 1 && places.Runtime ? [] : [`one page must serve all, but: ${words.join(", ")}`];
 };
 
-export const ownChecks: readonly Check[] = [guid, version, order, runtimesFirst, requirements, noTaskpaneId, idLengths, textLengths, residsResolve, httpsOnly, onePage];
+/** No more than it takes to write a batch sheet, and no page from elsewhere in the pane. */
+const noMoreThanNeeded: Check = (manifest) => {
+  const permissions = text(manifest, "Permissions");
+  const own = elements(manifest, "SourceLocation").map((place) => place.getAttribute("DefaultValue") ?? "").filter((address) => URL.canParse(address)).map((address) => new URL(address).origin);
+  const strangers = elements(manifest, "AppDomain").map((domain) => domain.textContent ?? "").filter((domain) => URL.canParse(domain) && domain.startsWith("https://") && !own.includes(new URL(domain).origin));
+  return [...(permissions === "ReadWriteDocument" ? [] : [`Permissions "${permissions}" is not ReadWriteDocument`]), ...strangers.map((domain) => `the AppDomain ${domain} is not where the add-in comes from`)];
+};
+
+export const ownChecks: readonly Check[] = [guid, version, order, runtimesFirst, requirements, noTaskpaneId, idLengths, textLengths, residsResolve, httpsOnly, onePage, noMoreThanNeeded];

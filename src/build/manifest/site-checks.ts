@@ -1,6 +1,7 @@
 import vm from "node:vm";
 import type { Document } from "@xmldom/xmldom";
 import { PNG } from "pngjs";
+import { iconSizes } from "../draw-icons";
 import { elements, resources } from "./document";
 import type { Check } from "./own-checks";
 import type { Site } from "./site";
@@ -24,7 +25,7 @@ const icons: Check = (manifest, site) => {
   const known = resources(manifest);
   const ribbon = elements(manifest, "Icon").flatMap((icon) => {
     const images = [...icon.getElementsByTagNameNS("*", "Image")].map((image) => ({ size: Number(image.getAttribute("size")), address: known.get(image.getAttribute("resid") ?? "") ?? "" }));
-    const missing = [16, 32, 80].filter((size) => !images.some((image) => image.size === size));
+    const missing = iconSizes.filter((size) => !images.some((image) => image.size === size));
     return [...missing.map((size) => `an icon of ${size} px is missing on the ribbon`), ...images.flatMap(({ size, address }) => iconProblems(manifest, site, address, size))];
   });
   const store = [

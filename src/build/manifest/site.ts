@@ -8,12 +8,12 @@ export interface Site {
   readonly file: (place: string) => Buffer | undefined;
 }
 
-export function builtSite(root: string): Site {
+export function builtSite(root: string, folder = "dist"): Site {
   const { version } = JSON.parse(readFileSync(path.join(root, "package.json"), "utf8")) as { version: string };
   return {
     version,
     file: (place) => {
-      const file = path.join(root, "dist", place);
+      const file = path.join(root, folder, place);
       return existsSync(file) ? readFileSync(file) : undefined;
     },
   };

@@ -1,0 +1,108 @@
+import { wortEnrich } from "../../../functions/wort/enrich";
+import { wortMix } from "../../../functions/wort/mix";
+import { wortReduce } from "../../../functions/wort/reduce";
+import { wortThin } from "../../../functions/wort/thin";
+import { ask } from "../ask";
+import { shown } from "../words";
+import { gravitySlack, volumeOf, volumeSlack, type Missed, type Wort } from "./plan-and-measured";
+
+/** One way out, with its amounts and what the beer becomes by it. */
+export interface Mend {
+  readonly title: string;
+  /** What to do, with how much. */
+  readonly what: string;
+  readonly caution: string;
+  readonly result: Wort;
+  readonly ibu: number | undefined;
+}
+
+/** The two or three things that can be done, the last one always to leave it. Empty when the wort is on plan. */
+export function mends(missed: Missed): Mend[] {
+  const { measured, planned, place } = missed;
+  const gravity = measured.gravity - planned.gravity;
+  const short = planned.volume - measured.volume > volumeSlack * planned.volume;
+  const strong = gravity > gravitySlack;
+  const weak = gravity < -gravitySlack;
+  const much = measured.volume - planned.volume > volumeSlack * planned.volume;
+  if (!strong && !weak && !short && !much) return [];
+  const ways = [
+    strong && dilute(missed),
+    strong && short && fillUp(missed),
+    weak && place === "kettle" && boilOn(missed),
+    weak && enrich(missed, "dry malt extract", 90, "Off the flame, stirred until it is gone: extract sinks and scorches."),
+    weak && place === "fermenter" && enrich(missed, "sugar", 100, "Sugar makes the beer thinner and drier: a little of it only."),
+    !strong && !weak && short && fillUpAndEnrich(missed),
+  ];
+  return [...ways.filter((way) => way !== false && way !== undefined), leave(missed)];
+}
+
+const water = "Boiled and cooled water only: from here on nothing else kills what is in it.";
+
+/** How water goes in: into a kettle that still boils, any clean water does. */
+const waterCaution = ({ place }: Missed): string => (place === "kettle" ? "Pour it in slowly: hot wort spits." : water);
+
+function dilute(missed: Missed): Mend | undefined {
+  const { measured, planned, units } = missed;
+  const { value: added } = ask(wortThin, measured.volume, measured.gravity, planned.gravity, units);
+  if (added === undefined) return undefined;
+  const volume = measured.volume + added;
+  const room = volume > 1.1 * planned.volume ? " Is there room for it, and for the foam?" : "";
+  return { title: "Add water", what: `Stir in ${shown(added, "volume", units)} of water.${room}`, caution: waterCaution(missed), result: { volume, gravity: planned.gravity }, ibu: missed.ibuAt(volume) };
+}
+
+/** Water up to the planned volume only. Skipped where that is what the gravity asks for anyway. */
+function fillUp(missed: Missed): Mend | undefined {
+  const { measured, planned, units } = missed;
+  const added = planned.volume - measured.volume;
+  const { value: gravity } = ask(wortMix, [[measured.volume], [added]], [[measured.gravity], [1]]);
+  if (gravity === undefined || Math.abs(gravity - planned.gravity) <= gravitySlack) return undefined;
+  return { title: "Water up to the planned volume", what: `Stir in ${shown(added, "volume", units)} of water.`, caution: waterCaution(missed), result: { volume: planned.volume, gravity }, ibu: missed.ibuAt(planned.volume) };
+}
+
+function boilOn(missed: Missed): Mend | undefined {
+  const { measured, planned, units, boilOff } = missed;
+  const { value: away } = ask(wortReduce, measured.volume, measured.gravity, planned.gravity, units);
+  if (away === undefined || !(boilOff > 0)) return undefined;
+  const minutes = Math.round((60 * away) / boilOff);
+  const volume = measured.volume - away;
+  return {
+    title: "Boil on",
+    what: `Boil for ${minutes} min more, until ${shown(away, "volume", units)} is gone.`,
+    caution: "Stay with it, lid off. Late hops lose their scent meanwhile.",
+    result: { volume, gravity: planned.gravity },
+    ibu: missed.ibuAt(volume, minutes),
+  };
+}
+
+function enrich(missed: Missed, name: string, yieldPercent: number, caution: string): Mend | undefined {
+  const { measured, planned, units, place } = missed;
+  const { value: mass } = ask(wortEnrich, measured.volume, measured.gravity, planned.gravity, yieldPercent, units);
+  if (mass === undefined) return undefined;
+  const volume = measured.volume + volumeOf(mass, units);
+  const how = place === "kettle" ? `Stir in ${shown(mass, "mass", units, 2)} of ${name}.` : `Boil ${shown(mass, "mass", units, 2)} of ${name} in a little water for ten minutes, cool it, stir it in.`;
+  return { title: `Add ${name}`, what: how, caution, result: { volume, gravity: planned.gravity }, ibu: missed.ibuAt(volume) };
+}
+
+/** Wort was lost, the rest is as strong as planned: water for the volume, extract for the gravity. */
+function fillUpAndEnrich(missed: Missed): Mend | undefined {
+  const { measured, planned, units } = missed;
+  const added = planned.volume - measured.volume;
+  const { value: thin } = ask(wortMix, [[measured.volume], [added]], [[measured.gravity], [1]]);
+  const { value: mass } = ask(wortEnrich, planned.volume, thin, Math.max(planned.gravity, thin ?? 0), 90, units);
+  if (mass === undefined) return undefined;
+  return {
+    title: "Water and extract",
+    what: `Boil ${shown(mass, "mass", units, 2)} of dry malt extract in ${shown(added, "volume", units)} of water, and stir both in.`,
+    caution: missed.place === "kettle" ? "Off the flame, stirred until it is gone: extract sinks and scorches." : "Cool it first. Only sanitised things touch the wort.",
+    result: { volume: planned.volume, gravity: planned.gravity },
+    ibu: missed.ibuAt(planned.volume),
+  };
+}
+
+function leave(missed: Missed): Mend {
+  const { measured, planned } = missed;
+  const gravity = measured.gravity - planned.gravity;
+  const strength = gravity > gravitySlack ? "a stronger beer" : gravity < -gravitySlack ? "a lighter beer" : "the strength as planned";
+  const amount = measured.volume < planned.volume * (1 - volumeSlack) ? "less of it" : measured.volume > planned.volume * (1 + volumeSlack) ? "more of it" : "as much as planned";
+  return { title: "Leave it", what: `It becomes ${strength}, and ${amount}.`, caution: "", result: measured, ibu: missed.ibuAt(measured.volume) };
+}

@@ -1,0 +1,71 @@
+import { packCheck } from "../../../functions/pack/check";
+import type { NamedCells } from "../../read/named-cells";
+import { askText } from "../ask";
+import { unitsOf } from "../words";
+import type { PackagingInput } from "./packaging-form";
+
+/**
+ * Whether it may be packaged like this. "clear": nothing speaks against it. "confirm": there is a danger that the brewer
+ * must name before anything is written. "refuse": glass could burst, so neither sugar nor writing is offered.
+ */
+export interface PackagingSafety {
+  readonly level: "clear" | "confirm" | "refuse";
+  readonly dangers: readonly string[];
+  readonly instead: readonly string[];
+  /** The verdict of GYLE.PACK.CHECK in full. */
+  readonly check: string;
+}
+
+type Weighed = Pick<PackagingSafety, "level" | "dangers" | "instead">;
+const clear: Weighed = { level: "clear", dangers: [], instead: [] };
+
+export function packagingSafety(sheet: NamedCells, input: PackagingInput): PackagingSafety {
+  const check = checkFor(sheet, input);
+  const weighed = [byReadings(sheet, input), byPressure(sheet, input, check)];
+  const level = weighed.some((one) => one.level === "refuse") ? "refuse" : weighed.some((one) => one.level === "confirm") ? "confirm" : "clear";
+  return { level, check, dangers: weighed.flatMap(({ dangers }) => dangers), instead: [...new Set(weighed.flatMap(({ instead }) => instead))] };
+}
+
+function checkFor(sheet: NamedCells, { into, carbonation, warmestStorage, kegTemperature, bottleKind }: PackagingInput, co2 = carbonation): string {
+  const keg = into === "keg";
+  return askText(packCheck, co2, keg ? kegTemperature : warmestStorage, keg ? "keg" : bottleKind, sheet.value("fg"), sheet.value("fg_expected"), unitsOf(sheet));
+}
+
+const waitForIt = "Wait until two readings a day apart agree, then package.";
+
+/** Beer that still ferments makes gas that no sugar figure knows of. */
+function byReadings(sheet: NamedCells, { into }: PackagingInput): Weighed {
+  const bottles = into === "bottles";
+  const bursting = bottles ? "What is left ferments on in the glass and can burst it." : "What is left ferments on in the keg and can overfill it with gas.";
+  switch (sheet.text("verdict")) {
+    case "steady":
+      return clear;
+    case "":
+      return { level: bottles ? "refuse" : "confirm", dangers: [`No reading says that it has finished. ${bursting}`], instead: ["Take a reading today and another tomorrow."] };
+    case "rising":
+      return { level: bottles ? "refuse" : "confirm", dangers: ["One of the readings is wrong, so none of them shows that it has finished."], instead: ["Read again, mind scale and temperature, and clear the wrong row."] };
+    case "stalled":
+      return { level: "confirm", dangers: [`It stopped above the gravity to expect. ${bursting}`], instead: ["Warm it up, rouse the yeast, wait, read again."] };
+    default:
+      return { level: "confirm", dangers: [`The readings are not steady. ${bursting}`], instead: [waitForIt] };
+  }
+}
+
+function byPressure(sheet: NamedCells, input: PackagingInput, check: string): Weighed {
+  const what = input.into === "keg" ? "the keg" : "these bottles";
+  if (check.startsWith("within")) return clear;
+  if (check.startsWith("close")) return { level: "confirm", dangers: [`The pressure comes close to what ${what} may bear.`], instead: ["Weigh the sugar exactly; store cooler, or take stronger bottles."] };
+  if (!check.startsWith("over")) return { level: "refuse", dangers: [`The pressure cannot be checked${check === "" ? ": something is not filled in" : `: ${check}`}.`], instead: [] };
+  const gentler = gentlerCarbonation(sheet, input);
+  return {
+    level: "refuse",
+    dangers: [`The pressure passes what ${what} may bear.`],
+    instead: [...(gentler === undefined ? [waitForIt] : [`With ${gentler.toFixed(1)} volumes it would stay within.`]), input.into === "keg" ? "Store cooler." : "Take stronger bottles, or a cooler place."],
+  };
+}
+
+/** The highest carbonation below the one wished for, in tenths, that the check calls "within". */
+function gentlerCarbonation(sheet: NamedCells, input: PackagingInput): number | undefined {
+  for (let tenths = Math.ceil(Number(input.carbonation) * 10) - 1; tenths >= 10; tenths -= 1) if (checkFor(sheet, input, tenths / 10).startsWith("within")) return tenths / 10;
+  return undefined;
+}

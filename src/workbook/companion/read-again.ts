@@ -1,0 +1,22 @@
+import { isBatchSheet, isNewer } from "../read/batch-sheets";
+import type { NamedCells } from "../read/named-cells";
+import { loadSheet, namedCells } from "../read/read-sheets";
+import { ChangeRefused } from "./outcome";
+
+/** The mark of a batch; "" on a sheet from before there was one. */
+export const batchIdOf = (cells: NamedCells): string => (cells.has("batch_id") ? cells.text("batch_id") : "");
+
+/**
+ * The sheet as it is now, just before it is written to; it must still be the batch that the brewer saw.
+ *
+ * @throws ChangeRefused where it is another sheet now, or one that a newer Gylebook made; the host's "ItemNotFound" where it is gone
+ */
+export async function readAgain(context: Excel.RequestContext, seen: NamedCells): Promise<{ sheet: Excel.Worksheet; fresh: NamedCells }> {
+  const sheet = context.workbook.worksheets.getItem(seen.sheetName);
+  const loaded = loadSheet(sheet);
+  await context.sync();
+  const fresh = namedCells(loaded);
+  if (!isBatchSheet(fresh) || batchIdOf(fresh) !== batchIdOf(seen)) throw new ChangeRefused(`"${seen.sheetName}" is not the batch any more that it was a moment ago.`);
+  if (isNewer(fresh)) throw new ChangeRefused(`"${seen.sheetName}" was made by a newer Gylebook: update the add-in to write to it.`);
+  return { sheet, fresh };
+}

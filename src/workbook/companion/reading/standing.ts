@@ -1,0 +1,25 @@
+import type { NamedCells } from "../../read/named-cells";
+import { momentShown } from "../words";
+
+/** Where the fermentation stands, in our words: what the sheet's verdict means, what to do, and when to read again. */
+export interface Standing {
+  readonly means: string;
+  readonly next: string;
+  /** "" when nothing more is to be read. */
+  readonly readAgain: string;
+}
+
+const meanings: Readonly<Record<string, string>> = {
+  "": "No reading of the fermenting beer yet.",
+  working: "The yeast is at work.",
+  nearly: "Falling slowly: the end is near.",
+  steady: "Steady: two readings a day apart agree.",
+  stalled: "It has stopped well above where it should end.",
+  rising: "A reading stands above an earlier one, which beer cannot do.",
+};
+
+export function standing(sheet: NamedCells): Standing {
+  const verdict = sheet.text("verdict");
+  const next = sheet.number("next_reading");
+  return { means: meanings[verdict] ?? verdict, next: sheet.text("next_step"), readAgain: next === "" ? "" : `Read again on ${momentShown(next)}.` };
+}

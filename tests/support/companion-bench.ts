@@ -1,0 +1,110 @@
+import { expect } from "vitest";
+import type { HeadlessBench } from "../../src/bench/headless";
+import type { BatchContents } from "../../src/workbook/batch/contents";
+import { carryOut, type Outcome } from "../../src/workbook/companion/outcome";
+import { readBatchSheet } from "../../src/workbook/read/batch-sheets";
+import type { NamedCells } from "../../src/workbook/read/named-cells";
+import { insertOn, openBatchBench, type BatchSheet } from "./batch-bench";
+
+export interface CompanionBench {
+  readonly bench: HeadlessBench;
+  readonly batch: BatchSheet;
+  /** The sheet as the pane reads it now. */
+  read(): Promise<NamedCells>;
+  /** The workbook as it was at first. */
+  reset(): Promise<void>;
+}
+
+export async function openCompanion(contents: BatchContents): Promise<CompanionBench> {
+  const bench = await openBatchBench();
+  const batch = await insertOn(bench, contents);
+  const read = async () => {
+    await bench.calculate();
+    const sheet = await Excel.run((context) => readBatchSheet(context, contents.sheetName));
+    if (!sheet) throw new Error("no batch sheet");
+    return sheet;
+  };
+  const first = JSON.stringify(bench.snapshot());
+  const reset = () => bench.load(JSON.parse(first) as ReturnType<HeadlessBench["snapshot"]>);
+  return { bench, batch, read, reset };
+}
+
+/** All that stands in the workbook's cells, names, tables and notes. */
+export function contentOf({ snapshot }: HeadlessBench): string {
+  const { sheetOrder, sheets, resources } = snapshot();
+  const resource = (name: string): unknown => resources?.find((one) => one.name === name)?.data ?? "";
+  const cells = sheetOrder.map((id) => {
+    const filled: [string, unknown, unknown][] = [];
+    for (const [row, columns] of Object.entries(sheets[id]?.cellData ?? {})) {
+      for (const [column, cell] of Object.entries(columns as Record<string, { f?: unknown; v?: unknown } | null>)) {
+        if ((cell?.f ?? "") !== "" || (cell?.v ?? "") !== "") filled.push([`${row},${column}`, cell?.f ?? "", cell?.v ?? ""]);
+      }
+    }
+    return { name: sheets[id]?.name, filled };
+  });
+  return JSON.stringify({ cells, names: resource("SHEET_DEFINED_NAME_PLUGIN"), tables: resource("SHEET_TABLE_PLUGIN"), notes: resource("SHEET_NOTE_PLUGIN") });
+}
+
+/** Compared without showing the whole workbook when it differs. */
+export function expectSame(bench: HeadlessBench, before: string): void {
+  const now = contentOf(bench);
+  const from = [...now].findIndex((letter, index) => letter !== before[index]);
+  expect(now === before ? "" : `before …${before.slice(Math.max(0, from - 60), from + 100)}… now …${now.slice(Math.max(0, from - 60), from + 100)}…`).toBe("");
+}
+
+type Change = (context: Excel.RequestContext) => Promise<void>;
+
+/** Lets every round trip of a change fail in turn: each time nothing may be left of it, and the outcome must say so. */
+export async function expectNothingAtAnyFault({ bench }: CompanionBench, change: Change): Promise<void> {
+  await bench.calculate();
+  const before = contentOf(bench);
+  const { faults } = bench.host;
+  for (let n = 1; n < 20; n += 1) {
+    faults.failAtSync(n, new Error("the host is busy"));
+    const started = faults.syncCount;
+    const outcome: Outcome = await carryOut(change);
+    await bench.calculate();
+    if (outcome.kind === "written") {
+      expect(n).toBeGreaterThan(2);
+      faults.failAtSync(1, new Error("spent"));
+      await Excel.run((context) => context.sync()).catch(() => undefined);
+      return;
+    }
+    expect(faults.syncCount - started).toBeGreaterThanOrEqual(n);
+    expect(outcome.kind).toBe("unchanged");
+    expect(outcome.kind === "unchanged" && outcome.message).toContain("Nothing was written. The spreadsheet said: the host is busy");
+    expectSame(bench, before);
+  }
+  throw new Error("the change never came through");
+}
+
+/** A protected sheet, a cell being edited and a sheet that was deleted meanwhile: nothing happens, and the words say why. */
+export async function expectRefusals({ bench, batch }: CompanionBench, change: Change): Promise<void> {
+  await bench.calculate();
+  const sheet = (context: Excel.RequestContext) => context.workbook.worksheets.getItem(batch.sheetName);
+  await Excel.run(async (context) => {
+    sheet(context).protection.protect();
+    await context.sync();
+  });
+  const before = contentOf(bench);
+  expect(await carryOut(change)).toEqual({ kind: "unchanged", message: expect.stringContaining("The sheet is protected") });
+  expectSame(bench, before);
+  await Excel.run(async (context) => {
+    sheet(context).protection.unprotect();
+    await context.sync();
+  });
+
+  const { host } = bench;
+  const notEditing = host.cellEditing;
+  host.cellEditing = { active: () => true, ended: () => Promise.resolve() };
+  expect(await carryOut(change)).toEqual({ kind: "unchanged", message: expect.stringContaining("A cell is being edited") });
+  host.cellEditing = notEditing;
+  expectSame(bench, before);
+
+  await Excel.run(async (context) => {
+    context.workbook.worksheets.add("Other");
+    sheet(context).delete();
+    await context.sync();
+  });
+  expect(await carryOut(change)).toEqual({ kind: "unchanged", message: expect.stringContaining("The sheet is gone") });
+}

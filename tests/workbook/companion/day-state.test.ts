@@ -1,0 +1,158 @@
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { DayLine, LineKind } from "../../../src/workbook/companion/brew-day/day-lines";
+import { dayState, type DayState } from "../../../src/workbook/companion/brew-day/day-state";
+import { dayNumberAt, instantOf, nextInstantAt, timeOfDayAt } from "../../../src/workbook/companion/wall-clock";
+import { dayNumber } from "../../../src/workbook/day-number";
+
+const zone = process.env["TZ"];
+beforeAll(() => {
+  process.env["TZ"] = "Europe/Berlin";
+});
+afterAll(() => {
+  if (zone === undefined) delete process.env["TZ"];
+  else process.env["TZ"] = zone;
+});
+
+const minute = 60_000;
+const at = (iso: string): number => instantOf(dayNumber(iso));
+const clock = (instant: number): string => new Date(instant).toTimeString().slice(0, 5);
+
+/** A small day: steep for 30 min, boil for 60 with two hops and a chiller, chill for 20. Minutes from the start. */
+const plan: readonly [string, number, LineKind, number | undefined][] = [
+  ["Steep", 0, "step", undefined],
+  ["Lift the bag", 30, "step", undefined],
+  ["Boil begins", 40, "boil begins", 0],
+  ["Add Perle", 40, "hop", 0],
+  ["Chiller in", 82, "step", 42],
+  ["Add Cascade", 85, "hop", 45],
+  ["Flame out", 100, "flame out", 60],
+  ["Chill", 100, "step", undefined],
+  ["Pitch", 120, "step", undefined],
+  ["Done", 125, "done", undefined],
+];
+
+function day(start: string, happened: readonly (string | number)[] = []): DayLine[] {
+  return plan.map(([what, minutes, kind, boilMinute], row) => {
+    const cell = happened[row] ?? "";
+    const time = typeof cell === "string" && /^\d\d:\d\d$/.test(cell) ? dayNumber(`2026-01-01T${cell}`) % 1 : cell;
+    return { row, kind, what, amount: "", caution: `mind ${what}`, why: "", planned: dayNumber(start) + minutes / 1440, boilMinute, happened: time };
+  });
+}
+
+function stateAt(lines: readonly DayLine[], now: number): DayState {
+  const state = dayState(lines, now);
+  if (!state) throw new Error("no day");
+  return state;
+}
+
+describe("the clock", () => {
+  it("goes from instants to day numbers and back, on ordinary days and in summer time", () => {
+    for (const iso of ["2026-09-05T14:40", "2026-01-31T00:00", "2026-03-29T03:30", "2026-12-31T23:59"]) expect(dayNumberAt(at(iso))).toBeCloseTo(dayNumber(iso), 8);
+    expect(timeOfDayAt(at("2026-09-05T18:00"))).toBe(0.75);
+  });
+
+  it("finds the day of a time of day", () => {
+    expect(nextInstantAt(0.5, at("2026-09-05T10:00"))).toBe(at("2026-09-05T12:00"));
+    expect(nextInstantAt(0.25, at("2026-09-05T10:00"))).toBe(at("2026-09-06T06:00"));
+  });
+});
+
+describe("a brew day", () => {
+  it("shows what is due, the next two and the time to it", () => {
+    const state = stateAt(day("2026-09-05T10:00"), at("2026-09-05T09:50"));
+    expect(state.phase).toBe("going");
+    expect(state.current?.what).toBe("Steep");
+    expect(state.current?.dueAt).toBe(at("2026-09-05T10:00"));
+    expect(state.coming.map(({ what }) => what)).toEqual(["Lift the bag", "Boil begins"]);
+    expect(state.timers).toEqual([]);
+  });
+
+  it("runs the step that was begun, and moves the rest along when it was begun late", () => {
+    const state = stateAt(day("2026-09-05T10:00", ["10:12"]), at("2026-09-05T10:20"));
+    expect(state.timers.map(({ what, endsAt }) => [what, clock(endsAt)])).toEqual([["Steep", "10:42"]]);
+    expect(clock(state.current?.dueAt ?? 0)).toBe("10:42");
+    expect(state.lateMinutes).toBe(12);
+    expect(clock(state.endsAt)).toBe("12:17");
+    expect(state.lines.map(({ planned }) => planned)).toEqual(day("2026-09-05T10:00").map(({ planned }) => planned));
+  });
+
+  it("moves the rest with every minute that the due step waits, and back when it is caught up", () => {
+    const lines = day("2026-09-05T10:00", ["10:00"]);
+    expect(stateAt(lines, at("2026-09-05T10:30")).lateMinutes).toBe(0);
+    expect(stateAt(lines, at("2026-09-05T10:47")).lateMinutes).toBe(17);
+    expect(stateAt(day("2026-09-05T10:00", ["10:00", "10:25"]), at("2026-09-05T10:26")).lateMinutes).toBe(-5);
+  });
+
+  it("runs several timers in the boil, and a late hop moves nothing", () => {
+    const lines = day("2026-09-05T10:00", ["10:00", "10:30", "10:45", "10:46", "11:27"]);
+    const state = stateAt(lines, at("2026-09-05T11:40"));
+    expect(state.timers.map(({ what, endsAt }) => [what, clock(endsAt)])).toEqual([["Boil begins", "11:45"], ["Add Perle", "11:45"], ["Chiller in", "11:45"]]);
+    expect(state.current?.what).toBe("Add Cascade");
+    expect(clock(state.current?.dueAt ?? 0)).toBe("11:30");
+    expect(state.lines.filter(({ kind }) => kind === "flame out").map(({ dueAt }) => clock(dueAt))).toEqual(["11:45"]);
+    const added = stateAt(day("2026-09-05T10:00", ["10:00", "10:30", "10:45", "10:46", "11:27", "11:41"]), at("2026-09-05T11:42"));
+    expect(clock(added.current?.dueAt ?? 0)).toBe("11:45");
+  });
+
+  it("lists all that still goes into a running boil", () => {
+    const state = stateAt(day("2026-09-05T10:00", ["10:00", "10:30", "10:40"]), at("2026-09-05T10:41"));
+    expect(state.coming.map(({ what }) => what)).toEqual(["Chiller in", "Add Cascade", "Flame out"]);
+  });
+
+  it("does not lose a line that was passed over", () => {
+    const state = stateAt(day("2026-09-05T10:00", ["10:00", "10:30", "10:40", "10:40", "", "11:25"]), at("2026-09-05T11:26"));
+    expect(state.missed.map(({ what }) => what)).toEqual(["Chiller in"]);
+    expect(state.current?.what).toBe("Flame out");
+  });
+
+  it("goes over midnight", () => {
+    const lines = day("2026-09-05T22:30", ["22:30", "23:00", "23:15", "23:15", "23:58", "00:01", "00:15"]);
+    const state = stateAt(lines, at("2026-09-06T00:20"));
+    expect(state.phase).toBe("going");
+    expect(state.lines[5]?.doneAt).toBe(at("2026-09-06T00:01"));
+    expect(state.current?.dueAt).toBe(at("2026-09-06T00:15"));
+    expect(state.lateMinutes).toBe(10);
+    const chilling = stateAt(day("2026-09-05T22:30", ["22:30", "23:00", "23:15", "23:15", "23:58", "00:01", "00:15", "00:16"]), at("2026-09-06T00:20"));
+    expect(chilling.timers.map(({ what, endsAt }) => [what, endsAt])).toEqual([["Chill", at("2026-09-06T00:36")]]);
+  });
+
+  it("boils for an hour on the night when the clocks are put back", () => {
+    // 25 October 2026 in Berlin: after 02:59 in summer time comes 02:00 in winter time.
+    const begun = at("2026-10-25T01:55");
+    const lines = day("2026-10-25T01:15", ["01:15", "01:45", "01:55"]);
+    const state = stateAt(lines, begun + 10 * minute);
+    expect(state.timers.map(({ endsAt }) => (endsAt - begun) / minute)).toEqual([60]);
+  });
+
+  it("is the same after a sleep or a reload, since only the sheet and the clock count", () => {
+    const lines = day("2026-09-05T10:00", ["10:00", "10:30", "10:40"]);
+    const before = stateAt(lines, at("2026-09-05T10:45"));
+    const after = stateAt(structuredClone(lines), at("2026-09-05T11:05"));
+    expect(after.timers).toEqual(before.timers);
+    expect(after.current?.what).toBe(before.current?.what);
+  });
+
+  it("says when the computer's clock was put back behind the last time in the sheet", () => {
+    const lines = day("2026-09-05T10:00", ["10:00", "10:30"]);
+    expect(stateAt(lines, at("2026-09-05T10:31")).clockBehindMinutes).toBe(0);
+    expect(stateAt(lines, at("2026-09-05T09:30")).clockBehindMinutes).toBe(60);
+  });
+
+  it("takes words in a cell for done, and a whole date as it is", () => {
+    const state = stateAt(day("2026-09-05T10:00", ["about ten", dayNumber("2026-09-05T10:35")]), at("2026-09-05T10:36"));
+    expect(state.lines[0]?.isDone).toBe(true);
+    expect(state.lines[0]?.doneAt).toBeUndefined();
+    expect(state.lines[1]?.doneAt).toBe(at("2026-09-05T10:35"));
+    expect(state.current?.what).toBe("Boil begins");
+  });
+
+  it("knows another day, a day that is over and one that is finished", () => {
+    expect(stateAt(day("2026-09-05T10:00"), at("2026-09-07T10:00")).phase).toBe("another day");
+    expect(stateAt(day("2026-09-05T10:00"), at("2026-09-03T10:00")).phase).toBe("another day");
+    expect(stateAt(day("2026-09-05T10:00", ["10:00"]), at("2026-09-06T10:00")).phase).toBe("over");
+    const all = stateAt(day("2026-09-05T10:00", ["10:00", "10:30", "10:40", "10:40", "11:22", "11:25", "11:40", "11:40", "12:00", "12:05"]), at("2026-09-09T10:00"));
+    expect(all.phase).toBe("finished");
+    expect(all.timers).toEqual([]);
+    expect(dayState([], 0)).toBeUndefined();
+  });
+});

@@ -1,5 +1,5 @@
-import { generateRandomId } from "@univerjs/core";
-import { SheetDeleteNoteCommand, SheetsNoteModel, SheetUpdateNoteCommand, type ISheetNote } from "@univerjs/sheets-note";
+import { generateRandomId, ICommandService, IUndoRedoService } from "@univerjs/core";
+import { RemoveNoteMutation, SheetsNoteModel, SheetUpdateNoteCommand, UpdateNoteMutation, type ISheetNote } from "@univerjs/sheets-note";
 import { cellsText, parseCells, sheetPrefix, splitAddress } from "./address";
 import type { SheetBlock } from "./cell-writer";
 import { assertFormatsOpen } from "./cell-writer";
@@ -77,8 +77,15 @@ export class Note extends ClientObject<NotePlace, Context> implements StandsFor<
   }
   get visible(): boolean { return this.get("visible"); }
 
+  /** The grid's own command deletes the note of the selected cell, whatever it is asked for: hence its parts. */
   delete(): void {
-    this.write(({ sheetId, note }) => this.context.host.command(SheetDeleteNoteCommand.id, { subUnitId: sheetId, row: note.row, col: note.col }));
+    this.write(({ sheetId, note }) => {
+      const { unitId, engine: { injector } } = this.context.host;
+      const remove = { id: RemoveNoteMutation.id, params: { unitId, sheetId, noteId: note.id } };
+      const putBack = { id: UpdateNoteMutation.id, params: { unitId, sheetId, row: note.row, col: note.col, note: { ...note } } };
+      injector.get(ICommandService).syncExecuteCommand(remove.id, remove.params);
+      injector.get(IUndoRedoService).pushUndoRedo({ unitID: unitId, redoMutations: [remove], undoMutations: [putBack] });
+    });
   }
 
   getLocation(): Range {

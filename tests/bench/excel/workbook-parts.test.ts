@@ -214,6 +214,21 @@ it("protection holds a person at the grid as well", async () => {
 });
 
 describe("notes, frozen panes, page, charts", () => {
+  it("deletes the note that it is asked to, not the selected cell's", async () => {
+    await insertBatch("Batch 1");
+    await bench.Excel.run(async (context) => {
+      const sheet = context.workbook.worksheets.getItem("Batch 1");
+      sheet.notes.add("B3", "stays");
+      sheet.notes.add("B4", "goes");
+      sheet.getRange("B3").select();
+      await context.sync();
+      sheet.notes.getItem("B4").delete();
+      const [kept, gone] = [sheet.notes.getItemOrNullObject("B3").load("content"), sheet.notes.getItemOrNullObject("B4").load("content")];
+      await context.sync();
+      expect([kept.content, gone.isNullObject]).toEqual(["stays", true]);
+    });
+  });
+
   it("are kept in the snapshot and come back with it", async () => {
     await insertBatch("Batch 1");
     await bench.Excel.run(async (context) => {

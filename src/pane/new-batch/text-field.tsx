@@ -4,7 +4,7 @@ export interface TextFieldProps {
   readonly value: string;
   readonly problem?: string | undefined;
   readonly hint?: string;
-  readonly type?: "text" | "date";
+  readonly type?: "text" | "date" | "datetime-local";
   readonly inputMode?: "text" | "decimal";
   readonly onInput: (value: string) => void;
 }

@@ -1,0 +1,76 @@
+import { useMemo, useState } from "preact/hooks";
+import { dayLines } from "../../workbook/companion/brew-day/day-lines";
+import { dayState, type TimedLine } from "../../workbook/companion/brew-day/day-state";
+import { markDone, takeBackDone } from "../../workbook/companion/brew-day/mark-line";
+import { batchIdOf } from "../../workbook/companion/read-again";
+import { timeOfDayAt } from "../../workbook/companion/wall-clock";
+import { BatchScreen, type Batch } from "../companion/batch-screen";
+import { OutcomeLine } from "../companion/outcome-line";
+import { useChange } from "../companion/use-change";
+import { useNow } from "../companion/use-now";
+import { AnotherDay } from "./another-day";
+import { Coming, Missed } from "./coming";
+import { clockTime } from "./countdown";
+import { DayHeading } from "./day-heading";
+import { DueCard } from "./due-card";
+import { Running } from "./running";
+import { useSoundChoice } from "./sound";
+import { useSignal } from "./use-signal";
+import { useWakeLock } from "./use-wake-lock";
+import "./brew-day.css";
+
+/** The brew day by the clock. All that it knows stands in the sheet: closing it loses nothing. */
+export const BrewDay = () => <BatchScreen title="Brew day">{(batch) => <Day key={batchIdOf(batch.sheet)} {...batch} />}</BatchScreen>;
+
+/** The last time that was written here, so that a slip of the thumb can be taken back; it outlives a change of screens. */
+let lastWritten: { readonly batch: string; readonly row: number; readonly time: number } | undefined;
+
+function Day({ sheet, reload }: Batch) {
+  const now = useNow();
+  const lines = useMemo(() => dayLines(sheet), [sheet]);
+  const state = dayState(lines, now);
+  const { busy, outcome, make } = useChange(reload);
+  const [sound, chooseSound] = useSoundChoice();
+  const [said, setSaid] = useState("");
+  const going = state?.phase === "going";
+  useSignal(going ? state.current : undefined, now, sound);
+  const screenStaysOn = useWakeLock(going && state.lines.some(({ isDone }) => isDone));
+  if (!state) return <p class="lead">The clock cannot be made yet: fill in “Brewed on” and the steps. What is wrong stands under Checks, at the end of the sheet.</p>;
+
+  const { current, missed } = state;
+  const batch = batchIdOf(sheet);
+  const undo = state.lines.find(({ row }) => lastWritten?.batch === batch && lastWritten.row === row && state.lines[row]?.isDone);
+  const done = async (line: TimedLine) => {
+    const at = Date.now();
+    const result = await make((context) => markDone(context, sheet, line, at));
+    if (result.kind !== "written") return;
+    lastWritten = { batch, row: line.row, time: timeOfDayAt(at) };
+    setSaid(`${line.what}: ${clockTime(at)} is in the sheet.`);
+  };
+  const takeBack = (line: TimedLine) => void make((context) => takeBackDone(context, sheet, line, lastWritten?.time ?? -1));
+  const dueWords = going && current && now >= current.dueAt ? `Now: ${current.what}` : said;
+
+  return (
+    <div class="day" data-next={current?.row ?? state.lines.length}>
+      {state.phase === "another day" && <AnotherDay sheet={sheet} state={state} now={now} busy={busy} make={make} />}
+      {going && <DayHeading state={state} now={now} screenStaysOn={screenStaysOn} />}
+      {going && current && <DueCard key={current.row} line={current} now={now} busy={busy} onDone={() => void done(current)} />}
+      {state.phase === "finished" && <p class="finished">The brew day is done. Take the first reading after three days.</p>}
+      {state.phase === "over" && <p class="lead">This brew day is over. Times that are missing can still be typed into the sheet, beside their lines.</p>}
+      <OutcomeLine outcome={outcome} />
+      {going && <Running timers={state.timers} now={now} />}
+      {going && <Coming title="Then" lines={state.coming} now={now} />}
+      <Missed lines={missed} busy={busy} {...(going && { onDone: (line: TimedLine) => void done(line) })} />
+      {undo && (
+        <button type="button" class="big" disabled={busy} onClick={() => takeBack(undo)}>
+          Undo: {undo.what}, {clockTime(undo.doneAt ?? now)}
+        </button>
+      )}
+      <label class="choice big-choice">
+        <input type="checkbox" checked={sound} onChange={(event) => chooseSound(event.currentTarget.checked)} />
+        Sound when a step is due
+      </label>
+      <p class="unseen" aria-live="polite">{dueWords}</p>
+    </div>
+  );
+}

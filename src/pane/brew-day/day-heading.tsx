@@ -1,0 +1,20 @@
+import type { DayState } from "../../workbook/companion/brew-day/day-state";
+import { clockTime } from "./countdown";
+
+const againstPlan = (minutes: number): string => (minutes === 0 ? "as planned" : minutes > 0 ? `${minutes} min later than planned` : `${-minutes} min earlier than planned`);
+
+/** The clock, the end of the day, and what does not fit. */
+export function DayHeading({ state, now, screenStaysOn }: { readonly state: DayState; readonly now: number; readonly screenStaysOn: boolean }) {
+  return (
+    <>
+      <p class="clock">
+        <strong>{clockTime(now)}</strong> Done at about {clockTime(state.endsAt)}, {againstPlan(state.lateMinutes)}.{screenStaysOn && " The screen stays on."}
+      </p>
+      {state.clockBehindMinutes > 0 && (
+        <p class="bad" role="alert">
+          This computer's clock is {state.clockBehindMinutes} min behind the last time in the sheet. Was it put back? Set the clock, or mend the times in the sheet: the countdowns go by both.
+        </p>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,12 @@
+import type { Filled } from "../../workbook/batch/contents";
+import { TextField } from "../new-batch/text-field";
+import { typedNumber } from "../sheets/typed";
+
+/** A number as the brewer types it; words in it are answered beside the field. */
+export function NumberField({ id, label, value, hint, onInput }: { readonly id: string; readonly label: string; readonly value: string; readonly hint?: string; readonly onInput: (value: string) => void }) {
+  const problem = value.trim() !== "" && typedNumber(value) === undefined ? "A number, please." : undefined;
+  return <TextField id={id} label={label} value={value} inputMode="decimal" problem={problem} {...(hint !== undefined && { hint })} onInput={onInput} />;
+}
+
+export const numberIn = (text: string): Filled<number> => typedNumber(text) ?? "";
+export const textOf = (value: Filled<number>): string => (value === "" ? "" : String(value));

@@ -1,0 +1,79 @@
+import { useCallback, useEffect, useRef, useState } from "preact/hooks";
+import { isNewer, readBatchSheet } from "../../workbook/read/batch-sheets";
+import type { NamedCells } from "../../workbook/read/named-cells";
+
+/** The batch that the pane's screens work on, as it stood when it was last read. */
+export type Front =
+  | { readonly kind: "reading" }
+  | { readonly kind: "none" }
+  | { readonly kind: "newer"; readonly sheetName: string }
+  | { readonly kind: "failed"; readonly message: string }
+  | { readonly kind: "batch"; readonly sheet: NamedCells };
+
+const quietMs = 250;
+const againMs = 30_000;
+
+/**
+ * The batch sheet in front; while another kind of sheet is in front, the batch that was there before. It is read anew
+ * whenever somebody types, Excel calculates or another sheet comes forward, and now and then besides.
+ */
+export function useBatchSheet(): { readonly front: Front; readonly reload: () => Promise<void> } {
+  const [front, setFront] = useState<Front>({ kind: "reading" });
+  const lastName = useRef<string>();
+  const turn = useRef(0);
+  const reload = useCallback(async () => {
+    const mine = (turn.current += 1);
+    const found = await readFront(lastName.current);
+    if (mine !== turn.current) return; // a later reading is on its way
+    if (found.kind === "batch") lastName.current = found.sheet.sheetName;
+    setFront(found);
+  }, []);
+  useEffect(() => {
+    let waiting: ReturnType<typeof setTimeout> | undefined;
+    const soon = () => {
+      clearTimeout(waiting);
+      waiting = setTimeout(() => void reload(), quietMs);
+    };
+    const stopListening = listen(soon);
+    const timer = setInterval(soon, againMs);
+    void reload();
+    return () => {
+      turn.current += 1;
+      clearTimeout(waiting);
+      clearInterval(timer);
+      stopListening();
+    };
+  }, [reload]);
+  return { front, reload };
+}
+
+async function readFront(lastName: string | undefined): Promise<Front> {
+  try {
+    const sheet = await Excel.run({ delayForCellEdit: true }, async (context) => (await readBatchSheet(context)) ?? (lastName === undefined ? undefined : readBatchSheet(context, lastName)));
+    if (!sheet) return { kind: "none" };
+    return isNewer(sheet) ? { kind: "newer", sheetName: sheet.sheetName } : { kind: "batch", sheet };
+  } catch (problem) {
+    return { kind: "failed", message: problem instanceof Error ? problem.message : String(problem) };
+  }
+}
+
+/** @returns how to stop */
+function listen(changed: () => void): () => void {
+  const told = () => {
+    changed();
+    return Promise.resolve();
+  };
+  const listening = Excel.run(async (context) => {
+    const { worksheets } = context.workbook;
+    const handlers = [worksheets.onActivated.add(told), worksheets.onChanged.add(told), worksheets.onCalculated.add(told)];
+    await context.sync();
+    return handlers;
+  });
+  // Where the host has no such events, the reading now and then is what is left.
+  listening.catch(() => undefined);
+  return () =>
+    void listening.then(async (handlers) => {
+      for (const handler of handlers) handler.remove();
+      await handlers[0]?.context.sync();
+    }, () => undefined);
+}

@@ -1,0 +1,82 @@
+import { useState } from "preact/hooks";
+import { bitternessWords } from "../../workbook/companion/mend/bitterness";
+import { mends, type Mend } from "../../workbook/companion/mend/mends";
+import { missedPlan, type Missed, type Place } from "../../workbook/companion/mend/plan-and-measured";
+import { writeMend } from "../../workbook/companion/mend/write-mend";
+import { corrected } from "../../workbook/companion/reading/corrected";
+import { batchIdOf } from "../../workbook/companion/read-again";
+import { dayNumberAt } from "../../workbook/companion/wall-clock";
+import { gravityWords, shown, unitsOf } from "../../workbook/companion/words";
+import type { NamedCells } from "../../workbook/read/named-cells";
+import { BatchScreen, type Batch } from "../companion/batch-screen";
+import { NumberField, numberIn, textOf } from "../companion/number-field";
+import { OutcomeLine } from "../companion/outcome-line";
+import { useChange } from "../companion/use-change";
+import { ChoiceField } from "../new-batch/choice-field";
+
+export const TooHighTooLow = () => <BatchScreen title="Too high, too low">{(batch) => <MendForm key={batchIdOf(batch.sheet)} {...batch} />}</BatchScreen>;
+
+/** Gravity or volume missed the plan: what can be done, with how much. The chosen way becomes a line in the notes. */
+function MendForm({ sheet, reload }: Batch) {
+  const pitched = sheet.value("og_reached") !== "";
+  const [place, setPlace] = useState<Place>(pitched ? "fermenter" : "kettle");
+  const [volume, setVolume] = useState(textOf(pitched ? sheet.number("volume_reached") : ""));
+  const [reading, setReading] = useState(textOf(pitched && sheet.text("og_scale") === "SG" ? sheet.number("og_reading") : ""));
+  const [temperature, setTemperature] = useState(textOf(pitched ? sheet.number("og_temperature") : ""));
+  const { busy, outcome, make } = useChange(reload);
+  const units = unitsOf(sheet);
+  const { ready, problem } = corrected(sheet, { instrument: "hydrometer", scale: "SG", reading: numberIn(reading), sampleTemperature: numberIn(temperature), originalBrix: "" }, "wort");
+  const cold = numberIn(volume);
+  const missed = ready && cold !== "" && cold > 0 ? missedPlan(sheet, place, { volume: cold, gravity: ready.gravity }) : undefined;
+  const choose = (mend: Mend) => missed && void make((context) => writeMend(context, sheet, missed, mend, dayNumberAt(Date.now())));
+
+  return (
+    <>
+      <ChoiceField
+        legend="Where the wort is"
+        name="place"
+        value={place}
+        choices={[
+          ["kettle", "In the kettle"],
+          ["fermenter", "In the fermenter"],
+        ]}
+        onChange={setPlace}
+      />
+      <NumberField id="mend-volume" label={`Volume, ${units === "us" ? "US gal" : "L"}`} value={volume} hint={place === "kettle" ? "As it will be cold: boiling wort stands about 4 % higher." : "Measured cold."} onInput={setVolume} />
+      <NumberField id="mend-reading" label="Reading, SG" value={reading} onInput={setReading} />
+      <NumberField id="mend-temperature" label={`Sample, ${units === "us" ? "°F" : "°C"}`} value={temperature} hint="Let it cool first: hot samples mislead and crack the glass." onInput={setTemperature} />
+      {problem && <p class="problem" role="status">{problem}</p>}
+      {missed && <Ways sheet={sheet} missed={missed} busy={busy} onChoose={choose} />}
+      <OutcomeLine outcome={outcome}>
+        <p class="good">It stands in the notes of the sheet, in section 9.</p>
+      </OutcomeLine>
+    </>
+  );
+}
+
+function Ways({ sheet, missed, busy, onChoose }: { readonly sheet: NamedCells; readonly missed: Missed; readonly busy: boolean; readonly onChoose: (mend: Mend) => void }) {
+  const { measured, planned, units } = missed;
+  const ways = mends(missed);
+  const wort = (one: typeof measured) => `${shown(one.volume, "volume", units)} at ${gravityWords(one.gravity)}`;
+  return (
+    <section aria-label="What can be done">
+      <p>
+        You have {wort(measured)}; the plan was {wort(planned)}.
+      </p>
+      {ways.length === 0 && <p class="answer">As planned, as near as one can measure. Nothing to mend.</p>}
+      {ways.map((mend) => (
+        <article key={mend.title} class="answer">
+          <h2>{mend.title}</h2>
+          <p>{mend.what}</p>
+          <p>
+            Gives {wort(mend.result)}. {bitternessWords(sheet, missed, mend)}
+          </p>
+          {mend.caution && <p class="caution">{mend.caution}</p>}
+          <button type="button" disabled={busy} aria-label={`Note this: ${mend.title}`} onClick={() => onChoose(mend)}>
+            Note this
+          </button>
+        </article>
+      ))}
+    </section>
+  );
+}

@@ -1,0 +1,50 @@
+import type { Asked } from "../../workbook/companion/ask";
+import type { PackagingFigures } from "../../workbook/companion/packaging/packaging-figures";
+import type { PackagingInput } from "../../workbook/companion/packaging/packaging-form";
+import type { PackagingSafety } from "../../workbook/companion/packaging/packaging-safety";
+import { dayShown, shown, unitsOf } from "../../workbook/companion/words";
+import type { NamedCells } from "../../workbook/read/named-cells";
+
+interface PackagingAnswerProps {
+  readonly figures: PackagingFigures;
+  readonly safety: PackagingSafety;
+  readonly input: PackagingInput;
+  readonly sheet: NamedCells;
+}
+
+/** The figures. Sugar never stands without what speaks against it, and not at all where glass could burst. */
+export function PackagingAnswer({ figures, safety, input, sheet }: PackagingAnswerProps) {
+  const units = unitsOf(sheet);
+  const say = ({ value, problem }: Asked, words: (value: number) => string) => (value === undefined ? problem || "–" : words(value));
+  const pressure = say(figures.pressure, (value) => shown(value, "pressure", units, units === "us" ? 1 : 2));
+  if (input.into === "keg") {
+    return (
+      <dl class="answer">
+        <dt>Set the keg to</dt>
+        <dd>
+          <strong>{pressure}</strong>
+        </dd>
+        <dd>Air the room: carbon dioxide stifles. The keg's own plate comes first.</dd>
+      </dl>
+    );
+  }
+  return (
+    <dl class="answer">
+      <dt>Sugar for {shown(figures.beer, "volume", units)}</dt>
+      {safety.level === "refuse" ? (
+        <dd>None is given: see above.</dd>
+      ) : (
+        <dd>
+          <strong>{say(figures.sugar, (value) => shown(value, "smallMass", units, units === "us" ? 2 : 0))}</strong> of {input.sugar}
+          {safety.level === "confirm" && <b class="bad"> only if you accept the danger above</b>}
+        </dd>
+      )}
+      <dt>Pressure at the warmest place</dt>
+      <dd>{pressure}</dd>
+      <dt>Bottles and caps</dt>
+      <dd>{say(figures.bottles, (value) => value.toFixed(0))}</dd>
+      <dt>First taste</dt>
+      <dd>{say(figures.firstTaste, dayShown)}</dd>
+    </dl>
+  );
+}

@@ -1,0 +1,69 @@
+import { useState } from "preact/hooks";
+import { packagingChanges, packagingIn, type PackagingInput } from "../../workbook/companion/packaging/packaging-form";
+import { packagingFigures } from "../../workbook/companion/packaging/packaging-figures";
+import { packagingSafety } from "../../workbook/companion/packaging/packaging-safety";
+import { onlyCounts, writePackaging } from "../../workbook/companion/packaging/write-packaging";
+import { batchIdOf } from "../../workbook/companion/read-again";
+import { dayNumberAt } from "../../workbook/companion/wall-clock";
+import type { NamedCells } from "../../workbook/read/named-cells";
+import { BatchScreen, type Batch } from "../companion/batch-screen";
+import { OutcomeLine } from "../companion/outcome-line";
+import { useChange } from "../companion/use-change";
+import { PackagingFields } from "./packaging-fields";
+import { PackagingAnswer } from "./packaging-answer";
+import { SafetyWords } from "./safety-words";
+
+export const Packaging = () => <BatchScreen title="Packaging">{(batch) => <PackagingForm key={batchIdOf(batch.sheet)} {...batch} />}</BatchScreen>;
+
+const firstInput = (sheet: NamedCells): PackagingInput => {
+  const input = packagingIn(sheet);
+  return input.packagedOn === "" ? { ...input, packagedOn: Math.floor(dayNumberAt(Date.now())) } : input;
+};
+
+/** Bottle or keg: how much sugar or pressure, and whether the glass can take it. */
+function PackagingForm({ sheet, reload }: Batch) {
+  const [input, setInput] = useState(() => firstInput(sheet));
+  const [knowing, setKnowing] = useState(false);
+  const { busy, outcome, make, forget } = useChange(reload);
+  const change = (part: Partial<PackagingInput>) => {
+    setInput((before) => ({ ...before, ...part }));
+    setKnowing(false);
+    forget();
+  };
+  const safety = packagingSafety(sheet, input);
+  const changes = packagingChanges(sheet, input);
+  const counting = changes.length > 0 && onlyCounts(sheet, changes);
+  const refused = safety.level === "refuse" && !counting;
+  const mustConfirm = safety.level === "confirm" && !counting;
+
+  return (
+    <form
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        void make((context) => writePackaging(context, sheet, input, knowing)).then(() => setKnowing(false));
+      }}
+    >
+      <PackagingFields input={input} sheet={sheet} change={change} />
+      <SafetyWords safety={safety} bottles={input.into === "bottles"} />
+      <PackagingAnswer figures={packagingFigures(sheet, input)} safety={safety} input={input} sheet={sheet} />
+      {mustConfirm && (
+        <label class="choice">
+          <input type="checkbox" checked={knowing} onChange={(event) => setKnowing(event.currentTarget.checked)} />
+          {input.into === "bottles" ? "I know that these bottles may burst, and write it all the same" : "I know that the keg may take more pressure than planned, and write it all the same"}
+        </label>
+      )}
+      {refused ? (
+        <p class="bad">Not written like this: change what is named above first.</p>
+      ) : (
+        <button type="submit" class="main-action" disabled={busy || changes.length === 0 || (mustConfirm && !knowing)}>
+          {busy ? "Writing…" : "Write it to the sheet"}
+        </button>
+      )}
+      {changes.length > 0 && !refused && <p class="hint">Changes {changes.map(({ label }) => label).join(", ")}.</p>}
+      <OutcomeLine outcome={outcome}>
+        <p class="good">It is in the sheet, in section 8.</p>
+      </OutcomeLine>
+    </form>
+  );
+}

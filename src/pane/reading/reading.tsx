@@ -1,0 +1,89 @@
+import { useState } from "preact/hooks";
+import { addReading } from "../../workbook/companion/reading/add-reading";
+import { corrected } from "../../workbook/companion/reading/corrected";
+import { originalGravity, writeOriginal } from "../../workbook/companion/reading/original-gravity";
+import { readingDoubts } from "../../workbook/companion/reading/reading-doubts";
+import { batchIdOf } from "../../workbook/companion/read-again";
+import { unitsOf } from "../../workbook/companion/words";
+import { dayNumberAt } from "../../workbook/companion/wall-clock";
+import { BatchScreen, type Batch } from "../companion/batch-screen";
+import { fieldMoment } from "../companion/moments";
+import { numberIn } from "../companion/number-field";
+import { OutcomeLine } from "../companion/outcome-line";
+import { useChange } from "../companion/use-change";
+import { ChoiceField } from "../new-batch/choice-field";
+import { BeerFields, WortFields } from "./liquid-fields";
+import { InstrumentFields } from "./instrument-fields";
+import { firstFields, measuredIn, originalIn, type ReadingFields } from "./reading-fields";
+import { CorrectedLine, StandingLines } from "./reading-answer";
+
+export const Reading = () => <BatchScreen title="Reading">{(batch) => <ReadingForm key={batchIdOf(batch.sheet)} {...batch} />}</BatchScreen>;
+
+/** One reading: corrected before it is written, questioned where it cannot be, then what it means. */
+function ReadingForm({ sheet, reload }: Batch) {
+  const [fields, setFields] = useState(() => firstFields(sheet));
+  const [asked, setAsked] = useState(false);
+  const { busy, outcome, make, forget } = useChange(reload);
+  const units = unitsOf(sheet);
+  const wort = fields.liquid === "wort";
+  const change = (part: Partial<ReadingFields>) => {
+    setFields((before) => ({ ...before, ...part }));
+    setAsked(false);
+    forget();
+  };
+
+  const original = wort ? originalGravity(sheet, originalIn(fields)) : undefined;
+  const beer = wort ? undefined : corrected(sheet, measuredIn(fields), "beer");
+  const { ready, problem } = original ?? beer ?? {};
+  const when = fieldMoment(fields.when);
+  const doubts = original?.ready ? [original.ready.doubt].filter((doubt) => doubt !== "") : beer?.ready && when !== "" ? readingDoubts(sheet, { ...beer.ready, when }, dayNumberAt(Date.now())) : [];
+  const complete = ready !== undefined && (wort || when !== "");
+
+  const write = async () => {
+    if (doubts.length > 0 && !asked) return setAsked(true);
+    const result = await make(async (context) => {
+      if (original?.ready) await writeOriginal(context, sheet, original.ready);
+      else if (beer?.ready && when !== "") await addReading(context, sheet, { ...beer.ready, when, beerTemperature: numberIn(fields.beerTemperature) });
+    });
+    setAsked(false);
+    if (result.kind === "written") setFields((before) => ({ ...before, reading: "", sampleTemperature: "", beerTemperature: "", volume: "" }));
+  };
+
+  return (
+    <form
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (complete) void write();
+      }}
+    >
+      <ChoiceField
+        legend="Of what"
+        name="liquid"
+        value={fields.liquid}
+        choices={[
+          ["wort", "Wort, before the yeast"],
+          ["beer", "Beer, from the fermenter"],
+        ]}
+        onChange={(liquid) => change({ liquid })}
+      />
+      <InstrumentFields fields={fields} units={units} change={change} />
+      {wort ? <WortFields fields={fields} units={units} hasTopUp={Number(sheet.number("top_up")) > 0} change={change} /> : <BeerFields fields={fields} units={units} change={change} />}
+      <CorrectedLine ready={ready} problem={problem ?? ""} sheet={sheet} />
+      {asked && doubts.length > 0 && (
+        <div class="doubts" role="alert">
+          <p>Can that be?</p>
+          <ul>
+            {doubts.map((doubt) => (
+              <li key={doubt}>{doubt}</li>
+            ))}
+          </ul>
+        </div>
+      )}
+      <button type="submit" class="main-action" disabled={busy || !complete}>
+        {busy ? "Writing…" : asked && doubts.length > 0 ? "Write it all the same" : "Write the reading"}
+      </button>
+      <OutcomeLine outcome={outcome}>{outcome?.kind === "written" && <StandingLines sheet={sheet} wort={wort} />}</OutcomeLine>
+    </form>
+  );
+}

@@ -1,0 +1,60 @@
+import { useState } from "preact/hooks";
+import { tasted, tastingIn, writeTasting, type TastingInput } from "../../workbook/companion/tasting/tasting-form";
+import { batchIdOf } from "../../workbook/companion/read-again";
+import { dayNumberAt } from "../../workbook/companion/wall-clock";
+import type { NamedCells } from "../../workbook/read/named-cells";
+import { BatchScreen, type Batch } from "../companion/batch-screen";
+import { dayField, fieldMoment } from "../companion/moments";
+import { numberIn, textOf } from "../companion/number-field";
+import { OutcomeLine } from "../companion/outcome-line";
+import { SelectField } from "../companion/select-field";
+import { useChange } from "../companion/use-change";
+import { TextField } from "../new-batch/text-field";
+
+export const Tasting = () => <BatchScreen title="Tasting">{(batch) => <TastingForm key={batchIdOf(batch.sheet)} {...batch} />}</BatchScreen>;
+
+const firstInput = (sheet: NamedCells): TastingInput => {
+  const input = tastingIn(sheet);
+  return input.tastedOn === "" ? { ...input, tastedOn: Math.floor(dayNumberAt(Date.now())) } : input;
+};
+
+/** What it was like, so that the next one can be better. */
+function TastingForm({ sheet, reload }: Batch) {
+  const [input, setInput] = useState(() => firstInput(sheet));
+  const { busy, outcome, make, forget } = useChange(reload);
+  const change = (part: Partial<TastingInput>) => {
+    setInput((before) => ({ ...before, ...part }));
+    forget();
+  };
+  const line = (index: number, part: Partial<TastingInput["lines"][number]>) => change({ lines: input.lines.map((one, at) => (at === index ? { ...one, ...part } : one)) });
+  const write = async () => {
+    const result = await make((context) => writeTasting(context, sheet, input));
+    if (result.kind === "written") setInput((before) => ({ ...before, note: "" }));
+  };
+  return (
+    <form
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        void write();
+      }}
+    >
+      <p class="hint">Five for a beer that you would pour for anybody, one for the drain. Open the first bottle over a sink.</p>
+      <TextField id="tasted-on" type="date" label="Tasted on" value={dayField(input.tastedOn)} onInput={(text) => change({ tastedOn: fieldMoment(text) })} />
+      {tasted.map((what, index) => (
+        <fieldset key={what} class="field">
+          <legend>{what}</legend>
+          <SelectField id={`score-${index}`} label={`${what}: score`} value={textOf(input.lines[index]?.score ?? "")} choices={["", "1", "2", "3", "4", "5"]} onChange={(score) => line(index, { score: numberIn(score) })} />
+          <TextField id={`words-${index}`} label={`${what}: in words`} value={input.lines[index]?.words ?? ""} onInput={(words) => line(index, { words })} />
+        </fieldset>
+      ))}
+      <TextField id="note" label="Note to add" value={input.note} hint="Goes below the notes that are in the sheet. A note that begins with “private” stays behind when the batch is shared." onInput={(note) => change({ note })} />
+      <button type="submit" class="main-action" disabled={busy}>
+        {busy ? "Writing…" : "Write the tasting"}
+      </button>
+      <OutcomeLine outcome={outcome}>
+        <p class="good">It is in the sheet, in section 9.</p>
+      </OutcomeLine>
+    </form>
+  );
+}

@@ -1,0 +1,53 @@
+import type { Frame } from "playwright-core";
+import { expect } from "vitest";
+import type { BatchContents } from "../../../src/workbook/batch/contents";
+import { planBatch } from "../../../src/workbook/batch/plan";
+import type { BenchPage } from "./bench-page";
+
+/** A batch sheet on the bench, its clock, and the pane beside it. */
+export class CompanionPage {
+  private readonly plan;
+
+  constructor(readonly tab: BenchPage, readonly pane: Frame, readonly contents: BatchContents) {
+    this.plan = planBatch(contents);
+  }
+
+  /** What the clock on the wall shows from now on; timers run on. */
+  async at(iso: string): Promise<void> {
+    await this.tab.page.clock.setFixedTime(new Date(`${iso}:00`));
+  }
+
+  /** The first cell of a name, or one so many rows below. */
+  cell(name: string, down = 0): string {
+    const range = this.plan.names.find((candidate) => candidate.name === name)?.range.split(":")[0];
+    if (!range) throw new Error(`the sheet has no name ${name}`);
+    return range.replace(/\d+/, (row) => String(Number(row) + down));
+  }
+
+  get(name: string, down = 0): Promise<number | string | boolean | null> {
+    return this.tab.valueAt(this.contents.sheetName, this.cell(name, down));
+  }
+
+  async type(name: string, value: number | string, down = 0): Promise<void> {
+    await this.tab.setValue(this.contents.sheetName, this.cell(name, down), value);
+  }
+
+  /** Writes the sheet with the example recipe through the pane's first screen. */
+  async insertExample(): Promise<void> {
+    const { pane, contents } = this;
+    await pane.getByLabel("Name of the batch").fill(contents.sheetName);
+    await pane.getByLabel("Brewed on").fill("2026-09-05");
+    await pane.getByLabel("US: gal, lb, °F").check();
+    await pane.getByLabel("An example pale ale to change").check();
+    await pane.getByRole("button", { name: "Write the batch sheet" }).click();
+    await pane.getByText(`“${contents.sheetName}” is in the workbook`).waitFor();
+    await this.tab.calculated();
+  }
+
+  /** Presses what is due and waits until its time stands in the sheet. */
+  async pressDue(row: number): Promise<void> {
+    await this.pane.locator(".due").getByRole("button", { name: /^(Start|Done): / }).click();
+    await expect.poll(() => this.get("happened", row), { timeout: 60_000, interval: 100 }).not.toBe(null);
+    await this.pane.locator(`.day[data-next="${row + 1}"]`).waitFor();
+  }
+}

@@ -1,8 +1,26 @@
-import type { Frame } from "playwright-core";
+import type { Frame, Page } from "playwright-core";
 import { expect } from "vitest";
 import type { BatchContents } from "../../../src/workbook/batch/contents";
 import { planBatch } from "../../../src/workbook/batch/plan";
 import type { BenchPage } from "./bench-page";
+
+const clockKey = "clock of the test";
+
+/**
+ * Gives the pane a clock of the test's own, before its scripts run. Only the pane: Playwright's clock takes over the
+ * timers of every frame, and the grid's scheduler breaks under it ("executing a cancelled action").
+ */
+export async function fakePaneClock(page: Page): Promise<void> {
+  await page.addInitScript((key) => {
+    if (!location.pathname.endsWith("taskpane.html")) return;
+    const RealDate = Date;
+    const now = () => Number(sessionStorage.getItem(key)) || RealDate.now();
+    window.Date = new Proxy(RealDate, {
+      construct: (target, given: []) => (given.length === 0 ? new target(now()) : new target(...given)),
+      get: (target, property) => (property === "now" ? now : Reflect.get(target, property)),
+    });
+  }, clockKey);
+}
 
 /** A batch sheet on the bench, its clock, and the pane beside it. */
 export class CompanionPage {
@@ -12,9 +30,9 @@ export class CompanionPage {
     this.plan = planBatch(contents);
   }
 
-  /** What the clock on the wall shows from now on; timers run on. */
+  /** What the pane's clock shows from now on, also after a reload. */
   async at(iso: string): Promise<void> {
-    await this.tab.page.clock.setFixedTime(new Date(`${iso}:00`));
+    await this.pane.evaluate(([key, time]) => sessionStorage.setItem(key, time), [clockKey, String(new Date(`${iso}:00`).getTime())] as const);
   }
 
   /** The first cell of a name, or one so many rows below. */

@@ -15,11 +15,12 @@ const contents = exampleBatch({ id: "test", sheetName: "Footbridge", batchName: 
 /** The example batch on the bench, with the pane as narrow as it gets. */
 async function openCompanion(): Promise<CompanionPage> {
   const tab = await bench.open();
-  await fakePaneClock(tab.page);
-  await tab.page.evaluate(() => localStorage.setItem("gylebook-bench-pane", JSON.stringify({ open: true, width: 320 })));
-  await tab.page.setViewportSize({ width: 1100, height: 1500 });
-  await tab.reload();
-  const page = new CompanionPage(tab, await tab.pane(), contents);
+  const pane = await tab.pane();
+  await fakePaneClock(tab.page, pane);
+  await tab.page.evaluate(() => {
+    document.getElementById("pane-side")!.style.width = "320px";
+  });
+  const page = new CompanionPage(tab, pane, contents);
   await page.at("2026-09-05T09:30");
   await page.insertExample();
   return page;
@@ -95,7 +96,7 @@ test("a brew day by the clock: several timers, a late step, a reload, a slip tak
   await openScreen(again, "Brew", "Why");
   await again.getByText("Because beer is mostly water.").waitFor();
   await picture(page, "why");
-});
+}, 400_000);
 
 test("a reading is corrected and questioned, a miss is mended, and nothing is bottled that may burst", async () => {
   const page = await openCompanion();
@@ -160,4 +161,4 @@ test("a reading is corrected and questioned, a miss is mended, and nothing is bo
   await pane.getByLabel("Note to add").waitFor();
   await picture(page, "tasting");
   expect(await fits(pane)).toBe(true);
-});
+}, 400_000);

@@ -7,19 +7,23 @@ import type { BenchPage } from "./bench-page";
 const clockKey = "clock of the test";
 
 /**
- * Gives the pane a clock of the test's own, before its scripts run. Only the pane: Playwright's clock takes over the
+ * Gives the pane a clock of the test's own, now and after a reload. Only the pane: Playwright's clock takes over the
  * timers of every frame, and the grid's scheduler breaks under it ("executing a cancelled action").
  */
-export async function fakePaneClock(page: Page): Promise<void> {
-  await page.addInitScript((key) => {
-    if (!location.pathname.endsWith("taskpane.html")) return;
-    const RealDate = Date;
-    const now = () => Number(sessionStorage.getItem(key)) || RealDate.now();
-    window.Date = new Proxy(RealDate, {
-      construct: (target, given: []) => (given.length === 0 ? new target(now()) : new target(...given)),
-      get: (target, property) => (property === "now" ? now : Reflect.get(target, property)),
-    });
-  }, clockKey);
+export async function fakePaneClock(page: Page, pane: Frame): Promise<void> {
+  await page.addInitScript(takeOverClock, clockKey);
+  await pane.evaluate(takeOverClock, clockKey);
+}
+
+/** Runs in the page. */
+function takeOverClock(key: string): void {
+  if (!location.pathname.endsWith("taskpane.html")) return;
+  const RealDate = Date;
+  const now = () => Number(sessionStorage.getItem(key)) || RealDate.now();
+  window.Date = new Proxy(RealDate, {
+    construct: (target, given: []) => (given.length === 0 ? new target(now()) : new target(...given)),
+    get: (target, property) => (property === "now" ? now : Reflect.get(target, property)),
+  });
 }
 
 /** A batch sheet on the bench, its clock, and the pane beside it. */

@@ -50,8 +50,9 @@ function expectSameCells(ours: Map<string, Cell>, sample: Map<string, Cell>, exc
 
 test("a batch is brewed, fermented, bottled and tasted from the pane, and the sheet is the sample", async () => {
   const tab = await bench.open();
+  await fakePaneClock(tab.page, await tab.pane());
+  await tab.reload();
   const pane = await tab.pane();
-  await fakePaneClock(tab.page, pane);
   const page = new CompanionPage(tab, pane, sample);
   await page.at("2026-09-05T09:30");
   await page.insertExample();

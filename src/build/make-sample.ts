@@ -23,8 +23,8 @@ export function openBench({ createHeadlessBench }: typeof Headless): Headless.He
   return bench;
 }
 
-/** A workbook with these batches, one sheet each, written by the same code that the pane runs. */
-export async function makeWorkbook(headless: typeof Headless, batches: readonly BatchContents[]): Promise<MadeWorkbook> {
+/** A workbook with these batches, one sheet each, and whatever sheets come after them, written by the same code that the pane runs. */
+export async function makeWorkbook(headless: typeof Headless, batches: readonly BatchContents[], more?: (context: Excel.RequestContext) => Promise<void>): Promise<MadeWorkbook> {
   const bench = openBench(headless);
   for (const contents of batches) await Excel.run((context) => insertBatch(context, contents));
   await Excel.run(async (context) => {
@@ -34,6 +34,10 @@ export async function makeWorkbook(headless: typeof Headless, batches: readonly 
     await context.sync();
   });
   await bench.calculate();
+  if (more) {
+    await Excel.run(more);
+    await bench.calculate();
+  }
   const snapshot = bench.snapshot();
   return { bench, snapshot, computed: collectComputed(bench.engine, snapshot) };
 }

@@ -6,10 +6,18 @@ import type * as Headless from "../bench/headless";
 import { firstExtractBatch } from "../workbook/batch/example-batch";
 import { makeWorkbook, sampleBytes } from "./make-sample";
 import { root } from "./run.mjs";
+import { addSeasonSheets, seasonBatches } from "./sample-season";
 
 const headless = createRequire(import.meta.url)(path.join(root, "dist/headless.cjs")) as typeof Headless;
-const made = await makeWorkbook(headless, [firstExtractBatch()]);
 mkdirSync(path.join(root, "sample-workbooks"), { recursive: true });
-writeFileSync(path.join(root, "sample-workbooks/first-extract-batch.xlsx"), await sampleBytes(made));
-console.log("sample-workbooks/first-extract-batch.xlsx");
+const samples = [
+  { file: "first-extract-batch.xlsx", make: () => makeWorkbook(headless, [firstExtractBatch()]) },
+  { file: "season.xlsx", make: () => makeWorkbook(headless, seasonBatches(), addSeasonSheets) },
+];
+for (const { file, make } of samples) {
+  const made = await make();
+  writeFileSync(path.join(root, "sample-workbooks", file), await sampleBytes(made));
+  made.bench.dispose();
+  console.log(`sample-workbooks/${file}`);
+}
 process.exit(0);

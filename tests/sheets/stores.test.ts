@@ -4,7 +4,7 @@ import { agedAlphaPercent } from "../../src/core/hops/storage";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";
 import { insertBatch } from "../../src/workbook/insert-batch";
 import { agedHops, writeAgedHops } from "../../src/workbook/stores/aged-hops";
-import { DrawRefused, giveBack, planDraw, readStoresAndBatches, writeDraw, type StoresAndBatches } from "../../src/workbook/stores/draw";
+import { DrawRefused, giveBack, planDraw, readStoresAndBatches, writeDraws, type StoresAndBatches } from "../../src/workbook/stores/draw";
 import { insertStores } from "../../src/workbook/stores/insert-stores";
 import { shoppingList, writeShoppingList } from "../../src/workbook/stores/shopping";
 import { benchTimeout, openBatchBench } from "../support/batch-bench";
@@ -80,7 +80,7 @@ describe("drawing", () => {
   it("changes nothing when a round trip fails", async () => {
     const found = await read();
     bench.host.faults.failAtSync(1, new Error("the host is busy"));
-    await expect(run((context) => writeDraw(context, found, planDraw(found, "Batch 1"), 46270))).rejects.toThrow("the host is busy");
+    await expect(run((context) => writeDraws(context, found, [{ plan: planDraw(found, "Batch 1"), day: 46270 }]))).rejects.toThrow("the host is busy");
     expect((await read()).stores.draws).toEqual([]);
   }, benchTimeout);
 
@@ -88,7 +88,7 @@ describe("drawing", () => {
     const found = await read();
     const plan = planDraw(found, "Batch 1");
     expect(plan.shortages.map(({ name, left }) => [name, left])).toEqual([["Crystal malt, medium", 0.2], ["Pale malt extract, dry", undefined]]);
-    await run((context) => writeDraw(context, found, plan, 46270));
+    await run((context) => writeDraws(context, found, [{ plan, day: 46270 }]));
     await bench.calculate();
     expect(shelf("Pale malt extract, liquid").left).toBeCloseTo(6 - 6 * 0.45359237, 9);
     // Two additions of one ounce each; 1 oz = 28.349523125 g.

@@ -3,6 +3,7 @@ import { bundleSizes } from "./bundle-sizes";
 import { engineSpeed } from "./engine-speed";
 import { firstGrid } from "./first-grid";
 import type { BenchRow } from "./row";
+import { seasonScale } from "./season-scale";
 
 /** Every target that is measured, in the order in which it is printed. Add a row here. */
-export const rows: readonly BenchRow[] = [...bundleSizes, ...engineSpeed, ...batchSheet, firstGrid];
+export const rows: readonly BenchRow[] = [...bundleSizes, ...engineSpeed, ...batchSheet, ...seasonScale, firstGrid];

@@ -2,7 +2,7 @@ import type { UnitSystem } from "../../functions/quantities";
 import { dayNumber } from "../../workbook/day-number";
 import { InsertionRefused } from "../../workbook/insert-sheet";
 import { agedHops, writeAgedHops, type AgedHop } from "../../workbook/stores/aged-hops";
-import { DrawRefused, giveBack, idOf, planDraw, readStoresAndBatches, writeDraw, type Shortage, type StoresAndBatches } from "../../workbook/stores/draw";
+import { DrawRefused, giveBack, idOf, planDraw, readStoresAndBatches, writeDraws, type Shortage, type StoresAndBatches } from "../../workbook/stores/draw";
 import { insertStores } from "../../workbook/stores/insert-stores";
 import { shoppingList, writeShoppingList, type ShoppingLine } from "../../workbook/stores/shopping";
 import type { Outcome } from "../new-batch/write-batch";
@@ -68,7 +68,7 @@ export const lookAtStores = (): Promise<StoresState> => withStores();
 export const drawFor = (sheetName: string): Promise<StoresState> =>
   withStores(async (context, found) => {
     const plan = planDraw(found, sheetName);
-    await writeDraw(context, found, plan, today());
+    await writeDraws(context, found, [{ plan, day: today() }]);
     return `“${sheetName}” has drawn ${plan.draws.length} ${plan.draws.length === 1 ? "thing" : "things"} from the stores.`;
   });
 

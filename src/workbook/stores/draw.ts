@@ -66,9 +66,15 @@ export function planDraw({ stores, batches }: StoresAndBatches, sheetName: strin
   };
 }
 
-/** Takes what the plan says off the shelves by writing it into the book: one `context.sync()`. */
-export async function writeDraw(context: Excel.RequestContext, { sheet, stores }: StoresAndBatches, plan: DrawPlan, day: number): Promise<void> {
-  const lines = plan.draws.map(({ kind, name, amount }): Draw => ({ id: plan.id, batch: plan.batch, day, kind, name, amount }));
+/** A draw and the day it is written under, as a day number. */
+export interface DatedDraw {
+  readonly plan: DrawPlan;
+  readonly day: number;
+}
+
+/** Takes what the plans say off the shelves by writing it into the book: one `context.sync()`. */
+export async function writeDraws(context: Excel.RequestContext, { sheet, stores }: StoresAndBatches, dated: readonly DatedDraw[]): Promise<void> {
+  const lines = dated.flatMap(({ plan: { id, batch, draws }, day }) => draws.map(({ kind, name, amount }): Draw => ({ id, batch, day, kind, name, amount })));
   await writeBook(context, sheet, stores.draws.length, [...stores.draws, ...lines]);
 }
 

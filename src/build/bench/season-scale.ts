@@ -1,0 +1,68 @@
+import { createRequire } from "node:module";
+import path from "node:path";
+import type * as Headless from "../../bench/headless";
+import { collectComputed } from "../../bench/page/files/computed";
+import { saveWorkbook } from "../../bench/xlsx";
+import { exampleBatch } from "../../workbook/batch/example-batch";
+import { insertBatch } from "../../workbook/insert-batch";
+import { insertSeason } from "../../workbook/season/insert-season";
+import { refreshSeason } from "../../workbook/season/refresh-season";
+import { planSeason } from "../../workbook/season/season-plan";
+import { mergeRows, nothingTyped } from "../../workbook/season/season-rows";
+import { openBench } from "../make-sample";
+import { root } from "../run.mjs";
+import type { BenchRow } from "./row";
+
+const batch = (number: number) => exampleBatch({ id: `bench-${number}`, sheetName: `Batch ${number}`, batchName: `Number ${number}`, brewedOn: 46000 + number, volume: 20, units: "metric", topUp: 0, method: "extract" });
+
+/** Milliseconds a batch for a whole season in one workbook: sheets, season sheet, one more refresh, saved as a file. */
+async function wholeSeason(batches: number): Promise<number> {
+  const bench = openBench(createRequire(import.meta.url)(path.join(root, "dist/headless.cjs")) as typeof Headless);
+  const started = performance.now();
+  for (let number = 1; number <= batches; number += 1) await Excel.run((context) => insertBatch(context, batch(number)));
+  await Excel.run((context) => insertSeason(context, { sheetName: "Season", units: "metric", today: 46300 }));
+  await Excel.run(refreshSeason);
+  await bench.calculate();
+  const snapshot = bench.snapshot();
+  await saveWorkbook(snapshot, collectComputed(bench.engine, snapshot));
+  const perBatch = (performance.now() - started) / batches;
+  bench.dispose();
+  return perBatch;
+}
+
+/** Microseconds a batch for our own part of a season: the list is merged and all of the sheet planned. */
+function ownPart(batches: number): number {
+  const rows = Array.from({ length: batches }, (_, index) => ({ ...nothingTyped, sheetName: `Batch ${index}`, id: `b${index}`, lastName: `Batch ${index}`, settled: true }));
+  const sheets = rows.map(({ sheetName, id }) => ({ sheetName, id }));
+  const once = () => planSeason({ sheetName: "Season", units: "metric", today: 46300, rows: mergeRows(rows, sheets.toReversed()).rows });
+  once();
+  const started = performance.now();
+  for (let turn = 0; turn < 5; turn += 1) once();
+  return ((performance.now() - started) * 1000) / 5 / batches;
+}
+
+const [few, many] = [4, 16];
+
+/**
+ * A sheet costs the free grid engine about a second, so that 300 of them would take this run minutes: the engine is asked for fewer, our own part for all.
+ */
+export const seasonScale: readonly BenchRow[] = [
+  {
+    what: "season of 300 batches, our own part: time per batch against 30",
+    target: "at most 1.3x",
+    measure: () => {
+      const [small, large] = [ownPart(30), ownPart(300)];
+      return { measured: `${(large / small).toFixed(2)}x (${large.toFixed(0)} µs)`, met: large <= 1.3 * small };
+    },
+  },
+  {
+    what: `season of ${many} batches on the engine, written, calculated, refreshed, saved: time per batch against ${few}`,
+    target: "at most 1.3x",
+    measure: async () => {
+      await wholeSeason(1);
+      const small = await wholeSeason(few);
+      const large = await wholeSeason(many);
+      return { measured: `${(large / small).toFixed(2)}x (${(large / 1000).toFixed(2)} s)`, met: large <= 1.3 * small };
+    },
+  },
+];

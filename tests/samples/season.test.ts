@@ -1,0 +1,92 @@
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import path from "node:path";
+import { parse } from "csv-parse/sync";
+import { beforeAll, describe, expect, it } from "vitest";
+import { openWorkbook, type ComputedValues, type OpenedWorkbook } from "../../src/bench/xlsx";
+import { findSoffice } from "../../src/build/find-programs.mjs";
+import { makeWorkbook, valuesOnlyBytes, type MadeWorkbook } from "../../src/build/make-sample";
+import { addSeasonSheets, seasonBatches } from "../../src/build/sample-season";
+import { registry } from "../../src/functions/registry";
+import { loadHeadlessBench } from "../support/headless-bench";
+
+/* Twelve batches on the grid engine: the dearest of the sample tests. */
+const patience = 420_000;
+const shipped = readFileSync(new URL("../../sample-workbooks/season.xlsx", import.meta.url));
+
+let opened: OpenedWorkbook;
+let made: MadeWorkbook;
+beforeAll(async () => {
+  opened = await openWorkbook(shipped, { functionNames: registry.map(({ id }) => id) });
+  made = await makeWorkbook(await loadHeadlessBench(), seasonBatches(), addSeasonSheets);
+}, patience);
+
+const plain = (value: unknown): unknown => (typeof value === "number" ? Number(value.toPrecision(9)) : value);
+
+/** By name of sheet: formula or constant, and value, of every cell. */
+function cellsOf({ sheetOrder, sheets }: OpenedWorkbook["snapshot"], computed: ComputedValues): Record<string, { contents: Record<string, unknown>; values: Record<string, unknown> }> {
+  return Object.fromEntries(
+    sheetOrder.map((id) => {
+      const contents: Record<string, unknown> = {};
+      const values: Record<string, unknown> = {};
+      for (const [row, columns] of Object.entries(sheets[id]?.cellData ?? {})) {
+        for (const [column, cell] of Object.entries(columns as Record<string, { f?: string | null; v?: unknown } | null>)) {
+          const content = cell?.f ?? cell?.v;
+          if (content !== undefined && content !== null && content !== "") contents[`${row},${column}`] = typeof content === "string" ? content.replaceAll(" ", "") : plain(content);
+        }
+      }
+      for (const [row, columns] of Object.entries(computed[id]?.values ?? {})) {
+        for (const [column, value] of Object.entries(columns)) if (value !== "" && value !== null) values[`${row},${column}`] = plain(value);
+      }
+      return [sheets[id]?.name ?? id, { contents, values }];
+    }),
+  );
+}
+
+describe("season.xlsx", () => {
+  it("is what the present code makes, cell by cell, on every sheet", () => {
+    const inFile = cellsOf(opened.snapshot, opened.computed);
+    const fresh = cellsOf(made.snapshot, made.computed);
+    expect(Object.keys(inFile)).toEqual([...seasonBatches().map(({ sheetName }) => sheetName), "Season", "Kit", "Stores"]);
+    for (const [name, { contents, values }] of Object.entries(inFile)) {
+      expect(Object.keys(contents).length, name).toBeGreaterThan(50);
+      expect(values, name).toEqual(fresh[name]?.values);
+      for (const [cell, content] of Object.entries(contents)) expect(content, `${name} ${cell}`).toEqual(fresh[name]?.contents[cell]);
+    }
+  });
+
+  it("has batches in every state that lasts", () => {
+    const states = Array.from({ length: 12 }, (_, index) => made.bench.valueAt("Season", `E${25 + index}`));
+    for (const state of ["planned", "fermenting", "stalled", "finished", "conditioning", "ready", "drunk up"]) expect(states).toContain(state);
+    expect(states).not.toContain("error");
+  });
+
+  it("shows no error anywhere on the three sheets", () => {
+    const fresh = cellsOf(made.snapshot, made.computed);
+    for (const name of ["Season", "Kit", "Stores"]) expect(Object.entries(fresh[name]?.values ?? {}).filter(([, value]) => typeof value === "string" && value.startsWith("#"))).toEqual([]);
+  });
+});
+
+describe("in LibreOffice", () => {
+  const soffice = findSoffice();
+  it.skipIf(!soffice)("the season sheet shows the figures that we show", async () => {
+    const folder = mkdtempSync(path.join(tmpdir(), "gylebook-season-"));
+    writeFileSync(path.join(folder, "values.xlsx"), await valuesOnlyBytes(made));
+    const sheet = made.snapshot.sheetOrder.findIndex((id) => made.snapshot.sheets[id]?.name === "Season") + 1;
+    // Token 9 = false: cells as they are; token 12: which sheet.
+    execFileSync(soffice!, ["--headless", `-env:UserInstallation=file://${folder}/profile`, "--convert-to", `csv:Text - txt - csv (StarCalc):44,34,76,1,,0,false,false,false,false,false,${sheet}`, "--outdir", folder, path.join(folder, "values.xlsx")], { stdio: "pipe", timeout: 200_000 });
+    const rows: string[][] = parse(readFileSync(path.join(folder, "values-Season.csv")), { relax_column_count: true });
+    let compared = 0;
+    for (let row = 4; row <= 36; row += 1) {
+      for (let column = 1; column <= 20; column += 1) {
+        const ours = made.bench.valueAt("Season", `${String.fromCharCode(64 + column)}${row}`);
+        const theirs = rows[row - 1]?.[column - 1] ?? "";
+        if (typeof ours !== "number" || /^\d{4}-\d\d-\d\d/.test(theirs)) continue;
+        expect(Math.abs(Number(theirs) - ours), `row ${row}, column ${column}: ${theirs} and ${ours}`).toBeLessThan(1e-6 * Math.max(1, Math.abs(ours)));
+        compared += 1;
+      }
+    }
+    expect(compared).toBeGreaterThan(150);
+  }, patience);
+});

@@ -16,5 +16,11 @@ export function followTheme(page: Document): void {
   page.addEventListener("visibilitychange", dress);
 }
 
-/** Undefined in a plain browser, and in hosts that are too old to tell. */
-const hostTheme = (): HostTheme | undefined => (typeof Office === "undefined" ? undefined : (Office.context as { officeTheme?: HostTheme } | undefined)?.officeTheme);
+/** Undefined in a plain browser, and in hosts that are too old to tell: Microsoft's library throws there. No pane is lost for its colours. */
+function hostTheme(): HostTheme | undefined {
+  try {
+    return typeof Office === "undefined" ? undefined : (Office.context as { officeTheme?: HostTheme } | undefined)?.officeTheme;
+  } catch {
+    return undefined;
+  }
+}

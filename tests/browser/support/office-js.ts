@@ -75,6 +75,8 @@ export function actAsExcelOnWindows({ refuseWith }: { refuseWith?: string }): vo
     GetAppCapabilities: () => 1,
     GetActivationMode: () => 1,
     GetControlIntegrationLevel: () => 1,
+    // Dark, as whole numbers. A host that refuses is taken for one that is too old to tell.
+    ...(refuseWith === undefined && { GetOfficeThemeInfo: () => JSON.stringify({ bodyBackgroundColor: 0x262626, bodyForegroundColor: 0xffffff, controlBackgroundColor: 0x363636, controlForegroundColor: 0xffffff }) }),
     GetSettings: () => ({ Read: () => undefined }),
     // The requirement sets that our manifest asks for, and what the pane's calls belong to.
     GetSupportedMatrix: () => JSON.stringify({ ExcelApi: "1.17", CustomFunctions: "1.12", CustomFunctionsRuntime: "1.3", SharedRuntime: "1.1", RichApiRuntime: "1.2" }),

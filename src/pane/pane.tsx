@@ -9,12 +9,13 @@ const firstOf = (place: Place): Screen | undefined => screens.find((screen) => s
 /** The pane: its places in the job, and in each place its screens, one at a time. */
 export function Pane() {
   const [screen, setScreen] = useState<Screen>();
-  const [moved, setMoved] = useState(false);
+  /** How often somebody has chosen a screen, the one that is open included. */
+  const [moves, setMoves] = useState(0);
   // Somebody who has chosen meanwhile is not sent elsewhere.
   useEffect(() => void firstScreen().then((first) => setScreen((chosen) => chosen ?? first)), []);
   const open = (next: Screen | undefined): void => {
     if (!next) return;
-    setMoved(true);
+    setMoves((before) => before + 1);
     setScreen(next);
     rememberScreen(next);
   };
@@ -37,13 +38,13 @@ export function Pane() {
           ))}
         </nav>
       )}
-      {screen ? <Shown key={screen.title} screen={screen} takeFocus={moved} /> : <p class="screen" role="status">Opening…</p>}
+      {screen ? <Shown key={screen.title} screen={screen} moves={moves} /> : <p class="screen" role="status">Opening…</p>}
     </>
   );
 }
 
 /** A screen, once its file is there. After a move its heading has the focus, so that keyboard and screen reader go on from there. */
-function Shown({ screen, takeFocus }: { readonly screen: Screen; readonly takeFocus: boolean }) {
+function Shown({ screen, moves }: { readonly screen: Screen; readonly moves: number }) {
   const [loaded, setLoaded] = useState<{ readonly Screen: ComponentType } | { readonly problem: string }>();
   const place = useRef<HTMLDivElement>(null);
   useEffect(() => {
@@ -53,11 +54,11 @@ function Shown({ screen, takeFocus }: { readonly screen: Screen; readonly takeFo
     );
   }, [screen]);
   useEffect(() => {
-    if (!loaded || !takeFocus) return;
+    if (!loaded || moves === 0) return;
     const heading = place.current?.querySelector("h1");
     heading?.setAttribute("tabindex", "-1");
     heading?.focus();
-  }, [loaded]);
+  }, [loaded, moves]);
   if (!loaded) return <p class="screen" role="status">Opening…</p>;
   if ("problem" in loaded) return <p class="screen bad" role="alert">This screen could not be fetched; close and open the pane to try again. ({loaded.problem})</p>;
   return (

@@ -57,7 +57,7 @@ describe.each(screens.map(({ place, title }) => ({ place, title })))("$place, $t
   test("meets WCAG 2.2 AA in light, dark and high contrast, 320 px wide, with wider text too, and has the focus on its heading", async () => {
     await openScreen(pane, place, title);
     await settled();
-    expect(await pane.evaluate(() => document.activeElement?.tagName)).toBe("H1");
+    await pane.waitForFunction(() => document.activeElement?.tagName === "H1");
     for (const theme of themes) {
       await tab.page.selectOption("#theme-choice", theme);
       await pane.waitForFunction((wanted) => document.documentElement.dataset["theme"] === wanted, theme);

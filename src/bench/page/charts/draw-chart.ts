@@ -47,13 +47,19 @@ function plot(chart: ChartRecord, series: readonly Series[], { width, height }: 
     marks: [
       Plot.gridY({ stroke: "#1d1b16", strokeOpacity: 0.14, ticks: niceMarks(main, 6) }),
       Plot.axisX({ label: chart.axes.category.title ?? null, labelAnchor: "center", labelArrow: "none", ...(across && numericMarks(across, chart.axes.category, width)) }),
-      Plot.axisY({ label: chart.axes.value.title ?? null, labelAnchor: "center", labelArrow: "none", ticks: niceMarks(main, 6), tickFormat: axisText(chart.axes.value.numberFormat) }),
-      ...(primaryOnly || secondaryOnly ? [] : [Plot.axisY(niceMarks(second, 6).map(toMain), {
+      Plot.axisY({ label: chart.axes.value.title ?? null, labelAnchor: "center", labelArrow: "none", ticks: valueMarks(main, chart.axes.value), tickFormat: axisText(chart.axes.value.numberFormat) }),
+      ...(primaryOnly || secondaryOnly ? [] : [Plot.axisY(valueMarks(second, secondAxis).map(toMain), {
         anchor: "right", label: secondAxis.title ?? null, labelAnchor: "center", labelArrow: "none", tickFormat: (height: number) => axisText(secondAxis.numberFormat)(mapSpan(main, second)(height)),
       })]),
       ...series.flatMap((one) => marksOf(one, one.secondary && !secondaryOnly ? toMain : (y) => y)),
     ],
   });
+}
+
+/** Figures that are shown whole are marked at whole numbers only, or two marks would read alike. */
+function valueMarks(span: Span, { numberFormat }: ChartAxisRecord): number[] {
+  const marks = niceMarks(span, 6);
+  return numberFormat === "0" ? marks.filter(Number.isInteger) : marks;
 }
 
 /** Days have no halves: a date stands below the axis once. */

@@ -26,12 +26,13 @@ const pixelsPerPoint = 4 / 3;
 export function lookOf(chart: ChartRecord, series: ChartSeriesRecord, index: number): Look {
   const type = series.type ?? chart.type;
   const marked = !/NoMarkers$|^Line$/u.test(type) && series.markerStyle !== "None";
-  const given = series.lineStyle !== undefined;
+  // Where one series says what its line is like, one that does not means an unbroken line: a file says nothing of those.
+  const given = chart.series.some(({ lineStyle }) => lineStyle !== undefined);
   return {
     color: series.color ?? colors[index % colors.length]!,
     column: type.startsWith("Column"),
     line: type !== "XYScatter",
-    dash: given ? dashes[series.lineStyle!] : index % 2 === 0 ? undefined : "6 4",
+    dash: given ? dashes[series.lineStyle ?? ""] : index % 2 === 0 ? undefined : "6 4",
     lineWidth: (series.lineWeight ?? 1.5) * pixelsPerPoint,
     symbol: marked ? (markers[series.markerStyle ?? ""] ?? symbols[index % symbols.length]!) : undefined,
     radius: ((series.markerSize ?? 6) * pixelsPerPoint) / 2,

@@ -1,4 +1,5 @@
-import { askNumber } from "../figures/ask";
+import { callScalar } from "../../functions/call";
+import { packReady } from "../../functions/pack/ready";
 import type { NamedCells } from "../read/named-cells";
 import type { UnitSystem } from "../../functions/quantities";
 
@@ -90,7 +91,7 @@ function packaging(batch: DatedBatch, brewDay: number): BatchDate[] {
   const day = packagedOn === undefined ? planned : Math.floor(packagedOn);
   const verb = into === "keg" ? "Kegging" : "Bottling";
   const filled: BatchDate = { kind: "packaging", title: verb, day, words: "Only when two readings a day apart have agreed: gas from unfinished beer bursts glass.", basis: packagedOn === undefined ? "the day after the second reading" : "written on the sheet" };
-  const taste = into === "bottles" ? askNumber("PACK.READY", day, conditioningTemperature ?? null, units) : undefined;
+  const taste = into === "bottles" ? readyOn(day, conditioningTemperature ?? null, units) : undefined;
   return taste === undefined ? [filled] : [filled, { kind: "first-taste", title: "First taste", day: taste, words: "Chill one bottle for a day and taste it. Flat: another week in the warm. Gushing: cool them all, keep away, open none warm.", basis: "by the temperature at which the bottles stand" }];
 }
 
@@ -108,9 +109,15 @@ export interface BackwardPlan {
  * @param temperature where the bottles stand, in the unit of `units`
  */
 export function backwardPlan(tasteOn: number, fermentationDays: number, temperature: number, units: UnitSystem): BackwardPlan | undefined {
-  const ready = askNumber("PACK.READY", Math.floor(tasteOn), temperature, units);
+  const ready = readyOn(Math.floor(tasteOn), temperature, units);
   if (ready === undefined) return undefined;
   const conditioningDays = ready - Math.floor(tasteOn);
   const packageBy = Math.floor(tasteOn) - conditioningDays;
   return { brewBy: packageBy - daysFromEndToPackaging - Math.ceil(fermentationDays), packageBy, conditioningDays };
+}
+
+/** The function by itself, since all of them would make the screen seven times as heavy. */
+function readyOn(...typed: readonly unknown[]): number | undefined {
+  const answer = callScalar(packReady, typed);
+  return typeof answer === "number" ? answer : undefined;
 }

@@ -1,5 +1,6 @@
 import { sheetNameProblem } from "./sheet-name";
 import type { SheetPlan } from "./plan/sheet-plan";
+import { withSecondLook } from "./second-look";
 import { writeSheet } from "./write/write-sheet";
 
 /** A sheet that cannot be inserted as asked, in words for the brewer. The workbook is as it was. */
@@ -16,7 +17,7 @@ export class InsertionRefused extends Error {
 
 /**
  * Puts a planned sheet into the workbook: all of it or nothing. It never touches a sheet that is already there, needs two
- * `context.sync()` (one to look, one to write) and takes back what it began when the second fails.
+ * `context.sync()` (one to look, one to write) and takes back what it began when the second fails. Where somebody else was quicker, it looks again.
  *
  * @param selected the cell that is in front afterwards
  * @throws InsertionRefused when the name is taken or not allowed
@@ -24,6 +25,10 @@ export class InsertionRefused extends Error {
 export async function insertSheet(context: Excel.RequestContext, plan: SheetPlan, selected: string): Promise<void> {
   const problem = sheetNameProblem(plan.sheetName);
   if (problem) throw new InsertionRefused(problem);
+  await withSecondLook(() => lookAndWrite(context, plan, selected));
+}
+
+async function lookAndWrite(context: Excel.RequestContext, plan: SheetPlan, selected: string): Promise<void> {
   const sheets = context.workbook.worksheets;
   sheets.load("items/name");
   const tables = context.workbook.tables;

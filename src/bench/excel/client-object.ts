@@ -94,6 +94,7 @@ export abstract class ClientObject<Target, Queue extends RequestQueue = RequestQ
       child().load(rest.length > 0 ? rest.join("/") : undefined);
       return;
     }
+    if (path === "isNullObject") return; // known after the next sync in any case
     const reader = this.readers()[first];
     if (!reader || rest.length > 0) throw invalidArgument(`There is no property "${path}" to load on ${this.locator.name}.`);
     this.context.read(() => {

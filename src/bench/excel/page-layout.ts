@@ -2,7 +2,8 @@ import { cellsText } from "./address";
 import { ClientObject } from "./client-object";
 import type { Context } from "./context";
 import { Range } from "./range";
-import type { HeaderFooterPlace, PageLayout } from "./sheet-extras";
+import { HeaderFooterGroup } from "./headers-footers";
+import type { PageLayout } from "./sheet-extras";
 import type { StandsFor } from "./standing";
 
 type Members = "orientation" | "paperSize" | "zoom" | "leftMargin" | "rightMargin" | "topMargin" | "bottomMargin" | "headerMargin" | "footerMargin"
@@ -15,7 +16,7 @@ const defaults = { orientation: "Portrait", paperSize: "Letter", zoom: { scale: 
 
 /** Stands in for Excel.PageLayout; kept with the sheet's extras and written to files. Margins are in points. */
 export class PageLayoutObject extends ClientObject<string, Context> implements StandsFor<Excel.PageLayout, Members> {
-  get headersFooters() { return this.part("headersFooters", () => ({ defaultForAllPages: new HeaderFooter(this) })); }
+  get headersFooters(): HeaderFooterGroup { return this.part("headersFooters", () => new HeaderFooterGroup(this)); }
   get orientation(): Excel.PageLayout["orientation"] { return this.get("orientation"); }
   set orientation(value: Excel.PageLayout["orientation"]) { this.change("orientation", value); }
   get paperSize(): Excel.PageLayout["paperSize"] { return this.get("paperSize"); }
@@ -60,8 +61,13 @@ export class PageLayoutObject extends ClientObject<string, Context> implements S
     return new Range(this.context, { name: "range", missing: "null", find });
   }
 
-  changeLayout(change: (layout: PageLayout) => PageLayout): void {
-    this.write((id) => this.context.host.extras.update(this.context.host.unitId, id, (extras) => { extras.pageLayout = change(extras.pageLayout ?? {}); }));
+  /** While the queue is worked off. */
+  changeNow(change: (layout: PageLayout) => PageLayout): void {
+    this.context.host.extras.update(this.context.host.unitId, this.target, (extras) => { extras.pageLayout = change(extras.pageLayout ?? {}); });
+  }
+
+  protected override children() {
+    return { headersFooters: () => this.headersFooters };
   }
 
   protected readers() {
@@ -70,32 +76,7 @@ export class PageLayoutObject extends ClientObject<string, Context> implements S
   }
 
   private change(property: keyof PageLayout, value: unknown): void {
-    this.keep(property, value);
-    this.changeLayout((layout) => ({ ...layout, [property]: value }));
-  }
-}
-
-/** Stands in for Excel.HeaderFooter. */
-class HeaderFooter implements StandsFor<Excel.HeaderFooter, HeaderFooterPlace> {
-  private readonly texts: Partial<Record<HeaderFooterPlace, string>> = {};
-  constructor(private readonly layout: PageLayoutObject) {}
-
-  get leftHeader(): string { return this.texts.leftHeader ?? ""; }
-  set leftHeader(text: string) { this.put("leftHeader", text); }
-  get centerHeader(): string { return this.texts.centerHeader ?? ""; }
-  set centerHeader(text: string) { this.put("centerHeader", text); }
-  get rightHeader(): string { return this.texts.rightHeader ?? ""; }
-  set rightHeader(text: string) { this.put("rightHeader", text); }
-  get leftFooter(): string { return this.texts.leftFooter ?? ""; }
-  set leftFooter(text: string) { this.put("leftFooter", text); }
-  get centerFooter(): string { return this.texts.centerFooter ?? ""; }
-  set centerFooter(text: string) { this.put("centerFooter", text); }
-  get rightFooter(): string { return this.texts.rightFooter ?? ""; }
-  set rightFooter(text: string) { this.put("rightFooter", text); }
-
-  private put(place: HeaderFooterPlace, text: string): void {
-    this.texts[place] = text;
-    this.layout.changeLayout((layout) => ({ ...layout, headerFooter: { ...layout.headerFooter, [place]: text } }));
+    this.set(property, value, () => this.changeNow((layout) => ({ ...layout, [property]: value })));
   }
 }
 

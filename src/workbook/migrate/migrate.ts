@@ -1,9 +1,12 @@
 import { planVersion } from "../batch/card";
 import { fontName, styles } from "../plan/styles";
+import type { CellContent } from "../plan/sheet-plan";
 import { batchMark } from "../read/batch-sheets";
+import { withSecondLook } from "../second-look";
 import { freeCells, type Spot } from "./free-cells";
 import { readOutlook, type ReadSheet, type SheetOutlook } from "./outlook";
 import { missingSince, type AddedCell } from "./steps";
+import { takeBack } from "./take-back";
 
 export interface MigratedSheet {
   readonly sheetName: string;
@@ -28,8 +31,8 @@ export class HalfMigrated extends Error {
   }
 }
 
-interface Work extends ReadSheet {
-  readonly additions: readonly (AddedCell & { readonly spot: Spot })[];
+export interface Work extends ReadSheet {
+  readonly additions: readonly (Pick<AddedCell, "name" | "label" | "purpose"> & { readonly spot: Spot; readonly content: CellContent })[];
 }
 
 /**
@@ -40,6 +43,10 @@ interface Work extends ReadSheet {
  * @param only the sheets to bring along; all older ones if left out
  */
 export async function migrateSheets(context: Excel.RequestContext, only?: readonly string[]): Promise<MigrationReport> {
+  return withSecondLook(() => lookAndWrite(context, only));
+}
+
+async function lookAndWrite(context: Excel.RequestContext, only?: readonly string[]): Promise<MigrationReport> {
   const sheets = (await readOutlook(context)).filter(({ outlook }) => only?.includes(outlook.sheetName) ?? true);
   const work = sheets.filter(({ outlook }) => outlook.state === "older").map(planned);
   const left = sheets.map(({ outlook }) => outlook).filter(({ state }) => state === "newer" || state === "refused");
@@ -57,16 +64,16 @@ export async function migrateSheets(context: Excel.RequestContext, only?: readon
 function planned(sheet: ReadSheet): Work {
   const added = missingSince(sheet.outlook.version);
   const spots = freeCells(sheet.cells, added);
-  return { ...sheet, additions: added.map((cell, index) => ({ ...cell, spot: spots[index]! })) };
+  return { ...sheet, additions: added.map((cell, index) => ({ ...cell, content: cell.content(sheet.cells), spot: spots[index]! })) };
 }
 
-/** The version comes after all that it promises, the looks last: they are no part of it. */
+/** Names come first: if somebody else has just done the same, Excel refuses before a cell is touched. The version comes after all that it promises, the looks last: they are no part of it. */
 function write(context: Excel.RequestContext, { cells, outlook, additions }: Work): void {
   const sheet = context.workbook.worksheets.getItem(outlook.sheetName);
-  for (const { name, label, spot, content } of additions) {
+  for (const { name, spot } of additions) sheet.names.add(name, sheet.getRange(spot.cell));
+  for (const { label, spot, content } of additions) {
     sheet.getRange(spot.label).values = [[label]];
-    sheet.getRange(spot.cell).values = [[content(cells)]];
-    sheet.names.add(name, sheet.getRange(spot.cell));
+    sheet.getRange(spot.cell).values = [[content]];
   }
   sheet.getRange(cells.range(batchMark)).values = [[planVersion]];
   for (const { spot } of additions) for (const address of [spot.label, spot.cell]) asHint(sheet.getRange(address));
@@ -78,21 +85,6 @@ function asHint({ format }: Excel.Range): void {
   format.font.size = size;
   format.font.color = color;
   format.font.italic = true;
-}
-
-/** Excel carries out what stands before the failing step. The cells were empty, so emptying them is how they were. */
-async function takeBack(context: Excel.RequestContext, work: readonly Work[]): Promise<void> {
-  const begun = work.map((one) => {
-    const sheet = context.workbook.worksheets.getItem(one.outlook.sheetName);
-    return { ...one, sheet, names: one.additions.map(({ name }) => sheet.names.getItemOrNullObject(name)) };
-  });
-  await context.sync();
-  for (const { sheet, names, additions, cells, outlook } of begun) {
-    for (const name of names) if (!name.isNullObject) name.delete();
-    for (const { spot } of additions) for (const address of [spot.label, spot.cell]) sheet.getRange(address).clear("Contents");
-    sheet.getRange(cells.range(batchMark)).values = [[outlook.version]];
-  }
-  await context.sync();
 }
 
 const reported = ({ outlook, additions }: Work): MigratedSheet => ({

@@ -1,0 +1,30 @@
+import { batchMark } from "../read/batch-sheets";
+import type { Work } from "./migrate";
+
+/**
+ * Excel carries out what stands before the failing step: takes that back, sheet by sheet. The cells were empty, so
+ * emptying them is how they were. A sheet that somebody else has brought along meanwhile is theirs and stays.
+ */
+export async function takeBack(context: Excel.RequestContext, work: readonly Work[]): Promise<void> {
+  const begun = work.map((one) => {
+    const sheet = context.workbook.worksheets.getItemOrNullObject(one.outlook.sheetName);
+    return { ...one, sheet };
+  });
+  await context.sync();
+  const there = begun.filter(({ sheet }) => !sheet.isNullObject).map((one) => ({
+    ...one,
+    names: one.additions.map(({ name }) => one.sheet.names.getItemOrNullObject(name)),
+    version: one.sheet.getRange(one.cells.range(batchMark)).load("values"),
+    contents: one.additions.map(({ spot }) => one.sheet.getRange(spot.cell).load("values")),
+  }));
+  await context.sync();
+  for (const { sheet, names, additions, cells, outlook, version, contents } of there) {
+    const isOurs = additions.every(({ content }, index) => contents[index]?.values[0]?.[0] === content);
+    const isBegun = names.some((name) => !name.isNullObject);
+    if (!isBegun || (version.values[0]?.[0] !== outlook.version && !isOurs)) continue;
+    for (const name of names) if (!name.isNullObject) name.delete();
+    for (const { spot } of additions) for (const address of [spot.label, spot.cell]) sheet.getRange(address).clear("Contents");
+    sheet.getRange(cells.range(batchMark)).values = [[outlook.version]];
+  }
+  await context.sync();
+}

@@ -92,6 +92,9 @@ export const subjects: Record<string, Subject> = {
   },
 };
 
+/** The properties above as "Range.values": every-member.test.ts holds each to load and sync. */
+export const tableMembers = new Set(Object.entries(subjects).flatMap(([name, { sets = {}, reads = {} }]) => [...Object.keys(sets), ...Object.keys(reads)].map((property) => `${name}.${property}`)));
+
 export const value = (subject: object, property: string): unknown => (subject as Record<string, unknown>)[property];
 export const load = (subject: object, property: string): void => void (subject as Loadable).load(property);
 export const put = (subject: object, property: string, to: unknown): void => { (subject as Record<string, unknown>)[property] = to; };

@@ -3,7 +3,8 @@ import type { BottleCheck } from "../../core/pack/bottle-check";
 import type { Context } from "../describe";
 import { quantity, type QuantityName } from "../quantities";
 
-const named: Readonly<Record<BottleKind, string>> = {
+/** How the sentence calls each kind of bottle. */
+export const bottleWords: Readonly<Record<BottleKind, string>> = {
   ordinary: "an ordinary beer bottle",
   heavy: "a heavy refillable beer bottle",
   thick: "a thick-walled beer bottle",
@@ -12,13 +13,15 @@ const named: Readonly<Record<BottleKind, string>> = {
   keg: "a keg",
 };
 
-const advice: Readonly<Record<BottleCheck["verdict"], string>> = {
+/** What to make of a verdict. */
+export const bottleAdvice: Readonly<Record<BottleCheck["verdict"], string>> = {
   within: "Holds only for sound bottles of that kind, evenly primed.",
   close: "No margin for a slip: weigh the sugar exactly, store cooler, or take less sugar or stronger bottles.",
   over: "Do not bottle like this: wait until two readings a day apart agree, take less sugar or stronger bottles, or store cooler. Bottles already filled: do not open or move them; keep people away and cool the room.",
 };
 
-const kegAdvice: Partial<Record<BottleCheck["verdict"], string>> = {
+/** Where a keg wants other words. */
+export const kegAdvice: Partial<Record<BottleCheck["verdict"], string>> = {
   within: "The pressure on the keg's own plate comes first.",
   over: "Do not fill the keg like this unless its own plate allows it: wait until two readings a day apart agree, take less sugar, or store cooler.",
 };
@@ -36,12 +39,12 @@ export function checkWords(kind: BottleKind, temperatureC: number, check: Bottle
   const { verdict, volumes, fromFermentation, gaugeBar, limit } = check;
 
   const limits = limit.volumes === undefined ? say("pressure", limit.gaugeBar) : `${say("co2", limit.volumes)} and ${say("pressure", limit.gaugeBar)}`;
-  const pressure = `${verdict}: ${say("co2", volumes)} at ${say("temperature", temperatureC)} make ${say("pressure", gaugeBar)} in ${named[kind]}; its working limit is ${limits}.`;
+  const pressure = `${verdict}: ${say("co2", volumes)} at ${say("temperature", temperatureC)} make ${say("pressure", gaugeBar)} in ${bottleWords[kind]}; its working limit is ${limits}.`;
   const fermentation =
     counted === "not counted"
       ? " What fermentation may still add is not counted: give gravity and expected."
       : fromFermentation > 0
         ? ` Of this ${say("co2", fromFermentation)} come from fermentation still to be done.`
         : "";
-  return `${pressure}${fermentation} ${(kind === "keg" ? kegAdvice[verdict] : undefined) ?? advice[verdict]}`;
+  return `${pressure}${fermentation} ${(kind === "keg" ? kegAdvice[verdict] : undefined) ?? bottleAdvice[verdict]}`;
 }

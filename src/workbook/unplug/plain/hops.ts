@@ -1,0 +1,90 @@
+import { atom, product } from "./formula-parts";
+import type { PlainArguments } from "./plain-arguments";
+import { NoPlainForm, type PlainForm, type ValueOnly } from "./plain-form";
+
+/** Rates of `core/hops/isomerisation.ts`, per minute, at a temperature in °C. */
+const made = (celsius: string): string => `(7.9E11*EXP(-11858/(${celsius}+273.15)))`;
+const lost = (celsius: string): string => `(4.1E12*EXP(-12994/(${celsius}+273.15)))`;
+/** Iso-alpha acid after some minutes, as a share of the alpha acid put in; a range of minutes is taken row by row. */
+const isoShare = (minutes: string, celsius: string): string =>
+  `(${made(celsius)}/(${lost(celsius)}-${made(celsius)})*(EXP(-${made(celsius)}*${minutes})-EXP(-${lost(celsius)}*${minutes})))`;
+
+/** Minutes count by the speed of isomerisation against 100 °C. */
+const minutesAt100 = (minutes: string, celsius: string): string => (celsius === "100" ? minutes : `${minutes}*EXP(-11858/(${celsius}+273.15)+11858/373.15)`);
+const strength = (gravity: string): string => `1.65*0.000125^(${gravity}-1)`;
+
+/** The utilisation in one factor that depends on the minutes and one that does not. */
+function utilisation(x: PlainArguments, minutes: string): { each: string; all: string } {
+  const [gravity, boils] = [x.core("gravity"), x.core("boilsAt")];
+  const counted = minutesAt100(minutes, boils);
+  return {
+    each: x.choice("model", {
+      tinseth: `(1-EXP(-0.04*${counted}))`,
+      rager: `(18.11+13.86*TANH((${counted}-31.32)/18.27))`,
+      kinetic: isoShare(minutes, boils),
+    }),
+    all: x.choice("model", {
+      tinseth: `${strength(gravity)}/4.15`,
+      rager: `0.01/(1+MAX(0,(${gravity}-1.05)/0.2))`,
+      kinetic: `${strength(gravity)}/4.15*(1-EXP(-2.4))/${isoShare("60", "100")}`,
+    }),
+  };
+}
+
+const column = (x: PlainArguments, name: string): string => x.column("additions", name) ?? missing(name);
+const missing = (name: string): never => {
+  throw new NoPlainForm(`the range has no column for ${name}`);
+};
+
+/** Milligrams in a litre from a mass in the brewer's unit and an alpha acid in per cent. */
+const perLitre = (x: PlainArguments): string => product("10", x.scale("smallMass"));
+
+/** As in the call: an alpha acid typed as a share of 1 is refused. */
+const noShareOfOne = (x: PlainArguments): string[] => [`SUMPRODUCT((${column(x, "alpha")}>0)*(${column(x, "alpha")}<=0.3)*(${column(x, "mass")}<>0))=0`];
+
+const ibu: PlainForm = {
+  holds: noShareOfOne,
+  sum: (x) => {
+    // One SUMPRODUCT for each model: an IF inside it would want an array formula in older programs.
+    const sumOf = (model: string): string => {
+      const { each, all } = utilisation(x.with("model", model), column(x, "minutes"));
+      return `${product(`SUMPRODUCT(${column(x, "mass")},${column(x, "alpha")},${each})`, perLitre(x), atom(all))}/${x.core("volume")}`;
+    };
+    return x.choice("model", { tinseth: sumOf("tinseth"), rager: sumOf("rager"), kinetic: sumOf("kinetic") });
+  },
+};
+
+const share: PlainForm = {
+  holds: noShareOfOne,
+  size: (x) => ({ rows: x.range("additions").rows - Number(x.range("additions").heading), columns: 1 }),
+  sum: (x, { row }) => {
+    const cell = (name: string): string => x.cell("additions", name, row) ?? missing(name);
+    const mass = cell("mass");
+    const one = (model: string): string => {
+      const { each, all } = utilisation(x.with("model", model), `N(${cell("minutes")})`);
+      return `${product(mass, `N(${cell("alpha")})`, each, perLitre(x), atom(all))}/${x.core("volume")}`;
+    };
+    return `IF(N(${mass})=0,"",${x.choice("model", { tinseth: one("tinseth"), rager: one("rager"), kinetic: one("kinetic") })})`;
+  },
+};
+
+export const hopsForms = {
+  "HOPS.IBU": ibu,
+  "HOPS.SHARE": share,
+  "HOPS.UTILISATION": {
+    sum: (x) => {
+      const one = (model: string): string => {
+        const { each, all } = utilisation(x.with("model", model), x.core("minutes"));
+        return product(each, atom(all));
+      };
+      return x.choice("model", { tinseth: one("tinseth"), rager: one("rager"), kinetic: one("kinetic") });
+    },
+  },
+  "HOPS.STAND": { value: "it follows the cooling wort in 300 small steps" },
+  "HOPS.SWAP": { sum: (x) => `${x.core("mass")}*${x.core("alpha")}/${x.core("newAlpha")}` },
+  "HOPS.AGED": {
+    sum: (x) =>
+      `${x.core("alpha")}*EXP(LN(1-${x.core("loss")}/100)/180*2^((${x.core("temperature")}-20)/15)*${x.choice("package", { loose: "1", sealed: "0.75", barrier: "0.5" })}*${x.core("days")})`,
+  },
+  "HOPS.BALANCE": { sum: (x) => `${x.core("ibu")}/(1000*(${x.core("originalGravity")}-1))` },
+} satisfies Record<string, PlainForm | ValueOnly>;

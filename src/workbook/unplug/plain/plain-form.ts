@@ -1,0 +1,32 @@
+import type { PlainArguments } from "./plain-arguments";
+
+/** Which cell of a spilled answer: 0, 0 is the first. */
+export interface Place {
+  readonly row: number;
+  readonly column: number;
+}
+
+/**
+ * A worksheet function as a plain spreadsheet formula. What the call wrapper does (blanks, limits, units) is added
+ * around it from the function's own description, so that only the sum itself stands here.
+ */
+export interface PlainForm {
+  /** The sum, in the core's unit where the answer is a number, as shown where it is a grid. */
+  readonly sum: (x: PlainArguments, place: Place) => string;
+  /** What must hold besides the limits of each argument; otherwise the answer is #N/A. */
+  readonly holds?: (x: PlainArguments) => readonly string[];
+  /** For a grid: how many cells the answer fills. */
+  readonly size?: (x: PlainArguments) => { readonly rows: number; readonly columns: number };
+}
+
+/** Why a function, or a call of it, has no plain form and so becomes the value that it had. */
+export class NoPlainForm extends Error {
+  override readonly name = "NoPlainForm";
+}
+
+/** A function that always becomes a value, with the reason in words. */
+export interface ValueOnly {
+  readonly value: string;
+}
+
+export const isValueOnly = (form: PlainForm | ValueOnly): form is ValueOnly => "value" in form;

@@ -1,0 +1,87 @@
+import { acids, acidMolPerL, equivalentsPerMole, mashPh, type AcidName } from "../../../core/water/acid";
+import { waterBoilsAtC } from "../../../core/water/boiling";
+import { ionNames, salts, withSalts, pureWater, type SaltName } from "../../../core/water/ions";
+import { ionLabel } from "../../../functions/water/ion-rows";
+import { num, quote } from "./formula-parts";
+import type { PlainArguments } from "./plain-arguments";
+import { NoPlainForm, type PlainForm, type Place } from "./plain-form";
+import { polynomialText } from "./polynomial";
+
+const chilled = (x: PlainArguments): string => `(${x.core("intoFermenter")}+${x.core("kettleLoss")})`;
+const beforeBoil = (x: PlainArguments): string => `${chilled(x)}+${x.core("evaporation")}*${x.core("boilMinutes")}/60`;
+
+/** What the five rows of the budget say and hold. */
+const budgetRows: readonly [string, (x: PlainArguments) => string][] = [
+  ["collect", (x) => `${beforeBoil(x)}+${x.core("grainMass")}*${x.core("absorption")}`],
+  ["before the boil", beforeBoil],
+  ["after the boil, hot", (x) => `${chilled(x)}/(1-${x.core("shrinkage")}/100)`],
+  ["after chilling", chilled],
+  ["into the fermenter", (x) => x.core("intoFermenter")],
+];
+
+const strike = (x: PlainArguments): string => {
+  const [grain, water, target] = [x.core("grainMass"), x.core("waterVolume"), x.core("target")];
+  return `${target}+0.4*${grain}*(${target}-${x.core("grainTemperature")})/(${water}*0.9982)`;
+};
+
+const sixRows = () => ({ rows: 6, columns: 2 });
+
+/** mg of an ion in a litre from a gram of a salt in it. */
+const perGram = (salt: SaltName, ion: number): number => withSalts(pureWater, [{ salt, massG: 1 }], 1)[ionNames[ion] ?? "calcium"];
+
+function addedIons(x: PlainArguments, ion: number): string {
+  const [names, grams] = [x.column("salts", "salt") ?? "", x.column("salts", "mass") ?? ""];
+  const parts = (Object.keys(salts) as SaltName[]).filter((salt) => perGram(salt, ion) > 0).map((salt) => `${num(perGram(salt, ion))}*SUMPRODUCT(--(${names}=${quote(salt)}),${grams})`);
+  return `(${parts.join("+")})/${x.core("volume")}`;
+}
+
+function baseIon(x: PlainArguments, ion: number): string {
+  if (x.operand("base").kind === "omitted") return "0";
+  const base = x.range("base");
+  const cells = base.rows * base.columns - (base.heading ? 1 : 0);
+  if (cells !== ionNames.length) throw new NoPlainForm(`base has ${cells} cells, not six`);
+  return `N(${base.rows > 1 ? base.cell(ion, 0) : base.cell(0, ion)})`;
+}
+
+/** Equivalents in a millilitre of the acid; density lines as in `core/water/acid.ts`. */
+function acidText(x: PlainArguments, name: AcidName): string {
+  const w = `(${x.core("strength")}/100)`;
+  const density = name === "lactic" ? `(0.998+0.24*${w})` : `(0.998+0.5156*${w}+0.3443*${w}^2)`;
+  const molPerL = `1000*${density}*${w}/${num(acids[name].molarMass)}`;
+  const usual = num(acidMolPerL(name, acids[name].usualPercent));
+  const given = x.given("strength");
+  const asked = given === false ? usual : given === true ? molPerL : `IF(${given},${molPerL},${usual})`;
+  return `${num(equivalentsPerMole(name, mashPh))}*${asked}`;
+}
+
+export const waterForms = {
+  "WATER.BUDGET": {
+    size: () => ({ rows: 5, columns: 2 }),
+    sum: (x, { row, column }: Place) => {
+      const [label, volume] = budgetRows[row] ?? budgetRows[0]!;
+      return column === 0 ? quote(label) : x.show("volume", volume(x));
+    },
+  },
+  "WATER.BOILS": { sum: (x) => polynomialText(waterBoilsAtC, { from: -600, to: 5100, degree: 8 }, x.core("altitude")) },
+  "WATER.STRIKE": { sum: strike, holds: (x) => [`${strike(x)}<=100`] },
+  "WATER.STEP": {
+    holds: (x) => [`${x.core("target")}>=${x.core("from")}`, `${x.core("additionTemperature")}>${x.core("target")}`],
+    sum: (x) => `(0.4*${x.core("grainMass")}+${x.core("waterVolume")}*0.9982)*(${x.core("target")}-${x.core("from")})/(${x.core("additionTemperature")}-${x.core("target")})/0.9982`,
+  },
+  "WATER.IONS": { size: sixRows, sum: (x, { row, column }) => (column === 0 ? quote(ionLabel(ionNames[row] ?? "calcium")) : `${baseIon(x, row)}+${addedIons(x, row)}`) },
+  "WATER.BLEND": {
+    size: sixRows,
+    holds: (x) => {
+      const [shares, profiles] = [x.range("shares"), x.range("profiles")];
+      if (shares.columns !== 1 || shares.rows - Number(shares.heading) !== profiles.rows - Number(profiles.heading)) throw new NoPlainForm("shares and profiles do not stand side by side");
+      return [];
+    },
+    sum: (x, { row, column }) => (column === 0 ? quote(ionLabel(ionNames[row] ?? "calcium")) : `SUMPRODUCT(${x.range("shares").all},${x.column("profiles", ionNames[row] ?? "") ?? ""})/SUM(${x.range("shares").all})`),
+  },
+  "WATER.ALKALINITY": { sum: (x) => `${x.core("alkalinity")}-${num(100.0869 / 40.078)}*${x.core("calcium")}/3.5-${num(100.0869 / 24.305)}*${x.core("magnesium")}/7` },
+  "WATER.ACID": {
+    holds: (x) => [`${x.core("targetAlkalinity")}<=${x.core("alkalinity")}`],
+    sum: (x) => `${x.core("volume")}*(${x.core("alkalinity")}-${x.core("targetAlkalinity")})/50.043/(${x.choice("acid", { lactic: acidText(x, "lactic"), phosphoric: acidText(x, "phosphoric") })})`,
+  },
+  "WATER.DECHLORINATE": { sum: (x) => `${x.core("volume")}*${x.core("chlorine")}*1.25*${x.choice("compound", { potassium: "222.324", sodium: "190.107" })}/(2*70.906)` },
+} satisfies Record<string, PlainForm>;

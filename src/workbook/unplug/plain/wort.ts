@@ -1,0 +1,123 @@
+import { pureSugarPointsLPerKg } from "../../../core/wort/extract-potential";
+import { sugarSolutionDensityKgPerM3, waterDensityKgPerM3 } from "../../../core/wort/density";
+import { bisect } from "../../../core/wort/bisect";
+import { num, product } from "./formula-parts";
+import { gravityText, platoText } from "./gravity-and-extract";
+import type { PlainArguments } from "./plain-arguments";
+import { NoPlainForm, type PlainForm } from "./plain-form";
+import { surfaceText } from "./polynomial";
+
+const columnOf = (x: PlainArguments, column: string): string => {
+  const text = x.column("fermentables", column);
+  if (text === undefined) throw new NoPlainForm(`the range has no column for ${column}`);
+  return text;
+};
+
+/** Litre-degrees of the malt bill: what the grain holds, and what is dissolved already. */
+function litreDegrees(x: PlainArguments): { grain: string; dissolved: string } {
+  const handling = columnOf(x, "handling");
+  const points = num(pureSugarPointsLPerKg / 100);
+  const sum = (...words: string[]): string => product(`SUMPRODUCT(${words.map((word) => `(${handling}="${word}")`).join("+")},${columnOf(x, "mass")},${columnOf(x, "yield")})`, points, x.scale("mass"));
+  return { grain: sum("mash", "steep"), dissolved: sum("extract", "sugar") };
+}
+
+const expectedGravity = (x: PlainArguments): string => {
+  const { grain, dissolved } = litreDegrees(x);
+  return `1+(${grain}*${x.core("efficiency")}/100+${dissolved})/${x.core("volume")}/1000`;
+};
+
+const efficiency = (x: PlainArguments): string => {
+  const { grain, dissolved } = litreDegrees(x);
+  return `100*((${x.core("gravity")}-1)*1000*${x.core("volume")}-${dissolved})/(${grain})`;
+};
+
+/** °L from EBC: (EBC × 12.7 / 25 + 0.76) / 1.3546, and none where the malt gives no colour. */
+function maltColourUnits(x: PlainArguments): string {
+  const [mass, colour] = [columnOf(x, "mass"), columnOf(x, "colour")];
+  return x.choice("scale", {
+    SRM: `SUMPRODUCT(${mass},${colour})`,
+    EBC: `(SUMPRODUCT(${mass},${colour})*12.7/25+0.76*SUMPRODUCT(${mass},ISNUMBER(${colour})*(${colour}<>0)))/1.3546`,
+  });
+}
+
+const srm = (x: PlainArguments): string => `1.4922*(${product(maltColourUnits(x), x.scale("mass"))}*${num(3.785411784 / 0.45359237)}/${x.core("volume")})^0.6859`;
+
+/** Mass fraction of sugar whose solution has a density (kg/L) at a temperature: the ICUMSA equation turned round. */
+const sugarText = (density: string, temperature: string): string =>
+  surfaceText(
+    (kgPerL, celsius) => bisect((w) => sugarSolutionDensityKgPerM3(w, celsius) - 1000 * kgPerL, -0.2, 0.7),
+    { from: 0.965, to: 1.205, degree: 7 },
+    { from: 0, to: 71, degree: 6 },
+    density,
+    temperature,
+  );
+
+/** The density that the spindle shows, kg/L, by the way its scale is marked; then the glass's own expansion. */
+function sampleDensity(x: PlainArguments, calibration: string): string {
+  return `${calibration}*(1-0.000025*(${x.core("sampleTemperature")}-${x.core("calibratedAt")}))`;
+}
+
+const waterText = (celsius: string): string => surfaceText((_, t) => waterDensityKgPerM3(t) / 1000, { from: 0, to: 1, degree: 0 }, { from: 9, to: 31, degree: 5 }, "1", celsius);
+const solutionText = (plato: string, celsius: string): string =>
+  surfaceText((p, t) => sugarSolutionDensityKgPerM3(p / 100, t) / 1000, { from: -6, to: 41, degree: 6 }, { from: 9, to: 31, degree: 5 }, plato, celsius);
+
+/** Coefficients of ICUMSA SPS-4 at 20 °C over the density of water there: gravity from the mass fraction of sugar. */
+const icumsaAt20 = [385.1761, 135.3705, 40.9299, -3.9643, 13.4853, -17.289];
+const gravityOfSugar = (fraction: string): string => `1+SUMPRODUCT({${icumsaAt20.join(",")}}*${fraction}^{1,2,3,4,5,6})/${num(waterDensityKgPerM3(20))}`;
+
+const sugar = (x: PlainArguments, calibration: string): string => sugarText(sampleDensity(x, calibration), x.core("sampleTemperature"));
+
+const hydrometer: PlainForm = {
+  holds: (x) => [x.choice("scale", { SG: `AND(${x.core("reading")}>=0.98,${x.core("reading")}<=1.2)`, P: `AND(${x.core("reading")}>=-5,${x.core("reading")}<=40)` })],
+  sum: (x) =>
+    x.choice("scale", {
+      SG: gravityOfSugar(sugar(x, `${x.core("reading")}*${waterText(x.core("calibratedAt"))}`)),
+      P: gravityText(`100*${sugar(x, solutionText(x.core("reading"), x.core("calibratedAt")))}`),
+    }),
+};
+
+const rises = (x: PlainArguments): string => `${x.core("target")}>=${x.core("gravity")}`;
+const sugarPerLitre = (gravity: string): string => `${gravity}*${platoText(gravity)}`;
+
+export const wortForms = {
+  "WORT.SG": { sum: (x) => gravityText(x.core("plato")) },
+  "WORT.PLATO": { sum: (x) => platoText(x.core("gravity")) },
+  "WORT.HYDROMETER": hydrometer,
+  "WORT.REFRACTOMETER": { sum: (x) => gravityText(`${x.core("brix")}/${x.core("wortCorrection")}`) },
+  "WORT.GRAVITY": { sum: expectedGravity, holds: (x) => [`${expectedGravity(x)}<=1.2+1E-9`] },
+  "WORT.COLOUR": { sum: (x) => x.choice("scale", { SRM: srm(x), EBC: `${srm(x)}*25/12.7` }), holds: (x) => [`${srm(x)}<50`] },
+  "WORT.MIX": {
+    // Σ V SG P with P multiplied out in powers of SG: SUMPRODUCT passes over blank texts only between its commas.
+    sum: (x) => {
+      const [v, g] = [x.range("volumes").all, x.range("gravities").all];
+      const sums = [-660.17, 1237.19, -752.47, 175.45].map((factor, power) => `${num(factor)}*SUMPRODUCT(${[v, g, ...Array<string>(power).fill(g)].join(",")})`);
+      return gravityText(`((${sums.join("+")})/SUMPRODUCT(${v},${g}))`);
+    },
+    holds: (x) => {
+      const [v, g] = [x.range("volumes"), x.range("gravities")];
+      if (v.rows !== g.rows || v.columns !== g.columns || v.heading !== g.heading) throw new NoPlainForm("volumes and gravities do not stand side by side");
+      return [`SUMPRODUCT(ABS(ISNUMBER(${v.all})*(${v.all}<>0)-ISNUMBER(${g.all})*(${g.all}<>0)))=0`];
+    },
+  },
+  "WORT.THIN": {
+    sum: (x) => `${x.core("volume")}*${x.core("gravity")}*(${platoText(x.core("gravity"))}/${platoText(x.core("target"))}-1)`,
+    holds: (x) => [`${x.core("target")}<=${x.core("gravity")}`, `${x.core("target")}>1`],
+  },
+  "WORT.REDUCE": {
+    sum: (x) => `${x.core("volume")}*(1-${sugarPerLitre(x.core("gravity"))}/(${sugarPerLitre(x.core("target"))}))`,
+    holds: (x) => [rises(x), `${x.core("gravity")}>1`],
+  },
+  "WORT.ENRICH": {
+    sum: (x) => {
+      const [gravity, target] = [x.core("gravity"), platoText(x.core("target"))];
+      return `${x.core("volume")}*${gravity}*0.9982*(${target}-${platoText(gravity)})/(${x.core("yield")}-${target})`;
+    },
+    holds: (x) => [rises(x), `${x.core("yield")}>${platoText(x.core("target"))}`],
+  },
+  "WORT.EFFICIENCY": {
+    sum: efficiency,
+    holds: (x) => [`${litreDegrees(x).grain}>0`, `(${x.core("gravity")}-1)*1000*${x.core("volume")}-${litreDegrees(x).dissolved}>=-0.000001`, `${efficiency(x)}<=100.000001`],
+  },
+  "WORT.YIELD": { sum: (x) => `100*${x.core("points")}/${num(pureSugarPointsLPerKg)}` },
+  "WORT.POINTS": { sum: (x) => `${x.core("yield")}/100*${num(pureSugarPointsLPerKg)}` },
+} satisfies Record<string, PlainForm>;

@@ -1,8 +1,8 @@
-import type { Column, Parameter } from "../../functions/describe";
+import type { Parameter } from "../../functions/describe";
 
 /** A word over a column of numbers, as `src/functions/read-range.ts` tells headings. */
 const isWord = (typed: unknown): boolean => typeof typed === "string" && typed.trim() !== "" && !/^\s*[-+.,]?\d/.test(typed);
-const isFilled = (typed: unknown): boolean => typed !== null && typed !== undefined && String(typed).trim() !== "";
+const isFilled = (typed: unknown): boolean => (typeof typed === "string" ? typed.trim() !== "" : typed !== null && typed !== undefined);
 
 /** Whether the first row of a range that a call takes whole names its columns. */
 export function hasHeading(parameter: Parameter, values: readonly (readonly unknown[])[] | undefined): boolean {
@@ -10,12 +10,12 @@ export function hasHeading(parameter: Parameter, values: readonly (readonly unkn
   if (!values || !first || values.length < 2) return false;
   if (parameter.kind === "list") return typeof first[0] === "string" && first[0].trim() !== "";
   if (parameter.kind !== "table") return false;
-  const layout = parameter.layouts.find((columns) => columns.length === first.length) as readonly (string | null)[] | undefined;
+  const layout = parameter.layouts.find((columns) => columns.length === first.length);
   const filled = (layout ?? []).flatMap((key, position) => {
-    const column = key === null ? undefined : (parameter.columns as Record<string, Column>)[key];
+    const column = key === null ? undefined : parameter.columns[key];
     return column === undefined || !isFilled(first[position]) ? [] : [{ column, typed: first[position] }];
   });
   const numbers = filled.filter(({ column }) => column.kind === "number");
-  const chosen = filled.some(({ column, typed }) => column.kind === "choice" && column.choices.includes(String(typed).trim().toLowerCase()));
+  const chosen = filled.some(({ column, typed }) => column.kind === "choice" && column.choices.includes((typeof typed === "string" ? typed : "").trim().toLowerCase()));
   return numbers.length > 0 && numbers.every(({ typed }) => isWord(typed)) && !chosen;
 }

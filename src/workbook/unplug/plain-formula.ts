@@ -56,7 +56,10 @@ export class PlainFormulas {
     return pieces.join("") + text.slice(at);
   }
 
-  private reference({ text, inside }: Part, block: Shape, place: Place): string {
+  private reference(part: Part, block: Shape, place: Place): string {
+    const { text, inside } = part;
+    const written = this.around.spillRange?.(text);
+    if (written !== undefined) return this.reference({ ...part, text: written }, block, place);
     const shape = this.around.shapeOf(text);
     if (shape === undefined || isOne(shape) || inside.some((name) => whole.has(name))) return text;
     const unknown = inside.find((name) => !cellByCell.has(name));
@@ -90,11 +93,12 @@ export class PlainFormulas {
   private operand(parameter: Parameter, text: string, block: Shape, place: Place): Operand {
     if (text === "") return { kind: "omitted" };
     if (parameter.kind === "table" || parameter.kind === "list") {
-      const shape = this.around.shapeOf(text);
+      const reference = this.around.spillRange?.(text) ?? text;
+      const shape = this.around.shapeOf(reference);
       if (shape === undefined) throw new NoPlainForm("a range of cells is wanted where a sum or a list of constants stands");
-      const heading = hasHeading(parameter, this.around.valuesOf(text));
+      const heading = hasHeading(parameter, this.around.valuesOf(reference));
       if (heading && shape.rows === 1) throw new NoPlainForm("a heading stands in a row of numbers");
-      return rangeOperand(text, shape, heading);
+      return rangeOperand(reference, shape, heading);
     }
     return constant(text) ?? { kind: "text", text: atom(this.text(text, block, place)) };
   }

@@ -12,6 +12,8 @@ export interface Surroundings {
   readonly shapeOf: (reference: string) => Shape | undefined;
   /** Its cells' values, where they are in view. */
   readonly valuesOf: (reference: string) => readonly (readonly unknown[])[] | undefined;
+  /** "F54:F65" for `F54#` where that spill is written as single cells; undefined for any other reference. */
+  readonly spillRange?: (reference: string) => string | undefined;
 }
 
 interface Corner {

@@ -92,7 +92,7 @@ function guardList({ blanks, tests }: Guard, all: string, parameter: ListParamet
 function guardTable({ blanks, tests }: Guard, x: PlainArguments, key: string, parameter: TableParameter): void {
   const range = x.range(key);
   const columns = layoutOf(parameter, range.columns).flatMap((name, index) => {
-    const column = name === null ? undefined : (parameter.columns as Record<string, Column>)[name];
+    const column = name === null ? undefined : (parameter.columns)[name];
     return column === undefined ? [] : [{ column, text: range.column(index) }];
   });
   const [first, ...others] = columns;

@@ -125,5 +125,5 @@ function unitsOf(operand: Operand): PlainUnits {
 export function layoutOf(parameter: Parameter | undefined, width: number): readonly (string | null)[] {
   const layout = parameter?.kind === "table" ? parameter.layouts.find((columns) => columns.length === width) : undefined;
   if (!layout) throw new NoPlainForm(`a range of ${width} columns does not fit`);
-  return layout as readonly (string | null)[];
+  return layout;
 }

@@ -42,14 +42,21 @@ function maltColourUnits(x: PlainArguments): string {
 
 const srm = (x: PlainArguments): string => `1.4922*(${product(maltColourUnits(x), x.scale("mass"))}*${num(3.785411784 / 0.45359237)}/${x.core("volume")})^0.6859`;
 
-/** Mass fraction of sugar whose solution has a density (kg/L) at a temperature: the ICUMSA equation turned round. */
-const sugarText = (density: string, temperature: string): string =>
+/** Density of water, kg/L: the equation of `core/wort/density.ts`. */
+const waterText = (t: string): string =>
+  `((999.83952+16.952577*${t}-0.0079905127*${t}^2-0.000046241757*${t}^3+0.00000010584601*${t}^4-0.00000000028103006*${t}^5)/(1+0.016887236*${t})/1000)`;
+
+/**
+ * Mass fraction of sugar whose solution is so much denser than water (kg/L) at a temperature: the ICUMSA equation turned
+ * round, to 5e-9.
+ */
+const sugarText = (overWater: string, celsius: string): string =>
   surfaceText(
-    (kgPerL, celsius) => bisect((w) => sugarSolutionDensityKgPerM3(w, celsius) - 1000 * kgPerL, -0.2, 0.7),
-    { from: 0.965, to: 1.205, degree: 7 },
-    { from: 0, to: 71, degree: 6 },
-    density,
-    temperature,
+    (kgPerL, t) => bisect((w) => sugarSolutionDensityKgPerM3(w, t) - waterDensityKgPerM3(t) - 1000 * kgPerL, -0.2, 0.7),
+    { from: -0.035, to: 0.235, degree: 9 },
+    { from: 0, to: 71, degree: 7 },
+    overWater,
+    celsius,
   );
 
 /** The density that the spindle shows, kg/L, by the way its scale is marked; then the glass's own expansion. */
@@ -57,15 +64,15 @@ function sampleDensity(x: PlainArguments, calibration: string): string {
   return `${calibration}*(1-0.000025*(${x.core("sampleTemperature")}-${x.core("calibratedAt")}))`;
 }
 
-const waterText = (celsius: string): string => surfaceText((_, t) => waterDensityKgPerM3(t) / 1000, { from: 0, to: 1, degree: 0 }, { from: 9, to: 31, degree: 5 }, "1", celsius);
 const solutionText = (plato: string, celsius: string): string =>
-  surfaceText((p, t) => sugarSolutionDensityKgPerM3(p / 100, t) / 1000, { from: -6, to: 41, degree: 6 }, { from: 9, to: 31, degree: 5 }, plato, celsius);
+  surfaceText((p, t) => sugarSolutionDensityKgPerM3(p / 100, t) / 1000, { from: -6, to: 41, degree: 6 }, { from: 9, to: 31, degree: 6 }, plato, celsius);
 
 /** Coefficients of ICUMSA SPS-4 at 20 °C over the density of water there: gravity from the mass fraction of sugar. */
 const icumsaAt20 = [385.1761, 135.3705, 40.9299, -3.9643, 13.4853, -17.289];
 const gravityOfSugar = (fraction: string): string => `1+SUMPRODUCT({${icumsaAt20.join(",")}}*${fraction}^{1,2,3,4,5,6})/${num(waterDensityKgPerM3(20))}`;
 
-const sugar = (x: PlainArguments, calibration: string): string => sugarText(sampleDensity(x, calibration), x.core("sampleTemperature"));
+const sugar = (x: PlainArguments, calibration: string): string =>
+  sugarText(`(${sampleDensity(x, calibration)}-${waterText(x.core("sampleTemperature"))})`, x.core("sampleTemperature"));
 
 const hydrometer: PlainForm = {
   holds: (x) => [x.choice("scale", { SG: `AND(${x.core("reading")}>=0.98,${x.core("reading")}<=1.2)`, P: `AND(${x.core("reading")}>=-5,${x.core("reading")}<=40)` })],

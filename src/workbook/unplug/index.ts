@@ -1,0 +1,4 @@
+/** Unplugging and plugging in. Draws in @borgar/fx: import it on demand, with the screen that needs it. */
+export { PlugInRefused, plugIn, type Conflict, type PluggedIn } from "./plug-in-sheet";
+export { UnplugRefused } from "./plan-unplug";
+export { deleteSheets, unpluggedCopies, type UnplugChoices, type UnpluggedSheet } from "./unplug-sheet";

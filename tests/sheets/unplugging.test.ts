@@ -1,0 +1,199 @@
+import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import type { HeadlessBench } from "../../src/bench/headless";
+import { gyleCalls } from "../../src/workbook/formulas";
+import { PlugInRefused, plugIn, unpluggedCopies, UnplugRefused, type UnpluggedSheet } from "../../src/workbook/unplug";
+import { benchTimeout, insertOn, openBatchBench } from "../support/batch-bench";
+import { batchUnderWay, cellsOn, differentValues, notesOn, sheetNames } from "../support/unplug-bench";
+
+let bench: HeadlessBench;
+beforeEach(async () => { bench = await openBatchBench(); }, benchTimeout);
+afterEach(() => bench.dispose());
+
+const choices = { prices: true, standalone: false };
+const unplug = async (names: readonly string[] = ["Batch 1"], chosen = choices): Promise<UnpluggedSheet[]> => {
+  const made = await Excel.run((context) => unpluggedCopies(context, names, chosen));
+  await bench.calculate();
+  return made;
+};
+const plugBack = async (sheetName: string, leaveChanged = false) => {
+  const result = await Excel.run((context) => plugIn(context, sheetName, { leaveChanged }));
+  await bench.calculate();
+  return result;
+};
+const type = async (sheetName: string, cells: Readonly<Record<string, string | number>>) => {
+  await Excel.run(async (context) => {
+    const sheet = context.workbook.worksheets.getItem(sheetName);
+    for (const [cell, value] of Object.entries(cells)) sheet.getRange(cell).formulas = [[value]];
+    await context.sync();
+  });
+  await bench.calculate();
+};
+const copyName = "Batch 1 unplugged";
+const withGyle = (formulas: ReadonlyMap<string, unknown>) => [...formulas].filter(([, formula]) => typeof formula === "string" && formula.startsWith("=") && gyleCalls(formula).length > 0);
+
+describe.each([
+  ["us", "extract", "bottles"],
+  ["metric", "all-grain", "keg"],
+  ["metric", "extract", "bottles"],
+  ["us", "all-grain", "keg"],
+] as const)("a %s %s batch for %s", (units, method, into) => {
+  it("unplugged shows the same, calculates on, and plugged in again is what it was", async () => {
+    const sheet = await insertOn(bench, batchUnderWay(units, method, into));
+    const before = await cellsOn("Batch 1");
+    const notesBefore = await notesOn("Batch 1");
+    const [made] = await unplug();
+    expect(await cellsOn("Batch 1")).toEqual(before);
+    expect(made?.plain).toBeGreaterThan(25);
+
+    const after = await cellsOn(copyName);
+    expect(withGyle(after.formulas)).toEqual([]);
+    // The private note in the notes' cell stays behind; all else shows what it showed.
+    const missing = differentValues(before.values, after.values);
+    expect(missing.filter((text) => !text.includes("Aunt Hilda"))).toEqual([]);
+    expect(missing).toHaveLength(1);
+
+    // What a member types goes through both sheets alike, wherever a formula still calculates.
+    const typed = { [sheet.cellOf("og_reading")]: 1.058, [sheet.cellOf("altitude")]: 700, [sheet.cellOf("boil_off")]: 3.1, [sheet.cellOf("attenuation")]: 71, [sheet.cellOf("carbonation")]: 2.7 };
+    const back = Object.fromEntries(Object.keys(typed).map((cell) => [cell, bench.valueAt("Batch 1", cell) as number]));
+    await type("Batch 1", typed);
+    await type(copyName, typed);
+    const [original, member] = [await cellsOn("Batch 1"), await cellsOn(copyName)];
+    const still = new Set((made?.values ?? []).map(({ cell }) => cell));
+    const differing = differentValues(original.values, member.values).filter((text) => !text.includes("Aunt Hilda"));
+    // The timeline, the swatch and the ± beside the alcohol stood still, and what stands on them.
+    expect([...still].length).toBeLessThanOrEqual(3);
+    expect(differing.filter((text) => !/^\d+,(0|2|3|4|6|8|16|17|18|19|20): /.test(text))).toEqual([]);
+
+    await type(copyName, back);
+    await plugBack(copyName);
+    const plugged = await cellsOn(copyName);
+    const privateCell = [...before.formulas].find(([, content]) => typeof content === "string" && content.includes("Aunt Hilda"))?.[0] ?? "";
+    expect(privateCell).not.toBe("");
+    before.formulas.delete(privateCell);
+    expect(plugged.formulas).toEqual(before.formulas);
+    expect((await notesOn(copyName)).sort()).toEqual(notesBefore.sort());
+  }, benchTimeout);
+});
+
+describe("unplugging", () => {
+  beforeEach(async () => { await insertOn(bench, batchUnderWay("metric", "extract", "bottles")); }, benchTimeout);
+
+  it("needs four round trips for a sheet, and three to plug it in", async () => {
+    const { faults } = bench.host;
+    const start = faults.syncCount;
+    await unplug();
+    expect(faults.syncCount - start).toBe(4);
+    const middle = faults.syncCount;
+    await plugBack(copyName);
+    expect(faults.syncCount - middle).toBe(3);
+  }, benchTimeout);
+
+  it.each([1, 2, 3, 4])("changes nothing when round trip %i fails", async (n) => {
+    const before = await cellsOn("Batch 1");
+    bench.host.faults.failAtSync(n, new Error("the host is busy"));
+    await expect(unplug()).rejects.toThrow("the host is busy");
+    await bench.calculate();
+    expect(sheetNames(bench)).toEqual(["Sheet1", "Batch 1"]);
+    expect(await cellsOn("Batch 1")).toEqual(before);
+  }, benchTimeout);
+
+  it.each([1, 2, 3])("plugging in changes nothing when round trip %i fails", async (n) => {
+    await unplug();
+    const before = await cellsOn(copyName);
+    const notesBefore = (await notesOn(copyName)).sort();
+    bench.host.faults.failAtSync(n, new Error("the host is busy"));
+    await expect(plugBack(copyName)).rejects.toThrow("the host is busy");
+    await bench.calculate();
+    expect(await cellsOn(copyName)).toEqual(before);
+    expect((await notesOn(copyName)).sort()).toEqual(notesBefore);
+    await plugBack(copyName);
+  }, benchTimeout);
+
+  it("leaves private notes and prices behind, and marks the copy as no batch of its own", async () => {
+    await Excel.run(async (context) => {
+      const sheet = context.workbook.worksheets.getItem("Batch 1");
+      sheet.notes.add("A5", "PRIVATE ask Bert about his yeast");
+      sheet.notes.add("B6", "Everybody may read this");
+      await context.sync();
+    });
+    const [made] = await unplug(["Batch 1"], { prices: false, standalone: false });
+    expect(made?.privateNotes).toBe(1);
+    const notes = await notesOn(copyName);
+    expect(notes).toContain("Everybody may read this");
+    expect(notes.filter((text) => text.includes("Bert"))).toEqual([]);
+    expect(await notesOn("Batch 1")).toContain("PRIVATE ask Bert about his yeast");
+    const { names, costs } = await Excel.run(async (context) => {
+      const sheet = context.workbook.worksheets.getItem(copyName);
+      sheet.names.load("items/name");
+      const ranges = ["malt_cost", "hop_cost", "yeast_cost", "cost_plan", "cost_each"].map((name) => sheet.getRange(name).load("values"));
+      await context.sync();
+      return { names: sheet.names.items.map(({ name }) => name), costs: ranges.flatMap(({ values }) => (values as unknown[][]).flat()) };
+    });
+    expect(costs.every((value) => value === "")).toBe(true);
+    expect(names).toContain("gylebook_unplugged");
+    expect(names).not.toContain("gylebook");
+  }, benchTimeout);
+
+  it("names the cell that was typed over, and leaves it when told to", async () => {
+    await unplug();
+    const gyle = withGyle((await cellsOn("Batch 1")).formulas).length;
+    const [spilled, single] = await Excel.run(async (context) => {
+      const sheet = context.workbook.worksheets.getItem("Batch 1");
+      const ranges = ["gravities", "boils_at"].map((name) => sheet.getRange(name).load("address"));
+      await context.sync();
+      return ranges.map(({ address }) => address.slice(address.lastIndexOf("!") + 1));
+    });
+    const inSpill = `F${Number(/\d+/.exec(spilled ?? "")?.[0]) + 2}`;
+    await type(copyName, { [inSpill]: 1.0181, [single ?? ""]: 99 });
+    const before = await cellsOn(copyName);
+    const refused = await plugBack(copyName).catch((problem: unknown) => problem);
+    expect(refused).toBeInstanceOf(PlugInRefused);
+    expect((refused as PlugInRefused).conflicts.map(({ cell }) => cell).sort()).toEqual([inSpill, single].sort());
+    expect((refused as PlugInRefused).message).toContain(`${inSpill} was typed over`);
+    expect(await cellsOn(copyName)).toEqual(before);
+
+    const done = await plugBack(copyName, true);
+    expect(done.restored).toBe(gyle - 2);
+    expect(bench.valueAt(copyName, inSpill)).toBe(1.0181);
+    expect(bench.valueAt(copyName, single ?? "")).toBe(99);
+  }, benchTimeout);
+
+  it("refuses formulas whose cells have moved", async () => {
+    await unplug();
+    await Excel.run(async (context) => {
+      context.workbook.worksheets.getItem(copyName).getRange("3:3").insert("Down");
+      await context.sync();
+    });
+    await bench.calculate();
+    await expect(plugBack(copyName)).rejects.toThrow("is no longer where it was");
+  }, benchTimeout);
+
+  it("refuses a sheet that is not there, and a sheet with nothing to plug in", async () => {
+    await expect(unplug(["Batch 9"])).rejects.toBeInstanceOf(UnplugRefused);
+    await expect(plugBack("Sheet1")).rejects.toThrow("has no formulas to plug in");
+  }, benchTimeout);
+});
+
+describe("a sheet of somebody's own", () => {
+  it("lifted calls, calls within native formulas, spills that others use", async () => {
+    await type("Sheet1", {
+      A1: "OG", B1: "FG", A2: 1.05, A3: 1.06, A4: 1.045, B2: 1.01, B3: 1.012, B4: "",
+      C2: "=GYLE.BEER.ABV(A2:A4,B2:B4)", E2: "=SUM(C2#)", F2: '=IF(A2>1.04,"strong: "&TEXT(GYLE.BEER.ABV(A2,B2),"0.0"),"")',
+      G2: "=GYLE.BEER.ABV(GYLE.WORT.SG(12.4),GYLE.WORT.SG(A9))", A9: 2.5, H2: '=GYLE.BEER.HEX(8)', I2: "=SUM(GYLE.BEER.ABV(A2:A4,B2:B4))",
+      J2: "=gyle.wort.mix(K2:K3,A2:A3)", K2: 10, K3: 12, L2: '=GYLE.BEER.ABV(A2,"")', M2: '=GYLE.PACK.PRIMING(19,2.4,20,"sugar")',
+    });
+    const before = await cellsOn("Sheet1");
+    const [made] = await unplug(["Sheet1"]);
+    const after = await cellsOn("Sheet1 unplugged");
+    // The bench's own engine does not know C2#; Excel does.
+    expect(differentValues(before.values, after.values).filter((text) => !text.startsWith("1,4: #"))).toEqual([]);
+    expect(withGyle(after.formulas)).toEqual([]);
+    expect(after.formulas.get("1,4")).toBe("=SUM(C2:C4)");
+    expect(made?.values.map(({ cell }) => cell)).toEqual(["H2", "I2"]);
+    await type("Sheet1 unplugged", { B4: 1.011 });
+    expect(bench.valueAt("Sheet1 unplugged", "C4")).toBeCloseTo(4.5, 0);
+    await type("Sheet1 unplugged", { B4: "" });
+    await plugBack("Sheet1 unplugged");
+    expect((await cellsOn("Sheet1 unplugged")).formulas).toEqual(before.formulas);
+  }, benchTimeout);
+});

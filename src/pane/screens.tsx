@@ -32,6 +32,7 @@ export const screens: readonly Screen[] = [
   { place: "Share", title: "Batch file", load: async () => (await import(/* webpackChunkName: "pane-batch-file" */ "./share/batch-file")).BatchFile },
   { place: "Share", title: "Hand-out", load: async () => (await import(/* webpackChunkName: "pane-hand-out" */ "./share/hand-out")).HandOut },
   { place: "Share", title: "Club", load: async () => (await import(/* webpackChunkName: "pane-club" */ "./share/club")).Club },
+  { place: "Share", title: "Unplug", load: async () => (await import(/* webpackChunkName: "pane-unplug" */ "./unplug/unplug")).Unplug },
   { place: "Help", title: "Explain", load: async () => (await import(/* webpackChunkName: "pane-explain" */ "./explain/explain-screen")).ExplainScreen },
   { place: "Help", title: "Check", load: async () => (await import(/* webpackChunkName: "pane-check" */ "./check/check-screen")).CheckScreen },
   { place: "Help", title: "Functions", load: async () => (await import(/* webpackChunkName: "pane-functions" */ "./functions/guide")).FunctionsGuide },

@@ -1,0 +1,46 @@
+import { useState } from "preact/hooks";
+import { ChoiceField } from "../new-batch/choice-field";
+import { useLongWork } from "../parts/use-long-work";
+import { WorkProgress } from "../parts/work-progress";
+import { PlugIn } from "./plug-in";
+import { UnplugResult } from "./unplug-result";
+import { unplug, type Unplugged, type UnplugForm } from "./unplug-work";
+
+/** Sheets for people without Gylebook, and the way back. */
+export function Unplug() {
+  const [form, setForm] = useState<UnplugForm>({ sheets: "this", prices: "without", into: "here" });
+  const [outcome, setOutcome] = useState<Unplugged>();
+  const work = useLongWork();
+  const busy = work.progress !== undefined;
+  const change = (part: Partial<UnplugForm>) => setForm((before) => ({ ...before, ...part }));
+
+  return (
+    <section class="screen" aria-labelledby="unplug-title">
+      <h1 id="unplug-title">Unplug</h1>
+      <p class="lead">
+        Makes a copy that works without Gylebook: its GYLE formulas become plain ones that calculate in any spreadsheet program, or the values they have. Each such cell keeps its GYLE formula in a note, so that a member who has
+        Gylebook can plug it in again; your own sheet is not changed.
+      </p>
+      <form
+        noValidate
+        onSubmit={(event) => {
+          event.preventDefault();
+          setOutcome(undefined);
+          void work.run((longWork) => unplug(form, longWork)).then(setOutcome);
+        }}
+      >
+        <ChoiceField legend="Copy" name="unplug-sheets" value={form.sheets} choices={[["this", "The sheet in front"], ["batches", "All batch sheets"]]} onChange={(sheets) => change({ sheets })} />
+        <ChoiceField legend="Prices" name="unplug-prices" value={form.prices} choices={[["without", "Stay behind"], ["with", "Go along"]]} onChange={(prices) => change({ prices })} />
+        <ChoiceField legend="Into" name="unplug-into" value={form.into} choices={[["here", "This workbook, beside the original"], ["new", "A new workbook, without names of people"]]} onChange={(into) => change({ into })} />
+        <p class="hint">Notes that begin with the word “private” stay behind, and so does what you wrote under Tasting if it begins so. Anything else you wrote goes along.</p>
+        {form.into === "new" && <p class="hint">Excel opens the new workbook; save it and hand it on. Formulas there that speak of your other sheets are values.</p>}
+        <button type="submit" class="main-action" disabled={busy}>
+          {busy ? "Copying…" : "Make the unplugged copy"}
+        </button>
+      </form>
+      <WorkProgress label="Unplugging" work={work} />
+      <UnplugResult outcome={outcome} />
+      <PlugIn />
+    </section>
+  );
+}

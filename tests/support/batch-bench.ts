@@ -13,6 +13,8 @@ export interface BatchSheet {
   readonly sheetName: string;
   /** The cell of a name, or the first cell of a named range. */
   cellOf(name: string): string;
+  /** All cells of a name. */
+  rangeOf(name: string): string;
   get(name: string): Shown;
   number(name: string): number;
   /** Types into named cells, as a brewer would, and waits for the results. */
@@ -48,6 +50,7 @@ export function sheetOf(bench: HeadlessBench, contents: BatchContents): BatchShe
     bench,
     sheetName,
     cellOf,
+    rangeOf,
     get: (name) => at(cellOf(name)),
     number: (name) => {
       const value = at(cellOf(name));

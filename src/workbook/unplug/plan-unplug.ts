@@ -33,8 +33,8 @@ interface Candidate {
 }
 
 /** Whether a formula must be looked at: it calls GYLE, or, for a workbook of its own, speaks of another sheet. */
-export function concerns(formula: unknown, standalone: boolean, sheetName: string): formula is string {
-  return typeof formula === "string" && formula.startsWith("=") && (gyleCalls(formula).length > 0 || (standalone && speaksOfOtherSheets(formula, sheetName)));
+export function concerns(formula: unknown, standalone: boolean, sheetName: string, names: SheetSnapshot["names"]): formula is string {
+  return typeof formula === "string" && formula.startsWith("=") && (gyleCalls(formula).length > 0 || (standalone && speaksOfOtherSheets(formula, sheetName, names)));
 }
 
 /**
@@ -70,10 +70,10 @@ function* candidatesOf(sheet: SheetSnapshot, standalone: boolean): Generator<Can
     for (const [columnIndex, formula] of row.entries()) {
       const cell = address(sheet.corner.row + rowIndex, sheet.corner.column + columnIndex);
       const usesSpill = typeof formula === "string" && formula.startsWith("=") && spillsUsed(formula).some((first) => ours.has(first) && gyleCalls(String(formulaAt(sheet, first))).length > 0);
-      if (!usesSpill && !concerns(formula, standalone, sheet.name)) continue;
+      if (!usesSpill && !concerns(formula, standalone, sheet.name, sheet.names)) continue;
       const value = cellAt(sheet.values, sheet.corner, sheet.corner.row + rowIndex, sheet.corner.column + columnIndex);
       if (isUncalculated(value)) throw new UnplugRefused(`${cell} on “${sheet.name}” shows ${String(value)}: wait until everything is calculated, then try again. Nothing was changed.`);
-      yield { cell, formula: formula, filled: sheet.spills.get(cell) ?? cell, away: standalone && speaksOfOtherSheets(formula, sheet.name) };
+      yield { cell, formula: formula, filled: sheet.spills.get(cell) ?? cell, away: standalone && speaksOfOtherSheets(formula, sheet.name, sheet.names) };
     }
   }
 }
@@ -114,10 +114,15 @@ function spillsUsed(formula: string): string[] {
   return tokens.flatMap((token, index) => (tokens[index + 1]?.value === "#" && token.type === tokenTypes.REF_RANGE ? [token.value.replaceAll("$", "").toUpperCase()] : []));
 }
 
-/** Whether a formula speaks of another sheet or another workbook. */
-export function speaksOfOtherSheets(formula: string, sheetName: string): boolean {
-  return sheetsSpokenOf(formula).some((name) => name.toLowerCase() !== sheetName.toLowerCase());
+/** Whether a formula speaks of another sheet or another workbook, by itself or by a name that stands for cells there. */
+export function speaksOfOtherSheets(formula: string, sheetName: string, names: SheetSnapshot["names"]): boolean {
+  const isOther = (name: string): boolean => name.toLowerCase() !== sheetName.toLowerCase();
+  return [formula, ...namesUsed(formula).map((name) => names.get(name) ?? "")].some((text) => sheetsSpokenOf(text).some(isOther));
 }
+
+/** Names in a formula that stand alone, in lower case. */
+const namesUsed = (formula: string): string[] =>
+  tokenize(formula, { mergeRefs: true }).flatMap(({ type, value }) => (type === tokenTypes.REF_NAMED && !value.includes("!") ? [value.toLowerCase()] : []));
 
 /** Names of the sheets that stand before a "!" in a formula; of another workbook's sheet, with the workbook's name. */
 export function sheetsSpokenOf(formula: string): string[] {

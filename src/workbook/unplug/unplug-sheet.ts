@@ -89,13 +89,13 @@ interface Pair {
   readonly copyName: string;
 }
 
-async function copyGroup(context: Excel.RequestContext, pairs: readonly Pair[], ofWorkbook: readonly (readonly [string, string])[], choices: UnplugChoices): Promise<UnpluggedSheet[]> {
+async function copyGroup(context: Excel.RequestContext, pairs: readonly Pair[], ofWorkbook: Named, choices: UnplugChoices): Promise<UnpluggedSheet[]> {
   const knowsNotes = Office.context.requirements.isSetSupported("ExcelApi", "1.18");
   const originals = pairs.map(({ sheetName }) => lookAt(context.workbook.worksheets.getItem(sheetName), knowsNotes));
   await context.sync();
 
   context.application.suspendApiCalculationUntilNextSync();
-  const copies = pairs.map(({ sheetName, copyName }, index) => copyAndLook(originals[index]!, sheetName, copyName, choices));
+  const copies = pairs.map(({ sheetName, copyName }, index) => copyAndLook(originals[index]!, { sheetName, copyName }, namesSeen(originals[index]!, ofWorkbook), choices));
   await context.sync();
 
   const plans = copies.map((copy, index) => ({ copy, changes: planUnplug(snapshotOf(pairs[index]!, originals[index]!, copy, ofWorkbook), choices.standalone) }));
@@ -130,7 +130,7 @@ interface Copy {
   readonly tables: readonly { readonly body: Excel.Range; readonly columns: Excel.TableColumnCollection }[];
 }
 
-function copyAndLook({ sheet: original, used, notes }: Original, sheetName: string, copyName: string, { standalone }: UnplugChoices): Copy {
+function copyAndLook({ sheet: original, used, notes }: Original, { sheetName, copyName }: Pair, names: SheetSnapshot["names"], { standalone }: UnplugChoices): Copy {
   const sheet = original.copy("End");
   sheet.name = copyName;
   if (original.protection.protected) sheet.protection.unprotect();
@@ -140,7 +140,7 @@ function copyAndLook({ sheet: original, used, notes }: Original, sheetName: stri
   const corner = position(localAddress(used.address).split(":")[0] ?? "A1");
   const spills = used.formulas.flatMap((row: unknown[], rowIndex) =>
     row.flatMap((formula, columnIndex) => {
-      if (!concerns(formula, standalone, sheetName)) return [];
+      if (!concerns(formula, standalone, sheetName, names)) return [];
       const range = original.getCell(corner.row - 1 + rowIndex, corner.column - 1 + columnIndex).getSpillingToRangeOrNullObject();
       range.load("address");
       return [{ cell: address(corner.row + rowIndex, corner.column + columnIndex), range }];
@@ -160,8 +160,16 @@ function copyAndLook({ sheet: original, used, notes }: Original, sheetName: stri
   return { sheet, used: copied, spills, notePlaces, tables };
 }
 
-function snapshotOf({ sheetName }: Pair, { sheet, used }: Original, copy: Copy, ofWorkbook: readonly (readonly [string, string])[]): SheetSnapshot {
-  const named = (items: readonly (readonly [string, string])[]) => items.map(([name, formula]) => [name.toLowerCase(), formula.replace(/^=/, "")] as const);
+type Named = readonly (readonly [string, string])[];
+
+/** The names that the sheet's formulas can use, in lower case: the workbook's, and before them its own. */
+function namesSeen({ sheet }: Original, ofWorkbook: Named): Map<string, string> {
+  const own = sheet.names.items.map(({ name, formula }) => [name, String(formula)] as const);
+  return new Map([...ofWorkbook, ...own].map(([name, formula]) => [name.toLowerCase(), formula.replace(/^=/, "")]));
+}
+
+function snapshotOf({ sheetName }: Pair, original: Original, copy: Copy, ofWorkbook: Named): SheetSnapshot {
+  const { used } = original;
   // The copy's tables have names of their own, in the same order.
   const tables = copy.tables.flatMap(({ body, columns }, index): TablePlace[] => {
     const name = copy.sheet.tables.items[index]?.name;
@@ -172,7 +180,7 @@ function snapshotOf({ sheetName }: Pair, { sheet, used }: Original, copy: Copy, 
     corner: position(localAddress(used.address).split(":")[0] ?? "A1"),
     formulas: copyFormulas(used, copy.used),
     values: used.values as unknown[][],
-    names: new Map([...named(ofWorkbook), ...named(sheet.names.items.map(({ name, formula }) => [name, String(formula)]))]),
+    names: namesSeen(original, ofWorkbook),
     tables,
     spills: new Map(copy.spills.filter(({ range }) => !range.isNullObject).map(({ cell, range }) => [cell, localAddress(range.address)])),
   };

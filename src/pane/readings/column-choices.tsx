@@ -5,12 +5,13 @@ import { ChoiceField } from "../new-batch/choice-field";
 interface ColumnChoicesProps {
   readonly table: TextTable;
   readonly choices: LogChoices;
+  readonly orderMatters: boolean;
   readonly orderUnsure: boolean;
   readonly onChange: (part: Partial<LogChoices>) => void;
 }
 
 /** What the columns were taken for, to be confirmed or changed, with the first lines in sight. */
-export function ColumnChoices({ table, choices, orderUnsure, onChange }: ColumnChoicesProps) {
+export function ColumnChoices({ table, choices, orderMatters, orderUnsure, onChange }: ColumnChoicesProps) {
   const column = (id: "when" | "time" | "gravity" | "temperature", label: string, none: string) => (
     <div class="field">
       <label for={`column-${id}`}>{label}</label>
@@ -54,7 +55,7 @@ export function ColumnChoices({ table, choices, orderUnsure, onChange }: ColumnC
       {column("temperature", "Temperature of the beer", "none")}
       <ChoiceField legend="Gravity is in" name="log-scale" value={choices.scale} choices={[["SG", "Specific gravity: 1.048 or 1048"], ["P", "°Plato: 12"]]} onChange={(scale) => onChange({ scale })} />
       {choices.temperature >= 0 && <ChoiceField legend="Temperature is in" name="log-degrees" value={choices.degrees} choices={[["C", "°C"], ["F", "°F"]]} onChange={(degrees) => onChange({ degrees })} />}
-      <ChoiceField legend={orderUnsure ? "Dates: both orders fit, please say" : "Dates such as 5/9/2026 have"} name="log-order" value={choices.order} choices={[["day first", "the day first"], ["month first", "the month first"]]} onChange={(order) => onChange({ order })} />
+      {orderMatters && <ChoiceField legend={orderUnsure ? "Dates: both orders fit, please say" : "Dates such as 5/9/2026 have"} name="log-order" value={choices.order} choices={[["day first", "the day first"], ["month first", "the month first"]]} onChange={(order) => onChange({ order })} />}
       <ChoiceField legend="Times without a zone are" name="log-zone" value={choices.zone} choices={[["wall", "what the clock on the wall showed"], ["utc", "universal time (UTC), to be turned into this computer's"]]} onChange={(zone) => onChange({ zone })} />
       <div class="field">
         <label class="choice">

@@ -43,7 +43,7 @@ function Confirmed({ batches, table, recognised }: { readonly batches: Batches; 
   const log = useMemo(() => (ready ? readLog(table, choices, wallClockHere) : undefined), [table, choices, ready]);
   return (
     <>
-      <ColumnChoices table={table} choices={choices} orderUnsure={recognised.orderUnsure} onChange={(part) => setChoices((before) => ({ ...before, ...part }))} />
+      <ColumnChoices table={table} choices={choices} orderMatters={recognised.orderMatters} orderUnsure={recognised.orderUnsure} onChange={(part) => setChoices((before) => ({ ...before, ...part }))} />
       {!ready && <p class="bad">Say which column holds the time, and which the gravity.</p>}
       {log && <LogResult batches={batches} log={log} corrected={choices.corrected} />}
     </>

@@ -1,7 +1,8 @@
 import { useState } from "preact/hooks";
 import type { UnitSystem } from "../../functions/quantities";
+import type { Kit } from "../../workbook/batch/contents";
 import { insertBatch } from "../../workbook/insert-batch";
-import type { BatchInWorkbook } from "../../workbook/read/batches-in-workbook";
+import type { BatchInWorkbook, WorkbookAtOneMoment } from "../../workbook/read/batches-in-workbook";
 import { converted } from "../../workbook/scale/convert-units";
 import { scaledCopy } from "../../workbook/scale/scaled-copy";
 import { ChoiceField } from "../new-batch/choice-field";
@@ -23,25 +24,39 @@ export function ScaleAndCopy() {
       <h1 id="scale-title">Scale and copy</h1>
       <p class="lead">The same beer again, for another volume, kit or unit system. The batch you choose is not changed.</p>
       <BatchChoice batches={batches} />
-      {chosen && <CopyForm key={chosen.sheetName} original={chosen} others={workbook?.batches.filter((other) => other !== chosen) ?? []} refresh={batches.refresh} />}
+      {chosen && <CopyForm key={chosen.sheetName} original={chosen} kits={workbook ? kitsFor(workbook, chosen) : []} refresh={batches.refresh} />}
     </section>
   );
 }
 
-function CopyForm({ original, others, refresh }: { readonly original: BatchInWorkbook; readonly others: readonly BatchInWorkbook[]; readonly refresh: () => Promise<unknown> }) {
+interface OfferedKit {
+  readonly label: string;
+  readonly name: string;
+  readonly units: UnitSystem;
+  readonly kit: Kit;
+}
+
+/** The kits of the kit sheet, and what the other batches stand on. */
+function kitsFor({ kits, batches }: WorkbookAtOneMoment, chosen: BatchInWorkbook): OfferedKit[] {
+  const named = kits.map(({ name, units, kit }) => ({ label: `${name}, from the kit sheet`, name, units, kit }));
+  const ofBatches = batches.filter((other) => other.sheetName !== chosen.sheetName).map(({ sheetName, contents: { kitName, units, kit } }) => ({ label: `As on ${sheetName}${kitName ? ` (${kitName})` : ""}`, name: kitName, units, kit }));
+  return [...named, ...ofBatches];
+}
+
+function CopyForm({ original, kits, refresh }: { readonly original: BatchInWorkbook; readonly kits: readonly OfferedKit[]; readonly refresh: () => Promise<unknown> }) {
   const { contents } = original;
   const [name, setName] = useState(`${contents.batchName || original.sheetName}, again`.slice(0, 31));
   const [brewedOn, setBrewedOn] = useState(today);
   const [units, setUnits] = useState<UnitSystem>(contents.units);
   const [volume, setVolume] = useState(String(Number(contents.volume.toFixed(2))));
-  const [kitSheet, setKitSheet] = useState("");
+  const [kitLabel, setKitLabel] = useState("");
   const [busy, setBusy] = useState(false);
   const [outcome, setOutcome] = useState<Done<string>>();
 
   const amount = typedNumber(volume);
   const day = typedDay(brewedOn);
   const volumeProblem = amount !== undefined && amount >= 0.1 && amount <= 10000 ? undefined : `How much beer? From 0.1 to 10000 ${volumeWord[units]}.`;
-  const scaled = volumeProblem === undefined && amount !== undefined ? scaledCopy(contents, { name, brewedOn: day ?? contents.brewedOn, volume: amount, units, kitOf: others.find(({ sheetName }) => sheetName === kitSheet) }) : undefined;
+  const scaled = volumeProblem === undefined && amount !== undefined ? scaledCopy(contents, { name, brewedOn: day ?? contents.brewedOn, volume: amount, units, kit: kits.find(({ label }) => label === kitLabel) }) : undefined;
 
   const write = async (sheetName: string) => {
     if (!scaled || day === undefined) return;
@@ -79,14 +94,14 @@ function CopyForm({ original, others, refresh }: { readonly original: BatchInWor
         }}
       />
       <TextField id="copy-volume" inputMode="decimal" label={`Beer in the fermenter, ${volumeWord[units]}`} value={volume} problem={volumeProblem} onInput={setVolume} />
-      {others.length > 0 && (
+      {kits.length > 0 && (
         <div class="field">
           <label for="copy-kit">Kit</label>
-          <select id="copy-kit" value={kitSheet} onChange={(event) => setKitSheet(event.currentTarget.value)} aria-describedby="copy-kit-help">
+          <select id="copy-kit" value={kitLabel} onChange={(event) => setKitLabel(event.currentTarget.value)} aria-describedby="copy-kit-help">
             <option value="">As on this batch</option>
-            {others.map(({ sheetName, contents: { kitName } }) => (
-              <option key={sheetName} value={sheetName}>
-                {`As on ${sheetName}${kitName ? ` (${kitName})` : ""}`}
+            {kits.map(({ label }) => (
+              <option key={label} value={label}>
+                {label}
               </option>
             ))}
           </select>

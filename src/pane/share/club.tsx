@@ -84,7 +84,7 @@ export function Club() {
       <p class="lead">Members' batches side by side: planned, reached, tasted. Up to {mostBatches} on a sheet.</p>
       <OpenedFiles id="club" label="Batch files of the members" accept=".json,application/json" multiple pasteLabel="Or paste the text of one" pasteAction="Take what is pasted" onTexts={take} />
       {batches.workbook && batches.workbook.batches.length > 0 && (
-        <p>
+        <p class="additions">
           {batches.workbook.batches.map(({ sheetName: name, contents }) => (
             <button key={name} type="button" class="quiet" onClick={() => collect(contents, "this workbook")}>
               Add “{name}” of this workbook

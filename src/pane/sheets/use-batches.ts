@@ -24,11 +24,14 @@ export function useBatches(): Batches {
     }
     setProblem(undefined);
     setWorkbook(read.result);
+    // The first look decides, by the sheet in front; what a screen writes and brings to the front does not change the choice.
+    const { batches, activeSheet } = read.result;
+    setSheetName((before) => before ?? (batches.find((batch) => batch.sheetName === activeSheet) ?? batches[0])?.sheetName);
     return read.result;
   };
   useEffect(() => {
     void refresh();
   }, []);
   const named = (name: string | undefined) => workbook?.batches.find((batch) => batch.sheetName === name);
-  return { workbook, problem, chosen: named(sheetName) ?? named(workbook?.activeSheet) ?? workbook?.batches[0], choose: setSheetName, refresh };
+  return { workbook, problem, chosen: named(sheetName) ?? workbook?.batches[0], choose: setSheetName, refresh };
 }

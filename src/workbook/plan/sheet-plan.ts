@@ -25,6 +25,7 @@ export type StyleName =
 export type NumberFormat =
   | "general"
   | "gravity"
+  | "fineGravity"
   | "one"
   | "two"
   | "whole"

@@ -50,6 +50,7 @@ export const fontName = "Calibri";
 export const numberFormats: Readonly<Record<NumberFormat, string>> = {
   general: "General",
   gravity: "0.000",
+  fineGravity: "0.0000",
   one: "0.0",
   two: "0.00",
   whole: "0",

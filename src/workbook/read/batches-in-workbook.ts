@@ -1,3 +1,4 @@
+import { isKitSheet, kitsOnSheet, type KitOnSheet } from "../kit/kits-on-sheet";
 import type { BatchContents } from "../batch/contents";
 import { batchContents } from "./batch-contents";
 import { isBatchSheet, isNewer } from "./batch-sheets";
@@ -17,6 +18,8 @@ export interface WorkbookAtOneMoment {
   readonly batches: readonly BatchInWorkbook[];
   /** Batch sheets that cannot be read, with the reason. */
   readonly unreadable: readonly string[];
+  /** Of the kit sheet, if there is one. */
+  readonly kits: readonly KitOnSheet[];
   /** The sheet in front. */
   readonly activeSheet: string;
 }
@@ -37,5 +40,5 @@ export async function batchesInWorkbook(context: Excel.RequestContext): Promise<
       return [];
     }
   });
-  return { sheetNames: sheets.map(({ sheetName }) => sheetName), batches, unreadable, activeSheet: active.name };
+  return { sheetNames: sheets.map(({ sheetName }) => sheetName), batches, kits: sheets.filter(isKitSheet).flatMap(kitsOnSheet), unreadable, activeSheet: active.name };
 }

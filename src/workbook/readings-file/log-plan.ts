@@ -15,7 +15,7 @@ export interface LogSheetOptions {
 
 const firstRow = 13;
 
-/** All readings of a device on a sheet of their own, as values in a table, with the fit over every one of them. */
+/** All readings of a device on a sheet of their own, as values in a table, with the fit over every one of them. Printed are the fit and the chart, not thousands of rows. */
 export function planLog({ sheetName, batchSheet, units, rows }: LogSheetOptions): SheetPlan {
   const b = new SheetBuilder();
   const words = unitWords(units);
@@ -27,7 +27,7 @@ export function planLog({ sheetName, batchSheet, units, rows }: LogSheetOptions)
   b.height(18, 3);
   b.put("A", "By all readings", { style: "section", mergeTo: "B" }, 3);
   b.put("C", "± holds 19 times out of 20", { style: "sectionHint", mergeTo: "E" }, 3);
-  const formats = ["text", "gravity", "dateTime", "whole", "gravity", "text"] as const;
+  const formats = ["text", "fineGravity", "dateTime", "whole", "fineGravity", "text"] as const;
   for (const [index, format] of formats.entries()) {
     const row = 4 + index;
     const top = index === 0;
@@ -42,7 +42,7 @@ export function planLog({ sheetName, batchSheet, units, rows }: LogSheetOptions)
   rows.forEach(({ when, gravity, temperatureC }, index) => {
     const row = firstRow + index;
     b.put("A", when, { style: "inputText", format: "dateTime" }, row);
-    b.put("B", gravity, { style: "input", format: "gravity" }, row);
+    b.put("B", gravity, { style: "input", format: "fineGravity" }, row);
     b.put("C", temperatureC === undefined ? "" : Number(quantity("temperature").fromCore(temperatureC, units).toFixed(2)), { style: "input", format: "one" }, row);
   });
   b.table({ name: "Log", range: `A${firstRow - 1}:C${last}` });
@@ -58,6 +58,6 @@ export function planLog({ sheetName, batchSheet, units, rows }: LogSheetOptions)
     to: "N22",
   });
   const paper = units === "us" ? "letter" : "a4";
-  const widths = [24, 11, 11, 26, 12, 3, 10, 10, 10, 10, 10, 10, 10, 10];
-  return b.build(sheetName, widths, { area: `A1:E${last}`, paper, scalePercent: fittingScale(widths.slice(0, 5), [100], paper), breaksBeforeRow: [], footer: `${sheetName} · page &P of &N` }, 2);
+  const widths = [24, 17, 11, 30, 6, 3, 10, 10, 10, 10, 10, 10, 10, 10];
+  return b.build(sheetName, widths, { area: "A1:N22", paper, landscape: true, scalePercent: fittingScale(widths, [b.heightOf(1, 22)], paper, true), breaksBeforeRow: [], footer: `${sheetName} · page &P of &N` }, 2);
 }

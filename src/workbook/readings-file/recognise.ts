@@ -21,6 +21,8 @@ export interface LogChoices {
 
 export interface Recognised {
   readonly choices: LogChoices;
+  /** Dates with the year first need no question about the others. */
+  readonly orderMatters: boolean;
   /** The dates fit both orders: only the user can tell. */
   readonly orderUnsure: boolean;
 }
@@ -67,6 +69,7 @@ export function recognise({ heading, rows }: TextTable): Recognised {
       zone: "wall",
       corrected: true,
     },
+    orderMatters: told !== "year first",
     orderUnsure: when >= 0 && told === undefined && texts(when).some((text) => /^\d{1,2}[-./]\d{1,2}[-./]\d{2,4}/.test(text)),
   };
 }

@@ -122,7 +122,7 @@ export function planRecipe({ sheetName, contents, cells }: BatchInWorkbook, page
     [["Sugar for the batch", "sugar_mass", "two", words.smallMass], ["Kind of bottle", "bottle_kind", "text"], ["Keg pressure", "keg_pressure", "one", words.pressure]],
   );
   b.put("A", "Will the glass take it?", { style: "label", mergeTo: "B" });
-  b.height(26);
+  b.height(40);
   b.put("C", shown(named("pressure_verdict")), { style: "message", mergeTo: "H" });
   b.row += 1;
   b.put("A", "Boiling wort, steam and wet floors scald; a full kettle is not lifted alone. CO2 stifles in low, closed rooms. Local codes and the makers' labels come first.", { style: "hint", mergeTo: "H" });

@@ -23,7 +23,7 @@ export interface ScaleTarget {
 export function scaleBatch(batch: BatchContents, { volume, units, kit }: ScaleTarget): BatchContents {
   const from = convertUnits(planOnly(batch), units);
   const before = plannedFigures(from);
-  const onKit: BatchContents = { ...from, volume, topUp: (from.topUp * volume) / from.volume, ...(kit ? { kitName: kit.name, kit: movedKit(from.kit, kit.kit) } : {}) };
+  const onKit: BatchContents = { ...from, volume, topUp: (from.topUp * volume) / from.volume, ...(kit ? { kitName: kit.name, kit: movedKit(from, kit.kit) } : {}) };
   const frame = roundedFrame(onKit, units);
   const factor = (plannedFigures(frame).gravityVolume ?? volume) / (before.gravityVolume ?? from.volume);
   const factors = maltFactors(from, factor, frame.kit.grainEfficiencyPercent);
@@ -45,10 +45,10 @@ export function planOnly(batch: BatchContents): BatchContents {
   };
 }
 
-/** The new kit's vessels, losses and heat; how long and how warm to mash and boil belongs to the recipe. */
-function movedKit(recipe: Kit, kit: Kit): Kit {
-  const { boilMinutes, soakTemperature, soakMinutes, mashThickness } = recipe;
-  return { ...kit, boilMinutes, soakTemperature, soakMinutes, mashThickness };
+/** The new kit's vessels, losses and heat; how long and how warm to mash, steep and boil belongs to the recipe, and so does what steeping wins. */
+function movedKit({ kit: recipe, method }: BatchContents, kit: Kit): Kit {
+  const { boilMinutes, soakTemperature, soakMinutes, mashThickness, grainEfficiencyPercent } = recipe;
+  return { ...kit, boilMinutes, soakTemperature, soakMinutes, mashThickness, ...(method === "extract" && { grainEfficiencyPercent }) };
 }
 
 /** Same taste in every litre: an addition that brings no bitterness, at the end of the boil, goes by the volume. */

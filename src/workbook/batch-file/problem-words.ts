@@ -48,5 +48,6 @@ function at(data: unknown, path: readonly PropertyKey[]): unknown {
 function shown(value: unknown): string {
   if (value === undefined) return "missing";
   if (typeof value === "string") return `“${value.slice(0, 60)}”`;
-  return typeof value === "object" ? (Array.isArray(value) ? "a list" : "a group of entries") : String(value);
+  if (typeof value === "number" || typeof value === "boolean" || value === null) return String(value);
+  return Array.isArray(value) ? "a list" : "a group of entries";
 }

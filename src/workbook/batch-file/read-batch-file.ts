@@ -26,7 +26,7 @@ export function readBatchFile(text: string): BatchContents {
   const checked = batchSchema.safeParse(current);
   if (!checked.success) throw new BatchFileRefused(`Refused: ${problemWords(checked.error, current)}`);
   // zod writes "undefined or absent" for what may be left out; absent is all that JSON can say.
-  const contents = textsFromFile(checked.data as BatchContents);
+  const contents = textsFromFile(checked.data);
   const nameProblem = sheetNameProblem(contents.sheetName);
   if (nameProblem) throw new BatchFileRefused(`Refused: ${nameProblem}`);
   refuseFormulas(contents);

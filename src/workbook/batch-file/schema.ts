@@ -14,7 +14,7 @@ const text = (longest: number) =>
   z
     .string()
     .max(longest)
-    // eslint-disable-next-line no-control-regex -- these are what is refused
+     
     .refine((value) => !/[\u0000-\u0009\u000b-\u001f\u007f]/.test(value), { error: "holds characters that no cell shows" })
     .refine((value) => !/^[=+\-@]/.test(value), { error: "begins like a formula, and words are expected there" });
 const between = (min: number, max: number) => z.number().min(min).max(max);

@@ -7,12 +7,14 @@ import { firstExtractBatch } from "../workbook/batch/example-batch";
 import { makeWorkbook, sampleBytes } from "./make-sample";
 import { root } from "./run.mjs";
 import { addSeasonSheets, seasonBatches } from "./sample-season";
+import { sharedBatch, unplugForMembers } from "./sample-unplugged";
 
 const headless = createRequire(import.meta.url)(path.join(root, "dist/headless.cjs")) as typeof Headless;
 mkdirSync(path.join(root, "sample-workbooks"), { recursive: true });
 const samples = [
   { file: "first-extract-batch.xlsx", make: () => makeWorkbook(headless, [firstExtractBatch()]) },
   { file: "season.xlsx", make: () => makeWorkbook(headless, seasonBatches(), addSeasonSheets) },
+  { file: "shared-unplugged.xlsx", make: () => makeWorkbook(headless, [sharedBatch()], unplugForMembers) },
 ];
 for (const { file, make } of samples) {
   const made = await make();

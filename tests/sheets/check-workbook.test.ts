@@ -81,7 +81,7 @@ const slips: readonly Slip[] = [
 /** A sheet as if something else stood in some cells; nothing is calculated anew. */
 function patched(sheet: NamedCells, cells: Readonly<Record<string, string | number>>): NamedCells {
   const block = (read: (row: number, column: number) => CellValue) =>
-    Array.from({ length: 260 }, (_, row) => Array.from({ length: 24 }, (_2, column) => cells[address(row + 1, column + 1)] ?? read(row + 1, column + 1)));
+    Array.from({ length: 260 }, (_, row) => Array.from({ length: 40 }, (_2, column) => cells[address(row + 1, column + 1)] ?? read(row + 1, column + 1)));
   const ranges = new Map(sheet.names().map((name) => [name, sheet.range(name)]));
   return new NamedCells(sheet.sheetName, ranges, { row: 1, column: 1 }, block((row, column) => sheet.at(row, column)), block((row, column) => sheet.formulaAt(row, column)));
 }

@@ -1,0 +1,17 @@
+import type { BatchContents } from "../workbook/batch/contents";
+import { deleteSheets, unpluggedCopies } from "../workbook/unplug";
+import { seasonBatches } from "./sample-season";
+
+/** An invented batch of the season, mashed, bottled and drunk, as a member without the add-in gets it. */
+export function sharedBatch(): BatchContents {
+  const found = seasonBatches().find(({ method, packaging, tasting }) => method === "all-grain" && packaging.into === "bottles" && tasting.tastedOn !== "");
+  if (!found) throw new Error("the season has no mashed batch that was bottled and tasted");
+  return found;
+}
+
+/** Leaves the unplugged copy alone in the workbook, without prices. */
+export async function unplugForMembers(context: Excel.RequestContext): Promise<void> {
+  const { sheetName } = sharedBatch();
+  await unpluggedCopies(context, [sheetName], { prices: false, standalone: true });
+  await deleteSheets(context, [sheetName]);
+}

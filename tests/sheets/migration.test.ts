@@ -102,7 +102,6 @@ describe("a sheet of the first plan", () => {
       const getItem = worksheets.getItem.bind(worksheets);
       Object.defineProperty(worksheets, "getItem", { configurable: true, value: (name: string) => {
         const sheet = getItem(name);
-        Object.defineProperty(worksheets, "getItem", { value: getItem });
         const add = sheet.names.add.bind(sheet.names);
         Object.defineProperty(sheet.names, "add", { value: (wanted: string, range: Excel.Range) => add(wanted === "kit_name" ? "no name" : wanted, range) });
         return sheet;

@@ -14,12 +14,15 @@ const untestedSoFar: readonly string[] = [
   "Worksheet.onDeactivated", "Worksheet.onVisibilityChanged", "WorksheetCollection.onCalculated", "WorksheetCollection.onSelectionChanged",
 ];
 
+/** What Office's callbacks hand over are plain results, not classes of the stand-in: office.test.ts reads each of them. */
+const handedByCallbacks: readonly string[] = ["AsyncResult", "Error", "File", "Slice"];
+
 /** Asked of the TypeScript compiler, so that no list has to be kept by hand. */
 const members = new ExcelMembers();
 
 it.each(["src/workbook", "src/pane"])("the stand-in offers every member of Excel's and Office's objects that %s uses", (folder) => {
   const used = members.usedIn(folder);
-  const missing = [...used].filter(([member]) => !members.offers(member)).map(([member, place]) => `${member} (${place})`);
+  const missing = [...used].filter(([member]) => !members.offers(member) && !handedByCallbacks.includes(member.split(".")[0] ?? "")).map(([member, place]) => `${member} (${place})`);
   expect(missing).toEqual([]);
   if (folder === "src/workbook") expect(used.size).toBeGreaterThan(60);
 });

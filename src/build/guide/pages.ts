@@ -81,6 +81,20 @@ const season: GuidePage = {
       ],
       picture: "batch-sheet",
     },
+    {
+      title: "From kettle to first taste",
+      paragraphs: [
+        "The pane's places follow the job. <em>Brew</em> shows the step that is due, large, with its caution and why; <em>Done</em> writes the real time into the sheet. <em>Ferment</em> takes a reading, corrects it for temperature before it is written, draws the curve, and makes a calendar file. <em>Package</em> tells the sugar and whether the glass will take the pressure, and says no where it will not.",
+        "Nothing lives in the pane alone: what it writes stands in the sheet, and what you type into the sheet the pane shows.",
+      ],
+    },
+    {
+      title: "All batches in one list",
+      paragraphs: [
+        "<em>Season</em> writes a sheet with one line for each batch sheet. It follows when a batch is added, copied, renamed, moved or deleted while the pane is open, and catches up when the pane is opened.",
+        "<em>Kit</em> keeps your equipment, and learns boil-off, efficiency, chiller and losses from your own batches; each learned figure says on how many batches it rests, and you decide whether to use it. <em>Stores</em> keeps what you have; a batch draws on it once, and what is missing for planned batches is listed.",
+      ],
+    },
   ],
 };
 
@@ -94,6 +108,16 @@ const club: GuidePage = {
       paragraphs: [
         "To look: nothing. A saved workbook holds the last value of every cell, and any spreadsheet program shows it. But a Gylebook cell that is edited, or recalculated from scratch, where Gylebook is not installed, turns into an error there: look, do not touch.",
         "To carry on: Gylebook in their own Excel, put there once from the club's site (<a href=\"../install.html\">how</a>), or the bench, which opens and saves the same files.",
+      ],
+    },
+    {
+      title: "A copy that calculates without Gylebook",
+      paragraphs: ["<em>Share, Unplug</em> copies a sheet and turns its formulas into plain spreadsheet formulas, or into values where there is no plain form. Each changed cell keeps its Gylebook formula in a note, so a member who has Gylebook can plug the sheet in again. Notes that begin with “private” stay behind, and prices if you wish."],
+    },
+    {
+      title: "Batches from hand to hand",
+      paragraphs: [
+        "<em>Batch file</em> makes one batch a short text to send; it is checked before it is taken in, and never writes over a sheet. <em>Hand-out</em> makes a blank for pupils, in their volume and units. <em>Club</em> lays members' batches side by side, with the tasters' scores. <em>Plan, Recipe page</em> is one page to print.",
       ],
     },
     {

@@ -30,13 +30,16 @@ export function findUnits() {
   return found !== undefined && /^GNU Units/.test(spawnSync(found, ["--version"], { encoding: "utf8" }).stdout ?? "") ? found : undefined;
 }
 
-/** A Python that has the library iapws (water and steam), or undefined. GYLEBOOK_PYTHON names one outright. */
-export function findPythonWithIapws() {
+/**
+ * A Python that has a library, or undefined. GYLEBOOK_PYTHON names one outright.
+ * @param {"iapws" | "openpyxl"} library water and steam, or workbooks
+ */
+export function findPythonWith(library) {
   const told = process.env["GYLEBOOK_PYTHON"];
   // The system's own Python comes first: the packages of Debian are installed for that one.
   const candidates = told ? [find("GYLEBOOK_PYTHON", [], [])] : [existsSync("/usr/bin/python3") ? "/usr/bin/python3" : undefined, findOnPath("python3"), findOnPath("python")];
-  const hasIapws = "import importlib.util, sys; sys.exit(importlib.util.find_spec('iapws') is None)";
-  return candidates.find((python) => python !== undefined && spawnSync(python, ["-c", hasIapws], { stdio: "ignore" }).status === 0);
+  const hasLibrary = `import importlib.util, sys; sys.exit(importlib.util.find_spec('${library}') is None)`;
+  return candidates.find((python) => python !== undefined && spawnSync(python, ["-c", hasLibrary], { stdio: "ignore" }).status === 0);
 }
 
 /**

@@ -1,7 +1,7 @@
 // @ts-check
 // The programs that the tests need besides Node: found, or installed where that is ours to do, or asked for in one line.
 import { readFileSync } from "node:fs";
-import { findCalibri, findChromium, findOnPath, findPythonWithIapws, findSoffice, findUnits } from "./find-programs.mjs";
+import { findCalibri, findChromium, findOnPath, findPythonWith, findSoffice, findUnits } from "./find-programs.mjs";
 import { run } from "./run.mjs";
 
 const programs = [
@@ -14,7 +14,8 @@ const references = [
   { find: () => findOnPath("xmllint"), name: "xmllint", debian: "libxml2-utils" },
   { find: findCalibri, name: "Calibri, or Carlito in its place", debian: "fonts-crosextra-carlito" },
   { find: findUnits, name: "GNU units", debian: "units" },
-  { find: findPythonWithIapws, name: "Python with iapws", debian: "python3-iapws" },
+  { find: () => findPythonWith("iapws"), name: "Python with iapws", debian: "python3-iapws" },
+  { find: () => findPythonWith("openpyxl"), name: "Python with openpyxl", debian: "python3-openpyxl" },
 ];
 
 const missing = (list = programs) => list.filter((program) => program.find() === undefined);

@@ -1,6 +1,6 @@
 import { spawnSync } from "node:child_process";
 import { describe, expect, it } from "vitest";
-import { findPythonWithIapws } from "../../src/build/find-programs.mjs";
+import { findPythonWith } from "../../src/build/find-programs.mjs";
 import { heatKjPerLitreKelvin } from "../../src/core/heat/water-heat";
 import { boilingTemperatureC, standardPressurePa } from "../../src/core/water/boiling";
 import { waterDensityKgPerM3 } from "../../src/core/wort/density";
@@ -8,7 +8,7 @@ import { callScalar } from "../../src/functions/call";
 import { functionNamed } from "../../src/functions/registry";
 
 /** The Python library iapws: the international formulations of water and steam, written by others from the same releases. */
-const python = findPythonWithIapws();
+const python = findPythonWith("iapws");
 if (python === undefined) console.warn("Skipped: the comparisons with the Python library iapws, which is not here (Debian: apt install python3-iapws).");
 
 const pressures = [20_000, 50_000, 70_000, 84_000, 101_325, 110_000, 200_000];

@@ -6,8 +6,12 @@ import { firstScreen, rememberScreen } from "./first-screen";
 const shownPlaces = places.filter((place) => screens.some((screen) => screen.place === place));
 const firstOf = (place: Place): Screen | undefined => screens.find((screen) => screen.place === place);
 
+/** The season sheet follows the tabs from the pane's first moment on, whatever screen is shown. What goes wrong its own screen tells. */
+const followSheets = async (): Promise<void> => (await import(/* webpackChunkName: "pane-season" */ "./season/follow-season")).followSeason();
+
 /** The pane: its places in the job, and in each place its screens, one at a time. */
 export function Pane() {
+  useEffect(() => void followSheets(), []);
   const [screen, setScreen] = useState<Screen>();
   /** How often somebody has chosen a screen, the one that is open included. */
   const [moves, setMoves] = useState(0);

@@ -33,7 +33,7 @@ export function scalingRemarks(original: BatchContents, scaled: BatchContents): 
   const colour = figure(`Colour, ${words.colour}`, "colour", 1, 0.03 * (before.colour ?? 0));
   const figures = [figure("Original gravity", "og", 4, 0.001), figure("Final gravity", "fg", 4, 0.001), figure("Alcohol, %", "abv", 2, 0.1), figure("Bitterness, IBU", "ibu", 1, 0.5), colour];
   const remarks: string[] = [];
-  if (figures.some(({ moved }) => moved)) remarks.push(`Could not be held within rounding: ${figures.filter(({ moved }) => moved).map(({ label }) => label.replace(/,.*/, "").toLowerCase()).join(", ")}. Change the ingredients by hand until it pleases you.`);
+  if (figures.some(({ moved }) => moved)) remarks.push(`Not held closely: ${figures.filter(({ moved }) => moved).map(({ label }) => label.replace(/,.*/, "").toLowerCase()).join(", ")}. Small masses round coarsely, and not every malt bill can hold gravity and colour together. Change the ingredients by hand until it pleases you.`);
   const hot = (after.beforeBoil ?? 0) * 1.04;
   if (scaled.kit.kettleSize > 0 && hot > scaled.kit.kettleSize) remarks.push(`The kettle holds ${scaled.kit.kettleSize} ${words.volume}, and ${hot.toFixed(1)} ${words.volume} would be in it before the boil: boil less and top up, or brew it in two.`);
   if (Math.abs(scaled.volume / inNewUnits.volume - 1) > 0.001 && /\d/.test(original.salts)) remarks.push(`Salts and other treatment are words (“${original.salts}”): scale them by hand.`);

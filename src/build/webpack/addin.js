@@ -28,6 +28,8 @@ export function addinConfig() {
         { test: /\.css$/, use: [MiniCssExtractPlugin.loader, "css-loader"] },
       ],
     },
+    // What several screens need is fetched once, not with each of them. The two scripts of the page stay whole.
+    optimization: { ...config.optimization, splitChunks: { chunks: "async" } },
     plugins: [
       new MiniCssExtractPlugin({ filename: "[name].css", chunkFilename: "pane/[name].[contenthash:10].css" }),
       page("taskpane.html", { officeJs: microsoftOfficeJs, base: "", policy: policies.pane }),

@@ -2,9 +2,9 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import { argumentName, type AnyDescriptor, type Parameter } from "../../functions/describe";
 import { parameterText } from "../../functions/metadata";
 import { formulaOf, previewFormula, putIntoCell, readTarget, selectionFor, type Preview, type PutOutcome, type Target } from "../../workbook/explain/put-into-cell";
+import { reasonOf } from "../sheets/in-workbook";
 
 const run = <T,>(work: (context: Excel.RequestContext) => Promise<T>): Promise<T> => Excel.run({ delayForCellEdit: true }, work);
-const reasonOf = (failure: unknown): string => (failure instanceof Error ? failure.message : String(failure));
 
 /** Asks for a function's arguments, shows what it would answer, and writes it into the chosen cell. */
 export function PutForm({ descriptor }: { readonly descriptor: AnyDescriptor }) {

@@ -1,50 +1,26 @@
 import { useState } from "preact/hooks";
-import type { UnitSystem } from "../../functions/quantities";
-import { ChoiceField } from "../new-batch/choice-field";
+import { insertKit } from "../../workbook/kit/insert-kit";
 import { TextField } from "../new-batch/text-field";
-import type { Outcome } from "../new-batch/write-batch";
-import { writeKit } from "./kit-work";
+import { inWorkbook } from "../sheets/in-workbook";
+import { StartSheet } from "../sheets/start-sheet";
+
+const usualName = "My kit";
 
 /** Asks for a kit's name and the units, and writes the kit sheet. */
 export function StartKit({ onWritten }: { readonly onWritten: () => void }) {
-  const [units, setUnits] = useState<UnitSystem>("metric");
-  const [name, setName] = useState("My kit");
-  const [busy, setBusy] = useState(false);
-  const [outcome, setOutcome] = useState<Outcome>();
-  const write = async (sheetName: string) => {
-    setBusy(true);
-    const result = await writeKit(sheetName, units, name.trim() || "My kit");
-    setBusy(false);
-    setOutcome(result);
-    if (result.kind === "written") onWritten();
-  };
+  const [name, setName] = useState(usualName);
   return (
-    <>
-      <TextField id="kit-name" label="Name of the kit" value={name} hint="Batches are counted to a kit by its name; more kits can be added on the sheet." onInput={setName} />
-      <ChoiceField
-        legend="Units of the kit sheet"
-        name="kit-units"
-        value={units}
-        choices={[
-          ["metric", "Metric: L, °C"],
-          ["us", "US: gal, °F"],
-        ]}
-        onChange={setUnits}
-      />
-      <button type="button" class="main-action" disabled={busy} onClick={() => void write("Kit")}>
-        {busy ? "Writing…" : "Write the kit sheet"}
-      </button>
-      <div aria-live="polite" class="outcome">
-        {outcome?.kind === "failed" && <p class="bad">{outcome.message}</p>}
-        {outcome?.kind === "taken" && (
-          <>
-            <p class="bad">{outcome.message}</p>
-            <button type="button" onClick={() => void write(outcome.freeName)}>
-              Use “{outcome.freeName}”
-            </button>
-          </>
-        )}
-      </div>
-    </>
+    <StartSheet
+      sheetName="Kit"
+      what="the kit sheet"
+      before={<TextField id="kit-name" label="Name of the kit" value={name} hint="Batches are counted to a kit by its name; more kits can be added on the sheet." onInput={setName} />}
+      unitsLegend="Units of the kit sheet"
+      unitChoices={[
+        ["metric", "Metric: L, °C"],
+        ["us", "US: gal, °F"],
+      ]}
+      write={(sheetName, units) => inWorkbook("The kit sheet was not written, and the workbook is as it was.", (context) => insertKit(context, { sheetName, units, kitNames: [name.trim() || usualName] }))}
+      onWritten={onWritten}
+    />
   );
 }

@@ -1,6 +1,6 @@
 import type { UnitSystem } from "../../functions/quantities";
-import { dayNumber } from "../../workbook/day-number";
 import { newBatchId } from "../../workbook/batch/batch-id";
+import { typedDay, typedNumber } from "../sheets/typed";
 import { sheetNameProblem } from "../../workbook/sheet-name";
 import type { Method } from "../../workbook/batch/contents";
 import type { NewBatchChoices } from "../../workbook/batch/new-batch";
@@ -23,8 +23,8 @@ export const volumeWord: Readonly<Record<UnitSystem, string>> = { metric: "litre
 export const usualVolume: Readonly<Record<UnitSystem, string>> = { metric: "20", us: "5" };
 export const usualTopUp: Readonly<Record<UnitSystem, string>> = { metric: "10", us: "2.5" };
 
-/** A decimal comma is as good as a point. */
-const numberIn = (text: string): number => Number(text.trim().replace(",", "."));
+/** What is no number counts as nothing, which no amount may be. */
+const numberIn = (text: string): number => typedNumber(text) ?? 0;
 
 /** Reads the form: either what to write, or what is wrong beside each field. */
 export function readForm(values: FormValues): { choices?: NewBatchChoices; problems: Problems } {
@@ -32,7 +32,7 @@ export function readForm(values: FormValues): { choices?: NewBatchChoices; probl
   const sheetName = values.name.trim();
   const nameProblem = sheetNameProblem(sheetName);
   if (nameProblem) problems.name = nameProblem;
-  const brewedOn = dayIn(values.brewedOn);
+  const brewedOn = typedDay(values.brewedOn);
   if (brewedOn === undefined) problems.brewedOn = "Which day? A date such as 2026-09-05.";
   const volume = numberIn(values.volume);
   if (!(volume > 0 && volume <= 10000)) problems.volume = `How much beer? A number of ${volumeWord[values.units]} above 0.`;
@@ -40,12 +40,4 @@ export function readForm(values: FormValues): { choices?: NewBatchChoices; probl
   if (values.boil === "part" && !(topUp > 0 && topUp < volume)) problems.topUp = `Top-up water must be above 0 and less than the ${values.volume || "whole"} ${volumeWord[values.units]} of beer.`;
   if (Object.keys(problems).length > 0 || brewedOn === undefined) return { problems };
   return { problems, choices: { id: newBatchId(), sheetName, batchName: sheetName, brewedOn, volume, units: values.units, topUp, method: values.method } };
-}
-
-function dayIn(text: string): number | undefined {
-  try {
-    return dayNumber(text);
-  } catch {
-    return undefined;
-  }
 }

@@ -2,13 +2,11 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import { ChoiceField } from "./choice-field";
 import { readForm, usualTopUp, usualVolume, volumeWord, type FormValues, type Problems } from "./form-values";
 import { TextField } from "./text-field";
+import type { Done } from "../sheets/in-workbook";
+import { Outcome } from "../sheets/outcome";
+import { today } from "../sheets/typed";
 import { useKits } from "./use-kits";
-import { writeBatch, type Outcome } from "./write-batch";
-
-const today = (): string => {
-  const now = new Date();
-  return `${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, "0")}-${String(now.getDate()).padStart(2, "0")}`;
-};
+import { writeBatch } from "./write-batch";
 
 const firstValues = (): FormValues => ({ name: "", brewedOn: today(), volume: usualVolume.metric, units: "metric", method: "extract", boil: "whole", topUp: usualTopUp.metric, recipe: "empty" });
 
@@ -16,7 +14,7 @@ const firstValues = (): FormValues => ({ name: "", brewedOn: today(), volume: us
 export function NewBatch() {
   const [values, setValues] = useState(firstValues);
   const [problems, setProblems] = useState<Problems>({});
-  const [outcome, setOutcome] = useState<Outcome>();
+  const [outcome, setOutcome] = useState<Done<string>>();
   const [busy, setBusy] = useState(false);
   const { kits, kit, chooseKit } = useKits();
   const form = useRef<HTMLFormElement>(null);
@@ -34,7 +32,7 @@ export function NewBatch() {
     const result = await writeBatch(choices, wanted.recipe, kit);
     setBusy(false);
     setOutcome(result);
-    if (result.kind === "written") setValues((before) => ({ ...before, name: "" }));
+    if (result.kind === "done") setValues((before) => ({ ...before, name: "" }));
   };
 
   /** Usual amounts follow the unit system until the brewer has typed their own. */
@@ -121,18 +119,9 @@ export function NewBatch() {
       <button type="submit" class="main-action" disabled={busy}>
         {busy ? "Writing…" : "Write the batch sheet"}
       </button>
-      <div aria-live="polite" class="outcome">
-        {outcome?.kind === "written" && <p class="good">“{outcome.sheetName}” is in the workbook. Fill in the underlined cells from the top; the shaded ones calculate.</p>}
-        {outcome?.kind === "failed" && <p class="bad">{outcome.message}</p>}
-        {outcome?.kind === "taken" && (
-          <>
-            <p class="bad">{outcome.message}</p>
-            <button type="button" onClick={() => writeUnder(outcome.freeName)}>
-              Use “{outcome.freeName}”
-            </button>
-          </>
-        )}
-      </div>
+      <Outcome outcome={outcome} onFreeName={writeUnder}>
+        {(sheetName) => <p>“{sheetName}” is in the workbook. Fill in the underlined cells from the top; the shaded ones calculate.</p>}
+      </Outcome>
     </form>
   );
 }

@@ -1,6 +1,4 @@
-import { dayNumber } from "../../workbook/day-number";
+import { dayNumberAt } from "../../workbook/companion/wall-clock";
 
 /** Today on the wall calendar, as Excel counts days. */
-export function todayNumber(now = new Date()): number {
-  return dayNumber(`${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, "0")}-${String(now.getDate()).padStart(2, "0")}`);
-}
+export const todayNumber = (): number => Math.floor(dayNumberAt(Date.now()));

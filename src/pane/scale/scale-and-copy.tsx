@@ -3,16 +3,12 @@ import type { UnitSystem } from "../../functions/quantities";
 import type { Kit } from "../../workbook/batch/contents";
 import { insertBatch } from "../../workbook/insert-batch";
 import type { BatchInWorkbook, WorkbookAtOneMoment } from "../../workbook/read/batches-in-workbook";
-import { converted } from "../../workbook/scale/convert-units";
 import { scaledCopy } from "../../workbook/scale/scaled-copy";
-import { ChoiceField } from "../new-batch/choice-field";
-import { volumeWord } from "../new-batch/form-values";
-import { TextField } from "../new-batch/text-field";
 import { BatchChoice } from "../sheets/batch-choice";
 import { inWorkbook, type Done } from "../sheets/in-workbook";
 import { Outcome } from "../sheets/outcome";
-import { today, typedDay, typedNumber } from "../sheets/typed";
 import { useBatches } from "../sheets/use-batches";
+import { CopyFields, useCopy } from "./copy-fields";
 import { ScaledFigures } from "./scaled-figures";
 
 /** A batch once more, for another volume, kit or unit system. */
@@ -45,22 +41,17 @@ function kitsFor({ kits, batches }: WorkbookAtOneMoment, chosen: BatchInWorkbook
 
 function CopyForm({ original, kits, refresh }: { readonly original: BatchInWorkbook; readonly kits: readonly OfferedKit[]; readonly refresh: () => Promise<unknown> }) {
   const { contents } = original;
-  const [name, setName] = useState(`${contents.batchName || original.sheetName}, again`.slice(0, 31));
-  const [brewedOn, setBrewedOn] = useState(today);
-  const [units, setUnits] = useState<UnitSystem>(contents.units);
-  const [volume, setVolume] = useState(String(Number(contents.volume.toFixed(2))));
+  const copy = useCopy(original, "again");
   const [kitLabel, setKitLabel] = useState("");
   const [busy, setBusy] = useState(false);
   const [outcome, setOutcome] = useState<Done<string>>();
 
-  const amount = typedNumber(volume);
-  const day = typedDay(brewedOn);
-  const volumeProblem = amount !== undefined && amount >= 0.1 && amount <= 10000 ? undefined : `How much beer? From 0.1 to 10000 ${volumeWord[units]}.`;
-  const scaled = volumeProblem === undefined && amount !== undefined ? scaledCopy(contents, { name, brewedOn: day ?? contents.brewedOn, volume: amount, units, kit: kits.find(({ label }) => label === kitLabel) }) : undefined;
+  const { name, amount, day, units } = copy;
+  const scaled = amount === undefined ? undefined : scaledCopy(contents, { name, brewedOn: day ?? contents.brewedOn, volume: amount, units, kit: kits.find(({ label }) => label === kitLabel) });
 
   const write = async (sheetName: string) => {
     if (!scaled || day === undefined) return;
-    setName(sheetName);
+    copy.setName(sheetName);
     setBusy(true);
     setOutcome(await inWorkbook("The copy was not written, and the workbook is as it was.", async (context) => {
       await insertBatch(context, { ...scaled, sheetName, batchName: sheetName });
@@ -78,22 +69,7 @@ function CopyForm({ original, kits, refresh }: { readonly original: BatchInWorkb
         void write(name.trim());
       }}
     >
-      <TextField id="copy-name" label="Name of the copy" value={name} onInput={setName} />
-      <TextField id="copy-day" type="date" label="To be brewed on" value={brewedOn} problem={day === undefined ? "Which day? A date such as 2026-09-05." : undefined} onInput={setBrewedOn} />
-      <ChoiceField
-        legend="Units"
-        name="copy-units"
-        value={units}
-        choices={[
-          ["metric", "Metric: L, kg, °C"],
-          ["us", "US: gal, lb, °F"],
-        ]}
-        onChange={(chosen) => {
-          setUnits(chosen);
-          if (amount !== undefined && chosen !== units) setVolume(String(Number(converted("volume", amount, units, chosen).toFixed(2))));
-        }}
-      />
-      <TextField id="copy-volume" inputMode="decimal" label={`Beer in the fermenter, ${volumeWord[units]}`} value={volume} problem={volumeProblem} onInput={setVolume} />
+      <CopyFields id="copy" copy={copy} nameLabel="Name of the copy" unitsLegend="Units" volumeLabel="Beer in the fermenter" />
       {kits.length > 0 && (
         <div class="field">
           <label for="copy-kit">Kit</label>

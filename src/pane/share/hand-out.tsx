@@ -1,19 +1,15 @@
 import { useState } from "preact/hooks";
-import type { UnitSystem } from "../../functions/quantities";
 import { batchToShare } from "../../workbook/batch-file/batch-to-share";
 import { batchFileName, writeBatchFile } from "../../workbook/batch-file/write-batch-file";
 import { handOut } from "../../workbook/handout/hand-out";
 import { insertBatch } from "../../workbook/insert-batch";
 import type { BatchInWorkbook } from "../../workbook/read/batches-in-workbook";
-import { converted } from "../../workbook/scale/convert-units";
 import { ChoiceField } from "../new-batch/choice-field";
-import { volumeWord } from "../new-batch/form-values";
-import { TextField } from "../new-batch/text-field";
+import { CopyFields, useCopy } from "../scale/copy-fields";
 import { ScaledFigures } from "../scale/scaled-figures";
 import { BatchChoice } from "../sheets/batch-choice";
 import { inWorkbook, type Done } from "../sheets/in-workbook";
 import { Outcome } from "../sheets/outcome";
-import { today, typedDay, typedNumber } from "../sheets/typed";
 import { useBatches, type Batches } from "../sheets/use-batches";
 import { CopyableFile } from "./copyable-file";
 import { PricesField } from "./prices-field";
@@ -36,22 +32,17 @@ type Made = { readonly kind: "sheet"; readonly sheetName: string } | { readonly 
 
 function HandOutForm({ batches, original }: { readonly batches: Batches; readonly original: BatchInWorkbook }) {
   const { contents } = original;
-  const [name, setName] = useState(`${contents.batchName || original.sheetName}, blank`.slice(0, 31));
-  const [brewedOn, setBrewedOn] = useState(today);
-  const [units, setUnits] = useState<UnitSystem>(contents.units);
-  const [volume, setVolume] = useState(String(Number(contents.volume.toFixed(2))));
+  const copy = useCopy(original, "blank");
   const [prices, setPrices] = useState(false);
   const [form, setForm] = useState<Form>("sheet");
   const [busy, setBusy] = useState(false);
   const [outcome, setOutcome] = useState<Done<Made>>();
-  const amount = typedNumber(volume);
-  const day = typedDay(brewedOn);
-  const volumeProblem = amount !== undefined && amount >= 0.1 && amount <= 10000 ? undefined : `How much beer? From 0.1 to 10000 ${volumeWord[units]}.`;
-  const blank = volumeProblem === undefined && amount !== undefined && day !== undefined ? handOut(batchToShare(original), { name, brewedOn: day, prices, volume: amount, units }) : undefined;
+  const { name, amount, day, units } = copy;
+  const blank = amount !== undefined && day !== undefined ? handOut(batchToShare(original), { name, brewedOn: day, prices, volume: amount, units }) : undefined;
 
   const make = async (sheetName: string) => {
     if (!blank) return;
-    setName(sheetName);
+    copy.setName(sheetName);
     setBusy(true);
     const named = { ...blank, sheetName, batchName: sheetName };
     setOutcome(
@@ -74,22 +65,7 @@ function HandOutForm({ batches, original }: { readonly batches: Batches; readonl
         void make(name.trim());
       }}
     >
-      <TextField id="blank-name" label="Name of the blank" value={name} onInput={setName} />
-      <TextField id="blank-day" type="date" label="To be brewed on" value={brewedOn} problem={day === undefined ? "Which day? A date such as 2026-09-05." : undefined} onInput={setBrewedOn} />
-      <ChoiceField
-        legend="Their units"
-        name="blank-units"
-        value={units}
-        choices={[
-          ["metric", "Metric: L, kg, °C"],
-          ["us", "US: gal, lb, °F"],
-        ]}
-        onChange={(chosen) => {
-          setUnits(chosen);
-          if (amount !== undefined && chosen !== units) setVolume(String(Number(converted("volume", amount, units, chosen).toFixed(2))));
-        }}
-      />
-      <TextField id="blank-volume" inputMode="decimal" label={`Their volume, ${volumeWord[units]}`} value={volume} problem={volumeProblem} onInput={setVolume} />
+      <CopyFields id="blank" copy={copy} nameLabel="Name of the blank" unitsLegend="Their units" volumeLabel="Their volume" />
       <PricesField prices={prices} onChange={setPrices} />
       <ChoiceField
         legend="As"

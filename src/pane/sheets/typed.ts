@@ -1,4 +1,5 @@
-import { dayNumber } from "../../workbook/day-number";
+import { dayNumber, isoDay } from "../../workbook/day-number";
+import { todayNumber } from "../parts/today-number";
 
 /** A decimal comma is as good as a point; undefined where it is no number. */
 export function typedNumber(text: string): number | undefined {
@@ -15,7 +16,4 @@ export function typedDay(text: string): number | undefined {
 }
 
 /** Today on the calendar of this place, as a date field wants it. */
-export function today(): string {
-  const now = new Date();
-  return `${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, "0")}-${String(now.getDate()).padStart(2, "0")}`;
-}
+export const today = (): string => isoDay(todayNumber());

@@ -1,11 +1,8 @@
-import type { UnitSystem } from "../../functions/quantities";
-import { dayNumber } from "../../workbook/day-number";
-import { InsertionRefused } from "../../workbook/insert-sheet";
 import { agedHops, writeAgedHops, type AgedHop } from "../../workbook/stores/aged-hops";
 import { DrawRefused, giveBack, idOf, planDraw, readStoresAndBatches, writeDraws, type Shortage, type StoresAndBatches } from "../../workbook/stores/draw";
-import { insertStores } from "../../workbook/stores/insert-stores";
 import { shoppingList, writeShoppingList, type ShoppingLine } from "../../workbook/stores/shopping";
-import type { Outcome } from "../new-batch/write-batch";
+import { todayNumber } from "../parts/today-number";
+import { reasonOf } from "../sheets/in-workbook";
 
 /** One batch sheet as the stores see it. */
 export interface BatchAndStores {
@@ -23,13 +20,6 @@ export type StoresState =
   | { readonly kind: "there"; readonly sheetName: string; readonly batches: readonly BatchAndStores[]; readonly said?: string }
   | { readonly kind: "failed"; readonly message: string };
 
-const words = (problem: unknown): string => (problem instanceof Error ? problem.message : String(problem));
-const run = <T>(work: (context: Excel.RequestContext) => Promise<T>): Promise<T> => Excel.run({ delayForCellEdit: true }, work);
-
-function today(): number {
-  const now = new Date();
-  return dayNumber(`${now.getFullYear()}-${String(now.getMonth() + 1).padStart(2, "0")}-${String(now.getDate()).padStart(2, "0")}`);
-}
 
 function seen(found: StoresAndBatches, said?: string): StoresState {
   const batches = found.batches.map((batch): BatchAndStores => {
@@ -50,7 +40,7 @@ function seen(found: StoresAndBatches, said?: string): StoresState {
 /** Does something with the stores as they stand now, then looks again; whatever goes wrong is told in words. */
 async function withStores(work?: (context: Excel.RequestContext, found: StoresAndBatches) => Promise<string>): Promise<StoresState> {
   try {
-    return await run(async (context) => {
+    return await Excel.run({ delayForCellEdit: true }, async (context) => {
       const found = await readStoresAndBatches(context);
       if (!found) return { kind: "none" } as const;
       if (!work) return seen(found);
@@ -59,7 +49,7 @@ async function withStores(work?: (context: Excel.RequestContext, found: StoresAn
       return after ? seen(after, said) : ({ kind: "none" } as const);
     });
   } catch (problem) {
-    return { kind: "failed", message: problem instanceof DrawRefused ? problem.message : `Nothing was changed. The spreadsheet said: ${words(problem)}` };
+    return { kind: "failed", message: problem instanceof DrawRefused ? problem.message : `Nothing was changed. The spreadsheet said: ${reasonOf(problem)}` };
   }
 }
 
@@ -68,7 +58,7 @@ export const lookAtStores = (): Promise<StoresState> => withStores();
 export const drawFor = (sheetName: string): Promise<StoresState> =>
   withStores(async (context, found) => {
     const plan = planDraw(found, sheetName);
-    await writeDraws(context, found, [{ plan, day: today() }]);
+    await writeDraws(context, found, [{ plan, day: todayNumber() }]);
     return `“${sheetName}” has drawn ${plan.draws.length} ${plan.draws.length === 1 ? "thing" : "things"} from the stores.`;
   });
 
@@ -95,14 +85,4 @@ export const writeList = (): Promise<StoresState> =>
 function said(lines: readonly ShoppingLine[], over: number): string {
   if (lines.length === 0) return "Everything that the batches planned need is there.";
   return `${lines.length} ${lines.length === 1 ? "thing is" : "things are"} to be bought; the list stands on the stores sheet.${over > 0 ? ` It has no room for ${over} more: brew or draw for some batches first.` : ""}`;
-}
-
-export async function writeStores(sheetName: string, units: UnitSystem): Promise<Outcome> {
-  try {
-    await run((context) => insertStores(context, { sheetName, units, today: "=TODAY()" }));
-    return { kind: "written", sheetName };
-  } catch (problem) {
-    if (problem instanceof InsertionRefused && problem.freeName) return { kind: "taken", message: problem.message, freeName: problem.freeName };
-    return { kind: "failed", message: problem instanceof InsertionRefused ? problem.message : `The stores sheet was not written, and the workbook is as it was. The spreadsheet said: ${words(problem)}` };
-  }
 }

@@ -64,4 +64,3 @@ export const batchSchema = z.strictObject({
   tasting: z.strictObject({ tastedOn: blankOr(day), looks: taste, smells: taste, tastes: taste, feels: taste, again: taste, notes: text(2000) }),
 });
 
-export type FileBatch = z.infer<typeof batchSchema>;

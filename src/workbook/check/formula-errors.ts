@@ -15,8 +15,6 @@ import type { Finding } from "./finding";
 /** A quick look before a formula is taken apart: a season has tens of thousands. */
 const mayBeOurs = (formula: unknown): formula is string => typeof formula === "string" && formula.startsWith("=") && /gyle[._]/i.test(formula);
 
-export const hasGyleFormulas = (sheet: NamedCells): boolean => [...sheet.filled()].some(({ formula }) => mayBeOurs(formula));
-
 /**
  * As a user types it: Excel files spell our functions `_xldudf_GYLE_BEER_ABV`, and another add-in is known to put the
  * number of a workbook before that, `[2]!_xldudf_…` (office-js issue 2568). Neither can be entered again as it stands.

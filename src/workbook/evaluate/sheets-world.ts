@@ -1,4 +1,4 @@
-import { address, block } from "../plan/addresses";
+import { block } from "../plan/addresses";
 import type { NamedCells } from "../read/named-cells";
 import { cellOf, type Cells } from "./cells";
 import type { World } from "./world";
@@ -28,9 +28,3 @@ function cellsOf(sheet: NamedCells, range: string): Cells {
 
 /** Sheets by their names in small letters. */
 export const sheetsByName = (sheets: readonly NamedCells[]): Map<string, NamedCells> => new Map(sheets.map((sheet) => [sheet.sheetName.toLowerCase(), sheet]));
-
-/** "B7" of a range that begins there. */
-export const firstCell = (range: string): string => {
-  const { from } = block(range);
-  return address(from.row, from.column);
-};

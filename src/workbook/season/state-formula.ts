@@ -1,6 +1,5 @@
 /** Where a batch can stand, in the order of its life. "read again" means that its gravity seems to have risen. */
 export const states = ["planned", "brewing", "fermenting", "almost there", "read again", "stalled", "finished", "conditioning", "ready", "drunk up"] as const;
-export type BatchState = (typeof states)[number];
 
 /** A keg under pressure is given as many days before it counts as ready (common practice, from memory). */
 export const kegDays = 7;

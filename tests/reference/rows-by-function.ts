@@ -47,5 +47,20 @@ against slips only. *Common practice*: trade knowledge without a source. The REA
 come from. Written by \`npm run generate\`; the reasons stand in \`reasons.ts\`.
 
 ${rowsTable(rowsByFunction())}
+
+## Numbers that are no function's
+
+The sheets and the pane show numbers of these functions, sums and means of cells, and the following, which no table here covers.
+
+| number | rests on | held by |
+|---|---|---|
+| a figure of the kit learned from its batches, and its ± | precision-weighted mean, a textbook's (from memory); the spreads assumed are our judgement | tests/core/kit, worked by hand |
+| what boiled away, what bottling lost (kit sheet) | differences of volumes on the batch sheet | tests/sheets/kit.test.ts |
+| mends: water, extract, minutes, bitterness | WORT.THIN, REDUCE, ENRICH, MIX and HOPS.IBU; when a miss is worth mending is common practice | the flows only; no test of the amounts beyond those functions' own |
+| dates to come | PACK.READY, LOG.FORECAST; else three and ten days (common practice) | tests/workbook/calendar.test.ts |
+| the ± of a cell that the pane explains | GAUGE.SPREAD; what instruments are good for is common practice, from memory | tests/sheets/explain-cell.test.ts |
+| a keg counts as ready after seven days | common practice, from memory | nothing outside the project |
+| hop masses of a scaled batch | HOPS.SHARE, solved for the same bitterness | tests/workbook/scale |
+| limits of the checks (reading noise, spikes, slack) | common practice or our judgement, said at each | tests of the checks, not of the limits |
 `;
 }

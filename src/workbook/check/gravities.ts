@@ -12,7 +12,7 @@ interface Line {
   readonly gravity: CellValue;
 }
 
-/** What a hydrometer may differ between two readings of the same beer: a line and a half. */
+/** What a hydrometer may differ between two readings of the same beer: a line and a half (common practice). */
 const readingNoise = 0.0015;
 
 /** Readings in the wrong scale, gravities that rise, beer packaged before it had finished. */

@@ -1,4 +1,4 @@
-/** A reading further than this from the middle of its neighbours is a slip: a bubble on the float, a knock. */
+/** A reading further than this from the middle of its neighbours is a slip: a bubble on the float, a knock (our judgement, no source). */
 const allowance = 0.008;
 /** Neighbours on either side. */
 const reach = 3;

@@ -1,7 +1,8 @@
 import { useState } from "preact/hooks";
 import type { Filled } from "../../workbook/batch/contents";
-import { bottleKinds, sugars, type PackagingInput } from "../../workbook/companion/packaging/packaging-form";
-import { unitsOf } from "../../workbook/companion/words";
+import { bottleKinds, sugars } from "../../workbook/batch/packaging";
+import type { PackagingInput } from "../../workbook/companion/packaging/packaging-form";
+import { unitsOf } from "../../workbook/read/batch-sheets";
 import type { NamedCells } from "../../workbook/read/named-cells";
 import { dayField, fieldMoment } from "../companion/moments";
 import { NumberField, numberIn, textOf } from "../companion/number-field";

@@ -4,7 +4,7 @@ import { corrected } from "../../workbook/companion/reading/corrected";
 import { originalGravity, writeOriginal } from "../../workbook/companion/reading/original-gravity";
 import { readingDoubts } from "../../workbook/companion/reading/reading-doubts";
 import { batchIdOf } from "../../workbook/companion/read-again";
-import { unitsOf } from "../../workbook/companion/words";
+import { unitsOf } from "../../workbook/read/batch-sheets";
 import { dayNumberAt } from "../../workbook/companion/wall-clock";
 import { BatchScreen, type Batch } from "../companion/batch-screen";
 import { fieldMoment } from "../companion/moments";

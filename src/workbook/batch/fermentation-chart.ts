@@ -12,8 +12,8 @@ interface Rows {
 /** Points of the curve: steps of less than half a day over a fortnight. */
 const points = 33;
 /** The chart shows at least so many days, and so many beyond the last reading. */
-const leastDays = 10;
-const daysAhead = 2;
+export const leastDays = 10;
+export const daysAhead = 2;
 
 /** From Okabe and Ito's palette for any kind of colour blindness, with two dark greys; the looks differ as well, for a print without colour. */
 const colors = { gravity: "#1D1B16", curve: "#0072B2", band: "#56636B", temperature: "#C24E00" };

@@ -3,8 +3,9 @@ import type { BatchContents } from "./contents";
 import { fieldRows, section } from "./fields";
 import type { UnitWords } from "./unit-words";
 
-const sugars = ["dextrose", "glucose", "sucrose", "malt extract", "honey"];
-const bottleKinds = ["ordinary", "heavy", "thick", "sparkling", "plastic"];
+export const sugars = ["dextrose", "glucose", "sucrose", "malt extract", "honey"] as const;
+/** Kinds of bottle: the core's list also has the keg, which is no bottle. */
+export const bottleKinds = ["ordinary", "heavy", "thick", "sparkling", "plastic"] as const;
 
 /** 8. Packaging: sugar for the bottle or pressure for the keg, and whether the glass can take it. */
 export function packaging(b: SheetBuilder, { packaging: p, kit }: BatchContents, words: UnitWords): void {

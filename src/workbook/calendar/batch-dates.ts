@@ -1,5 +1,6 @@
 import { callScalar } from "../../functions/call";
 import { packReady } from "../../functions/pack/ready";
+import { unitsOf } from "../read/batch-sheets";
 import type { NamedCells } from "../read/named-cells";
 import type { UnitSystem } from "../../functions/quantities";
 
@@ -46,7 +47,7 @@ export function datedBatch(sheet: NamedCells): DatedBatch {
   return {
     id: (sheet.has("batch_id") ? sheet.text("batch_id") : "") || `sheet-${sheet.sheetName}`,
     name: sheet.text("batch_name") || sheet.sheetName,
-    units: sheet.text("units") === "us" ? "us" : "metric",
+    units: unitsOf(sheet),
     brewedOn: number("brewed_on"),
     startTime: number("start_time") ?? 0,
     into: sheet.text("into") === "keg" ? "keg" : "bottles",

@@ -1,13 +1,9 @@
 import ical from "ical-generator";
-import { isoDay } from "../day-number";
+import { isoDay, millisecondsPerDay, onTheWall } from "../day-number";
 import type { BatchDate, DatedBatch } from "./batch-dates";
 
+/** From the first fire to the cleaned kettle (common practice). */
 const brewDayHours = 5;
-const epoch = 25569;
-const millisecondsPerDay = 86_400_000;
-
-/** A moment on the wall's clock, carried in the UTC fields of a Date: the file says the same clock time everywhere. */
-const onTheWall = (day: number): Date => new Date(Math.round((day - epoch) * 1440) * 60_000);
 
 /**
  * The dates of batches as an iCalendar file (RFC 5545). Times are floating: the clock on the wall wherever it is read. An

@@ -1,3 +1,4 @@
+import { opensLikeFormula } from "../batch/cell-text";
 import { address, position } from "../plan/addresses";
 import type { CellContent } from "../plan/sheet-plan";
 import type { CellValue, NamedCells } from "../read/named-cells";
@@ -65,7 +66,7 @@ export const isSame = (one: CellValue, other: CellValue): boolean =>
   typeof one === "number" && typeof other === "number" ? Math.abs(one - other) < 1e-9 : one === other;
 
 /** Words that begin like a formula stay words. */
-export const asTyped = (content: CellContent): CellContent => (typeof content === "string" && /^[=+\-@']/.test(content) ? `'${content}` : content);
+export const asTyped = (content: CellContent): CellContent => (typeof content === "string" && opensLikeFormula(content) ? `'${content}` : content);
 
 /** Excel carries out what stands before the failing step: wherever ours stands now, what was there comes back. */
 async function putBack(context: Excel.RequestContext, sheetName: string, places: readonly Place[], notes: ReadyNotes, problem: unknown): Promise<void> {

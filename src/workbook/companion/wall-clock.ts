@@ -1,14 +1,14 @@
+import { dayNumberOf, onTheWall } from "../day-number";
+
 /**
  * The clock on the wall and the sheet's day numbers, which say what that clock showed. Lengths of time are reckoned
  * between instants (milliseconds since 1970), never between day numbers: on the night when clocks are put forward or
  * back, a boil of an hour still takes an hour.
  */
-const epoch = 25569;
-const millisecondsPerDay = 86_400_000;
 
 /** The instant at which a clock in this computer's time zone shows a day number. A time that is skipped counts as an hour later. */
 export function instantOf(dayNumber: number): number {
-  const shown = new Date(Math.round((dayNumber - epoch) * 86_400) * 1000);
+  const shown = onTheWall(dayNumber, "second");
   return new Date(shown.getUTCFullYear(), shown.getUTCMonth(), shown.getUTCDate(), shown.getUTCHours(), shown.getUTCMinutes(), shown.getUTCSeconds()).getTime();
 }
 
@@ -16,7 +16,7 @@ export function instantOf(dayNumber: number): number {
 export function dayNumberAt(instant: number): number {
   const shown = new Date(instant);
   const asUtc = Date.UTC(shown.getFullYear(), shown.getMonth(), shown.getDate(), shown.getHours(), shown.getMinutes(), shown.getSeconds());
-  return epoch + asUtc / millisecondsPerDay;
+  return dayNumberOf(asUtc);
 }
 
 /** The time of day at an instant as the fraction of a day that Excel formats as hh:mm. */

@@ -5,7 +5,7 @@ import { askForNames, readWorld } from "../evaluate/read-world";
 import { referenceOf } from "../evaluate/references";
 import type { World } from "../evaluate/world";
 import { gyleCalls, withInner } from "../formulas";
-import { position } from "../plan/addresses";
+import { localAddress, position } from "../plan/addresses";
 import { explainCall, type Offset } from "./explain-call";
 import type { CallExplanation, CellExplanation, Problem } from "./explanation";
 import { cellProblem } from "./mend";
@@ -47,15 +47,13 @@ export async function explainActiveCell(context: Excel.RequestContext): Promise<
   return { ...base, kind: "gyle", calls: explained, ...problemOf(value, formula, explained, world) };
 }
 
-const localAddress = (address: string): string => address.slice(address.lastIndexOf("!") + 1);
-
 function offsetIn(anchor: string, cell: string): Offset {
   const [from, to] = [position(anchor), position(cell)];
   return { row: to.row - from.row, column: to.column - from.column };
 }
 
 /** A name of this very cell; names of larger ranges would only confuse. */
-const covers = (target: string, address: string): boolean => localAddress(target.replace(/^=/, "")).replaceAll("$", "") === address;
+const covers = (target: string, address: string): boolean => localAddress(target.replace(/^=/, "")) === address;
 
 function problemOf(value: unknown, formula: string, calls: readonly CallExplanation[], world: World | undefined): { problem?: Problem } {
   if (!isErrorText(value)) return {};

@@ -2,6 +2,7 @@ import { call, type Answer } from "../../functions/call";
 import { CellError } from "../../functions/cell-error";
 import { logCurve } from "../../functions/log/curve";
 import { logForecast } from "../../functions/log/forecast";
+import { daysAhead, leastDays } from "../batch/fermentation-chart";
 import type { FermentationLog } from "./fermentation-log";
 
 export interface CurvePoint {
@@ -21,8 +22,6 @@ export interface Course {
 }
 
 const points = 49;
-const leastDays = 10;
-const daysAhead = 2;
 
 /** The span of days that a chart of the log shows: as in the sheet. */
 export function shownDays({ start, gravities, temperatures }: FermentationLog): readonly [from: number, to: number] | undefined {

@@ -1,3 +1,4 @@
+import { unitsOf } from "../read/batch-sheets";
 import type { NamedCells } from "../read/named-cells";
 import type { UnitSystem } from "../../functions/quantities";
 
@@ -45,7 +46,7 @@ export function fermentationLog(sheet: NamedCells): FermentationLog {
   return {
     sheetName: sheet.sheetName,
     batchName: sheet.text("batch_name"),
-    units: sheet.text("units") === "us" ? "us" : "metric",
+    units: unitsOf(sheet),
     start,
     gravities: [...first, ...marks(column("gravities"))],
     temperatures: marks(column("beer_temperatures")),

@@ -1,6 +1,7 @@
 import { BrewingError } from "../../core/brewing-error";
 import { coilKwPerK } from "../../core/heat/coil";
-import { quantity, type QuantityName, type UnitSystem } from "../../functions/quantities";
+import { quantity, type QuantityName } from "../../functions/quantities";
+import { unitsOf } from "../read/batch-sheets";
 import type { NamedCells } from "../read/named-cells";
 import type { LearnedKey } from "./kit-rows";
 
@@ -8,7 +9,7 @@ import type { LearnedKey } from "./kit-rows";
 export type BatchFigures = Partial<Record<LearnedKey, number>>;
 
 export function batchFigures(sheet: NamedCells): BatchFigures {
-  const units: UnitSystem = sheet.text("units") === "us" ? "us" : "metric";
+  const units = unitsOf(sheet);
   const core = (name: string, measure?: QuantityName): number | undefined => {
     const value = sheet.has(name) ? sheet.number(name) : "";
     return value === "" ? undefined : measure ? quantity(measure).toCore(value, units) : value;

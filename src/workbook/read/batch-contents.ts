@@ -3,6 +3,7 @@ import { emptyTasting, usualKit } from "../batch/new-batch";
 import { allGrainSteps, extractSteps } from "../batch/steps";
 import { unitWords } from "../batch/unit-words";
 import type { UnitSystem } from "../../functions/quantities";
+import { unitsOf } from "./batch-sheets";
 import type { CellValue, NamedCells } from "./named-cells";
 
 /**
@@ -12,7 +13,7 @@ import type { CellValue, NamedCells } from "./named-cells";
  * @throws MissingName where a named cell of the sheet was deleted
  */
 export function batchContents(sheet: NamedCells): BatchContents {
-  const units: UnitSystem = sheet.text("units") === "us" ? "us" : "metric";
+  const units = unitsOf(sheet);
   return {
     id: sheet.has("batch_id") ? sheet.text("batch_id") : "",
     sheetName: sheet.sheetName,

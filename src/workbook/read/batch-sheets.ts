@@ -1,3 +1,4 @@
+import type { UnitSystem } from "../../functions/quantities";
 import { planVersion } from "../batch/card";
 import type { NamedCells } from "./named-cells";
 import { loadSheet, namedCells, readAllSheets } from "./read-sheets";
@@ -9,6 +10,9 @@ export const isBatchSheet = (sheet: NamedCells): boolean => sheet.has(batchMark)
 
 /** Made by a newer Gylebook than this one: it is shown as it is and not written to. */
 export const isNewer = (sheet: NamedCells): boolean => Number(sheet.value(batchMark)) > planVersion;
+
+/** What the numbers on a batch sheet are in. */
+export const unitsOf = (sheet: NamedCells): UnitSystem => (sheet.text("units") === "us" ? "us" : "metric");
 
 /** All batch sheets in the order of the tabs. */
 export async function readBatchSheets(context: Excel.RequestContext): Promise<NamedCells[]> {

@@ -1,4 +1,4 @@
-import { position } from "../plan/addresses";
+import { localAddress, position } from "../plan/addresses";
 import { NamedCells } from "./named-cells";
 
 /** What must be loaded before a sheet can be turned into `NamedCells`. */
@@ -29,11 +29,9 @@ export function namedCells({ sheet, used }: LoadedSheet): NamedCells {
 
 /** "='Batch 1'!$B$7:$C$9" → "B7:C9"; undefined for a name that stands for something else, or whose cells are gone. */
 export function rangeOf(formula: string): string | undefined {
-  const local = localAddress(formula.replace(/^=/, "")).replaceAll("$", "");
+  const local = localAddress(formula.replace(/^=/, ""));
   return /^[A-Z]{1,3}\d+(:[A-Z]{1,3}\d+)?$/i.test(local) ? local : undefined;
 }
-
-const localAddress = (address: string): string => address.slice(address.lastIndexOf("!") + 1);
 
 /** Every sheet of the workbook, in the order of the tabs, read at one moment: two `context.sync()` for any number of sheets. */
 export async function readAllSheets(context: Excel.RequestContext): Promise<NamedCells[]> {

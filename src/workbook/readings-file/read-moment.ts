@@ -1,4 +1,4 @@
-import { dayNumber } from "../day-number";
+import { dayNumber, dayNumberOf, millisecondsSince1970 } from "../day-number";
 
 export type DateOrder = "day first" | "month first";
 /** What a time without a zone of its own means: the clock on the wall of the brewery, or universal time. */
@@ -8,7 +8,7 @@ export type Zone = "wall" | "utc";
 export type WallClock = (utcMilliseconds: number) => number;
 
 /** The wall clock of this computer, summer time and all. */
-export const wallClockHere: WallClock = (utcMilliseconds) => 25569 + (utcMilliseconds - new Date(utcMilliseconds).getTimezoneOffset() * 60_000) / 86_400_000;
+export const wallClockHere: WallClock = (utcMilliseconds) => dayNumberOf(utcMilliseconds - new Date(utcMilliseconds).getTimezoneOffset() * 60_000);
 
 const pattern = /^(\d{1,4})[-./](\d{1,2})[-./](\d{1,4})(?:[T ,]+(\d{1,2})[:.h](\d{2})(?:[:.](\d{2})(?:[.,]\d+)?)?\s*([ap]\.?m\.?)?)?\s*(Z|UTC|GMT|[+-]\d{2}:?\d{2})?$/i;
 
@@ -29,7 +29,7 @@ export function readMoment(text: string, order: DateOrder, zone: Zone, wallClock
   if (wall === undefined) return undefined;
   const written = wall + clock / 24 + Number(minute) / 1440 + Number(second) / 86_400;
   if (!offset && zone === "wall") return written;
-  return wallClock((written - 25569) * 86_400_000 - minutesOf(offset) * 60_000);
+  return wallClock(millisecondsSince1970(written) - minutesOf(offset) * 60_000);
 }
 
 function fromNumber(value: number, wallClock: WallClock): number | undefined {

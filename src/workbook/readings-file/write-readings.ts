@@ -1,13 +1,12 @@
 import { quantity, type UnitSystem } from "../../functions/quantities";
 import { freeName, InsertionRefused, insertSheet } from "../insert-sheet";
 import { address } from "../plan/addresses";
-import { readBatchSheet } from "../read/batch-sheets";
+import { readBatchSheet, unitsOf } from "../read/batch-sheets";
 import type { NamedCells } from "../read/named-cells";
 import { planLog } from "./log-plan";
 import type { LogRow } from "./read-log";
 import { thinned } from "./thin";
 
-const unitsOf = (sheet: NamedCells): UnitSystem => (sheet.text("units") === "us" ? "us" : "metric");
 
 /** The empty rows below the last reading of a batch sheet, and the moments that stand there already. */
 export function roomForReadings(sheet: NamedCells): { readonly firstRow: number; readonly rows: number; readonly taken: readonly number[] } {

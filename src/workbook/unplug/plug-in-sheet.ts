@@ -1,9 +1,9 @@
-import { address, block as blockOf, position } from "../plan/addresses";
+import { address, block as blockOf, localAddress, position } from "../plan/addresses";
 import { batchMark } from "../read/batch-sheets";
 import { fingerprint } from "./fingerprint";
 import { keptFormula, type KeptFormula } from "./kept-formula";
 import { sheetsSpokenOf } from "./plan-unplug";
-import { cellAt, localAddress } from "./sheet-snapshot";
+import { cellAt } from "./sheet-snapshot";
 import { unpluggedMark } from "./unplug-sheet";
 
 /** A cell that cannot simply get its GYLE formula back. */

@@ -1,5 +1,5 @@
 import { parseStructRef } from "@borgar/fx";
-import { address, block, columnLetters } from "../plan/addresses";
+import { address, block, columnLetters, localAddress } from "../plan/addresses";
 import { corners, type Shape, type Surroundings } from "./references";
 
 export interface TablePlace {
@@ -22,7 +22,6 @@ export interface SheetSnapshot {
   readonly spills: ReadonlyMap<string, string>;
 }
 
-export const localAddress = (text: string): string => text.slice(text.lastIndexOf("!") + 1).replaceAll("$", "");
 export const sizeOf = (range: string): Shape => {
   const { from, to } = block(range);
   return { rows: to.row - from.row + 1, columns: to.column - from.column + 1 };

@@ -1,11 +1,11 @@
-import { address, block as blockOf, position } from "../plan/addresses";
+import { address, block as blockOf, localAddress, position } from "../plan/addresses";
 import { freeName } from "../insert-batch";
 import { batchMark } from "../read/batch-sheets";
 import { groupsOf, throughGroups, type LongWork } from "../progress";
 import { fingerprint } from "./fingerprint";
 import { noteText } from "./kept-formula";
 import { concerns, planUnplug, UnplugRefused, type CellChange } from "./plan-unplug";
-import { localAddress, type SheetSnapshot, type TablePlace } from "./sheet-snapshot";
+import type { SheetSnapshot, TablePlace } from "./sheet-snapshot";
 
 export interface UnplugChoices {
   /** Whether what things cost goes along. */

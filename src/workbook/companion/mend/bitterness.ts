@@ -1,7 +1,8 @@
 import { hopsIbu } from "../../../functions/hops/ibu";
 import type { NamedCells } from "../../read/named-cells";
 import { ask } from "../ask";
-import { shown, unitsOf } from "../words";
+import { shown } from "../words";
+import { unitsOf } from "../../read/batch-sheets";
 import type { Mend } from "./mends";
 import type { Missed } from "./plan-and-measured";
 

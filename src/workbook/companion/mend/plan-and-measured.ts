@@ -3,7 +3,7 @@ import { wortGravity } from "../../../functions/wort/gravity";
 import { quantity, type UnitSystem } from "../../../functions/quantities";
 import type { NamedCells } from "../../read/named-cells";
 import { ask } from "../ask";
-import { unitsOf } from "../words";
+import { unitsOf } from "../../read/batch-sheets";
 
 /** Where the wort is: what can still be done hangs on it. */
 export type Place = "kettle" | "fermenter";

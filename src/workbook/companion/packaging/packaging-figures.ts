@@ -5,7 +5,7 @@ import { packReady } from "../../../functions/pack/ready";
 import { packResidual } from "../../../functions/pack/residual";
 import type { NamedCells } from "../../read/named-cells";
 import { ask, type Asked } from "../ask";
-import { unitsOf } from "../words";
+import { unitsOf } from "../../read/batch-sheets";
 import type { PackagingInput } from "./packaging-form";
 
 /** What the sheet will show for a form, by the same functions. Each figure has its own problem where it has none. */

@@ -1,9 +1,8 @@
 import type { Filled } from "../../batch/contents";
+import { bottleKinds, sugars } from "../../batch/packaging";
 import type { CellValue, NamedCells } from "../../read/named-cells";
 import type { CellChange } from "../change-cells";
 
-export const sugars = ["dextrose", "glucose", "sucrose", "malt extract", "honey"] as const;
-export const bottleKinds = ["ordinary", "heavy", "thick", "sparkling", "plastic"] as const;
 
 /** The packaging cells of the sheet as a form holds them, in the sheet's units. */
 export interface PackagingInput {

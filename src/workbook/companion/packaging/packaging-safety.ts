@@ -1,7 +1,7 @@
 import { packCheck } from "../../../functions/pack/check";
 import type { NamedCells } from "../../read/named-cells";
 import { askText } from "../ask";
-import { unitsOf } from "../words";
+import { unitsOf } from "../../read/batch-sheets";
 import type { PackagingInput } from "./packaging-form";
 
 /**

@@ -5,7 +5,7 @@ import { wortRefractometer } from "../../../functions/wort/refractometer";
 import type { Filled, Scale } from "../../batch/contents";
 import type { NamedCells } from "../../read/named-cells";
 import { ask, type Asked } from "../ask";
-import { unitsOf } from "../words";
+import { unitsOf } from "../../read/batch-sheets";
 
 export type Instrument = "hydrometer" | "refractometer";
 

@@ -7,7 +7,8 @@ import type { NamedCells } from "../../read/named-cells";
 import { ask } from "../ask";
 import { changeCells, type CellChange } from "../change-cells";
 import { ChangeRefused } from "../outcome";
-import { gravityWords, shown, unitsOf } from "../words";
+import { gravityWords, shown } from "../words";
+import { unitsOf } from "../../read/batch-sheets";
 import { atCalibration, corrected, type Measured, type SheetReading } from "./corrected";
 
 /** The reading before the yeast goes in, and how much wort there is. */

@@ -1,6 +1,7 @@
 import { IUniverInstanceService, UniverInstanceType, type ICommandInfo, type Injector, type Workbook } from "@univerjs/core";
 import { IActiveDirtyManagerService, RemoveDefinedNameMutation, SetDefinedNameMutation } from "@univerjs/engine-formula";
-import { scopeOf, type ScopedNames } from "./scoped-names";
+import { scopeOf } from "./name-scope";
+import type { ScopedNames } from "./scoped-names";
 
 interface ChangedName {
   unitId: string;
@@ -23,8 +24,7 @@ export function markUsersOfNames(injector: Injector, names: ScopedNames): void {
     const name = command.params as ChangedName;
     const sheet = scopeOf(name);
     const title = sheet && sheetName(name.unitId, sheet);
-    const token = names.token(name.unitId, name);
-    const tokens = [token, ...names.dependentTokens(token)];
+    const tokens = [...names.dependentTokens(names.token(name.unitId, name))];
     return {
       dirtyDefinedNameMap: { [name.unitId]: Object.fromEntries(tokens.map((one) => [one, name.formulaOrRefString])) },
       dirtyNameMap: sheet && title ? { [name.unitId]: { [sheet]: title } } : {},

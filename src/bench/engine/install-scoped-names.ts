@@ -14,7 +14,7 @@ export function installScopedNames(injector: Injector, names: ScopedNames): void
   lookUpForIndirect(injector, names);
   const sheetsChange = new Set([InsertSheetMutation.id, RemoveSheetMutation.id, SetWorksheetNameMutation.id]);
   injector.get(ICommandService).onCommandExecuted((command) => {
-    if (sheetsChange.has(command.id)) names.forget();
+    if (sheetsChange.has(command.id)) names.sheetsChanged();
   });
 }
 

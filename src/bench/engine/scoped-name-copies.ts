@@ -5,7 +5,7 @@ import {
 import { IDefinedNamesService, RemoveDefinedNameMutation, SetDefinedNameMutation } from "@univerjs/engine-formula";
 import { CopySheetCommand, RemoveSheetCommand, SheetInterceptorService } from "@univerjs/sheets";
 import { renameSheet } from "./formula-text";
-import { scopeOf } from "./scoped-names";
+import { scopeOf } from "./name-scope";
 
 interface CopyParams {
   unitId: string;

@@ -1,6 +1,6 @@
 import { IDefinedNamesService, RemoveDefinedNameMutation, SetDefinedNameMutation, type IDefinedNamesServiceParam } from "@univerjs/engine-formula";
 import { ICommandService, IUndoRedoService } from "@univerjs/core";
-import { scopeOf } from "../engine/scoped-names";
+import { scopeOf } from "../engine/name-scope";
 import { readCells, splitAddress, type Block } from "./address";
 import type { SheetBlock } from "./cell-writer";
 import { ClientObject } from "./client-object";

@@ -1,6 +1,6 @@
 import { generateRandomId } from "@univerjs/core";
 import { IDefinedNamesService, type IDefinedNamesServiceParam } from "@univerjs/engine-formula";
-import { scopeOf, WORKBOOK_SCOPE } from "../engine/scoped-names";
+import { scopeOf, WORKBOOK_SCOPE } from "../engine/name-scope";
 import { readCells } from "./address";
 import { ClientCollection } from "./collection";
 import type { Context } from "./context";
@@ -41,7 +41,8 @@ export class NamedItemCollection extends ClientCollection<NamedItem, Scope, Cont
   }
 
   private find(name: string): IDefinedNamesServiceParam | undefined {
-    return this.all().find((one) => one.name.toLowerCase() === name.toLowerCase());
+    const { host } = this.context;
+    return host.engine.names.findIn(host.unitId, this.target.sheetId, name);
   }
 
   private standIn(find: () => string | undefined, missing: "throws" | "null"): NamedItem {

@@ -82,6 +82,33 @@ describe("names that belong to a sheet", () => {
     expect([...at("Pale Ale", "C1", "C2"), ...at("Season", "A1", "A5")]).toEqual([52, 1062, 1062, -18]);
   });
 
+  it("are found by formulas that were there before them, and followed to another spelling", async () => {
+    await enter(bench, { B1: "=late", B2: "=wide+1" }, "Batch 2");
+    await enter(bench, { B1: "='Batch 2'!late", B2: "=late" }, "Season");
+    expect([...at("Batch 2", "B1", "B2"), ...at("Season", "B1", "B2")]).toEqual(["#NAME?", "#NAME?", "#NAME?", "#NAME?"]);
+    define("late", "'Batch 2'!$A$2", "Batch 2");
+    define("wide", "=late*2", "Batch 2");
+    await bench.calculate();
+    expect([...at("Batch 2", "B1", "B2"), ...at("Season", "B1", "B2")]).toEqual([1040, 2081, 1040, "#NAME?"]);
+    define("later", "'Batch 2'!$A$2", "Batch 2", "late@Batch 2");
+    await bench.calculate();
+    expect(sheetNamed("Batch 2").getRange("B1").getFormula()).toBe("=later");
+    expect(at("Batch 2", "B1", "B2")).toEqual([1040, 2081]);
+  });
+
+  it("are found when a sheet of the name that a formula gives comes only later", async () => {
+    await enter(bench, { C1: "='Batch 3'!og" }, "Season");
+    const added = bench.univerAPI.getActiveWorkbook()!.insertSheet("Batch 3");
+    await enter(bench, { A1: 1120 }, "Batch 3");
+    define("og", "'Batch 3'!$A$1", "Batch 3");
+    await bench.calculate();
+    expect(at("Season", "C1")).toEqual([1120]);
+    added.setName("Batch 4");
+    await bench.calculate();
+    await enter(bench, { A1: 1121 }, "Batch 4");
+    expect([sheetNamed("Season").getRange("C1").getFormula(), ...at("Season", "C1")]).toEqual(["='Batch 4'!og", 1121]);
+  });
+
   it("come along with a copied sheet, and go with it again on undo", async () => {
     const unitId = bench.univerAPI.getActiveWorkbook()!.getId();
     bench.univerAPI.syncExecuteCommand("sheet.command.copy-sheet", { unitId, subUnitId: sheetNamed("Batch 2").getSheetId() });

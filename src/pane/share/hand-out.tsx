@@ -1,9 +1,11 @@
 import { useState } from "preact/hooks";
 import { batchToShare } from "../../workbook/batch-file/batch-to-share";
 import { batchFileName, writeBatchFile } from "../../workbook/batch-file/write-batch-file";
+import type { BatchContents } from "../../workbook/batch/contents";
 import { handOut } from "../../workbook/handout/hand-out";
 import { insertBatch } from "../../workbook/insert-batch";
 import type { BatchInWorkbook } from "../../workbook/read/batches-in-workbook";
+import type { UnpluggedSheet } from "../../workbook/unplug";
 import { ChoiceField } from "../new-batch/choice-field";
 import { CopyFields, useCopy } from "../scale/copy-fields";
 import { ScaledFigures } from "../scale/scaled-figures";
@@ -27,8 +29,10 @@ export function HandOut() {
   );
 }
 
-type Form = "sheet" | "file";
-type Made = { readonly kind: "sheet"; readonly sheetName: string } | { readonly kind: "file"; readonly fileName: string; readonly text: string };
+type Form = "sheet" | "unplugged" | "workbook" | "file";
+type Made = { readonly kind: "sheet"; readonly sheetName: string } | { readonly kind: "file"; readonly fileName: string; readonly text: string } | { readonly kind: "unplugged" | "workbook"; readonly copy: UnpluggedSheet };
+
+const buttons: Record<Form, string> = { sheet: "Write the blank on a sheet of its own", unplugged: "Write the unplugged blank on a sheet of its own", workbook: "Make a workbook of the unplugged blank", file: "Make the file" };
 
 function HandOutForm({ batches, original }: { readonly batches: Batches; readonly original: BatchInWorkbook }) {
   const { contents } = original;
@@ -49,12 +53,13 @@ function HandOutForm({ batches, original }: { readonly batches: Batches; readonl
       form === "file"
         ? { kind: "done", result: { kind: "file", fileName: batchFileName(named), text: writeBatchFile(named, { prices }) } }
         : await inWorkbook("The blank was not written, and the workbook is as it was.", async (context): Promise<Made> => {
+            if (form !== "sheet") return { kind: form, copy: await unplugged(context, named, form) };
             await insertBatch(context, named);
             return { kind: "sheet", sheetName };
           }),
     );
     setBusy(false);
-    if (form === "sheet") await batches.refresh();
+    if (form !== "file") await batches.refresh();
   };
 
   return (
@@ -74,6 +79,8 @@ function HandOutForm({ batches, original }: { readonly batches: Batches; readonl
         choices={[
           ["sheet", "A sheet in this workbook"],
           ["file", "A batch file, for members with Gylebook"],
+          ["unplugged", "A sheet in this workbook, for members without Gylebook"],
+          ["workbook", "A new workbook, for members without Gylebook"],
         ]}
         onChange={(chosen) => {
           setForm(chosen);
@@ -82,11 +89,31 @@ function HandOutForm({ batches, original }: { readonly batches: Batches; readonl
       />
       {blank && <ScaledFigures original={contents} scaled={blank} />}
       <button type="submit" class="main-action" disabled={busy || !blank}>
-        {busy ? "Writing…" : form === "sheet" ? "Write the blank on a sheet of its own" : "Make the file"}
+        {busy ? "Writing…" : buttons[form]}
       </button>
       <Outcome outcome={outcome} onFreeName={(free) => void make(free)}>
-        {(made) => (made.kind === "sheet" ? <p>“{made.sheetName}” is in the workbook. For members without the add-in, make an unplugged copy of it.</p> : <CopyableFile fileName={made.fileName} text={made.text} />)}
+        {(made) => <Result made={made} />}
       </Outcome>
     </form>
+  );
+}
+
+/** Unplugging is fetched when it is asked for: no other form of the blank needs it. */
+async function unplugged(context: Excel.RequestContext, blank: BatchContents, form: "unplugged" | "workbook"): Promise<UnpluggedSheet> {
+  if (form === "unplugged") return (await import(/* webpackChunkName: "pane-unplugged-hand-out" */ "../../workbook/handout/unplugged-hand-out")).insertUnpluggedHandOut(context, blank);
+  const { openUnpluggedHandOut } = await import(/* webpackChunkName: "pane-unplugged-workbook" */ "../../workbook/handout/unplugged-workbook");
+  return openUnpluggedHandOut(context, blank, (base64) => Excel.createWorkbook(base64));
+}
+
+function Result({ made }: { readonly made: Made }) {
+  if (made.kind === "file") return <CopyableFile fileName={made.fileName} text={made.text} />;
+  if (made.kind === "sheet") return <p>“{made.sheetName}” is in the workbook.</p>;
+  return (
+    <>
+      <p>{made.kind === "workbook" ? `The new workbook is open, with “${made.copy.copyName}”: save it under a name of its own and hand it on.` : `“${made.copy.copyName}” is in the workbook, unplugged.`}</p>
+      <p>
+        {made.copy.plain} formulas calculate on without Gylebook; {made.copy.values.length} are values now and will not follow changes. A member who has Gylebook can plug the blank in.
+      </p>
+    </>
   );
 }

@@ -24,6 +24,9 @@ export class UnplugRefused extends Error {
   override readonly name = "UnplugRefused";
 }
 
+/** Not now, but in a moment: a GYLE cell is still being calculated. */
+export class StillCalculating extends UnplugRefused {}
+
 interface Candidate {
   readonly cell: string;
   readonly formula: string;
@@ -41,7 +44,7 @@ export function concerns(formula: unknown, standalone: boolean, sheetName: strin
  * What becomes of every formula of a sheet that calls GYLE. Reads the snapshot only and changes nothing.
  *
  * @param standalone for a workbook of its own: formulas that speak of other sheets become values as well
- * @throws UnplugRefused while a GYLE cell has no result yet
+ * @throws StillCalculating while a GYLE cell has no result yet
  */
 export function planUnplug(sheet: SheetSnapshot, standalone: boolean): CellChange[] {
   const candidates = [...candidatesOf(sheet, standalone)];
@@ -72,7 +75,7 @@ function* candidatesOf(sheet: SheetSnapshot, standalone: boolean): Generator<Can
       const usesSpill = typeof formula === "string" && formula.startsWith("=") && spillsUsed(formula).some((first) => ours.has(first) && gyleCalls(String(formulaAt(sheet, first))).length > 0);
       if (!usesSpill && !concerns(formula, standalone, sheet.name, sheet.names)) continue;
       const value = cellAt(sheet.values, sheet.corner, sheet.corner.row + rowIndex, sheet.corner.column + columnIndex);
-      if (isUncalculated(value)) throw new UnplugRefused(`${cell} on “${sheet.name}” shows ${String(value)}: wait until everything is calculated, then try again. Nothing was changed.`);
+      if (isUncalculated(value)) throw new StillCalculating(`${cell} on “${sheet.name}” shows ${String(value)}: wait until everything is calculated, then try again. Nothing was changed.`);
       yield { cell, formula: formula, filled: sheet.spills.get(cell) ?? cell, away: standalone && speaksOfOtherSheets(formula, sheet.name, sheet.names) };
     }
   }

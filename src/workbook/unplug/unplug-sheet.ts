@@ -1,7 +1,9 @@
 import { address, block as blockOf, localAddress, position } from "../plan/addresses";
 import { freeName } from "../insert-batch";
+import { newBatchId } from "../batch/batch-id";
 import { batchMark } from "../read/batch-sheets";
 import { groupsOf, throughGroups, type LongWork } from "../progress";
+import { withSecondLook } from "../second-look";
 import { fingerprint } from "./fingerprint";
 import { noteText } from "./kept-formula";
 import { concerns, planUnplug, UnplugRefused, type CellChange } from "./plan-unplug";
@@ -44,7 +46,11 @@ const sheetsAtOnce = 8;
  *
  * @throws UnplugRefused when a sheet is not there, or still calculating
  */
-export async function unpluggedCopies(context: Excel.RequestContext, sheetNames: readonly string[], choices: UnplugChoices, work: LongWork = {}): Promise<UnpluggedSheet[]> {
+export function unpluggedCopies(context: Excel.RequestContext, sheetNames: readonly string[], choices: UnplugChoices, work: LongWork = {}): Promise<UnpluggedSheet[]> {
+  return withSecondLook(() => copyAll(context, sheetNames, choices, work));
+}
+
+async function copyAll(context: Excel.RequestContext, sheetNames: readonly string[], choices: UnplugChoices, work: LongWork): Promise<UnpluggedSheet[]> {
   const { worksheets, names } = context.workbook;
   worksheets.load("items/name");
   names.load("items/name,items/formula");
@@ -54,22 +60,29 @@ export async function unpluggedCopies(context: Excel.RequestContext, sheetNames:
   if (missing !== undefined) throw new UnplugRefused(`There is no sheet “${missing}” any more. Nothing was changed.`);
   const ofWorkbook = names.items.map(({ name, formula }) => [name, String(formula)] as const);
   const made: UnpluggedSheet[] = [];
-  const begun: string[] = [];
+  const begun: Pair[] = [];
   try {
     await throughGroups(groupsOf(sheetNames, () => 1, sheetsAtOnce), "sheet", work, async (group) => {
       const pairs = group.map((sheetName) => {
         const copyName = freeName(taken, copyNameOf(sheetName));
         taken.push(copyName);
-        begun.push(copyName);
-        return { sheetName, copyName };
+        return { sheetName, copyName, workingName: `Gylebook copies ${newBatchId()}`, isCopied: false };
       });
+      begun.push(...pairs);
       made.push(...(await copyGroup(context, pairs, ofWorkbook, choices)));
     });
     return made;
   } catch (problem) {
-    await deleteSheets(context, begun);
+    await takeBackCopies(context, begun);
     throw problem;
   }
+}
+
+/** A copy that has lost its working name got its own from us; before that, a sheet of that name is somebody else's. */
+async function takeBackCopies(context: Excel.RequestContext, begun: readonly Pair[]): Promise<void> {
+  const working = begun.map(({ workingName }) => context.workbook.worksheets.getItemOrNullObject(workingName));
+  if (begun.length > 0) await context.sync();
+  await deleteSheets(context, begun.flatMap(({ workingName, copyName, isCopied }, index) => (working[index]?.isNullObject === false ? [workingName] : isCopied ? [copyName] : [])));
 }
 
 const copyNameOf = (sheetName: string): string => `${sheetName.slice(0, 31 - " unplugged".length)} unplugged`;
@@ -87,6 +100,9 @@ export async function deleteSheets(context: Excel.RequestContext, sheetNames: re
 interface Pair {
   readonly sheetName: string;
   readonly copyName: string;
+  /** Nobody else's: the copy is called so until it is finished. */
+  readonly workingName: string;
+  isCopied: boolean;
 }
 
 async function copyGroup(context: Excel.RequestContext, pairs: readonly Pair[], ofWorkbook: Named, choices: UnplugChoices): Promise<UnpluggedSheet[]> {
@@ -95,12 +111,14 @@ async function copyGroup(context: Excel.RequestContext, pairs: readonly Pair[], 
   await context.sync();
 
   context.application.suspendApiCalculationUntilNextSync();
-  const copies = pairs.map(({ sheetName, copyName }, index) => copyAndLook(originals[index]!, { sheetName, copyName }, namesSeen(originals[index]!, ofWorkbook), choices));
+  const copies = pairs.map(({ sheetName, workingName }, index) => copyAndLook(originals[index]!, { sheetName, workingName }, namesSeen(originals[index]!, ofWorkbook), choices));
   await context.sync();
+  for (const pair of pairs) pair.isCopied = true;
 
   const plans = copies.map((copy, index) => ({ copy, changes: planUnplug(snapshotOf(pairs[index]!, originals[index]!, copy, ofWorkbook), choices.standalone) }));
   context.application.suspendApiCalculationUntilNextSync();
   const results = plans.map(({ copy, changes }, index) => write(copy, originals[index]!, changes, pairs[index]!, choices));
+  pairs.forEach(({ copyName }, index) => { copies[index]!.sheet.name = copyName; });
   await context.sync();
   return results;
 }
@@ -130,9 +148,9 @@ interface Copy {
   readonly tables: readonly { readonly body: Excel.Range; readonly columns: Excel.TableColumnCollection }[];
 }
 
-function copyAndLook({ sheet: original, used, notes }: Original, { sheetName, copyName }: Pair, names: SheetSnapshot["names"], { standalone }: UnplugChoices): Copy {
+function copyAndLook({ sheet: original, used, notes }: Original, { sheetName, workingName }: Pick<Pair, "sheetName" | "workingName">, names: SheetSnapshot["names"], { standalone }: UnplugChoices): Copy {
   const sheet = original.copy("End");
-  sheet.name = copyName;
+  sheet.name = workingName;
   if (original.protection.protected) sheet.protection.unprotect();
   const copied = sheet.getUsedRange();
   copied.load("address,formulas");

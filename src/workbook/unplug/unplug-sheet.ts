@@ -66,7 +66,7 @@ async function copyAll(context: Excel.RequestContext, sheetNames: readonly strin
       const pairs = group.map((sheetName) => {
         const copyName = freeName(taken, copyNameOf(sheetName));
         taken.push(copyName);
-        return { sheetName, copyName, workingName: `Gylebook copies ${newBatchId()}`, isCopied: false };
+        return { sheetName, copyName, workingName: `Gylebook copies ${newBatchId()}` };
       });
       begun.push(...pairs);
       made.push(...(await copyGroup(context, pairs, ofWorkbook, choices)));
@@ -78,11 +78,16 @@ async function copyAll(context: Excel.RequestContext, sheetNames: readonly strin
   }
 }
 
-/** A copy that has lost its working name got its own from us; before that, a sheet of that name is somebody else's. */
+/**
+ * A copy is called by its working name for a moment, so one that is still called so was refused its own: a sheet of that
+ * name is somebody else's then, and so are those of the copies after it.
+ */
 async function takeBackCopies(context: Excel.RequestContext, begun: readonly Pair[]): Promise<void> {
   const working = begun.map(({ workingName }) => context.workbook.worksheets.getItemOrNullObject(workingName));
   if (begun.length > 0) await context.sync();
-  await deleteSheets(context, begun.flatMap(({ workingName, copyName, isCopied }, index) => (working[index]?.isNullObject === false ? [workingName] : isCopied ? [copyName] : [])));
+  const refused = working.findIndex((sheet) => !sheet.isNullObject);
+  const ours = refused === -1 ? begun : begun.slice(0, refused);
+  await deleteSheets(context, [...ours.map(({ copyName }) => copyName), ...(refused === -1 ? [] : [begun[refused]!.workingName])]);
 }
 
 const copyNameOf = (sheetName: string): string => `${sheetName.slice(0, 31 - " unplugged".length)} unplugged`;
@@ -100,9 +105,8 @@ export async function deleteSheets(context: Excel.RequestContext, sheetNames: re
 interface Pair {
   readonly sheetName: string;
   readonly copyName: string;
-  /** Nobody else's: the copy is called so until it is finished. */
+  /** Nobody else's, see `takeBackCopies`. */
   readonly workingName: string;
-  isCopied: boolean;
 }
 
 async function copyGroup(context: Excel.RequestContext, pairs: readonly Pair[], ofWorkbook: Named, choices: UnplugChoices): Promise<UnpluggedSheet[]> {
@@ -111,14 +115,12 @@ async function copyGroup(context: Excel.RequestContext, pairs: readonly Pair[], 
   await context.sync();
 
   context.application.suspendApiCalculationUntilNextSync();
-  const copies = pairs.map(({ sheetName, workingName }, index) => copyAndLook(originals[index]!, { sheetName, workingName }, namesSeen(originals[index]!, ofWorkbook), choices));
+  const copies = pairs.map(({ sheetName, copyName, workingName }, index) => copyAndLook(originals[index]!, { sheetName, copyName, workingName }, namesSeen(originals[index]!, ofWorkbook), choices));
   await context.sync();
-  for (const pair of pairs) pair.isCopied = true;
 
   const plans = copies.map((copy, index) => ({ copy, changes: planUnplug(snapshotOf(pairs[index]!, originals[index]!, copy, ofWorkbook), choices.standalone) }));
   context.application.suspendApiCalculationUntilNextSync();
   const results = plans.map(({ copy, changes }, index) => write(copy, originals[index]!, changes, pairs[index]!, choices));
-  pairs.forEach(({ copyName }, index) => { copies[index]!.sheet.name = copyName; });
   await context.sync();
   return results;
 }
@@ -148,9 +150,10 @@ interface Copy {
   readonly tables: readonly { readonly body: Excel.Range; readonly columns: Excel.TableColumnCollection }[];
 }
 
-function copyAndLook({ sheet: original, used, notes }: Original, { sheetName, workingName }: Pick<Pair, "sheetName" | "workingName">, names: SheetSnapshot["names"], { standalone }: UnplugChoices): Copy {
+function copyAndLook({ sheet: original, used, notes }: Original, { sheetName, copyName, workingName }: Pair, names: SheetSnapshot["names"], { standalone }: UnplugChoices): Copy {
   const sheet = original.copy("End");
   sheet.name = workingName;
+  sheet.name = copyName;
   if (original.protection.protected) sheet.protection.unprotect();
   const copied = sheet.getUsedRange();
   copied.load("address,formulas");

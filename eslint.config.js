@@ -43,6 +43,24 @@ export default tseslint.config(
     },
   },
   {
+    // Text of a workbook or a file is text on a page, and never code: no markup from strings, nothing evaluated.
+    files: ["src/**/*.{ts,tsx,mjs}"],
+    rules: {
+      "no-eval": "error",
+      "no-new-func": "error",
+      "no-script-url": "error",
+      "no-restricted-syntax": ["error",
+        {
+          selector: "MemberExpression[property.name=/^(innerHTML|outerHTML|insertAdjacentHTML|setHTMLUnsafe|createContextualFragment|srcdoc|writeln)$/]",
+          message: "A page takes text as text: textContent, or an element.",
+        },
+        { selector: "JSXAttribute[name.name=/^(dangerouslySetInnerHTML|innerHTML|srcdoc)$/i]", message: "A page takes text as text: children." },
+        { selector: "Property[key.name='dangerouslySetInnerHTML']", message: "A page takes text as text: children." },
+        { selector: "CallExpression[callee.object.name='document'][callee.property.name='write']", message: "A page takes text as text: textContent, or an element." },
+      ],
+    },
+  },
+  {
     // What Excel punishes at run time: reading before load and sync, a sync in a loop.
     files: ["src/workbook/**/*.ts", "src/pane/**/*.{ts,tsx}"],
     plugins: { "office-addins": officeAddins },

@@ -38,7 +38,7 @@ export interface HeadlessBench extends BenchGlobals {
 export function createHeadlessBench({ metadata, functionsScript, snapshot = {} }: HeadlessOptions): HeadlessBench {
   const engine = new Engine(createHeadlessGrid(), { metadata });
   const { CustomFunctions } = engine.functions;
-  // eslint-disable-next-line @typescript-eslint/no-implied-eval -- the script is our own build output and expects its globals by name
+  // eslint-disable-next-line no-new-func, @typescript-eslint/no-implied-eval -- the script is our own build output and expects its globals by name
   if (functionsScript) new Function("CustomFunctions", "self", functionsScript)(CustomFunctions, { CustomFunctions });
   engine.openWorkbook(snapshot);
   const globals = createBenchGlobals(engine);

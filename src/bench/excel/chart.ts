@@ -15,7 +15,7 @@ export interface ChartTarget {
   id: string;
 }
 
-type Members = "id" | "name" | "chartType" | "left" | "top" | "width" | "height" | "title" | "legend" | "axes" | "format" | "series" | "setPosition" | "delete" | "isNullObject" | "load";
+type Members = "name" | "chartType" | "left" | "top" | "width" | "height" | "title" | "legend" | "axes" | "format" | "series" | "setPosition" | "delete" | "isNullObject" | "load";
 
 /** Stands in for Excel.Chart. Positions are in points. */
 export class Chart extends ClientObject<ChartTarget, Context> implements StandsFor<Excel.Chart, Members> {
@@ -25,7 +25,6 @@ export class Chart extends ClientObject<ChartTarget, Context> implements StandsF
   readonly format = { font: new ChartFont(this, "fontSize") };
 
   get series(): ChartSeriesCollection { return this.part("series", () => new ChartSeriesCollection(this)); }
-  get id(): string { return this.get("id"); }
   get name(): string { return this.get("name"); }
   set name(name: string) { this.set("name", name, () => this.update((chart) => { chart.name = name; })); }
   get chartType(): Excel.Chart["chartType"] { return this.get("chartType"); }
@@ -78,7 +77,6 @@ export class Chart extends ClientObject<ChartTarget, Context> implements StandsF
   protected readers() {
     const position = (side: keyof ChartRecord["position"]) => () => this.record().position[side];
     return {
-      id: ({ id }: ChartTarget) => id,
       name: () => this.record().name,
       chartType: () => this.record().type,
       left: position("left"), top: position("top"), width: position("width"), height: position("height"),

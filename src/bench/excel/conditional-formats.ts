@@ -73,10 +73,9 @@ export class ConditionalFormatCollection extends ClientCollection<ConditionalFor
 
 /** Stands in for Excel.ConditionalFormat of type "Custom". */
 export class ConditionalFormat extends ClientObject<FormatTarget, Context>
-  implements StandsFor<Excel.ConditionalFormat, "custom" | "stopIfTrue" | "type" | "id" | "delete"> {
+  implements StandsFor<Excel.ConditionalFormat, "custom" | "stopIfTrue" | "type"> {
   readonly custom = new CustomConditionalFormat(this);
 
-  get id(): string { return this.get("id"); }
   get type(): Excel.ConditionalFormat["type"] { return this.get("type"); }
   get stopIfTrue(): boolean { return this.get("stopIfTrue"); }
   set stopIfTrue(stop: boolean) { this.set("stopIfTrue", stop, () => this.update((rule) => ({ ...rule, stopIfTrue: stop }))); }
@@ -89,10 +88,6 @@ export class ConditionalFormat extends ClientObject<FormatTarget, Context>
 
   restyle(style: IStyleBase): void {
     this.update((rule) => ({ ...rule, rule: { ...rule.rule, style: { ...rule.rule.style, ...style } } }));
-  }
-
-  delete(): void {
-    this.write(({ sheetId, id }) => this.context.host.command(DeleteCfCommand.id, { subUnitId: sheetId, cfId: id }));
   }
 
   /** The grid's rule; while the queue is worked off. */
@@ -108,6 +103,6 @@ export class ConditionalFormat extends ClientObject<FormatTarget, Context>
   }
 
   protected readers() {
-    return { id: ({ id }: FormatTarget) => id, type: () => "Custom", stopIfTrue: () => this.rule().stopIfTrue };
+    return { type: () => "Custom", stopIfTrue: () => this.rule().stopIfTrue };
   }
 }

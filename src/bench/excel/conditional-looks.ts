@@ -46,10 +46,9 @@ export class ConditionalRangeFormat extends ConditionalPart implements StandsFor
 }
 
 /** Stands in for Excel.ConditionalRangeFill. */
-export class ConditionalRangeFill extends ConditionalPart implements StandsFor<Excel.ConditionalRangeFill, "color" | "clear"> {
+export class ConditionalRangeFill extends ConditionalPart implements StandsFor<Excel.ConditionalRangeFill, "color"> {
   get color(): string { return this.get("color"); }
   set color(color: string) { this.restyle("color", color, { bg: { rgb: color } }); }
-  clear(): void { this.write(() => this.owner.restyle({ bg: null })); }
 
   protected readers() { return { color: () => this.style.bg?.rgb?.toUpperCase() ?? "" }; }
 }

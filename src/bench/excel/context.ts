@@ -16,5 +16,4 @@ export class Context extends RequestQueue {
   }
 
   readonly runtime = new Runtime(this, { name: "runtime", missing: "throws", find: () => true as const });
-  readonly trackedObjects = { add: (): void => undefined, remove: (): void => undefined };
 }

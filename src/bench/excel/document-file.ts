@@ -1,4 +1,5 @@
 import type { Host } from "./host";
+import type { StandsFor } from "./standing";
 
 interface OfficeError { code: number; name: string; message: string }
 export type FileResult<T> = { status: "succeeded"; value: T } | { status: "failed"; error: OfficeError };
@@ -9,7 +10,7 @@ const LARGEST_SLICE = 4_194_304;
 /** At most two files may be open at a time. */
 const OPEN_FILES = 2;
 
-/** Stands in for Office.File and for getFileAsync: the workbook as the bytes of its .xlsx, slice by slice. */
+/** Stands in for getFileAsync: the workbook as the bytes of its .xlsx. */
 export class DocumentFiles {
   private open = 0;
 
@@ -35,7 +36,8 @@ export class DocumentFiles {
   }
 }
 
-export class DocumentFile {
+/** Stands in for Office.File: bytes handed out slice by slice. */
+export class DocumentFile implements StandsFor<Office.File, "size" | "sliceCount"> {
   private closed = false;
 
   constructor(private readonly bytes: Uint8Array, private readonly sliceSize: number, private readonly onClose: () => void) {}
@@ -44,10 +46,10 @@ export class DocumentFile {
   get sliceCount(): number { return Math.ceil(this.bytes.length / this.sliceSize); }
 
   /** Excel gives the bytes of a slice as an array of numbers. */
-  getSliceAsync(index: number, callback: Callback<{ data: number[]; index: number; size: number }>): void {
+  getSliceAsync(index: number, callback: Callback<DocumentSlice>): void {
     const data = [...this.bytes.subarray(index * this.sliceSize, (index + 1) * this.sliceSize)];
     const there = Number.isInteger(index) && index >= 0 && index < this.sliceCount && !this.closed;
-    queueMicrotask(() => callback(there ? { status: "succeeded", value: { data, index, size: data.length } } : failed(5001, "There is no such slice.")));
+    queueMicrotask(() => callback(there ? { status: "succeeded", value: new DocumentSlice(data, index) } : failed(5001, "There is no such slice.")));
   }
 
   closeAsync(callback?: (result: { status: "succeeded" }) => void): void {
@@ -55,6 +57,13 @@ export class DocumentFile {
     this.closed = true;
     queueMicrotask(() => callback?.({ status: "succeeded" }));
   }
+}
+
+/** Stands in for Office.Slice. */
+export class DocumentSlice implements StandsFor<Office.Slice, "data" | "index" | "size"> {
+  constructor(readonly data: number[], readonly index: number) {}
+
+  get size(): number { return this.data.length; }
 }
 
 const failed = (code: number, message: string): { status: "failed"; error: OfficeError } => ({ status: "failed", error: { code, name: "Error", message } });

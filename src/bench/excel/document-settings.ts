@@ -20,7 +20,6 @@ export class DocumentSettings {
 
   get(name: string): unknown { return this.values[name] ?? null; }
   set(name: string, value: unknown): void { this.values[name] = structuredClone(value); }
-  remove(name: string): void { delete this.values[name]; }
 
   saveAsync(first?: Callback | object, second?: Callback): void {
     this.host.extras.of(this.host.unitId).settings = structuredClone(this.values);

@@ -10,7 +10,6 @@ export function createOffice(host: Host) {
   const files = new DocumentFiles(host);
   return {
     HostType: { Excel: "Excel", Word: "Word", PowerPoint: "PowerPoint", Outlook: "Outlook" },
-    PlatformType: { PC: "PC", Mac: "Mac", OfficeOnline: "OfficeOnline", iOS: "iOS", Android: "Android", Universal: "Universal" },
     AsyncResultStatus: { Succeeded: "succeeded", Failed: "failed" },
     EventType: { SettingsChanged: "settingsChanged" },
     FileType: { Text: "text", Compressed: "compressed", Pdf: "pdf" },
@@ -19,15 +18,10 @@ export function createOffice(host: Host) {
       return info;
     },
     context: {
-      ...info,
-      displayLanguage: "en-US",
-      contentLanguage: "en-US",
-      diagnostics: { ...info, version: "bench" },
       requirements: { isSetSupported },
       /** The theme of the moment. Excel tells nobody when it changes; a pane must look again. */
       get officeTheme() { return { ...host.theme }; },
       document: {
-        url: "",
         settings: new DocumentSettings(host),
         getFileAsync: files.getFileAsync.bind(files),
       },

@@ -11,7 +11,7 @@ import { TableColumnCollection } from "./table-columns";
 import { TableRowCollection } from "./table-rows";
 import { Worksheet } from "./worksheet";
 
-type Members = "id" | "name" | "style" | "showBandedRows" | "showBandedColumns" | "showFilterButton" | "showHeaders" | "showTotals" | "getRange"
+type Members = "name" | "style" | "showBandedRows" | "showBandedColumns" | "showFilterButton" | "showHeaders" | "showTotals" | "getRange"
   | "getHeaderRowRange" | "getDataBodyRange" | "getTotalRowRange" | "rows" | "columns" | "worksheet" | "delete" | "convertToRange" | "isNullObject" | "load";
 
 type GridTable = NonNullable<ReturnType<TableManager["getTableById"]>>;
@@ -25,7 +25,6 @@ export class Table extends ClientObject<string, Context> implements StandsFor<Ex
   get columns(): TableColumnCollection { return this.part("columns", () => new TableColumnCollection(this)); }
   get worksheet(): Worksheet { return this.part("worksheet", () => new Worksheet(this.context, { name: "worksheet", missing: "null", find: () => (this.isNullObject ? undefined : this.grid().getSubunitId()) })); }
 
-  get id(): string { return this.get("id"); }
   get name(): string { return this.get("name"); }
   set name(name: string) { this.set("name", name, () => this.rename(name)); }
   get style(): string { return this.get("style"); }
@@ -86,7 +85,6 @@ export class Table extends ClientObject<string, Context> implements StandsFor<Ex
 
   protected readers() {
     return {
-      id: (id: string) => id,
       name: () => this.grid().getDisplayName(),
       style: () => this.looks().style ?? "TableStyleMedium2",
       showBandedRows: () => this.looks().showBandedRows ?? true,

@@ -15,7 +15,7 @@ import { PageBreakCollection } from "./page-breaks";
 import { PageLayoutObject } from "./page-layout";
 import { Range } from "./range";
 import { assertWorkbookOpen, copySheet, moveSheet, renameSheet, showOrHide, visibilityOf } from "./sheet-commands";
-import { sheetActivated, sheetCalculated, sheetDeactivated, sheetNameChanged, sheetSelectionChanged, sheetVisibilityChanged } from "./sheet-events";
+import { sheetActivated, sheetCalculated, sheetNameChanged, sheetSelectionChanged } from "./sheet-events";
 import type { StandsFor } from "./standing";
 import { TableCollection } from "./tables";
 import { usedBlock } from "./used-block";
@@ -23,8 +23,8 @@ import { WorksheetProtection } from "./worksheet-protection";
 
 type Members = "id" | "name" | "position" | "visibility" | "tabColor" | "showGridlines" | "activate" | "delete" | "copy" | "getRange"
   | "getRangeByIndexes" | "getCell" | "getUsedRange" | "getUsedRangeOrNullObject" | "names" | "tables" | "charts" | "notes" | "freezePanes"
-  | "pageLayout" | "horizontalPageBreaks" | "protection" | "isNullObject" | "load" | "onActivated" | "onDeactivated" | "onChanged" | "onNameChanged"
-  | "onVisibilityChanged" | "onSelectionChanged" | "onCalculated";
+  | "pageLayout" | "horizontalPageBreaks" | "protection" | "isNullObject" | "load" | "onActivated" | "onChanged" | "onNameChanged"
+  | "onSelectionChanged" | "onCalculated";
 
 /** Stands in for Excel.Worksheet; what it stands for is the grid's sheet id. */
 export class Worksheet extends ClientObject<string, Context> implements StandsFor<Excel.Worksheet, Members> {
@@ -38,10 +38,8 @@ export class Worksheet extends ClientObject<string, Context> implements StandsFo
   get horizontalPageBreaks(): PageBreakCollection { return this.part("breaks", () => new PageBreakCollection(this.context, this.own("horizontalPageBreaks"))); }
 
   get onActivated() { return this.part("onActivated", () => this.eventOf(sheetActivated)); }
-  get onDeactivated() { return this.part("onDeactivated", () => this.eventOf(sheetDeactivated)); }
   get onChanged() { return this.part("onChanged", () => this.eventOf(sheetChanged)); }
   get onNameChanged() { return this.part("onNameChanged", () => this.eventOf(sheetNameChanged)); }
-  get onVisibilityChanged() { return this.part("onVisibilityChanged", () => this.eventOf(sheetVisibilityChanged)); }
   get onSelectionChanged() { return this.part("onSelectionChanged", () => this.eventOf(sheetSelectionChanged)); }
   get onCalculated() { return this.part("onCalculated", () => this.eventOf(sheetCalculated)); }
 

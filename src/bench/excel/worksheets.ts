@@ -8,13 +8,13 @@ import { RichApiError } from "./errors";
 import { EventHandlers } from "./events";
 import { assertWorkbookOpen } from "./sheet-commands";
 import {
-  sheetActivated, sheetAdded, sheetCalculated, sheetDeactivated, sheetDeleted, sheetMoved, sheetNameChanged, sheetSelectionChanged, sheetVisibilityChanged,
+  sheetActivated, sheetAdded, sheetCalculated, sheetDeactivated, sheetDeleted, sheetMoved, sheetNameChanged, sheetVisibilityChanged,
 } from "./sheet-events";
 import type { StandsFor } from "./standing";
 import { Worksheet } from "./worksheet";
 
 type Members = "add" | "getItem" | "getItemOrNullObject" | "getActiveWorksheet" | "getCount" | "getFirst" | "getLast" | "items" | "onActivated" | "onDeactivated"
-  | "onChanged" | "onAdded" | "onDeleted" | "onNameChanged" | "onMoved" | "onVisibilityChanged" | "onSelectionChanged" | "onCalculated";
+  | "onChanged" | "onAdded" | "onDeleted" | "onNameChanged" | "onMoved" | "onVisibilityChanged" | "onCalculated";
 
 /** Stands in for Excel.WorksheetCollection. */
 export class WorksheetCollection extends ClientCollection<Worksheet, FWorkbook, Context> implements StandsFor<Excel.WorksheetCollection, Members> {
@@ -25,7 +25,6 @@ export class WorksheetCollection extends ClientCollection<Worksheet, FWorkbook, 
   readonly onNameChanged = new EventHandlers(this.context, sheetNameChanged);
   readonly onMoved = new EventHandlers(this.context, sheetMoved);
   readonly onVisibilityChanged = new EventHandlers(this.context, sheetVisibilityChanged);
-  readonly onSelectionChanged = new EventHandlers(this.context, sheetSelectionChanged);
   readonly onCalculated = new EventHandlers(this.context, sheetCalculated);
   readonly onChanged = new EventHandlers(this.context, sheetChanged);
 

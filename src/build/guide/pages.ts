@@ -90,10 +90,18 @@ const season: GuidePage = {
     },
     {
       title: "All batches in one list",
-      paragraphs: [
-        "<em>Season</em> writes a sheet with one line for each batch sheet. It follows when a batch is added, copied, renamed, moved or deleted while the pane is open, and catches up when the pane is opened.",
-        "<em>Kit</em> keeps your equipment, and learns boil-off, efficiency, chiller and losses from your own batches; each learned figure says on how many batches it rests, and you decide whether to use it. <em>Stores</em> keeps what you have; a batch draws on it once, and what is missing for planned batches is listed.",
-      ],
+      paragraphs: ["<em>Season</em> writes a sheet with one line for each batch sheet. It follows when a batch is added, copied, renamed, moved or deleted while the pane is open, and catches up when the pane is opened."],
+      picture: "season-sheet",
+    },
+    {
+      title: "Your kit, learned from your batches",
+      paragraphs: ["<em>Kit</em> keeps your equipment, and learns boil-off, efficiency, chiller and losses from your own batches; each learned figure says on how many batches it rests, and you decide whether to use it."],
+      picture: "kit-sheet",
+    },
+    {
+      title: "What is on the shelves",
+      paragraphs: ["<em>Stores</em> keeps what you have; a batch draws on it once, and what is missing for planned batches is listed."],
+      picture: "stores-sheet",
     },
   ],
 };
@@ -113,16 +121,23 @@ const club: GuidePage = {
     {
       title: "A copy that calculates without Gylebook",
       paragraphs: ["<em>Share, Unplug</em> copies a sheet and turns its formulas into plain spreadsheet formulas, or into values where there is no plain form. Each changed cell keeps its Gylebook formula in a note, so a member who has Gylebook can plug the sheet in again. Notes that begin with “private” stay behind, and prices if you wish."],
+      picture: "unplugged-sheet",
     },
     {
       title: "Batches from hand to hand",
       paragraphs: [
-        "<em>Batch file</em> makes one batch a short text to send; it is checked before it is taken in, and never writes over a sheet. <em>Hand-out</em> makes a blank for pupils, in their volume and units. <em>Club</em> lays members' batches side by side, with the tasters' scores. <em>Plan, Recipe page</em> is one page to print.",
+        "<em>Batch file</em> makes one batch a short text to send; it is checked before it is taken in, and never writes over a sheet. <em>Plan, Recipe page</em> is one page to print. <em>Hand-out</em> makes a blank for pupils, in their volume and units.",
       ],
+      picture: "hand-out",
+    },
+    {
+      title: "Side by side",
+      paragraphs: ["<em>Club</em> lays members' batches side by side in one unit system, with the tasters' scores, mean and spread."],
+      picture: "club-sheet",
     },
     {
       title: "Working in one workbook at the same time",
-      paragraphs: ["That is Excel's own doing: the workbook lies on OneDrive or SharePoint and everybody opens it from there. Gylebook keeps nothing outside the workbook, so there is nothing to bring into line. Agree on who types into which batch: in one and the same cell the last one wins, as always in Excel."],
+      paragraphs: ["That is Excel's own doing: the workbook lies on OneDrive or SharePoint and everybody opens it from there. Gylebook keeps nothing outside the workbook, so there is nothing to bring into line.", "Whoever opens the pane or types GYLE formulas needs Gylebook in their own Excel; who only types readings or looks needs nothing, and sees new results once somebody's Excel with Gylebook has calculated them. The workbook must be an .xlsx on OneDrive or SharePoint, shared for editing, with <em>AutoSave</em> on.", "Before the pane writes, it looks whether the cells are still as you saw them; if somebody was quicker, it says so and leaves theirs. What two people type into one and the same cell by hand is Excel's matter: there the last one wins. So agree on who types into which batch."],
     },
     {
       title: "The club's own site",

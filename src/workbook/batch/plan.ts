@@ -20,7 +20,7 @@ import { water } from "./water";
 import { yeast } from "./yeast";
 
 /** A to I are printed; J parts them from the workings: K to O the steps, Q to U the timeline, W to AE the chart, AG to AI the forecast. */
-const columnWidths = [28, 10.5, 10.5, 10.5, 10.5, 10.5, 10.5, 10.5, 44, 3, 46, 9, 9, 52, 60, 3, 12, 9, 46, 12, 52, 3, 15, 9, 9, 9, 15, 9, 9, 15, 9, 3, 24, 15, 15];
+export const columnWidths: readonly number[] = [28, 10.5, 10.5, 10.5, 10.5, 10.5, 10.5, 10.5, 44, 3, 46, 9, 9, 52, 60, 3, 12, 9, 46, 12, 52, 3, 15, 9, 9, 9, 15, 9, 9, 15, 9, 3, 24, 15, 15];
 
 /** The whole batch sheet of an extract batch, in the order of the job. */
 export function planBatch(typed: BatchContents): SheetPlan {

@@ -1,4 +1,5 @@
 import type { CellValue } from "../read/named-cells";
+import { JustChanged, writeUnlessChanged } from "../write/write-unless-changed";
 import type { Repair } from "./finding";
 
 /** Nothing was written, for a reason that the brewer can do something about. */
@@ -25,9 +26,11 @@ export async function repairFormulas(context: Excel.RequestContext, repairs: rea
   await refuseIfChanged(context, repairs);
   try {
     context.application.suspendApiCalculationUntilNextSync();
-    for (const { sheet, address, formula } of repairs) cell(context, sheet, address).formulas = [[formula]];
-    await context.sync();
+    await writeUnlessChanged(context, repairs.map(({ sheet, address, was }) => ({ sheetName: sheet, range: address, before: [[was]] })), () => {
+      for (const { sheet, address, formula } of repairs) cell(context, sheet, address).formulas = [[formula]];
+    });
   } catch (problem) {
+    if (problem instanceof JustChanged) throw new RepairRefused(`${problem.range} on “${problem.sheetName}” was changed since the check. Nothing was written; check again.`);
     await takeBack(context, repairs);
     throw problem;
   }

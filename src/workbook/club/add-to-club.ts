@@ -4,6 +4,8 @@ import { InsertionRefused, insertSheet } from "../insert-sheet";
 import { address } from "../plan/addresses";
 import type { NamedCells } from "../read/named-cells";
 import { readAllSheets } from "../read/read-sheets";
+import { withSecondLook } from "../second-look";
+import { writeUnlessChanged } from "../write/write-unless-changed";
 import { clubFacts, factNames, type ClubEntry } from "./club-facts";
 import { clubMark, clubVersion, factsName, mostBatches, planClub } from "./club-plan";
 
@@ -30,7 +32,11 @@ export async function insertClub(context: Excel.RequestContext, options: { reado
  *
  * @throws InsertionRefused
  */
-export async function addToClub(context: Excel.RequestContext, sheetName: string, entries: readonly ClubEntry[]): Promise<void> {
+export function addToClub(context: Excel.RequestContext, sheetName: string, entries: readonly ClubEntry[]): Promise<void> {
+  return withSecondLook(() => lookAndAdd(context, sheetName, entries));
+}
+
+async function lookAndAdd(context: Excel.RequestContext, sheetName: string, entries: readonly ClubEntry[]): Promise<void> {
   const sheet = (await clubSheets(context)).find((club) => club.sheetName === sheetName);
   if (!sheet) throw new InsertionRefused(`There is no club sheet “${sheetName}” any more. Nothing was written.`);
   const rows = sheet.block(factsName);
@@ -46,7 +52,8 @@ export async function addToClub(context: Excel.RequestContext, sheetName: string
   const { from, to } = sheet.area(factsName);
   const made = entries.map((entry) => clubFacts(entry, units));
   const top = from.row + last + 1;
-  const range = context.workbook.worksheets.getItem(sheetName).getRange(`${address(top, from.column)}:${address(top + entries.length - 1, to.column)}`);
-  range.values = made.map((facts) => factNames.map((name) => (typeof facts[name] === "string" ? cellText(facts[name]) : facts[name])));
-  await context.sync();
+  const range = `${address(top, from.column)}:${address(top + entries.length - 1, to.column)}`;
+  const values = made.map((facts) => factNames.map((name) => (typeof facts[name] === "string" ? cellText(facts[name]) : facts[name])));
+  const before = sheet.formulaBlock(factsName).slice(last + 1, last + 1 + entries.length);
+  await writeUnlessChanged(context, [{ sheetName, range, before }], () => { context.workbook.worksheets.getItem(sheetName).getRange(range).values = values; });
 }

@@ -3,6 +3,7 @@ import { address, position } from "../plan/addresses";
 import type { CellContent } from "../plan/sheet-plan";
 import type { CellValue, NamedCells } from "../read/named-cells";
 import { loadSheet, namedCells } from "../read/read-sheets";
+import { isSame, JustChanged, writeUnlessChanged } from "../write/write-unless-changed";
 import { readyNotes, type ReadyNotes } from "./cell-notes";
 import { ChangeRefused, HalfChanged } from "./outcome";
 import { readAgain } from "./read-again";
@@ -40,10 +41,16 @@ export async function changeCells(context: Excel.RequestContext, seen: NamedCell
   const notes = await readyNotes(context, sheet, changes.map(({ note }, index) => ({ note, at: places[index]?.address ?? "" })));
   try {
     context.application.suspendApiCalculationUntilNextSync();
-    for (const { address: at, content } of places) sheet.getRange(at).values = [[asTyped(content)]];
-    notes.write();
-    await context.sync();
+    await writeUnlessChanged(context, places.map(({ address: range, before }) => ({ sheetName: seen.sheetName, range, before: [[before]] })), () => {
+      for (const { address: at, content } of places) sheet.getRange(at).values = [[asTyped(content)]];
+      notes.write();
+    });
   } catch (problem) {
+    if (problem instanceof JustChanged) {
+      await notes.takeBack(context, sheet);
+      const index = places.findIndex((place) => place.address === problem.range);
+      throw new ChangeRefused(`Somebody has just changed ${changes[index]?.label ?? problem.range}.`);
+    }
     await putBack(context, seen.sheetName, places, notes, problem);
     throw problem;
   }
@@ -61,9 +68,6 @@ function placeOf(seen: NamedCells, fresh: NamedCells, { name, row = 0, column = 
   }
   return { address: address(now.row, now.column), before, content };
 }
-
-export const isSame = (one: CellValue, other: CellValue): boolean =>
-  typeof one === "number" && typeof other === "number" ? Math.abs(one - other) < 1e-9 : one === other;
 
 /** Words that begin like a formula stay words. */
 export const asTyped = (content: CellContent): CellContent => (typeof content === "string" && opensLikeFormula(content) ? `'${content}` : content);

@@ -5,6 +5,9 @@ import { evaluate, OnlyTheSheetKnows } from "../evaluate/evaluate";
 import { parsed } from "../evaluate/parse";
 import { askForNames, readWorld } from "../evaluate/read-world";
 import { address as addressAt, position } from "../plan/addresses";
+import type { CellValue } from "../read/named-cells";
+import { withSecondLook } from "../second-look";
+import { writeUnlessChanged } from "../write/write-unless-changed";
 import type { showCell} from "./show-value";
 import { showCells } from "./show-value";
 
@@ -73,20 +76,23 @@ export type PutOutcome =
  * Writes a formula into one cell: only into an empty one, unless the brewer said to replace what is there. Cells that the
  * answer would spill into must be empty in any case. One write; when it fails nothing has changed.
  */
-export async function putIntoCell(context: Excel.RequestContext, { sheet, address }: Target, formula: string, spill: { readonly rows: number; readonly columns: number }, replace: boolean): Promise<PutOutcome> {
+export function putIntoCell(context: Excel.RequestContext, at: Target, formula: string, spill: { readonly rows: number; readonly columns: number }, replace: boolean): Promise<PutOutcome> {
+  return withSecondLook(() => lookAndPut(context, at, formula, spill, replace));
+}
+
+async function lookAndPut(context: Excel.RequestContext, { sheet, address }: Target, formula: string, spill: { readonly rows: number; readonly columns: number }, replace: boolean): Promise<PutOutcome> {
   const { row, column } = position(address);
   const target = context.workbook.worksheets.getItem(sheet);
   const around = target.getRange(`${address}:${addressAt(row + spill.rows - 1, column + spill.columns - 1)}`);
   around.load("formulas");
   await context.sync();
-  const filled = around.formulas.flatMap((line: unknown[], r) => line.flatMap((content, c) => (content === "" ? [] : [{ address: addressAt(row + r, column + c), content: String(content) }])));
+  const filled = around.formulas.flatMap((line: unknown[], r) => line.flatMap((content, c) => (content === "" ? [] : [{ address: addressAt(row + r, column + c), content: content as CellValue }])));
   const inTheWay = filled.find((cell) => cell.address !== address);
   if (inTheWay) return { kind: "occupied", mayReplace: false, words: `The answer needs ${String(spill.rows)} × ${String(spill.columns)} cells, and ${inTheWay.address} is not empty. Nothing was written; choose a cell with room.` };
   const own = filled.find((cell) => cell.address === address);
-  if (own && !replace) return { kind: "occupied", mayReplace: true, words: `${address} holds ${own.content.length > 40 ? `${own.content.slice(0, 40)}…` : own.content}. Nothing was written yet.` };
+  if (own && !replace) return { kind: "occupied", mayReplace: true, words: `${address} holds ${String(own.content).length > 40 ? `${String(own.content).slice(0, 40)}…` : String(own.content)}. Nothing was written yet.` };
   const cell = target.getRange(address);
-  cell.formulas = [[formula]];
-  await context.sync();
+  await writeUnlessChanged(context, [{ sheetName: sheet, range: address, before: [[own?.content ?? ""]] }], () => { cell.formulas = [[formula]]; });
   return { kind: "written", shown: await shownBy(context, cell) };
 }
 

@@ -16,6 +16,7 @@ export interface SheetOutlook {
 export interface ReadSheet {
   readonly cells: NamedCells;
   readonly outlook: SheetOutlook;
+  readonly chartNames: readonly string[];
 }
 
 /** Reads every batch sheet of the workbook: two `context.sync()`, nothing is changed. */
@@ -23,12 +24,12 @@ export async function readOutlook(context: Excel.RequestContext): Promise<ReadSh
   const sheets = context.workbook.worksheets;
   sheets.load("items/name");
   await context.sync();
-  const loaded = sheets.items.map((sheet) => ({ ...loadSheet(sheet), protection: sheet.protection.load("protected") }));
+  const loaded = sheets.items.map((sheet) => ({ ...loadSheet(sheet), protection: sheet.protection.load("protected"), charts: sheet.charts.load("items/name") }));
   await context.sync();
   return loaded
-    .map((one) => ({ cells: namedCells(one), closed: one.protection.protected }))
+    .map((one) => ({ cells: namedCells(one), closed: one.protection.protected, chartNames: one.charts.items.map(({ name }) => name) }))
     .filter(({ cells }) => isBatchSheet(cells))
-    .map(({ cells, closed }) => ({ cells, outlook: outlookOf(cells, closed) }));
+    .map(({ cells, closed, chartNames }) => ({ cells, chartNames, outlook: outlookOf(cells, closed) }));
 }
 
 function outlookOf(cells: NamedCells, closed: boolean): SheetOutlook {

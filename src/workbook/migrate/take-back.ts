@@ -1,5 +1,6 @@
 import { batchMark } from "../read/batch-sheets";
-import type { Work } from "./migrate";
+import { isNew, type Work } from "./migrate";
+import { begunChart, undraw } from "./new-chart";
 
 /**
  * Excel carries out what stands before the failing step: takes that back, sheet by sheet. The cells were empty, so
@@ -15,14 +16,19 @@ export async function takeBack(context: Excel.RequestContext, work: readonly Wor
     ...one,
     names: one.additions.map(({ name }) => one.sheet.names.getItemOrNullObject(name)),
     version: one.sheet.getRange(one.cells.range(batchMark)).load("values"),
+    chartNames: (isNew(one.chart) ? one.chart.names : []).map(({ name }) => one.sheet.names.getItemOrNullObject(name)),
+    begun: begunChart(one.sheet),
     contents: one.additions.map(({ spot }) => one.sheet.getRange(spot.cell).load("values")),
   }));
   await context.sync();
-  for (const { sheet, names, additions, cells, outlook, version, contents } of there) {
+  for (const { sheet, names, chartNames, additions, cells, outlook, version, contents, chart, begun } of there) {
+    // Its old chart went last: this sheet has everything.
+    if (isNew(chart) && begun.old.isNullObject) continue;
     const isOurs = additions.every(({ content }, index) => contents[index]?.values[0]?.[0] === content);
     const isBegun = names.some((name) => !name.isNullObject);
     if (!isBegun || (version.values[0]?.[0] !== outlook.version && !isOurs)) continue;
-    for (const name of names) if (!name.isNullObject) name.delete();
+    for (const name of [...names, ...chartNames]) if (!name.isNullObject) name.delete();
+    if (isNew(chart)) undraw(sheet, chart, begun);
     for (const { spot } of additions) for (const address of [spot.label, spot.cell]) sheet.getRange(address).clear("Contents");
     sheet.getRange(cells.range(batchMark)).values = [[outlook.version]];
   }

@@ -3,6 +3,8 @@ import { freeName, InsertionRefused, insertSheet } from "../insert-sheet";
 import { address } from "../plan/addresses";
 import { readBatchSheet, unitsOf } from "../read/batch-sheets";
 import type { NamedCells } from "../read/named-cells";
+import { withSecondLook } from "../second-look";
+import { writeUnlessChanged } from "../write/write-unless-changed";
 import { planLog } from "./log-plan";
 import type { LogRow } from "./read-log";
 import { thinned } from "./thin";
@@ -29,7 +31,11 @@ export function rowsForSheet(rows: readonly LogRow[], room: ReturnType<typeof ro
  * @returns how many were written
  * @throws InsertionRefused
  */
-export async function writeReadings(context: Excel.RequestContext, sheetName: string, rows: readonly LogRow[], corrected: boolean): Promise<number> {
+export function writeReadings(context: Excel.RequestContext, sheetName: string, rows: readonly LogRow[], corrected: boolean): Promise<number> {
+  return withSecondLook(() => lookAndWrite(context, sheetName, rows, corrected));
+}
+
+async function lookAndWrite(context: Excel.RequestContext, sheetName: string, rows: readonly LogRow[], corrected: boolean): Promise<number> {
   const sheet = await readBatchSheet(context, sheetName);
   if (!sheet) throw new InsertionRefused(`There is no batch sheet “${sheetName}” any more. Nothing was written.`);
   const room = roomForReadings(sheet);
@@ -41,9 +47,10 @@ export async function writeReadings(context: Excel.RequestContext, sheetName: st
   const calibratedAt = sheet.number("calibrated_at");
   const usual = degrees(20);
   const left = sheet.area("readings").from.column - 1;
-  const range = context.workbook.worksheets.getItem(sheetName).getRange(`${address(room.firstRow, left)}:${address(room.firstRow + chosen.length - 1, left + 4)}`);
-  range.values = chosen.map(({ when, gravity, temperatureC }) => [when, Number(gravity.toFixed(4)), "SG", corrected || temperatureC === undefined ? (calibratedAt === "" ? usual : calibratedAt) : degrees(temperatureC), temperatureC === undefined ? "" : degrees(temperatureC)]);
-  await context.sync();
+  const range = `${address(room.firstRow, left)}:${address(room.firstRow + chosen.length - 1, left + 4)}`;
+  const values = chosen.map(({ when, gravity, temperatureC }) => [when, Number(gravity.toFixed(4)), "SG", corrected || temperatureC === undefined ? (calibratedAt === "" ? usual : calibratedAt) : degrees(temperatureC), temperatureC === undefined ? "" : degrees(temperatureC)]);
+  const before = chosen.map((_, row) => [0, 1, 2, 3, 4].map((column) => sheet.formulaAt(room.firstRow + row, left + column)));
+  await writeUnlessChanged(context, [{ sheetName, range, before }], () => { context.workbook.worksheets.getItem(sheetName).getRange(range).values = values; });
   return chosen.length;
 }
 

@@ -1,6 +1,8 @@
+import { address } from "../plan/addresses";
 import { isBatchSheet } from "../read/batch-sheets";
 import type { NamedCells } from "../read/named-cells";
 import { readAllSheets } from "../read/read-sheets";
+import { JustChanged, writeUnlessChanged } from "../write/write-unless-changed";
 import { needsOf, type Need } from "./needs";
 import { capName, doubles, isStoresSheet, itemFor, readStores, type Draw, type Stores } from "./stock";
 
@@ -95,8 +97,17 @@ async function writeBook(context: Excel.RequestContext, sheet: NamedCells, rowsB
     const draw = draws[index];
     return draw ? [draw.id, draw.batch, draw.day, draw.kind, draw.name, draw.amount] : ["", "", "", "", "", ""];
   });
-  const range = context.workbook.worksheets.getItem(sheet.sheetName).getRangeByIndexes(from.row - 1, from.column - 1, rows, 6);
-  range.values = values;
-  range.numberFormat = values.map(() => ["General", "General", "yyyy-mm-dd", "General", "General", "General"]);
-  await context.sync();
+  // One line more than is written: a line that somebody has added there meanwhile would be parted from the others.
+  const seen = sheet.formulaBlock("stores_draws").slice(0, rows + 1).map((line) => line.slice(0, 6));
+  const lookedAt = { sheetName: sheet.sheetName, range: `${address(from.row, from.column)}:${address(from.row + seen.length - 1, from.column + 5)}`, before: seen };
+  try {
+    await writeUnlessChanged(context, [lookedAt], () => {
+      const range = context.workbook.worksheets.getItem(sheet.sheetName).getRangeByIndexes(from.row - 1, from.column - 1, rows, 6);
+      range.values = values;
+      range.numberFormat = values.map(() => ["General", "General", "yyyy-mm-dd", "General", "General", "General"]);
+    });
+  } catch (problem) {
+    if (problem instanceof JustChanged) throw new DrawRefused("Somebody has just written into the book of what was drawn. Nothing was taken; look again.");
+    throw problem;
+  }
 }

@@ -1,5 +1,6 @@
 import { address, block as blockOf, localAddress, position } from "../plan/addresses";
 import { batchMark } from "../read/batch-sheets";
+import { withSecondLook } from "../second-look";
 import { fingerprint } from "./fingerprint";
 import { keptFormula, type KeptFormula } from "./kept-formula";
 import { sheetsSpokenOf } from "./plan-unplug";
@@ -43,7 +44,11 @@ interface Kept extends KeptFormula {
  *
  * @throws PlugInRefused when there is nothing to restore, or a cell was changed and is not to be left
  */
-export async function plugIn(context: Excel.RequestContext, sheetName: string, { leaveChanged }: { leaveChanged: boolean }): Promise<PluggedIn> {
+export function plugIn(context: Excel.RequestContext, sheetName: string, { leaveChanged }: { leaveChanged: boolean }): Promise<PluggedIn> {
+  return withSecondLook(() => lookAndPlugIn(context, sheetName, leaveChanged));
+}
+
+async function lookAndPlugIn(context: Excel.RequestContext, sheetName: string, leaveChanged: boolean): Promise<PluggedIn> {
   if (!Office.context.requirements.isSetSupported("ExcelApi", "1.18")) throw new PlugInRefused("This Excel cannot read notes, which keep the formulas. Nothing was changed.");
   const sheet = context.workbook.worksheets.getItem(sheetName);
   const sheets = context.workbook.worksheets;

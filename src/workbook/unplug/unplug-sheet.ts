@@ -1,7 +1,9 @@
 import { address, block as blockOf, localAddress, position } from "../plan/addresses";
 import { freeName } from "../insert-batch";
+import { newBatchId } from "../batch/batch-id";
 import { batchMark } from "../read/batch-sheets";
 import { groupsOf, throughGroups, type LongWork } from "../progress";
+import { withSecondLook } from "../second-look";
 import { fingerprint } from "./fingerprint";
 import { noteText } from "./kept-formula";
 import { concerns, planUnplug, UnplugRefused, type CellChange } from "./plan-unplug";
@@ -44,7 +46,11 @@ const sheetsAtOnce = 8;
  *
  * @throws UnplugRefused when a sheet is not there, or still calculating
  */
-export async function unpluggedCopies(context: Excel.RequestContext, sheetNames: readonly string[], choices: UnplugChoices, work: LongWork = {}): Promise<UnpluggedSheet[]> {
+export function unpluggedCopies(context: Excel.RequestContext, sheetNames: readonly string[], choices: UnplugChoices, work: LongWork = {}): Promise<UnpluggedSheet[]> {
+  return withSecondLook(() => copyAll(context, sheetNames, choices, work));
+}
+
+async function copyAll(context: Excel.RequestContext, sheetNames: readonly string[], choices: UnplugChoices, work: LongWork): Promise<UnpluggedSheet[]> {
   const { worksheets, names } = context.workbook;
   worksheets.load("items/name");
   names.load("items/name,items/formula");
@@ -54,22 +60,34 @@ export async function unpluggedCopies(context: Excel.RequestContext, sheetNames:
   if (missing !== undefined) throw new UnplugRefused(`There is no sheet “${missing}” any more. Nothing was changed.`);
   const ofWorkbook = names.items.map(({ name, formula }) => [name, String(formula)] as const);
   const made: UnpluggedSheet[] = [];
-  const begun: string[] = [];
+  const begun: Pair[] = [];
   try {
     await throughGroups(groupsOf(sheetNames, () => 1, sheetsAtOnce), "sheet", work, async (group) => {
       const pairs = group.map((sheetName) => {
         const copyName = freeName(taken, copyNameOf(sheetName));
         taken.push(copyName);
-        begun.push(copyName);
-        return { sheetName, copyName };
+        return { sheetName, copyName, workingName: `Gylebook copies ${newBatchId()}` };
       });
+      begun.push(...pairs);
       made.push(...(await copyGroup(context, pairs, ofWorkbook, choices)));
     });
     return made;
   } catch (problem) {
-    await deleteSheets(context, begun);
+    await takeBackCopies(context, begun);
     throw problem;
   }
+}
+
+/**
+ * A copy is called by its working name for a moment, so one that is still called so was refused its own: a sheet of that
+ * name is somebody else's then, and so are those of the copies after it.
+ */
+async function takeBackCopies(context: Excel.RequestContext, begun: readonly Pair[]): Promise<void> {
+  const working = begun.map(({ workingName }) => context.workbook.worksheets.getItemOrNullObject(workingName));
+  if (begun.length > 0) await context.sync();
+  const refused = working.findIndex((sheet) => !sheet.isNullObject);
+  const ours = refused === -1 ? begun : begun.slice(0, refused);
+  await deleteSheets(context, [...ours.map(({ copyName }) => copyName), ...(refused === -1 ? [] : [begun[refused]!.workingName])]);
 }
 
 const copyNameOf = (sheetName: string): string => `${sheetName.slice(0, 31 - " unplugged".length)} unplugged`;
@@ -87,6 +105,8 @@ export async function deleteSheets(context: Excel.RequestContext, sheetNames: re
 interface Pair {
   readonly sheetName: string;
   readonly copyName: string;
+  /** Nobody else's, see `takeBackCopies`. */
+  readonly workingName: string;
 }
 
 async function copyGroup(context: Excel.RequestContext, pairs: readonly Pair[], ofWorkbook: Named, choices: UnplugChoices): Promise<UnpluggedSheet[]> {
@@ -95,7 +115,7 @@ async function copyGroup(context: Excel.RequestContext, pairs: readonly Pair[], 
   await context.sync();
 
   context.application.suspendApiCalculationUntilNextSync();
-  const copies = pairs.map(({ sheetName, copyName }, index) => copyAndLook(originals[index]!, { sheetName, copyName }, namesSeen(originals[index]!, ofWorkbook), choices));
+  const copies = pairs.map(({ sheetName, copyName, workingName }, index) => copyAndLook(originals[index]!, { sheetName, copyName, workingName }, namesSeen(originals[index]!, ofWorkbook), choices));
   await context.sync();
 
   const plans = copies.map((copy, index) => ({ copy, changes: planUnplug(snapshotOf(pairs[index]!, originals[index]!, copy, ofWorkbook), choices.standalone) }));
@@ -130,8 +150,9 @@ interface Copy {
   readonly tables: readonly { readonly body: Excel.Range; readonly columns: Excel.TableColumnCollection }[];
 }
 
-function copyAndLook({ sheet: original, used, notes }: Original, { sheetName, copyName }: Pair, names: SheetSnapshot["names"], { standalone }: UnplugChoices): Copy {
+function copyAndLook({ sheet: original, used, notes }: Original, { sheetName, copyName, workingName }: Pair, names: SheetSnapshot["names"], { standalone }: UnplugChoices): Copy {
   const sheet = original.copy("End");
+  sheet.name = workingName;
   sheet.name = copyName;
   if (original.protection.protected) sheet.protection.unprotect();
   const copied = sheet.getUsedRange();

@@ -1,8 +1,8 @@
-import { block, columnLetters } from "../plan/addresses";
+import { block, columnLetters, type Block } from "../plan/addresses";
 import { cellRange } from "../plan/cell-range";
 import { columnWidthPt } from "../plan/print-scale";
 import { rowHeightPoints } from "../plan/sheet-builder";
-import type { SheetPlan } from "../plan/sheet-plan";
+import type { CellPlan, SheetPlan } from "../plan/sheet-plan";
 import { writeFormats } from "./write-formats";
 import { writeExtras } from "./write-extras";
 
@@ -19,7 +19,7 @@ export function writeSheet(sheet: Excel.Worksheet, plan: SheetPlan, tableEnding:
   for (const { row, points } of plan.rowHeights) sheet.getRange(`${row}:${row}`).format.rowHeight = points;
   writeFormats(sheet, plan);
   for (const { name, range } of plan.names) sheet.names.add(name, sheet.getRange(range));
-  sheet.getRange(`A1:${columnLetters(lastColumn)}${lastRow}`).formulas = contentMatrix(plan, lastRow, lastColumn);
+  sheet.getRange(`A1:${columnLetters(lastColumn)}${lastRow}`).formulas = contentMatrix(plan.cells, { from: { row: 1, column: 1 }, to: { row: lastRow, column: lastColumn } });
   for (const { name, range } of plan.tables) {
     const table = sheet.tables.add(range, true);
     table.name = `${name}_${tableEnding}`;
@@ -41,13 +41,13 @@ function extent(plan: SheetPlan): { lastRow: number; lastColumn: number } {
   return { lastRow, lastColumn };
 }
 
-/** One matrix for the whole sheet: a single write is far quicker than hundreds. */
-function contentMatrix(plan: SheetPlan, rows: number, columns: number): (string | number)[][] {
-  const matrix = Array.from({ length: rows }, () => Array.from({ length: columns }, (): string | number => ""));
-  for (const { address, content } of plan.cells) {
+/** One matrix for a whole sheet or a block of it: a single write is far quicker than hundreds. */
+export function contentMatrix(cells: readonly CellPlan[], { from: corner, to }: Block): (string | number)[][] {
+  const matrix = Array.from({ length: to.row - corner.row + 1 }, () => Array.from({ length: to.column - corner.column + 1 }, (): string | number => ""));
+  for (const { address, content } of cells) {
     const { from } = block(address);
-    const line = matrix[from.row - 1];
-    if (line) line[from.column - 1] = content;
+    const line = matrix[from.row - corner.row];
+    if (line) line[from.column - corner.column] = content;
   }
   return matrix;
 }

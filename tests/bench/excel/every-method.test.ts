@@ -102,8 +102,9 @@ it.each(leads)("%s leads there", async (_member, to, property, wanted) => {
   });
 });
 
-it("calculation can be asked for and put off", async () => {
+it("calculation can be asked for and put off, through the workbook and through the context alike", async () => {
   await bench.Excel.run(async (context) => {
+    expect(context.application).toBe(context.workbook.application);
     context.workbook.application.suspendApiCalculationUntilNextSync();
     context.workbook.application.suspendScreenUpdatingUntilNextSync();
     context.workbook.application.calculate("Full");

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
 import type { HeadlessBench } from "../../../src/bench/headless";
-import type { DocumentFile, FileResult } from "../../../src/bench/excel/document-file";
+import type { DocumentFile, DocumentSlice, FileResult } from "../../../src/bench/excel/document-file";
 import { createOffice } from "../../../src/bench/excel/office";
 import { openWorkbook } from "../../../src/bench/xlsx";
 import { openTestBench, START_TIMEOUT } from "../support/test-bench";
@@ -24,9 +24,10 @@ describe("getFileAsync", () => {
     expect(file.sliceCount).toBe(Math.ceil(file.size / 1000));
     const bytes: number[] = [];
     for (let index = 0; index < file.sliceCount; index++) {
-      const slice = await new Promise<{ data: number[]; size: number }>((resolve, reject) =>
+      const slice = await new Promise<DocumentSlice>((resolve, reject) =>
         file.getSliceAsync(index, (answer) => (answer.status === "succeeded" ? resolve(answer.value) : reject(new Error(answer.error.message)))));
       expect(slice.data).toHaveLength(slice.size);
+      expect(slice.index).toBe(index);
       bytes.push(...slice.data);
     }
     expect(bytes).toHaveLength(file.size);
@@ -37,14 +38,21 @@ describe("getFileAsync", () => {
   });
 
   it("refuses other kinds, slices that are too large, and a third file", async () => {
-    expect(await getFile({}, "pdf")).toMatchObject({ status: "failed" });
-    expect(await getFile({ sliceSize: 5_000_000 })).toMatchObject({ status: "failed" });
+    expect(await getFile({}, "pdf")).toEqual({ status: "failed", error: { code: 1009, name: "Error", message: "The bench has the workbook as a compressed file only." } });
+    expect(await getFile({ sliceSize: 5_000_000 })).toMatchObject({ status: "failed", error: { message: "The slice size must lie between 1 and 4194304 bytes." } });
     const [first, second, third] = [await getFile({}), await getFile({}), await getFile({})];
     expect([first.status, second.status, third.status]).toEqual(["succeeded", "succeeded", "failed"]);
+    if (third.status === "failed") expect(third.error.message).toBe("Two files are open already: close one first.");
     for (const one of [first, second]) if (one.status === "succeeded") one.value.closeAsync();
     const again = await getFile({});
     expect(again.status).toBe("succeeded");
-    if (again.status === "succeeded") again.value.closeAsync();
+    if (again.status !== "succeeded") return;
+    const file = again.value;
+    const slice = (index: number) => new Promise<FileResult<DocumentSlice>>((resolve) => file.getSliceAsync(index, resolve));
+    expect(await slice(file.sliceCount)).toMatchObject({ status: "failed", error: { message: "There is no such slice." } });
+    expect((await slice(0)).status).toBe("succeeded");
+    file.closeAsync();
+    expect(await slice(0)).toMatchObject({ status: "failed", error: { message: "There is no such slice." } });
   });
 });
 
@@ -97,9 +105,13 @@ it.each([
   expect(bench.Office.context.requirements.isSetSupported(name, version)).toBe(supported);
 });
 
-it("the theme is that of the moment", () => {
-  expect(bench.Office.context.officeTheme.isDarkTheme).toBe(false);
-  bench.host.theme = { ...bench.host.theme, isDarkTheme: true };
-  expect(bench.Office.context.officeTheme.isDarkTheme).toBe(true);
-  bench.host.theme = { ...bench.host.theme, isDarkTheme: false };
+it("the theme is that of the moment, with its paper and its ink", () => {
+  const before = bench.Office.context.officeTheme;
+  expect([before.isDarkTheme, before.bodyBackgroundColor, before.bodyForegroundColor]).toEqual([false, "#FFFFFF", "#1F1F1F"]);
+  bench.host.theme = { bodyBackgroundColor: "#000000", bodyForegroundColor: "#FFFF00", isDarkTheme: true };
+  const { bodyBackgroundColor, bodyForegroundColor, isDarkTheme } = bench.Office.context.officeTheme;
+  expect([isDarkTheme, bodyBackgroundColor, bodyForegroundColor]).toEqual([true, "#000000", "#FFFF00"]);
+  // What was handed out before does not follow.
+  expect(before.isDarkTheme).toBe(false);
+  bench.host.theme = before;
 });

@@ -55,6 +55,22 @@ describe("events of the collection", () => {
   });
 });
 
+it("calculation is told of the sheets whose formulas have new results, and of no others", async () => {
+  const heard: string[] = [];
+  await bench.Excel.run(async (context) => {
+    const { worksheets } = context.workbook;
+    worksheets.getItem("Two").getRange("A1:B1").formulas = [[1, "=A1*2"]];
+    await context.sync();
+    worksheets.onCalculated.add(async ({ type, worksheetId, address }) => { heard.push(`${type} ${worksheetId} ${address}`); });
+    worksheets.getItem("Two").getRange("A1").values = [[5]];
+    const result = worksheets.getItem("Two").getRange("B1").load("values");
+    await context.sync();
+    expect(result.values).toEqual([[10]]);
+  });
+  await heardAll();
+  expect([...new Set(heard)]).toEqual(["WorksheetCalculated two B1"]);
+});
+
 describe("events of one sheet", () => {
   it("leave the other sheets out", async () => {
     const heard: string[] = [];

@@ -78,7 +78,11 @@ export const subjects: Record<string, Subject> = {
   ChartLegend: { at: (context) => chart(context).legend, sets: { visible: false, position: "Top" } },
   ChartAxis: { at: (context) => chart(context).axes.valueAxis, sets: { minimum: 1, maximum: 9, numberFormat: "0.0" } },
   ChartAxisTitle: { at: (context) => chart(context).axes.valueAxis.title, sets: { text: "kg", visible: false } },
-  ChartSeries: { at: (context) => chart(context).series.getItemAt(0), sets: { name: "Kilograms", axisGroup: "Secondary" } },
+  ChartSeries: {
+    at: (context) => chart(context).series.getItemAt(0),
+    sets: { name: "Kilograms", axisGroup: "Secondary", markerSize: 9, markerBackgroundColor: "#AA0000", markerForegroundColor: "#00AA00" },
+  },
+  ChartLineFormat: { at: (context) => chart(context).series.getItemAt(0).format.line, sets: { color: "#0000AA", lineStyle: "Dash", weight: 2.25 } },
   PageLayout: {
     at: layout,
     sets: {

@@ -5,6 +5,7 @@ import { cachedValueOf } from "../../../src/bench/xlsx/computed-values";
 import { colorFromFile, colorToFile } from "../../../src/bench/xlsx/colors";
 import { validationsToFile } from "../../../src/bench/xlsx/data-validation";
 import { serialOfDate, serialOfDateText } from "../../../src/bench/xlsx/dates";
+import { withFontsInOrder } from "../../../src/bench/xlsx/font-order";
 import { headerFooterFromFile, headerFooterToFile } from "../../../src/bench/xlsx/header-footer";
 import { columnsFromFile, columnsToFile, pixelsOfWidth, widthOfPixels } from "../../../src/bench/xlsx/sheet-geometry";
 import { parseXml, serializeXml } from "../../../src/bench/xlsx/xml";
@@ -95,5 +96,12 @@ describe("XML", () => {
   });
   it("that does not close is refused", () => {
     for (const source of ["<a><b></a>", "<a>", "", "</a>"]) expect(() => parseXml(source)).toThrow(/broken XML/);
+  });
+});
+
+describe("fonts", () => {
+  it("have their parts in the order of ECMA-376 part 1, 18.8.22, in cells' looks and in conditional ones", () => {
+    expect(withFontsInOrder('<fonts><font><b/><color rgb="FF1F5150"/><sz val="18"/><u/><name val="Calibri"/></font></fonts><dxf><font><color theme="1"/><i/></font></dxf>'))
+      .toBe('<fonts><font><b/><u/><sz val="18"/><color rgb="FF1F5150"/><name val="Calibri"/></font></fonts><dxf><font><i/><color theme="1"/></font></dxf>');
   });
 });

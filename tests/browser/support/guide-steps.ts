@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import type { PictureName } from "../../../src/build/guide/pictures";
 import type { BenchPage } from "./bench-page";
 import { openScreen } from "./pane-screens";
@@ -40,7 +41,67 @@ export const guideSteps: Readonly<Record<PictureName, (tab: BenchPage) => Promis
     await pane.getByText("“Quillmarsh Mild” is in the workbook").waitFor();
     await tab.calculated();
   },
+  "season-sheet": async (tab) => {
+    await openSample(tab, "season.xlsx", "Season");
+    await openScreen(await tab.pane(), "Season", "Season");
+    await (await tab.pane()).getByText("While this pane is open").waitFor();
+  },
+  "stores-sheet": async (tab) => {
+    await openSample(tab, "season.xlsx", "Stores");
+    await openScreen(await tab.pane(), "Season", "Stores");
+    await (await tab.pane()).getByRole("button", { name: "Write the shopping list" }).waitFor();
+  },
+  "kit-sheet": async (tab) => {
+    await openSample(tab, "season.xlsx", "Kit");
+    await openScreen(await tab.pane(), "Season", "Kit");
+    await (await tab.pane()).getByRole("button", { name: "Learn from the batches again" }).waitFor();
+  },
+  "unplugged-sheet": async (tab) => {
+    await openSample(tab, "shared-unplugged.xlsx", "Batch 2 unplugged");
+    await openScreen(await tab.pane(), "Share", "Unplug");
+    await (await tab.pane()).getByRole("heading", { name: "Unplug" }).waitFor();
+  },
+  "hand-out": async (tab) => {
+    await guideSteps["batch-sheet"](tab);
+    const pane = await tab.pane();
+    await openScreen(pane, "Share", "Hand-out");
+    await pane.getByLabel("Batch", { exact: true }).selectOption("Quillmarsh Mild");
+    await pane.getByLabel(/^Their volume/).fill("5");
+    await pane.getByRole("button", { name: "Write the blank on a sheet of its own" }).click();
+    await pane.getByText("“Quillmarsh Mild, blank” is in the workbook").waitFor();
+    await tab.calculated();
+  },
+  "club-sheet": async (tab) => {
+    await guideSteps["batch-sheet"](tab);
+    const pane = await tab.pane();
+    await openScreen(pane, "Share", "Batch file");
+    await pane.getByLabel("Batch", { exact: true }).selectOption("Quillmarsh Mild");
+    await pane.getByRole("button", { name: "Make the batch file" }).click();
+    const text = await pane.getByLabel("Or copy its text").inputValue();
+    await openScreen(pane, "Share", "Club");
+    await pane.getByLabel("Or paste the text of one").fill(text);
+    await pane.getByRole("button", { name: "Take what is pasted" }).click();
+    await pane.getByLabel("Whose is “Quillmarsh Mild”?").fill("Ada");
+    await pane.getByRole("button", { name: "Write the club sheet" }).click();
+    await pane.getByText("“Club” has them now").waitFor();
+    await tab.calculated();
+  },
 };
+
+const samples = new URL("../../../sample-workbooks/", import.meta.url);
+
+/** Opens one of our sample workbooks and brings a sheet of it to the front. */
+async function openSample(tab: BenchPage, file: string, sheetName: string): Promise<void> {
+  await tab.openFile(readFileSync(new URL(file, samples)), file);
+  // Asked where the workbook before was changed.
+  await tab.page.getByRole("button", { name: "Open without saving" }).click({ timeout: 3_000 }).catch(() => undefined);
+  await tab.page.waitForFunction((wanted) => Boolean(window.gylebookBench.univerAPI.getActiveWorkbook()?.getSheetByName(wanted)), sheetName);
+  await tab.calculated();
+  await tab.page.evaluate((wanted) => {
+    const workbook = window.gylebookBench.univerAPI.getActiveWorkbook()!;
+    workbook.setActiveSheet(workbook.getSheetByName(wanted)!);
+  }, sheetName);
+}
 
 const sheet = "Sheet 1";
 

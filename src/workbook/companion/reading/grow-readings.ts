@@ -1,6 +1,6 @@
 import { address } from "../../plan/addresses";
 import type { NamedCells } from "../../read/named-cells";
-import { isSame } from "../change-cells";
+import { isSame } from "../../write/write-unless-changed";
 import { readyNotes, type ReadyNotes } from "../cell-notes";
 import { ChangeRefused, HalfChanged } from "../outcome";
 import { readAgain } from "../read-again";

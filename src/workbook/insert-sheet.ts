@@ -36,10 +36,7 @@ async function lookAndWrite(context: Excel.RequestContext, plan: SheetPlan, sele
   await context.sync();
 
   const names = sheets.items.map(({ name }) => name);
-  if (isTaken(names, plan.sheetName)) {
-    const free = freeName(names, plan.sheetName);
-    throw new InsertionRefused(`There is a sheet "${plan.sheetName}" already. Use "${free}" instead?`, free);
-  }
+  refuseTaken(names, plan.sheetName);
   const temporaryName = freeName(names, "Gylebook is writing");
   try {
     context.application.suspendApiCalculationUntilNextSync();
@@ -65,6 +62,13 @@ async function takeBack(context: Excel.RequestContext, temporaryName: string): P
 }
 
 const isTaken = (names: readonly string[], wanted: string): boolean => names.some((name) => name.toLowerCase() === wanted.toLowerCase());
+
+/** @throws InsertionRefused, with a name that is free, when a sheet has the one wanted */
+export function refuseTaken(names: readonly string[], wanted: string): void {
+  if (!isTaken(names, wanted)) return;
+  const free = freeName(names, wanted);
+  throw new InsertionRefused(`There is a sheet "${wanted}" already. Use "${free}" instead?`, free);
+}
 
 /** "Batch 7" → "Batch 7 (2)": the first one that no sheet has, within Excel's 31 characters. */
 export function freeName(names: readonly string[], wanted: string): string {

@@ -1,5 +1,7 @@
+import { newBatchId } from "../batch/batch-id";
 import type { BatchContents } from "../batch/contents";
-import { insertBatch } from "../insert-batch";
+import { insertBatch, InsertionRefused } from "../insert-batch";
+import { sheetNameProblem } from "../sheet-name";
 import { StillCalculating } from "../unplug/plan-unplug";
 import { deleteSheets } from "../unplug/unplug-sheet";
 
@@ -7,17 +9,22 @@ import { deleteSheets } from "../unplug/unplug-sheet";
 const [mostLooks, between] = [40, 250];
 
 /**
- * Puts a blank in with its GYLE formulas, does the work once they are calculated, and takes the blank out again when that fails.
+ * Puts a blank in with its GYLE formulas, under a working name, does the work once they are calculated, and takes the
+ * blank out again, however that went.
  *
+ * @throws InsertionRefused when the blank's own name is not allowed
  * @throws StillCalculating when the blank has no results after ten seconds
  */
-export async function withPluggedBlank<T>(context: Excel.RequestContext, blank: BatchContents, work: () => Promise<T>): Promise<T> {
-  await insertBatch(context, blank);
+export async function withPluggedBlank<T>(context: Excel.RequestContext, blank: BatchContents, work: (workingName: string) => Promise<T>): Promise<T> {
+  const problem = sheetNameProblem(blank.sheetName);
+  if (problem) throw new InsertionRefused(problem);
+  const workingName = `Gylebook unplugs ${newBatchId()}`;
+  await insertBatch(context, { ...blank, sheetName: workingName });
   try {
-    return await onceCalculated(work);
-  } catch (problem) {
-    await deleteSheets(context, [blank.sheetName]);
-    throw problem;
+    return await onceCalculated(() => work(workingName));
+  } catch (failure) {
+    await deleteSheets(context, [workingName]);
+    throw failure;
   }
 }
 

@@ -12,20 +12,18 @@ import { withPluggedBlank } from "./plugged-blank";
  * @throws StillCalculating when the blank has no results after ten seconds
  */
 export async function insertUnpluggedHandOut(context: Excel.RequestContext, blank: BatchContents): Promise<UnpluggedSheet> {
-  const { sheetName } = blank;
-  return withPluggedBlank(context, blank, async () => {
-    const [copy] = await unpluggedCopies(context, [sheetName], { prices: true, standalone: false });
+  const copyName = blank.sheetName;
+  return withPluggedBlank(context, blank, async (workingName) => {
+    const [copy] = await unpluggedCopies(context, [workingName], { prices: true, standalone: false, copyName });
     if (!copy) throw new Error("No copy was made.");
     try {
-      context.workbook.worksheets.getItem(sheetName).delete();
-      const sheet = context.workbook.worksheets.getItem(copy.copyName);
-      sheet.name = sheetName;
-      sheet.activate();
+      context.workbook.worksheets.getItem(workingName).delete();
+      context.workbook.worksheets.getItem(copyName).activate();
       await context.sync();
     } catch (problem) {
-      await deleteSheets(context, [copy.copyName]);
+      await deleteSheets(context, [copyName]);
       throw problem;
     }
-    return { ...copy, copyName: sheetName };
+    return copy;
   });
 }

@@ -1,5 +1,5 @@
 import { address, block as blockOf, localAddress, position } from "../plan/addresses";
-import { freeName } from "../insert-batch";
+import { freeName, refuseTaken } from "../insert-sheet";
 import { newBatchId } from "../batch/batch-id";
 import { batchMark } from "../read/batch-sheets";
 import { groupsOf, throughGroups, type LongWork } from "../progress";
@@ -14,6 +14,8 @@ export interface UnplugChoices {
   readonly prices: boolean;
   /** For a workbook of its own: formulas that speak of sheets left behind become values. */
   readonly standalone: boolean;
+  /** What a copy is to be called; without it, after its original. */
+  readonly copyName?: string;
 }
 
 /** One sheet that was copied and unplugged. */
@@ -45,6 +47,7 @@ const sheetsAtOnce = 8;
  * eight sheets, after one that looks around.
  *
  * @throws UnplugRefused when a sheet is not there, or still calculating
+ * @throws InsertionRefused when the name asked for the copy is taken
  */
 export function unpluggedCopies(context: Excel.RequestContext, sheetNames: readonly string[], choices: UnplugChoices, work: LongWork = {}): Promise<UnpluggedSheet[]> {
   return withSecondLook(() => copyAll(context, sheetNames, choices, work));
@@ -64,7 +67,8 @@ async function copyAll(context: Excel.RequestContext, sheetNames: readonly strin
   try {
     await throughGroups(groupsOf(sheetNames, () => 1, sheetsAtOnce), "sheet", work, async (group) => {
       const pairs = group.map((sheetName) => {
-        const copyName = freeName(taken, copyNameOf(sheetName));
+        if (choices.copyName !== undefined) refuseTaken(taken, choices.copyName);
+        const copyName = choices.copyName ?? freeName(taken, copyNameOf(sheetName));
         taken.push(copyName);
         return { sheetName, copyName, workingName: `Gylebook copies ${newBatchId()}` };
       });

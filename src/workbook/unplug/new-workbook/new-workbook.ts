@@ -14,7 +14,7 @@ import { workbookBytes } from "./workbook-bytes";
 export async function unpluggedWorkbook(
   context: Excel.RequestContext,
   sheetNames: readonly string[],
-  choices: Pick<UnplugChoices, "prices">,
+  choices: Pick<UnplugChoices, "prices" | "copyName">,
   open: (base64: string) => Promise<unknown>,
   work: LongWork = {},
 ): Promise<UnpluggedSheet[]> {

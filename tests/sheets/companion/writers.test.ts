@@ -210,6 +210,21 @@ describe("the original gravity", () => {
 });
 
 describe("words", () => {
+  it.each(["007", "2026-09-05", "true", "'tis"])("such as %s come back as they were typed, and as they stood after a failure", async (words) => {
+    const lines = tastingIn(seen).lines.map(() => ({ score: 3 as const, words }));
+    await Excel.run((context) => writeTasting(context, seen, { ...tastingIn(seen), lines, note: "" }));
+    const after = await companion.read();
+    expect(tastingIn(after).lines.map((line) => line.words)).toEqual(lines.map(() => words));
+    const before = contentOf(companion.bench);
+    const outcome = await carryOut(async (context) => {
+      refuseAfter(context, () => undefined);
+      await writeTasting(context, after, { ...tastingIn(after), lines: lines.map(() => ({ score: 4 as const, words: "other" })) });
+    });
+    expect(outcome.kind).toBe("unchanged");
+    await companion.bench.calculate();
+    expectSame(companion.bench, before);
+  }, benchTimeout);
+
   it("that begin like a formula stay words, and notes keep what stood there", async () => {
     await Excel.run((context) => writeTasting(context, seen, { ...tastingIn(seen), lines: tastingIn(seen).lines.map(() => ({ score: 3 as const, words: "=1+1" })), note: "second line" }));
     const after = await companion.read();

@@ -87,7 +87,7 @@ export async function expectRefusals({ bench, batch }: CompanionBench, change: C
     await context.sync();
   });
   const before = contentOf(bench);
-  expect(await carryOut(change)).toEqual({ kind: "unchanged", message: expect.stringContaining("The sheet is protected") });
+  expect(await carryOut(change)).toEqual({ kind: "unchanged", message: expect.stringContaining("If the sheet is protected, take the protection off") });
   expectSame(bench, before);
   await Excel.run(async (context) => {
     sheet(context).protection.unprotect();

@@ -197,6 +197,11 @@ describe("repair is all or nothing", () => {
     await write("Sheet1", { A2: cells.A2 });
     await Excel.run(async (context) => { context.workbook.worksheets.getItem("Sheet1").protection.protect(); await context.sync(); });
     await expect(repair(wanted)).rejects.toThrow(/“Sheet1” is protected/);
+    await Excel.run(async (context) => { context.workbook.worksheets.getItem("Sheet1").protection.unprotect(); await context.sync(); });
+    const notEditing = bench.host.cellEditing;
+    bench.host.cellEditing = { active: () => true, ended: () => Promise.resolve() };
+    await expect(repair(wanted)).rejects.toMatchObject({ code: "InvalidOperationInCellEditMode" });
+    bench.host.cellEditing = notEditing;
     await expect(repair(wanted.map((one) => ({ ...one, sheet: "Gone" })))).rejects.toThrow(/no sheet “Gone”/);
     expect(await present()).toEqual(Object.values(cells));
   }, benchTimeout);

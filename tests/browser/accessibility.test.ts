@@ -1,14 +1,13 @@
-import { mkdirSync, readFileSync } from "node:fs";
-import { createRequire } from "node:module";
+import { mkdirSync } from "node:fs";
 import type { Frame } from "playwright-core";
 import { beforeAll, describe, expect, test } from "vitest";
 import { screens } from "../../src/pane/screens";
+import { findingsIn } from "./support/axe";
 import { useBench } from "./support/bench-fixture";
 import type { BenchPage } from "./support/bench-page";
 import { openScreen } from "./support/pane-screens";
 
 const bench = useBench({ profile: "whole file" });
-const axeSource = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const pictures = new URL("../../.cache/pictures/screens/", import.meta.url).pathname;
 const themes = ["light", "dark", "contrast"] as const;
 /** Narrow enough for a phone, and what a page of 1280 px leaves at a zoom of 400 %. */
@@ -21,23 +20,7 @@ beforeAll(async () => {
   tab = await bench.open("");
   await tab.page.evaluate((width) => { document.getElementById("pane-side")!.style.width = `${width}px`; }, narrow);
   pane = await tab.pane();
-  await pane.evaluate(axeSource);
 }, 180_000);
-
-interface Finding {
-  readonly rule: string;
-  readonly where: string;
-  readonly why: string;
-}
-
-/** What axe finds against WCAG 2.2, A and AA. */
-async function findings(): Promise<Finding[]> {
-  return pane.evaluate(async () => {
-    const { axe } = window as unknown as { axe: { run(where: Document, how: object): Promise<{ violations: { id: string; nodes: { target: string[]; failureSummary?: string }[] }[] }> } };
-    const { violations } = await axe.run(document, { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] });
-    return violations.flatMap(({ id, nodes }) => nodes.map(({ target, failureSummary }) => ({ rule: id, where: target.join(" "), why: failureSummary ?? "" })));
-  });
-}
 
 const sideways = (): Promise<number> => pane.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 
@@ -62,7 +45,7 @@ describe.each(screens.map(({ place, title }) => ({ place, title })))("$place, $t
       await tab.page.selectOption("#theme-choice", theme);
       await pane.waitForFunction((wanted) => document.documentElement.dataset["theme"] === wanted, theme);
       await tab.page.locator("#pane").screenshot({ path: `${pictures}${place}-${title.replaceAll(" ", "-")}-${theme}.png` });
-      expect(await findings(), theme).toEqual([]);
+      expect(await findingsIn(pane), theme).toEqual([]);
     }
     expect(await sideways(), "scrolls sideways").toBeLessThanOrEqual(0);
     // WCAG 2.2, 1.4.12: nothing may be lost when readers space their text like this.

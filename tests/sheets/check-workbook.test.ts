@@ -171,6 +171,22 @@ describe("repair is all or nothing", () => {
     expect(await present()).toEqual(Object.values(cells));
   }, benchTimeout);
 
+  it("says that it was done where only the last look failed", async () => {
+    await write("Sheet1", cells);
+    const wanted = await repairs();
+    bench.host.faults.failAtSync(4, new Error("the host is busy"));
+    expect(await repair(wanted)).toEqual({ written: 2, still: undefined });
+    expect(await present()).toEqual(wanted.map(({ formula }) => formula));
+  }, benchTimeout);
+
+  it("names the cells to look at where taking back failed as well", async () => {
+    await write("Sheet1", cells);
+    const wanted = await repairs();
+    bench.host.faults.failAtSync(3, new Error("the host is busy"));
+    bench.host.faults.failAtSync(4, new Error("still busy"));
+    await expect(repair(wanted)).rejects.toThrow(/could not be taken back\. Look at A1 on “Sheet1”, A2 on “Sheet1”\. The spreadsheet said: the host is busy/);
+  }, benchTimeout);
+
   it("refuses what was changed, protected or deleted meanwhile", async () => {
     await write("Sheet1", cells);
     const wanted = await repairs();
@@ -181,6 +197,11 @@ describe("repair is all or nothing", () => {
     await write("Sheet1", { A2: cells.A2 });
     await Excel.run(async (context) => { context.workbook.worksheets.getItem("Sheet1").protection.protect(); await context.sync(); });
     await expect(repair(wanted)).rejects.toThrow(/“Sheet1” is protected/);
+    await Excel.run(async (context) => { context.workbook.worksheets.getItem("Sheet1").protection.unprotect(); await context.sync(); });
+    const notEditing = bench.host.cellEditing;
+    bench.host.cellEditing = { active: () => true, ended: () => Promise.resolve() };
+    await expect(repair(wanted)).rejects.toMatchObject({ code: "InvalidOperationInCellEditMode" });
+    bench.host.cellEditing = notEditing;
     await expect(repair(wanted.map((one) => ({ ...one, sheet: "Gone" })))).rejects.toThrow(/no sheet “Gone”/);
     expect(await present()).toEqual(Object.values(cells));
   }, benchTimeout);

@@ -2,6 +2,7 @@ import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import type { HeadlessBench } from "../../src/bench/headless";
 import { functionNamed } from "../../src/functions/registry";
 import { formulaOf, previewFormula, putIntoCell } from "../../src/workbook/explain/put-into-cell";
+import { hostWords } from "../../src/workbook/host-words";
 import { benchTimeout, openBatchBench } from "../support/batch-bench";
 
 const abv = functionNamed("BEER.ABV");
@@ -45,6 +46,22 @@ describe("putting it into a cell", () => {
     await Excel.run(async (context) => { context.workbook.worksheets.getItem("Sheet1").getRange("C3").values = [["mine"]]; await context.sync(); });
     expect(await put("=GYLE.BEER.ABV(A1:A3, A2)", 3, true)).toMatchObject({ kind: "occupied", mayReplace: false, words: expect.stringContaining("C3 is not empty") });
     expect(bench.valueAt("Sheet1", "C3")).toBe("mine");
+  }, benchTimeout);
+
+  it("writes nothing on a protected sheet, on one that is gone, and while a cell is edited; the words say why", async () => {
+    const words = async (): Promise<string> => put("=GYLE.BEER.ABV(A1, A2)").then(() => "written", hostWords);
+    const sheet = (context: Excel.RequestContext) => context.workbook.worksheets.getItem("Sheet1");
+    await Excel.run(async (context) => { sheet(context).protection.protect(); await context.sync(); });
+    expect(await words()).toContain("If the sheet is protected, take the protection off");
+    await Excel.run(async (context) => { sheet(context).protection.unprotect(); await context.sync(); });
+    const notEditing = bench.host.cellEditing;
+    bench.host.cellEditing = { active: () => true, ended: () => Promise.resolve() };
+    expect(await words()).toContain("A cell is being edited");
+    bench.host.cellEditing = notEditing;
+    await bench.calculate();
+    expect(bench.valueAt("Sheet1", "C1")).toBeNull();
+    await Excel.run(async (context) => { context.workbook.worksheets.add("Other"); sheet(context).delete(); await context.sync(); });
+    expect(await words()).toContain("The sheet is gone");
   }, benchTimeout);
 
   it.each([1, 2])("writes nothing when round trip %i fails, and says written when only the look afterwards fails", async (n) => {

@@ -87,7 +87,7 @@ export async function expectRefusals({ bench, batch }: CompanionBench, change: C
     await context.sync();
   });
   const before = contentOf(bench);
-  expect(await carryOut(change)).toEqual({ kind: "unchanged", message: expect.stringContaining("The sheet is protected") });
+  expect(await carryOut(change)).toEqual({ kind: "unchanged", message: expect.stringContaining("If the sheet is protected, take the protection off") });
   expectSame(bench, before);
   await Excel.run(async (context) => {
     sheet(context).protection.unprotect();
@@ -107,4 +107,39 @@ export async function expectRefusals({ bench, batch }: CompanionBench, change: C
     await context.sync();
   });
   expect(await carryOut(change)).toEqual({ kind: "unchanged", message: expect.stringContaining("The sheet is gone") });
+}
+
+/** Between the look at the sheet and the write somebody protects it, or deletes it: nothing is written, and the words say why. */
+export async function expectNothingMeanwhile({ bench, batch, reset }: CompanionBench, change: Change): Promise<void> {
+  const sheet = (context: Excel.RequestContext) => context.workbook.worksheets.getItem(batch.sheetName);
+  const hands = [
+    [(context: Excel.RequestContext) => sheet(context).protection.protect(), "If the sheet is protected, take the protection off"],
+    [(context: Excel.RequestContext) => { context.workbook.worksheets.add("Other"); sheet(context).delete(); }, "The sheet is gone"],
+  ] as const;
+  for (const [hand, words] of hands) {
+    await reset();
+    await bench.calculate();
+    let before = "";
+    const outcome = await carryOut(async (context) => {
+      const sync = context.sync.bind(context);
+      let trips = 0;
+      context.sync = (async () => {
+        trips += 1;
+        if (trips === 2) {
+          await Excel.run(async (other) => {
+            hand(other);
+            await other.sync();
+          });
+          await bench.calculate();
+          before = contentOf(bench);
+        }
+        return sync();
+      }) as typeof context.sync;
+      await change(context);
+    });
+    await bench.calculate();
+    expect(before).not.toBe("");
+    expect(outcome).toEqual({ kind: "unchanged", message: expect.stringContaining(words) });
+    expectSame(bench, before);
+  }
 }

@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import { checkWorkbook, type CheckReport } from "../../workbook/check/check-workbook";
 import type { Finding, Repair } from "../../workbook/check/finding";
+import { hostWords } from "../../workbook/host-words";
 import { GoTo } from "../parts/go-to";
 import { useLongWork } from "../parts/use-long-work";
 import { WorkProgress } from "../parts/work-progress";
@@ -23,7 +24,7 @@ export function CheckScreen() {
       setChecks((before) => before + 1);
     } catch (failure) {
       setReport(undefined);
-      setProblem(`The check did not come to its end; nothing was changed. Was a sheet deleted meanwhile? The spreadsheet said: ${failure instanceof Error ? failure.message : String(failure)}`);
+      setProblem(`The check did not come to its end; nothing was changed. ${hostWords(failure)}`);
     }
   };
 

@@ -1,5 +1,7 @@
 import { useState } from "preact/hooks";
 import type { Repair } from "../../workbook/check/finding";
+import { HalfChanged } from "../../workbook/companion/outcome";
+import { hostWords } from "../../workbook/host-words";
 import { repairFormulas, RepairRefused, type RepairReport } from "../../workbook/check/repair";
 
 export interface RepairFormProps {
@@ -29,8 +31,8 @@ export function RepairForm({ repairs, onRepaired }: RepairFormProps) {
     try {
       setOutcome({ isGood: true, words: reported(await Excel.run({ delayForCellEdit: true }, (context) => repairFormulas(context, chosen))) });
     } catch (failure) {
-      const reason = failure instanceof Error ? failure.message : String(failure);
-      setOutcome({ isGood: false, words: failure instanceof RepairRefused ? reason : `Nothing was repaired, and the cells are as they were. The spreadsheet said: ${reason}` });
+      const isOurs = failure instanceof RepairRefused || failure instanceof HalfChanged;
+      setOutcome({ isGood: false, words: isOurs ? failure.message : `Nothing was repaired, and the cells are as they were. ${hostWords(failure)}` });
     }
     setBusy(false);
   };
@@ -71,6 +73,7 @@ export function RepairForm({ repairs, onRepaired }: RepairFormProps) {
 
 function reported({ written, still }: RepairReport): string {
   const done = `${String(written)} ${written === 1 ? "formula was" : "formulas were"} entered anew.`;
+  if (!still) return `${done} The workbook could not be looked at again, so whether any still shows #NAME? is not known: check again.`;
   if (still.length === 0) return `${done} None shows #NAME? any more.`;
   return `${done} ${String(still.length)} still ${still.length === 1 ? "shows" : "show"} #NAME? (${still.slice(0, 3).map(({ address, sheet }) => `${address} on “${sheet}”`).join(", ")}): Excel has not loaded the functions yet. Close and open the workbook, wait a moment, then repair again.`;
 }

@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import { argumentName, type AnyDescriptor, type Parameter } from "../../functions/describe";
 import { parameterText } from "../../functions/metadata";
 import { formulaOf, previewFormula, putIntoCell, readTarget, selectionFor, type Preview, type PutOutcome, type Target } from "../../workbook/explain/put-into-cell";
-import { reasonOf } from "../sheets/in-workbook";
+import { hostWords, reasonOf } from "../../workbook/host-words";
 
 const run = <T,>(work: (context: Excel.RequestContext) => Promise<T>): Promise<T> => Excel.run({ delayForCellEdit: true }, work);
 
@@ -15,7 +15,7 @@ export function PutForm({ descriptor }: { readonly descriptor: AnyDescriptor }) 
   const [outcome, setOutcome] = useState<PutOutcome>();
   const [problem, setProblem] = useState<string>();
   const newest = useRef(0);
-  const fail = (failure: unknown): void => setProblem(`Nothing was written. The spreadsheet said: ${reasonOf(failure)}`);
+  const fail = (failure: unknown): void => setProblem(`Nothing was written. ${hostWords(failure)}`);
 
   const take = async (): Promise<void> => {
     const found = await run(readTarget);

@@ -1,7 +1,7 @@
 import type { LearnedKey } from "../../workbook/kit/kit-rows";
 import { learnKits, type KitReport } from "../../workbook/kit/learn-kits";
 import { takeLearned } from "../../workbook/kit/take-learned";
-import { reasonOf } from "../sheets/in-workbook";
+import { hostWords } from "../../workbook/host-words";
 
 export type KitState = { readonly kind: "looking" } | { readonly kind: "none" } | { readonly kind: "there"; readonly report: KitReport } | { readonly kind: "failed"; readonly message: string };
 
@@ -11,7 +11,7 @@ export async function learnNow(): Promise<KitState> {
     const report = await Excel.run({ delayForCellEdit: true }, learnKits);
     return report ? { kind: "there", report } : { kind: "none" };
   } catch (problem) {
-    return { kind: "failed", message: `Nothing was learned, and the kit sheet is as it was. The spreadsheet said: ${reasonOf(problem)}` };
+    return { kind: "failed", message: `Nothing was learned, and the kit sheet is as it was. ${hostWords(problem)}` };
   }
 }
 
@@ -20,6 +20,6 @@ export async function take(yes: boolean, kitNumber: number, key: LearnedKey): Pr
     await Excel.run({ delayForCellEdit: true }, (context) => takeLearned(context, yes, kitNumber, key));
     return await learnNow();
   } catch (problem) {
-    return { kind: "failed", message: `The kit sheet is as it was. The spreadsheet said: ${reasonOf(problem)}` };
+    return { kind: "failed", message: `The kit sheet is as it was. ${hostWords(problem)}` };
   }
 }

@@ -1,3 +1,4 @@
+import { hostWords } from "../../workbook/host-words";
 import { HalfMigrated, migrateSheets, readOutlook, type MigrationReport, type SheetOutlook } from "../../workbook/migrate";
 
 export type Answer<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problem: string };
@@ -14,6 +15,6 @@ async function answered<T>(consequence: string, work: (context: Excel.RequestCon
     return { ok: true, value: await Excel.run({ delayForCellEdit: true }, work) };
   } catch (problem) {
     if (problem instanceof HalfMigrated) return { ok: false, problem: problem.message };
-    return { ok: false, problem: `${consequence} The spreadsheet said: ${problem instanceof Error ? problem.message : String(problem)}` };
+    return { ok: false, problem: `${consequence} ${hostWords(problem)}` };
   }
 }

@@ -13,7 +13,7 @@ interface PackagingAnswerProps {
   readonly sheet: NamedCells;
 }
 
-/** The figures. Sugar never stands without what speaks against it, and not at all where glass could burst. */
+/** The figures. Sugar never stands without what speaks against it, and not at all where glass could burst; the same holds for a keg's pressure. */
 export function PackagingAnswer({ figures, safety, input, sheet }: PackagingAnswerProps) {
   const units = unitsOf(sheet);
   const say = ({ value, problem }: Asked, words: (value: number) => string) => (value === undefined ? problem || "–" : words(value));
@@ -23,7 +23,7 @@ export function PackagingAnswer({ figures, safety, input, sheet }: PackagingAnsw
       <dl class="answer">
         <dt>Set the keg to</dt>
         <dd>
-          <strong>{pressure}</strong>
+          {safety.level === "refuse" ? "Not at any pressure: see above." : <strong>{pressure}</strong>}
         </dd>
         <dd>Air the room: carbon dioxide stifles. The keg's own plate comes first.</dd>
       </dl>

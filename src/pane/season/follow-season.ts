@@ -1,3 +1,4 @@
+import { hostWords } from "../../workbook/host-words";
 import { followSheets } from "../../workbook/season/follow-sheets";
 import { refreshSeason, RefreshRefused, type SeasonReport } from "../../workbook/season/refresh-season";
 
@@ -50,7 +51,6 @@ async function look(): Promise<SeasonState> {
     const report = await Excel.run({ delayForCellEdit: true }, refreshSeason);
     return report ? { kind: "there", report } : { kind: "none" };
   } catch (problem) {
-    const reason = problem instanceof Error ? problem.message : String(problem);
-    return { kind: "failed", message: problem instanceof RefreshRefused ? reason : `The season sheet was not brought up to date, and stays as it was. The spreadsheet said: ${reason}` };
+    return { kind: "failed", message: problem instanceof RefreshRefused ? problem.message : `The season sheet was not brought up to date, and stays as it was. ${hostWords(problem)}` };
   }
 }

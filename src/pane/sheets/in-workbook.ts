@@ -1,3 +1,4 @@
+import { hostWords } from "../../workbook/host-words";
 import { InsertionRefused } from "../../workbook/insert-batch";
 
 /** How an action in the workbook went, always in words for the brewer. */
@@ -5,9 +6,6 @@ export type Done<T> =
   | { readonly kind: "done"; readonly result: T }
   | { readonly kind: "taken"; readonly message: string; readonly freeName: string }
   | { readonly kind: "failed"; readonly message: string };
-
-/** What an error says, whatever was thrown. */
-export const reasonOf = (problem: unknown): string => (problem instanceof Error ? problem.message : String(problem));
 
 /**
  * Runs one action in the workbook. A cell that is being edited makes Excel refuse, so it waits until the brewer has finished typing.
@@ -19,6 +17,6 @@ export async function inWorkbook<T>(unchanged: string, action: (context: Excel.R
     return { kind: "done", result: await Excel.run({ delayForCellEdit: true }, action) };
   } catch (problem) {
     if (problem instanceof InsertionRefused) return problem.freeName ? { kind: "taken", message: problem.message, freeName: problem.freeName } : { kind: "failed", message: problem.message };
-    return { kind: "failed", message: `${unchanged} The spreadsheet said: ${reasonOf(problem)}` };
+    return { kind: "failed", message: `${unchanged} ${hostWords(problem)}` };
   }
 }

@@ -2,7 +2,7 @@ import { agedHops, writeAgedHops, type AgedHop } from "../../workbook/stores/age
 import { DrawRefused, giveBack, idOf, planDraw, readStoresAndBatches, writeDraws, type Shortage, type StoresAndBatches } from "../../workbook/stores/draw";
 import { shoppingList, writeShoppingList, type ShoppingLine } from "../../workbook/stores/shopping";
 import { todayNumber } from "../parts/today-number";
-import { reasonOf } from "../sheets/in-workbook";
+import { hostWords } from "../../workbook/host-words";
 
 /** One batch sheet as the stores see it. */
 export interface BatchAndStores {
@@ -49,7 +49,7 @@ async function withStores(work?: (context: Excel.RequestContext, found: StoresAn
       return after ? seen(after, said) : ({ kind: "none" } as const);
     });
   } catch (problem) {
-    return { kind: "failed", message: problem instanceof DrawRefused ? problem.message : `Nothing was changed. The spreadsheet said: ${reasonOf(problem)}` };
+    return { kind: "failed", message: problem instanceof DrawRefused ? problem.message : `Nothing was changed. ${hostWords(problem)}` };
   }
 }
 

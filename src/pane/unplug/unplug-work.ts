@@ -1,3 +1,4 @@
+import { hostWords, reasonOf } from "../../workbook/host-words";
 import { readBatchSheets } from "../../workbook/read/batch-sheets";
 import type { LongWork } from "../../workbook/progress";
 import { Stopped } from "../../workbook/progress";
@@ -50,7 +51,7 @@ async function sheetInFront(context: Excel.RequestContext): Promise<string> {
 }
 
 function inWords(problem: unknown, consequence: string): string {
-  const message = problem instanceof Error ? problem.message : String(problem);
+  const message = reasonOf(problem);
   const ours = problem instanceof UnplugRefused || problem instanceof PlugInRefused || problem instanceof Stopped || /Nothing was changed\.$/.test(message);
-  return ours ? message : `${consequence} The spreadsheet said: ${message}`;
+  return ours ? message : `${consequence} ${hostWords(problem)}`;
 }

@@ -9,3 +9,7 @@ const numberOrDate = /^[\d.,:/\- ]*\d[\d.,:/\- ]*(%|[ap]m?)?$|^\d{1,2}[ -][a-z]{
  * as words. So a name such as "1/2" stays one, and words from a file never become a formula.
  */
 export const cellText = (text: string): string => (opensLikeFormula(text) || numberOrDate.test(text) ? `'${text}` : text);
+
+/** What a cell holds, as it must be written to stand there again: a formula as it is, words as the words they were. */
+export const writtenAgain = (formula: string | number | boolean, value: unknown): string | number | boolean =>
+  typeof formula === "string" && formula === value ? cellText(formula) : formula;

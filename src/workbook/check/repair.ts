@@ -1,3 +1,5 @@
+import { HalfChanged } from "../companion/outcome";
+import { reasonOf } from "../host-words";
 import type { CellValue } from "../read/named-cells";
 import { JustChanged, writeUnlessChanged } from "../write/write-unless-changed";
 import type { Repair } from "./finding";
@@ -12,15 +14,16 @@ export class RepairRefused extends Error {
 
 export interface RepairReport {
   readonly written: number;
-  /** Cells that show #NAME? even now. */
-  readonly still: readonly Repair[];
+  /** Cells that show #NAME? even now; undefined where the workbook could not be looked at again after the write. */
+  readonly still: readonly Repair[] | undefined;
 }
 
 /**
  * Enters formulas anew: all of them or none. Looks first whether every cell still is as it was when it was checked and
  * may be written; then one write, then one look at what came of it.
  *
- * @throws RepairRefused when a sheet is gone or protected, or a cell was changed meanwhile
+ * @throws RepairRefused when a sheet is gone or protected, or a cell was changed meanwhile; HalfChanged when it broke off and
+ *   could not be taken back; whatever the host throws otherwise, with every cell as it was
  */
 export async function repairFormulas(context: Excel.RequestContext, repairs: readonly Repair[]): Promise<RepairReport> {
   await refuseIfChanged(context, repairs);
@@ -31,10 +34,11 @@ export async function repairFormulas(context: Excel.RequestContext, repairs: rea
     });
   } catch (problem) {
     if (problem instanceof JustChanged) throw new RepairRefused(`${problem.range} on “${problem.sheetName}” was changed since the check. Nothing was written; check again.`);
-    await takeBack(context, repairs);
+    await takeBack(context, repairs, problem);
     throw problem;
   }
-  return { written: repairs.length, still: await stillUnknown(context, repairs) };
+  // The formulas stand by now: a look that fails must not pass for a repair that failed.
+  return { written: repairs.length, still: await stillUnknown(context, repairs).catch(() => undefined) };
 }
 
 const cell = (context: Excel.RequestContext, sheet: string, address: string): Excel.Range => context.workbook.worksheets.getItem(sheet).getRange(address);
@@ -58,10 +62,20 @@ async function refuseIfChanged(context: Excel.RequestContext, repairs: readonly 
   if (changed) throw new RepairRefused(`${changed.address} on “${changed.sheet}” was changed since the check. Nothing was written; check again.`);
 }
 
-/** Excel carries out what stands before the failing step: everything is put back as it was. */
-async function takeBack(context: Excel.RequestContext, repairs: readonly Repair[]): Promise<void> {
-  for (const { sheet, address, was } of repairs) cell(context, sheet, address).formulas = [[asTyped(was)]];
-  await context.sync();
+/** Excel carries out what stands before the failing step: everything is put back as it was, but on sheets that are gone by now. */
+async function takeBack(context: Excel.RequestContext, repairs: readonly Repair[], problem: unknown): Promise<void> {
+  try {
+    const sheets = repairs.map(({ sheet }) => context.workbook.worksheets.getItemOrNullObject(sheet));
+    await context.sync();
+    for (const [index, { address, was }] of repairs.entries()) {
+      const sheet = sheets[index];
+      if (sheet && !sheet.isNullObject) sheet.getRange(address).formulas = [[asTyped(was)]];
+    }
+    await context.sync();
+  } catch {
+    const cells = repairs.map(({ address, sheet }) => `${address} on “${sheet}”`).join(", ");
+    throw new HalfChanged(`Writing broke off and could not be taken back. Look at ${cells}. The spreadsheet said: ${reasonOf(problem)}`);
+  }
 }
 
 /** A text that looks like a number must stay a text. */

@@ -1,4 +1,5 @@
-import { opensLikeFormula } from "../batch/cell-text";
+import { cellText, writtenAgain } from "../batch/cell-text";
+import { reasonOf } from "../host-words";
 import { address, position } from "../plan/addresses";
 import type { CellContent } from "../plan/sheet-plan";
 import type { CellValue, NamedCells } from "../read/named-cells";
@@ -25,6 +26,8 @@ export interface CellChange {
 interface Place {
   readonly address: string;
   readonly before: CellValue;
+  /** The same, as it must be written to stand there again. */
+  readonly again: CellValue;
   readonly content: CellContent;
 }
 
@@ -66,11 +69,11 @@ function placeOf(seen: NamedCells, fresh: NamedCells, { name, row = 0, column = 
   if (!isSame(before, seen.formulaAt(then.row, then.column))) {
     throw new ChangeRefused(`Somebody has just changed ${label}: the cell ${before === "" ? "is now empty" : `now holds ${before}`}.`);
   }
-  return { address: address(now.row, now.column), before, content };
+  return { address: address(now.row, now.column), before, again: writtenAgain(before, fresh.at(now.row, now.column)), content };
 }
 
-/** Words that begin like a formula stay words. */
-export const asTyped = (content: CellContent): CellContent => (typeof content === "string" && opensLikeFormula(content) ? `'${content}` : content);
+/** Words stay words: neither "=dull" nor "1/2" becomes anything else. */
+const asTyped = (content: CellContent): CellContent => (typeof content === "string" ? cellText(content) : content);
 
 /** Excel carries out what stands before the failing step: wherever ours stands now, what was there comes back. */
 async function putBack(context: Excel.RequestContext, sheetName: string, places: readonly Place[], notes: ReadyNotes, problem: unknown): Promise<void> {
@@ -85,11 +88,11 @@ async function putBack(context: Excel.RequestContext, sheetName: string, places:
       const { row, column } = position(place.address);
       return isSame(now.formulaAt(row, column), place.content) && !isSame(place.content, place.before);
     });
-    for (const { address: at, before } of ours) sheet.getRange(at).formulas = [[before]];
+    for (const { address: at, again } of ours) sheet.getRange(at).formulas = [[again]];
     await notes.takeBack(context, sheet);
     await context.sync();
   } catch {
     const cells = places.map((place) => place.address).join(", ");
-    throw new HalfChanged(`Writing broke off and could not be taken back. Look at ${cells} on "${sheetName}". The spreadsheet said: ${problem instanceof Error ? problem.message : String(problem)}`);
+    throw new HalfChanged(`Writing broke off and could not be taken back. Look at ${cells} on "${sheetName}". The spreadsheet said: ${reasonOf(problem)}`);
   }
 }

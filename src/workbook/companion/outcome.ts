@@ -1,3 +1,5 @@
+import { hostWords } from "../host-words";
+
 /** What became of the workbook, always in words for the brewer. */
 export type Outcome =
   | { readonly kind: "written" }
@@ -22,17 +24,7 @@ export async function carryOut(change: (context: Excel.RequestContext) => Promis
     await Excel.run({ delayForCellEdit: true }, change);
     return { kind: "written" };
   } catch (problem) {
-    const reason = problem instanceof Error ? problem.message : String(problem);
-    if (problem instanceof HalfChanged) return { kind: "unsure", message: reason };
-    return { kind: "unchanged", message: problem instanceof ChangeRefused ? `${reason} Nothing was written.` : `Nothing was written. ${hostWords(problem, reason)}` };
+    if (problem instanceof HalfChanged) return { kind: "unsure", message: problem.message };
+    return { kind: "unchanged", message: problem instanceof ChangeRefused ? `${problem.message} Nothing was written.` : `Nothing was written. ${hostWords(problem)}` };
   }
-}
-
-/** The host's own errors in words that help; anything else as the host says it. */
-function hostWords(problem: unknown, reason: string): string {
-  const code = typeof problem === "object" && problem !== null && "code" in problem ? String(problem.code) : "";
-  if (code === "AccessDenied") return "The sheet is protected: take the protection off (Review, Unprotect Sheet), then try again.";
-  if (code === "InvalidOperationInCellEditMode") return "A cell is being edited: finish it with Enter, then try again.";
-  if (code === "ItemNotFound") return "The sheet is gone: somebody deleted or renamed it.";
-  return `The spreadsheet said: ${reason}`;
 }

@@ -1,3 +1,4 @@
+import { writtenAgain } from "../batch/cell-text";
 import type { CellValue } from "../read/named-cells";
 
 /** Cells that were looked at a round trip ago, and what they held then: formulas, or constants. */
@@ -30,15 +31,18 @@ export class JustChanged extends Error {
  */
 export async function writeUnlessChanged(context: Excel.RequestContext, lookedAt: readonly LookedAt[], write: () => void): Promise<void> {
   const cells = ({ sheetName, range }: LookedAt) => context.workbook.worksheets.getItem(sheetName).getRange(range);
-  const overwritten = lookedAt.map((one) => cells(one).load("formulas"));
+  const overwritten = lookedAt.map((one) => cells(one).load("formulas,values"));
   write();
   await context.sync();
   const late = lookedAt.find(({ before }, index) => !before.every((line, row) => line.every((value, column) => isSame(value, overwritten[index]?.formulas[row]?.[column] as CellValue))));
   if (!late) return;
-  lookedAt.forEach((one, index) => { cells(one).formulas = overwritten[index]?.formulas ?? []; });
+  lookedAt.forEach((one, index) => { cells(one).formulas = asItStood(overwritten[index]); });
   await context.sync();
   throw new JustChanged(late.sheetName, late.range);
 }
+
+const asItStood = (range: Excel.Range | undefined): CellValue[][] =>
+  (range?.formulas ?? []).map((line: CellValue[], row: number) => line.map((formula, column) => writtenAgain(formula, range?.values[row]?.[column])));
 
 /** Numbers are the same when only Excel's own rounding is between them. */
 export const isSame = (one: CellValue, other: CellValue): boolean =>

@@ -16,7 +16,7 @@ import { tastingIn, writeTasting } from "../../../src/workbook/companion/tasting
 import { instantOf } from "../../../src/workbook/companion/wall-clock";
 import type { NamedCells } from "../../../src/workbook/read/named-cells";
 import { benchTimeout } from "../../support/batch-bench";
-import { contentOf, expectSame, expectNothingAtAnyFault, expectRefusals, openCompanion, type CompanionBench } from "../../support/companion-bench";
+import { contentOf, expectSame, expectNothingAtAnyFault, expectNothingMeanwhile, expectRefusals, openCompanion, type CompanionBench } from "../../support/companion-bench";
 
 const sample = firstExtractBatch();
 const brewed = { ...sample, happened: sample.happened.slice(0, 5), wort: { ...sample.wort, reading: "" as const, sampleTemperature: "" as const, volume: "" as const }, readings: sample.readings.slice(0, 2), tasting: { ...sample.tasting, notes: "Mine" } };
@@ -54,6 +54,7 @@ const sixthLine = () => dayLines(seen)[5]!;
 /** Every writer of the companion, each with something to write. */
 const writers: readonly [string, () => (context: Excel.RequestContext) => Promise<void>][] = [
   ["done", () => (context) => markDone(context, seen, sixthLine(), now)],
+  ["a time taken back", () => (context) => takeBackDone(context, seen, dayLines(seen)[4]!, Number(dayLines(seen)[4]!.happened))],
   ["brewing today", () => (context) => brewToday(context, seen, instantOf(dayNumber("2026-09-06T09:00")))],
   ["a reading with a note", () => (context) => addReading(context, seen, reading)],
   ["the original gravity", () => (context) => writeOriginal(context, seen, { reading: 1.051, scale: "SG", sampleTemperature: 70, gravity: 1.052, volume: 5, doubt: "", note: "Worked out." })],
@@ -69,6 +70,8 @@ describe.each(writers)("writing %s", (_name, writer) => {
   it("is all or nothing, whichever round trip fails", () => expectNothingAtAnyFault(companion, writer()), benchTimeout);
 
   it("changes nothing on a protected sheet, while a cell is edited, or when the sheet is gone", () => expectRefusals(companion, writer()), benchTimeout);
+
+  it("writes nothing on a sheet that is protected or deleted between its look and its write", () => expectNothingMeanwhile(companion, writer()), benchTimeout);
 
   it("takes back its first cells when a later one is refused", async () => {
     const { bench } = companion;
@@ -185,6 +188,8 @@ describe("a reading", () => {
     const full = Array.from({ length: rows }, (_, index) => ({ ...sample.readings[0]!, when: dayNumber("2026-09-06T18:00") + index, reading: 1.04 - index * 0.001 }));
     await withBatch({ ...sample, readings: full }, async () => {
     const writing = (context: Excel.RequestContext) => addReading(context, seen, { ...reading, when: dayNumber("2026-09-30T18:00"), reading: 1.02 });
+    await expectNothingMeanwhile(companion, writing);
+    await companion.reset();
     await expectNothingAtAnyFault(companion, writing);
     const after = await companion.read();
     expect(after.block("readings").flat()).toEqual([...full.map((one) => one.reading), 1.02]);
@@ -209,7 +214,44 @@ describe("the original gravity", () => {
   }, benchTimeout);
 });
 
+describe("packaging", () => {
+  const glass = () => ({ ...packagingIn(seen), into: "bottles" as const, packagedOn: 46284 });
+
+  it("that may burst the glass is not written, whatever the brewer says that they know", async () => {
+    const before = contentOf(companion.bench);
+    const outcome = await carryOut((context) => writePackaging(context, seen, { ...glass(), carbonation: 4 }, true));
+    expect(outcome).toEqual({ kind: "unchanged", message: expect.stringMatching(/passes what these bottles may bear\. Nothing was written\.$/) });
+    expectSame(companion.bench, before);
+  }, benchTimeout);
+
+  it("before steady readings is written only knowingly", async () => {
+    expect(seen.text("verdict")).not.toBe("steady");
+    // Low enough that what still ferments stays within the glass.
+    const input = { ...glass(), carbonation: 1, bottleKind: "sparkling" };
+    const before = contentOf(companion.bench);
+    expect(await carryOut((context) => writePackaging(context, seen, input, false))).toEqual({ kind: "unchanged", message: expect.stringContaining("The readings are not steady.") });
+    expectSame(companion.bench, before);
+    expect(await carryOut((context) => writePackaging(context, seen, input, true))).toEqual({ kind: "written" });
+    expect((await companion.read()).number("packaged_on")).toBe(46284);
+  }, benchTimeout);
+});
+
 describe("words", () => {
+  it.each(["007", "2026-09-05", "true", "'tis"])("such as %s come back as they were typed, and as they stood after a failure", async (words) => {
+    const lines = tastingIn(seen).lines.map(() => ({ score: 3 as const, words }));
+    await Excel.run((context) => writeTasting(context, seen, { ...tastingIn(seen), lines, note: "" }));
+    const after = await companion.read();
+    expect(tastingIn(after).lines.map((line) => line.words)).toEqual(lines.map(() => words));
+    const before = contentOf(companion.bench);
+    const outcome = await carryOut(async (context) => {
+      refuseAfter(context, () => undefined);
+      await writeTasting(context, after, { ...tastingIn(after), lines: lines.map(() => ({ score: 4 as const, words: "other" })) });
+    });
+    expect(outcome.kind).toBe("unchanged");
+    await companion.bench.calculate();
+    expectSame(companion.bench, before);
+  }, benchTimeout);
+
   it("that begin like a formula stay words, and notes keep what stood there", async () => {
     await Excel.run((context) => writeTasting(context, seen, { ...tastingIn(seen), lines: tastingIn(seen).lines.map(() => ({ score: 3 as const, words: "=1+1" })), note: "second line" }));
     const after = await companion.read();

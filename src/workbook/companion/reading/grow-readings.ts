@@ -1,3 +1,5 @@
+import { writtenAgain } from "../../batch/cell-text";
+import { reasonOf } from "../../host-words";
 import { address } from "../../plan/addresses";
 import type { NamedCells } from "../../read/named-cells";
 import { isSame } from "../../write/write-unless-changed";
@@ -20,16 +22,17 @@ export async function addRowAndReading(context: Excel.RequestContext, seen: Name
   if (to.row - from.row !== seenTo.row - seenFrom.row || !last.every((cell, index) => isSame(cell, seen.formulaAt(seenTo.row, seenFrom.column + index - 1)))) {
     throw new ChangeRefused("Somebody has just changed the table of readings.");
   }
+  const lastAgain = last.map((cell, index) => writtenAgain(cell, fresh.at(to.row, from.column + index - 1)));
   const { when, reading: shown, scale, sampleTemperature, beerTemperature, note } = reading;
   const notes = await readyNotes(context, sheet, [{ note, at: address(to.row + 1, from.column) }]);
   try {
     context.application.suspendApiCalculationUntilNextSync();
     sheet.getRange(`${to.row}:${to.row}`).insert("Down");
-    sheet.getRange(rows(to.row, 2)).formulas = [last, [when, shown, scale, sampleTemperature, beerTemperature]];
+    sheet.getRange(rows(to.row, 2)).formulas = [lastAgain, [when, shown, scale, sampleTemperature, beerTemperature]];
     notes.write();
     await context.sync();
   } catch (problem) {
-    await takeBackRow(context, seen.sheetName, { row: to.row, cells: rows(to.row, 1), height: to.row - from.row + 1, last, notes }, problem);
+    await takeBackRow(context, seen.sheetName, { row: to.row, cells: rows(to.row, 1), height: to.row - from.row + 1, last: lastAgain, notes }, problem);
     throw problem;
   }
 }
@@ -58,6 +61,6 @@ async function takeBackRow(context: Excel.RequestContext, sheetName: string, { r
     sheet.getRange(cells).formulas = [[...last]];
     await context.sync();
   } catch {
-    throw new HalfChanged(`Writing broke off and could not be taken back. Look at the end of the readings on "${sheetName}". The spreadsheet said: ${problem instanceof Error ? problem.message : String(problem)}`);
+    throw new HalfChanged(`Writing broke off and could not be taken back. Look at the end of the readings on "${sheetName}". The spreadsheet said: ${reasonOf(problem)}`);
   }
 }

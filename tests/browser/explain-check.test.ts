@@ -1,0 +1,93 @@
+import { mkdirSync } from "node:fs";
+import { expect, test } from "vitest";
+import { useBench } from "./support/bench-fixture";
+import { openScreen } from "./support/pane-screens";
+
+const bench = useBench({ profile: "whole file" });
+const pictures = new URL("../../.cache/pictures/", import.meta.url).pathname;
+mkdirSync(pictures, { recursive: true });
+
+test("a function is put into a cell, the cell is explained as the selection moves, and the check leads to what is wrong", async () => {
+  const tab = await bench.open();
+  const pane = await tab.pane();
+  await tab.setValue("Sheet 1", "A1", 1.05);
+  await tab.setValue("Sheet 1", "A2", 1.01);
+  await tab.click("Sheet 1", "B2");
+
+  await openScreen(pane, "Help", "Functions");
+  await pane.getByRole("button", { name: "GYLE.BEER.ABV", exact: true }).click();
+  await pane.getByText("Into B2 on “Sheet 1”").waitFor();
+  await pane.getByLabel("original_gravity", { exact: true }).fill("A1");
+  await tab.click("Sheet 1", "A2");
+  await pane.getByRole("button", { name: "Use the selection for final_gravity" }).click();
+  await pane.getByText("would answer").waitFor();
+  await pane.locator("#pane, body").first().screenshot({ path: `${pictures}put.png` });
+  await pane.getByRole("button", { name: "Put into B2" }).click();
+  await pane.getByText("Written. The cell shows").waitFor();
+  await tab.calculated();
+  expect(Number(await tab.valueAt("Sheet 1", "B2"))).toBeCloseTo(5.3, 1);
+
+  await openScreen(pane, "Help", "Explain");
+  await tab.click("Sheet 1", "B2");
+  await pane.getByRole("article", { name: "GYLE.BEER.ABV" }).waitFor();
+  await pane.getByText("if original_gravity ± 0.002 SG and final_gravity ± 0.002 SG").waitFor();
+  await pane.locator("body").screenshot({ path: `${pictures}explain.png` });
+  await tab.setValue("Sheet 1", "A1", 12.4);
+  await pane.getByText("looks like °P").first().waitFor();
+  await tab.page.emulateMedia({ colorScheme: "dark" });
+  await pane.locator("body").screenshot({ path: `${pictures}explain-wrong-dark.png` });
+  await tab.page.emulateMedia({ colorScheme: "light" });
+  await pane.getByRole("button", { name: "Stay here" }).click();
+  await tab.click("Sheet 1", "C5");
+  await pane.getByRole("button", { name: "Follow again" }).click();
+  await pane.getByText("Nothing is in this cell").waitFor();
+
+  await openScreen(pane, "Help", "Check");
+  await pane.getByRole("button", { name: "Check now" }).click();
+  await pane.getByText("1 to look at").waitFor();
+  await pane.locator("body").screenshot({ path: `${pictures}check.png` });
+  await pane.getByRole("button", { name: "Go to B2 on “Sheet 1”" }).click();
+  await openScreen(pane, "Help", "Explain");
+  await pane.getByRole("heading", { name: "B2" }).waitFor();
+}, 200_000);
+
+test("a function inside a native formula is explained, what Excel left at #NAME? is repaired, and a check can be stopped", async () => {
+  const tab = await bench.open();
+  const pane = await tab.pane();
+  await tab.startEmpty();
+  await tab.setValue("Sheet 1", "A1", 1.05);
+  await tab.setValue("Sheet 1", "A2", 1.01);
+  await tab.setValue("Sheet 1", "B1", '=IF(A1>1,ROUND(GYLE.BEER.ABV(A1,A2),1)&" %","")');
+  await tab.setValue("Sheet 1", "B2", "=_xldudf_GYLE_BEER_ABV(A1,A2)");
+  await tab.click("Sheet 1", "B1");
+  await openScreen(pane, "Help", "Explain");
+  const card = pane.getByRole("article", { name: "GYLE.BEER.ABV" }).or(pane.locator("article, section").filter({ has: pane.getByRole("heading", { name: "GYLE.BEER.ABV" }) })).first();
+  await card.getByText("1.050 SG").first().waitFor();
+  await pane.locator(".cell-shows", { hasText: "5.3 %" }).waitFor();
+  await tab.click("Sheet 1", "B2");
+  await pane.locator(".cell-shows", { hasText: "#NAME?" }).waitFor();
+  await pane.locator(".note.wrong").first().waitFor();
+
+  await openScreen(pane, "Help", "Check");
+  // Presses Stop as soon as it is there: the workbook is far too small for a hand.
+  await pane.evaluate(() => {
+    new MutationObserver((_, observer) => {
+      const stop = [...document.querySelectorAll("button")].find(({ textContent }) => textContent === "Stop");
+      if (!stop) return;
+      observer.disconnect();
+      stop.click();
+    }).observe(document.body, { childList: true, subtree: true });
+  });
+  await pane.getByRole("button", { name: "Check now" }).click();
+  await pane.getByText("Stopped after 0 sheets of 1; nothing was changed.").waitFor();
+  await pane.getByRole("button", { name: "Check again" }).click();
+  await pane.getByLabel("One formula at #NAME?: enter again").waitFor();
+  await pane.locator("body").screenshot({ path: `${pictures}repair.png` });
+  await pane.getByRole("button", { name: "Repair 1 cell" }).click();
+  await pane.getByText("1 formula was entered anew. None shows #NAME? any more.").waitFor();
+  await pane.locator("body").screenshot({ path: `${pictures}repaired.png` });
+  await tab.calculated();
+  expect(Number(await tab.valueAt("Sheet 1", "B2"))).toBeCloseTo(5.3, 1);
+  await pane.locator(".note").getByRole("button", { name: "Check again" }).click();
+  await pane.getByText("nothing to complain about").waitFor();
+}, 200_000);

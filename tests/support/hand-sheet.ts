@@ -1,0 +1,14 @@
+import { address } from "../../src/workbook/plan/addresses";
+import { NamedCells, type CellValue } from "../../src/workbook/read/named-cells";
+
+/** A sheet that holds only these names, each with its cells as they show, below one another: for what reads a sheet and needs no engine. */
+export function handSheet(named: Readonly<Record<string, CellValue | readonly (readonly CellValue[])[]>>): NamedCells {
+  const ranges = new Map<string, string>();
+  const cells: (readonly CellValue[])[] = [];
+  for (const [name, content] of Object.entries(named)) {
+    const rows = typeof content === "object" ? content : [[content]];
+    ranges.set(name, `${address(cells.length + 1, 1)}:${address(cells.length + rows.length, rows[0]?.length ?? 1)}`);
+    cells.push(...rows);
+  }
+  return new NamedCells("By hand", ranges, { row: 1, column: 1 }, cells, cells);
+}

@@ -1,0 +1,77 @@
+import { describe, expect, it } from "vitest";
+import type { PackagingInput } from "../../../src/workbook/companion/packaging/packaging-form";
+import { packagingSafety } from "../../../src/workbook/companion/packaging/packaging-safety";
+import { handSheet } from "../../support/hand-sheet";
+
+const steady = { units: "metric", verdict: "steady", fg: 1.012, fg_expected: 1.012 };
+const bottles: PackagingInput = { into: "bottles", packagedOn: 46284, carbonation: 2.4, warmestBeer: 20, sugar: "sugar", bottleVolume: 500, bottleKind: "ordinary", warmestStorage: 15, loss: 1, conditioning: 20, kegTemperature: 25, bottlesFilled: "" };
+const keg: PackagingInput = { ...bottles, into: "keg" };
+const safety = (input: Partial<PackagingInput>, sheet: Partial<Record<keyof typeof steady, string | number>> = {}, base = bottles) => packagingSafety(handSheet({ ...steady, ...sheet }), { ...base, ...input });
+
+describe("the glass", () => {
+  // An ordinary bottle's working limit is 3 volumes (common practice); the last tenth before it is "close".
+  it.each([[2.7, "clear"], [2.71, "confirm"], [3, "confirm"], [3.01, "refuse"], [4, "refuse"]] as const)("of ordinary bottles, stored cool, with %f volumes: %s", (carbonation, level) => {
+    expect(safety({ carbonation }).level).toBe(level);
+  });
+
+  it("that cannot bear it is told what it could bear, and what else to do", () => {
+    const { dangers, instead } = safety({ carbonation: 3.4 });
+    expect(dangers).toEqual(["The pressure passes what these bottles may bear."]);
+    expect(instead).toEqual(["With 2.7 volumes it would stay within.", "Take stronger bottles, or a cooler place."]);
+    // Heavy half litres bear 3.5 volumes.
+    expect(safety({ carbonation: 3.1, bottleKind: "heavy" }).level).toBe("clear");
+    expect(safety({ carbonation: 3.51, bottleKind: "heavy" }).level).toBe("refuse");
+  });
+
+  it.each([[1.013, 2.2, "clear"], [1.013, 2.21, "confirm"], [1.014, 2, "confirm"], [1.014, 2.01, "refuse"]] as const)(
+    "counts what still ferments, half a volume for each 0.001 above the end: at %f with %f volumes %s", (fg, carbonation, level) => {
+      expect(safety({ carbonation }, { fg }).level).toBe(level);
+    });
+
+  it("is never called safe where the pressure cannot be worked out", () => {
+    for (const part of [{ carbonation: "" }, { warmestStorage: "" }, { warmestStorage: 60 }, { bottleKind: "jam jar" }] as const) {
+      const { level, dangers } = safety(part);
+      expect(level).toBe("refuse");
+      expect(dangers[0]).toMatch(/^The pressure cannot be checked/);
+    }
+  });
+});
+
+describe("the keg", () => {
+  // 4 bar at 25 °C, where beer takes up 1.4090 g/L at 1 bar (the source of GYLE.PACK.CHECK): (4 + 1.01325) × 1.4090 / 1.977 volumes.
+  const atLimit = ((4 + 1.01325) * 1.409) / 1.977; // 3.573
+  const close = ((0.9 * 4 + 1.01325) * 1.409) / 1.977; // 3.288
+
+  it.each([[close - 0.01, "clear"], [close + 0.01, "confirm"], [atLimit - 0.01, "confirm"], [atLimit + 0.01, "refuse"]] as const)("with %f volumes: %s", (carbonation, level) => {
+    expect(safety({ carbonation }, {}, keg).level).toBe(level);
+  });
+
+  it("is judged at its own temperature, and names what else to do", () => {
+    expect(safety({ carbonation: 3.6, kegTemperature: 5 }, {}, keg).level).toBe("clear");
+    expect(safety({ carbonation: 3.6 }, {}, keg).instead).toEqual(["With 3.2 volumes it would stay within.", "Store cooler."]);
+  });
+});
+
+describe("the readings", () => {
+  it.each([
+    ["steady", "clear", "clear", undefined],
+    ["working", "confirm", "confirm", /^The readings are not steady\./],
+    ["nearly", "confirm", "confirm", /^The readings are not steady\./],
+    ["stalled", "confirm", "confirm", /^It stopped above the gravity to expect\./],
+    ["rising", "refuse", "confirm", /^One of the readings is wrong/],
+    ["", "refuse", "confirm", /^No reading says that it has finished\./],
+  ] as const)("that say “%s”: %s in bottles, %s in a keg", (verdict, inBottles, inKeg, words) => {
+    const [glass, steel] = [safety({}, { verdict }), safety({}, { verdict }, keg)];
+    expect([glass.level, steel.level]).toEqual([inBottles, inKeg]);
+    if (!words) return expect([glass.dangers, glass.instead]).toEqual([[], []]);
+    expect(glass.dangers[0]).toMatch(words);
+    expect(glass.instead.length).toBeGreaterThan(0);
+  });
+
+  it("and the glass count together: the worse of the two decides, both are named", () => {
+    const { level, dangers, instead } = safety({ carbonation: 3.4 }, { verdict: "working" });
+    expect(level).toBe("refuse");
+    expect(dangers).toEqual([expect.stringContaining("not steady"), expect.stringContaining("may bear")]);
+    expect(instead[0]).toBe("Wait until two readings a day apart agree, then package.");
+  });
+});

@@ -26,7 +26,7 @@ export async function insertClub(context: Excel.RequestContext, options: { reado
 
 /**
  * Adds batches to a club sheet that is there, below the facts it holds: one write, so all of them or none. A batch of
- * the same member that stands there already is refused, not written over.
+ * the same member that stands there already is refused: `replaceOnClub` puts it into its row.
  *
  * @throws InsertionRefused
  */
@@ -37,11 +37,9 @@ export async function addToClub(context: Excel.RequestContext, sheetName: string
   const markColumn = factNames.indexOf("mark");
   for (const { member, batch } of entries) {
     const there = rows.some((row) => String(row[0]).trim() === member && String(row[markColumn]) === batch.id && batch.id !== "");
-    if (there) throw new InsertionRefused(`“${batch.batchName}” of ${member} stands on “${sheetName}” already. Clear its row from column O on to take it in anew; nothing was written.`);
+    if (there) throw new InsertionRefused(`“${batch.batchName}” of ${member} stands on “${sheetName}” already. Nothing was written.`);
   }
-  const last = rows.findLastIndex((row) => row.some((cell) => cell !== ""));
-  const free = rows.length - 1 - last;
-  if (entries.length > free) throw new InsertionRefused(`“${sheetName}” has room for ${free} more ${free === 1 ? "batch" : "batches"}, not ${entries.length}. Make another club sheet; nothing was written.`);
+  const last = roomFor(sheet, entries.length) - 1;
   const units: UnitSystem = sheet.text("club_units") === "us" ? "us" : "metric";
   const { from, to } = sheet.area(factsName);
   const made = entries.map((entry) => clubFacts(entry, units));
@@ -49,4 +47,17 @@ export async function addToClub(context: Excel.RequestContext, sheetName: string
   const range = context.workbook.worksheets.getItem(sheetName).getRange(`${address(top, from.column)}:${address(top + entries.length - 1, to.column)}`);
   range.values = made.map((facts) => factNames.map((name) => (typeof facts[name] === "string" ? cellText(facts[name]) : facts[name])));
   await context.sync();
+}
+
+/**
+ * The first free row among the facts, counted from 0.
+ *
+ * @throws InsertionRefused where fewer rows than `wanted` are free
+ */
+export function roomFor(sheet: NamedCells, wanted: number): number {
+  const rows = sheet.block(factsName);
+  const next = rows.findLastIndex((row) => row.some((cell) => cell !== "")) + 1;
+  const free = rows.length - next;
+  if (wanted > free) throw new InsertionRefused(`“${sheet.sheetName}” has room for ${free} more ${free === 1 ? "batch" : "batches"}, not ${wanted}. Make another club sheet; nothing was written.`);
+  return next;
 }

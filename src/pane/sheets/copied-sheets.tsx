@@ -9,7 +9,7 @@ interface CopiedSheetsProps {
   readonly onGiven: () => void;
 }
 
-const quoted = (names: readonly string[]): string => names.map((name) => `“${name}”`).join(", ");
+const quoted = (names: readonly string[]): string => new Intl.ListFormat("en-GB").format(names.map((name) => `“${name}”`));
 
 /** Asks which of the sheets that carry one mark is the copy, since nothing in a workbook tells; that one gets a mark of its own. */
 export function CopiedSheets({ groups, onGiven }: CopiedSheetsProps) {

@@ -73,6 +73,13 @@ async function brew({ tab }: Seat, sheet: string, cellOf: (name: string) => stri
 
 const show = async ({ tab }: Seat, sheet: string, cellOf: (name: string) => string) => Object.fromEntries(await Promise.all(figures.map(async (name) => [name, await tab.valueAt(sheet, cellOf(name))] as const)));
 
+/** Mass and bitterness of each hop addition, from the table on the sheet. */
+async function hopTable({ tab }: Seat, sheet: string, cellOf: (name: string) => string): Promise<{ readonly mass: number; readonly ibu: number }[]> {
+  const first = Number(cellOf("hops").slice(1));
+  const lines = await Promise.all([0, 1, 2, 3, 4, 5].map(async (index) => ({ mass: Number(await tab.valueAt(sheet, `B${first + index}`)), ibu: Number(await tab.valueAt(sheet, `G${first + index}`)) })));
+  return lines.filter(({ mass }) => mass > 0);
+}
+
 async function batchFileOf({ pane }: Seat, sheet: string): Promise<string> {
   await openScreen(pane, "Share", "Batch file");
   await pane.getByLabel("Batch", { exact: true }).selectOption(sheet);
@@ -130,8 +137,18 @@ test("three members exchange batches and unplugged copies, and no figure changes
   await ben.tab.calculated();
   const copied = await show(ben, "Footbridge at Ben's", layoutOf("metric", "extract"));
   expect(Math.abs(Number(copied["og_plan"]) - Number(adas["og_plan"]))).toBeLessThan(0.001);
-  // Hops are weighed to whole grams: half a gram of each of the three additions makes up to 0.8 IBU together.
-  expect(Math.abs(Number(copied["ibu_plan"]) - Number(adas["ibu_plan"]))).toBeLessThan(0.8);
+  // Hops of ten grams and more are weighed to whole grams, so each addition is off by half a gram at most. What half a gram
+  // is worth is told by the copy's own hop table: its IBU (column G) over its grams (column B), times 0.5 g. With about 27 g
+  // for 26 IBU, 30 g for 9 and 30 g for 4 that is 0.5 × (26/27 + 9/30 + 4/30), or 0.7 IBU, for the batch.
+  const own = await hopTable(ben, "Footbridge at Ben's", layoutOf("metric", "extract"));
+  const wanted = await hopTable(ada, "Footbridge", footbridge);
+  expect(own).toHaveLength(3);
+  const halfGrams = own.map(({ mass, ibu }) => (0.5 * ibu) / mass);
+  for (const [index, { mass, ibu }] of own.entries()) {
+    expect(mass, "a mass to weigh in whole grams").toBeGreaterThanOrEqual(10);
+    expect(Math.abs(ibu - (wanted[index]?.ibu ?? 0)), `addition ${index + 1}`).toBeLessThanOrEqual(halfGrams[index]! + 1e-6);
+  }
+  expect(Math.abs(Number(copied["ibu_plan"]) - Number(adas["ibu_plan"]))).toBeLessThanOrEqual(halfGrams.reduce((sum, one) => sum + one, 0) + 1e-6);
   // Definitions: 25 EBC for 12.7 SRM.
   expect(Number(copied["colour_plan"]) / Number(adas["colour_plan"]) / (25 / 12.7)).toBeCloseTo(1, 1);
 

@@ -95,6 +95,19 @@ test("scaling, page, file, hand-out, club and a device's readings, one after the
   expect(await tab.valueAt("Club", "B5")).toBe("Ada");
   expect(await tab.valueAt("Club", "B12")).toBeCloseTo(Number(await get(tab, "Footbridge", "og_plan")), 9);
   await tab.page.screenshot({ path: `${pictures}club.png` });
+  // Once more from the same member: the pane says what would change, and replaces it when asked to.
+  await tab.setValue("Club", "P4", "Mended by hand");
+  await pane.getByLabel("Or paste the text of one").fill(text);
+  await pane.getByRole("button", { name: "Take what is pasted" }).click();
+  await pane.getByLabel("Whose is “Footbridge”?").fill("Ada");
+  await pane.getByRole("button", { name: "Add to “Club”" }).click();
+  await pane.getByText("Beer: “Mended by hand” becomes “Footbridge”").waitFor();
+  expect(await tab.valueAt("Club", "P4")).toBe("Mended by hand");
+  await tab.page.screenshot({ path: `${pictures}club-replace.png` });
+  await pane.getByRole("button", { name: "Replace it" }).click();
+  await pane.getByText("“Club” has them now").waitFor();
+  await tab.calculated();
+  expect([await tab.valueAt("Club", "P4"), await tab.valueAt("Club", "P5")]).toEqual(["Footbridge", null]);
 
   await openScreen(pane, "Ferment", "Readings from a file");
   await pane.getByLabel("Batch", { exact: true }).selectOption("Footbridge");

@@ -9,6 +9,7 @@ import { readingTableRows } from "../../src/workbook/batch/readings";
 import { shareable } from "../../src/workbook/batch-file/shareable";
 import { writeBatchFile } from "../../src/workbook/batch-file/write-batch-file";
 import { addToClub, insertClub } from "../../src/workbook/club/add-to-club";
+import { replaceOnClub, standingOnClub } from "../../src/workbook/club/replace-on-club";
 import { handOut } from "../../src/workbook/handout/hand-out";
 import { insertBatch } from "../../src/workbook/insert-batch";
 import { batchesInWorkbook } from "../../src/workbook/read/batches-in-workbook";
@@ -138,6 +139,58 @@ describe("the club sheet", () => {
     await expect(Excel.run((context) => addToClub(context, "Club", [{ member: "Ben", batch: mashed }]))).rejects.toThrow("stands on “Club” already");
     const eight = Array.from({ length: 8 }, (_, index) => ({ member: `M${index}`, batch: { ...mashed, id: `x${index}` } }));
     await expect(Excel.run((context) => addToClub(context, "Club", eight))).rejects.toThrow("room for 7 more batches, not 8");
+  }, benchTimeout);
+
+  it("takes a member's batch in anew in its own row, where the user says yes to what was shown", async () => {
+    await Excel.run((context) => insertClub(context, { sheetName: "Club", units: "metric", entries: [...entries, { member: "Cleo", batch: { ...hostile, id: "m2" } }] }));
+    const on = async (cells: Record<string, string | number>) => {
+      await Excel.run(async (context) => {
+        for (const [cell, content] of Object.entries(cells)) context.workbook.worksheets.getItem("Club").getRange(cell).formulas = [[content]];
+        await context.sync();
+      });
+      await bench.calculate();
+    };
+    // Beside the facts, from column AI on, and in a row of another member: the user's own.
+    await on({ AJ5: "=S5*1000", AK5: "brought two bottles", AK6: "late", S6: "=1.04+0.01" });
+    await Excel.run(async (context) => {
+      context.workbook.worksheets.getItem("Club").notes.add("P5", "poured second");
+      await context.sync();
+    });
+    const rest = () => ["O4", "P4", "S4", "AK5", "AK6", "O6", "P6", "AG6", "O7"].map((cell) => at("Club", cell) ?? "");
+    const before = rest();
+    const dried: BatchContents = { ...mashed, readings: mashed.readings.map((reading) => ({ ...reading, reading: 1.01 })), tasting: { ...mashed.tasting, looks: { ...mashed.tasting.looks, score: 5 } } };
+    const ben = { member: "Ben", batch: dried };
+    const agreed = await Excel.run((context) => standingOnClub(context, "Club", [ben]));
+    expect(agreed).toHaveLength(1);
+    const told = Object.fromEntries(agreed[0]!.changes.map(({ fact, was, becomes }) => [fact, [was, becomes]]));
+    expect(Object.keys(told)).toEqual(["fgReached", "looks"]);
+    expect(told["looks"]).toEqual([mashed.tasting.looks.score, 5]);
+    await expect(Excel.run((context) => addToClub(context, "Club", [ben]))).rejects.toThrow("stands on “Club” already");
+
+    const dora = { member: "Dora", batch: { ...mashed, id: "m9" } };
+    expect(await failsAtEverySync(() => Excel.run((context) => replaceOnClub(context, "Club", [ben], agreed)))).toBe(3);
+    await bench.calculate();
+    expect(at("Club", "W5")).toBe(told["fgReached"]![1]);
+    expect(at("Club", "AB5")).toBe(5);
+    expect(at("Club", "AJ5")).toBeCloseTo(Number(at("Club", "S5")) * 1000, 9);
+    expect(rest()).toEqual(before);
+    const note = await Excel.run(async (context) => {
+      const found = context.workbook.worksheets.getItem("Club").notes.getItem("P5").load("content");
+      await context.sync();
+      return found.content;
+    });
+    expect(note).toBe("poured second");
+
+    // Together with a batch that is new: the rows between stay what they are, a formula and words that look like one.
+    const again = await Excel.run((context) => standingOnClub(context, "Club", [ben, dora]));
+    expect(again.map(({ entry, changes }) => [entry.member, changes])).toEqual([["Ben", []]]);
+    await Excel.run((context) => replaceOnClub(context, "Club", [ben, dora], again));
+    await bench.calculate();
+    expect([at("Club", "O7"), at("Club", "P6"), at("Club", "S6")]).toEqual(["Dora", "=1+1", 1.05]);
+    await on({ S5: 1.099 });
+    expect(at("Club", "AJ5")).toBeCloseTo(1099, 9);
+    await expect(Excel.run((context) => replaceOnClub(context, "Club", [ben], agreed))).rejects.toThrow("Somebody has changed “Club” since you looked at it");
+    expect(at("Club", "S5")).toBe(1.099);
   }, benchTimeout);
 
   it("is made and added to wholly or not at all", async () => {

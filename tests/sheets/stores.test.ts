@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { HeadlessBench } from "../../src/bench/headless";
 import { agedAlphaPercent } from "../../src/core/hops/storage";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";
+import { giveOwnMark } from "../../src/workbook/companion/own-mark";
 import { insertBatch } from "../../src/workbook/insert-batch";
 import { agedHops, writeAgedHops } from "../../src/workbook/stores/aged-hops";
 import { DrawRefused, giveBack, planDraw, readStoresAndBatches, writeDraws, type StoresAndBatches } from "../../src/workbook/stores/draw";
@@ -108,7 +109,8 @@ describe("drawing", () => {
     });
     await bench.calculate();
     const found = await read();
-    expect(() => planDraw(found, "Batch 1 (2)")).toThrow('"One" has drawn on the stores already. A batch draws once; "Batch 1" carries the same mark and is a copy of it. Nothing was taken.');
+    expect(() => planDraw(found, "Batch 1 (2)")).toThrow('"Batch 1 (2)" carries the same mark as "Batch 1", and one of them has drawn on the stores already. Say first which is the copy: it gets a mark of its own. Nothing was taken.');
+    expect(await run((context) => giveOwnMark(context, "Batch 1 (2)"))).toBe(false);
   }, benchTimeout);
 
   it("gives back what was drawn, and then may draw again", async () => {

@@ -1,9 +1,13 @@
+import fc from "fast-check";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import type { HeadlessBench } from "../../src/bench/headless";
+import { registry } from "../../src/functions/registry";
 import { gyleCalls } from "../../src/workbook/formulas";
-import { position } from "../../src/workbook/plan/addresses";
+import { address, position } from "../../src/workbook/plan/addresses";
 import { PlugInRefused, plugIn, unpluggedCopies, UnplugRefused, type UnpluggedSheet } from "../../src/workbook/unplug";
+import { arbitraryCall, typedCall } from "../support/arbitrary-call";
 import { benchTimeout, insertOn, openBatchBench } from "../support/batch-bench";
+import "../support/fixed-seed";
 import { batchUnderWay, cellsOn, differentValues, notesOn, sheetNames } from "../support/unplug-bench";
 
 let bench: HeadlessBench;
@@ -210,4 +214,65 @@ describe("a sheet of somebody's own", () => {
     await plugBack("Sheet1 unplugged");
     expect((await cellsOn("Sheet1 unplugged")).formulas).toEqual(before.formulas);
   }, benchTimeout);
+});
+
+/** Where chance puts a call: by itself, or within a native formula; in capitals and not; as somebody types it. */
+const wrapped = fc.constantFrom(
+  (call: string) => `=${call}`,
+  (call: string) => `=${call.toLowerCase()}`,
+  (call: string) => `=IF(1>0, ${call} ,"")`,
+  (call: string) => `=IFERROR(${call},"none")`,
+  (call: string) => `=TEXT(${call},"0.00")&" of "&${call}`,
+  (call: string) => `=SUM(${call},1)`,
+);
+
+/** A sheet on which every function is called once, with arguments by chance, in cells and written in, each with room to spill. */
+const anySheet = fc.tuple(
+  ...registry.map((descriptor, index) =>
+    fc.tuple(arbitraryCall(descriptor), fc.constantFrom("us", "metric"), fc.boolean(), wrapped).map(([core, units, isInline, wrap]) => {
+      const row = 1 + 40 * index;
+      const cells: Record<string, string | number> = {};
+      let column = 30;
+      const written = typedCall(descriptor, core, units).map((value) => {
+        if (value === null) return "";
+        if (!Array.isArray(value) && isInline) return typeof value === "number" ? String(value) : `"${String(value)}"`;
+        const lines = (Array.isArray(value) ? value : [[value]]) as (number | string | null)[][];
+        const at = (right: number, below: number) => address(row + below, column + right);
+        lines.forEach((line, below) => line.forEach((cell, right) => { if (cell !== null && cell !== "") cells[at(right, below)] = cell; }));
+        const reference = lines.length * (lines[0]?.length ?? 1) > 1 ? `${at(0, 0)}:${at((lines[0]?.length ?? 1) - 1, lines.length - 1)}` : at(0, 0);
+        column += lines[0]?.length ?? 1;
+        return reference;
+      });
+      return { ...cells, [`A${row}`]: wrap(`GYLE.${descriptor.id}(${written.join(",").replace(/,+$/, "")})`) };
+    }),
+  ),
+).map((sheets): Record<string, string | number> => Object.assign({}, ...sheets) as Record<string, string | number>);
+
+describe("unplugging and plugging in again", () => {
+  // Not made smaller when it fails: each try costs seconds, and the formula that differs is in the message anyway.
+  it("is the identity on any sheet, whichever functions stand on it and however they were typed", async () => {
+    let [plain, values] = [0, 0];
+    await fc.assert(
+      fc.asyncProperty(fc.noShrink(anySheet), async (cells) => {
+        await bench.load({ id: `book-${crypto.randomUUID()}`, sheetOrder: ["one"], sheets: { one: { id: "one", name: "Sheet1", rowCount: 5000, columnCount: 60 } } });
+        await type("Sheet1", cells);
+        const before = await cellsOn("Sheet1");
+        expect(withGyle(before.formulas)).toHaveLength(registry.length);
+        const [made] = await unplug(["Sheet1"]);
+        const after = await cellsOn("Sheet1 unplugged");
+        expect(withGyle(after.formulas)).toEqual([]);
+        plain += made?.plain ?? 0;
+        values += made?.values.length ?? 0;
+        await plugBack("Sheet1 unplugged");
+        const back = await cellsOn("Sheet1 unplugged");
+        expect(back.formulas).toEqual(before.formulas);
+        expect(await notesOn("Sheet1 unplugged")).toEqual([]);
+        expect((await cellsOn("Sheet1")).formulas).toEqual(before.formulas);
+      }),
+      { numRuns: 2 },
+    );
+    // Both ways of unplugging were tried many times over.
+    expect(plain).toBeGreaterThan(60);
+    expect(values).toBeGreaterThan(10);
+  }, benchTimeout * 2);
 });

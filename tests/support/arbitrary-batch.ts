@@ -48,7 +48,7 @@ const score = fc.record({ score: orBlank(fc.integer({ min: 1, max: 5 })), words 
 const day = number(40000, 50000);
 const remark = fc.oneof(fc.constant({}), words.filter((text) => text !== "").map((text) => ({ remark: text })));
 
-/** Anything that a batch sheet may hold, plausible or not. */
+/** Anything that a batch sheet may hold, plausible or not; also more rows than a new sheet's tables have. */
 export const anyBatch: fc.Arbitrary<BatchContents> = fc.record({
   id: fc.stringMatching(/^[a-z0-9]{12}$/),
   sheetName: fc.stringMatching(/^[A-Za-z0-9 ]{0,20}[A-Za-z]$/).filter((name) => name.toLowerCase() !== "history").map((name) => name.trim()),
@@ -64,12 +64,12 @@ export const anyBatch: fc.Arbitrary<BatchContents> = fc.record({
   salts: words,
   kitName: words,
   kit: fc.record(Object.fromEntries(Object.keys(usualKit.us).map((field) => [field, number(0, 500)])) as { [Field in keyof BatchContents["kit"]]: fc.Arbitrary<number> }),
-  malt: fc.array(fc.tuple(fc.record({ ingredient: words, mass: number(0, 1000), yieldPercent: number(0, 100), handling: fc.constantFrom("mash", "steep", "extract", "sugar"), colour: number(0, 2000), cost: filled(0, 1000) }), remark).map(([line, more]) => ({ ...line, ...more })), { maxLength: 6 }),
-  hops: fc.array(fc.tuple(fc.record({ hop: words, mass: number(0, 5000), alphaPercent: number(0, 30), minutes: number(0, 240), form: words, cost: filled(0, 1000) }), remark).map(([line, more]) => ({ ...line, ...more })), { maxLength: 6 }),
+  malt: fc.array(fc.tuple(fc.record({ ingredient: words, mass: number(0, 1000), yieldPercent: number(0, 100), handling: fc.constantFrom("mash", "steep", "extract", "sugar"), colour: number(0, 2000), cost: filled(0, 1000) }), remark).map(([line, more]) => ({ ...line, ...more })), { maxLength: 9 }),
+  hops: fc.array(fc.tuple(fc.record({ hop: words, mass: number(0, 5000), alphaPercent: number(0, 30), minutes: number(0, 240), form: words, cost: filled(0, 1000) }), remark).map(([line, more]) => ({ ...line, ...more })), { maxLength: 9 }),
   yeast: fc.record({ name: words, packsInHand: filled(0, 100), cellsPerPack: filled(0, 1000), viabilityPercent: filled(0, 100), pitchRate: filled(0, 5), attenuationPercent: filled(0, 100), pitchTemperature: filled(0, 100), fermentFrom: filled(0, 100), fermentTo: filled(0, 100), cost: filled(0, 100) }),
-  happened: fc.array(filled(0, 0.999), { maxLength: 23 }),
+  happened: fc.array(filled(0, 0.999), { maxLength: 40 }),
   wort: fc.record({ reading: filled(0, 40), scale: fc.constantFrom("SG", "P"), sampleTemperature: filled(0, 200), volume: filled(0, 10000) }),
-  readings: fc.array(fc.record({ when: day, reading: number(0.9, 40), scale: fc.constantFrom("SG", "P"), sampleTemperature: filled(-10, 200), beerTemperature: filled(-10, 200) }), { maxLength: 12 }),
+  readings: fc.array(fc.record({ when: day, reading: number(0.9, 40), scale: fc.constantFrom("SG", "P"), sampleTemperature: filled(-10, 200), beerTemperature: filled(-10, 200) }), { maxLength: 20 }),
   packaging: fc.record({ packagedOn: orBlank(day), into: fc.constantFrom("bottles", "keg"), co2Volumes: number(0, 8), warmestSinceFermentation: filled(-10, 200), sugar: fc.constantFrom("dextrose", "sucrose", "honey"), bottleKind: fc.constantFrom("ordinary", "heavy"), warmestStorage: number(-10, 200), conditioningTemperature: number(-10, 200), kegTemperature: number(-10, 200), bottlesFilled: filled(0, 100000) }),
   tasting: fc.record({ tastedOn: orBlank(day), looks: score, smells: score, tastes: score, feels: score, again: score, notes: words }),
 });

@@ -1,9 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { copies } from "../../src/workbook/read/copied-sheets";
 import { moved } from "../../src/workbook/season/own-cells";
 import { columns } from "../../src/workbook/season/season-columns";
 import { planSeason } from "../../src/workbook/season/season-plan";
-import { copies, mergeRows, type PresentRow } from "../../src/workbook/season/season-rows";
+import { mergeRows, type PresentRow } from "../../src/workbook/season/season-rows";
 import { sheetOfName, sheetPrefix } from "../../src/workbook/sheet-reference";
 
 const present = (sheetName: string | undefined, id: string, remark = "", lastName = sheetName ?? "gone"): PresentRow => ({ sheetName, id, lastName, left: "", remark, own: [], settled: true });

@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
 import type { NamedCells } from "../../workbook/read/named-cells";
+import { CopiedBatch } from "./copied-batch";
 import { useBatchSheet } from "./use-batch-sheet";
 import "./companion.css";
 
@@ -29,6 +30,7 @@ export function BatchScreen({ title, children }: { readonly title: string; reado
       {front.kind === "batch" && (
         <>
           <p class="lead">{front.sheet.text("batch_name") || front.sheet.sheetName}</p>
+          <CopiedBatch sheet={front.sheet} reload={reload} />
           {children({ sheet: front.sheet, reload })}
         </>
       )}

@@ -34,6 +34,7 @@ export function Kit() {
               <OneKit key={kit.number} kit={kit} busy={busy} onTake={(yes, key) => void work(() => take(yes, kit.number, key))} />
             ))}
             {state.report.unknown.length > 0 && <p>Their kit is not on the sheet, so nothing was learned from: {state.report.unknown.map((name) => `“${name}”`).join(", ")}.</p>}
+            {state.report.copies.length > 0 && <p>Copies of one another: {state.report.copies.map((names) => names.map((name) => `“${name}”`).join(" and ")).join("; ")}. What their sheets tell alike is learned from once; clear on a copy what was noted of the other batch.</p>}
             <p class="hint">A number of yours under “own” on the sheet counts before anything learned. New batches start from the kit; batches that are there keep theirs.</p>
           </>
         )}

@@ -1,5 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
 import type { SeasonReport } from "../../workbook/season/refresh-season";
+import { CopiedSheets } from "../sheets/copied-sheets";
 import { refreshNow, onSeasonChange, seasonState } from "./follow-season";
 import { StartSeason } from "./start-season";
 
@@ -32,13 +33,14 @@ export function Season() {
         {state.kind === "there" && <Report report={state.report} />}
         {state.kind === "failed" && <p class="bad">{state.message}</p>}
       </div>
+      {state.kind === "there" && <CopiedSheets groups={state.report.copies} onGiven={() => void refresh()} />}
     </section>
   );
 }
 
 const quoted = (names: readonly string[]): string => names.map((name) => `“${name}”`).join(", ");
 
-function Report({ report: { sheetName, batches, written, added, kept, dropped, copies } }: { readonly report: SeasonReport }) {
+function Report({ report: { sheetName, batches, written, added, kept, dropped } }: { readonly report: SeasonReport }) {
   return (
     <>
       <p class="good">
@@ -47,9 +49,6 @@ function Report({ report: { sheetName, batches, written, added, kept, dropped, c
       {added.length > 0 && <p>New in the list: {quoted(added)}.</p>}
       {dropped.length > 0 && <p>Their sheets are gone, so they left the list: {quoted(dropped)}.</p>}
       {kept.length > 0 && <p>Their sheets are gone, but you had typed something beside them, so they stay at the end of the list: {quoted(kept)}. Empty those cells to let them go.</p>}
-      {copies.map((names) => (
-        <p key={names.join()}>{quoted(names)} are copies of one sheet and carry the same mark. The list shows each; the stores count them as one batch.</p>
-      ))}
       <p class="hint">While this pane is open the list follows new, renamed, moved and deleted sheets by itself. The figures are formulas and need no button.</p>
     </>
   );

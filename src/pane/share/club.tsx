@@ -4,19 +4,29 @@ import type { BatchContents } from "../../workbook/batch/contents";
 import { readBatchFile } from "../../workbook/batch-file/read-batch-file";
 import { BatchFileRefused } from "../../workbook/batch-file/refused";
 import { addToClub, clubSheets, insertClub } from "../../workbook/club/add-to-club";
+import type { ClubEntry } from "../../workbook/club/club-facts";
 import { mostBatches } from "../../workbook/club/club-plan";
+import { replaceOnClub, standingOnClub, type Standing } from "../../workbook/club/replace-on-club";
 import { ChoiceField } from "../new-batch/choice-field";
 import { TextField } from "../new-batch/text-field";
 import { inWorkbook, type Done } from "../sheets/in-workbook";
 import { Outcome } from "../sheets/outcome";
 import { useBatches } from "../sheets/use-batches";
 import { OpenedFiles, type OpenedText } from "./opened-files";
+import { Replacements } from "./replacements";
 
 interface Collected {
   readonly key: number;
   readonly member: string;
   readonly batch: BatchContents;
   readonly from: string;
+}
+
+/** Batches that stand on the sheet already, told before anything is written. */
+interface Asking {
+  readonly target: string;
+  readonly entries: readonly ClubEntry[];
+  readonly standing: readonly Standing[];
 }
 
 const newSheet = "a new sheet";
@@ -33,6 +43,7 @@ export function Club() {
   const [busy, setBusy] = useState(false);
   const [outcome, setOutcome] = useState<Done<string>>();
   const [asked, setAsked] = useState(false);
+  const [asking, setAsking] = useState<Asking>();
 
   const lookForClubs = async () => {
     const found = await inWorkbook("The workbook could not be read.", clubSheets);
@@ -44,6 +55,8 @@ export function Club() {
   useEffect(() => {
     void lookForClubs();
   }, []);
+  // What was told holds for the batches and the sheet that were chosen then.
+  useEffect(() => setAsking(undefined), [collected, target]);
 
   const collect = (batch: BatchContents, from: string) => setCollected((before) => [...before, { key: (before.at(-1)?.key ?? 0) + 1, member: "", batch, from }]);
   const take = (texts: readonly OpenedText[]) => {
@@ -63,16 +76,27 @@ export function Club() {
   const write = async (name: string) => {
     setAsked(true);
     if (nameless.length > 0 || collected.length === 0) return;
-    setBusy(true);
     const entries = collected.map(({ member, batch }) => ({ member: member.trim(), batch }));
-    const done = await inWorkbook("The club sheet was not written, and the workbook is as it was.", async (context) => {
-      if (target === newSheet) await insertClub(context, { sheetName: name, units, entries });
-      else await addToClub(context, target, entries);
-      return target === newSheet ? name : target;
+    await writing(async (context) => {
+      if (target === newSheet) {
+        await insertClub(context, { sheetName: name, units, entries });
+        return name;
+      }
+      const standing = await standingOnClub(context, target, entries);
+      if (standing.length > 0) return { target, entries, standing };
+      await addToClub(context, target, entries);
+      return target;
     });
+  };
+
+  /** Writes, or comes back with what has to be asked first. */
+  const writing = async (action: (context: Excel.RequestContext) => Promise<string | Asking>) => {
+    setBusy(true);
+    const done = await inWorkbook("The club sheet was not written, and the workbook is as it was.", action);
     setBusy(false);
-    setOutcome(done);
-    if (done.kind !== "done") return;
+    setAsking(done.kind === "done" && typeof done.result !== "string" ? done.result : undefined);
+    setOutcome(done.kind === "done" ? (typeof done.result === "string" ? { kind: "done", result: done.result } : undefined) : done);
+    if (done.kind !== "done" || typeof done.result !== "string") return;
     setCollected([]);
     setAsked(false);
     await lookForClubs();
@@ -132,6 +156,19 @@ export function Club() {
       <button type="button" class="main-action" disabled={busy || collected.length === 0} onClick={() => void write(sheetName.trim())}>
         {busy ? "Writing…" : target === newSheet ? "Write the club sheet" : `Add to “${target}”`}
       </button>
+      {asking && (
+        <Replacements
+          standing={asking.standing}
+          others={asking.entries.length - asking.standing.length}
+          busy={busy}
+          onAgreed={() =>
+            void writing(async (context) => {
+              await replaceOnClub(context, asking.target, asking.entries, asking.standing);
+              return asking.target;
+            })
+          }
+        />
+      )}
       <Outcome outcome={outcome} onFreeName={(free) => void write(free)}>
         {(name) => <p>“{name}” has them now.</p>}
       </Outcome>

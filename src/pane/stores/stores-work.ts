@@ -1,5 +1,6 @@
 import { agedHops, writeAgedHops, type AgedHop } from "../../workbook/stores/aged-hops";
 import { DrawRefused, giveBack, idOf, planDraw, readStoresAndBatches, writeDraws, type Shortage, type StoresAndBatches } from "../../workbook/stores/draw";
+import { copies, markOf } from "../../workbook/read/copied-sheets";
 import { shoppingList, writeShoppingList, type ShoppingLine } from "../../workbook/stores/shopping";
 import { todayNumber } from "../parts/today-number";
 import { hostWords } from "../../workbook/host-words";
@@ -8,6 +9,8 @@ import { hostWords } from "../../workbook/host-words";
 export interface BatchAndStores {
   readonly sheetName: string;
   readonly drawn: boolean;
+  /** Another sheet carries its mark too, so nobody can tell which of them has drawn. */
+  readonly isCopied: boolean;
   readonly shortages: readonly Shortage[];
   /** Why it cannot draw, in words. */
   readonly refused: string | undefined;
@@ -17,16 +20,18 @@ export interface BatchAndStores {
 export type StoresState =
   | { readonly kind: "looking" }
   | { readonly kind: "none" }
-  | { readonly kind: "there"; readonly sheetName: string; readonly batches: readonly BatchAndStores[]; readonly said?: string }
+  | { readonly kind: "there"; readonly sheetName: string; readonly batches: readonly BatchAndStores[]; readonly copies: readonly (readonly string[])[]; readonly said?: string }
   | { readonly kind: "failed"; readonly message: string };
 
 
 function seen(found: StoresAndBatches, said?: string): StoresState {
+  const twins = copies(found.batches.map(markOf));
+  const copied = twins.flat();
   const batches = found.batches.map((batch): BatchAndStores => {
     const { sheetName } = batch;
-    const drawn = idOf(batch) !== "" && found.stores.draws.some(({ id }) => id === idOf(batch));
-    const about = { sheetName, drawn, hops: agedHops(found.stores, batch) };
-    if (drawn) return { ...about, shortages: [], refused: undefined };
+    const drawn = !copied.includes(sheetName) && idOf(batch) !== "" && found.stores.draws.some(({ id }) => id === idOf(batch));
+    const about = { sheetName, drawn, isCopied: copied.includes(sheetName), hops: agedHops(found.stores, batch) };
+    if (drawn || copied.includes(sheetName)) return { ...about, shortages: [], refused: undefined };
     try {
       return { ...about, shortages: planDraw(found, sheetName).shortages, refused: undefined };
     } catch (problem) {
@@ -34,7 +39,7 @@ function seen(found: StoresAndBatches, said?: string): StoresState {
       throw problem;
     }
   });
-  return { kind: "there", sheetName: found.stores.sheetName, batches, ...(said !== undefined && { said }) };
+  return { kind: "there", sheetName: found.stores.sheetName, batches, copies: twins, ...(said !== undefined && { said }) };
 }
 
 /** Does something with the stores as they stand now, then looks again; whatever goes wrong is told in words. */

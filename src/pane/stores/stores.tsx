@@ -1,4 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
+import { CopiedSheets } from "../sheets/copied-sheets";
 import { StartStores } from "./start-stores";
 import { drawFor, giveBackOf, lookAtStores, writeAlphas, writeList, type BatchAndStores, type StoresState } from "./stores-work";
 
@@ -34,6 +35,7 @@ export function Stores() {
         {state.kind === "failed" && <p class="bad">{state.message}</p>}
         {state.kind === "there" && state.said && <p class="good">{state.said}</p>}
       </div>
+      {state.kind === "there" && <CopiedSheets groups={state.copies} onGiven={() => work(lookAtStores)} />}
       {state.kind === "there" && state.batches.length === 0 && <p>No batch sheets yet.</p>}
       {state.kind === "there" && state.batches.map((batch) => <OneBatch key={batch.sheetName} batch={batch} busy={busy} work={work} />)}
     </section>
@@ -48,12 +50,13 @@ interface OneBatchProps {
 
 const rounded = (amount: number): number => Math.round(amount * 100) / 100;
 
-function OneBatch({ batch: { sheetName, drawn, shortages, refused, hops }, busy, work }: OneBatchProps) {
+function OneBatch({ batch: { sheetName, drawn, isCopied, shortages, refused, hops }, busy, work }: OneBatchProps) {
   const stale = hops.filter(({ onTheDayPercent, inBatchPercent }) => inBatchPercent === undefined || Math.abs(onTheDayPercent - inBatchPercent) >= 0.05);
   return (
     <>
       <h2>{sheetName}</h2>
       {refused && <p>{refused}</p>}
+      {isCopied && <p>Say first which sheet is the copy.</p>}
       {shortages.length > 0 && (
         <>
           <p>Short of:</p>
@@ -74,7 +77,8 @@ function OneBatch({ batch: { sheetName, drawn, shortages, refused, hops }, busy,
           </button>
         </p>
       ) : (
-        !refused && (
+        !refused &&
+        !isCopied && (
           <button type="button" disabled={busy} aria-label={`Draw for ${sheetName}`} onClick={() => work(() => drawFor(sheetName))}>
             {shortages.length > 0 ? "Draw what the stores list, short or not" : "Draw from the stores"}
           </button>

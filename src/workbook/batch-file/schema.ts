@@ -1,13 +1,9 @@
 import * as z from "zod";
 import type { Kit } from "../batch/contents";
 import { usualKit } from "../batch/new-batch";
-import { hopTableRows } from "../batch/hops";
-import { maltTableRows } from "../batch/malt";
-import { readingTableRows } from "../batch/readings";
-import { stepRows, timelineRows } from "../batch/brew-day";
 
-/** Rows that the tables of a batch sheet hold. */
-export const tableRows = { malt: maltTableRows, hops: hopTableRows, readings: readingTableRows, steps: stepRows, happened: timelineRows } as const;
+/** A sheet's tables grow with what is in a batch; a file may not make a sheet of any length of it. */
+const mostRows = { malt: 40, hops: 40, readings: 300, steps: 60, happened: 200 } as const;
 
 /** Words as a cell holds them; one that a spreadsheet would take for a formula is written with an apostrophe in front (see `file-texts.ts`). */
 const text = (longest: number) =>
@@ -53,13 +49,13 @@ export const batchSchema = z.strictObject({
   salts: words,
   kitName: name,
   kit,
-  malt: z.array(maltLine).max(tableRows.malt),
-  hops: z.array(hopLine).max(tableRows.hops),
+  malt: z.array(maltLine).max(mostRows.malt),
+  hops: z.array(hopLine).max(mostRows.hops),
   yeast: z.strictObject({ name, packsInHand: some(1e5), cellsPerPack: some(1e6), viabilityPercent: some(100), pitchRate: some(100), attenuationPercent: some(100), pitchTemperature: blankOr(celsiusOrFahrenheit), fermentFrom: blankOr(celsiusOrFahrenheit), fermentTo: blankOr(celsiusOrFahrenheit), cost: money }),
-  steps: z.array(step).max(tableRows.steps).optional(),
-  happened: z.array(blankOr(between(0, 73050.99999))).max(tableRows.happened),
+  steps: z.array(step).max(mostRows.steps).optional(),
+  happened: z.array(blankOr(between(0, 73050.99999))).max(mostRows.happened),
   wort: z.strictObject({ reading: blankOr(between(-5, 1200)), scale, sampleTemperature: blankOr(celsiusOrFahrenheit), volume: some(10000) }),
-  readings: z.array(reading).max(tableRows.readings),
+  readings: z.array(reading).max(mostRows.readings),
   packaging: z.strictObject({ packagedOn: blankOr(day), into: z.enum(["bottles", "keg"]), co2Volumes: between(0, 10), warmestSinceFermentation: blankOr(celsiusOrFahrenheit), sugar: name, bottleKind: name, warmestStorage: celsiusOrFahrenheit, conditioningTemperature: celsiusOrFahrenheit, kegTemperature: celsiusOrFahrenheit, bottlesFilled: some(1e6) }),
   tasting: z.strictObject({ tastedOn: blankOr(day), looks: taste, smells: taste, tastes: taste, feels: taste, again: taste, notes: text(2000) }),
 });

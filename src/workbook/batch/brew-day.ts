@@ -4,9 +4,13 @@ import { section } from "./fields";
 import { allGrainSteps, extractSteps } from "./steps";
 import type { UnitWords } from "./unit-words";
 
-/** Lines of the clock: the steps, three lines of its own, and the hops. A teacher may add a few. */
-export const timelineRows = 23;
-export const stepRows = 18;
+/** Rows of a new sheet's clock and of its steps; a teacher may add a few. A batch with more lines gets as many. */
+const usualTimelineRows = 23;
+const usualStepRows = 18;
+/** Lines that the clock adds to the steps and the hops. */
+const linesOfItsOwn = 3;
+
+const stepsOf = ({ steps, method, units }: BatchContents, words: UnitWords) => steps ?? (method === "extract" ? extractSteps(units, words) : allGrainSteps(units, words));
 
 /**
  * 6. Brew day by the clock. The steps that it is made of stand to the right,
@@ -15,6 +19,7 @@ export const stepRows = 18;
  */
 export function brewDay(b: SheetBuilder, contents: BatchContents, words: UnitWords): void {
   const { happened } = contents;
+  const timelineRows = Math.max(usualTimelineRows, stepsOf(contents, words).length + linesOfItsOwn + contents.hops.length, happened.length);
   section(b, 6, "Brew day by the clock", "Write the real time beside each line; steps are edited on the right, from column K");
   const heading = b.row;
   const first = heading + 1;
@@ -44,8 +49,9 @@ export function brewDay(b: SheetBuilder, contents: BatchContents, words: UnitWor
   b.gap();
 }
 
-function stepTable(b: SheetBuilder, { units, method, steps: edited }: BatchContents, words: UnitWords, heading: number): void {
-  const steps = edited ?? (method === "extract" ? extractSteps(units, words) : allGrainSteps(units, words));
+function stepTable(b: SheetBuilder, contents: BatchContents, words: UnitWords, heading: number): void {
+  const steps = stepsOf(contents, words);
+  const stepRows = Math.max(usualStepRows, steps.length);
   for (const [column, text] of [["K", "Step"], ["L", "Part"], ["M", "Minutes"], ["N", "Beware of"], ["O", "Why"]] as const) b.put(column, text, { style: "heading" }, heading);
   for (let index = 0; index < stepRows; index += 1) {
     const row = heading + 1 + index;

@@ -3,6 +3,7 @@ import type { BatchContents } from "./contents";
 import { inputTable, section } from "./fields";
 import type { UnitWords } from "./unit-words";
 
+/** Rows of a new sheet; a batch with more lines gets as many. */
 export const hopTableRows = 6;
 
 /** 4. Hops: what goes in when, and how much bitterness each brings. */

@@ -3,6 +3,7 @@ import type { BatchContents } from "./contents";
 import { fieldRows, inputTable, section, type Field } from "./fields";
 import type { UnitWords } from "./unit-words";
 
+/** Rows of a new sheet; a batch with more lines gets as many. */
 export const maltTableRows = 6;
 
 /** 3. Malt and sugar: the table that gravity and colour come from. */

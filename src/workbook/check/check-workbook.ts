@@ -1,6 +1,7 @@
 import { sheetsByName, worldOfSheets } from "../evaluate/sheets-world";
 import { groupsOf, Stopped, throughGroups, type LongWork } from "../progress";
 import { isBatchSheet } from "../read/batch-sheets";
+import { sheetsAlike } from "../read/copied-sheets";
 import type { NamedCells } from "../read/named-cells";
 import { loadSheet, namedCells } from "../read/read-sheets";
 import { checkSheet } from "./check-sheet";
@@ -76,13 +77,9 @@ export function reports(sheets: readonly NamedCells[], workbookNames: ReadonlyMa
 
 /** A sheet that was copied by hand keeps the mark of its original, and the two are taken for one batch. */
 function twinBatches(sheets: readonly NamedCells[]): Map<NamedCells, Finding[]> {
-  const byMark = new Map<string, NamedCells[]>();
-  for (const sheet of sheets) {
-    const mark = isBatchSheet(sheet) && sheet.has("batch_id") ? sheet.text("batch_id") : "";
-    if (mark !== "") byMark.set(mark, [...(byMark.get(mark) ?? []), sheet]);
-  }
-  return new Map([...byMark.values()].filter(({ length }) => length > 1).flatMap((twins) => twins.map((sheet): [NamedCells, Finding[]] => {
-    const others = twins.filter((other) => other !== sheet).map(({ sheetName }) => `“${sheetName}”`).join(", ");
-    return [sheet, [{ sheet: sheet.sheetName, address: sheet.range("batch_id").split(":")[0] ?? "", weight: "look", words: `Has the same mark as ${others}, so they count as one batch when files are shared. If it is a batch of its own, type another mark into this cell, such as ${sheet.text("batch_id")}-2.` }]];
-  })));
+  const batches = sheets.filter(isBatchSheet);
+  return new Map(batches.flatMap((sheet): [NamedCells, Finding[]][] => {
+    const others = sheetsAlike(batches, sheet.sheetName).map((name) => `“${name}”`).join(", ");
+    return others === "" ? [] : [[sheet, [{ sheet: sheet.sheetName, address: sheet.range("batch_id").split(":")[0] ?? "", weight: "look", words: `Has the same mark as ${others}, so they count as one batch when files are shared, and neither can draw on the stores. Say which is the copy under Season, or type another mark into this cell of the copy, such as ${sheet.text("batch_id")}-2.` }]]];
+  }));
 }

@@ -28,7 +28,7 @@ export async function insertClub(context: Excel.RequestContext, options: { reado
 
 /**
  * Adds batches to a club sheet that is there, below the facts it holds: one write, so all of them or none. A batch of
- * the same member that stands there already is refused, not written over.
+ * the same member that stands there already is refused: `replaceOnClub` puts it into its row.
  *
  * @throws InsertionRefused
  */
@@ -43,11 +43,9 @@ async function lookAndAdd(context: Excel.RequestContext, sheetName: string, entr
   const markColumn = factNames.indexOf("mark");
   for (const { member, batch } of entries) {
     const there = rows.some((row) => String(row[0]).trim() === member && String(row[markColumn]) === batch.id && batch.id !== "");
-    if (there) throw new InsertionRefused(`“${batch.batchName}” of ${member} stands on “${sheetName}” already. Clear its row from column O on to take it in anew; nothing was written.`);
+    if (there) throw new InsertionRefused(`“${batch.batchName}” of ${member} stands on “${sheetName}” already. Nothing was written.`);
   }
-  const last = rows.findLastIndex((row) => row.some((cell) => cell !== ""));
-  const free = rows.length - 1 - last;
-  if (entries.length > free) throw new InsertionRefused(`“${sheetName}” has room for ${free} more ${free === 1 ? "batch" : "batches"}, not ${entries.length}. Make another club sheet; nothing was written.`);
+  const last = roomFor(sheet, entries.length) - 1;
   const units: UnitSystem = sheet.text("club_units") === "us" ? "us" : "metric";
   const { from, to } = sheet.area(factsName);
   const made = entries.map((entry) => clubFacts(entry, units));
@@ -56,4 +54,17 @@ async function lookAndAdd(context: Excel.RequestContext, sheetName: string, entr
   const values = made.map((facts) => factNames.map((name) => (typeof facts[name] === "string" ? cellText(facts[name]) : facts[name])));
   const before = sheet.formulaBlock(factsName).slice(last + 1, last + 1 + entries.length);
   await writeUnlessChanged(context, [{ sheetName, range, before }], () => { context.workbook.worksheets.getItem(sheetName).getRange(range).values = values; });
+}
+
+/**
+ * The first free row among the facts, counted from 0.
+ *
+ * @throws InsertionRefused where fewer rows than `wanted` are free
+ */
+export function roomFor(sheet: NamedCells, wanted: number): number {
+  const rows = sheet.block(factsName);
+  const next = rows.findLastIndex((row) => row.some((cell) => cell !== "")) + 1;
+  const free = rows.length - next;
+  if (wanted > free) throw new InsertionRefused(`“${sheet.sheetName}” has room for ${free} more ${free === 1 ? "batch" : "batches"}, not ${wanted}. Make another club sheet; nothing was written.`);
+  return next;
 }

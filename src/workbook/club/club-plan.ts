@@ -140,11 +140,12 @@ function putLine(b: SheetBuilder, { label, format, style = "result", fact, lifte
   b.put("M", `=IF(COUNT(${all})<2,"",STDEV(${all}))`, { style: "result", format: digits });
 }
 
-const factHeadings: Readonly<Record<FactName, string>> = {
+/** What stands above each fact, right of the printed page. */
+export const factHeadings: Readonly<Record<FactName, string>> = {
   member: "Member", beer: "Beer", style: "Style", brewedOn: "Brewed on", volume: "Volume", ogPlan: "OG plan", ogReached: "OG", fgPlan: "FG plan", fgReached: "FG", ibuPlan: "IBU plan", ibuReached: "IBU",
   colourPlan: "Colour plan", colourReached: "Colour", looks: "Looks", smells: "Smells", tastes: "Tastes", feels: "Feels", again: "Again", notes: "Notes", mark: "Mark",
 };
-const factFormats: Partial<Record<FactName, NumberFormat>> = { brewedOn: "date", volume: "two", ogPlan: "gravity", ogReached: "gravity", fgPlan: "gravity", fgReached: "gravity", ibuPlan: "one", ibuReached: "one", colourPlan: "one", colourReached: "one" };
+export const factFormats: Partial<Record<FactName, NumberFormat>> = { brewedOn: "date", volume: "two", ogPlan: "gravity", ogReached: "gravity", fgPlan: "gravity", fgReached: "gravity", ibuPlan: "one", ibuReached: "one", colourPlan: "one", colourReached: "one" };
 
 /** To the right of the printed page: what came from the files, one row a batch, for reading and mending. */
 function facts(b: SheetBuilder, units: UnitSystem, entries: readonly ClubEntry[]): void {

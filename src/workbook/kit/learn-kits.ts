@@ -1,6 +1,7 @@
 import { learned, type Learned } from "../../core/kit/shrink";
 import { quantity, type UnitSystem } from "../../functions/quantities";
 import { isBatchSheet } from "../read/batch-sheets";
+import { markOf } from "../read/copied-sheets";
 import type { NamedCells } from "../read/named-cells";
 import { readAllSheets } from "../read/read-sheets";
 import { batchFigures } from "./batch-figures";
@@ -31,6 +32,8 @@ export interface KitReport {
   readonly kits: readonly LearnedKit[];
   /** Batch sheets that name a kit which is not on the kit sheet. */
   readonly unknown: readonly string[];
+  /** Groups of sheets that carry one mark, or one log to the letter; what their sheets tell alike was counted once. */
+  readonly copies: readonly (readonly string[])[];
 }
 
 /**
@@ -53,6 +56,7 @@ export async function learnKits(context: Excel.RequestContext): Promise<KitRepor
 
 export function kitReport(kitSheet: NamedCells, batches: readonly NamedCells[]): KitReport {
   const kits = kitsOnSheet(kitSheet);
+  const brewings = sameBrewings(batches);
   const kitOf = (batch: NamedCells) => {
     const name = batch.has("kit_name") ? batch.text("kit_name").toLowerCase() : "";
     return kits.find((kit) => (name === "" ? kit.number === 1 : kit.name.toLowerCase() === name));
@@ -60,19 +64,46 @@ export function kitReport(kitSheet: NamedCells, batches: readonly NamedCells[]):
   return {
     sheetName: kitSheet.sheetName,
     kits: kits.map(({ number, name }) => {
-      const own = batches.filter((batch) => kitOf(batch)?.number === number);
-      const told = own.map(batchFigures);
+      const own = brewings.map((sheets) => sheets.filter((batch) => kitOf(batch)?.number === number)).filter(({ length }) => length > 0);
+      const told = own.map((sheets) => sheets.map(batchFigures));
       const byHand = handFigures(kitSheet, name);
       const taken = kitSheet.block(`kit_${number}_take`).map(([word]) => word === "yes");
       return {
         number,
         name,
         batches: own.length,
-        figures: learnedRows.map((row, index) => figure(row, [...told.flatMap((figures) => figures[row.key] ?? []), ...(byHand[row.key] ?? [])], unitsOfKits(kitSheet), taken[index] ?? false)),
+        figures: learnedRows.map((row, index) => figure(row, [...told.flatMap((sheets) => apart(sheets.flatMap((figures) => figures[row.key] ?? []))), ...(byHand[row.key] ?? [])], unitsOfKits(kitSheet), taken[index] ?? false)),
       };
     }),
     unknown: batches.filter((batch) => !kitOf(batch)).map(({ sheetName }) => sheetName),
+    copies: brewings.filter(({ length }) => length > 1).map((sheets) => sheets.map(({ sheetName }) => sheetName)),
   };
+}
+
+/** A figure that a copied sheet brought along from its original is one figure; what was measured anew on the copy is another. */
+const apart = (values: readonly number[]): readonly number[] => [...new Set(values)];
+
+/** Batch sheets in groups that tell of one brewing: they carry one mark, or the same log. */
+function sameBrewings(batches: readonly NamedCells[]): readonly (readonly NamedCells[])[] {
+  const groups: { readonly sheets: NamedCells[]; readonly keys: Set<string> }[] = [];
+  for (const sheet of batches) {
+    const keys = [markOf(sheet).id, logOf(sheet)].filter((key) => key !== "");
+    const known = groups.find((group) => keys.some((key) => group.keys.has(key)));
+    if (!known) groups.push({ sheets: [sheet], keys: new Set(keys) });
+    else {
+      known.sheets.push(sheet);
+      for (const key of keys) known.keys.add(key);
+    }
+  }
+  return groups.map(({ sheets }) => sheets);
+}
+
+/** What was noted of a brewing, to the letter; empty where neither a time nor a reading is. */
+function logOf(sheet: NamedCells): string {
+  const noted = (name: string) => (sheet.has(name) ? sheet.block(name).flat() : []);
+  const log = [noted("happened"), noted("readings"), noted("reading_times")];
+  if (!log.flat().some((value) => typeof value === "number")) return "";
+  return JSON.stringify([...log, sheet.number("og_reading"), sheet.number("volume_reached")]);
 }
 
 function figure({ key, label, spread }: LearnedRow, values: readonly number[], units: UnitSystem, taken: boolean): LearnedFigure {

@@ -1,13 +1,14 @@
 import { address, columnNumber } from "../plan/addresses";
 import { batchMark } from "../read/batch-sheets";
 import { loadBatchMarks, sheetMarks } from "../read/batch-marks";
+import { copies } from "../read/copied-sheets";
 import { loadSheet, namedCells } from "../read/read-sheets";
 import { writeFormats } from "../write/write-formats";
 import { moved } from "./own-cells";
 import { rowCells, rowContents } from "./season-cells";
 import { columns, firstOwnColumn, lastColumn, printedTo } from "./season-columns";
 import { mostBatches, seasonMark } from "./season-plan";
-import { copies, mergeRows, type Merged, type PresentRow, type SeasonRow } from "./season-rows";
+import { mergeRows, type Merged, type PresentRow, type SeasonRow } from "./season-rows";
 import { inTheWay, presentList } from "./season-sheet";
 
 /** The season sheet cannot be brought up to date, in words for the brewer; it is as it was. */

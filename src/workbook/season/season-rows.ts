@@ -67,10 +67,3 @@ function take<T>(from: T[], wanted: (one: T) => boolean): T | undefined {
   const at = from.findIndex(wanted);
   return at < 0 ? undefined : from.splice(at, 1)[0];
 }
-
-/** Sheets that carry one and the same mark: copies made with Excel's Move or Copy. */
-export function copies(sheets: readonly BatchMark[]): readonly (readonly string[])[] {
-  const byId = new Map<string, string[]>();
-  for (const { sheetName, id } of sheets) if (id !== "") byId.set(id, [...(byId.get(id) ?? []), sheetName]);
-  return [...byId.values()].filter(({ length }) => length > 1);
-}

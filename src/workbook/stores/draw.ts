@@ -1,5 +1,6 @@
 import { address } from "../plan/addresses";
 import { isBatchSheet } from "../read/batch-sheets";
+import { markOf, sheetsAlike } from "../read/copied-sheets";
 import type { NamedCells } from "../read/named-cells";
 import { readAllSheets } from "../read/read-sheets";
 import { JustChanged, writeUnlessChanged } from "../write/write-unless-changed";
@@ -38,12 +39,12 @@ export async function readStoresAndBatches(context: Excel.RequestContext): Promi
   return sheet && { sheet, stores: readStores(sheet), batches: sheets.filter(isBatchSheet) };
 }
 
-export const idOf = (batch: NamedCells): string => (batch.has("batch_id") ? batch.text("batch_id") : "");
+export const idOf = (batch: NamedCells): string => markOf(batch).id;
 
 /**
  * What a batch would draw.
  *
- * @throws DrawRefused when it has drawn already (it or a sheet that carries the same mark), has no mark, or two lines of a shelf have the same name
+ * @throws DrawRefused when it has drawn already, has no mark or one that another sheet carries too, or two lines of a shelf have the same name
  */
 export function planDraw({ stores, batches }: StoresAndBatches, sheetName: string): DrawPlan {
   const batch = batches.find((one) => one.sheetName === sheetName);
@@ -51,10 +52,9 @@ export function planDraw({ stores, batches }: StoresAndBatches, sheetName: strin
   const id = idOf(batch);
   if (id === "") throw new DrawRefused(`"${sheetName}" has no mark of its own, so nobody could tell later whether it has drawn: bring it to today's plan first (Help, Older sheets).`);
   const before = stores.draws.find((draw) => draw.id === id);
-  if (before) {
-    const alike = batches.filter((one) => idOf(one) === id && one.sheetName !== sheetName).map((one) => `"${one.sheetName}"`);
-    throw new DrawRefused(`"${before.batch}" has drawn on the stores already. A batch draws once${alike.length > 0 ? `; ${alike.join(", ")} ${alike.length === 1 ? "carries" : "carry"} the same mark and is a copy of it` : ""}. Nothing was taken.`);
-  }
+  const alike = sheetsAlike(batches, sheetName).map((name) => `"${name}"`);
+  if (alike.length > 0) throw new DrawRefused(`"${sheetName}" carries the same mark as ${alike.join(", ")}${before ? ", and one of them has drawn on the stores already" : ""}. Say first which is the copy: it gets a mark of its own. Nothing was taken.`);
+  if (before) throw new DrawRefused(`"${before.batch}" has drawn on the stores already. A batch draws once. Nothing was taken.`);
   const [double] = doubles(stores);
   if (double !== undefined) throw new DrawRefused(`Two lines of the stores are called "${double}". Give them names apart, such as the crop's year, on the stores and on the batch; nothing was taken.`);
   const needs = needsOf(batch, stores.units, capName(stores));

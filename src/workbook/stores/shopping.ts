@@ -1,4 +1,5 @@
 import { quantity } from "../../functions/quantities";
+import { hasLog } from "../read/copied-sheets";
 import type { NamedCells } from "../read/named-cells";
 import { idOf, type StoresAndBatches } from "./draw";
 import { needKey, needsOf, type Need } from "./needs";
@@ -13,17 +14,22 @@ export interface ShoppingLine extends Need {
   readonly batches: readonly string[];
 }
 
-/** Planned: nothing was noted on the brew day, nothing was measured, and nothing was drawn. */
-export function isPlanned(batch: NamedCells, drawn: ReadonlySet<string>): boolean {
-  const numbers = (name: string): boolean => batch.block(name).flat().some((value) => typeof value === "number");
-  return !numbers("happened") && !numbers("readings") && batch.number("og_reading") === "" && batch.number("packaged_on") === "" && !drawn.has(idOf(batch));
+/**
+ * Batches planned: nothing was noted on the brew day, nothing was measured, and nothing was drawn. Of sheets that carry
+ * one mark only one can have drawn under it: one that was brewed, or else the first of them.
+ */
+function planned({ stores, batches }: StoresAndBatches): readonly NamedCells[] {
+  const drawn = new Set(stores.draws.map(({ id }) => id));
+  const brewed = new Set(batches.filter(hasLog).map(idOf));
+  const firstOf = (id: string): NamedCells | undefined => batches.find((batch) => idOf(batch) === id);
+  return batches.filter((batch) => !hasLog(batch) && !(drawn.has(idOf(batch)) && !brewed.has(idOf(batch)) && firstOf(idOf(batch)) === batch));
 }
 
 /** What the batches planned need together, against what is left; what is there in full needs no buying and is left out. */
-export function shoppingList({ stores, batches }: StoresAndBatches): ShoppingLine[] {
-  const drawn = new Set(stores.draws.map(({ id }) => id));
+export function shoppingList(found: StoresAndBatches): ShoppingLine[] {
+  const { stores } = found;
   const wanted = new Map<string, { need: Need; batches: string[] }>();
-  for (const batch of batches.filter((one) => isPlanned(one, drawn))) {
+  for (const batch of planned(found)) {
     for (const need of needsOf(batch, stores.units, capName(stores))) {
       const before = wanted.get(needKey(need));
       wanted.set(needKey(need), before ? { need: { ...before.need, amount: before.need.amount + need.amount }, batches: [...before.batches, batch.sheetName] } : { need, batches: [batch.sheetName] });

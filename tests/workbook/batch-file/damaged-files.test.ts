@@ -1,7 +1,11 @@
 import { readFileSync, readdirSync } from "node:fs";
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import "../../support/fixed-seed";
+import { firstExtractBatch } from "../../../src/workbook/batch/example-batch";
 import { readBatchFile } from "../../../src/workbook/batch-file/read-batch-file";
 import { BatchFileRefused } from "../../../src/workbook/batch-file/refused";
+import { writeBatchFile } from "../../../src/workbook/batch-file/write-batch-file";
 
 const folder = new URL("./damaged/", import.meta.url);
 
@@ -40,8 +44,8 @@ const reasons: Readonly<Record<string, RegExp>> = {
   "step-runs-a-program.json": /steps, row 2 holds a formula with/,
   "step-unknown-name.json": /steps, row 2 holds a formula with “salary”, which no batch sheet has/,
   "too-deep.json": /deeper than 8 levels/,
-  "too-many-malts.json": /malt has more rows than the 6/,
-  "too-many-readings.json": /readings has more rows than the 16/,
+  "too-many-malts.json": /malt has more rows than the 40/,
+  "too-many-readings.json": /readings has more rows than the 300/,
   "unknown-entry-outside.json": /“macros”/,
   "unknown-entry.json": /“macro”/,
   "unknown-handling.json": /handling is “boil”; it may be “mash”, “steep”, “extract”, “sugar”/,
@@ -67,6 +71,29 @@ describe("damaged and hostile batch files", () => {
   });
   it("a file that is too big is refused before it is parsed", () => {
     expect(refusal("x".repeat(120_000)).message).toBe("This file has 120 kB; a batch file has at most 100 kB.");
+  });
+  it("damaged at any place, a file is refused in words or still holds a whole batch; nothing else comes of it", () => {
+    const whole = writeBatchFile(firstExtractBatch(), { prices: true });
+    const damages = { refused: 0, read: 0 };
+    const bytes = fc.constantFrom("", "0", "-", "9", '"', "{", "}", "[", "]", ",", ":", "=", "e99", "null", "true", "\\u0000", "\u202e", "é");
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: whole.length - 1 }), fc.oneof({ weight: 2, arbitrary: fc.constant(1) }, fc.integer({ min: 0, max: 40 })), bytes, fc.constantFrom(true, false, false, false), (at, length, instead, isCutOff) => {
+        const text = whole.slice(0, at) + instead + (isCutOff ? "" : whole.slice(at + length));
+        try {
+          const batch = readBatchFile(text);
+          damages.read += 1;
+          // What was taken in can be written and is the same again: nothing half-read is in it.
+          expect(readBatchFile(writeBatchFile(batch, { prices: true }))).toEqual(batch);
+        } catch (problem) {
+          if (!(problem instanceof BatchFileRefused)) throw problem;
+          damages.refused += 1;
+          expect(problem.message).toMatch(/[.?]$/);
+        }
+      }),
+      { numRuns: 400 },
+    );
+    expect(damages.refused).toBeGreaterThan(200);
+    expect(damages.read).toBeGreaterThan(10);
   });
   it("leaves nothing behind in the language", () => {
     refusal(readFileSync(new URL("prototype.json", folder), "utf8"));

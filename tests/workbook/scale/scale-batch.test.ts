@@ -68,7 +68,29 @@ describe("scaling a batch", () => {
         }
         expect(back.topUp).toBeCloseTo(batch.topUp, 1);
         for (const field of ["soakTemperature", "tapTemperature", "grainTemperature", "boilMinutes", "bottleVolume"] as const) expect(Math.abs(back.kit[field] - batch.kit[field]), field).toBeLessThanOrEqual(1.5);
-        expect({ ...back, malt: [], hops: [], kit: batch.kit, topUp: 0, yeast: { ...back.yeast, ...batch.yeast }, packaging: batch.packaging }).toEqual({ ...planOnly(batch), malt: [], hops: [], topUp: 0 });
+        // What is no amount comes back to the letter; a colour is told to a tenth, in US units a tenth of a degree Lovibond.
+        for (const lines of ["malt", "hops"] as const) {
+          const words = (one: BatchContents) => one[lines].map((line) => ({ ...line, mass: 0, colour: 0, cost: line.cost === "" }));
+          expect(words(back)).toEqual(words(batch));
+        }
+        for (const [index, { colour, cost }] of batch.malt.entries()) {
+          expect(Math.abs((back.malt[index]?.colour ?? 0) - colour), "colour").toBeLessThanOrEqual(0.05 + (units === "us" ? 0.05 * (25 / 12.7) * 1.3546 : 0.05));
+          // Costs follow the masses as they are weighed: 5 g of at least 0.7 kg, twice that where the batch was halved between, and cents.
+          if (cost !== "") expect(Math.abs(Number(back.malt[index]?.cost) / cost - 1), "cost").toBeLessThan(0.025);
+        }
+        const degrees = <Part extends "yeast" | "packaging">(part: Part, fields: readonly (keyof BatchContents[Part])[]) => {
+          for (const field of fields) {
+            const [was, is] = [batch[part][field], back[part][field]];
+            if (typeof was === "number") expect(Math.abs(Number(is) - was), String(field)).toBeLessThanOrEqual(1);
+            else expect(is, String(field)).toBe(was);
+          }
+          const rest = (one: BatchContents) => Object.fromEntries(Object.entries(one[part]).filter(([field]) => !fields.includes(field as keyof BatchContents[Part])));
+          expect(rest(back), part).toEqual(rest(planOnly(batch)));
+        };
+        // A whole degree Fahrenheit, then a whole degree Celsius: half of each, 0.28 + 0.5 °C, is less than one.
+        degrees("yeast", ["pitchTemperature", "fermentFrom", "fermentTo"]);
+        degrees("packaging", ["warmestSinceFermentation", "warmestStorage", "conditioningTemperature", "kegTemperature"]);
+        expect({ ...back, malt: [], hops: [], kit: batch.kit, topUp: 0, yeast: batch.yeast, packaging: batch.packaging }).toEqual({ ...planOnly(batch), malt: [], hops: [], topUp: 0 });
       }),
       { numRuns: 40 },
     );

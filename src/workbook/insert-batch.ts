@@ -7,8 +7,9 @@ export { InsertionRefused, freeName } from "./insert-sheet";
 /**
  * Puts a batch sheet into the workbook, all of it or nothing.
  *
+ * @param selected the cell that is in front afterwards; "behind" leaves in front what is there now
  * @throws InsertionRefused when the name is taken or not allowed
  */
-export function insertBatch(context: Excel.RequestContext, contents: BatchContents): Promise<void> {
-  return insertSheet(context, planBatch(contents), "B5");
+export function insertBatch(context: Excel.RequestContext, contents: BatchContents, selected = "B5"): Promise<void> {
+  return insertSheet(context, planBatch(contents), selected);
 }

@@ -19,7 +19,7 @@ export class InsertionRefused extends Error {
  * Puts a planned sheet into the workbook: all of it or nothing. It never touches a sheet that is already there, needs two
  * `context.sync()` (one to look, one to write) and takes back what it began when the second fails. Where somebody else was quicker, it looks again.
  *
- * @param selected the cell that is in front afterwards
+ * @param selected the cell that is in front afterwards; "behind" leaves in front what is there now
  * @throws InsertionRefused when the name is taken or not allowed
  */
 export async function insertSheet(context: Excel.RequestContext, plan: SheetPlan, selected: string): Promise<void> {
@@ -43,8 +43,10 @@ async function lookAndWrite(context: Excel.RequestContext, plan: SheetPlan, sele
     const sheet = sheets.add(temporaryName);
     writeSheet(sheet, plan, freeTableEnding(tables.items.map(({ name }) => name)));
     sheet.name = plan.sheetName;
-    sheet.activate();
-    sheet.getRange(selected).select();
+    if (selected !== "behind") {
+      sheet.activate();
+      sheet.getRange(selected).select();
+    }
     await context.sync();
   } catch (problemWhileWriting) {
     await takeBack(context, temporaryName);

@@ -18,8 +18,8 @@ const [mostLooks, between] = [40, 250];
 export async function withPluggedBlank<T>(context: Excel.RequestContext, blank: BatchContents, work: (workingName: string) => Promise<T>): Promise<T> {
   const problem = sheetNameProblem(blank.sheetName);
   if (problem) throw new InsertionRefused(problem);
-  const workingName = `Gylebook unplugs ${newBatchId()}`;
-  await insertBatch(context, { ...blank, sheetName: workingName });
+  const workingName = `Gylebook ${newBatchId()}`;
+  await insertBatch(context, { ...blank, sheetName: workingName }, "behind");
   try {
     return await onceCalculated(() => work(workingName));
   } catch (failure) {

@@ -19,6 +19,8 @@ interface EngineTimes {
   readonly nativeCell: number;
   readonly scalar: number;
   readonly lifted: number;
+  /** As many cells spilled by the engine from a native formula that does next to nothing. */
+  readonly nativeSpill: number;
 }
 
 let measured: Promise<EngineTimes> | undefined;
@@ -56,8 +58,9 @@ async function measureEngine(): Promise<EngineTimes> {
   const nativeCell = ((await withFormulas(`D1:D${nativeRows}`, column(nativeSum, nativeRows), nativeRows)) * 1000) / nativeRows;
   const scalar = await withFormulas(`D1:D${rows}`, column(scalarCall));
   const lifted = await withFormulas("D1", [[`=GYLE.BEER.ABV(A1:A${rows},B1:B${rows})`]]);
+  const nativeSpill = await withFormulas("D1", [[`=A1:A${rows}*2`]]);
   bench.dispose();
-  return { nativeCell, scalar, lifted };
+  return { nativeCell, scalar, lifted, nativeSpill };
 }
 
 /** How the engine's time goes: our calls against native formulas, one lifted call against ten thousand. */
@@ -77,8 +80,12 @@ export const engineSpeed: readonly BenchRow[] = [
     what: `one lifted call over ${rows} rows, against ${rows} scalar calls in the engine`,
     target: "20x faster or more",
     measure: async () => {
-      const { scalar, lifted } = await engineTimes();
-      return { measured: `${(scalar / lifted).toFixed(0)}x (${lifted.toFixed(0)} ms to ${scalar.toFixed(0)} ms)`, met: lifted > 0 && scalar / lifted >= 20 };
+      const { scalar, lifted, nativeSpill } = await engineTimes();
+      return {
+        measured: `${(scalar / lifted).toFixed(0)}x (${lifted.toFixed(0)} ms to ${scalar.toFixed(0)} ms; the engine takes ${nativeSpill.toFixed(0)} ms to spill as many cells of a native formula)`,
+        met: lifted > 0 && scalar / lifted >= 20,
+        beyondEngine: scalar / nativeSpill < 20,
+      };
     },
   },
 ];

@@ -4,6 +4,8 @@ import { exampleBatch, firstExtractBatch } from "../../src/workbook/batch/exampl
 import { insertBatch } from "../../src/workbook/insert-batch";
 import { repairFormulas } from "../../src/workbook/check/repair";
 import { addToClub, insertClub } from "../../src/workbook/club/add-to-club";
+import type { ClubEntry } from "../../src/workbook/club/club-facts";
+import { replaceOnClub, standingOnClub, type Standing } from "../../src/workbook/club/replace-on-club";
 import { appendNote } from "../../src/workbook/companion/append-note";
 import { markDone } from "../../src/workbook/companion/brew-day/mark-line";
 import { dayLines } from "../../src/workbook/companion/brew-day/day-lines";
@@ -82,10 +84,15 @@ const withStores = once(async () => {
   await Excel.run((context) => insertBatch(context, another));
   await Excel.run((context) => insertStores(context, { sheetName: "Stores", units: "us", today: 46300, stock: { malt: [{ name: "Pale malt extract, liquid", bought: 20, price: 3 }], hops: [], yeast: [], caps: [] } }));
 });
+const ofAda = firstExtractBatch();
+const scored = [2, 5].map((score) => ({ member: "Ada", batch: { ...ofAda, tasting: { ...ofAda.tasting, looks: { ...ofAda.tasting.looks, score } } } }));
+/** What a member was shown before she said yes to having her batch replaced. */
+let shown: readonly Standing[] = [];
 const withClub = once(async () => {
   await empty();
   await Excel.run((context) => insertBatch(context, brewed));
-  await Excel.run((context) => insertClub(context, { sheetName: "Club", units: "us", entries: [{ member: "Ada", batch: firstExtractBatch() }] }));
+  await Excel.run((context) => insertClub(context, { sheetName: "Club", units: "us", entries: [{ member: "Ada", batch: ofAda }] }));
+  shown = await Excel.run((context) => standingOnClub(context, "Club", scored));
 });
 const withLostFormulas = once(async () => {
   await empty();
@@ -116,6 +123,7 @@ const log = (from: number) => Array.from({ length: 40 }, (_, index) => ({ when: 
 const fromFile = (from: number): Writer => (context) => writeReadings(context, "Batch 1", log(from), true);
 const draws = (sheetName: string): Writer => (context) => writeDraws(context, shelves!, [{ plan: planDraw(shelves!, sheetName), day: 46270 }]);
 const joins = (member: string): Writer => (context) => addToClub(context, "Club", [{ member, batch: another }]);
+const replaces = (entry: ClubEntry): Writer => (context) => replaceOnClub(context, "Club", [entry], shown);
 const puts = (formula: string): Writer => async (context) => {
   const { kind } = await putIntoCell(context, { sheet: "Sheet1", address: "C3" }, formula, { rows: 1, columns: 1 }, false);
   if (kind === "occupied") throw new Error("occupied");
@@ -171,6 +179,9 @@ const cases: readonly Case[] = [
   { what: "one batch draws on the stores in both panes", open: withStores, writers: [draws("Batch 1"), draws("Batch 1")], trips: [1, 1], alike: true },
   { what: "two members' batches join the club sheet", open: withClub, writers: [joins("Ben"), joins("Cleo")], trips: [3, 3], alike: true },
   { what: "one member's batch joins the club sheet twice", open: withClub, writers: [joins("Ben"), joins("Ben")], trips: [3, 3], alike: true },
+  { what: "both replace one member's batch on the club sheet", open: withClub, writers: [replaces(scored[0]!), replaces(scored[1]!)], trips: [3, 3], alike: true },
+  { what: "a batch is replaced on the club sheet while another joins", open: withClub, writers: [replaces(scored[0]!), joins("Ben")], trips: [3, 3] },
+  { what: "a batch is replaced on the club sheet while somebody types into its row", open: withClub, writers: [replaces(scored[0]!), types("Club", "P4", "A name by hand")], trips: [3, 1] },
   { what: "both put a formula into one cell", open: withBatch, writers: [puts("=1+1"), puts("=2+2")], trips: [3, 3], alike: true },
   { what: "a formula is repaired while somebody types over it", open: withLostFormulas, writers: [repairs, types("Sheet1", "A1", "theirs")], trips: [4, 1] },
   { what: "both repair a formula", open: withLostFormulas, writers: [repairs, repairs], trips: [4, 4], alike: true },

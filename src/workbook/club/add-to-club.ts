@@ -1,20 +1,11 @@
 import type { UnitSystem } from "../../functions/quantities";
-import { cellText } from "../batch/cell-text";
 import { InsertionRefused, insertSheet } from "../insert-sheet";
 import { address } from "../plan/addresses";
-import type { NamedCells } from "../read/named-cells";
-import { readAllSheets } from "../read/read-sheets";
 import { withSecondLook } from "../second-look";
 import { writeUnlessChanged } from "../write/write-unless-changed";
-import { clubFacts, factNames, type ClubEntry } from "./club-facts";
-import { clubMark, clubVersion, factsName, mostBatches, planClub } from "./club-plan";
-
-export const isClubSheet = (sheet: NamedCells): boolean => sheet.has(clubMark) && sheet.has(factsName) && Number(sheet.value(clubMark)) <= clubVersion;
-
-/** Club sheets of the workbook, in the order of the tabs. */
-export async function clubSheets(context: Excel.RequestContext): Promise<NamedCells[]> {
-  return (await readAllSheets(context)).filter(isClubSheet);
-}
+import type { ClubEntry } from "./club-facts";
+import { factsName, mostBatches, planClub } from "./club-plan";
+import { clubSheet, factRow, roomFor, rowOnClub } from "./club-sheet";
 
 /**
  * A new club sheet with these batches: all of it or nothing.
@@ -37,34 +28,15 @@ export function addToClub(context: Excel.RequestContext, sheetName: string, entr
 }
 
 async function lookAndAdd(context: Excel.RequestContext, sheetName: string, entries: readonly ClubEntry[]): Promise<void> {
-  const sheet = (await clubSheets(context)).find((club) => club.sheetName === sheetName);
-  if (!sheet) throw new InsertionRefused(`There is no club sheet “${sheetName}” any more. Nothing was written.`);
-  const rows = sheet.block(factsName);
-  const markColumn = factNames.indexOf("mark");
-  for (const { member, batch } of entries) {
-    const there = rows.some((row) => String(row[0]).trim() === member && String(row[markColumn]) === batch.id && batch.id !== "");
-    if (there) throw new InsertionRefused(`“${batch.batchName}” of ${member} stands on “${sheetName}” already. Nothing was written.`);
-  }
-  const last = roomFor(sheet, entries.length) - 1;
-  const units: UnitSystem = sheet.text("club_units") === "us" ? "us" : "metric";
+  const sheet = await clubSheet(context, sheetName);
+  const standing = entries.find((entry) => rowOnClub(sheet, entry) >= 0);
+  if (standing) throw new InsertionRefused(`“${standing.batch.batchName}” of ${standing.member} stands on “${sheetName}” already. Nothing was written.`);
+  const next = roomFor(sheet, entries.length);
   const { from, to } = sheet.area(factsName);
-  const made = entries.map((entry) => clubFacts(entry, units));
-  const top = from.row + last + 1;
+  const top = from.row + next;
   const range = `${address(top, from.column)}:${address(top + entries.length - 1, to.column)}`;
-  const values = made.map((facts) => factNames.map((name) => (typeof facts[name] === "string" ? cellText(facts[name]) : facts[name])));
-  const before = sheet.formulaBlock(factsName).slice(last + 1, last + 1 + entries.length);
-  await writeUnlessChanged(context, [{ sheetName, range, before }], () => { context.workbook.worksheets.getItem(sheetName).getRange(range).values = values; });
-}
-
-/**
- * The first free row among the facts, counted from 0.
- *
- * @throws InsertionRefused where fewer rows than `wanted` are free
- */
-export function roomFor(sheet: NamedCells, wanted: number): number {
-  const rows = sheet.block(factsName);
-  const next = rows.findLastIndex((row) => row.some((cell) => cell !== "")) + 1;
-  const free = rows.length - next;
-  if (wanted > free) throw new InsertionRefused(`“${sheet.sheetName}” has room for ${free} more ${free === 1 ? "batch" : "batches"}, not ${wanted}. Make another club sheet; nothing was written.`);
-  return next;
+  const before = sheet.formulaBlock(factsName).slice(next, next + entries.length);
+  await writeUnlessChanged(context, [{ sheetName, range, before }], () => {
+    context.workbook.worksheets.getItem(sheetName).getRange(range).values = entries.map((entry) => factRow(sheet, entry));
+  });
 }

@@ -1,12 +1,13 @@
-import type { UnitSystem } from "../../functions/quantities";
-import { cellText } from "../batch/cell-text";
+import { writtenAgain } from "../batch/cell-text";
 import { InsertionRefused } from "../insert-sheet";
 import { address } from "../plan/addresses";
 import type { CellContent } from "../plan/sheet-plan";
 import type { CellValue, NamedCells } from "../read/named-cells";
-import { clubSheets, roomFor } from "./add-to-club";
+import { withSecondLook } from "../second-look";
+import { writeUnlessChanged } from "../write/write-unless-changed";
 import { clubFacts, factNames, type ClubEntry, type FactName } from "./club-facts";
 import { factsName } from "./club-plan";
+import { clubSheet, factRow, roomFor, rowOnClub, unitsOfClub } from "./club-sheet";
 
 /** One fact of a batch that taking it in anew would change. */
 export interface FactChange {
@@ -41,13 +42,17 @@ export async function standingOnClub(context: Excel.RequestContext, sheetName: s
  * @param agreed what the user was shown and said yes to
  * @throws InsertionRefused where a row is not what the user was shown, or there is no room for the others
  */
-export async function replaceOnClub(context: Excel.RequestContext, sheetName: string, entries: readonly ClubEntry[], agreed: readonly Standing[]): Promise<void> {
+export function replaceOnClub(context: Excel.RequestContext, sheetName: string, entries: readonly ClubEntry[], agreed: readonly Standing[]): Promise<void> {
+  return withSecondLook(() => lookAndReplace(context, sheetName, entries, agreed));
+}
+
+async function lookAndReplace(context: Excel.RequestContext, sheetName: string, entries: readonly ClubEntry[], agreed: readonly Standing[]): Promise<void> {
   const sheet = await clubSheet(context, sheetName);
-  const rows: CellContent[][] = sheet.block(factsName).map((values, row) => values.map((value, column) => asItStands(value, sheet.formulaBlock(factsName)[row]?.[column] ?? "")));
+  const seen = sheet.formulaBlock(factsName);
+  const rows: CellValue[][] = sheet.block(factsName).map((values, row) => values.map((value, column) => writtenAgain(seen[row]?.[column] ?? "", value)));
   const written = new Set<number>();
   const place = (row: number, entry: ClubEntry): void => {
-    const facts = clubFacts(entry, unitsOfClub(sheet));
-    rows[row] = factNames.map((name) => (typeof facts[name] === "string" ? cellText(facts[name]) : facts[name]));
+    rows[row] = factRow(sheet, entry);
     written.add(row);
   };
   const others: ClubEntry[] = [];
@@ -63,23 +68,15 @@ export async function replaceOnClub(context: Excel.RequestContext, sheetName: st
 
   const { from, to } = sheet.area(factsName);
   const [first, last] = [Math.min(...written), Math.max(...written)];
-  context.workbook.worksheets.getItem(sheetName).getRange(`${address(from.row + first, from.column)}:${address(from.row + last, to.column)}`).formulas = rows.slice(first, last + 1);
-  await context.sync();
+  const range = `${address(from.row + first, from.column)}:${address(from.row + last, to.column)}`;
+  await writeUnlessChanged(context, [{ sheetName, range, before: seen.slice(first, last + 1) }], () => {
+    context.workbook.worksheets.getItem(sheetName).getRange(range).formulas = rows.slice(first, last + 1);
+  });
 }
-
-async function clubSheet(context: Excel.RequestContext, sheetName: string): Promise<NamedCells> {
-  const sheet = (await clubSheets(context)).find((club) => club.sheetName === sheetName);
-  if (!sheet) throw new InsertionRefused(`There is no club sheet “${sheetName}” any more. Nothing was written.`);
-  return sheet;
-}
-
-const unitsOfClub = (sheet: NamedCells): UnitSystem => (sheet.text("club_units") === "us" ? "us" : "metric");
 
 function standing(sheet: NamedCells, entry: ClubEntry): Standing | undefined {
-  const [memberColumn, markColumn] = [factNames.indexOf("member"), factNames.indexOf("mark")];
-  const rows = sheet.block(factsName);
-  const row = entry.batch.id === "" ? -1 : rows.findIndex((cells) => String(cells[memberColumn]).trim() === entry.member && String(cells[markColumn]) === entry.batch.id);
-  const values = rows[row];
+  const row = rowOnClub(sheet, entry);
+  const values = sheet.block(factsName)[row];
   if (!values) return undefined;
   const facts = clubFacts(entry, unitsOfClub(sheet));
   const changes = factNames.flatMap((fact, column): FactChange[] => {
@@ -91,9 +88,3 @@ function standing(sheet: NamedCells, entry: ClubEntry): Standing | undefined {
 
 /** Figures that differ by less than anybody can see are the same. */
 const isAlike = (was: CellValue, becomes: CellContent): boolean => (typeof was === "number" && typeof becomes === "number" ? Math.abs(was - becomes) < 1e-9 : String(was) === String(becomes));
-
-/** A cell as it must be written to stay as it is: words that look like a formula stay words. */
-const asItStands = (value: CellValue, formula: CellValue): CellContent => {
-  if (typeof formula === "boolean") return `=${String(formula).toUpperCase()}`;
-  return typeof formula === "string" && formula === value ? cellText(formula) : formula;
-};

@@ -2,6 +2,7 @@ import type { ComponentType } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 import { places, screens, type Place, type Screen } from "./screens";
 import { firstScreen, rememberScreen } from "./first-screen";
+import { reasonOf } from "../workbook/host-words";
 
 const shownPlaces = places.filter((place) => screens.some((screen) => screen.place === place));
 const firstOf = (place: Place): Screen | undefined => screens.find((screen) => screen.place === place);
@@ -54,7 +55,7 @@ function Shown({ screen, moves }: { readonly screen: Screen; readonly moves: num
   useEffect(() => {
     Promise.resolve(screen.load()).then(
       (Screen) => setLoaded({ Screen }),
-      (problem: unknown) => setLoaded({ problem: problem instanceof Error ? problem.message : String(problem) }),
+      (problem: unknown) => setLoaded({ problem: reasonOf(problem) }),
     );
   }, [screen]);
   useEffect(() => {

@@ -34,13 +34,19 @@ const FORMULA_REPAIRS = [
   ["what formulas are kept under has changed", "if (formulaString.length <= 64) return formulaString;", "return formulaString;"],
   [
     "the search for changed names has changed",
-    "function isDirtyDefinedForNode(node, currentConfigService) {\n\tconst definedNameMap = currentConfigService.getDirtyDefinedNameMap();\n",
-    `function isDirtyDefinedForNode(node, currentConfigService) {
-\tconst changed = currentConfigService.getDirtyDefinedNameMap()[currentConfigService.getExecuteUnitId()];
-\treturn changed != null && (node.getDefinedNames() || []).some((name) => Object.hasOwn(changed, name));
-}
-function isDirtyDefinedForNodeAsPublished(node, currentConfigService) {
-\tconst definedNameMap = currentConfigService.getDirtyDefinedNameMap();
+    `	const definedNameMap = currentConfigService.getDirtyDefinedNameMap();
+	const executeUnitId = currentConfigService.getExecuteUnitId();
+	if (executeUnitId != null && definedNameMap[executeUnitId] != null) {
+		const names = Object.keys(definedNameMap[executeUnitId]);
+		for (let i = 0, len = names.length; i < len; i++) {
+			const name = names[i];
+			if (node.hasDefinedName(name)) return true;
+		}
+	}
+	return false;
+`,
+    `	const changed = currentConfigService.getDirtyDefinedNameMap()[currentConfigService.getExecuteUnitId()];
+	return changed != null && (node.getDefinedNames() || []).some((name) => Object.hasOwn(changed, name));
 `,
   ],
 ];

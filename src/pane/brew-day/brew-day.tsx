@@ -2,7 +2,7 @@ import { useMemo, useState } from "preact/hooks";
 import { dayLines } from "../../workbook/companion/brew-day/day-lines";
 import { dayState, type TimedLine } from "../../workbook/companion/brew-day/day-state";
 import { markDone, takeBackDone } from "../../workbook/companion/brew-day/mark-line";
-import { batchIdOf } from "../../workbook/companion/read-again";
+import { batchIdOf } from "../../workbook/read/batch-sheets";
 import { timeOfDayAt } from "../../workbook/companion/wall-clock";
 import { BatchScreen, type Batch } from "../companion/batch-screen";
 import { OutcomeLine } from "../companion/outcome-line";

@@ -1,6 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
 import { copiesInWorkbook } from "../../workbook/companion/own-mark";
-import { batchIdOf } from "../../workbook/companion/read-again";
+import { batchIdOf } from "../../workbook/read/batch-sheets";
 import type { NamedCells } from "../../workbook/read/named-cells";
 import { CopiedSheets } from "../sheets/copied-sheets";
 

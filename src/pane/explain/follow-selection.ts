@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { explainActiveCell } from "../../workbook/explain/explain-cell";
 import type { CellExplanation } from "../../workbook/explain/explanation";
+import { reasonOf } from "../../workbook/host-words";
 
 export interface Followed {
   readonly explanation?: CellExplanation;
@@ -30,7 +31,7 @@ export function useFollowedSelection(): Followed {
       setExplanation(found);
       setProblem(undefined);
     } catch (failure) {
-      if (turn === newest.current) setProblem(failure instanceof Error ? failure.message : String(failure));
+      if (turn === newest.current) setProblem(reasonOf(failure));
     }
   };
 
@@ -41,7 +42,7 @@ export function useFollowedSelection(): Followed {
       clearTimeout(rest);
       rest = setTimeout(() => void look(), restMs);
     };
-    const stopListening = listen(soon).catch((failure: unknown) => setProblem(failure instanceof Error ? failure.message : String(failure)));
+    const stopListening = listen(soon).catch((failure: unknown) => setProblem(reasonOf(failure)));
     void look();
     return () => {
       clearTimeout(rest);

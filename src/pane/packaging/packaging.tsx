@@ -3,7 +3,7 @@ import { packagingChanges, packagingIn, type PackagingInput } from "../../workbo
 import { packagingFigures } from "../../workbook/companion/packaging/packaging-figures";
 import { packagingSafety } from "../../workbook/companion/packaging/packaging-safety";
 import { onlyCounts, writePackaging } from "../../workbook/companion/packaging/write-packaging";
-import { batchIdOf } from "../../workbook/companion/read-again";
+import { batchIdOf } from "../../workbook/read/batch-sheets";
 import { dayNumberAt } from "../../workbook/companion/wall-clock";
 import type { NamedCells } from "../../workbook/read/named-cells";
 import { BatchScreen, type Batch } from "../companion/batch-screen";

@@ -1,5 +1,6 @@
 import { agedHops, writeAgedHops, type AgedHop } from "../../workbook/stores/aged-hops";
-import { DrawRefused, giveBack, idOf, planDraw, readStoresAndBatches, writeDraws, type Shortage, type StoresAndBatches } from "../../workbook/stores/draw";
+import { DrawRefused, giveBack, planDraw, readStoresAndBatches, writeDraws, type Shortage, type StoresAndBatches } from "../../workbook/stores/draw";
+import { batchIdOf } from "../../workbook/read/batch-sheets";
 import { copies, markOf } from "../../workbook/read/copied-sheets";
 import { shoppingList, writeShoppingList, type ShoppingLine } from "../../workbook/stores/shopping";
 import { todayNumber } from "../parts/today-number";
@@ -23,13 +24,12 @@ export type StoresState =
   | { readonly kind: "there"; readonly sheetName: string; readonly batches: readonly BatchAndStores[]; readonly copies: readonly (readonly string[])[]; readonly said?: string }
   | { readonly kind: "failed"; readonly message: string };
 
-
 function seen(found: StoresAndBatches, said?: string): StoresState {
   const twins = copies(found.batches.map(markOf));
   const copied = twins.flat();
   const batches = found.batches.map((batch): BatchAndStores => {
     const { sheetName } = batch;
-    const drawn = !copied.includes(sheetName) && idOf(batch) !== "" && found.stores.draws.some(({ id }) => id === idOf(batch));
+    const drawn = !copied.includes(sheetName) && batchIdOf(batch) !== "" && found.stores.draws.some(({ id }) => id === batchIdOf(batch));
     const about = { sheetName, drawn, isCopied: copied.includes(sheetName), hops: agedHops(found.stores, batch) };
     if (drawn || copied.includes(sheetName)) return { ...about, shortages: [], refused: undefined };
     try {
@@ -70,7 +70,7 @@ export const drawFor = (sheetName: string): Promise<StoresState> =>
 export const giveBackOf = (sheetName: string): Promise<StoresState> =>
   withStores(async (context, found) => {
     const batch = found.batches.find((one) => one.sheetName === sheetName);
-    const lines = batch ? await giveBack(context, found, idOf(batch)) : 0;
+    const lines = batch ? await giveBack(context, found, batchIdOf(batch)) : 0;
     return `${lines} ${lines === 1 ? "line" : "lines"} of “${sheetName}” went back on the shelves.`;
   });
 

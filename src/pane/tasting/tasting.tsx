@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 import { tasted, tastingIn, writeTasting, type TastingInput } from "../../workbook/companion/tasting/tasting-form";
-import { batchIdOf } from "../../workbook/companion/read-again";
+import { batchIdOf } from "../../workbook/read/batch-sheets";
 import { dayNumberAt } from "../../workbook/companion/wall-clock";
 import type { NamedCells } from "../../workbook/read/named-cells";
 import { BatchScreen, type Batch } from "../companion/batch-screen";

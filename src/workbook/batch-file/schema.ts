@@ -59,4 +59,3 @@ export const batchSchema = z.strictObject({
   packaging: z.strictObject({ packagedOn: blankOr(day), into: z.enum(["bottles", "keg"]), co2Volumes: between(0, 10), warmestSinceFermentation: blankOr(celsiusOrFahrenheit), sugar: name, bottleKind: name, warmestStorage: celsiusOrFahrenheit, conditioningTemperature: celsiusOrFahrenheit, kegTemperature: celsiusOrFahrenheit, bottlesFilled: some(1e6) }),
   tasting: z.strictObject({ tastedOn: blankOr(day), looks: taste, smells: taste, tastes: taste, feels: taste, again: taste, notes: text(2000) }),
 });
-

@@ -1,6 +1,6 @@
 import { callScalar } from "../../functions/call";
 import { packReady } from "../../functions/pack/ready";
-import { unitsOf } from "../read/batch-sheets";
+import { batchIdOf, unitsOf } from "../read/batch-sheets";
 import type { NamedCells } from "../read/named-cells";
 import type { UnitSystem } from "../../functions/quantities";
 
@@ -45,7 +45,7 @@ export function datedBatch(sheet: NamedCells): DatedBatch {
     return value === "" || value === 0 ? undefined : value;
   };
   return {
-    id: (sheet.has("batch_id") ? sheet.text("batch_id") : "") || `sheet-${sheet.sheetName}`,
+    id: batchIdOf(sheet) || `sheet-${sheet.sheetName}`,
     name: sheet.text("batch_name") || sheet.sheetName,
     units: unitsOf(sheet),
     brewedOn: number("brewed_on"),

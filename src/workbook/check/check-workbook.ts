@@ -79,7 +79,7 @@ export function reports(sheets: readonly NamedCells[], workbookNames: ReadonlyMa
 function twinBatches(sheets: readonly NamedCells[]): Map<NamedCells, Finding[]> {
   const batches = sheets.filter(isBatchSheet);
   return new Map(batches.flatMap((sheet): [NamedCells, Finding[]][] => {
-    const others = sheetsAlike(batches, sheet.sheetName).map((name) => `“${name}”`).join(", ");
+    const others = sheetsAlike(batches, sheet).map((name) => `“${name}”`).join(", ");
     return others === "" ? [] : [[sheet, [{ sheet: sheet.sheetName, address: sheet.range("batch_id").split(":")[0] ?? "", weight: "look", words: `Has the same mark as ${others}, so they count as one batch when files are shared, and neither can draw on the stores. Say which is the copy under Season, or type another mark into this cell of the copy, such as ${sheet.text("batch_id")}-2.` }]]];
   }));
 }

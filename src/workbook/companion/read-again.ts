@@ -1,10 +1,7 @@
-import { isBatchSheet, isNewer } from "../read/batch-sheets";
+import { batchIdOf, isBatchSheet, isNewer } from "../read/batch-sheets";
 import type { NamedCells } from "../read/named-cells";
 import { loadSheet, namedCells } from "../read/read-sheets";
 import { ChangeRefused } from "./outcome";
-
-/** The mark of a batch; "" on a sheet from before there was one. */
-export const batchIdOf = (cells: NamedCells): string => (cells.has("batch_id") ? cells.text("batch_id") : "");
 
 /**
  * The sheet as it is now, just before it is written to; it must still be the batch that the brewer saw.

@@ -1,7 +1,6 @@
 import { learned, type Learned } from "../../core/kit/shrink";
 import { quantity, type UnitSystem } from "../../functions/quantities";
-import { isBatchSheet } from "../read/batch-sheets";
-import { markOf } from "../read/copied-sheets";
+import { batchIdOf, isBatchSheet } from "../read/batch-sheets";
 import type { NamedCells } from "../read/named-cells";
 import { readAllSheets } from "../read/read-sheets";
 import { batchFigures } from "./batch-figures";
@@ -87,7 +86,7 @@ const apart = (values: readonly number[]): readonly number[] => [...new Set(valu
 function sameBrewings(batches: readonly NamedCells[]): readonly (readonly NamedCells[])[] {
   const groups: { readonly sheets: NamedCells[]; readonly keys: Set<string> }[] = [];
   for (const sheet of batches) {
-    const keys = [markOf(sheet).id, logOf(sheet)].filter((key) => key !== "");
+    const keys = [batchIdOf(sheet), logOf(sheet)].filter((key) => key !== "");
     const known = groups.find((group) => keys.some((key) => group.keys.has(key)));
     if (!known) groups.push({ sheets: [sheet], keys: new Set(keys) });
     else {

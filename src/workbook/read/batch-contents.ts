@@ -3,7 +3,7 @@ import { emptyTasting, usualKit } from "../batch/new-batch";
 import { allGrainSteps, extractSteps } from "../batch/steps";
 import { unitWords } from "../batch/unit-words";
 import type { UnitSystem } from "../../functions/quantities";
-import { unitsOf } from "./batch-sheets";
+import { batchIdOf, unitsOf } from "./batch-sheets";
 import type { CellValue, NamedCells } from "./named-cells";
 
 /**
@@ -15,7 +15,7 @@ import type { CellValue, NamedCells } from "./named-cells";
 export function batchContents(sheet: NamedCells): BatchContents {
   const units = unitsOf(sheet);
   return {
-    id: sheet.has("batch_id") ? sheet.text("batch_id") : "",
+    id: batchIdOf(sheet),
     sheetName: sheet.sheetName,
     batchName: sheet.text("batch_name"),
     number: sheet.number("batch_number"),

@@ -11,6 +11,9 @@ export const isBatchSheet = (sheet: NamedCells): boolean => sheet.has(batchMark)
 /** Made by a newer Gylebook than this one: it is shown as it is and not written to. */
 export const isNewer = (sheet: NamedCells): boolean => Number(sheet.value(batchMark)) > planVersion;
 
+/** The mark of a batch; "" on a sheet from before there was one. */
+export const batchIdOf = (sheet: NamedCells): string => (sheet.has("batch_id") ? sheet.text("batch_id") : "");
+
 /** What the numbers on a batch sheet are in. */
 export const unitsOf = (sheet: NamedCells): UnitSystem => (sheet.text("units") === "us" ? "us" : "metric");
 

@@ -4,6 +4,7 @@ import { batchContents } from "./batch-contents";
 import { isBatchSheet, isNewer } from "./batch-sheets";
 import type { NamedCells } from "./named-cells";
 import { readAllSheets } from "./read-sheets";
+import { reasonOf } from "../host-words";
 
 /** A batch of this workbook, as it stood when it was read. */
 export interface BatchInWorkbook {
@@ -36,7 +37,7 @@ export async function batchesInWorkbook(context: Excel.RequestContext): Promise<
       if (isNewer(cells)) throw new Error(`“${cells.sheetName}” was made by a newer Gylebook: update this one to read it.`);
       return [{ sheetName: cells.sheetName, contents: batchContents(cells), cells }];
     } catch (problem) {
-      unreadable.push(problem instanceof Error ? problem.message : String(problem));
+      unreadable.push(reasonOf(problem));
       return [];
     }
   });

@@ -1,4 +1,5 @@
 import type { BatchMark } from "./batch-marks";
+import { batchIdOf } from "./batch-sheets";
 import type { NamedCells } from "./named-cells";
 
 /** Sheets that carry one and the same mark: copies made with Excel's own Move or Copy. Sheets of the first plan have no mark. */
@@ -9,11 +10,13 @@ export function copies(sheets: readonly BatchMark[]): readonly (readonly string[
 }
 
 /** The mark of a batch sheet that was read. */
-export const markOf = (sheet: NamedCells): BatchMark => ({ sheetName: sheet.sheetName, id: sheet.has("batch_id") ? sheet.text("batch_id") : "" });
+export const markOf = (sheet: NamedCells): BatchMark => ({ sheetName: sheet.sheetName, id: batchIdOf(sheet) });
 
 /** Other sheets that carry the mark of this one. */
-export const sheetsAlike = (sheets: readonly NamedCells[], sheetName: string): readonly string[] =>
-  copies(sheets.map(markOf)).find((names) => names.includes(sheetName))?.filter((name) => name !== sheetName) ?? [];
+export function sheetsAlike(sheets: readonly NamedCells[], sheet: NamedCells): readonly string[] {
+  const id = batchIdOf(sheet);
+  return id === "" ? [] : sheets.filter((other) => other.sheetName !== sheet.sheetName && batchIdOf(other) === id).map(({ sheetName }) => sheetName);
+}
 
 /** Whether anything of a brewing stands on a sheet: a time, a reading, a day of packaging. */
 export function hasLog(batch: NamedCells): boolean {

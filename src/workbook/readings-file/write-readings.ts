@@ -9,7 +9,6 @@ import { planLog } from "./log-plan";
 import type { LogRow } from "./read-log";
 import { thinned } from "./thin";
 
-
 /** The empty rows below the last reading of a batch sheet, and the moments that stand there already. */
 export function roomForReadings(sheet: NamedCells): { readonly firstRow: number; readonly rows: number; readonly taken: readonly number[] } {
   const { from, to } = sheet.area("readings");

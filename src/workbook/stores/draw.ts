@@ -1,6 +1,6 @@
 import { address } from "../plan/addresses";
-import { isBatchSheet } from "../read/batch-sheets";
-import { markOf, sheetsAlike } from "../read/copied-sheets";
+import { batchIdOf, isBatchSheet } from "../read/batch-sheets";
+import { sheetsAlike } from "../read/copied-sheets";
 import type { NamedCells } from "../read/named-cells";
 import { readAllSheets } from "../read/read-sheets";
 import { JustChanged, writeUnlessChanged } from "../write/write-unless-changed";
@@ -39,8 +39,6 @@ export async function readStoresAndBatches(context: Excel.RequestContext): Promi
   return sheet && { sheet, stores: readStores(sheet), batches: sheets.filter(isBatchSheet) };
 }
 
-export const idOf = (batch: NamedCells): string => markOf(batch).id;
-
 /**
  * What a batch would draw.
  *
@@ -49,10 +47,10 @@ export const idOf = (batch: NamedCells): string => markOf(batch).id;
 export function planDraw({ stores, batches }: StoresAndBatches, sheetName: string): DrawPlan {
   const batch = batches.find((one) => one.sheetName === sheetName);
   if (!batch) throw new DrawRefused(`There is no batch sheet "${sheetName}".`);
-  const id = idOf(batch);
+  const id = batchIdOf(batch);
   if (id === "") throw new DrawRefused(`"${sheetName}" has no mark of its own, so nobody could tell later whether it has drawn: bring it to today's plan first (Help, Older sheets).`);
   const before = stores.draws.find((draw) => draw.id === id);
-  const alike = sheetsAlike(batches, sheetName).map((name) => `"${name}"`);
+  const alike = sheetsAlike(batches, batch).map((name) => `"${name}"`);
   if (alike.length > 0) throw new DrawRefused(`"${sheetName}" carries the same mark as ${alike.join(", ")}${before ? ", and one of them has drawn on the stores already" : ""}. Say first which is the copy: it gets a mark of its own. Nothing was taken.`);
   if (before) throw new DrawRefused(`"${before.batch}" has drawn on the stores already. A batch draws once. Nothing was taken.`);
   const [double] = doubles(stores);

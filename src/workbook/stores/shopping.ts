@@ -1,7 +1,8 @@
 import { quantity } from "../../functions/quantities";
+import { batchIdOf } from "../read/batch-sheets";
 import { hasLog } from "../read/copied-sheets";
 import type { NamedCells } from "../read/named-cells";
-import { idOf, type StoresAndBatches } from "./draw";
+import type { StoresAndBatches } from "./draw";
 import { needKey, needsOf, type Need } from "./needs";
 import { capName, itemFor } from "./stock";
 import { stockKinds } from "./stock-kinds";
@@ -20,9 +21,9 @@ export interface ShoppingLine extends Need {
  */
 function planned({ stores, batches }: StoresAndBatches): readonly NamedCells[] {
   const drawn = new Set(stores.draws.map(({ id }) => id));
-  const brewed = new Set(batches.filter(hasLog).map(idOf));
-  const firstOf = (id: string): NamedCells | undefined => batches.find((batch) => idOf(batch) === id);
-  return batches.filter((batch) => !hasLog(batch) && !(drawn.has(idOf(batch)) && !brewed.has(idOf(batch)) && firstOf(idOf(batch)) === batch));
+  const brewed = new Set(batches.filter(hasLog).map(batchIdOf));
+  const firstOf = (id: string): NamedCells | undefined => batches.find((batch) => batchIdOf(batch) === id);
+  return batches.filter((batch) => !hasLog(batch) && !(drawn.has(batchIdOf(batch)) && !brewed.has(batchIdOf(batch)) && firstOf(batchIdOf(batch)) === batch));
 }
 
 /** What the batches planned need together, against what is left; what is there in full needs no buying and is left out. */

@@ -119,7 +119,7 @@ async function copyGroup(context: Excel.RequestContext, pairs: readonly Pair[], 
   await context.sync();
 
   context.application.suspendApiCalculationUntilNextSync();
-  const copies = pairs.map(({ sheetName, copyName, workingName }, index) => copyAndLook(originals[index]!, { sheetName, copyName, workingName }, namesSeen(originals[index]!, ofWorkbook), choices));
+  const copies = pairs.map((pair, index) => copyAndLook(originals[index]!, pair, namesSeen(originals[index]!, ofWorkbook), choices));
   await context.sync();
 
   const plans = copies.map((copy, index) => ({ copy, changes: planUnplug(snapshotOf(pairs[index]!, originals[index]!, copy, ofWorkbook), choices.standalone) }));

@@ -3,7 +3,6 @@ import { bottleKinds, sugars } from "../../batch/packaging";
 import type { CellValue, NamedCells } from "../../read/named-cells";
 import type { CellChange } from "../change-cells";
 
-
 /** The packaging cells of the sheet as a form holds them, in the sheet's units. */
 export interface PackagingInput {
   readonly into: "bottles" | "keg";

@@ -56,11 +56,15 @@ The sheets and the pane show numbers of these functions, sums and means of cells
 |---|---|---|
 | a figure of the kit learned from its batches, and its ± | precision-weighted mean, a textbook's (from memory); the spreads assumed are our judgement | tests/core/kit, worked by hand |
 | what boiled away, what bottling lost (kit sheet) | differences of volumes on the batch sheet | tests/sheets/kit.test.ts |
-| mends: water, extract, minutes, bitterness | WORT.THIN, REDUCE, ENRICH, MIX and HOPS.IBU; when a miss is worth mending is common practice | the flows only; no test of the amounts beyond those functions' own |
+| mends: water, extract, minutes, bitterness | WORT.THIN, REDUCE, ENRICH, MIX and HOPS.IBU; when a miss is worth mending is common practice | tests/workbook/companion: sums worked by hand, NBS table values |
 | dates to come | PACK.READY, LOG.FORECAST; else three and ten days (common practice) | tests/workbook/calendar.test.ts |
 | the ± of a cell that the pane explains | GAUGE.SPREAD; what instruments are good for is common practice, from memory | tests/sheets/explain-cell.test.ts |
 | a keg counts as ready after seven days | common practice, from memory | nothing outside the project |
 | hop masses of a scaled batch | HOPS.SHARE, solved for the same bitterness | tests/workbook/scale |
+| the pressure and sugar that the pane refuses or warns of | PACK.CHECK and PACK.PRESSURE | tests/workbook/companion: just below and just above the bottle's and the keg's limit |
+| what a batch on the club sheet was and becomes | the functions behind the club's figures, or the member's own scores | tests/sheets/sharing.test.ts |
+| how long a batch file's tables may be: 40 malts, 40 hops, 60 steps, 300 readings, 200 times | our judgement: far more than a brewing at home has, and no sheet of any length | tests/workbook/batch-file: malts and readings beyond it are refused |
+| formulas that calculate on, and values, of an unplugged sheet | counted | tests/sheets/unplugging.test.ts, unplugged-hand-out.test.ts |
 | limits of the checks (reading noise, spikes, slack) | common practice or our judgement, said at each | tests of the checks, not of the limits |
 `;
 }

@@ -44,4 +44,10 @@ describe("the rewrite of the grid's published code", () => {
     loader.rewrite("function _defineProperty(e, r, t) {\n\treturn e;\n}", "/node_modules/@univerjs/engine-formula/lib/es/index.js");
     for (const repair of ["table names", "number of formulas kept", "kept under", "changed names"]) expect(loader.complaint()).toContain(repair);
   });
+
+  it("complains where rows are no longer measured as they were", () => {
+    const loader = freshLoader();
+    loader.rewrite("function _defineProperty(e, r, t) {\n\treturn e;\n}", "/node_modules/@univerjs/sheets-ui/lib/es/index.js");
+    expect(loader.complaint()).toContain("measuring of rows");
+  });
 });

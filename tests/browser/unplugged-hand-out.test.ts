@@ -1,0 +1,81 @@
+import { mkdirSync } from "node:fs";
+import type { Frame } from "playwright-core";
+import { expect, test } from "vitest";
+import { exampleBatch } from "../../src/workbook/batch/example-batch";
+import { planBatch } from "../../src/workbook/batch/plan";
+import { useBench } from "./support/bench-fixture";
+import type { BenchPage } from "./support/bench-page";
+import { openScreen } from "./support/pane-screens";
+
+const bench = useBench({ profile: "whole file" });
+const pictures = new URL("../../.cache/pictures/", import.meta.url).pathname;
+mkdirSync(pictures, { recursive: true });
+
+const plan = planBatch(exampleBatch({ id: "test", sheetName: "Footbridge", batchName: "Footbridge", brewedOn: 46270, volume: 5, units: "us", topUp: 0, method: "extract" }));
+const cellOf = (name: string): string => plan.names.find((candidate) => candidate.name === name)?.range.split(":")[0] ?? "";
+const get = (tab: BenchPage, sheet: string, name: string) => tab.valueAt(sheet, cellOf(name));
+const tabs = (tab: BenchPage) => tab.page.evaluate(() => window.gylebookBench.univerAPI.getActiveWorkbook()!.getSheets().map((sheet) => sheet.getSheetName()));
+/** Formulas in the cells of a sheet that still call us. */
+const callsOurs = (tab: BenchPage, sheet: string) => tab.page.evaluate((name) => {
+  const found = window.gylebookBench.univerAPI.getActiveWorkbook()!.getSheetByName(name)!.getRange("A1:Z200").getFormulas();
+  return found.flat().filter((formula) => formula.includes("GYLE."));
+}, sheet);
+
+async function choose(pane: Frame, name: string): Promise<void> {
+  await openScreen(pane, "Share", "Hand-out");
+  await pane.getByLabel("Batch", { exact: true }).selectOption("Footbridge");
+  await pane.getByLabel("Name of the blank").fill(name);
+  await pane.getByLabel("Their volume, US gallons").fill("2.5");
+}
+
+const patienceMs = 400_000;
+
+test("a blank for members without Gylebook is made as a sheet, and plugged in by one who has it", async () => {
+  const tab = await bench.open();
+  const pane = await tab.pane();
+  await openScreen(pane, "Plan", "New batch");
+  await pane.getByLabel("Name of the batch").fill("Footbridge");
+  await pane.getByLabel("US: gal, lb, °F").check();
+  await pane.getByLabel("An example pale ale to change").check();
+  await pane.getByRole("button", { name: "Write the batch sheet" }).click();
+  await pane.getByText("“Footbridge” is in the workbook").waitFor();
+  await tab.calculated();
+
+  await choose(pane, "For Wren");
+  await pane.getByLabel("A sheet in this workbook, for members without Gylebook").check();
+  await pane.getByRole("button", { name: "Write the unplugged blank on a sheet of its own" }).click();
+  await pane.getByText("“For Wren” is in the workbook, unplugged").waitFor();
+  await tab.calculated();
+  await tab.page.screenshot({ path: `${pictures}hand-out-unplugged.png` });
+  // The sheet that it stood on for a moment is gone, and with it every call of ours.
+  expect(await tabs(tab)).toEqual(["Sheet 1", "Footbridge", "For Wren"]);
+  expect(await callsOurs(tab, "For Wren")).toEqual([]);
+  expect((await callsOurs(tab, "Footbridge")).length).toBeGreaterThan(25);
+  for (const [name, within] of [["og_plan", 0.001], ["ibu_plan", 1], ["fg_plan", 0.001]] as const) {
+    expect(Math.abs(Number(await get(tab, "For Wren", name)) - Number(await get(tab, "Footbridge", name))), name).toBeLessThan(within);
+  }
+
+  // Pupils type what they changed: the plain formulas follow to what ours give for the same blank with Gylebook.
+  await choose(pane, "With Gylebook");
+  await pane.getByLabel("A sheet in this workbook", { exact: true }).check();
+  await pane.getByRole("button", { name: "Write the blank on a sheet of its own" }).click();
+  await pane.getByText("“With Gylebook” is in the workbook").waitFor();
+  const typed = { attenuation: 70, altitude: 3000, carbonation: 2.6 };
+  for (const sheet of ["For Wren", "With Gylebook"]) for (const [name, value] of Object.entries(typed)) await tab.setValue(sheet, cellOf(name), value);
+  await tab.calculated();
+  for (const name of ["fg_plan", "abv_plan", "boils_at", "sugar_mass"]) {
+    const [plain, ours] = [await get(tab, "For Wren", name), await get(tab, "With Gylebook", name)];
+    expect(typeof ours, name).toBe("number");
+    expect(Number(plain), name).toBeCloseTo(Number(ours), 6);
+    expect(ours, `${name} follows`).not.toBe(await get(tab, "Footbridge", name));
+  }
+
+  // Who has Gylebook plugs it in: the very formulas of the blank that was never unplugged, with what was typed.
+  await tab.page.evaluate(() => window.gylebookBench.univerAPI.getActiveWorkbook()!.getSheetByName("For Wren")!.activate());
+  await openScreen(pane, "Share", "Unplug");
+  await pane.getByRole("button", { name: "Plug the sheet in front in again" }).click();
+  await pane.getByText(/“For Wren”: \d+ formulas are GYLE’s again/u).waitFor();
+  await tab.calculated();
+  expect(await callsOurs(tab, "For Wren")).toEqual(await callsOurs(tab, "With Gylebook"));
+  for (const name of ["fg_plan", "abv_plan", "boils_at", "sugar_mass", "attenuation"]) expect(await get(tab, "For Wren", name), name).toBe(await get(tab, "With Gylebook", name));
+}, patienceMs);

@@ -1,4 +1,5 @@
-import { mkdirSync } from "node:fs";
+import { mkdirSync, readFileSync } from "node:fs";
+import { strFromU8, unzipSync } from "fflate";
 import type { Frame } from "playwright-core";
 import { expect, test } from "vitest";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";
@@ -30,7 +31,7 @@ async function choose(pane: Frame, name: string): Promise<void> {
 
 const patienceMs = 400_000;
 
-test("a blank for members without Gylebook is made as a sheet, and plugged in by one who has it", async () => {
+test("a blank for members without Gylebook is made as a sheet, plugged in by one who has it, and made as a workbook", async () => {
   const tab = await bench.open();
   const pane = await tab.pane();
   await openScreen(pane, "Plan", "New batch");
@@ -55,6 +56,8 @@ test("a blank for members without Gylebook is made as a sheet, and plugged in by
     expect(Math.abs(Number(await get(tab, "For Wren", name)) - Number(await get(tab, "Footbridge", name))), name).toBeLessThan(within);
   }
 
+  const alcohol = Number(await get(tab, "For Wren", "abv_plan"));
+
   // Pupils type what they changed: the plain formulas follow to what ours give for the same blank with Gylebook.
   await choose(pane, "With Gylebook");
   await pane.getByLabel("A sheet in this workbook", { exact: true }).check();
@@ -78,4 +81,26 @@ test("a blank for members without Gylebook is made as a sheet, and plugged in by
   await tab.calculated();
   expect(await callsOurs(tab, "For Wren")).toEqual(await callsOurs(tab, "With Gylebook"));
   for (const name of ["fg_plan", "abv_plan", "boils_at", "sugar_mass", "attenuation"]) expect(await get(tab, "For Wren", name), name).toBe(await get(tab, "With Gylebook", name));
+
+  // The same blank as a workbook of its own: on the bench a file, which is opened in place of this workbook.
+  await choose(pane, "For Finch");
+  await pane.getByLabel("A new workbook, for members without Gylebook").check();
+  const [download] = await Promise.all([tab.page.waitForEvent("download"), pane.getByRole("button", { name: "Make a workbook of the unplugged blank" }).click()]);
+  await pane.getByText("The new workbook is open, with “For Finch”").waitFor();
+  expect(await tabs(tab)).not.toContain("For Finch");
+  const bytes = readFileSync(await download.path());
+  expect(strFromU8(unzipSync(bytes)["docProps/core.xml"]!)).not.toMatch(/<(dc:creator|cp:lastModifiedBy)>[^<]/u);
+  await tab.calculated();
+  await tab.startEmpty();
+  await tab.openFile(bytes, "For Finch.xlsx");
+  await tab.page.waitForFunction(() => window.gylebookBench.univerAPI.getActiveWorkbook()?.getSheets().some((sheet) => sheet.getSheetName() === "For Finch"));
+  await tab.calculated();
+  expect(await tabs(tab)).toEqual(["For Finch"]);
+  // Nobody has changed it yet: the bench would not ask before another file takes its place.
+  expect(await tab.page.evaluate(() => window.gylebookBench.session.edited)).toBe(false);
+  expect(await callsOurs(tab, "For Finch")).toEqual([]);
+  expect(await get(tab, "For Finch", "abv_plan")).toBeCloseTo(alcohol, 9);
+  await tab.setValue("For Finch", cellOf("attenuation"), 60);
+  await tab.calculated();
+  expect(Number(await get(tab, "For Finch", "abv_plan"))).toBeLessThan(alcohol - 0.5);
 }, patienceMs);

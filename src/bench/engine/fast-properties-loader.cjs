@@ -9,7 +9,8 @@
  * 5. It keeps them under a number of 32 bits made from their text: two of many thousand may share one, and the second
  *    cell would be calculated by the first one's formula.
  * 6. For every formula it asks for every changed name whether the formula reads it, in place of asking the few it reads.
- * 7. It measures rows while the page is idle, also those of a sheet that was deleted since, which throws on the page.
+ * 7. It measures rows and looks through choices of cells while the page is idle, also those of a sheet or workbook that is gone
+ *    since, which throws on the page.
  *
  * All are text replacements in someone else's code, so the build must fail when they no longer match. Wire it so:
  *
@@ -26,7 +27,8 @@ const FILES = /[\\/]@univerjs[\\/][^\\/]+[\\/]lib[\\/]es[\\/].*\.js$/;
 const DRAWING_ENGINE = /engine-render[\\/]lib[\\/]es[\\/]index\.js$/;
 
 const FORMULA_ENGINE = /engine-formula[\\/]lib[\\/]es[\\/]index\.js$/;
-const GRID_UI = /sheets-ui[\\/]lib[\\/]es[\\/]index\.js$/;
+const GRID_UI = /@univerjs[\\/]sheets-ui[\\/]lib[\\/]es[\\/]index\.js$/;
+const GRID_CHOICES = /@univerjs[\\/]sheets-data-validation[\\/]lib[\\/]es[\\/]index\.js$/;
 const FORBIDDEN_IN_TABLE_NAMES = 'const TABLE_NAME_REGEX = "((?![~!@#$%^&*()_+<>';
 
 /** What is replaced in one file, each just once, with the words of the complaint where it is not found. */
@@ -59,7 +61,15 @@ const GRID_UI_REPAIRS = [
     "	_loopTask(task) {\n		const skeleton = task.skeleton;\n		if (skeleton._worksheetData === null) return;\n",
   ],
 ];
-const REPAIRS = [[FORMULA_ENGINE, FORMULA_REPAIRS], [GRID_UI, GRID_UI_REPAIRS]];
+const IDLE_LOOK = "					else requestIdleCallback(() => {\n						";
+const GRID_CHOICES_REPAIRS = [
+  [
+    "the idle look through cells with choices has changed",
+    `${IDLE_LOOK}this.validatorRanges(unitId, subUnitId, ranges);`,
+    `${IDLE_LOOK}if (this._univerInstanceService.getUnit(unitId)?.getSheetBySheetId(subUnitId)) this.validatorRanges(unitId, subUnitId, ranges);`,
+  ],
+];
+const REPAIRS = [[FORMULA_ENGINE, FORMULA_REPAIRS], [GRID_UI, GRID_UI_REPAIRS], [GRID_CHOICES, GRID_CHOICES_REPAIRS]];
 
 const counts = { files: 0, helpers: 0, drawingFiles: 0, dictionaries: 0 };
 const missing = new Set();

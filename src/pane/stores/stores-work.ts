@@ -1,3 +1,4 @@
+import { JustChanged } from "../../workbook/write/write-unless-changed";
 import { agedHops, writeAgedHops, type AgedHop } from "../../workbook/stores/aged-hops";
 import { DrawRefused, giveBack, planDraw, readStoresAndBatches, writeDraws, type Shortage, type StoresAndBatches } from "../../workbook/stores/draw";
 import { batchIdOf } from "../../workbook/read/batch-sheets";
@@ -54,7 +55,7 @@ async function withStores(work?: (context: Excel.RequestContext, found: StoresAn
       return after ? seen(after, said) : ({ kind: "none" } as const);
     });
   } catch (problem) {
-    return { kind: "failed", message: problem instanceof DrawRefused ? problem.message : `Nothing was changed. ${hostWords(problem)}` };
+    return { kind: "failed", message: problem instanceof DrawRefused || problem instanceof JustChanged ? problem.message : `Nothing was changed. ${hostWords(problem)}` };
   }
 }
 

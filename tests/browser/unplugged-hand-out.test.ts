@@ -1,20 +1,15 @@
-import { mkdirSync, readFileSync } from "node:fs";
+import { readFileSync } from "node:fs";
 import { strFromU8, unzipSync } from "fflate";
 import type { Frame } from "playwright-core";
 import { expect, test } from "vitest";
-import { exampleBatch } from "../../src/workbook/batch/example-batch";
-import { planBatch } from "../../src/workbook/batch/plan";
 import { useBench } from "./support/bench-fixture";
 import type { BenchPage } from "./support/bench-page";
+import { cellOf, get, insertFootbridge } from "./support/footbridge";
 import { openScreen } from "./support/pane-screens";
+import { pictures } from "./support/pictures";
 
 const bench = useBench({ profile: "whole file" });
-const pictures = new URL("../../.cache/pictures/", import.meta.url).pathname;
-mkdirSync(pictures, { recursive: true });
 
-const plan = planBatch(exampleBatch({ id: "test", sheetName: "Footbridge", batchName: "Footbridge", brewedOn: 46270, volume: 5, units: "us", topUp: 0, method: "extract" }));
-const cellOf = (name: string): string => plan.names.find((candidate) => candidate.name === name)?.range.split(":")[0] ?? "";
-const get = (tab: BenchPage, sheet: string, name: string) => tab.valueAt(sheet, cellOf(name));
 const tabs = (tab: BenchPage) => tab.page.evaluate(() => window.gylebookBench.univerAPI.getActiveWorkbook()!.getSheets().map((sheet) => sheet.getSheetName()));
 /** Formulas in the cells of a sheet that still call us. */
 const callsOurs = (tab: BenchPage, sheet: string) => tab.page.evaluate((name) => {
@@ -34,13 +29,7 @@ const patienceMs = 400_000;
 test("a blank for members without Gylebook is made as a sheet, plugged in by one who has it, and made as a workbook", async () => {
   const tab = await bench.open();
   const pane = await tab.pane();
-  await openScreen(pane, "Plan", "New batch");
-  await pane.getByLabel("Name of the batch").fill("Footbridge");
-  await pane.getByLabel("US: gal, lb, °F").check();
-  await pane.getByLabel("An example pale ale to change").check();
-  await pane.getByRole("button", { name: "Write the batch sheet" }).click();
-  await pane.getByText("“Footbridge” is in the workbook").waitFor();
-  await tab.calculated();
+  await insertFootbridge(tab, pane);
 
   await choose(pane, "For Wren");
   await pane.getByLabel("A sheet in this workbook, for members without Gylebook").check();

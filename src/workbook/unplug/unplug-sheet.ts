@@ -1,7 +1,7 @@
 import { address, block as blockOf, localAddress, position } from "../plan/addresses";
 import { freeName, refuseTaken } from "../insert-sheet";
 import { newBatchId } from "../batch/batch-id";
-import { batchMark } from "../read/batch-sheets";
+import { batchMark, unpluggedMark } from "../read/batch-sheets";
 import { groupsOf, throughGroups, type LongWork } from "../progress";
 import { withSecondLook } from "../second-look";
 import { fingerprint } from "./fingerprint";
@@ -32,8 +32,6 @@ export interface UnpluggedSheet {
 
 /** Named cells that tell what things cost; the batch sheet's own names. */
 export const priceNames = ["malt_cost", "hop_cost", "yeast_cost", "cost_plan", "cost_each"];
-/** The mark of an unplugged batch sheet, in place of the batch sheet's own: the season must not count a batch twice. */
-export const unpluggedMark = "gylebook_unplugged";
 /** A note that begins so, in any case of letters, is for the brewer alone. */
 export const isPrivate = (text: unknown): boolean => typeof text === "string" && /^\s*(=")?private\b/i.test(text.replace(/^[^\n:]{1,60}:\s*\n/, ""));
 

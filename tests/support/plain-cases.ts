@@ -102,7 +102,7 @@ function numberProbes({ limits, quantity: name, typical, covered }: NumberParame
   ];
 }
 
-/** The same range with a heading, with an empty row, with a hole, with a word where a number belongs. */
+/** The same range a row shorter or longer, with a heading, with an empty row, with a hole, with a word where a number belongs. */
 function tableProbes(rows: unknown[][]): [string, unknown][] {
   const width = rows[0]?.length ?? 1;
   const last = rows.length - 1;
@@ -111,5 +111,10 @@ function tableProbes(rows: unknown[][]): [string, unknown][] {
     [`a far too large number in column ${column + 1}`, rows.map((row, at) => (at === last ? row.map((cell, index) => (index === column && typeof cell === "number" ? 1e9 : cell)) : row))],
     [`a word below in column ${column + 1}`, [...rows, ...rows.slice(0, 1).map((row) => row.map((cell, index) => (index === column && typeof cell === "number" ? "some" : cell)))]],
   ]).flat();
-  return [["with an empty row", [...rows, Array<string>(width).fill("")]], ["empty", rows.map((row) => row.map(() => ""))], ...holes];
+  const heading = Array<string>(width).fill("heading");
+  return [
+    ["a row shorter", rows.length > 1 ? rows.slice(0, -1) : rows], ["a row longer", [...rows, ...rows.slice(-1)]],
+    ["with a heading", [heading, ...rows]], ["with a heading in place of its first row", [heading, ...rows.slice(1)]],
+    ["with an empty row", [...rows, Array<string>(width).fill("")]], ["empty", rows.map((row) => row.map(() => ""))], ...holes,
+  ];
 }

@@ -3,6 +3,7 @@ import { agedHops, writeAgedHops, type AgedHop } from "../../workbook/stores/age
 import { DrawRefused, giveBack, planDraw, readStoresAndBatches, writeDraws, type Shortage, type StoresAndBatches } from "../../workbook/stores/draw";
 import { batchIdOf } from "../../workbook/read/batch-sheets";
 import { copies, markOf } from "../../workbook/read/copied-sheets";
+import type { UnpluggedBatch } from "../../workbook/read/unplugged-batches";
 import { shoppingList, writeShoppingList, type ShoppingLine } from "../../workbook/stores/shopping";
 import { todayNumber } from "../parts/today-number";
 import { hostWords } from "../../workbook/host-words";
@@ -22,7 +23,7 @@ export interface BatchAndStores {
 export type StoresState =
   | { readonly kind: "looking" }
   | { readonly kind: "none" }
-  | { readonly kind: "there"; readonly sheetName: string; readonly batches: readonly BatchAndStores[]; readonly copies: readonly (readonly string[])[]; readonly said?: string }
+  | { readonly kind: "there"; readonly sheetName: string; readonly batches: readonly BatchAndStores[]; readonly copies: readonly (readonly string[])[]; readonly unplugged: readonly UnpluggedBatch[]; readonly said?: string }
   | { readonly kind: "failed"; readonly message: string };
 
 function seen(found: StoresAndBatches, said?: string): StoresState {
@@ -40,7 +41,7 @@ function seen(found: StoresAndBatches, said?: string): StoresState {
       throw problem;
     }
   });
-  return { kind: "there", sheetName: found.stores.sheetName, batches, copies: twins, ...(said !== undefined && { said }) };
+  return { kind: "there", sheetName: found.stores.sheetName, batches, copies: twins, unplugged: found.unplugged, ...(said !== undefined && { said }) };
 }
 
 /** Does something with the stores as they stand now, then looks again; whatever goes wrong is told in words. */

@@ -2,7 +2,7 @@ import { address, block as blockOf, localAddress, position } from "../plan/addre
 import { freeName, refuseTaken } from "../insert-sheet";
 import { newBatchId } from "../batch/batch-id";
 import { isPrivate } from "../batch/private-words";
-import { batchMark } from "../read/batch-sheets";
+import { batchMark, unpluggedMark } from "../read/batch-sheets";
 import { groupsOf, throughGroups, type LongWork } from "../progress";
 import { withSecondLook } from "../second-look";
 import { fingerprint } from "./fingerprint";
@@ -33,8 +33,6 @@ export interface UnpluggedSheet {
 
 /** Named cells that tell what things cost; the batch sheet's own names. */
 export const priceNames = ["malt_cost", "hop_cost", "yeast_cost", "cost_plan", "cost_each"];
-/** The mark of an unplugged batch sheet, in place of the batch sheet's own: the season must not count a batch twice. */
-export const unpluggedMark = "gylebook_unplugged";
 
 /** Sheets for each three round trips. */
 const sheetsAtOnce = 8;

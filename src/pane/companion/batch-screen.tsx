@@ -20,7 +20,7 @@ export function BatchScreen({ title, children }: { readonly title: string; reado
       {front.kind === "reading" && <p role="status">Reading the sheet…</p>}
       {front.kind === "none" && <p class="lead">Bring a batch sheet to the front, or make one under Plan.</p>}
       {front.kind === "newer" && <p class="bad">“{front.sheetName}” was made by a newer Gylebook: update the add-in to work on it.</p>}
-      {front.kind === "unplugged" && <p class="lead">{unpluggedWords(front.sheetName, "brew by it")}</p>}
+      {front.kind === "unplugged" && <p class="lead">{unpluggedWords(front.sheetName, "work on it")}</p>}
       {front.kind === "failed" && (
         <>
           <p class="bad" role="alert">The sheet could not be read. The spreadsheet said: {front.message}</p>

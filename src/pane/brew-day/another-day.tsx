@@ -25,7 +25,7 @@ export function AnotherDay({ sheet, state, now, busy, make }: AnotherDayProps) {
       <button type="button" class="big main-action" disabled={busy} onClick={() => void make((context) => brewToday(context, sheet, now))}>
         Brew today: write {today} as “Brewed on”
       </button>
-      <Coming title="The day as planned" lines={state.lines.map((line) => ({ ...line, dueAt: instantOf(line.planned) }))} now={Infinity} />
+      <Coming title="The day as planned" lines={state.lines.map((line) => ({ ...line, dueAt: instantOf(line.planned) }))} />
     </>
   );
 }

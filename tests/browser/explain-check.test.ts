@@ -1,6 +1,7 @@
 import { mkdirSync } from "node:fs";
 import { expect, test } from "vitest";
 import { useBench } from "./support/bench-fixture";
+import { failAtSync } from "./support/pane-faults";
 import { openScreen } from "./support/pane-screens";
 
 const bench = useBench({ profile: "whole file" });
@@ -79,15 +80,61 @@ test("a function inside a native formula is explained, what Excel left at #NAME?
     }).observe(document.body, { childList: true, subtree: true });
   });
   await pane.getByRole("button", { name: "Check now" }).click();
-  await pane.getByText("Stopped after 0 sheets of 1; nothing was changed.").waitFor();
+  await pane.getByText("Stopped after 0 sheets of 1.").waitFor();
   await pane.getByRole("button", { name: "Check again" }).click();
   await pane.getByLabel("One formula at #NAME?: enter again").waitFor();
   await pane.locator("body").screenshot({ path: `${pictures}repair.png` });
   await pane.getByRole("button", { name: "Repair 1 cell" }).click();
   await pane.getByText("1 formula was entered anew. None shows #NAME? any more.").waitFor();
+  // What was found before is gone without another press, and the keyboard is at what became of it.
+  await pane.getByText("1 sheet looked through: nothing to complain about").waitFor();
+  expect(await pane.locator(".findings li").count()).toBe(0);
+  expect(await pane.evaluate(() => document.activeElement?.className)).toBe("note");
   await pane.locator("body").screenshot({ path: `${pictures}repaired.png` });
   await tab.calculated();
   expect(Number(await tab.valueAt("Sheet 1", "B2"))).toBeCloseTo(5.3, 1);
-  await pane.locator(".note").getByRole("button", { name: "Check again" }).click();
-  await pane.getByText("nothing to complain about").waitFor();
+}, 200_000);
+
+test("a repair that fails keeps what was found; one that could not be looked at again says so, and the workbook is read anew", async () => {
+  const tab = await bench.open();
+  const pane = await tab.pane();
+  await tab.startEmpty();
+  await tab.setValue("Sheet 1", "A1", "=_xldudf_GYLE_BEER_ABV(1.05,1.01)");
+  await tab.setValue("Sheet 1", "A2", "=_xldudf_GYLE_BEER_ABV(1.06,1.01)");
+  await openScreen(pane, "Help", "Check");
+  await pane.getByRole("button", { name: "Check now" }).click();
+  const repair = pane.getByRole("button", { name: "Repair 2 cells" });
+  await repair.waitFor();
+  expect(await pane.locator(".findings li").count()).toBe(2);
+
+  // The trip that writes fails, so nothing is written: all that was found still holds, and the repair can be tried again.
+  await failAtSync(pane, 3, { code: "GeneralException", message: "the line broke" });
+  await repair.click();
+  await pane.getByText("Nothing was repaired, and the cells are as they were. The spreadsheet said: the line broke").waitFor();
+  expect(await pane.locator(".findings li").count()).toBe(2);
+  expect(await tab.valueAt("Sheet 1", "A1")).toBe("#NAME?");
+
+  // The trip after the write fails: they are entered, but nobody has seen what they show.
+  await failAtSync(pane, 4, { code: "GeneralException", message: "the line broke" });
+  await repair.click();
+  await pane.getByText("2 formulas were entered anew. Whether any still shows #NAME? could not be seen at once: the workbook is looked through again.").waitFor();
+  await pane.getByText("1 sheet looked through: nothing to complain about").waitFor();
+  expect(await pane.locator(".findings li").count()).toBe(0);
+  expect(await pane.getByText("None shows #NAME?").count()).toBe(0);
+  expect(Number(await tab.valueAt("Sheet 1", "A1"))).toBeCloseTo(5.3, 1);
+  await pane.locator("body").screenshot({ path: `${pictures}repaired-unseen.png` });
+
+  // And where the check after it fails as well, nothing old stays on the screen.
+  await tab.setValue("Sheet 1", "A1", "=_xldudf_GYLE_BEER_ABV(1.05,1.01)");
+  await pane.getByRole("button", { name: "Check again" }).click();
+  const again = pane.getByRole("button", { name: "Repair 1 cell" });
+  await again.waitFor();
+  await failAtSync(pane, 4, { code: "GeneralException", message: "the line broke" });
+  await failAtSync(pane, 5, { code: "AccessDenied", message: "no reading today." });
+  await again.click();
+  await pane.getByText("1 formula was entered anew.").waitFor();
+  await pane.getByText("The check did not come to its end. The spreadsheet said: no reading today.").waitFor();
+  expect(await pane.locator(".findings li").count()).toBe(0);
+  expect(await pane.getByText("nothing was changed").count()).toBe(0);
+  await pane.getByRole("button", { name: "Check now" }).waitFor();
 }, 200_000);

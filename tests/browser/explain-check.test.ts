@@ -112,6 +112,7 @@ test("a repair that fails keeps what was found; one that could not be looked at 
   await repair.click();
   await pane.getByText("Nothing was repaired, and the cells are as they were. The spreadsheet said: the line broke").waitFor();
   expect(await pane.locator(".findings li").count()).toBe(2);
+  await tab.calculated();
   expect(await tab.valueAt("Sheet 1", "A1")).toBe("#NAME?");
 
   // The trip after the write fails: they are entered, but nobody has seen what they show.
@@ -137,4 +138,41 @@ test("a repair that fails keeps what was found; one that could not be looked at 
   expect(await pane.locator(".findings li").count()).toBe(0);
   expect(await pane.getByText("nothing was changed").count()).toBe(0);
   await pane.getByRole("button", { name: "Check now" }).waitFor();
+}, 200_000);
+
+test("what the spreadsheet refuses is told in words that help, on Explain and on the screens of a batch, and is over with the next look", async () => {
+  const tab = await bench.open();
+  const pane = await tab.pane();
+  await tab.startEmpty();
+  await tab.setValue("Sheet 1", "A1", "=GYLE.BEER.ABV(1.05,1.01)");
+  await tab.click("Sheet 1", "A1");
+  await openScreen(pane, "Help", "Explain");
+  const card = pane.getByRole("article", { name: "GYLE.BEER.ABV" });
+  await card.waitFor();
+  await failAtSync(pane, 1, { code: "AccessDenied", message: "You may not look here." });
+  await tab.click("Sheet 1", "B3");
+  await pane.getByText("The cell could not be read. The spreadsheet said: You may not look here. If the sheet is protected, take the protection off (Review, Unprotect Sheet), then try again.").waitFor();
+  // A1's explanation must not pass for B3's.
+  expect(await card.count()).toBe(0);
+  await tab.click("Sheet 1", "A1");
+  await card.waitFor();
+  expect(await pane.getByText("could not be read").count()).toBe(0);
+
+  // The way to a cell on a sheet that is deleted just then.
+  await openScreen(pane, "Help", "Check");
+  await tab.setValue("Sheet 1", "A1", "=GYLE.BEER.ABV(12.4,1.01)");
+  await pane.getByRole("button", { name: "Check now" }).click();
+  const way = pane.getByRole("button", { name: "Go to A1 on “Sheet 1”" });
+  await way.waitFor();
+  await failAtSync(pane, 1, { code: "ItemNotFound", message: "The requested resource doesn't exist." });
+  await way.click();
+  await pane.getByText("A1 on “Sheet 1” could not be shown. The sheet is gone, or a name or table on it: somebody deleted or renamed it.").waitFor();
+
+  await openScreen(pane, "Brew", "Brew day");
+  await pane.getByText("Bring a batch sheet to the front").waitFor();
+  await failAtSync(pane, 1, { code: "InvalidOperationInCellEditMode", message: "Excel is in cell-editing mode." });
+  await tab.setValue("Sheet 1", "A5", 1);
+  await pane.getByText("The sheet could not be read. A cell is being edited: finish it with Enter, then try again.").waitFor();
+  await pane.getByRole("button", { name: "Try again" }).click();
+  await pane.getByText("Bring a batch sheet to the front").waitFor();
 }, 200_000);

@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
 import { isNewer, readBatchSheet } from "../../workbook/read/batch-sheets";
 import type { NamedCells } from "../../workbook/read/named-cells";
-import { reasonOf } from "../../workbook/host-words";
+import { hostWords } from "../../workbook/host-words";
 
 /** The batch that the pane's screens work on, as it stood when it was last read. */
 export type Front =
@@ -54,7 +54,7 @@ async function readFront(lastName: string | undefined): Promise<Front> {
     if (!sheet) return { kind: "none" };
     return isNewer(sheet) ? { kind: "newer", sheetName: sheet.sheetName } : { kind: "batch", sheet };
   } catch (problem) {
-    return { kind: "failed", message: reasonOf(problem) };
+    return { kind: "failed", message: hostWords(problem) };
   }
 }
 

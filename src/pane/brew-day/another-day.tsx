@@ -1,7 +1,7 @@
 import type { DayState } from "../../workbook/companion/brew-day/day-state";
 import { brewToday } from "../../workbook/companion/brew-day/mark-line";
 import { dayNumberAt, instantOf } from "../../workbook/companion/wall-clock";
-import { dayShown } from "../../workbook/companion/words";
+import { dayShown } from "../../workbook/day-words";
 import type { NamedCells } from "../../workbook/read/named-cells";
 import type { useChange } from "../companion/use-change";
 import { Coming } from "./coming";

@@ -1,6 +1,6 @@
 import { shownDays, type Course } from "../../workbook/fermentation/fermentation-curve";
 import type { FermentationLog } from "../../workbook/fermentation/fermentation-log";
-import { dayText } from "./day-text";
+import { dayShort } from "../../workbook/day-words";
 import { roundMarks, scale, spanOf } from "./scale";
 
 const width = 320;
@@ -85,7 +85,7 @@ function DayMarks({ days, across, y }: { readonly days: readonly [number, number
   return (
     <>
       {roundMarks(days, 5).filter(Number.isInteger).map((day) => (
-        <text key={day} x={across(day)} y={y} text-anchor="middle">{dayText(day)}</text>
+        <text key={day} x={across(day)} y={y} text-anchor="middle">{dayShort(day)}</text>
       ))}
     </>
   );

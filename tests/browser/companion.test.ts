@@ -97,10 +97,6 @@ test("a brew day by the clock: several timers, a late step, a reload, a slip tak
   await tab.reload();
   const again = await tab.pane();
   await fakePaneClock(tab.page, again);
-  await tab.page.evaluate(() => {
-    const workbook = window.gylebookBench.univerAPI.getActiveWorkbook()!;
-    workbook.setActiveSheet(workbook.getSheetByName("Footbridge")!);
-  });
   await openScreen(again, "Brew", "Brew day");
   await again.locator(".due .countdown", { hasText: "12:00" }).waitFor();
   await expect.poll(() => again.locator(".running .left").allTextContents()).toEqual(["30:00", "30:00", "30:00"]);

@@ -132,10 +132,13 @@ test("a sound that the browser holds back until somebody presses something is an
     Object.defineProperty(navigator, "userActivation", { configurable: true, value: { hasBeenActive: false } });
     AudioContext.prototype.resume = () => new Promise((resolve) => setTimeout(resolve, 2500));
   });
+  // The screen is drawn anew as the clock goes on.
+  await page.at("2026-09-05T09:31");
   await pane.getByText("Press anywhere in this pane once").waitFor();
   await page.at("2026-09-05T10:00");
   await expect.poll(() => signal(pane)).toEqual({ filled: true, says: "Now" });
   await pane.evaluate(() => void Object.defineProperty(navigator, "userActivation", { value: { hasBeenActive: true } }));
+  await page.at("2026-09-05T10:01");
   await pane.getByText("Press anywhere in this pane once").waitFor({ state: "detached" });
   await twoTicks(pane);
   await twoTicks(pane);

@@ -13,7 +13,8 @@ export function DueCard({ line, now, busy, isColoured, onDone }: { readonly line
   return (
     <article class={due && isColoured ? "due due-now" : "due"} aria-labelledby="due-what">
       <p class="countdown">
-        <span class="countdown-word">{late ? "Late by" : due ? "" : "In"}</span> {due && !late ? "Now" : timeLeft(line.dueAt, now)}
+        {(late || !due) && <span class="countdown-word">{late ? "Late by" : "In"} </span>}
+        <span>{due && !late ? "Now" : timeLeft(line.dueAt, now)}</span>
       </p>
       <h2 id="due-what">
         {line.what}

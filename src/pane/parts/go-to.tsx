@@ -21,8 +21,10 @@ export interface GoToProps {
 /** A button that leads to a cell. */
 export function GoTo({ place, label, onProblem }: GoToProps) {
   const words = label ?? place.range;
+  // What is seen must be part of what is heard, or nobody can say it to a computer that listens.
+  const name = words.includes(place.range) ? `Go to ${place.range}` : `${words}: ${place.range}`;
   return (
-    <button type="button" class="go-to" aria-label={`Go to ${place.range} on “${place.sheet}”`} onClick={() => void goTo(place).catch((failure: unknown) => onProblem(`${place.range} on “${place.sheet}” could not be shown. ${hostWords(failure)}`))}>
+    <button type="button" class="go-to" aria-label={`${name} on “${place.sheet}”`} onClick={() => void goTo(place).catch((failure: unknown) => onProblem(`${place.range} on “${place.sheet}” could not be shown. ${hostWords(failure)}`))}>
       {words}
     </button>
   );

@@ -5,6 +5,7 @@ import { screens } from "../../src/pane/screens";
 import { findingsIn } from "./support/axe";
 import { useBench } from "./support/bench-fixture";
 import type { BenchPage } from "./support/bench-page";
+import { failAtSync } from "./support/pane-faults";
 import { openScreen } from "./support/pane-screens";
 
 const bench = useBench({ profile: "whole file" });
@@ -36,22 +37,27 @@ async function settled(): Promise<void> {
   await pane.waitForFunction(() => document.querySelector("h1") !== null && !/(Opening|Reading the sheet|Looking)[^.]*…/.test(document.body.textContent ?? ""));
 }
 
+/** The screen as it stands now, in every theme, and as narrow as it gets. */
+async function expectReadable(name: string): Promise<void> {
+  for (const theme of themes) {
+    await tab.page.selectOption("#theme-choice", theme);
+    await pane.waitForFunction((wanted) => document.documentElement.dataset["theme"] === wanted, theme);
+    await tab.page.locator("#pane").screenshot({ path: `${pictures}${name}-${theme}.png` });
+    expect(await findingsIn(pane), `${name}, ${theme}`).toEqual([]);
+  }
+  expect(await sideways(), `${name} scrolls sideways`).toBeLessThanOrEqual(0);
+  // WCAG 2.2, 1.4.12: nothing may be lost when readers space their text like this.
+  await spaceText(true);
+  expect(await sideways(), `${name} scrolls sideways with wider text`).toBeLessThanOrEqual(0);
+  await spaceText(false);
+}
+
 describe.each(screens.map(({ place, title }) => ({ place, title })))("$place, $title", ({ place, title }) => {
   test("meets WCAG 2.2 AA in light, dark and high contrast, 320 px wide, with wider text too, and has the focus on its heading", async () => {
     await openScreen(pane, place, title);
     await settled();
     await pane.waitForFunction(() => document.activeElement?.tagName === "H1");
-    for (const theme of themes) {
-      await tab.page.selectOption("#theme-choice", theme);
-      await pane.waitForFunction((wanted) => document.documentElement.dataset["theme"] === wanted, theme);
-      await tab.page.locator("#pane").screenshot({ path: `${pictures}${place}-${title.replaceAll(" ", "-")}-${theme}.png` });
-      expect(await findingsIn(pane), theme).toEqual([]);
-    }
-    expect(await sideways(), "scrolls sideways").toBeLessThanOrEqual(0);
-    // WCAG 2.2, 1.4.12: nothing may be lost when readers space their text like this.
-    await spaceText(true);
-    expect(await sideways(), "scrolls sideways with wider text").toBeLessThanOrEqual(0);
-    await spaceText(false);
+    await expectReadable(`${place}-${title.replaceAll(" ", "-")}`);
   });
 });
 
@@ -73,4 +79,65 @@ test("the pane can be worked by the keyboard alone, and shows where the focus is
   await pane.waitForFunction(() => document.activeElement?.tagName === "H1");
   await tab.page.keyboard.press("Tab");
   expect(await pane.evaluate(() => document.querySelector("h1")!.compareDocumentPosition(document.activeElement!) & Node.DOCUMENT_POSITION_FOLLOWING)).toBeTruthy();
+});
+
+// Last, since it leaves an empty workbook behind.
+describe("what has come of an action meets them as well", () => {
+  const busy = { code: "AccessDenied", message: "You may not do this here." };
+  const explain = async (formula: string) => {
+    await tab.setValue("Sheet 1", "B2", formula);
+    await tab.click("Sheet 1", "D8");
+    await tab.click("Sheet 1", "B2");
+  };
+
+  test("Explain: an answer with its ±, what is wrong, a function that does not exist, a cell that cannot be read", async () => {
+    await tab.startEmpty();
+    await tab.setValue("Sheet 1", "A1", 1.05);
+    await tab.setValue("Sheet 1", "A2", 12.4);
+    await openScreen(pane, "Help", "Explain");
+    await explain("=ROUND(GYLE.BEER.ABV(A1,GYLE.WORT.SG(3)),1)");
+    await pane.getByRole("article", { name: "GYLE.WORT.SG" }).waitFor();
+    for (const summary of await pane.locator("summary").all()) await summary.click();
+    await expectReadable("Explain-answer");
+    await explain("=GYLE.BEER.ABV(A2,A1)");
+    await pane.getByText("looks like °P").first().waitFor();
+    await expectReadable("Explain-wrong");
+    await explain("=GYLE.BEER.ABX(A2,A1)");
+    await pane.getByText("There is no function GYLE.BEER.ABX").first().waitFor();
+    await expectReadable("Explain-unknown");
+    await failAtSync(pane, 1, busy);
+    await tab.click("Sheet 1", "E12");
+    await pane.getByText("The cell could not be read.").waitFor();
+    await expectReadable("Explain-unread");
+  });
+
+  test("Check and Repair: what was found, a repair refused, done, done without a look at it; nothing found", async () => {
+    await openScreen(pane, "Help", "Check");
+    await tab.setValue("Sheet 1", "B3", "=_xldudf_GYLE_BEER_ABV(A1,1.01)");
+    await pane.getByRole("button", { name: "Check now" }).click();
+    await pane.getByRole("button", { name: "Repair 1 cell" }).waitFor();
+    await expectReadable("Check-found");
+    await failAtSync(pane, 3, busy);
+    await pane.getByRole("button", { name: "Repair 1 cell" }).click();
+    await pane.getByText("Nothing was repaired").waitFor();
+    await expectReadable("Check-repair-refused");
+    await failAtSync(pane, 4, busy);
+    await pane.getByRole("button", { name: "Repair 1 cell" }).click();
+    await pane.getByText("could not be seen at once").waitFor();
+    await pane.getByText("1 sheet looked through").waitFor();
+    await expectReadable("Check-repaired-unseen");
+    await tab.setValue("Sheet 1", "B3", "=_xldudf_GYLE_BEER_ABV(A1,1.01)");
+    await pane.getByRole("button", { name: "Check again" }).click();
+    await pane.getByRole("button", { name: "Repair 1 cell" }).click();
+    await pane.getByText("None shows #NAME? any more.").waitFor();
+    await expectReadable("Check-repaired");
+    await tab.setValue("Sheet 1", "B2", 1);
+    await pane.getByRole("button", { name: "Check again" }).click();
+    await pane.getByText("nothing to complain about").waitFor();
+    await expectReadable("Check-nothing");
+    await failAtSync(pane, 1, busy);
+    await pane.getByRole("button", { name: "Check again" }).click();
+    await pane.getByText("The check did not come to its end.").waitFor();
+    await expectReadable("Check-broken-off");
+  });
 });

@@ -42,6 +42,12 @@ async function picture({ tab }: CompanionPage, name: string): Promise<void> {
 
 const fits = (pane: Frame) => pane.evaluate(() => document.documentElement.scrollWidth <= document.documentElement.clientWidth);
 
+/** Words of the chart that reach over its edges. */
+const cutOff = (pane: Frame): Promise<string[]> => pane.locator(".ferment-chart svg text").evaluateAll((texts) => texts.filter((text) => {
+  const [word, chart] = [text.getBoundingClientRect(), text.closest("svg")!.getBoundingClientRect()];
+  return word.left < chart.left || word.right > chart.right || word.top < chart.top || word.bottom > chart.bottom;
+}).map(({ textContent }) => textContent ?? ""));
+
 test("a brew day by the clock: several timers, a late step, a reload, a slip taken back, the teacher's words", async () => {
   const page = await openCompanion();
   const { pane, tab } = page;
@@ -49,6 +55,13 @@ test("a brew day by the clock: several timers, a late step, a reload, a slip tak
   await pane.locator(".countdown", { hasText: "30:00" }).waitFor();
   await pane.locator(".due").getByText("Cleaner burns skin and eyes").waitFor();
   await picture(page, "before");
+
+  await page.at("2026-09-05T10:00");
+  await pane.locator(".countdown", { hasText: "Now" }).waitFor();
+  await picture(page, "due");
+  await pane.getByLabel("Its card filled with colour").uncheck();
+  await picture(page, "due-plain");
+  await pane.getByLabel("Its card filled with colour").check();
 
   // Late by twelve minutes: the rest of the day moves, the plan in the sheet does not.
   const planned = await page.get("timeline", 5);
@@ -97,10 +110,6 @@ test("a brew day by the clock: several timers, a late step, a reload, a slip tak
   await tab.reload();
   const again = await tab.pane();
   await fakePaneClock(tab.page, again);
-  await tab.page.evaluate(() => {
-    const workbook = window.gylebookBench.univerAPI.getActiveWorkbook()!;
-    workbook.setActiveSheet(workbook.getSheetByName("Footbridge")!);
-  });
   await openScreen(again, "Brew", "Brew day");
   await again.locator(".due .countdown", { hasText: "12:00" }).waitFor();
   await expect.poll(() => again.locator(".running .left").allTextContents()).toEqual(["30:00", "30:00", "30:00"]);
@@ -169,6 +178,12 @@ test("a reading waits for a cell in edit, is corrected and questioned, a miss is
   await pane.getByText("Read again on Sun 13 Sep").waitFor();
   expect(Number(await page.get("gravities"))).toBeGreaterThan(1.01);
   await picture(page, "standing");
+
+  // Few readings: no curve, and nothing of the chart is cut off.
+  await openScreen(pane, "Ferment", "Fermentation");
+  await pane.getByText("No curve yet. Too early to tell: at least two readings on the way down, between the original and the final gravity, are needed.").waitFor();
+  expect(await cutOff(pane)).toEqual([]);
+  await picture(page, "fermentation");
 
   // Not steady: a danger to be named. Too much gas for the glass: not at all.
   await openScreen(pane, "Package", "Packaging");

@@ -1,6 +1,7 @@
 import { mkdirSync } from "node:fs";
 import { expect, test } from "vitest";
 import { useBench } from "./support/bench-fixture";
+import { failAtSync } from "./support/pane-faults";
 import { openScreen } from "./support/pane-screens";
 
 const bench = useBench({ profile: "whole file" });
@@ -79,15 +80,99 @@ test("a function inside a native formula is explained, what Excel left at #NAME?
     }).observe(document.body, { childList: true, subtree: true });
   });
   await pane.getByRole("button", { name: "Check now" }).click();
-  await pane.getByText("Stopped after 0 sheets of 1; nothing was changed.").waitFor();
+  await pane.getByText("Stopped after 0 sheets of 1.").waitFor();
   await pane.getByRole("button", { name: "Check again" }).click();
   await pane.getByLabel("One formula at #NAME?: enter again").waitFor();
   await pane.locator("body").screenshot({ path: `${pictures}repair.png` });
   await pane.getByRole("button", { name: "Repair 1 cell" }).click();
   await pane.getByText("1 formula was entered anew. None shows #NAME? any more.").waitFor();
+  // What was found before is gone without another press, and the keyboard is at what became of it.
+  await pane.getByText("1 sheet looked through: nothing to complain about").waitFor();
+  expect(await pane.locator(".findings li").count()).toBe(0);
+  expect(await pane.evaluate(() => document.activeElement?.className)).toBe("note");
   await pane.locator("body").screenshot({ path: `${pictures}repaired.png` });
   await tab.calculated();
   expect(Number(await tab.valueAt("Sheet 1", "B2"))).toBeCloseTo(5.3, 1);
-  await pane.locator(".note").getByRole("button", { name: "Check again" }).click();
-  await pane.getByText("nothing to complain about").waitFor();
+}, 200_000);
+
+test("a repair that fails keeps what was found; one that could not be looked at again says so, and the workbook is read anew", async () => {
+  const tab = await bench.open();
+  const pane = await tab.pane();
+  await tab.startEmpty();
+  await tab.setValue("Sheet 1", "A1", "=_xldudf_GYLE_BEER_ABV(1.05,1.01)");
+  await tab.setValue("Sheet 1", "A2", "=_xldudf_GYLE_BEER_ABV(1.06,1.01)");
+  await openScreen(pane, "Help", "Check");
+  await pane.getByRole("button", { name: "Check now" }).click();
+  const repair = pane.getByRole("button", { name: "Repair 2 cells" });
+  await repair.waitFor();
+  expect(await pane.locator(".findings li").count()).toBe(2);
+
+  // The trip that writes fails, so nothing is written: all that was found still holds, and the repair can be tried again.
+  await failAtSync(pane, 3, { code: "GeneralException", message: "the line broke" });
+  await repair.click();
+  await pane.getByText("Nothing was repaired, and the cells are as they were. The spreadsheet said: the line broke").waitFor();
+  expect(await pane.locator(".findings li").count()).toBe(2);
+  await tab.calculated();
+  expect(await tab.valueAt("Sheet 1", "A1")).toBe("#NAME?");
+
+  // The trip after the write fails: they are entered, but nobody has seen what they show.
+  await failAtSync(pane, 4, { code: "GeneralException", message: "the line broke" });
+  await repair.click();
+  await pane.getByText("2 formulas were entered anew. Whether any still shows #NAME? could not be seen at once: the workbook is looked through again.").waitFor();
+  await pane.getByText("1 sheet looked through: nothing to complain about").waitFor();
+  expect(await pane.locator(".findings li").count()).toBe(0);
+  expect(await pane.getByText("None shows #NAME?").count()).toBe(0);
+  expect(Number(await tab.valueAt("Sheet 1", "A1"))).toBeCloseTo(5.3, 1);
+  await pane.locator("body").screenshot({ path: `${pictures}repaired-unseen.png` });
+
+  // And where the check after it fails as well, nothing old stays on the screen.
+  await tab.setValue("Sheet 1", "A1", "=_xldudf_GYLE_BEER_ABV(1.05,1.01)");
+  await pane.getByRole("button", { name: "Check again" }).click();
+  const again = pane.getByRole("button", { name: "Repair 1 cell" });
+  await again.waitFor();
+  await failAtSync(pane, 4, { code: "GeneralException", message: "the line broke" });
+  await failAtSync(pane, 5, { code: "AccessDenied", message: "no reading today." });
+  await again.click();
+  await pane.getByText("1 formula was entered anew.").waitFor();
+  await pane.getByText("The check did not come to its end. The spreadsheet said: no reading today.").waitFor();
+  expect(await pane.locator(".findings li").count()).toBe(0);
+  expect(await pane.getByText("nothing was changed").count()).toBe(0);
+  await pane.getByRole("button", { name: "Check now" }).waitFor();
+}, 200_000);
+
+test("what the spreadsheet refuses is told in words that help, on Explain and on the screens of a batch, and is over with the next look", async () => {
+  const tab = await bench.open();
+  const pane = await tab.pane();
+  await tab.startEmpty();
+  await tab.setValue("Sheet 1", "A1", "=GYLE.BEER.ABV(1.05,1.01)");
+  await tab.click("Sheet 1", "A1");
+  await openScreen(pane, "Help", "Explain");
+  const card = pane.getByRole("article", { name: "GYLE.BEER.ABV" });
+  await card.waitFor();
+  await failAtSync(pane, 1, { code: "AccessDenied", message: "You may not look here." });
+  await tab.click("Sheet 1", "B3");
+  await pane.getByText("The cell could not be read. The spreadsheet said: You may not look here. If the sheet is protected, take the protection off (Review, Unprotect Sheet), then try again.").waitFor();
+  // A1's explanation must not pass for B3's.
+  expect(await card.count()).toBe(0);
+  await tab.click("Sheet 1", "A1");
+  await card.waitFor();
+  expect(await pane.getByText("could not be read").count()).toBe(0);
+
+  // The way to a cell on a sheet that is deleted just then.
+  await openScreen(pane, "Help", "Check");
+  await tab.setValue("Sheet 1", "A1", "=GYLE.BEER.ABV(12.4,1.01)");
+  await pane.getByRole("button", { name: "Check now" }).click();
+  const way = pane.getByRole("button", { name: "Go to A1 on “Sheet 1”" });
+  await way.waitFor();
+  await failAtSync(pane, 1, { code: "ItemNotFound", message: "The requested resource doesn't exist." });
+  await way.click();
+  await pane.getByText("A1 on “Sheet 1” could not be shown. The sheet is gone, or a name or table on it: somebody deleted or renamed it.").waitFor();
+
+  await openScreen(pane, "Brew", "Brew day");
+  await pane.getByText("Bring a batch sheet to the front").waitFor();
+  await failAtSync(pane, 1, { code: "InvalidOperationInCellEditMode", message: "Excel is in cell-editing mode." });
+  await tab.setValue("Sheet 1", "A5", 1);
+  await pane.getByText("The sheet could not be read. A cell is being edited: finish it with Enter, then try again.").waitFor();
+  await pane.getByRole("button", { name: "Try again" }).click();
+  await pane.getByText("Bring a batch sheet to the front").waitFor();
 }, 200_000);

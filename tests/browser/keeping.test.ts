@@ -13,6 +13,47 @@ test("work comes back after a reload, without having been saved", async () => {
   expect(await tab.valueAt(sheet, "B3")).toBeCloseTo(5.31, 2);
 });
 
+test("after a reload the sheet that was in front is in front again, with its cells on the screen and for the pane", async () => {
+  const tab = await bench.open();
+  await tab.page.evaluate(async () => {
+    const workbook = window.gylebookBench.univerAPI.getActiveWorkbook()!;
+    workbook.insertSheet("Second");
+    workbook.insertSheet("Third");
+    workbook.setActiveSheet(workbook.getSheetByName("Sheet 1")!);
+    await window.gylebookBench.setValue("Second", "B2", 5);
+  });
+  await tab.keepNow();
+  // Going to another sheet is all that is done since.
+  await tab.page.evaluate(() => {
+    const workbook = window.gylebookBench.univerAPI.getActiveWorkbook()!;
+    workbook.setActiveSheet(workbook.getSheetByName("Second")!);
+  });
+  await tab.keepNow();
+  await tab.reload();
+  expect(await inFront(tab)).toBe("Second");
+  // What is clicked on the screen is that sheet's, and the pane is told the same.
+  await tab.enter("Second", "C3", "=B2*2");
+  expect(await tab.valueAt("Second", "C3")).toBe(10);
+  const pane = await tab.pane();
+  expect(await pane.evaluate(() => Excel.run(async (context) => {
+    const sheet = context.workbook.worksheets.getActiveWorksheet();
+    sheet.load("name");
+    await context.sync();
+    return sheet.name;
+  }))).toBe("Second");
+
+  // A sheet that went is no reason not to open.
+  await tab.page.evaluate(async () => {
+    const workbook = window.gylebookBench.univerAPI.getActiveWorkbook()!;
+    await workbook.deleteSheet(workbook.getSheetByName("Second")!);
+  });
+  await tab.keepNow();
+  await tab.reload();
+  expect(["Sheet 1", "Third"]).toContain(await inFront(tab));
+});
+
+const inFront = (tab: BenchPage) => tab.page.evaluate(() => window.gylebookBench.univerAPI.getActiveWorkbook()!.getActiveSheet().getSheetName());
+
 test("work comes back after a crash", async () => {
   const tab = await bench.open();
   await tab.setValue(sheet, "B3", 42);

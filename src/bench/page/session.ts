@@ -41,10 +41,11 @@ export class Session {
     this.changedListeners.push(listener);
   }
 
-  async open({ name, snapshot, carry }: WorkbookState): Promise<void> {
+  async open({ name, snapshot, carry, sheetInFront }: WorkbookState): Promise<void> {
     // An editor left open would outlive its workbook and hold the keyboard.
     await this.engine.univerAPI.getActiveWorkbook()?.abortEditingAsync();
     this.engine.openWorkbook(snapshot);
+    this.bringToFront(sheetInFront);
     this.watch();
     this.carry = carry;
     nameField().value = name;
@@ -66,7 +67,7 @@ export class Session {
   }
 
   state(): WorkbookState {
-    return { name: this.name, snapshot: this.snapshot(), carry: this.carry };
+    return { name: this.name, snapshot: this.snapshot(), carry: this.carry, sheetInFront: this.engine.univerAPI.getActiveWorkbook()!.getActiveSheet().getSheetId() };
   }
 
   async toFile(): Promise<Uint8Array> {
@@ -91,11 +92,21 @@ export class Session {
     return this.engine.univerAPI.getActiveWorkbook()!.save();
   }
 
+  /** Without an id, or with that of a sheet that is gone, the first one stays in front. */
+  private bringToFront(sheetId: string | undefined): void {
+    const workbook = this.engine.univerAPI.getActiveWorkbook();
+    const sheet = sheetId === undefined ? undefined : workbook?.getSheetBySheetId(sheetId);
+    if (sheet) workbook?.setActiveSheet(sheet);
+  }
+
   /** The grid's services exist once a first workbook is open. */
   private watch(): void {
     if (this.watching) return;
     this.watching = true;
     watchChanges(this.engine.injector, { edited: this.noteEdit, recalculated: () => this.noteChange() });
+    // Which sheet is in front is no edit, but worth keeping.
+    const { univerAPI } = this.engine;
+    univerAPI.addEvent(univerAPI.Event.ActiveSheetChanged, () => this.noteChange());
   }
 
   private noteChange(): void {

@@ -1,7 +1,7 @@
 import type { DayState } from "../../workbook/companion/brew-day/day-state";
 import { brewToday } from "../../workbook/companion/brew-day/mark-line";
 import { dayNumberAt, instantOf } from "../../workbook/companion/wall-clock";
-import { dayShown } from "../../workbook/companion/words";
+import { dayShown } from "../../workbook/day-words";
 import type { NamedCells } from "../../workbook/read/named-cells";
 import type { useChange } from "../companion/use-change";
 import { Coming } from "./coming";
@@ -25,7 +25,7 @@ export function AnotherDay({ sheet, state, now, busy, make }: AnotherDayProps) {
       <button type="button" class="big main-action" disabled={busy} onClick={() => void make((context) => brewToday(context, sheet, now))}>
         Brew today: write {today} as “Brewed on”
       </button>
-      <Coming title="The day as planned" lines={state.lines.map((line) => ({ ...line, dueAt: instantOf(line.planned) }))} now={Infinity} />
+      <Coming title="The day as planned" lines={state.lines.map((line) => ({ ...line, dueAt: instantOf(line.planned) }))} />
     </>
   );
 }

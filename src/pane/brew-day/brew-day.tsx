@@ -14,8 +14,8 @@ import { clockTime } from "./countdown";
 import { DayHeading } from "./day-heading";
 import { DueCard } from "./due-card";
 import { Running } from "./running";
-import { useSoundChoice } from "./sound";
-import { useSignal } from "./use-signal";
+import { SignalChoiceFields, useSignalChoices } from "./signal-choices";
+import { useDueSound } from "./use-due-sound";
 import { useWakeLock } from "./use-wake-lock";
 import "./brew-day.css";
 
@@ -30,10 +30,10 @@ function Day({ sheet, reload }: Batch) {
   const lines = useMemo(() => dayLines(sheet), [sheet]);
   const state = dayState(lines, now);
   const { busy, outcome, make } = useChange(reload);
-  const [sound, chooseSound] = useSoundChoice();
+  const signals = useSignalChoices();
   const [said, setSaid] = useState("");
   const going = state?.phase === "going";
-  useSignal(going ? state.current : undefined, now, sound);
+  useDueSound(going ? state.lines : [], now, signals.sound);
   const screenStaysOn = useWakeLock(going && state.lines.some(({ isDone }) => isDone));
   if (!state) return <p class="lead">The clock cannot be made yet: fill in “Brewed on” and the steps. What is wrong stands under Checks, at the end of the sheet.</p>;
 
@@ -54,7 +54,7 @@ function Day({ sheet, reload }: Batch) {
     <div class="day" data-next={current?.row ?? state.lines.length}>
       {state.phase === "another day" && <AnotherDay sheet={sheet} state={state} now={now} busy={busy} make={make} />}
       {going && <DayHeading state={state} now={now} screenStaysOn={screenStaysOn} />}
-      {going && current && <DueCard key={current.row} line={current} now={now} busy={busy} onDone={() => void done(current)} />}
+      {going && current && <DueCard key={current.row} line={current} now={now} busy={busy} isColoured={signals.colour} onDone={() => void done(current)} />}
       {state.phase === "finished" && <p class="finished">The brew day is done. Take the first reading after three days.</p>}
       {state.phase === "over" && <p class="lead">This brew day is over. Times that are missing can still be typed into the sheet, beside their lines.</p>}
       <OutcomeLine outcome={outcome} />
@@ -66,10 +66,7 @@ function Day({ sheet, reload }: Batch) {
           Undo: {undo.what}, {clockTime(undo.doneAt ?? now)}
         </button>
       )}
-      <label class="choice big-choice">
-        <input type="checkbox" checked={sound} onChange={(event) => chooseSound(event.currentTarget.checked)} />
-        Sound when a step is due
-      </label>
+      <SignalChoiceFields {...signals} isLive={going} />
       <p class="unseen" aria-live="polite">{dueWords}</p>
     </div>
   );

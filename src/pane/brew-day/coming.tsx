@@ -1,8 +1,8 @@
 import type { TimedLine } from "../../workbook/companion/brew-day/day-state";
 import { clockTime, timeLeft } from "./countdown";
 
-/** What follows, with the time of the clock as things go. */
-export function Coming({ title, lines, now }: { readonly title: string; readonly lines: readonly TimedLine[]; readonly now: number }) {
+/** What follows, with the time of the clock as things go; without `now`, only the plan. */
+export function Coming({ title, lines, now }: { readonly title: string; readonly lines: readonly TimedLine[]; readonly now?: number }) {
   if (lines.length === 0) return null;
   return (
     <section aria-labelledby="coming-title">
@@ -14,7 +14,7 @@ export function Coming({ title, lines, now }: { readonly title: string; readonly
             <span class="what">
               {line.what} {line.amount}
             </span>
-            <span class="left">{line.dueAt > now ? timeLeft(line.dueAt, now) : ""}</span>
+            {now !== undefined && <span class="left">{line.dueAt > now ? timeLeft(line.dueAt, now) : <strong>now</strong>}</span>}
             {line.caution && <p class="caution">{line.caution}</p>}
           </li>
         ))}

@@ -6,14 +6,15 @@ import { WhyButton } from "./why-button";
 const actionOf = ({ kind, boilMinute }: TimedLine): string => (kind === "boil begins" || (kind === "step" && boilMinute === undefined) ? "Start" : "Done");
 
 /** The line that is due: to be read from across the kitchen, and pressed with wet hands. */
-export function DueCard({ line, now, busy, onDone }: { readonly line: TimedLine; readonly now: number; readonly busy: boolean; readonly onDone: () => void }) {
+export function DueCard({ line, now, busy, isColoured, onDone }: { readonly line: TimedLine; readonly now: number; readonly busy: boolean; readonly isColoured: boolean; readonly onDone: () => void }) {
   const due = now >= line.dueAt;
   const late = now - line.dueAt >= 60_000;
   const action = actionOf(line);
   return (
-    <article class={due ? "due due-now" : "due"} aria-labelledby="due-what">
+    <article class={due && isColoured ? "due due-now" : "due"} aria-labelledby="due-what">
       <p class="countdown">
-        <span class="countdown-word">{late ? "Late by" : due ? "" : "In"}</span> {due && !late ? "Now" : timeLeft(line.dueAt, now)}
+        {(late || !due) && <span class="countdown-word">{late ? "Late by" : "In"} </span>}
+        <span>{due && !late ? "Now" : timeLeft(line.dueAt, now)}</span>
       </p>
       <h2 id="due-what">
         {line.what}

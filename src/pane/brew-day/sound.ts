@@ -1,40 +1,20 @@
-import { useState } from "preact/hooks";
-
-const memory = "gylebook-brew-day-sound";
-
-/** Off until the brewer wants it; the choice is kept on this computer only. */
-export function useSoundChoice(): readonly [boolean, (on: boolean) => void] {
-  const [on, setOn] = useState(recall);
-  const choose = (wanted: boolean) => {
-    setOn(wanted);
-    try {
-      localStorage.setItem(memory, wanted ? "on" : "off");
-    } catch {
-      // Storage may be closed to a pane inside another site: then the choice lasts as long as the pane.
-    }
-    // Browsers let a page sound only after somebody pressed something: this is the moment.
-    if (wanted) beep();
-  };
-  return [on, choose];
-}
-
-function recall(): boolean {
-  try {
-    return localStorage.getItem(memory) === "on";
-  } catch {
-    return false;
-  }
-}
-
 let audio: AudioContext | undefined;
 
-/** Three short tones. */
-export function beep(): void {
+/** A sound that the browser held back for longer than this would be a lie: what it was for is no news any more. */
+const staleMs = 2000;
+
+/** Three short tones, now or not at all. */
+export async function beep(): Promise<void> {
   if (typeof AudioContext === "undefined") return;
   audio ??= new AudioContext();
-  void audio.resume();
+  const asked = performance.now();
+  await audio.resume();
+  if (performance.now() - asked > staleMs) return;
   for (const start of [0, 0.35, 0.7]) tone(audio, audio.currentTime + start);
 }
+
+/** Browsers let a page sound only after somebody has pressed something in it; older ones do not tell. */
+export const maySound = (): boolean => (navigator as { userActivation?: UserActivation }).userActivation?.hasBeenActive ?? true;
 
 function tone(context: AudioContext, start: number): void {
   const oscillator = context.createOscillator();

@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import type { UnitSystem } from "../../functions/quantities";
 import { backwardPlan, usualFermentationDays } from "../../workbook/calendar/batch-dates";
-import { momentText } from "../fermentation/day-text";
+import { dayShown } from "../../workbook/day-words";
 import { TextField } from "../new-batch/text-field";
 import { typedDay, typedNumber } from "../sheets/typed";
 
@@ -29,12 +29,10 @@ export function Backwards({ units, temperature, temperatureUnit }: BackwardsProp
       <div aria-live="polite">
         {plan && (
           <p>
-            Brew by <strong>{dayOnly(plan.brewBy)}</strong>, bottle by <strong>{dayOnly(plan.packageBy)}</strong>, and give the bottles {plan.conditioningDays} days. A few days more are wise: beer is ready when its readings agree, not when the calendar says so.
+            Brew by <strong>{dayShown(plan.brewBy)}</strong>, bottle by <strong>{dayShown(plan.packageBy)}</strong>, and give the bottles {plan.conditioningDays} days. A few days more are wise: beer is ready when its readings agree, not when the calendar says so.
           </p>
         )}
       </div>
     </section>
   );
 }
-
-const dayOnly = (day: number): string => momentText(day).split(" ").slice(0, 3).join(" ");

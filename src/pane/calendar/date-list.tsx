@@ -1,6 +1,6 @@
 import type { BatchDate } from "../../workbook/calendar/batch-dates";
-import { dayText, momentText } from "../fermentation/day-text";
 import { isoDay } from "../../workbook/day-number";
+import { dayShown, momentShown } from "../../workbook/day-words";
 
 /** Dates one below the other, each with what to do and where it comes from. */
 export function DateList({ dates }: { readonly dates: readonly BatchDate[] }) {
@@ -9,7 +9,7 @@ export function DateList({ dates }: { readonly dates: readonly BatchDate[] }) {
       {dates.map(({ kind, day, title, words, basis }) => (
         <li key={kind}>
           <strong>
-            <time dateTime={isoDay(day)}>{day % 1 > 0 ? momentText(day) : `${momentText(day).split(" ")[0]} ${dayText(day)}`}</time> {title}
+            <time dateTime={isoDay(day)}>{day % 1 > 0 ? momentShown(day) : dayShown(day)}</time> {title}
           </strong>
           <br />
           {words} <span class="hint">({basis})</span>

@@ -1,4 +1,4 @@
-import { useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { checkWorkbook, type CheckReport } from "../../workbook/check/check-workbook";
 import type { Finding, Repair } from "../../workbook/check/finding";
 import { hostWords } from "../../workbook/host-words";
@@ -6,7 +6,7 @@ import { GoTo } from "../parts/go-to";
 import { useLongWork } from "../parts/use-long-work";
 import { WorkProgress } from "../parts/work-progress";
 import { todayNumber } from "../parts/today-number";
-import { RepairForm } from "./repair-form";
+import { RepairForm, type Repaired } from "./repair-form";
 
 const weightWords: Readonly<Record<Finding["weight"], string>> = { stop: "Stop", look: "Look", fill: "To fill in" };
 
@@ -15,16 +15,19 @@ export function CheckScreen() {
   const work = useLongWork();
   const [report, setReport] = useState<CheckReport>();
   const [problem, setProblem] = useState<string>();
+  const [repaired, setRepaired] = useState<Repaired>();
   const [checks, setChecks] = useState(0);
 
-  const check = async (): Promise<void> => {
+  /** After a repair the workbook is looked through by itself: what was found before it would contradict it. */
+  const check = async (after?: Repaired): Promise<void> => {
+    setRepaired(after);
     setProblem(undefined);
     try {
       setReport(await work.run((longWork) => Excel.run({ delayForCellEdit: true }, (context) => checkWorkbook(context, longWork, todayNumber()))));
       setChecks((before) => before + 1);
     } catch (failure) {
       setReport(undefined);
-      setProblem(`The check did not come to its end; nothing was changed. ${hostWords(failure)}`);
+      setProblem(`The check did not come to its end. ${hostWords(failure)}`);
     }
   };
 
@@ -37,13 +40,14 @@ export function CheckScreen() {
       <button type="button" class="main-action" disabled={work.progress !== undefined} onClick={() => void check()}>
         {report ? "Check again" : "Check now"}
       </button>
+      {repaired && <RepairedNote {...repaired} />}
       <WorkProgress label="Checking" work={work} />
       {problem !== undefined && <p class="bad" role="alert">{problem}</p>}
       {report && work.progress === undefined && (
         <>
           <p role="status" class="outcome">{outcome(report, findings)}</p>
           {report.passedOver.length > 0 && <p class="hint">Not read, since they are too large: {report.passedOver.join(", ")}.</p>}
-          {repairs.length > 0 && <RepairForm key={checks} repairs={repairs} onRepaired={() => void check()} />}
+          {repairs.length > 0 && <RepairForm key={checks} repairs={repairs} onWritten={(written) => void check(written)} />}
           {report.sheets.map(({ sheet, findings: own }) => (
             <section key={sheet} aria-label={sheet}>
               <h2>{sheet}</h2>
@@ -64,10 +68,21 @@ export function CheckScreen() {
   );
 }
 
+/** Has the focus, since the button that led here is gone with its form. */
+function RepairedNote({ isGood, words }: Repaired) {
+  const note = useRef<HTMLDivElement>(null);
+  useEffect(() => note.current?.focus(), [words]);
+  return (
+    <div ref={note} class="note" role="status" tabIndex={-1}>
+      <p class={isGood ? "good" : "bad"}>{words}</p>
+    </div>
+  );
+}
+
 const counted = (count: number, one: string, many = `${one}s`): string => `${String(count)} ${count === 1 ? one : many}`;
 
 function outcome({ checked, total, wasStopped }: CheckReport, findings: readonly Finding[]): string {
-  const scope = wasStopped ? `Stopped after ${counted(checked, "sheet")} of ${String(total)}; nothing was changed. ` : "";
+  const scope = wasStopped ? `Stopped after ${counted(checked, "sheet")} of ${String(total)}. ` : "";
   const of = (weight: Finding["weight"]) => findings.filter((finding) => finding.weight === weight).length;
   if (findings.length === 0) return `${scope}${counted(checked, "sheet")} looked through: nothing to complain about. What nobody typed in, nobody can check.`;
   return `${scope}${counted(checked, "sheet")} looked through: ${String(of("stop"))} to stop for, ${String(of("look"))} to look at, ${String(of("fill"))} to fill in.`;

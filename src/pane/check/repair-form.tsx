@@ -4,19 +4,26 @@ import { HalfChanged } from "../../workbook/companion/outcome";
 import { hostWords } from "../../workbook/host-words";
 import { repairFormulas, RepairRefused, type RepairReport } from "../../workbook/check/repair";
 
+/** What became of the cells, in words. */
+export interface Repaired {
+  readonly isGood: boolean;
+  readonly words: string;
+}
+
 export interface RepairFormProps {
   readonly repairs: readonly Repair[];
-  readonly onRepaired: () => void;
+  /** Cells were written: what was found before holds no longer. */
+  readonly onWritten: (outcome: Repaired) => void;
 }
 
 const key = ({ sheet, address }: Repair): string => `${sheet}!${address}`;
 
 /** Which formulas to enter anew. Those at #NAME? are ticked; what somebody typed over a formula is not, until they tick it. */
-export function RepairForm({ repairs, onRepaired }: RepairFormProps) {
+export function RepairForm({ repairs, onWritten }: RepairFormProps) {
   const stuck = repairs.filter(({ kind }) => kind === "stuck");
   const overwritten = repairs.filter(({ kind }) => kind === "overwritten");
   const [ticked, setTicked] = useState<ReadonlySet<string>>(new Set(stuck.map(key)));
-  const [outcome, setOutcome] = useState<{ readonly isGood: boolean; readonly words: string }>();
+  const [refusal, setRefusal] = useState<string>();
   const [isBusy, setBusy] = useState(false);
   const chosen = repairs.filter((repair) => ticked.has(key(repair)));
 
@@ -28,25 +35,16 @@ export function RepairForm({ repairs, onRepaired }: RepairFormProps) {
 
   const repair = async (): Promise<void> => {
     setBusy(true);
+    setRefusal(undefined);
     try {
-      setOutcome({ isGood: true, words: reported(await Excel.run({ delayForCellEdit: true }, (context) => repairFormulas(context, chosen))) });
+      onWritten({ isGood: true, words: reported(await Excel.run({ delayForCellEdit: true }, (context) => repairFormulas(context, chosen))) });
     } catch (failure) {
-      const isOurs = failure instanceof RepairRefused || failure instanceof HalfChanged;
-      setOutcome({ isGood: false, words: isOurs ? failure.message : `Nothing was repaired, and the cells are as they were. ${hostWords(failure)}` });
+      if (failure instanceof HalfChanged) onWritten({ isGood: false, words: failure.message });
+      else setRefusal(failure instanceof RepairRefused ? failure.message : `Nothing was repaired, and the cells are as they were. ${hostWords(failure)}`);
     }
     setBusy(false);
   };
 
-  if (outcome) {
-    return (
-      <div class="note" role="status">
-        <p class={outcome.isGood ? "good" : "bad"}>{outcome.words}</p>
-        <button type="button" onClick={onRepaired}>
-          Check again
-        </button>
-      </div>
-    );
-  }
   return (
     <fieldset class="field repair">
       <legend>Repair formulas</legend>
@@ -67,13 +65,14 @@ export function RepairForm({ repairs, onRepaired }: RepairFormProps) {
       <button type="button" disabled={isBusy || chosen.length === 0} onClick={() => void repair()}>
         {isBusy ? "Repairing…" : `Repair ${String(chosen.length)} ${chosen.length === 1 ? "cell" : "cells"}`}
       </button>
+      <div aria-live="polite">{refusal !== undefined && <p class="bad">{refusal}</p>}</div>
     </fieldset>
   );
 }
 
 function reported({ written, still }: RepairReport): string {
   const done = `${String(written)} ${written === 1 ? "formula was" : "formulas were"} entered anew.`;
-  if (!still) return `${done} The workbook could not be looked at again, so whether any still shows #NAME? is not known: check again.`;
+  if (!still) return `${done} Whether any still shows #NAME? could not be seen at once: the workbook is looked through again.`;
   if (still.length === 0) return `${done} None shows #NAME? any more.`;
   return `${done} ${String(still.length)} still ${still.length === 1 ? "shows" : "show"} #NAME? (${still.slice(0, 3).map(({ address, sheet }) => `${address} on “${sheet}”`).join(", ")}): Excel has not loaded the functions yet. Close and open the workbook, wait a moment, then repair again.`;
 }

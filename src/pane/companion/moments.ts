@@ -1,13 +1,10 @@
-import { dayNumber, isoDay } from "../../workbook/day-number";
+import { dayNumber, isoDay, onTheWall } from "../../workbook/day-number";
 import { dayNumberAt } from "../../workbook/companion/wall-clock";
 
 /* Day numbers in the browser's date and time fields. */
 
-/** "2026-09-08T18:30" */
-export function momentField(number: number): string {
-  const minutes = Math.round((number % 1) * 1440);
-  return `${isoDay(number)}T${String(Math.floor(minutes / 60)).padStart(2, "0")}:${String(minutes % 60).padStart(2, "0")}`;
-}
+/** "2026-09-08T18:30", to the nearest minute. */
+export const momentField = (number: number): string => onTheWall(number).toISOString().slice(0, 16);
 
 /** To the whole minute. */
 export const nowField = (): string => momentField(Math.floor(dayNumberAt(Date.now()) * 1440 + 1e-6) / 1440);

@@ -1,6 +1,6 @@
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
 import { batchInFront, type InFront } from "../../workbook/companion/batch-in-front";
-import { reasonOf } from "../../workbook/host-words";
+import { hostWords } from "../../workbook/host-words";
 
 /** The batch that the pane's screens work on, as it stood when it was last read. */
 export type Front =
@@ -49,7 +49,7 @@ async function readFront(lastName: string | undefined): Promise<Front> {
   try {
     return await Excel.run({ delayForCellEdit: true }, (context) => batchInFront(context, lastName));
   } catch (problem) {
-    return { kind: "failed", message: reasonOf(problem) };
+    return { kind: "failed", message: hostWords(problem) };
   }
 }
 

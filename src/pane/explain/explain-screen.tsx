@@ -17,7 +17,7 @@ export function ExplainScreen() {
           {isPaused ? "Follow again" : "Stay here"}
         </button>
       </div>
-      {problem !== undefined && <p class="bad" role="alert">The cell could not be read. The spreadsheet said: {problem}</p>}
+      {problem !== undefined && <p class="bad" role="alert">The cell could not be read. {problem}</p>}
       {lost !== undefined && <p class="bad" role="alert">{lost}</p>}
       {explanation && <Explained explanation={explanation} onLost={setLost} />}
     </section>

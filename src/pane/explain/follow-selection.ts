@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { explainActiveCell } from "../../workbook/explain/explain-cell";
 import type { CellExplanation } from "../../workbook/explain/explanation";
-import { reasonOf } from "../../workbook/host-words";
+import { hostWords } from "../../workbook/host-words";
 
 export interface Followed {
   readonly explanation?: CellExplanation;
@@ -31,7 +31,10 @@ export function useFollowedSelection(): Followed {
       setExplanation(found);
       setProblem(undefined);
     } catch (failure) {
-      if (turn === newest.current) setProblem(reasonOf(failure));
+      if (turn !== newest.current) return;
+      // What is known of the cell before does not belong to this one.
+      setExplanation(undefined);
+      setProblem(hostWords(failure));
     }
   };
 
@@ -42,7 +45,7 @@ export function useFollowedSelection(): Followed {
       clearTimeout(rest);
       rest = setTimeout(() => void look(), restMs);
     };
-    const stopListening = listen(soon).catch((failure: unknown) => setProblem(reasonOf(failure)));
+    const stopListening = listen(soon).catch((failure: unknown) => setProblem(hostWords(failure)));
     void look();
     return () => {
       clearTimeout(rest);

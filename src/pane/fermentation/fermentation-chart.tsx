@@ -1,6 +1,6 @@
 import { shownDays, type Course } from "../../workbook/fermentation/fermentation-curve";
 import type { FermentationLog } from "../../workbook/fermentation/fermentation-log";
-import { dayText } from "./day-text";
+import { dayShort } from "../../workbook/day-words";
 import { roundMarks, scale, spanOf } from "./scale";
 
 const width = 320;
@@ -9,6 +9,8 @@ const temperatureHeight = 90;
 const left = 44;
 const right = 8;
 const bottom = 20;
+/** More than half as wide as "15 Sept" in any font: a day nearer to the edge than this would be cut, and ends there instead. */
+const halfOfDay = 26;
 
 /**
  * The same series as the sheet's own chart, drawn small: gravity with its curve and band above, the beer's temperature below.
@@ -85,7 +87,7 @@ function DayMarks({ days, across, y }: { readonly days: readonly [number, number
   return (
     <>
       {roundMarks(days, 5).filter(Number.isInteger).map((day) => (
-        <text key={day} x={across(day)} y={y} text-anchor="middle">{dayText(day)}</text>
+        <text key={day} {...(across(day) > width - halfOfDay ? { x: width - 2, "text-anchor": "end" } : { x: across(day), "text-anchor": "middle" })} y={y}>{dayShort(day)}</text>
       ))}
     </>
   );

@@ -1,5 +1,5 @@
 import type { FermentationLog } from "../../workbook/fermentation/fermentation-log";
-import { momentText } from "./day-text";
+import { momentShown } from "../../workbook/day-words";
 
 /** The figures of the chart, for reading instead of looking. */
 export function FermentationTable({ log, temperatureUnit }: { readonly log: FermentationLog; readonly temperatureUnit: string }) {
@@ -19,7 +19,7 @@ export function FermentationTable({ log, temperatureUnit }: { readonly log: Ferm
       <tbody>
         {days.map((day) => (
           <tr key={day}>
-            <th scope="row">{momentText(day)}</th>
+            <th scope="row">{momentShown(day)}</th>
             <td>{at(log.gravities, day)?.toFixed(3) ?? "–"}</td>
             <td>{at(log.temperatures, day) ?? "–"}</td>
           </tr>

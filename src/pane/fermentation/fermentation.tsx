@@ -4,7 +4,7 @@ import { fermentationLog, type FermentationLog } from "../../workbook/fermentati
 import { unitWords } from "../../workbook/batch/unit-words";
 import { batchToRead } from "../../workbook/read/batch-sheets";
 import { inWorkbook, type Done } from "../sheets/in-workbook";
-import { dayText, momentText } from "./day-text";
+import { dayShown, momentShown } from "../../workbook/day-words";
 import { FermentationChart } from "./fermentation-chart";
 import { FermentationTable } from "./fermentation-table";
 import "./fermentation.css";
@@ -64,10 +64,10 @@ function Outlook({ log, course }: { readonly log: FermentationLog; readonly cour
     <>
       {forecast && (
         <p>
-          By its curve it should be at its end, near {forecast.finalGravity.toFixed(3)}, about {dayText(forecast.day)} (± {forecast.plusOrMinusDays.toFixed(1)} days). A forecast is no reading: bottle only when two readings a day apart agree.
+          By its curve it should be at its end, near {forecast.finalGravity.toFixed(3)}, about {dayShown(forecast.day)} (± {forecast.plusOrMinusDays.toFixed(1)} days). A forecast is no reading: bottle only when two readings a day apart agree.
         </p>
       )}
-      {log.nextReading !== undefined && <p>Read again: {momentText(log.nextReading)}.</p>}
+      {log.nextReading !== undefined && <p>Read again: {momentShown(log.nextReading)}.</p>}
     </>
   );
 }

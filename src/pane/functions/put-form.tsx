@@ -3,7 +3,7 @@ import { argumentName, type AnyDescriptor, type Parameter } from "../../function
 import { parameterText } from "../../functions/metadata";
 import { formulaOf, previewFormula, putIntoCell, readTarget, selectionFor, type Preview, type PutOutcome, type Target } from "../../workbook/explain/put-into-cell";
 import type { CellValue } from "../../workbook/read/named-cells";
-import { hostWords, reasonOf } from "../../workbook/host-words";
+import { hostWords } from "../../workbook/host-words";
 
 const run = <T,>(work: (context: Excel.RequestContext) => Promise<T>): Promise<T> => Excel.run({ delayForCellEdit: true }, work);
 
@@ -32,7 +32,7 @@ export function PutForm({ descriptor }: { readonly descriptor: AnyDescriptor }) 
     const rest = setTimeout(() => {
       run((context) => previewFormula(context, descriptor, typed, target)).then(
         (found) => { if (turn === newest.current) setPreview(found); },
-        (failure: unknown) => { if (turn === newest.current) setPreview({ kind: "wrong", words: reasonOf(failure) }); },
+        (failure: unknown) => { if (turn === newest.current) setPreview({ kind: "wrong", words: hostWords(failure) }); },
       );
     }, 200);
     return () => clearTimeout(rest);

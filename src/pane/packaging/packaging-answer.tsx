@@ -2,7 +2,8 @@ import type { Asked } from "../../workbook/companion/ask";
 import type { PackagingFigures } from "../../workbook/companion/packaging/packaging-figures";
 import type { PackagingInput } from "../../workbook/companion/packaging/packaging-form";
 import type { PackagingSafety } from "../../workbook/companion/packaging/packaging-safety";
-import { dayShown, shown } from "../../workbook/companion/words";
+import { shown } from "../../workbook/companion/words";
+import { dayShown } from "../../workbook/day-words";
 import { unitsOf } from "../../workbook/read/batch-sheets";
 import type { NamedCells } from "../../workbook/read/named-cells";
 

@@ -1,3 +1,4 @@
+import { hostWords } from "../../workbook/host-words";
 import type { Place } from "../../workbook/explain/explanation";
 
 /** Shows cells in the grid: brings their sheet to the front and selects them. */
@@ -20,8 +21,10 @@ export interface GoToProps {
 /** A button that leads to a cell. */
 export function GoTo({ place, label, onProblem }: GoToProps) {
   const words = label ?? place.range;
+  // What is seen must be part of what is heard, or nobody can say it to a computer that listens.
+  const name = words.includes(place.range) ? `Go to ${place.range}` : `${words}: ${place.range}`;
   return (
-    <button type="button" class="go-to" aria-label={`Go to ${place.range} on “${place.sheet}”`} onClick={() => void goTo(place).catch(() => onProblem(`There is no ${place.range} on a sheet “${place.sheet}” any more: it was deleted or renamed.`))}>
+    <button type="button" class="go-to" aria-label={`${name} on “${place.sheet}”`} onClick={() => void goTo(place).catch((failure: unknown) => onProblem(`${place.range} on “${place.sheet}” could not be shown. ${hostWords(failure)}`))}>
       {words}
     </button>
   );

@@ -1,7 +1,7 @@
 import { factFormats, factHeadings } from "../../workbook/club/club-plan";
 import type { FactName } from "../../workbook/club/club-facts";
 import type { Standing } from "../../workbook/club/replace-on-club";
-import { dayText } from "../fermentation/day-text";
+import { dayShort } from "../../workbook/day-words";
 
 interface ReplacementsProps {
   readonly standing: readonly Standing[];
@@ -46,5 +46,5 @@ function shown(fact: FactName, value: number | string | boolean): string {
   if (value === "") return "nothing";
   if (typeof value !== "number") return `“${String(value)}”`;
   const format = factFormats[fact];
-  return format === "date" ? dayText(value) : value.toFixed(digits[format ?? ""] ?? 0);
+  return format === "date" ? dayShort(value) : value.toFixed(digits[format ?? ""] ?? 0);
 }

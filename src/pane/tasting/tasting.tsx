@@ -5,11 +5,10 @@ import { dayNumberAt } from "../../workbook/companion/wall-clock";
 import type { NamedCells } from "../../workbook/read/named-cells";
 import { BatchScreen, type Batch } from "../companion/batch-screen";
 import { dayField, fieldMoment } from "../companion/moments";
-import { numberIn, textOf } from "../companion/number-field";
 import { OutcomeLine } from "../companion/outcome-line";
-import { SelectField } from "../companion/select-field";
 import { useChange } from "../companion/use-change";
 import { TextField } from "../new-batch/text-field";
+import { TastedLine } from "./tasted-line";
 
 export const Tasting = () => <BatchScreen title="Tasting">{(batch) => <TastingForm key={batchIdOf(batch.sheet)} {...batch} />}</BatchScreen>;
 
@@ -39,14 +38,10 @@ function TastingForm({ sheet, reload }: Batch) {
         void write();
       }}
     >
-      <p class="hint">Five for a beer that you would pour for anybody, one for the drain. Open the first bottle over a sink.</p>
+      <p class="hint">Beside each a score: five for a beer that you would pour for anybody, one for the drain. Below it, what you would say of it. Open the first bottle over a sink.</p>
       <TextField id="tasted-on" type="date" label="Tasted on" value={dayField(input.tastedOn)} onInput={(text) => change({ tastedOn: fieldMoment(text) })} />
       {tasted.map((what, index) => (
-        <fieldset key={what} class="field">
-          <legend>{what}</legend>
-          <SelectField id={`score-${index}`} label={`${what}: score`} value={textOf(input.lines[index]?.score ?? "")} choices={["", "1", "2", "3", "4", "5"]} onChange={(score) => line(index, { score: numberIn(score) })} />
-          <TextField id={`words-${index}`} label={`${what}: in words`} value={input.lines[index]?.words ?? ""} onInput={(words) => line(index, { words })} />
-        </fieldset>
+        <TastedLine key={what} index={index} what={what} score={input.lines[index]?.score ?? ""} words={input.lines[index]?.words ?? ""} onChange={(part) => line(index, part)} />
       ))}
       <TextField id="note" label="Note to add" value={input.note} hint="Goes below the notes that are in the sheet. A note that begins with “private” stays behind when the batch is shared." onInput={(note) => change({ note })} />
       <button type="submit" class="main-action" disabled={busy}>

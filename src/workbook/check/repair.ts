@@ -1,5 +1,5 @@
 import { HalfChanged } from "../companion/outcome";
-import { reasonOf } from "../host-words";
+import { hostWords } from "../host-words";
 import type { CellValue } from "../read/named-cells";
 import { JustChanged, writeUnlessChanged } from "../write/write-unless-changed";
 import type { Repair } from "./finding";
@@ -74,7 +74,7 @@ async function takeBack(context: Excel.RequestContext, repairs: readonly Repair[
     await context.sync();
   } catch {
     const cells = repairs.map(({ address, sheet }) => `${address} on “${sheet}”`).join(", ");
-    throw new HalfChanged(`Writing broke off and could not be taken back. Look at ${cells}. The spreadsheet said: ${reasonOf(problem)}`);
+    throw new HalfChanged(`Writing broke off and could not be taken back. Look at ${cells}. ${hostWords(problem)}`);
   }
 }
 

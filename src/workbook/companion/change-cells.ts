@@ -1,5 +1,5 @@
 import { cellText, writtenAgain } from "../batch/cell-text";
-import { reasonOf } from "../host-words";
+import { hostWords } from "../host-words";
 import { address, position } from "../plan/addresses";
 import type { CellContent } from "../plan/sheet-plan";
 import type { CellValue, NamedCells } from "../read/named-cells";
@@ -93,6 +93,6 @@ async function putBack(context: Excel.RequestContext, sheetName: string, places:
     await context.sync();
   } catch {
     const cells = places.map((place) => place.address).join(", ");
-    throw new HalfChanged(`Writing broke off and could not be taken back. Look at ${cells} on "${sheetName}". The spreadsheet said: ${reasonOf(problem)}`);
+    throw new HalfChanged(`Writing broke off and could not be taken back. Look at ${cells} on "${sheetName}". ${hostWords(problem)}`);
   }
 }

@@ -1,7 +1,6 @@
 import type { CellError } from "../../functions/cell-error";
 import type { ArgumentExplanation, Problem } from "./explanation";
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+import { sentenceOf } from "./sentence";
 
 /** What a function's error says, and what to do about it. The message names the argument and what is allowed. */
 export function mendOf({ code, message }: CellError, explained: readonly ArgumentExplanation[]): Problem {
@@ -9,10 +8,11 @@ export function mendOf({ code, message }: CellError, explained: readonly Argumen
   if (faulty) return { what: `${faulty.name} shows ${faulty.shown} itself, and that is passed on.`, mend: "Mend that cell first; this one follows.", ...(faulty.place && { place: faulty.place }) };
   const wrong = explained.find(({ isWrong }) => isWrong);
   const where = wrong?.place ? { place: wrong.place } : {};
-  if (message.startsWith("internal error")) return { what: capital(`${message}.`), mend: "This is a mistake of ours, not of yours. Please report it with the formula." };
-  if (/must be a number, not/.test(message)) return { what: `${capital(message)}.`, mend: "Type the number alone, without its unit, and with the decimal sign that your Excel uses. A number that stands at the left of its cell is a text: type it again.", ...where };
-  if (code === "#N/A") return { what: `${capital(message)}.`, mend: "No source that we trust covers this value; an answer would be a guess. Check whether the value and its unit are right.", ...where };
-  return { what: `${capital(message)}.`, mend: wrong ? `Change ${wrong.name}${wrong.typed === "" ? "" : `, which is ${wrong.typed}`}, or check the units.` : "Check the values above and their units.", ...where };
+  const what = sentenceOf(message, explained.map(({ name }) => name));
+  if (message.startsWith("internal error")) return { what, mend: "This is a mistake of ours, not of yours. Please report it with the formula." };
+  if (/must be a number, not/.test(message)) return { what, mend: "Type the number alone, without its unit, and with the decimal sign that your Excel uses. A number that stands at the left of its cell is a text: type it again.", ...where };
+  if (code === "#N/A") return { what, mend: "No source that we trust covers this value; an answer would be a guess. Check whether the value and its unit are right.", ...where };
+  return { what, mend: wrong ? `Change ${wrong.name}${wrong.typed === "" ? "" : `, which is ${wrong.typed}`}, or check the units.` : "Check the values above and their units.", ...where };
 }
 
 /** What an error of the cell itself means when no call of ours explains it. */

@@ -9,6 +9,7 @@ import type { CellValue } from "../read/named-cells";
 import { withSecondLook } from "../second-look";
 import { isSame, writeUnlessChanged } from "../write/write-unless-changed";
 import type { showCell} from "./show-value";
+import { sentenceOf } from "./sentence";
 import { showCells } from "./show-value";
 
 export interface Target {
@@ -58,10 +59,10 @@ export async function previewFormula(context: Excel.RequestContext, descriptor: 
   }
 }
 
-function shownPreview({ result }: AnyDescriptor, answers: Cells): Preview {
+function shownPreview({ parameters, result }: AnyDescriptor, answers: Cells): Preview {
   const first = answers[0]?.[0] ?? "";
   const only = answers.length === 1 && answers[0]?.length === 1;
-  if (only && first instanceof CellError) return { kind: "wrong", words: `${first.message.charAt(0).toUpperCase()}${first.message.slice(1)}.` };
+  if (only && first instanceof CellError) return { kind: "wrong", words: sentenceOf(first.message, Object.keys(parameters).map(argumentName)) };
   if (only && first === "") return { kind: "empty", words: "The answer is empty, since a cell it looks at is not filled in yet." };
   const quantityName = (result as { quantity?: Parameters<typeof showCell>[1] }).quantity;
   return { kind: "answer", shown: showCells(answers, quantityName), rows: answers.length, columns: answers[0]?.length ?? 1 };

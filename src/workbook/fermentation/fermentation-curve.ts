@@ -1,8 +1,10 @@
 import { call, type Answer } from "../../functions/call";
 import { CellError } from "../../functions/cell-error";
+import { argumentName } from "../../functions/describe";
 import { logCurve } from "../../functions/log/curve";
 import { logForecast } from "../../functions/log/forecast";
 import { daysAhead, leastDays } from "../batch/fermentation-chart";
+import { sentenceOf } from "../explain/sentence";
 import type { FermentationLog } from "./fermentation-log";
 
 export interface CurvePoint {
@@ -39,7 +41,7 @@ export function courseOf(log: FermentationLog): Course {
   const ends = [log.originalGravity ?? null, log.expectedGravity ?? null];
   const curve = call(logCurve, [...known, days.map((day) => [day]), ...ends]);
   const problem = curve[0]?.[0];
-  if (problem instanceof CellError) return { curve: [], reason: problem.message };
+  if (problem instanceof CellError) return { curve: [], reason: sentenceOf(problem.message, Object.keys(logCurve.parameters).map(argumentName)) };
   const forecast = forecastIn(log.verdict, call(logForecast, [...known, ...ends]));
   return {
     curve: curve.map(([gravity, low, high], index) => ({ day: days[index] ?? 0, gravity: Number(gravity), low: Number(low), high: Number(high) })),

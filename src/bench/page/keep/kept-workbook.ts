@@ -8,6 +8,8 @@ export interface WorkbookState {
   snapshot: IWorkbookData;
   /** What the opened file had beyond the snapshot, for saving it again. */
   carry?: Carry | undefined;
+  /** The id of the sheet in front; the snapshot does not tell. */
+  sheetInFront?: string | undefined;
 }
 
 /** One generation as it lies in the browser's storage. The text's length is there to notice a text cut short. */
@@ -20,6 +22,7 @@ export interface KeptRecord {
   text: string;
   length: number;
   carry?: Carry | undefined;
+  sheetInFront?: string | undefined;
 }
 
 const recordShape = z.object({
@@ -30,6 +33,7 @@ const recordShape = z.object({
   text: z.string(),
   length: z.number(),
   carry: z.optional(z.object({ bytes: z.instanceof(Uint8Array), sheetIds: z.array(z.string()) })),
+  sheetInFront: z.optional(z.string()),
 });
 
 /** As much of a snapshot as must be right for the grid to open it at all. */
@@ -40,19 +44,19 @@ const snapshotShape = z.looseObject({
 
 export class DamagedWorkbookError extends Error {}
 
-export function toRecord({ name, snapshot, carry }: WorkbookState, generation: number, now: Date): KeptRecord {
+export function toRecord({ name, snapshot, carry, sheetInFront }: WorkbookState, generation: number, now: Date): KeptRecord {
   const text = JSON.stringify(snapshot);
-  return { format: 1, generation, savedAt: now.toISOString(), name, text, length: text.length, carry };
+  return { format: 1, generation, savedAt: now.toISOString(), name, text, length: text.length, carry, sheetInFront };
 }
 
 /** @throws DamagedWorkbookError when the record is not a whole workbook. */
 export function fromRecord(raw: unknown): WorkbookState & { generation: number; savedAt: Date } {
   const record = recordShape.safeParse(raw);
   if (!record.success) throw new DamagedWorkbookError("parts of the record are missing");
-  const { generation, savedAt, name, text, length, carry } = record.data;
+  const { generation, savedAt, name, text, length, carry, sheetInFront } = record.data;
   if (text.length !== length) throw new DamagedWorkbookError(`${text.length} of ${length} characters are there`);
   const snapshot = readSnapshot(text);
-  return { generation, savedAt: new Date(savedAt), name, snapshot, carry };
+  return { generation, savedAt: new Date(savedAt), name, snapshot, carry, sheetInFront };
 }
 
 function readSnapshot(text: string): IWorkbookData {

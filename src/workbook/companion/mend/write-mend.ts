@@ -1,6 +1,7 @@
 import type { NamedCells } from "../../read/named-cells";
 import { appendNote } from "../append-note";
-import { gravityWords, momentShown, shown } from "../words";
+import { momentShown } from "../../day-words";
+import { gravityWords, shown } from "../words";
 import type { Mend } from "./mends";
 import type { Missed, Wort } from "./plan-and-measured";
 

@@ -1,5 +1,5 @@
 import { writtenAgain } from "../../batch/cell-text";
-import { reasonOf } from "../../host-words";
+import { hostWords } from "../../host-words";
 import { address } from "../../plan/addresses";
 import type { NamedCells } from "../../read/named-cells";
 import { isSame } from "../../write/write-unless-changed";
@@ -61,6 +61,6 @@ async function takeBackRow(context: Excel.RequestContext, sheetName: string, { r
     sheet.getRange(cells).formulas = [[...last]];
     await context.sync();
   } catch {
-    throw new HalfChanged(`Writing broke off and could not be taken back. Look at the end of the readings on "${sheetName}". The spreadsheet said: ${reasonOf(problem)}`);
+    throw new HalfChanged(`Writing broke off and could not be taken back. Look at the end of the readings on "${sheetName}". ${hostWords(problem)}`);
   }
 }

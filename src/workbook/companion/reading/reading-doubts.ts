@@ -1,5 +1,6 @@
 import type { NamedCells } from "../../read/named-cells";
-import { dayShown, gravityWords, momentShown } from "../words";
+import { dayShown, momentShown } from "../../day-words";
+import { gravityWords } from "../words";
 import type { NewReading } from "./add-reading";
 
 /** The steadiness test of the sheet lets two readings differ by this much (GYLE.LOG.STEADY). */

@@ -1,5 +1,5 @@
 import type { NamedCells } from "../../read/named-cells";
-import { momentShown } from "../words";
+import { momentShown } from "../../day-words";
 
 /** Where the fermentation stands, in our words: what the sheet's verdict means, what to do, and when to read again. */
 export interface Standing {

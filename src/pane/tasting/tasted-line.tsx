@@ -1,0 +1,33 @@
+import type { TastingInput } from "../../workbook/companion/tasting/tasting-form";
+import { numberIn, textOf } from "../companion/number-field";
+import "./tasting.css";
+
+type Line = TastingInput["lines"][number];
+
+export interface TastedLineProps extends Line {
+  readonly index: number;
+  /** What is judged: "Looks". */
+  readonly what: string;
+  readonly onChange: (part: Partial<Line>) => void;
+}
+
+/** A score and words for one thing. Its name is seen once; a screen reader hears it with each of the two fields. */
+export function TastedLine({ index, what, score, words, onChange }: TastedLineProps) {
+  return (
+    <div class="field tasted">
+      <label for={`score-${index}`}>
+        {what}
+        <span class="unseen">, 1 to 5</span>
+      </label>
+      <select id={`score-${index}`} value={textOf(score)} onChange={(event) => onChange({ score: numberIn(event.currentTarget.value) })}>
+        <option value="">–</option>
+        {[1, 2, 3, 4, 5].map((one) => (
+          <option key={one} value={String(one)}>
+            {one}
+          </option>
+        ))}
+      </select>
+      <input id={`words-${index}`} type="text" autocomplete="off" aria-label={`${what}, in words`} value={words} onInput={(event) => onChange({ words: event.currentTarget.value })} />
+    </div>
+  );
+}

@@ -1,4 +1,3 @@
-import { mkdirSync } from "node:fs";
 import type { Frame } from "playwright-core";
 import { expect, test } from "vitest";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";
@@ -7,10 +6,9 @@ import { findingsIn } from "./support/axe";
 import { useBench } from "./support/bench-fixture";
 import { CompanionPage, fakePaneClock } from "./support/companion-pane";
 import { openScreen } from "./support/pane-screens";
+import { pictures } from "./support/pictures";
 
 const bench = useBench({ profile: "each test" });
-const pictures = new URL("../../.cache/pictures/", import.meta.url).pathname;
-mkdirSync(pictures, { recursive: true });
 const contents = exampleBatch({ id: "test", sheetName: "Footbridge", batchName: "Footbridge", brewedOn: dayNumber("2026-09-05"), volume: 5, units: "us", topUp: 0, method: "extract" });
 
 /** The example batch on the bench, with the pane as narrow as it gets. */

@@ -1,12 +1,10 @@
-import { mkdirSync } from "node:fs";
 import { expect, test } from "vitest";
 import { useBench } from "./support/bench-fixture";
 import { failAtSync } from "./support/pane-faults";
 import { openScreen } from "./support/pane-screens";
+import { pictures } from "./support/pictures";
 
 const bench = useBench({ profile: "whole file" });
-const pictures = new URL("../../.cache/pictures/", import.meta.url).pathname;
-mkdirSync(pictures, { recursive: true });
 
 test("a function is put into a cell, the cell is explained as the selection moves, and the check leads to what is wrong", async () => {
   const tab = await bench.open();

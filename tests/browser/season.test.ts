@@ -60,7 +60,7 @@ test("the season follows the tabs; a batch starts from the kit and draws on the 
   await tab.page.screenshot({ path: `${pictures}copied-sheet.png` });
   await pane.getByRole("button", { name: `“${String(copy)}” is the copy` }).click();
   await pane.getByText(`“${String(copy)}” is a batch of its own now.`).waitFor();
-  expect(await pane.getByText("are copies of one sheet").count()).toBe(0);
+  await expect.poll(() => pane.getByText("are copies of one sheet").count(), { timeout: 20_000 }).toBe(0);
   await onGrid(tab, "delete", String(copy));
   await follows(tab, ["First of all", null, null, null]);
   await tab.page.screenshot({ path: `${pictures}season.png` });

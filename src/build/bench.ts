@@ -1,14 +1,26 @@
 // `npm run bench`: measures what we set ourselves as targets, and prints it beside them; then what every function costs.
-// Needs a build.
+// `-- --season 60` fills one workbook with so many batches instead, and prints what the work there costs. Needs a build.
+import { parseArgs } from "node:util";
 import { isStale } from "./stale.mjs";
 import { registry } from "../functions/registry";
 import { functionCosts } from "./bench/function-costs";
+import { longSeason } from "./bench/long-season";
 import { rows } from "./bench/rows";
 import { root } from "./run.mjs";
 
 if (isStale(root)) {
   console.error("The build is older than the sources: run `npm run build` first.");
   process.exit(1);
+}
+
+const { season } = parseArgs({ options: { season: { type: "string" } } }).values;
+if (season !== undefined) {
+  if (!/^[1-9]\d{0,2}$/u.test(season)) {
+    console.error("--season takes the number of batches, 1 to 999.");
+    process.exit(1);
+  }
+  await longSeason(Number(season));
+  process.exit();
 }
 
 console.log("| what | target | measured | |\n|---|---|---|---|");

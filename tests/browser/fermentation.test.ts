@@ -4,9 +4,9 @@ import { firstExtractBatch } from "../../src/workbook/batch/example-batch";
 import { planBatch } from "../../src/workbook/batch/plan";
 import { useBench } from "./support/bench-fixture";
 import { openScreen } from "./support/pane-screens";
+import { pictures } from "./support/pictures";
 
 const bench = useBench({ profile: "whole file" });
-const pictures = new URL("../../.cache/pictures/", import.meta.url).pathname;
 const sampleChart = planBatch(firstExtractBatch()).charts[0]!;
 
 test("the sample's chart is drawn over the grid and in the pane with the same series, and follows a new reading", async () => {

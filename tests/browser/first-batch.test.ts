@@ -1,29 +1,13 @@
-import { mkdirSync } from "node:fs";
 import { expect, test } from "vitest";
-import { exampleBatch } from "../../src/workbook/batch/example-batch";
-import { planBatch } from "../../src/workbook/batch/plan";
 import type { BenchPage } from "./support/bench-page";
 import { useBench } from "./support/bench-fixture";
+import { cellOf, get as footbridge, insertFootbridge } from "./support/footbridge";
 import { openScreen } from "./support/pane-screens";
+import { pictures } from "./support/pictures";
 
 const bench = useBench({ profile: "each test" });
-const pictures = new URL("../../.cache/pictures/", import.meta.url).pathname;
-mkdirSync(pictures, { recursive: true });
 
-/** Where things stand on the sheet that the pane writes; the plan is the same data that the writer uses. */
-const plan = planBatch(exampleBatch({ id: "test", sheetName: "Footbridge", batchName: "Footbridge", brewedOn: 46270, volume: 5, units: "us", topUp: 0, method: "extract" }));
-const cellOf = (name: string): string => plan.names.find((candidate) => candidate.name === name)?.range.split(":")[0] ?? "";
 const rowOf = (name: string): number => Number(cellOf(name).replace(/\D/g, ""));
-
-async function insertFootbridge(tab: BenchPage): Promise<void> {
-  const pane = await tab.pane();
-  await pane.getByLabel("Name of the batch").fill("Footbridge");
-  await pane.getByLabel("US: gal, lb, °F").check();
-  await pane.getByLabel("An example pale ale to change").check();
-  await pane.getByRole("button", { name: "Write the batch sheet" }).click();
-  await pane.getByText("“Footbridge” is in the workbook").waitFor();
-  await tab.calculated();
-}
 
 /** Types a reading into the first free row of the table, as a brewer would; the sheet must be scrolled to it. */
 async function typeReading(tab: BenchPage, index: number, when: number, reading: number): Promise<void> {
@@ -39,11 +23,11 @@ async function typeReading(tab: BenchPage, index: number, when: number, reading:
   await tab.enter("Footbridge", `B${row}`, String(reading));
 }
 
-const get = (tab: BenchPage, name: string) => tab.valueAt("Footbridge", cellOf(name));
+const get = (tab: BenchPage, name: string) => footbridge(tab, "Footbridge", name);
 
 test("a batch from the pane to the verdict, through a reload and a saved file", async () => {
   const tab = await bench.open();
-  await insertFootbridge(tab);
+  await insertFootbridge(tab, await tab.pane());
   expect(await get(tab, "og_plan")).toBeCloseTo(1.0521, 3);
   expect(await get(tab, "verdict")).toBe("");
   await tab.page.screenshot({ path: `${pictures}inserted.png` });
@@ -78,7 +62,7 @@ test("a name that is taken is asked about, never written over; wrong entries are
   const pane = await tab.pane();
   await pane.getByRole("button", { name: "Write the batch sheet" }).click();
   await pane.getByText("The batch needs a name").waitFor();
-  await insertFootbridge(tab);
+  await insertFootbridge(tab, await tab.pane());
   await tab.setValue("Footbridge", cellOf("batch_number"), 7);
 
   await pane.getByLabel("Name of the batch").fill("footbridge");

@@ -7,7 +7,7 @@ import { pictures, type PictureName } from "../../src/build/guide/pictures";
 import { root } from "../../src/build/run.mjs";
 import type { BenchPage } from "./support/bench-page";
 import { useBench } from "./support/bench-fixture";
-import { guideSteps } from "./support/guide-steps";
+import { guideSteps, readmeStep } from "./support/guide-steps";
 
 /**
  * Walks the steps of every picture of the guide. `npm run guide` keeps what is seen as the guide's pictures; the tests only hold that
@@ -29,14 +29,26 @@ beforeEach(() => tab.startEmpty());
 
 test.each(names)("the picture %s can be taken", async (name) => {
   await guideSteps[name](tab);
-  const file = path.join(folder, `${name}.png`);
+  await take(path.join(folder, `${name}.png`), path.join(committed, `${name}.png`));
+});
+
+test("the picture of the README can be taken", async () => {
+  const size = tab.page.viewportSize()!;
+  await tab.page.setViewportSize({ width: 1440, height: 950 });
+  await readmeStep(tab);
+  const shown = path.join(root, "src/bench/assets/bench.png");
+  await take(keep ? shown : path.join(folder, "bench.png"), shown);
+  await tab.page.setViewportSize(size);
+});
+
+async function take(file: string, shownFile: string): Promise<void> {
   // Without the blinking of a cursor, so that the same screen gives the same picture.
   await tab.page.screenshot({ path: file, caret: "hide", animations: "disabled" });
   await tab.page.keyboard.press("Escape");
   const taken = PNG.sync.read(readFileSync(file));
-  const shown = PNG.sync.read(readFileSync(path.join(committed, `${name}.png`)));
+  const shown = PNG.sync.read(readFileSync(shownFile));
   expect([shown.width, shown.height]).toEqual([taken.width, taken.height]);
-});
+}
 
 test("every picture is shown in the guide, and nothing else lies among them", () => {
   const shown = guidePages.flatMap(({ sections }) => sections.flatMap(({ picture }) => picture ?? []));

@@ -1,14 +1,12 @@
-import { mkdirSync } from "node:fs";
 import { expect, test } from "vitest";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";
 import { planBatch } from "../../src/workbook/batch/plan";
 import type { BenchPage } from "./support/bench-page";
 import { useBench } from "./support/bench-fixture";
 import { openScreen } from "./support/pane-screens";
+import { pictures } from "./support/pictures";
 
 const bench = useBench({ profile: "each test" });
-const pictures = new URL("../../.cache/pictures/", import.meta.url).pathname;
-mkdirSync(pictures, { recursive: true });
 
 const plan = planBatch(exampleBatch({ id: "test", sheetName: "First", batchName: "First", brewedOn: 46270, volume: 20, units: "metric", topUp: 0, method: "extract" }));
 const cellOf = (name: string): string => plan.names.find((candidate) => candidate.name === name)?.range.split(":")[0] ?? "";

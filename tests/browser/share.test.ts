@@ -1,30 +1,10 @@
-import { mkdirSync } from "node:fs";
-import type { Frame } from "playwright-core";
 import { expect, test } from "vitest";
-import { exampleBatch } from "../../src/workbook/batch/example-batch";
-import { planBatch } from "../../src/workbook/batch/plan";
 import { useBench } from "./support/bench-fixture";
-import type { BenchPage } from "./support/bench-page";
+import { get, insertFootbridge } from "./support/footbridge";
 import { openScreen } from "./support/pane-screens";
+import { pictures } from "./support/pictures";
 
 const bench = useBench({ profile: "whole file" });
-const pictures = new URL("../../.cache/pictures/", import.meta.url).pathname;
-mkdirSync(pictures, { recursive: true });
-
-/** Where things stand on the sheets; the plan is the same data that the writer uses. */
-const plan = planBatch(exampleBatch({ id: "test", sheetName: "Footbridge", batchName: "Footbridge", brewedOn: 46270, volume: 5, units: "us", topUp: 0, method: "extract" }));
-const cellOf = (name: string): string => plan.names.find((candidate) => candidate.name === name)?.range.split(":")[0] ?? "";
-const get = (tab: BenchPage, sheet: string, name: string) => tab.valueAt(sheet, cellOf(name));
-
-async function insertFootbridge(tab: BenchPage, pane: Frame): Promise<void> {
-  await openScreen(pane, "Plan", "New batch");
-  await pane.getByLabel("Name of the batch").fill("Footbridge");
-  await pane.getByLabel("US: gal, lb, °F").check();
-  await pane.getByLabel("An example pale ale to change").check();
-  await pane.getByRole("button", { name: "Write the batch sheet" }).click();
-  await pane.getByText("“Footbridge” is in the workbook").waitFor();
-  await tab.calculated();
-}
 
 const device = [
   "Time,SG,Temp F",

@@ -1,12 +1,8 @@
-import { execFileSync } from "node:child_process";
-import { mkdtempSync, readFileSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
-import path from "node:path";
-import { parse } from "csv-parse/sync";
+import { readFileSync } from "node:fs";
 import { strFromU8, unzipSync } from "fflate";
 import { beforeAll, describe, expect, it } from "vitest";
 import { openWorkbook, saveWorkbook, type ComputedValues, type OpenedWorkbook } from "../../src/bench/xlsx";
-import { findCalibri, findSoffice } from "../../src/build/find-programs.mjs";
+import { findCalibri } from "../../src/build/find-programs.mjs";
 import { makeWorkbook, valuesOnlyBytes, type MadeWorkbook } from "../../src/build/make-sample";
 import { registry } from "../../src/functions/registry";
 import { firstExtractBatch } from "../../src/workbook/batch/example-batch";
@@ -14,6 +10,7 @@ import { planBatch } from "../../src/workbook/batch/plan";
 import { block, columnNumber } from "../../src/workbook/plan/addresses";
 import { benchTimeout } from "../support/batch-bench";
 import { loadHeadlessBench } from "../support/headless-bench";
+import { convertedByLibreOffice, shownByLibreOffice, soffice } from "../support/libre-office";
 
 const shipped = readFileSync(new URL("../../sample-workbooks/first-extract-batch.xlsx", import.meta.url));
 const functionNames = registry.map(({ id }) => id);
@@ -80,17 +77,11 @@ describe("first-extract-batch.xlsx", () => {
  * it shows #NAME? there; what it can show is the copy in which every GYLE call is its value.
  */
 describe("in LibreOffice", () => {
-  const soffice = findSoffice();
-  const folder = mkdtempSync(path.join(tmpdir(), "gylebook-"));
-  const convert = (format: string, file: string) =>
-    execFileSync(soffice ?? "soffice", ["--headless", `-env:UserInstallation=file://${folder}/profile`, "--convert-to", format, "--outdir", folder, path.join(folder, file)], { stdio: "pipe", timeout: 110_000 });
-
-  beforeAll(async () => writeFileSync(path.join(folder, "values.xlsx"), await valuesOnlyBytes(made)), benchTimeout);
+  let values: Uint8Array;
+  beforeAll(async () => { values = await valuesOnlyBytes(made); }, benchTimeout);
 
   it.skipIf(!soffice)("shows every value of the card and the checks as we do", () => {
-    // Token 9 = false: cells as they are, not as they look, so that numbers keep their digits.
-    convert('csv:Text - txt - csv (StarCalc):44,34,76,1,,0,false,false,false', "values.xlsx");
-    const rows: string[][] = parse(readFileSync(path.join(folder, "values.csv")), { relax_column_count: true });
+    const rows = shownByLibreOffice(values);
     const plan = planBatch(firstExtractBatch());
     let compared = 0;
     for (const { name, range } of plan.names) {
@@ -110,8 +101,7 @@ describe("in LibreOffice", () => {
   });
 
   it.skipIf(!soffice || !findCalibri())("prints on two pages", () => {
-    convert("pdf", "values.xlsx");
-    const pdf = readFileSync(path.join(folder, "values.pdf")).toString("latin1");
+    const pdf = convertedByLibreOffice(values, "pdf").toString("latin1");
     expect(pdf.match(/\/Type\s*\/Page\b/g)).toHaveLength(2);
   });
 

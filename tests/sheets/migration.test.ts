@@ -7,6 +7,7 @@ import { migrateSheets, readOutlook } from "../../src/workbook/migrate";
 import { steps } from "../../src/workbook/migrate/steps";
 import { batchContents } from "../../src/workbook/read/batch-contents";
 import { readBatchSheet } from "../../src/workbook/read/batch-sheets";
+import { plugIn, unpluggedCopies } from "../../src/workbook/unplug";
 import { benchTimeout, insertOn, openBatchBench } from "../support/batch-bench";
 import { openFile } from "../support/open-file";
 
@@ -215,6 +216,17 @@ describe("sheets that are left as they are", () => {
     expect(report.migrated).toEqual([]);
     expect(report.left).toMatchObject([{ sheetName: "Batch 1", state, reason: expect.stringContaining(words) as string }]);
     expect(contentOf()).toEqual(before);
+  }, benchTimeout);
+
+  it("that are unplugged, until they are plugged back in", async () => {
+    await Excel.run((context) => unpluggedCopies(context, ["Batch 1"], { prices: true, standalone: false }));
+    await bench.calculate();
+    const report = await migrate();
+    expect(report.migrated).toMatchObject([{ sheetName: "Batch 1" }]);
+    expect(report.left).toMatchObject([{ sheetName: "Batch 1 unplugged", version: 1, state: "refused", reason: "it is unplugged: plug it back in first (Share, Unplug)" }]);
+    await Excel.run((context) => plugIn(context, "Batch 1 unplugged", { leaveChanged: false }));
+    await bench.calculate();
+    expect((await migrate()).migrated).toMatchObject([{ sheetName: "Batch 1 unplugged" }]);
   }, benchTimeout);
 
   it("today's, and those not asked for", async () => {

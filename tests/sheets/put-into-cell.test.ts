@@ -2,6 +2,7 @@ import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import type { HeadlessBench } from "../../src/bench/headless";
 import { functionNamed } from "../../src/functions/registry";
 import { formulaOf, previewFormula, putIntoCell } from "../../src/workbook/explain/put-into-cell";
+import type { CellValue } from "../../src/workbook/read/named-cells";
 import { hostWords } from "../../src/workbook/host-words";
 import { benchTimeout, openBatchBench } from "../support/batch-bench";
 
@@ -17,7 +18,7 @@ beforeEach(async () => {
 }, benchTimeout);
 afterEach(() => bench.dispose());
 
-const put = (formula: string, rows = 1, replace = false) => Excel.run((context) => putIntoCell(context, target, formula, { rows, columns: 1 }, replace));
+const put = (formula: string, rows = 1, agreed?: CellValue) => Excel.run((context) => putIntoCell(context, target, formula, { rows, columns: 1 }, agreed));
 const preview = (...typed: string[]) => Excel.run((context) => previewFormula(context, abv, typed, target));
 
 describe("a formula from fields", () => {
@@ -41,10 +42,14 @@ describe("a formula from fields", () => {
 describe("putting it into a cell", () => {
   it("writes into an empty cell, asks before it replaces, and never over the cells that it spills into", async () => {
     expect(await put("=GYLE.BEER.ABV(A1, A2)")).toMatchObject({ kind: "written", shown: expect.stringMatching(/^5\.\d/) });
-    expect(await put("=GYLE.BEER.ABV(A3, A2)")).toMatchObject({ kind: "occupied", mayReplace: true, words: expect.stringContaining("C1 holds =GYLE.BEER.ABV(A1, A2)") });
-    expect(await put("=GYLE.BEER.ABV(A3, A2)", 1, true)).toMatchObject({ kind: "written", shown: expect.stringMatching(/^3\.9/) });
+    expect(await put("=GYLE.BEER.ABV(A3, A2)")).toMatchObject({ kind: "occupied", holds: "=GYLE.BEER.ABV(A1, A2)", words: expect.stringContaining("C1 holds =GYLE.BEER.ABV(A1, A2)") });
+    // Somebody types there between the question and the answer: theirs is not what was given up.
+    expect(await put("=GYLE.BEER.ABV(A3, A2)", 1, "an older text")).toMatchObject({ kind: "occupied", holds: "=GYLE.BEER.ABV(A1, A2)" });
+    expect(await put("=GYLE.BEER.ABV(A3, A2)", 1, "=GYLE.BEER.ABV(A1, A2)")).toMatchObject({ kind: "written", shown: expect.stringMatching(/^3\.9/) });
     await Excel.run(async (context) => { context.workbook.worksheets.getItem("Sheet1").getRange("C3").values = [["mine"]]; await context.sync(); });
-    expect(await put("=GYLE.BEER.ABV(A1:A3, A2)", 3, true)).toMatchObject({ kind: "occupied", mayReplace: false, words: expect.stringContaining("C3 is not empty") });
+    const blocked = await put("=GYLE.BEER.ABV(A1:A3, A2)", 3, "=GYLE.BEER.ABV(A3, A2)");
+    expect(blocked).toMatchObject({ kind: "occupied", words: expect.stringContaining("C3 is not empty") });
+    expect(blocked).not.toHaveProperty("holds");
     expect(bench.valueAt("Sheet1", "C3")).toBe("mine");
   }, benchTimeout);
 

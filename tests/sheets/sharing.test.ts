@@ -193,6 +193,19 @@ describe("the club sheet", () => {
     expect(at("Club", "S5")).toBe(1.099);
   }, benchTimeout);
 
+  it("shows the club no private words, though the batch comes from this workbook and not from a file", async () => {
+    const secret: BatchContents = { ...mashed, style: "private 7781 try", tasting: { ...mashed.tasting, notes: "Private 7781: too thin" } };
+    await Excel.run((context) => insertClub(context, { sheetName: "Club", units: "metric", entries: [{ member: "Ada", batch: secret }] }));
+    await Excel.run((context) => addToClub(context, "Club", [{ member: "Ben", batch: { ...secret, id: "m4" } }]));
+    const ben = { member: "Ben", batch: { ...secret, id: "m4", batchName: "Private 7781" } };
+    const agreed = await Excel.run((context) => standingOnClub(context, "Club", [ben]));
+    expect(agreed[0]?.changes.map(({ fact, becomes }) => [fact, becomes])).toEqual([["beer", ""]]);
+    await Excel.run((context) => replaceOnClub(context, "Club", [ben], agreed));
+    await bench.calculate();
+    expect(everything()).not.toContain("7781");
+    expect(everything()).toContain("Ben");
+  }, benchTimeout);
+
   it("is made and added to wholly or not at all", async () => {
     const make = () => Excel.run((context) => insertClub(context, { sheetName: "Club", units: "us", entries }));
     expect(await failsAtEverySync(make)).toBeLessThanOrEqual(3);

@@ -75,6 +75,23 @@ describe("the stores", () => {
     await bench.calculate();
     expect(bench.valueAt("Batch 1", hops[0]!.cell)).toBeCloseTo(hops[0]!.onTheDayPercent, 1);
   }, benchTimeout);
+
+  it("write no alpha into a hop table that is not what was shown any more", async () => {
+    const { stores, batches } = await read();
+    const hops = agedHops(stores, batches[0]!);
+    const [name = "", alpha = ""] = [hops[1]!.line.range.split(":")[0], hops[1]!.cell];
+    const swap = (hop: string) => Excel.run(async (context) => {
+      context.workbook.worksheets.getItem("Batch 1").getRange(name).values = [[hop]];
+      await context.sync();
+    });
+    const [before, first] = [bench.valueAt("Batch 1", alpha), bench.valueAt("Batch 1", hops[0]!.cell)];
+    await swap("Challenger");
+    await expect(run((context) => writeAgedHops(context, "Batch 1", hops))).rejects.toThrow("Somebody has just changed");
+    await bench.calculate();
+    expect([bench.valueAt("Batch 1", name), bench.valueAt("Batch 1", alpha), bench.valueAt("Batch 1", hops[0]!.cell)]).toEqual(["Challenger", before, first]);
+    await swap(hops[1]!.hop);
+    await bench.calculate();
+  }, benchTimeout);
 });
 
 describe("drawing", () => {

@@ -28,7 +28,11 @@ import { keepLog, writeReadings } from "../../src/workbook/readings-file/write-r
 import { insertRecipe } from "../../src/workbook/recipe/insert-recipe";
 import { insertSeason } from "../../src/workbook/season/insert-season";
 import { refreshSeason } from "../../src/workbook/season/refresh-season";
-import { planDraw, readStoresAndBatches, writeDraws, type StoresAndBatches } from "../../src/workbook/stores/draw";
+import { takeLearned } from "../../src/workbook/kit/take-learned";
+import type { LearnedKey } from "../../src/workbook/kit/kit-rows";
+import { agedHops, writeAgedHops } from "../../src/workbook/stores/aged-hops";
+import { shoppingList, writeShoppingList } from "../../src/workbook/stores/shopping";
+import { giveBack, planDraw, readStoresAndBatches, writeDraws, type StoresAndBatches } from "../../src/workbook/stores/draw";
 import { insertStores } from "../../src/workbook/stores/insert-stores";
 import { plugIn, unpluggedCopies } from "../../src/workbook/unplug";
 import { benchTimeout, openBatchBench } from "../support/batch-bench";
@@ -82,7 +86,22 @@ const withStores = once(async () => {
   await empty();
   await Excel.run((context) => insertBatch(context, { ...another, sheetName: "Batch 1", id: "one" }));
   await Excel.run((context) => insertBatch(context, another));
-  await Excel.run((context) => insertStores(context, { sheetName: "Stores", units: "us", today: 46300, stock: { malt: [{ name: "Pale malt extract, liquid", bought: 20, price: 3 }], hops: [], yeast: [], caps: [] } }));
+  await Excel.run((context) => insertStores(context, { sheetName: "Stores", units: "us", today: 46300, stock: { malt: [{ name: "Pale malt extract, liquid", bought: 20, price: 3 }], hops: [{ name: "Cascade", bought: 8, price: 2, hop: { crop: 2025, alphaPercent: 6.2, measuredOn: 46000, openedOn: 46150, storedAt: 39, package: "sealed" } }], yeast: [], caps: [] } }));
+});
+/** Both batches have drawn; a hop of the first one has a date and a temperature, so its alpha can be aged. */
+const withDraws = once(async () => {
+  await withStores();
+  const found = await Excel.run(readStoresAndBatches);
+  await Excel.run((context) => writeDraws(context, found!, ["Batch 1", "Batch 2"].map((name) => ({ plan: planDraw(found!, name), day: 46270 }))));
+});
+const withKit = once(async () => {
+  await empty();
+  await Excel.run((context) => insertBatch(context, { ...brewed, kitName: "Shed" }));
+  await Excel.run((context) => insertKit(context, { sheetName: "Kit", units: "us", kitNames: ["Shed"] }));
+});
+const withWordsInTheWay = once(async () => {
+  await empty();
+  await Excel.run(types("Sheet1", "C3", "mine"));
 });
 const ofAda = firstExtractBatch();
 const scored = [2, 5].map((score) => ({ member: "Ada", batch: { ...ofAda, tasting: { ...ofAda.tasting, looks: { ...ofAda.tasting.looks, score } } } }));
@@ -125,12 +144,22 @@ const draws = (sheetName: string): Writer => (context) => writeDraws(context, sh
 const joins = (member: string): Writer => (context) => addToClub(context, "Club", [{ member, batch: another }]);
 const replaces = (entry: ClubEntry): Writer => (context) => replaceOnClub(context, "Club", [entry], shown);
 const puts = (formula: string): Writer => async (context) => {
-  const { kind } = await putIntoCell(context, { sheet: "Sheet1", address: "C3" }, formula, { rows: 1, columns: 1 }, false);
+  const { kind } = await putIntoCell(context, { sheet: "Sheet1", address: "C3" }, formula, { rows: 1, columns: 1 });
   if (kind === "occupied") throw new Error("occupied");
+};
+/** Both panes were told that the cell holds "mine" and may be written over. */
+const putsOver = (formula: string): Writer => async (context) => {
+  const outcome = await putIntoCell(context, { sheet: "Sheet1", address: "C3" }, formula, { rows: 1, columns: 1 }, "mine");
+  if (outcome.kind === "occupied") throw new Error("occupied");
 };
 const repairs: Writer = (context) => repairFormulas(context, [{ kind: "stuck", sheet: "Sheet1", address: "A1", formula: "=GYLE.BEER.ABV(1.05,1.01)", was: "=_xldudf_GYLE_BEER_ABV(1.05,1.01)" }]);
 const unplugs: Writer = (context) => unpluggedCopies(context, ["Sheet1"], { prices: true, standalone: false });
 const plugs: Writer = (context) => plugIn(context, "Sheet1 unplugged", { leaveChanged: false });
+
+const givesBack = (id: string): Writer => (context) => giveBack(context, shelves!, id);
+const listsShopping: Writer = (context) => writeShoppingList(context, shelves!, shoppingList(shelves!));
+const takesAlphas: Writer = (context) => writeAgedHops(context, "Batch 1", agedHops(shelves!.stores, shelves!.batches[0]!));
+const learns = (key: LearnedKey): Writer => (context) => takeLearned(context, true, 1, key);
 
 const inserts = (sheetName: string): Writer => (context) => insertBatch(context, { ...firstExtractBatch(), sheetName, id: sheetName.toLowerCase() });
 const migrates: Writer = (context) => migrateSheets(context);
@@ -138,6 +167,12 @@ const refreshes: Writer = refreshSeason;
 const types = (sheetName: string, cell: string, value: string): Writer => async (context) => {
   context.workbook.worksheets.getItem(sheetName).getRange(cell).values = [[value]];
   await context.sync();
+};
+
+/** The brewer swaps the hop that the other pane is about to age. */
+const changesHop: Writer = (context) => {
+  const [aged] = agedHops(shelves!.stores, shelves!.batches[0]!);
+  return types("Batch 1", aged!.line.range.split(":")[0]!, "Challenger")(context);
 };
 
 interface Case {
@@ -177,12 +212,20 @@ const cases: readonly Case[] = [
   { what: "both make the kit sheet", open: withBatch, writers: [1, 2].map((): Writer => (context) => insertKit(context, { sheetName: "Kit", units: "us", kitNames: ["Shed"] })) as [Writer, Writer], trips: [4, 4], alike: true, refuses: /^There is a sheet "Kit" already/ },
   { what: "two batches draw on the stores", open: withStores, writers: [draws("Batch 1"), draws("Batch 2")], trips: [1, 1], alike: true },
   { what: "one batch draws on the stores in both panes", open: withStores, writers: [draws("Batch 1"), draws("Batch 1")], trips: [1, 1], alike: true },
+  { what: "two batches give back what they drew", open: withDraws, writers: [givesBack("one"), givesBack("other1")], trips: [1, 1], alike: true },
+  { what: "one batch gives back in both panes", open: withDraws, writers: [givesBack("one"), givesBack("one")], trips: [1, 1], alike: true },
+  { what: "both write the shopping list", open: withStores, writers: [listsShopping, listsShopping], trips: [1, 1], alike: true },
+  { what: "both take the alpha of the brewing day", open: withStores, writers: [takesAlphas, takesAlphas], trips: [2, 2], alike: true },
+  { what: "the alpha of the brewing day is taken while somebody changes the hop", open: withStores, writers: [takesAlphas, changesHop], trips: [2, 1] },
+  { what: "both take a figure that was learned", open: withKit, writers: [learns("boilOff"), learns("kettleLoss")], trips: [3, 3], alike: true },
   { what: "two members' batches join the club sheet", open: withClub, writers: [joins("Ben"), joins("Cleo")], trips: [3, 3], alike: true },
   { what: "one member's batch joins the club sheet twice", open: withClub, writers: [joins("Ben"), joins("Ben")], trips: [3, 3], alike: true },
   { what: "both replace one member's batch on the club sheet", open: withClub, writers: [replaces(scored[0]!), replaces(scored[1]!)], trips: [3, 3], alike: true },
   { what: "a batch is replaced on the club sheet while another joins", open: withClub, writers: [replaces(scored[0]!), joins("Ben")], trips: [3, 3] },
   { what: "a batch is replaced on the club sheet while somebody types into its row", open: withClub, writers: [replaces(scored[0]!), types("Club", "P4", "A name by hand")], trips: [3, 1] },
   { what: "both put a formula into one cell", open: withBatch, writers: [puts("=1+1"), puts("=2+2")], trips: [3, 3], alike: true },
+  { what: "both put a formula over words that they gave up", open: withWordsInTheWay, writers: [putsOver("=1+1"), putsOver("=2+2")], trips: [3, 3], alike: true },
+  { what: "a formula is put over words that somebody changes", open: withWordsInTheWay, writers: [putsOver("=1+1"), types("Sheet1", "C3", "theirs")], trips: [3, 1] },
   { what: "a formula is repaired while somebody types over it", open: withLostFormulas, writers: [repairs, types("Sheet1", "A1", "theirs")], trips: [4, 1] },
   { what: "both repair a formula", open: withLostFormulas, writers: [repairs, repairs], trips: [4, 4], alike: true },
   { what: "both unplug a sheet", open: withFormula, writers: [unplugs, unplugs], trips: [4, 4], alike: true },

@@ -2,8 +2,11 @@ import fc from "fast-check";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import type { HeadlessBench } from "../../src/bench/headless";
 import { registry } from "../../src/functions/registry";
+import type { BatchContents } from "../../src/workbook/batch/contents";
 import { gyleCalls } from "../../src/workbook/formulas";
 import { address, position } from "../../src/workbook/plan/addresses";
+import { batchContents } from "../../src/workbook/read/batch-contents";
+import { readBatchSheet } from "../../src/workbook/read/batch-sheets";
 import { PlugInRefused, plugIn, unpluggedCopies, UnplugRefused, type UnpluggedSheet } from "../../src/workbook/unplug";
 import { arbitraryCall, typedCall } from "../support/arbitrary-call";
 import { benchTimeout, insertOn, openBatchBench } from "../support/batch-bench";
@@ -150,6 +153,26 @@ describe("unplugging", () => {
     expect(costs.every((value) => value === "")).toBe(true);
     expect(names).toContain("gylebook_unplugged");
     expect(names).not.toContain("gylebook");
+  }, benchTimeout);
+
+  it("leaves private words of the batch sheet's cells behind wherever they show: in a step, on the clock, under tasting", async () => {
+    const sheet = await Excel.run((context) => readBatchSheet(context, "Batch 1"));
+    if (!sheet) throw new Error("no batch");
+    const contents = batchContents(sheet);
+    const words = (secret: string): Partial<BatchContents> => ({
+      steps: [{ what: secret, part: "before", minutes: 5, caution: `- ${secret}`, why: `(${secret})` }, ...(contents.steps ?? [])],
+      tasting: { ...contents.tasting, looks: { score: 4, words: secret }, notes: "Privateer ale next" },
+      salts: ` ${secret.toUpperCase()}`,
+    });
+    await insertOn(bench, { ...contents, ...words("Private 7781 from my uncle"), id: "p1", sheetName: "Secret" });
+    const shows = async (name: string) => [...(await cellsOn(name)).values.values()].filter((value) => String(value).includes("7781"));
+    // Five cells were typed, and the clock repeats two of them.
+    expect((await shows("Secret")).length).toBeGreaterThan(5);
+    await unplug(["Secret"]);
+    expect(await shows("Secret unplugged")).toEqual([]);
+    expect([...(await cellsOn("Secret unplugged")).formulas.values()].filter((value) => String(value).includes("7781"))).toEqual([]);
+    expect([...(await cellsOn("Secret unplugged")).values.values()]).toContain("Privateer ale next");
+    expect((await notesOn("Secret unplugged")).filter((text) => text.includes("7781"))).toEqual([]);
   }, benchTimeout);
 
   it("names the cell that was typed over, and leaves it when told to", async () => {

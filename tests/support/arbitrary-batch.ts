@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import type { BatchContents, Filled } from "../../src/workbook/batch/contents";
 import { newBatch, usualKit } from "../../src/workbook/batch/new-batch";
+import { convertUnits } from "../../src/workbook/scale/convert-units";
 
 const between = (min: number, max: number, step = 0.01) => fc.integer({ min: Math.ceil(min / step), max: Math.floor(max / step) }).map((count) => Number((count * step).toFixed(6)));
 const orBlank = <T>(arbitrary: fc.Arbitrary<T>): fc.Arbitrary<T | ""> => fc.option(arbitrary, { nil: "" as const });
@@ -73,3 +74,31 @@ export const anyBatch: fc.Arbitrary<BatchContents> = fc.record({
   packaging: fc.record({ packagedOn: orBlank(day), into: fc.constantFrom("bottles", "keg"), co2Volumes: number(0, 8), warmestSinceFermentation: filled(-10, 200), sugar: fc.constantFrom("dextrose", "sucrose", "honey"), bottleKind: fc.constantFrom("ordinary", "heavy"), warmestStorage: number(-10, 200), conditioningTemperature: number(-10, 200), kegTemperature: number(-10, 200), bottlesFilled: filled(0, 100000) }),
   tasting: fc.record({ tastedOn: orBlank(day), looks: score, smells: score, tastes: score, feels: score, again: score, notes: words }),
 });
+
+const gravity = between(0.99, 1.1, 0.001);
+const reading = fc.record({ gravity, scale: fc.constantFrom("SG", "SG", "P"), temperature: orBlank(between(4, 40, 0.5)) }).map(({ gravity: sg, scale, temperature }) => ({ reading: scale === "P" ? Number(((sg - 1) * 250).toFixed(1)) : sg, scale: scale as "SG" | "P", temperature }));
+
+/** A plausible plan in either unit system that may have been brewed, read and packaged. */
+export const batchOnItsWay: fc.Arbitrary<BatchContents> = fc
+  .record({ plan: plausiblePlan, units: fc.constantFrom("metric", "us"), original: fc.option(reading), log: fc.array(reading, { maxLength: 6 }), packaged: fc.boolean(), into: fc.constantFrom("bottles", "keg") })
+  .map(({ plan, units, original, log, packaged, into }) => {
+    const brewed: BatchContents = {
+      ...plan,
+      wort: original ? { reading: original.reading, scale: original.scale, sampleTemperature: original.temperature, volume: plan.volume } : plan.wort,
+      readings: log.map(({ reading: value, scale, temperature }, index) => ({ when: 46272.5 + 1.5 * index, reading: value, scale, sampleTemperature: temperature, beerTemperature: temperature })),
+      packaging: { ...plan.packaging, into, packagedOn: packaged ? 46290 : "" },
+    };
+    return convertUnits(brewed, units);
+  });
+
+export interface Typed {
+  /** Which of the sheet's input cells, counted round. */
+  readonly place: number;
+  readonly content: string | number;
+}
+
+/** What hands do to a sheet: cells emptied, words for numbers, amounts with their units, numbers out of all bounds. */
+export const typedByHand: fc.Arbitrary<Typed[]> = fc.array(
+  fc.record({ place: fc.nat(9999), content: fc.oneof({ weight: 3, arbitrary: fc.constantFrom<(string | number)[]>("", "", "", "some", "12 kg", "?", 0, -1, 1e9) }, { weight: 1, arbitrary: between(-5, 300) }) }),
+  { maxLength: 12 },
+);

@@ -90,7 +90,18 @@ export function typedCalls(descriptor: AnyDescriptor, count: number, seed: numbe
     return Array.isArray(old) ? tableProbes(old as unknown[][]).map(([what, value]) => ({ label: `${name} ${what}`, typed: withArgument(first.typed, index, value) })) : [];
   });
   // A numeric formula with an argument missing has no answer yet; arrays in formulas cannot hold nothing.
-  return [...examples, ...drawn, ...changed];
+  return [...examples, ...drawn, ...changed, ...(first === undefined ? [] : blankAndWrong(descriptor, first.typed))];
+}
+
+/** One argument not filled in and another one wrong: whether the answer is blank or an error goes by their order. */
+function blankAndWrong(descriptor: AnyDescriptor, typed: readonly unknown[]): { label: string; typed: unknown[] }[] {
+  const places = placesOf(descriptor);
+  const without = (old: unknown): unknown => (Array.isArray(old) ? (old as unknown[][]).map((row) => row.map(() => "")) : "");
+  const wrong = (old: unknown): unknown => (Array.isArray(old) ? (old as unknown[][]).map((row) => row.map((cell) => (typeof cell === "number" ? 1e9 : cell))) : typeof old === "number" ? 1e9 : "nonsense");
+  return places.flatMap((blank) => places.filter(({ index, parameter }) => index !== blank.index && parameter.kind !== "text").map((other) => ({
+    label: `${blank.name} blank, ${other.name} wrong`,
+    typed: withArgument(withArgument(typed, blank.index, without(typed[blank.index])), other.index, wrong(typed[other.index])),
+  })));
 }
 
 function numberProbes({ limits, quantity: name, typical, covered }: NumberParameter, units: UnitSystem): [string, unknown][] {
@@ -102,14 +113,22 @@ function numberProbes({ limits, quantity: name, typical, covered }: NumberParame
   ];
 }
 
-/** The same range with a heading, with an empty row, with a hole, with a word where a number belongs. */
+/** The same range a row shorter or longer, with a heading, with an empty row, with a hole, with a word where a number belongs. */
 function tableProbes(rows: unknown[][]): [string, unknown][] {
   const width = rows[0]?.length ?? 1;
   const last = rows.length - 1;
   const holes = Array.from({ length: width }, (_, column): [string, unknown][] => [
     [`hole in column ${column + 1}`, rows.map((row, at) => (at === last ? row.map((cell, index) => (index === column ? "" : cell)) : row))],
     [`a far too large number in column ${column + 1}`, rows.map((row, at) => (at === last ? row.map((cell, index) => (index === column && typeof cell === "number" ? 1e9 : cell)) : row))],
+    [`a hole in column ${column + 1} and a number below that is far too large`, [...rows.map((row, at) => (at === last ? row.map((cell, index) => (index === column ? "" : cell)) : row)), ...rows.slice(0, 1).map((row) => row.map((cell) => (typeof cell === "number" ? 1e9 : cell)))]],
     [`a word below in column ${column + 1}`, [...rows, ...rows.slice(0, 1).map((row) => row.map((cell, index) => (index === column && typeof cell === "number" ? "some" : cell)))]],
   ]).flat();
-  return [["with an empty row", [...rows, Array<string>(width).fill("")]], ["empty", rows.map((row) => row.map(() => ""))], ...holes];
+  const heading = Array<string>(width).fill("heading");
+  return [
+    ["a row shorter", rows.length > 1 ? rows.slice(0, -1) : rows], ["a row longer", [...rows, ...rows.slice(-1)]],
+    ["with a heading", [heading, ...rows]],
+    // A single row of words is nothing to the call yet, and an error to the plain formula: on the safe side.
+    ["with a heading in place of its first row", rows.length > 1 ? [heading, ...rows.slice(1)] : rows],
+    ["with an empty row", [...rows, Array<string>(width).fill("")]], ["empty", rows.map((row) => row.map(() => ""))], ...holes,
+  ];
 }

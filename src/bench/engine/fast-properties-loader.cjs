@@ -9,6 +9,8 @@
  * 5. It keeps them under a number of 32 bits made from their text: two of many thousand may share one, and the second
  *    cell would be calculated by the first one's formula.
  * 6. For every formula it asks for every changed name whether the formula reads it, in place of asking the few it reads.
+ * 7. It measures rows and looks through choices of cells while the page is idle, also those of a sheet or workbook that is gone
+ *    since, which throws on the page.
  *
  * All are text replacements in someone else's code, so the build must fail when they no longer match. Wire it so:
  *
@@ -25,9 +27,11 @@ const FILES = /[\\/]@univerjs[\\/][^\\/]+[\\/]lib[\\/]es[\\/].*\.js$/;
 const DRAWING_ENGINE = /engine-render[\\/]lib[\\/]es[\\/]index\.js$/;
 
 const FORMULA_ENGINE = /engine-formula[\\/]lib[\\/]es[\\/]index\.js$/;
+const GRID_UI = /@univerjs[\\/]sheets-ui[\\/]lib[\\/]es[\\/]index\.js$/;
+const GRID_CHOICES = /@univerjs[\\/]sheets-data-validation[\\/]lib[\\/]es[\\/]index\.js$/;
 const FORBIDDEN_IN_TABLE_NAMES = 'const TABLE_NAME_REGEX = "((?![~!@#$%^&*()_+<>';
 
-/** What is replaced in the formula engine, each just once, with the words of the complaint where it is not found. */
+/** What is replaced in one file, each just once, with the words of the complaint where it is not found. */
 const FORMULA_REPAIRS = [
   ["the rule for table names has changed", FORBIDDEN_IN_TABLE_NAMES, FORBIDDEN_IN_TABLE_NAMES.replace("_+", "+")],
   ["the number of formulas kept has changed", "const FORMULA_CACHE_LRU_COUNT = 5e3;", "const FORMULA_CACHE_LRU_COUNT = 5e5;"],
@@ -50,8 +54,24 @@ const FORMULA_REPAIRS = [
 `,
   ],
 ];
+const GRID_UI_REPAIRS = [
+  [
+    "the idle measuring of rows has changed",
+    "	_loopTask(task) {\n		const skeleton = task.skeleton;\n",
+    "	_loopTask(task) {\n		const skeleton = task.skeleton;\n		if (skeleton._worksheetData === null) return;\n",
+  ],
+];
+const IDLE_LOOK = "					else requestIdleCallback(() => {\n						";
+const GRID_CHOICES_REPAIRS = [
+  [
+    "the idle look through cells with choices has changed",
+    `${IDLE_LOOK}this.validatorRanges(unitId, subUnitId, ranges);`,
+    `${IDLE_LOOK}if (this._univerInstanceService.getUnit(unitId)?.getSheetBySheetId(subUnitId)) this.validatorRanges(unitId, subUnitId, ranges);`,
+  ],
+];
+const REPAIRS = [[FORMULA_ENGINE, FORMULA_REPAIRS], [GRID_UI, GRID_UI_REPAIRS], [GRID_CHOICES, GRID_CHOICES_REPAIRS]];
 
-const counts = { files: 0, helpers: 0, drawingFiles: 0, dictionaries: 0, formulaFiles: 0 };
+const counts = { files: 0, helpers: 0, drawingFiles: 0, dictionaries: 0 };
 const missing = new Set();
 
 /** The replacements alone, for other bundlers. */
@@ -61,12 +81,9 @@ function rewrite(source, path) {
     counts.helpers++;
     return `function ${name}(${object}, ${key}, ${value}) { ${object}[${key}] = ${value}; return ${object}; }`;
   });
-  if (FORMULA_ENGINE.test(path)) {
-    counts.formulaFiles++;
-    for (const [complaint, before, after] of FORMULA_REPAIRS) {
-      if (!result.includes(before)) missing.add(complaint);
-      result = result.replace(before, () => after);
-    }
+  for (const [complaint, before, after] of REPAIRS.flatMap(([file, repairs]) => (file.test(path) ? repairs : []))) {
+    if (!result.includes(before)) missing.add(complaint);
+    result = result.replace(before, () => after);
   }
   if (DRAWING_ENGINE.test(path)) {
     counts.drawingFiles++;

@@ -3,7 +3,6 @@ import path from "node:path";
 import type * as Headless from "../../bench/headless";
 import { collectComputed } from "../../bench/page/files/computed";
 import { saveWorkbook } from "../../bench/xlsx";
-import { exampleBatch } from "../../workbook/batch/example-batch";
 import { insertBatch } from "../../workbook/insert-batch";
 import { insertSeason } from "../../workbook/season/insert-season";
 import { refreshSeason } from "../../workbook/season/refresh-season";
@@ -11,15 +10,14 @@ import { planSeason } from "../../workbook/season/season-plan";
 import { mergeRows, nothingTyped } from "../../workbook/season/season-rows";
 import { openBench } from "../make-sample";
 import { root } from "../run.mjs";
+import { benchBatch } from "./bench-batch";
 import type { BenchRow } from "./row";
-
-const batch = (number: number) => exampleBatch({ id: `bench-${number}`, sheetName: `Batch ${number}`, batchName: `Number ${number}`, brewedOn: 46000 + number, volume: 20, units: "metric", topUp: 0, method: "extract" });
 
 /** Milliseconds a batch for a whole season in one workbook: sheets, season sheet, one more refresh, saved as a file. */
 async function wholeSeason(batches: number): Promise<number> {
   const bench = openBench(createRequire(import.meta.url)(path.join(root, "dist/headless.cjs")) as typeof Headless);
   const started = performance.now();
-  for (let number = 1; number <= batches; number += 1) await Excel.run((context) => insertBatch(context, batch(number)));
+  for (let number = 1; number <= batches; number += 1) await Excel.run((context) => insertBatch(context, benchBatch(number)));
   await Excel.run((context) => insertSeason(context, { sheetName: "Season", units: "metric", today: 46300 }));
   await Excel.run(refreshSeason);
   await bench.calculate();
@@ -44,7 +42,8 @@ function ownPart(batches: number): number {
 const [few, many] = [4, 16];
 
 /**
- * A sheet costs the free grid engine about a second, so that 300 of them would take this run minutes: the engine is asked for fewer, our own part for all.
+ * A sheet costs the free grid engine about a second, and more in a workbook that holds many, so that 300 of them
+ * would take this run the better part of an hour (`npm run bench -- --season 300`): the engine is asked for fewer, our own part for all.
  */
 export const seasonScale: readonly BenchRow[] = [
   {

@@ -120,7 +120,7 @@ const club: GuidePage = {
     },
     {
       title: "A copy that calculates without Gylebook",
-      paragraphs: ["<em>Share, Unplug</em> copies a sheet and turns its formulas into plain spreadsheet formulas, or into values where there is no plain form. Each changed cell keeps its Gylebook formula in a note, so a member who has Gylebook can plug the sheet in again. Notes that begin with “private” stay behind, and prices if you wish."],
+      paragraphs: ["<em>Share, Unplug</em> copies a sheet and turns its formulas into plain spreadsheet formulas, or into values where there is no plain form. Each changed cell keeps its Gylebook formula in a note, so a member who has Gylebook can plug the sheet in again. Notes, and words in a batch sheet’s cells, that begin with “private” stay behind, and prices if you wish.", "An unplugged batch can be read as it is: for a recipe page, a scaled copy, a hand-out, a batch file or a club sheet. The season, the kit, the stores and the screens of the brew day pass it over, and say so, until it is plugged back in."],
       picture: "unplugged-sheet",
     },
     {

@@ -1,7 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 import { unitWords } from "../../workbook/batch/unit-words";
 import { batchDates, datedBatch, type DatedBatch } from "../../workbook/calendar/batch-dates";
-import { readBatchSheet } from "../../workbook/read/batch-sheets";
+import { batchToRead } from "../../workbook/read/batch-sheets";
 import { inWorkbook, type Done } from "../sheets/in-workbook";
 import { today, typedDay } from "../sheets/typed";
 import { Backwards } from "./backwards";
@@ -14,7 +14,7 @@ export function Calendar() {
   const [read, setRead] = useState<Done<DatedBatch | undefined>>();
   const look = async () =>
     setRead(await inWorkbook("The sheet could not be read.", async (context) => {
-      const sheet = await readBatchSheet(context);
+      const sheet = await batchToRead(context);
       return sheet && datedBatch(sheet);
     }));
   useEffect(() => void look(), []);

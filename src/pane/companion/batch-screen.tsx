@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
 import type { NamedCells } from "../../workbook/read/named-cells";
+import { unpluggedWords } from "../../workbook/read/unplugged-batches";
 import { CopiedBatch } from "./copied-batch";
 import { useBatchSheet } from "./use-batch-sheet";
 import "./companion.css";
@@ -19,6 +20,7 @@ export function BatchScreen({ title, children }: { readonly title: string; reado
       {front.kind === "reading" && <p role="status">Reading the sheet…</p>}
       {front.kind === "none" && <p class="lead">Bring a batch sheet to the front, or make one under Plan.</p>}
       {front.kind === "newer" && <p class="bad">“{front.sheetName}” was made by a newer Gylebook: update the add-in to work on it.</p>}
+      {front.kind === "unplugged" && <p class="lead">{unpluggedWords(front.sheetName, "work on it")}</p>}
       {front.kind === "failed" && (
         <>
           <p class="bad" role="alert">The sheet could not be read. {front.message}</p>

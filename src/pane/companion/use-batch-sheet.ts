@@ -1,15 +1,12 @@
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
-import { isNewer, readBatchSheet } from "../../workbook/read/batch-sheets";
-import type { NamedCells } from "../../workbook/read/named-cells";
+import { batchInFront, type InFront } from "../../workbook/companion/batch-in-front";
 import { hostWords } from "../../workbook/host-words";
 
 /** The batch that the pane's screens work on, as it stood when it was last read. */
 export type Front =
+  | InFront
   | { readonly kind: "reading" }
-  | { readonly kind: "none" }
-  | { readonly kind: "newer"; readonly sheetName: string }
-  | { readonly kind: "failed"; readonly message: string }
-  | { readonly kind: "batch"; readonly sheet: NamedCells };
+  | { readonly kind: "failed"; readonly message: string };
 
 const quietMs = 250;
 const againMs = 30_000;
@@ -50,9 +47,7 @@ export function useBatchSheet(): { readonly front: Front; readonly reload: () =>
 
 async function readFront(lastName: string | undefined): Promise<Front> {
   try {
-    const sheet = await Excel.run({ delayForCellEdit: true }, async (context) => (await readBatchSheet(context)) ?? (lastName === undefined ? undefined : readBatchSheet(context, lastName)));
-    if (!sheet) return { kind: "none" };
-    return isNewer(sheet) ? { kind: "newer", sheetName: sheet.sheetName } : { kind: "batch", sheet };
+    return await Excel.run({ delayForCellEdit: true }, (context) => batchInFront(context, lastName));
   } catch (problem) {
     return { kind: "failed", message: hostWords(problem) };
   }

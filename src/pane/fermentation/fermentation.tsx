@@ -2,7 +2,7 @@ import { useEffect, useState } from "preact/hooks";
 import { courseOf, type Course } from "../../workbook/fermentation/fermentation-curve";
 import { fermentationLog, type FermentationLog } from "../../workbook/fermentation/fermentation-log";
 import { unitWords } from "../../workbook/batch/unit-words";
-import { readBatchSheet } from "../../workbook/read/batch-sheets";
+import { batchToRead } from "../../workbook/read/batch-sheets";
 import { inWorkbook, type Done } from "../sheets/in-workbook";
 import { dayShown, momentShown } from "../../workbook/day-words";
 import { FermentationChart } from "./fermentation-chart";
@@ -14,7 +14,7 @@ export function Fermentation() {
   const [read, setRead] = useState<Done<FermentationLog | undefined>>();
   const look = async () =>
     setRead(await inWorkbook("The sheet could not be read.", async (context) => {
-      const sheet = await readBatchSheet(context);
+      const sheet = await batchToRead(context);
       return sheet && fermentationLog(sheet);
     }));
   useEffect(() => void look(), []);

@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import { argumentName, type AnyDescriptor, type Parameter } from "../../functions/describe";
 import { parameterText } from "../../functions/metadata";
 import { formulaOf, previewFormula, putIntoCell, readTarget, selectionFor, type Preview, type PutOutcome, type Target } from "../../workbook/explain/put-into-cell";
+import type { CellValue } from "../../workbook/read/named-cells";
 import { hostWords } from "../../workbook/host-words";
 
 const run = <T,>(work: (context: Excel.RequestContext) => Promise<T>): Promise<T> => Excel.run({ delayForCellEdit: true }, work);
@@ -44,15 +45,15 @@ export function PutForm({ descriptor }: { readonly descriptor: AnyDescriptor }) 
   const pick = async (index: number): Promise<void> => {
     if (target) change(index, await run((context) => selectionFor(context, target)));
   };
-  const put = async (replace: boolean): Promise<void> => {
+  const put = async (agreed?: CellValue): Promise<void> => {
     if (!target) return;
     setProblem(undefined);
     const spill = preview?.kind === "answer" ? preview : { rows: 1, columns: 1 };
-    setOutcome(await run((context) => putIntoCell(context, target, formulaOf(descriptor, typed), spill, replace)));
+    setOutcome(await run((context) => putIntoCell(context, target, formulaOf(descriptor, typed), spill, agreed)));
   };
 
   return (
-    <form class="put" aria-labelledby="put-title" onSubmit={(event) => { event.preventDefault(); void put(false).catch(fail); }}>
+    <form class="put" aria-labelledby="put-title" onSubmit={(event) => { event.preventDefault(); void put().catch(fail); }}>
       <h2 id="put-title">Put into a cell</h2>
       <div class="row-of-buttons">
         <p>Into <strong>{target ? `${target.address} on “${target.sheet}”` : "…"}</strong></p>
@@ -80,7 +81,7 @@ export function PutForm({ descriptor }: { readonly descriptor: AnyDescriptor }) 
         {outcome?.kind === "occupied" && (
           <>
             <p class="bad">{outcome.words}</p>
-            {outcome.mayReplace && <button type="button" onClick={() => void put(true).catch(fail)}>Replace what is there</button>}
+            {outcome.holds !== undefined && <button type="button" onClick={() => void put(outcome.holds).catch(fail)}>Replace what is there</button>}
           </>
         )}
       </div>

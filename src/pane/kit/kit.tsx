@@ -1,6 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 import type { LearnedFigure, LearnedKit } from "../../workbook/kit/learn-kits";
 import type { LearnedKey } from "../../workbook/kit/kit-rows";
+import { PassedOver } from "../sheets/passed-over";
 import { learnNow, take, type KitState } from "./kit-work";
 import { StartKit } from "./start-kit";
 
@@ -35,6 +36,7 @@ export function Kit() {
             ))}
             {state.report.unknown.length > 0 && <p>Their kit is not on the sheet, so nothing was learned from: {state.report.unknown.map((name) => `“${name}”`).join(", ")}.</p>}
             {state.report.copies.length > 0 && <p>Copies of one another: {state.report.copies.map((names) => names.map((name) => `“${name}”`).join(" and ")).join("; ")}. What their sheets tell alike is learned from once; clear on a copy what was noted of the other batch.</p>}
+            <PassedOver unplugged={state.report.unplugged} to="learn from it" />
             <p class="hint">A number of yours under “own” on the sheet counts before anything learned. New batches start from the kit; batches that are there keep theirs.</p>
           </>
         )}

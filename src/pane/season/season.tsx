@@ -1,6 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 import type { SeasonReport } from "../../workbook/season/refresh-season";
 import { CopiedSheets } from "../sheets/copied-sheets";
+import { PassedOver } from "../sheets/passed-over";
 import { refreshNow, onSeasonChange, seasonState } from "./follow-season";
 import { StartSeason } from "./start-season";
 
@@ -40,7 +41,7 @@ export function Season() {
 
 const quoted = (names: readonly string[]): string => names.map((name) => `“${name}”`).join(", ");
 
-function Report({ report: { sheetName, batches, written, added, kept, dropped } }: { readonly report: SeasonReport }) {
+function Report({ report: { sheetName, batches, written, added, kept, dropped, unplugged } }: { readonly report: SeasonReport }) {
   return (
     <>
       <p class="good">
@@ -49,6 +50,7 @@ function Report({ report: { sheetName, batches, written, added, kept, dropped } 
       {added.length > 0 && <p>New in the list: {quoted(added)}.</p>}
       {dropped.length > 0 && <p>Their sheets are gone, so they left the list: {quoted(dropped)}.</p>}
       {kept.length > 0 && <p>Their sheets are gone, but you had typed something beside them, so they stay at the end of the list: {quoted(kept)}. Empty those cells to let them go.</p>}
+      <PassedOver unplugged={unplugged} to="have it in the season" />
       <p class="hint">While this pane is open the list follows new, renamed, moved and deleted sheets by itself. The figures are formulas and need no button.</p>
     </>
   );

@@ -1,7 +1,9 @@
+import { JustChanged } from "../../workbook/write/write-unless-changed";
 import { agedHops, writeAgedHops, type AgedHop } from "../../workbook/stores/aged-hops";
 import { DrawRefused, giveBack, planDraw, readStoresAndBatches, writeDraws, type Shortage, type StoresAndBatches } from "../../workbook/stores/draw";
 import { batchIdOf } from "../../workbook/read/batch-sheets";
 import { copies, markOf } from "../../workbook/read/copied-sheets";
+import type { UnpluggedBatch } from "../../workbook/read/unplugged-batches";
 import { shoppingList, writeShoppingList, type ShoppingLine } from "../../workbook/stores/shopping";
 import { todayNumber } from "../parts/today-number";
 import { hostWords } from "../../workbook/host-words";
@@ -21,7 +23,7 @@ export interface BatchAndStores {
 export type StoresState =
   | { readonly kind: "looking" }
   | { readonly kind: "none" }
-  | { readonly kind: "there"; readonly sheetName: string; readonly batches: readonly BatchAndStores[]; readonly copies: readonly (readonly string[])[]; readonly said?: string }
+  | { readonly kind: "there"; readonly sheetName: string; readonly batches: readonly BatchAndStores[]; readonly copies: readonly (readonly string[])[]; readonly unplugged: readonly UnpluggedBatch[]; readonly said?: string }
   | { readonly kind: "failed"; readonly message: string };
 
 function seen(found: StoresAndBatches, said?: string): StoresState {
@@ -39,7 +41,7 @@ function seen(found: StoresAndBatches, said?: string): StoresState {
       throw problem;
     }
   });
-  return { kind: "there", sheetName: found.stores.sheetName, batches, copies: twins, ...(said !== undefined && { said }) };
+  return { kind: "there", sheetName: found.stores.sheetName, batches, copies: twins, unplugged: found.unplugged, ...(said !== undefined && { said }) };
 }
 
 /** Does something with the stores as they stand now, then looks again; whatever goes wrong is told in words. */
@@ -54,7 +56,7 @@ async function withStores(work?: (context: Excel.RequestContext, found: StoresAn
       return after ? seen(after, said) : ({ kind: "none" } as const);
     });
   } catch (problem) {
-    return { kind: "failed", message: problem instanceof DrawRefused ? problem.message : `Nothing was changed. ${hostWords(problem)}` };
+    return { kind: "failed", message: problem instanceof DrawRefused || problem instanceof JustChanged ? problem.message : `Nothing was changed. ${hostWords(problem)}` };
   }
 }
 

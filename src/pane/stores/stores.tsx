@@ -1,5 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
 import { CopiedSheets } from "../sheets/copied-sheets";
+import { PassedOver } from "../sheets/passed-over";
 import { StartStores } from "./start-stores";
 import { drawFor, giveBackOf, lookAtStores, writeAlphas, writeList, type BatchAndStores, type StoresState } from "./stores-work";
 
@@ -37,6 +38,7 @@ export function Stores() {
       </div>
       {state.kind === "there" && <CopiedSheets groups={state.copies} onGiven={() => work(lookAtStores)} />}
       {state.kind === "there" && state.batches.length === 0 && <p>No batch sheets yet.</p>}
+      {state.kind === "there" && <PassedOver unplugged={state.unplugged} to="draw and buy for it" />}
       {state.kind === "there" && state.batches.map((batch) => <OneBatch key={batch.sheetName} batch={batch} busy={busy} work={work} />)}
     </section>
   );

@@ -32,7 +32,7 @@ export function Unplug() {
         <ChoiceField legend="Copy" name="unplug-sheets" value={form.sheets} choices={[["this", "The sheet in front"], ["batches", "All batch sheets"]]} onChange={(sheets) => change({ sheets })} />
         <ChoiceField legend="Prices" name="unplug-prices" value={form.prices} choices={[["without", "Stay behind"], ["with", "Go along"]]} onChange={(prices) => change({ prices })} />
         <ChoiceField legend="Into" name="unplug-into" value={form.into} choices={[["here", "This workbook, beside the original"], ["new", "A new workbook, without names of people"]]} onChange={(into) => change({ into })} />
-        <p class="hint">Notes that begin with the word “private” stay behind, and so does what you wrote under Tasting if it begins so. Anything else you wrote goes along.</p>
+        <p class="hint">Notes that begin with the word “private” stay behind, and so do words in the cells of a batch sheet that begin so. Anything else you wrote goes along.</p>
         {form.into === "new" && <p class="hint">Excel opens the new workbook; save it and hand it on. Formulas there that speak of your other sheets are values.</p>}
         <button type="submit" class="main-action" disabled={busy}>
           {busy ? "Copying…" : "Make the unplugged copy"}

@@ -1,12 +1,10 @@
 import type { BatchContents } from "../batch/contents";
 import { mapTexts } from "../batch/map-texts";
+import { isPrivate } from "../batch/private-words";
 
 export interface ShareChoices {
   readonly prices: boolean;
 }
-
-/** The convention of the whole workbook: what begins with "private", in any case of letters, stays with its owner. */
-export const isPrivate = (text: string): boolean => /^\s*private/i.test(text);
 
 /** A batch as others may see it. */
 export function shareable(batch: BatchContents, { prices }: ShareChoices): BatchContents {

@@ -1,6 +1,6 @@
 import { callScalar } from "../../functions/call";
 import { packReady } from "../../functions/pack/ready";
-import { batchIdOf, unitsOf } from "../read/batch-sheets";
+import { batchIdOf, isUnplugged, unitsOf } from "../read/batch-sheets";
 import type { NamedCells } from "../read/named-cells";
 import type { UnitSystem } from "../../functions/quantities";
 
@@ -55,7 +55,8 @@ export function datedBatch(sheet: NamedCells): DatedBatch {
     conditioningTemperature: number("conditioning_temperature"),
     verdict: sheet.text("verdict"),
     lastReading: number("last_reading"),
-    forecastEnd: number("end_expected"),
+    // A forecast has no plain form: unplugged it stands still, whatever was read since.
+    forecastEnd: isUnplugged(sheet) ? undefined : number("end_expected"),
   };
 }
 

@@ -1,6 +1,7 @@
 import type { UnitSystem } from "../../functions/quantities";
 import type { BatchContents, Filled } from "../batch/contents";
 import type { CellContent } from "../plan/sheet-plan";
+import { shareable } from "../batch-file/shareable";
 import { plannedFigures } from "../figures/planned-figures";
 import { reachedFigures } from "../figures/reached-figures";
 import { convertUnits } from "../scale/convert-units";
@@ -20,10 +21,11 @@ export type FactName = (typeof factNames)[number];
 
 /**
  * The facts of a batch in the units of the club sheet. Planned and reached figures are computed here from what the member
- * typed (ingredients, readings), so that a figure in a file need not be believed.
+ * typed (ingredients, readings), so that a figure in a file need not be believed. Private words stay behind: a club sheet is
+ * read by the club, and a batch of this workbook comes here without having been through a file.
  */
 export function clubFacts({ member, batch }: ClubEntry, units: UnitSystem): Record<FactName, CellContent> {
-  const own = convertUnits(batch, units);
+  const own = convertUnits(shareable(batch, { prices: true }), units);
   const planned = plannedFigures(own);
   const reached = reachedFigures(own, planned);
   const { tasting } = own;

@@ -7,7 +7,7 @@ import { askForNames, readWorld } from "../evaluate/read-world";
 import { address as addressAt, position } from "../plan/addresses";
 import type { CellValue } from "../read/named-cells";
 import { withSecondLook } from "../second-look";
-import { writeUnlessChanged } from "../write/write-unless-changed";
+import { isSame, writeUnlessChanged } from "../write/write-unless-changed";
 import type { showCell} from "./show-value";
 import { sentenceOf } from "./sentence";
 import { showCells } from "./show-value";
@@ -70,18 +70,20 @@ function shownPreview({ parameters, result }: AnyDescriptor, answers: Cells): Pr
 
 export type PutOutcome =
   | { readonly kind: "written"; readonly shown: string }
-  /** Something stands there; nothing was written. Asked again with `replace`, the cell itself may be written over. */
-  | { readonly kind: "occupied"; readonly words: string; readonly mayReplace: boolean };
+  /** Something stands there; nothing was written. What stands in the cell itself may be written over by whoever has seen it. */
+  | { readonly kind: "occupied"; readonly words: string; readonly holds?: CellValue };
 
 /**
- * Writes a formula into one cell: only into an empty one, unless the brewer said to replace what is there. Cells that the
- * answer would spill into must be empty in any case. One write; when it fails nothing has changed.
+ * Writes a formula into one cell: only into an empty one, unless the brewer has seen what is there and said to replace it.
+ * Cells that the answer would spill into must be empty in any case. One write; when it fails nothing has changed.
+ *
+ * @param agreed what the brewer saw in the cell and gives up: the `holds` of the outcome before
  */
-export function putIntoCell(context: Excel.RequestContext, at: Target, formula: string, spill: { readonly rows: number; readonly columns: number }, replace: boolean): Promise<PutOutcome> {
-  return withSecondLook(() => lookAndPut(context, at, formula, spill, replace));
+export function putIntoCell(context: Excel.RequestContext, at: Target, formula: string, spill: { readonly rows: number; readonly columns: number }, agreed?: CellValue): Promise<PutOutcome> {
+  return withSecondLook(() => lookAndPut(context, at, formula, spill, agreed));
 }
 
-async function lookAndPut(context: Excel.RequestContext, { sheet, address }: Target, formula: string, spill: { readonly rows: number; readonly columns: number }, replace: boolean): Promise<PutOutcome> {
+async function lookAndPut(context: Excel.RequestContext, { sheet, address }: Target, formula: string, spill: { readonly rows: number; readonly columns: number }, agreed?: CellValue): Promise<PutOutcome> {
   const { row, column } = position(address);
   const target = context.workbook.worksheets.getItem(sheet);
   const around = target.getRange(`${address}:${addressAt(row + spill.rows - 1, column + spill.columns - 1)}`);
@@ -89,9 +91,9 @@ async function lookAndPut(context: Excel.RequestContext, { sheet, address }: Tar
   await context.sync();
   const filled = around.formulas.flatMap((line: unknown[], r) => line.flatMap((content, c) => (content === "" ? [] : [{ address: addressAt(row + r, column + c), content: content as CellValue }])));
   const inTheWay = filled.find((cell) => cell.address !== address);
-  if (inTheWay) return { kind: "occupied", mayReplace: false, words: `The answer needs ${String(spill.rows)} × ${String(spill.columns)} cells, and ${inTheWay.address} is not empty. Nothing was written; choose a cell with room.` };
+  if (inTheWay) return { kind: "occupied", words: `The answer needs ${String(spill.rows)} × ${String(spill.columns)} cells, and ${inTheWay.address} is not empty. Nothing was written; choose a cell with room.` };
   const own = filled.find((cell) => cell.address === address);
-  if (own && !replace) return { kind: "occupied", mayReplace: true, words: `${address} holds ${String(own.content).length > 40 ? `${String(own.content).slice(0, 40)}…` : String(own.content)}. Nothing was written yet.` };
+  if (own && (agreed === undefined || !isSame(own.content, agreed))) return { kind: "occupied", holds: own.content, words: `${address} holds ${String(own.content).length > 40 ? `${String(own.content).slice(0, 40)}…` : String(own.content)}. Nothing was written yet.` };
   const cell = target.getRange(address);
   await writeUnlessChanged(context, [{ sheetName: sheet, range: address, before: [[own?.content ?? ""]] }], () => { cell.formulas = [[formula]]; });
   return { kind: "written", shown: await shownBy(context, cell) };

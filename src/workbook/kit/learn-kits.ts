@@ -1,8 +1,10 @@
 import { learned, type Learned } from "../../core/kit/shrink";
 import { quantity, type UnitSystem } from "../../functions/quantities";
-import { batchIdOf, isBatchSheet } from "../read/batch-sheets";
+import { batchIdOf, isBatchSheet, isUnplugged } from "../read/batch-sheets";
+import { markOf } from "../read/copied-sheets";
 import type { NamedCells } from "../read/named-cells";
 import { readAllSheets } from "../read/read-sheets";
+import { unpluggedBatches, type UnpluggedBatch } from "../read/unplugged-batches";
 import { batchFigures } from "./batch-figures";
 import { learnedRows, quantityOf, type LearnedKey, type LearnedRow } from "./kit-rows";
 import { handFigures, isKitSheet, kitsOnSheet, unitsOfKits } from "./kits-on-sheet";
@@ -33,6 +35,8 @@ export interface KitReport {
   readonly unknown: readonly string[];
   /** Groups of sheets that carry one mark, or one log to the letter; what their sheets tell alike was counted once. */
   readonly copies: readonly (readonly string[])[];
+  /** Sheets that nothing was learned from. */
+  readonly unplugged: readonly UnpluggedBatch[];
 }
 
 /**
@@ -44,7 +48,7 @@ export async function learnKits(context: Excel.RequestContext): Promise<KitRepor
   const sheets = await readAllSheets(context);
   const kitSheet = sheets.find(isKitSheet);
   if (!kitSheet) return undefined;
-  const report = kitReport(kitSheet, sheets.filter(isBatchSheet));
+  const report = kitReport(kitSheet, sheets.filter(isBatchSheet), sheets.filter(isUnplugged));
   const sheet = context.workbook.worksheets.getItem(kitSheet.sheetName);
   for (const { number, figures } of report.kits) {
     sheet.getRange(kitSheet.range(`kit_${number}_learned`)).values = figures.map(({ learned: { value, plusMinus, batches } }) => (batches === 0 ? ["", "", 0] : [value, plusMinus, batches]));
@@ -53,7 +57,7 @@ export async function learnKits(context: Excel.RequestContext): Promise<KitRepor
   return report;
 }
 
-export function kitReport(kitSheet: NamedCells, batches: readonly NamedCells[]): KitReport {
+export function kitReport(kitSheet: NamedCells, batches: readonly NamedCells[], unplugged: readonly NamedCells[] = []): KitReport {
   const kits = kitsOnSheet(kitSheet);
   const brewings = sameBrewings(batches);
   const kitOf = (batch: NamedCells) => {
@@ -76,6 +80,7 @@ export function kitReport(kitSheet: NamedCells, batches: readonly NamedCells[]):
     }),
     unknown: batches.filter((batch) => !kitOf(batch)).map(({ sheetName }) => sheetName),
     copies: brewings.filter(({ length }) => length > 1).map((sheets) => sheets.map(({ sheetName }) => sheetName)),
+    unplugged: unpluggedBatches(unplugged.map(markOf), batches.map(markOf)),
   };
 }
 

@@ -1,5 +1,5 @@
 import { planVersion } from "../batch/card";
-import { batchMark, isBatchSheet } from "../read/batch-sheets";
+import { batchMark, isBatchSheet, isUnplugged, unpluggedMark } from "../read/batch-sheets";
 import { loadSheet, namedCells } from "../read/read-sheets";
 import type { NamedCells } from "../read/named-cells";
 import { missingSince } from "./steps";
@@ -19,7 +19,7 @@ export interface ReadSheet {
   readonly chartNames: readonly string[];
 }
 
-/** Reads every batch sheet of the workbook: two `context.sync()`, nothing is changed. */
+/** Reads every batch sheet of the workbook, unplugged ones too: two `context.sync()`, nothing is changed. */
 export async function readOutlook(context: Excel.RequestContext): Promise<ReadSheet[]> {
   const sheets = context.workbook.worksheets;
   sheets.load("items/name");
@@ -28,19 +28,21 @@ export async function readOutlook(context: Excel.RequestContext): Promise<ReadSh
   await context.sync();
   return loaded
     .map((one) => ({ cells: namedCells(one), closed: one.protection.protected, chartNames: one.charts.items.map(({ name }) => name) }))
-    .filter(({ cells }) => isBatchSheet(cells))
+    .filter(({ cells }) => isBatchSheet(cells) || isUnplugged(cells))
     .map(({ cells, closed, chartNames }) => ({ cells, chartNames, outlook: outlookOf(cells, closed) }));
 }
 
 function outlookOf(cells: NamedCells, closed: boolean): SheetOutlook {
   const { sheetName } = cells;
-  const version = Number(cells.value(batchMark));
+  const mark = cells.value(isUnplugged(cells) ? unpluggedMark : batchMark);
+  const version = Number(mark);
   const refused = (reason: string): SheetOutlook => ({ sheetName, version, state: "refused", reason });
-  if (!Number.isInteger(version) || version < 1) return refused(`the cell with the number of its plan holds "${String(cells.value(batchMark))}"`);
+  if (!Number.isInteger(version) || version < 1) return refused(`the cell with the number of its plan holds "${String(mark)}"`);
   if (version === planVersion) return { sheetName, version, state: "current" };
   if (version > planVersion) {
     return { sheetName, version, state: "newer", reason: `a newer Gylebook made it (plan ${version}; this one knows plans up to ${planVersion}): update Gylebook` };
   }
+  if (isUnplugged(cells)) return refused("it is unplugged: plug it back in first (Share, Unplug)");
   if (closed) return refused("the sheet is protected: unprotect it first");
   const taken = missingSince(version).find(({ name }) => cells.has(name));
   if (taken) return refused(`it has a name "${taken.name}" of its own, which the newer plan needs: rename that one first`);

@@ -33,10 +33,10 @@ export async function sheetMarks(context: Excel.RequestContext, wanted: readonly
   }));
 }
 
-/** Asks for the marks of the batch sheets among them; after the next `context.sync()` the answer can be called. */
-export function loadBatchMarks(marks: readonly SheetMarks[]): () => BatchMark[] {
+/** Asks for the marks of the batch sheets among them, or of the unplugged ones; after the next `context.sync()` the answer can be called. */
+export function loadBatchMarks(marks: readonly SheetMarks[], wanted = batchMark): () => BatchMark[] {
   const loaded = marks
-    .filter(({ ranges }) => ranges.has(batchMark))
+    .filter(({ ranges }) => ranges.has(wanted))
     .map(({ sheet, name, ranges }) => {
       const range = ranges.get("batch_id");
       return { sheetName: name, cell: range === undefined ? undefined : sheet.getRange(range).load("values") };

@@ -1,7 +1,7 @@
 import { isKitSheet, kitsOnSheet, type KitOnSheet } from "../kit/kits-on-sheet";
 import type { BatchContents } from "../batch/contents";
 import { batchContents } from "./batch-contents";
-import { isBatchSheet, isNewer } from "./batch-sheets";
+import { isBatchSheet, isNewer, isUnplugged } from "./batch-sheets";
 import type { NamedCells } from "./named-cells";
 import { readAllSheets } from "./read-sheets";
 import { reasonOf } from "../host-words";
@@ -10,6 +10,7 @@ import { reasonOf } from "../host-words";
 export interface BatchInWorkbook {
   readonly sheetName: string;
   readonly contents: BatchContents;
+  /** Of an unplugged sheet with the GYLE formulas that its notes keep. */
   readonly cells: NamedCells;
 }
 
@@ -25,14 +26,17 @@ export interface WorkbookAtOneMoment {
   readonly activeSheet: string;
 }
 
-/** All batches of the workbook; a sheet whose named cells were deleted is named and passed over, not guessed at. */
+/**
+ * All batches of the workbook, unplugged ones too, for what only reads a batch; a sheet whose named cells were deleted is
+ * named and passed over, not guessed at.
+ */
 export async function batchesInWorkbook(context: Excel.RequestContext): Promise<WorkbookAtOneMoment> {
   const active = context.workbook.worksheets.getActiveWorksheet();
   active.load("name");
   await context.sync();
-  const sheets = await readAllSheets(context);
+  const sheets = await withKeptFormulas(context, await readAllSheets(context));
   const unreadable: string[] = [];
-  const batches = sheets.filter(isBatchSheet).flatMap((cells): BatchInWorkbook[] => {
+  const batches = sheets.filter((cells) => isBatchSheet(cells) || isUnplugged(cells)).flatMap((cells): BatchInWorkbook[] => {
     try {
       if (isNewer(cells)) throw new Error(`“${cells.sheetName}” was made by a newer Gylebook: update this one to read it.`);
       return [{ sheetName: cells.sheetName, contents: batchContents(cells), cells }];
@@ -42,4 +46,13 @@ export async function batchesInWorkbook(context: Excel.RequestContext): Promise<
     }
   });
   return { sheetNames: sheets.map(({ sheetName }) => sheetName), batches, kits: sheets.filter(isKitSheet).flatMap(kitsOnSheet), unreadable, activeSheet: active.name };
+}
+
+/** Notes are only looked into where a sheet is unplugged; few workbooks have one. */
+async function withKeptFormulas(context: Excel.RequestContext, sheets: readonly NamedCells[]): Promise<readonly NamedCells[]> {
+  const unplugged = sheets.filter(isUnplugged);
+  if (unplugged.length === 0) return sheets;
+  const { asPlugged } = await import(/* webpackChunkName: "pane-kept-formulas" */ "../unplug/as-plugged");
+  const read = new Map((await asPlugged(context, unplugged)).map((cells) => [cells.sheetName, cells]));
+  return sheets.map((cells) => read.get(cells.sheetName) ?? cells);
 }

@@ -1,8 +1,9 @@
 import { quantity, type UnitSystem } from "../../functions/quantities";
 import { freeName, InsertionRefused, insertSheet } from "../insert-sheet";
 import { address } from "../plan/addresses";
-import { readBatchSheet, unitsOf } from "../read/batch-sheets";
+import { isBatchSheet, isUnplugged, readSheet, unitsOf } from "../read/batch-sheets";
 import type { NamedCells } from "../read/named-cells";
+import { unpluggedWords } from "../read/unplugged-batches";
 import { withSecondLook } from "../second-look";
 import { writeUnlessChanged } from "../write/write-unless-changed";
 import { planLog } from "./log-plan";
@@ -35,8 +36,9 @@ export function writeReadings(context: Excel.RequestContext, sheetName: string, 
 }
 
 async function lookAndWrite(context: Excel.RequestContext, sheetName: string, rows: readonly LogRow[], corrected: boolean): Promise<number> {
-  const sheet = await readBatchSheet(context, sheetName);
-  if (!sheet) throw new InsertionRefused(`There is no batch sheet “${sheetName}” any more. Nothing was written.`);
+  const sheet = await readSheet(context, sheetName);
+  if (sheet && isUnplugged(sheet)) throw new InsertionRefused(`${unpluggedWords(sheetName, "write readings into its table")} Nothing was written.`);
+  if (!sheet || !isBatchSheet(sheet)) throw new InsertionRefused(`There is no batch sheet “${sheetName}” any more. Nothing was written.`);
   const room = roomForReadings(sheet);
   if (room.rows < 1) throw new InsertionRefused(`The table of readings on “${sheetName}” is full. Clear rows that you do not need, or keep the readings on a sheet of their own; nothing was written.`);
   const chosen = rowsForSheet(rows, room);

@@ -1,8 +1,9 @@
 import { address, columnNumber } from "../plan/addresses";
-import { batchMark } from "../read/batch-sheets";
+import { batchMark, unpluggedMark } from "../read/batch-sheets";
 import { loadBatchMarks, sheetMarks } from "../read/batch-marks";
 import { copies } from "../read/copied-sheets";
 import { loadSheet, namedCells } from "../read/read-sheets";
+import { unpluggedBatches, type UnpluggedBatch } from "../read/unplugged-batches";
 import { writeFormats } from "../write/write-formats";
 import { moved } from "./own-cells";
 import { rowCells, rowContents } from "./season-cells";
@@ -23,6 +24,8 @@ export interface SeasonReport extends Omit<Merged, "rows"> {
   readonly written: number;
   /** Groups of sheets that are copies of one another and still carry one and the same mark. */
   readonly copies: readonly (readonly string[])[];
+  /** Sheets that have no row in the list. */
+  readonly unplugged: readonly UnpluggedBatch[];
 }
 
 /**
@@ -33,11 +36,11 @@ export interface SeasonReport extends Omit<Merged, "rows"> {
  * @throws RefreshRefused when something of the brewer's stands where a new row must go
  */
 export async function refreshSeason(context: Excel.RequestContext): Promise<SeasonReport | undefined> {
-  const marks = await sheetMarks(context, [batchMark, "batch_id", seasonMark]);
+  const marks = await sheetMarks(context, [batchMark, unpluggedMark, "batch_id", seasonMark]);
   const season = marks.find(({ ranges }) => ranges.has(seasonMark));
   if (!season) return undefined;
   const loaded = loadSheet(season.sheet);
-  const batchMarks = loadBatchMarks(marks);
+  const [batchMarks, unpluggedMarks] = [loadBatchMarks(marks), loadBatchMarks(marks, unpluggedMark)];
   await context.sync();
 
   const cells = namedCells(loaded);
@@ -48,7 +51,7 @@ export async function refreshSeason(context: Excel.RequestContext): Promise<Seas
   const obstacle = inTheWay(cells, firstRow + present.length, firstRow + rows.length - 1, ownWidth);
   if (obstacle) throw new RefreshRefused(`"${season.name}" needs a row for a batch, but ${obstacle} holds something. Move it, then try again; nothing was changed.`);
   const changed = rows.flatMap((row, index) => (isSame(row, present[index]) ? [] : [index]));
-  const report: SeasonReport = { ...changes, sheetName: season.name, batches: sheets.length, written: changed.length + Math.max(0, present.length - rows.length), copies: copies(sheets) };
+  const report: SeasonReport = { ...changes, sheetName: season.name, batches: sheets.length, written: changed.length + Math.max(0, present.length - rows.length), copies: copies(sheets), unplugged: unpluggedBatches(unpluggedMarks(), sheets) };
   if (report.written === 0) return report;
 
   context.application.suspendApiCalculationUntilNextSync();

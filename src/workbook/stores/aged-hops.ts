@@ -2,6 +2,7 @@ import { agedAlphaPercent, hopPackages, type HopPackage } from "../../core/hops/
 import { quantity } from "../../functions/quantities";
 import { address } from "../plan/addresses";
 import type { CellValue, NamedCells } from "../read/named-cells";
+import { writeUnlessChanged, type LookedAt } from "../write/write-unless-changed";
 import { itemFor, type Stores } from "./stock";
 
 /** One hop of a batch as the stores hold it: its alpha on the brewing day, beside what the batch reckons with. */
@@ -12,6 +13,8 @@ export interface AgedHop {
   readonly inBatchPercent: number | undefined;
   /** Cell of the batch sheet that holds its alpha. */
   readonly cell: string;
+  /** The line of the hop table from the hop to its alpha, and what stood there: a table may be sorted or filled in meanwhile. */
+  readonly line: LookedAt;
 }
 
 /** What a hop of usual keeping loses in half a year in the open at 20 °C, as GYLE.HOPS.AGED takes it when it is left out. */
@@ -27,7 +30,7 @@ export function agedHops(stores: Stores, batch: NamedCells): AgedHop[] {
     const hop = String(batch.at(row, from.column)).trim();
     const aged = hop === "" ? undefined : agedTo(stores, hop, day);
     const alpha = batch.at(row, from.column + 2);
-    if (aged) found.push({ hop, ...aged, inBatchPercent: typeof alpha === "number" ? alpha : undefined, cell: address(row, from.column + 2) });
+    if (aged) found.push({ hop, ...aged, inBatchPercent: typeof alpha === "number" ? alpha : undefined, cell: address(row, from.column + 2), line: { sheetName: batch.sheetName, range: `${address(row, from.column)}:${address(row, from.column + 2)}`, before: [batch.formulaBlock("hop_plan")[row - from.row]?.slice(0, 3) ?? []] } });
   }
   return found;
 }
@@ -45,9 +48,14 @@ function agedTo(stores: Stores, name: string, day: number): Pick<AgedHop, "print
 const isNumber = (value: CellValue | undefined): value is number => typeof value === "number" && value !== 0;
 const packageOf = (value: CellValue | undefined): HopPackage => hopPackages.find((known) => known === value) ?? "loose";
 
-/** Writes the aged alpha into the hop table of the batch, where the brewer asked for it: one `context.sync()`. */
+/**
+ * Writes the aged alpha into the hop table of the batch, where the brewer asked for it: one `context.sync()`.
+ *
+ * @throws JustChanged where the lines of the table are no longer what the brewer was shown; nothing is written then
+ */
 export async function writeAgedHops(context: Excel.RequestContext, sheetName: string, hops: readonly AgedHop[]): Promise<void> {
   const sheet = context.workbook.worksheets.getItem(sheetName);
-  for (const { cell, onTheDayPercent } of hops) sheet.getRange(cell).values = [[Math.round(onTheDayPercent * 10) / 10]];
-  await context.sync();
+  await writeUnlessChanged(context, hops.map(({ line }) => line), () => {
+    for (const { cell, onTheDayPercent } of hops) sheet.getRange(cell).values = [[Math.round(onTheDayPercent * 10) / 10]];
+  });
 }

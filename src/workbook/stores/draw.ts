@@ -1,8 +1,9 @@
 import { address } from "../plan/addresses";
-import { batchIdOf, isBatchSheet } from "../read/batch-sheets";
-import { sheetsAlike } from "../read/copied-sheets";
+import { batchIdOf, isBatchSheet, isUnplugged } from "../read/batch-sheets";
+import { markOf, sheetsAlike } from "../read/copied-sheets";
 import type { NamedCells } from "../read/named-cells";
 import { readAllSheets } from "../read/read-sheets";
+import { passedOver, unpluggedBatches, type UnpluggedBatch } from "../read/unplugged-batches";
 import { JustChanged, writeUnlessChanged } from "../write/write-unless-changed";
 import { needsOf, type Need } from "./needs";
 import { capName, doubles, isStoresSheet, itemFor, readStores, type Draw, type Stores } from "./stock";
@@ -30,21 +31,27 @@ export interface StoresAndBatches {
   readonly sheet: NamedCells;
   readonly stores: Stores;
   readonly batches: readonly NamedCells[];
+  /** Sheets that draw nothing and for which nothing is bought. */
+  readonly unplugged: readonly UnpluggedBatch[];
 }
 
 /** The stores and all batch sheets at one moment; undefined where the workbook has no stores. Two `context.sync()`. */
 export async function readStoresAndBatches(context: Excel.RequestContext): Promise<StoresAndBatches | undefined> {
   const sheets = await readAllSheets(context);
   const sheet = sheets.find(isStoresSheet);
-  return sheet && { sheet, stores: readStores(sheet), batches: sheets.filter(isBatchSheet) };
+  if (!sheet) return undefined;
+  const batches = sheets.filter(isBatchSheet);
+  return { sheet, stores: readStores(sheet), batches, unplugged: unpluggedBatches(sheets.filter(isUnplugged).map(markOf), batches.map(markOf)) };
 }
 
 /**
  * What a batch would draw.
  *
- * @throws DrawRefused when it has drawn already, has no mark or one that another sheet carries too, or two lines of a shelf have the same name
+ * @throws DrawRefused when it is unplugged, has drawn already, has no mark or one that another sheet carries too, or two lines of a shelf have the same name
  */
-export function planDraw({ stores, batches }: StoresAndBatches, sheetName: string): DrawPlan {
+export function planDraw({ stores, batches, unplugged }: StoresAndBatches, sheetName: string): DrawPlan {
+  const without = unplugged.find((one) => one.sheetName === sheetName);
+  if (without) throw new DrawRefused(`${passedOver(without, "draw for it on the stores")} Nothing was taken.`);
   const batch = batches.find((one) => one.sheetName === sheetName);
   if (!batch) throw new DrawRefused(`There is no batch sheet "${sheetName}".`);
   const id = batchIdOf(batch);

@@ -1,11 +1,9 @@
-import { address, block as blockOf, localAddress, position } from "../plan/addresses";
-import { batchMark } from "../read/batch-sheets";
+import { block as blockOf, localAddress, position } from "../plan/addresses";
+import { batchMark, unpluggedMark } from "../read/batch-sheets";
 import { withSecondLook } from "../second-look";
-import { fingerprint } from "./fingerprint";
-import { keptFormula, type KeptFormula } from "./kept-formula";
+import { changedCell, keptOnSheet, type KeptOnSheet } from "./kept-on-sheet";
 import { sheetsSpokenOf } from "./plan-unplug";
 import { cellAt } from "./sheet-snapshot";
-import { unpluggedMark } from "./unplug-sheet";
 
 /** A cell that cannot simply get its GYLE formula back. */
 export interface Conflict {
@@ -30,13 +28,6 @@ export interface PluggedIn {
   readonly left: readonly Conflict[];
 }
 
-interface Kept extends KeptFormula {
-  /** Where the note is now. */
-  readonly cell: string;
-  /** All of the note. */
-  readonly text: string;
-}
-
 /**
  * Puts the GYLE formulas of an unplugged sheet back: each formula's text and its spill as they were. Where somebody has
  * typed over what was written, or rows have moved, it refuses and names the cells; told to leave them, it restores the
@@ -54,22 +45,17 @@ async function lookAndPlugIn(context: Excel.RequestContext, sheetName: string, l
   const sheets = context.workbook.worksheets;
   sheets.load("items/name");
   sheet.names.load("items/name,items/formula");
-  sheet.notes.load("items/content");
+  const { notes } = sheet;
+  notes.load("items/content");
   const used = sheet.getUsedRange();
   used.load("address,formulas");
   await context.sync();
 
-  const notes = sheet.notes.items.flatMap((note) => {
-    const kept = keptFormula(note.content);
-    if (!kept) return [];
-    const place = note.getLocation();
-    place.load("address");
-    return [{ kept, place, text: note.content }];
-  });
-  if (notes.length === 0) throw new PlugInRefused(`“${sheetName}” has no formulas to plug in: no note on it keeps one. Nothing was changed.`);
+  const asked = keptOnSheet(notes);
   await context.sync();
 
-  const found = notes.map(({ kept, place, text }): Kept => ({ ...kept, text, cell: localAddress(place.address).split(":")[0] ?? "" }));
+  const found = asked();
+  if (found.length === 0) throw new PlugInRefused(`“${sheetName}” has no formulas to plug in: no note on it keeps one. Nothing was changed.`);
   const corner = position(localAddress(used.address).split(":")[0] ?? "A1");
   const contentAt = (row: number, column: number): unknown => cellAt(used.formulas as unknown[][], corner, row, column);
   const names = sheets.items.map(({ name }) => name.toLowerCase());
@@ -86,15 +72,10 @@ async function lookAndPlugIn(context: Excel.RequestContext, sheetName: string, l
 type AnchoredConflict = Conflict & { readonly anchor: string };
 
 /** At most one for each formula: the first of its cells that is not as it was written. */
-function conflictOf(kept: Kept, contentAt: (row: number, column: number) => unknown, sheetNames: readonly string[]): AnchoredConflict[] {
-  const { from, to } = blockOf(kept.block);
+function conflictOf(kept: KeptOnSheet, contentAt: (row: number, column: number) => unknown, sheetNames: readonly string[]): AnchoredConflict[] {
   const anchor = kept.cell;
-  if (address(from.row, from.column) !== anchor) return [{ anchor, cell: anchor, why: "moved" }];
-  const width = to.column - from.column + 1;
-  for (const [index, mark] of kept.marks.entries()) {
-    const [row, column] = [from.row + Math.floor(index / width), from.column + (index % width)];
-    if (fingerprint(contentAt(row, column)) !== mark) return [{ anchor, cell: address(row, column), why: "typed over" }];
-  }
+  const changed = changedCell(kept, contentAt);
+  if (changed) return [{ anchor, ...changed }];
   return sheetsSpokenOf(kept.formula).every((name) => sheetNames.includes(name.toLowerCase())) ? [] : [{ anchor, cell: anchor, why: "speaks of a sheet that is not here" }];
 }
 
@@ -106,7 +87,7 @@ const listed = (conflicts: readonly Conflict[]): string => {
 const refusal = (sheetName: string, changed: readonly Conflict[]): string =>
   `“${sheetName}” was changed since it was unplugged: ${listed(changed)}. Plugging in would lose that. Nothing was changed.`;
 
-async function restore(context: Excel.RequestContext, sheet: Excel.Worksheet, restored: readonly Kept[], contentAt: (row: number, column: number) => unknown): Promise<void> {
+async function restore(context: Excel.RequestContext, sheet: Excel.Worksheet, restored: readonly KeptOnSheet[], contentAt: (row: number, column: number) => unknown): Promise<void> {
   const mark = sheet.names.items.find(({ name }) => name.toLowerCase() === unpluggedMark);
   try {
     context.application.suspendApiCalculationUntilNextSync();
@@ -130,7 +111,7 @@ async function restore(context: Excel.RequestContext, sheet: Excel.Worksheet, re
 }
 
 /** Excel carries out what stands before the failing step: the cells get back what they held, and notes that went come again. */
-async function takeBack(context: Excel.RequestContext, sheet: Excel.Worksheet, restored: readonly Kept[], contentAt: (row: number, column: number) => unknown): Promise<void> {
+async function takeBack(context: Excel.RequestContext, sheet: Excel.Worksheet, restored: readonly KeptOnSheet[], contentAt: (row: number, column: number) => unknown): Promise<void> {
   const notes = restored.map(({ cell }) => sheet.notes.getItemOrNullObject(cell));
   const marks = [batchMark, unpluggedMark].map((name) => sheet.names.getItemOrNullObject(name));
   await context.sync();

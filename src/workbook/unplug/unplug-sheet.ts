@@ -1,7 +1,8 @@
 import { address, block as blockOf, localAddress, position } from "../plan/addresses";
 import { freeName, refuseTaken } from "../insert-sheet";
 import { newBatchId } from "../batch/batch-id";
-import { batchMark } from "../read/batch-sheets";
+import { isPrivate } from "../batch/private-words";
+import { batchMark, unpluggedMark } from "../read/batch-sheets";
 import { groupsOf, throughGroups, type LongWork } from "../progress";
 import { withSecondLook } from "../second-look";
 import { fingerprint } from "./fingerprint";
@@ -32,10 +33,6 @@ export interface UnpluggedSheet {
 
 /** Named cells that tell what things cost; the batch sheet's own names. */
 export const priceNames = ["malt_cost", "hop_cost", "yeast_cost", "cost_plan", "cost_each"];
-/** The mark of an unplugged batch sheet, in place of the batch sheet's own: the season must not count a batch twice. */
-export const unpluggedMark = "gylebook_unplugged";
-/** A note that begins so, in any case of letters, is for the brewer alone. */
-export const isPrivate = (text: unknown): boolean => typeof text === "string" && /^\s*(=")?private\b/i.test(text.replace(/^[^\n:]{1,60}:\s*\n/, ""));
 
 /** Sheets for each three round trips. */
 const sheetsAtOnce = 8;
@@ -218,13 +215,15 @@ function copyFormulas(original: Excel.Range, copied: Excel.Range): unknown[][] {
     row.map((formula, columnIndex) => (same && typeof formula === "string" && formula.startsWith("=") ? (copied.formulas[rowIndex]?.[columnIndex] as unknown) : formula)));
 }
 
-function write({ sheet, notePlaces }: Copy, original: Original, changes: readonly CellChange[], { sheetName, copyName }: Pair, { prices }: UnplugChoices): UnpluggedSheet {
+function write({ sheet, notePlaces }: Copy, original: Original, planned: readonly CellChange[], { sheetName, copyName }: Pair, { prices }: UnplugChoices): UnpluggedSheet {
+  // A value that a formula leaves behind may be the private words of another cell, the clock's step for one.
+  const changes = planned.map((change) => ({ ...change, contents: change.contents.map((row) => row.map((content) => (isPrivateWords(content) ? "" : content))) }));
   for (const { block, contents } of changes) sheet.getRange(block).formulas = contents;
   const names = new Map(original.sheet.names.items.map(({ name, formula }) => [name.toLowerCase(), localAddress(String(formula))]));
   if (!prices) for (const name of priceNames) if (names.has(name)) sheet.getRange(names.get(name)).clear("Contents");
-  clearPrivateCell(sheet, original, names.get("notes"));
   const mark = names.get(batchMark);
   if (mark !== undefined) {
+    leavePrivateCells(sheet, original);
     sheet.names.getItem(batchMark).delete();
     sheet.names.add(unpluggedMark, sheet.getRange(mark));
   }
@@ -239,13 +238,19 @@ function write({ sheet, notePlaces }: Copy, original: Original, changes: readonl
   };
 }
 
-/** The batch sheet's cell for notes stays behind when what is written in it begins with "private". */
-function clearPrivateCell(sheet: Excel.Worksheet, { used }: Original, cell: string | undefined): void {
-  const first = cell?.split(":")[0];
-  if (first === undefined || !/^[A-Z]+\d+$/i.test(first)) return;
+/** A formula that shows such a word is part of the sheet. */
+const isPrivateWords = (content: unknown): boolean => isPrivate(content) && !String(content).startsWith("=");
+
+/**
+ * What a brewer typed into a batch sheet stays behind where it begins with "private". Empty words instead of clearing, which a cell that begins a merged one would refuse.
+ */
+function leavePrivateCells(sheet: Excel.Worksheet, { used }: Original): void {
   const corner = position(localAddress(used.address).split(":")[0] ?? "A1");
-  const { row, column } = position(first);
-  if (isPrivate(used.values[row - corner.row]?.[column - corner.column])) sheet.getRange(first).clear("Contents");
+  for (const [row, cells] of (used.formulas as unknown[][]).entries()) {
+    for (const [column, content] of cells.entries()) {
+      if (isPrivateWords(content)) sheet.getRange(address(corner.row + row, corner.column + column)).values = [[""]];
+    }
+  }
 }
 
 /** Removes private notes and adds ours; a note of the brewer's own in such a cell is kept in it. Returns how many were private. */

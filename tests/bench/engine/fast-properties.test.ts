@@ -44,4 +44,10 @@ describe("the rewrite of the grid's published code", () => {
     loader.rewrite("function _defineProperty(e, r, t) {\n\treturn e;\n}", "/node_modules/@univerjs/engine-formula/lib/es/index.js");
     for (const repair of ["table names", "number of formulas kept", "kept under", "changed names"]) expect(loader.complaint()).toContain(repair);
   });
+
+  it.each([["sheets-ui", "measuring of rows"], ["sheets-data-validation", "cells with choices"]])("complains where %s no longer works while the page is idle as it did", (name, words) => {
+    const loader = freshLoader();
+    loader.rewrite("function _defineProperty(e, r, t) {\n\treturn e;\n}", `/node_modules/@univerjs/${name}/lib/es/index.js`);
+    expect(loader.complaint()).toContain(words);
+  });
 });

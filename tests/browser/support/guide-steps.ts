@@ -88,6 +88,13 @@ export const guideSteps: Readonly<Record<PictureName, (tab: BenchPage) => Promis
   },
 };
 
+/** The README's picture: a batch that has been brewed, with its fermentation in the pane. */
+export async function readmeStep(tab: BenchPage): Promise<void> {
+  await openSample(tab, "first-extract-batch.xlsx", "Batch 1");
+  await openScreen(await tab.pane(), "Ferment", "Fermentation");
+  await (await tab.pane()).locator("svg").first().waitFor();
+}
+
 const samples = new URL("../../../sample-workbooks/", import.meta.url);
 
 /** Opens one of our sample workbooks and brings a sheet of it to the front. */

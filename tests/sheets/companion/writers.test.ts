@@ -15,6 +15,7 @@ import { originalGravity, writeOriginal } from "../../../src/workbook/companion/
 import { tastingIn, writeTasting } from "../../../src/workbook/companion/tasting/tasting-form";
 import { instantOf } from "../../../src/workbook/companion/wall-clock";
 import type { NamedCells } from "../../../src/workbook/read/named-cells";
+import { unpluggedCopies } from "../../../src/workbook/unplug";
 import { benchTimeout } from "../../support/batch-bench";
 import { contentOf, expectSame, expectNothingAtAnyFault, expectNothingMeanwhile, expectRefusals, openCompanion, type CompanionBench } from "../../support/companion-bench";
 
@@ -72,6 +73,20 @@ describe.each(writers)("writing %s", (_name, writer) => {
   it("changes nothing on a protected sheet, while a cell is edited, or when the sheet is gone", () => expectRefusals(companion, writer()), benchTimeout);
 
   it("writes nothing on a sheet that is protected or deleted between its look and its write", () => expectNothingMeanwhile(companion, writer()), benchTimeout);
+
+  it("changes nothing on a sheet that is unplugged by now, and says so", async () => {
+    const { bench, batch } = companion;
+    await Excel.run(async (context) => {
+      await unpluggedCopies(context, [batch.sheetName], { prices: true, standalone: false, copyName: "Copy" });
+      context.workbook.worksheets.getItem(batch.sheetName).delete();
+      context.workbook.worksheets.getItem("Copy").name = batch.sheetName;
+      await context.sync();
+    });
+    await bench.calculate();
+    const before = contentOf(bench);
+    expect(await carryOut(writer())).toEqual({ kind: "unchanged", message: "“Batch 1” is unplugged; plug it back in to write to it (Share, Unplug). Nothing was written." });
+    expectSame(bench, before);
+  }, benchTimeout);
 
   it("takes back its first cells when a later one is refused", async () => {
     const { bench } = companion;

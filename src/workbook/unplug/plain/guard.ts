@@ -5,30 +5,40 @@ import { layoutOf, type PlainArguments } from "./plain-arguments";
 import type { PlainUnits } from "./units";
 import { typedLimit } from "./units";
 
-/** When the answer is still blank (any of these), and what must hold for there to be one (all of these). */
-export interface Guard {
+/** Of one argument: when the answer is still blank (any of these), and what must hold for there to be one (all of these). */
+interface Guard {
   readonly blanks: string[];
   readonly tests: string[];
 }
 
-/** What the call wrapper checks before it computes, from the function's description; see `src/functions/call.ts`. */
-export function guardOf(x: PlainArguments): Guard {
+/** One thing to ask before the sum: where any of the blanks holds the answer is blank, where a test fails it is refused. */
+export type Question = { readonly blanks: readonly string[] } | { readonly tests: readonly string[] };
+
+/**
+ * What the call wrapper asks before it computes, in its order, from the function's description; see `src/functions/call.ts`.
+ * The order matters: a wrong argument before one that is not filled in is an error, one behind it is not looked at. Units
+ * come first of all. A range is refused for a wrong cell even where others are not filled in.
+ */
+export function questionsOf(x: PlainArguments): Question[] {
+  const parameters = Object.entries(x.descriptor.parameters as Record<string, Parameter>);
+  const inOrder = [...parameters.filter(([key]) => key === "units"), ...parameters.filter(([key]) => key !== "units")];
+  return inOrder.flatMap(([key, parameter]): Question[] => {
+    const { blanks, tests } = guardOf(x, key, parameter);
+    return x.operand(key).kind === "range" ? [{ tests }, { blanks }] : [{ blanks }, { tests }];
+  });
+}
+
+function guardOf(x: PlainArguments, key: string, parameter: Parameter): Guard {
   const guard: Guard = { blanks: [], tests: [] };
-  for (const [key, parameter] of Object.entries(x.descriptor.parameters as Record<string, Parameter>)) {
-    const operand = x.operand(key);
-    if (operand.kind === "range") {
-      if (parameter.kind === "table") guardTable(guard, x, key, parameter);
-      else if (parameter.kind === "list") guardList(guard, operand.all, parameter, x.units);
-      continue;
-    }
-    if (operand.kind === "omitted") {
-      if (parameter.optional !== true && !(parameter.kind === "number" && parameter.blank === "zero")) guard.blanks.push("TRUE");
-      continue;
-    }
-    if (operand.kind === "constant") guardConstant(guard, operand.value, parameter, x.units);
-    else if (parameter.kind === "number") guardNumber(guard, operand.text, parameter, x.units);
-    else if (parameter.kind === "choice") guardChoice(guard, operand.text, parameter);
-  }
+  const operand = x.operand(key);
+  if (operand.kind === "range") {
+    if (parameter.kind === "table") guardTable(guard, x, key, parameter);
+    else if (parameter.kind === "list") guardList(guard, operand.all, parameter, x.units);
+  } else if (operand.kind === "omitted") {
+    if (parameter.optional !== true && !(parameter.kind === "number" && parameter.blank === "zero")) guard.blanks.push("TRUE");
+  } else if (operand.kind === "constant") guardConstant(guard, operand.value, parameter, x.units);
+  else if (parameter.kind === "number") guardNumber(guard, operand.text, parameter, x.units);
+  else if (parameter.kind === "choice") guardChoice(guard, operand.text, parameter);
   return guard;
 }
 
@@ -101,17 +111,18 @@ function guardTable({ blanks, tests }: Guard, x: PlainArguments, key: string, pa
   blanks.push(`SUMPRODUCT(${filled})=0`);
   const gaps = others.filter(({ column }) => column.optional !== true && !(column.kind === "number" && column.blank === "zero")).map(({ text }) => `(${text}="")+(${text}=0)`);
   if (gaps.length > 0) blanks.push(`SUMPRODUCT(${filled}*(${gaps.join("+")}>0))>0`);
-  const good = columns.flatMap(({ column, text }) => columnIsGood(column, text, x.units));
+  const good = columns.map(({ column, text }) => columnIsGood(column, text, x.units)).filter((factor) => factor !== "");
   tests.push(`SUMPRODUCT(${[filled, ...good].join("*")})=SUMPRODUCT(${filled})`);
   if (first.column.kind === "number") tests.push(noText(first.text));
 }
 
-/** Factors of 1 for a good cell, 0 for one that would be refused. */
-function columnIsGood(column: Column, text: string, units: PlainUnits): string[] {
-  if (column.kind === "choice") return [`(${column.choices.map((choice) => `(${text}=${quote(choice)})`).join("+")})`];
-  if (column.kind !== "number") return [];
-  const within = inLimits(column, text, units).map(bracketed);
-  return column.blank === "zero" || column.optional === true ? [`(((${text}="")+${within.join("*")})>0)`] : [`ISNUMBER(${text})`, ...within];
+/** A factor of 1 for a good cell or one that is not filled in, 0 for one that would be refused. */
+function columnIsGood(column: Column, text: string, units: PlainUnits): string {
+  const empty = `(${text}="")+(${text}=0)`;
+  if (column.kind === "choice") return `((${empty}+${column.choices.map((choice) => `(${text}=${quote(choice)})`).join("+")})>0)`;
+  if (column.kind !== "number") return "";
+  const within = inLimits(column, text, units).map(bracketed).join("*");
+  return `((${column.blank === "zero" ? `(${text}="")` : empty}+ISNUMBER(${text})*${within})>0)`;
 }
 
 const bracketed = (condition: string): string => `(${condition})`;

@@ -22,9 +22,8 @@ export class PlainArguments {
 
   operand(key: string): Operand {
     const operand = this.operands.get(key) ?? { kind: "omitted" };
-    const { optional, kind } = this.parameter(key) ?? { optional: true, kind: "text" };
     // As in the call wrapper: an empty text counts as left out.
-    return operand.kind === "constant" && operand.value === "" && (optional === true || kind === "number") ? { kind: "omitted" } : operand;
+    return operand.kind === "constant" && operand.value === "" ? { kind: "omitted" } : operand;
   }
 
   /** A number argument in the core's unit, with its default; a name or a bracketed sum. */

@@ -35,12 +35,18 @@ function addedIons(x: PlainArguments, ion: number): string {
   return `(${parts.join("+")})/${x.core("volume")}`;
 }
 
+/** Whether base has a cell for each ion, as the call asks: six in a line, or seven with a heading. A word in the first of six counts as 0. */
+function baseFits(x: PlainArguments): boolean {
+  if (x.operand("base").kind === "omitted") return true;
+  const { rows, columns, heading } = x.range("base");
+  return Math.min(rows, columns) === 1 && (rows * columns === ionNames.length || (heading && rows * columns === ionNames.length + 1));
+}
+
 function baseIon(x: PlainArguments, ion: number): string {
-  if (x.operand("base").kind === "omitted") return "0";
+  if (x.operand("base").kind === "omitted" || !baseFits(x)) return "0";
   const base = x.range("base");
-  const cells = base.rows * base.columns - (base.heading ? 1 : 0);
-  if (cells !== ionNames.length) throw new NoPlainForm(`base has ${cells} cells, not six`);
-  return `N(${base.rows > 1 ? base.cell(ion, 0) : base.cell(0, ion)})`;
+  const headingIsIon = base.heading && base.rows === ionNames.length;
+  return `N(${base.rows > 1 ? base.cell(headingIsIon ? ion - 1 : ion, 0) : base.cell(0, ion)})`;
 }
 
 /** Equivalents in a millilitre of the acid; density lines as in `core/water/acid.ts`. */
@@ -68,7 +74,11 @@ export const waterForms = {
     holds: (x) => [`${x.core("target")}>=${x.core("from")}`, `${x.core("additionTemperature")}>${x.core("target")}`],
     sum: (x) => `(0.4*${x.core("grainMass")}+${x.core("waterVolume")}*0.9982)*(${x.core("target")}-${x.core("from")})/(${x.core("additionTemperature")}-${x.core("target")})/0.9982`,
   },
-  "WATER.IONS": { size: sixRows, sum: (x, { row, column }) => (column === 0 ? quote(ionLabel(ionNames[row] ?? "calcium")) : `${baseIon(x, row)}+${addedIons(x, row)}`) },
+  "WATER.IONS": {
+    size: sixRows,
+    holds: (x) => (baseFits(x) ? [] : ["FALSE"]),
+    sum: (x, { row, column }) => (column === 0 ? quote(ionLabel(ionNames[row] ?? "calcium")) : `${baseIon(x, row)}+${addedIons(x, row)}`),
+  },
   "WATER.BLEND": {
     size: sixRows,
     holds: (x) => {

@@ -1,0 +1,20 @@
+import { isBatchSheet, isNewer, isUnplugged, readBatchSheet, readSheet } from "../read/batch-sheets";
+import type { NamedCells } from "../read/named-cells";
+
+/** What the companion has before it. */
+export type InFront =
+  | { readonly kind: "none" }
+  | { readonly kind: "newer" | "unplugged"; readonly sheetName: string }
+  | { readonly kind: "batch"; readonly sheet: NamedCells };
+
+/**
+ * The batch sheet in front, or the one that was there before while another kind of sheet is. An unplugged batch in front is
+ * told as such: what is meant for it must not go into another batch.
+ */
+export async function batchInFront(context: Excel.RequestContext, lastName?: string): Promise<InFront> {
+  const front = await readSheet(context);
+  if (front && isUnplugged(front)) return { kind: "unplugged", sheetName: front.sheetName };
+  const sheet = front && isBatchSheet(front) ? front : lastName === undefined ? undefined : await readBatchSheet(context, lastName);
+  if (!sheet) return { kind: "none" };
+  return isNewer(sheet) ? { kind: "newer", sheetName: sheet.sheetName } : { kind: "batch", sheet };
+}

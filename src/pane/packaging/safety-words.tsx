@@ -24,7 +24,7 @@ export function SafetyWords({ safety: { level, dangers, instead, check }, bottle
           )}
         </div>
       )}
-      {check && <p class="hint">{check}</p>}
+      {check && <p class="hint">Pressure check: {check.replace(/^(within|close|over): /, "$1. ")}</p>}
     </div>
   );
 }

@@ -1,6 +1,7 @@
-import { IResourceManagerService, UniverInstanceType, type Injector } from "@univerjs/core";
+import { ICommandService, IResourceManagerService, UniverInstanceType, type Injector } from "@univerjs/core";
 import { CopySheetCommand, SheetInterceptorService } from "@univerjs/sheets";
-import { SHEET_EXTRAS_RESOURCE, type CellBlock, type SheetExtras, type WorkbookExtras } from "./sheet-extras";
+import { AddSheetTableMutation, TableManager } from "@univerjs/sheets-table";
+import { SHEET_EXTRAS_RESOURCE, type CellBlock, type SheetExtras, type TableLook, type WorkbookExtras } from "./sheet-extras";
 
 /** The extras of the open workbooks, saved and restored with the workbook's snapshot. */
 export class ExtrasStore {
@@ -40,23 +41,35 @@ export class ExtrasStore {
     this.listeners.push(listener);
   }
 
-  /** A copied sheet has the same page layout, and charts over its own cells. */
+  /** A copied sheet has the same page layout, charts over its own cells, and tables that look alike under ids of their own. */
   private followCopies(injector: Injector): void {
+    const looks = new Map<string, TableLook>();
+    const place = (sheetId: string, { startRow, startColumn }: { readonly startRow: number; readonly startColumn: number }): string => `${sheetId} ${startRow},${startColumn}`;
     injector.get(SheetInterceptorService).interceptCommand({
       getMutations: (command) => {
         const { unitId, subUnitId, targetSubUnitId } = (command.params ?? {}) as Record<string, string>;
         if (command.id === CopySheetCommand.id && unitId && subUnitId && targetSubUnitId) {
           this.of(unitId).sheets[targetSubUnitId] = copyFor(this.ofSheet(unitId, subUnitId), subUnitId, targetSubUnitId);
+          for (const table of injector.get(TableManager).getTablesBySubunitId(unitId, subUnitId)) {
+            const look = this.ofSheet(unitId, subUnitId).tables?.[table.getId()];
+            if (look) looks.set(place(targetSubUnitId, table.getRange()), look);
+          }
         }
         return { redos: [], undos: [] };
       },
+    });
+    injector.get(ICommandService).onCommandExecuted(({ id, params }) => {
+      if (id !== AddSheetTableMutation.id || looks.size === 0) return;
+      const { unitId, subUnitId, tableId, range } = params as { readonly unitId: string; readonly subUnitId: string; readonly tableId: string; readonly range: Parameters<typeof place>[1] };
+      const look = looks.get(place(subUnitId, range));
+      if (look) (this.ofSheet(unitId, subUnitId).tables ??= {})[tableId] = structuredClone(look);
     });
   }
 }
 
 function copyFor(extras: SheetExtras, from: string, to: string): SheetExtras {
   const copy = structuredClone(extras);
-  delete copy.tables; // the copied tables have ids of their own
+  delete copy.tables; // the copied tables have ids of their own, given later
   const move = (block: CellBlock | undefined): void => {
     if (block?.sheetId === from) block.sheetId = to;
   };

@@ -12,7 +12,10 @@ async function fill(): Promise<void> {
   await bench.Excel.run(async (context) => {
     const sheet = context.workbook.worksheets.getItem("Sheet1");
     sheet.getRange("A1:B3").formulas = [["Malt", "Mass"], ["Pale", 4], ["Dark", 1]];
-    sheet.tables.add("A1:B3", true).name = "Malts";
+    const table = sheet.tables.add("A1:B3", true);
+    table.name = "Malts";
+    table.style = "TableStyleLight9";
+    table.showFilterButton = false;
     sheet.names.add("total", "=Sheet1!$B$6");
     sheet.getRange("B6:B7").formulas = [["=SUM(Malts[Mass])"], ["=total*2"]];
     sheet.getRange("B2").dataValidation.rule = { decimal: { formula1: 0, formula2: 50, operator: "Between" } };
@@ -39,7 +42,7 @@ it("carry everything along, under names of their own", async () => {
     const last = context.workbook.worksheets.add("Last");
     const copy = original.copy("After", last as unknown as Excel.Worksheet).load("name,position,tabColor,visibility,id");
     const formulas = copy.getRange("B6:B7").load("formulas,values");
-    copy.tables.load("items/name");
+    copy.tables.load("items/name,items/style,items/showFilterButton");
     copy.names.load("items/name,items/formula,items/scope");
     const validation = copy.getRange("B2").dataValidation.load("rule");
     const formats = copy.getRange("B2:B3").conditionalFormats.load("items/type");
@@ -51,7 +54,7 @@ it("carry everything along, under names of their own", async () => {
     const chart = copy.charts.getItem("Bill").load("chartType,series/items/name");
     await context.sync();
     expect([copy.name, copy.position, copy.tabColor, copy.visibility]).toEqual(["Sheet1 (2)", 2, "#884400", "Visible"]);
-    expect(copy.tables.items.map(({ name }) => name)).toEqual(["Malts2"]);
+    expect(copy.tables.items.map(({ name, style, showFilterButton }) => [name, style, showFilterButton])).toEqual([["Malts2", "TableStyleLight9", false]]);
     expect(formulas.formulas).toEqual([["=SUM(Malts2[Mass])"], ["=total*2"]]);
     expect(formulas.values).toEqual([[5], [10]]);
     expect(copy.names.items.map(({ name, formula, scope }) => [name, formula, scope])).toEqual([["total", "='Sheet1 (2)'!$B$6", "Worksheet"]]);

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { HeadlessBench } from "../../src/bench/headless";
+import { checkWorkbook } from "../../src/workbook/check/check-workbook";
 import type { BatchContents } from "../../src/workbook/batch/contents";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";
 import { batchToShare, placeFor } from "../../src/workbook/batch-file/batch-to-share";
@@ -246,6 +247,12 @@ describe("what somebody has done to an unplugged sheet", () => {
     expect((await stepsOn())?.[2]).toEqual(steps[2]);
   }, benchTimeout);
 });
+
+it("is named by the check, which can say less of it than of a batch", async () => {
+  const { unplugged, sheets } = await run((context) => checkWorkbook(context, {}, 46400));
+  expect(unplugged).toEqual(both.map(({ sheetName }) => sheetName));
+  expect(sheets.filter(({ sheet, isBatch }) => unplugged.includes(sheet) && isBatch)).toEqual([]);
+}, benchTimeout);
 
 it("plugged back in it is a batch like any other", async () => {
   await run((context) => plugIn(context, theirsCopy, { leaveChanged: false }));

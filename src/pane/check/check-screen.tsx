@@ -47,6 +47,7 @@ export function CheckScreen() {
         <>
           <p role="status" class="outcome">{outcome(report, findings)}</p>
           {report.passedOver.length > 0 && <p class="hint">Not read, since they are too large: {report.passedOver.join(", ")}.</p>}
+          {report.unplugged.length > 0 && <p class="hint">Unplugged, so looked through for errors only: {report.unplugged.join(", ")}. Plug {report.unplugged.length === 1 ? "it" : "them"} back in to have the batch checked (Share, Unplug).</p>}
           {repairs.length > 0 && <RepairForm key={checks} repairs={repairs} onWritten={(written) => void check(written)} />}
           {report.sheets.map(({ sheet, findings: own }) => (
             <section key={sheet} aria-label={sheet}>

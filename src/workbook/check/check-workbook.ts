@@ -1,6 +1,6 @@
 import { sheetsByName, worldOfSheets } from "../evaluate/sheets-world";
 import { groupsOf, Stopped, throughGroups, type LongWork } from "../progress";
-import { isBatchSheet } from "../read/batch-sheets";
+import { isBatchSheet, isUnplugged } from "../read/batch-sheets";
 import { sheetsAlike } from "../read/copied-sheets";
 import type { NamedCells } from "../read/named-cells";
 import { loadSheet, namedCells } from "../read/read-sheets";
@@ -23,6 +23,8 @@ export interface CheckReport {
   readonly wasStopped: boolean;
   /** Too large to be read here. */
   readonly passedOver: readonly string[];
+  /** Unplugged batches, of which only what any sheet can have wrong is told: their formulas are not ours any more. */
+  readonly unplugged: readonly string[];
 }
 
 /** So many cells go into one round trip; Excel on the web refuses more than 5 MB (Microsoft, resource limits of Office Add-ins). */
@@ -61,7 +63,7 @@ export async function checkWorkbook(context: Excel.RequestContext, work: LongWor
     wasStopped = true;
   }
   const workbookNames = new Map(names.items.map(({ name, formula }) => [name.toLowerCase(), String(formula)]));
-  return { sheets: reports(read, workbookNames, today), checked: read.length, total: known.length, wasStopped, passedOver };
+  return { sheets: reports(read, workbookNames, today), checked: read.length, total: known.length, wasStopped, passedOver, unplugged: read.filter(isUnplugged).map(({ sheetName }) => sheetName) };
 }
 
 /** What can be said about sheets that were read. */

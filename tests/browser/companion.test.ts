@@ -156,10 +156,11 @@ test("a reading waits for a cell in edit, is corrected and questioned, a miss is
   expect(await page.get("og_reading")).toBe(1.058);
   expect(await page.get("batch_number")).toBe(41);
 
+  // Before the screen reads the sheet: a note that came after would be somebody else's change, and refused.
+  await page.type("notes", "Mine.");
   await openScreen(pane, "Brew", "Too high, too low");
   await pane.getByRole("heading", { name: "Add water" }).waitFor();
   await picture(page, "mend");
-  await page.type("notes", "Mine.");
   await pane.getByRole("button", { name: "Note this: Add water" }).click();
   await pane.getByText("It stands in the notes of the sheet").waitFor();
   expect(await page.get("notes")).toMatch(/^Mine\.\nSat 5 Sept?, 14:00, in the fermenter: 5\.00 US gal at 1\.059 instead of 5\.00 US gal at 1\.052\. Add water: Stir in 0\.\d\d US gal of water\./);

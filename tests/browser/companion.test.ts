@@ -151,7 +151,7 @@ test("a reading waits for a cell in edit, is corrected and questioned, a miss is
   await pane.getByRole("button", { name: "Writing…" }).waitFor();
   await tab.page.waitForTimeout(1000);
   expect(await page.get("og_reading")).toBe(null);
-  await tab.page.keyboard.press("Enter");
+  await tab.leaveEditor();
   await pane.getByText("The original gravity is in the sheet.").waitFor();
   expect(await page.get("og_reading")).toBe(1.058);
   expect(await page.get("batch_number")).toBe(41);

@@ -70,9 +70,18 @@ export class BenchPage {
   async enter(sheet: string, a1: string, typed: string): Promise<void> {
     await this.click(sheet, a1);
     await this.page.keyboard.type(typed, { delay: 10 });
-    await this.page.keyboard.press("Enter");
-    await this.page.waitForFunction(() => !window.gylebookBench.univerAPI.getActiveWorkbook()!.isCellEditing());
+    await this.leaveEditor();
     await this.calculated();
+  }
+
+  /** Enter, and once more where the grid has swallowed it, as it was seen to do on a busy machine: a person would, too. */
+  async leaveEditor(): Promise<void> {
+    const closed = (timeout: number) => this.page.waitForFunction(() => !window.gylebookBench.univerAPI.getActiveWorkbook()!.isCellEditing(), undefined, { timeout });
+    await this.page.keyboard.press("Enter");
+    await closed(5_000).catch(async () => {
+      await this.page.keyboard.press("Enter");
+      await closed(60_000);
+    });
   }
 
   /** Writes without the keyboard, for what a test is not about. */

@@ -1,10 +1,12 @@
 import type { ComponentType } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
+import { useDayGoing } from "./brew-day/day-going";
 import { places, screens, type Place, type Screen } from "./screens";
 import { firstScreen, rememberScreen } from "./first-screen";
 import { reasonOf } from "../workbook/host-words";
 
 const shownPlaces = places.filter((place) => screens.some((screen) => screen.place === place));
+const brewDay = screens.find(({ title }) => title === "Brew day");
 const firstOf = (place: Place): Screen | undefined => screens.find((screen) => screen.place === place);
 
 /** The season sheet follows the tabs from the pane's first moment on, whatever screen is shown. What goes wrong its own screen tells. */
@@ -24,6 +26,7 @@ export function Pane() {
     setScreen(next);
     rememberScreen(next);
   };
+  const dayGoing = useDayGoing();
   const neighbours = screens.filter(({ place }) => place === screen?.place);
   return (
     <>
@@ -43,9 +46,17 @@ export function Pane() {
           ))}
         </nav>
       )}
+      {dayGoing !== undefined && screen !== brewDay && <Strip sheetName={dayGoing} onOpen={() => open(brewDay)} />}
       {screen ? <Shown key={screen.title} screen={screen} moves={moves} /> : <p class="screen" role="status">Opening…</p>}
     </>
   );
+}
+
+/** What the brew day that goes on has next, once its file is there: the screen Brew day has fetched it. */
+function Strip(props: { readonly sheetName: string; readonly onOpen: () => void }) {
+  const [loaded, setLoaded] = useState<{ readonly DayStrip: ComponentType<typeof props> }>();
+  useEffect(() => void import(/* webpackChunkName: "pane-brew-day" */ "./brew-day/day-strip").then(setLoaded, () => undefined), []);
+  return loaded ? <loaded.DayStrip {...props} /> : null;
 }
 
 /** A screen, once its file is there. After a move its heading has the focus, so that keyboard and screen reader go on from there. */

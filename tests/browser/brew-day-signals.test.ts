@@ -5,6 +5,7 @@ import { dayNumber } from "../../src/workbook/day-number";
 import { useBench } from "./support/bench-fixture";
 import { CompanionPage, fakePaneClock } from "./support/companion-pane";
 import { openScreen } from "./support/pane-screens";
+import { picture } from "./support/theme-pictures";
 
 const bench = useBench({ profile: "each test" });
 const contents = exampleBatch({ id: "test", sheetName: "Footbridge", batchName: "Footbridge", brewedOn: dayNumber("2026-09-05"), volume: 5, units: "us", topUp: 0, method: "extract" });
@@ -120,6 +121,52 @@ test("in the boil an addition sounds though the one before it was not marked, an
   }
   await twoTicks(pane);
   expect(await tones(pane)).toBe(12);
+  await openScreen(pane, "Ferment", "Reading");
+  await pane.getByRole("complementary", { name: "Brew day going on" }).getByText("and 4 more").waitFor();
+}, 300_000);
+
+test("on the other screens a line above says what is next, follows the sheet, and sounds as the brew day would", async () => {
+  const page = await openDay();
+  const { pane } = page;
+  const strip = pane.getByRole("complementary", { name: "Brew day going on" });
+  expect(await strip.count()).toBe(0);
+  await pane.getByLabel("Three tones").check();
+  await expect.poll(() => tones(pane)).toBe(3);
+  await openScreen(pane, "Ferment", "Reading");
+  await strip.getByText("30:00").waitFor();
+  await strip.getByText("Clean everything").waitFor();
+
+  // It comes due while somebody looks at the yeast: said, coloured, sounded once, with its caution.
+  await page.at("2026-09-05T10:00");
+  await strip.getByText("Now", { exact: true }).waitFor();
+  await strip.getByText("Cleaner burns skin and eyes").waitFor();
+  const filled = () => strip.evaluate((line) => getComputedStyle(line).backgroundColor === getComputedStyle(line).borderBottomColor);
+  expect(await filled()).toBe(true);
+  await expect.poll(() => tones(pane)).toBe(6);
+  await picture(page, "strip");
+  await twoTicks(pane);
+  expect(await tones(pane)).toBe(6);
+
+  // Somebody marks the step in the sheet itself: the line goes on to the next, also with another sheet in front.
+  await page.type("happened", (10 * 60) / 1440);
+  await strip.getByText("Collect 6.0 US gal").waitFor();
+  await strip.getByText("15:00").waitFor();
+  expect(await filled()).toBe(false);
+
+  // Back on the brew day the line is gone, and what has sounded is not sounded again.
+  await page.at("2026-09-05T10:16");
+  await expect.poll(() => tones(pane)).toBe(9);
+  await strip.getByRole("button", { name: "To the brew day" }).click();
+  await pane.locator(".due").getByText("Collect 6.0 US gal").waitFor();
+  expect(await strip.count()).toBe(0);
+  await pane.getByLabel("Its card filled with colour").uncheck();
+  await twoTicks(pane);
+  expect(await tones(pane)).toBe(9);
+  await openScreen(pane, "Package", "Tasting");
+  await strip.getByText("Now", { exact: true }).waitFor();
+  expect(await filled()).toBe(false);
+  await twoTicks(pane);
+  expect(await tones(pane)).toBe(9);
 }, 300_000);
 
 test("a sound that the browser holds back until somebody presses something is announced, and does not come late", async () => {

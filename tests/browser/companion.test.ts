@@ -2,11 +2,10 @@ import type { Frame } from "playwright-core";
 import { expect, test } from "vitest";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";
 import { dayNumber } from "../../src/workbook/day-number";
-import { findingsIn } from "./support/axe";
 import { useBench } from "./support/bench-fixture";
 import { CompanionPage, fakePaneClock } from "./support/companion-pane";
 import { openScreen } from "./support/pane-screens";
-import { pictures } from "./support/pictures";
+import { picture } from "./support/theme-pictures";
 
 const bench = useBench({ profile: "each test" });
 const contents = exampleBatch({ id: "test", sheetName: "Footbridge", batchName: "Footbridge", brewedOn: dayNumber("2026-09-05"), volume: 5, units: "us", topUp: 0, method: "extract" });
@@ -25,17 +24,6 @@ async function openCompanion(): Promise<CompanionPage> {
   await page.at("2026-09-05T09:30");
   await page.insertExample();
   return page;
-}
-
-/** What has come of an action holds to WCAG 2.2 AA in every theme; the pictures are to be looked at. */
-async function picture({ tab }: CompanionPage, name: string): Promise<void> {
-  const pane = await tab.pane();
-  for (const theme of ["contrast", "dark", "light"]) {
-    await tab.page.selectOption("#theme-choice", theme);
-    await pane.waitForFunction((wanted) => document.documentElement.dataset["theme"] === wanted, theme);
-    await tab.page.locator("#pane").screenshot({ path: `${pictures}companion-${name}-${theme}.png` });
-    expect(await findingsIn(pane), `${name}, ${theme}`).toEqual([]);
-  }
 }
 
 const fits = (pane: Frame) => pane.evaluate(() => document.documentElement.scrollWidth <= document.documentElement.clientWidth);

@@ -1,4 +1,4 @@
-import { useMemo, useState } from "preact/hooks";
+import { useEffect, useMemo, useState } from "preact/hooks";
 import { dayLines } from "../../workbook/companion/brew-day/day-lines";
 import { dayState, type TimedLine } from "../../workbook/companion/brew-day/day-state";
 import { markDone, takeBackDone } from "../../workbook/companion/brew-day/mark-line";
@@ -11,6 +11,7 @@ import { useNow } from "../companion/use-now";
 import { AnotherDay } from "./another-day";
 import { Coming, Missed } from "./coming";
 import { clockTime } from "./countdown";
+import { setDayGoing } from "./day-going";
 import { DayHeading } from "./day-heading";
 import { DueCard } from "./due-card";
 import { Running } from "./running";
@@ -33,12 +34,13 @@ function Day({ sheet, reload }: Batch) {
   const signals = useSignalChoices();
   const [said, setSaid] = useState("");
   const going = state?.phase === "going";
-  useDueSound(going ? state.lines : [], now, signals.sound);
+  const batch = batchIdOf(sheet);
+  useDueSound(batch, going ? state.lines : [], now, signals.sound);
+  useEffect(() => setDayGoing(going ? sheet.sheetName : undefined), [going, sheet.sheetName]);
   const screenStaysOn = useWakeLock(going && state.lines.some(({ isDone }) => isDone));
   if (!state) return <p class="lead">The clock cannot be made yet: fill in “Brewed on” and the steps. What is wrong stands under Checks, at the end of the sheet.</p>;
 
   const { current, missed } = state;
-  const batch = batchIdOf(sheet);
   const undo = state.lines.find(({ row }) => lastWritten?.batch === batch && lastWritten.row === row && state.lines[row]?.isDone);
   const done = async (line: TimedLine) => {
     const at = Date.now();

@@ -24,7 +24,7 @@ export function SignalChoiceFields({ sound, colour, chooseSound, chooseColour, i
   };
   return (
     <fieldset class="field signals">
-      <legend>When a step is due, while this screen is open</legend>
+      <legend>When a step is due, here and on the other screens</legend>
       <label class="choice big-choice">
         <input type="checkbox" checked={sound} onChange={(event) => soundOnOff(event.currentTarget.checked)} />
         Three tones

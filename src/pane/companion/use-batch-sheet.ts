@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
-import { batchInFront, type InFront } from "../../workbook/companion/batch-in-front";
+import { batchCalled, batchInFront, type InFront } from "../../workbook/companion/batch-in-front";
 import { hostWords } from "../../workbook/host-words";
 
 /** The batch that the pane's screens work on, as it stood when it was last read. */
@@ -14,18 +14,20 @@ const againMs = 30_000;
 /**
  * The batch sheet in front; while another kind of sheet is in front, the batch that was there before. It is read anew
  * whenever somebody types, Excel calculates or another sheet comes forward, and now and then besides.
+ *
+ * @param only a sheet that is read wherever the brewer is
  */
-export function useBatchSheet(): { readonly front: Front; readonly reload: () => Promise<void> } {
+export function useBatchSheet(only?: string): { readonly front: Front; readonly reload: () => Promise<void> } {
   const [front, setFront] = useState<Front>({ kind: "reading" });
   const lastName = useRef<string>();
   const turn = useRef(0);
   const reload = useCallback(async () => {
     const mine = (turn.current += 1);
-    const found = await readFront(lastName.current);
+    const found = await readFront(only, lastName.current);
     if (mine !== turn.current) return; // a later reading is on its way
     if (found.kind === "batch") lastName.current = found.sheet.sheetName;
     setFront(found);
-  }, []);
+  }, [only]);
   useEffect(() => {
     let waiting: ReturnType<typeof setTimeout> | undefined;
     const soon = () => {
@@ -45,9 +47,9 @@ export function useBatchSheet(): { readonly front: Front; readonly reload: () =>
   return { front, reload };
 }
 
-async function readFront(lastName: string | undefined): Promise<Front> {
+async function readFront(only: string | undefined, lastName: string | undefined): Promise<Front> {
   try {
-    return await Excel.run({ delayForCellEdit: true }, (context) => batchInFront(context, lastName));
+    return await Excel.run({ delayForCellEdit: true }, (context) => (only === undefined ? batchInFront(context, lastName) : batchCalled(context, only)));
   } catch (problem) {
     return { kind: "failed", message: hostWords(problem) };
   }

@@ -16,5 +16,13 @@ export async function batchInFront(context: Excel.RequestContext, lastName?: str
   if (front && isUnplugged(front)) return { kind: "unplugged", sheetName: front.sheetName };
   const sheet = front && isBatchSheet(front) ? front : lastName === undefined ? undefined : await readBatchSheet(context, lastName);
   if (!sheet) return { kind: "none" };
-  return isNewer(sheet) ? { kind: "newer", sheetName: sheet.sheetName } : { kind: "batch", sheet };
+  return found(sheet);
 }
+
+/** The batch sheet of this name, wherever the brewer is. */
+export async function batchCalled(context: Excel.RequestContext, sheetName: string): Promise<InFront> {
+  const sheet = await readBatchSheet(context, sheetName);
+  return sheet ? found(sheet) : { kind: "none" };
+}
+
+const found = (sheet: NamedCells): InFront => (isNewer(sheet) ? { kind: "newer", sheetName: sheet.sheetName } : { kind: "batch", sheet });

@@ -123,8 +123,13 @@ describe("the task pane's page in Microsoft's office.js as Excel on Windows", ()
 
   it("writes a whole batch sheet through Microsoft's Excel library, in at most three round trips", async () => {
     await openInExcel();
-    // What the pane asks on opening is not the batch's.
-    const before = (await workbookRequests()).length;
+    // What the pane asks on opening is not the batch's: wait until it has asked.
+    let before = -1;
+    await expect.poll(async () => {
+      const last = before;
+      before = (await workbookRequests()).length;
+      return before === last;
+    }, { interval: 700, timeout: 30_000 }).toBe(true);
     await writeBatch();
     await page.getByText("“Footbridge” is in the workbook").waitFor();
     const requests = (await workbookRequests()).slice(before);

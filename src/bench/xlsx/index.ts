@@ -3,7 +3,7 @@ export { openWorkbook, type OpenedWorkbook, type OpenOptions } from "./open-work
 export { saveWorkbook, type SaveOptions } from "./save-workbook";
 export { valuesOnlyCopy } from "./values-only-copy";
 export { UnreadableFileError } from "./unreadable-file-error";
-export { MAX_UNPACKED_BYTES } from "./package-parts";
+export { MAX_PARTS, MAX_UNPACKED_BYTES } from "./package-parts";
 export type { Carry } from "./carry";
 export {
   cachedValueOf, computedAt, isCachedError, NOTHING_COMPUTED,

@@ -1,35 +1,48 @@
-import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
+import { strFromU8, strToU8, unzipSync, zipSync, type UnzipFileInfo } from "fflate";
 import { UnreadableFileError } from "./unreadable-file-error";
 
 /** The files inside an .xlsx, by path ("xl/workbook.xml"). */
 export type PackageParts = Map<string, Uint8Array>;
 
-/** A small file can claim to unpack into an endless one; a real workbook of a club stays far below this. */
-export const MAX_UNPACKED_BYTES = 50 * 1024 * 1024;
-const MAX_PARTS = 2000;
+/**
+ * A small file can claim to unpack into an endless one. A batch sheet is about 12 parts and 160 kB, so 300 of them stay far
+ * below this, and what is refused could not be shown in a page anyway.
+ */
+export const MAX_UNPACKED_BYTES = 200 * 1024 * 1024;
+export const MAX_PARTS = 12_000;
 
 /**
- * Unpacks an .xlsx in memory.
- * @throws {UnreadableFileError} if it is no .xlsx, is damaged, or would unpack to more than MAX_UNPACKED_BYTES
+ * Unpacks an .xlsx from elsewhere in memory.
+ * @throws {UnreadableFileError} if it is no .xlsx, is damaged, or would unpack to more than MAX_UNPACKED_BYTES or MAX_PARTS
  */
 export function unpack(bytes: Uint8Array): PackageParts {
   refuseOtherFormats(bytes);
   let total = 0;
   let count = 0;
   try {
-    // fflate inflates into a buffer of the announced size, so a part cannot grow beyond what is counted here.
-    const files = unzipSync(bytes, {
-      filter: (file) => {
-        total += Math.max(file.originalSize, file.size);
-        if (total > MAX_UNPACKED_BYTES || ++count > MAX_PARTS) throw new UnreadableFileError("it is too large (more than 50 MB unpacked)");
-        return !file.name.endsWith("/");
-      },
+    return parts(bytes, (file) => {
+      total += Math.max(file.originalSize, file.size);
+      if (total > MAX_UNPACKED_BYTES) throw new UnreadableFileError(`it is too large (more than ${MAX_UNPACKED_BYTES / 1024 / 1024} MB unpacked)`);
+      if (++count > MAX_PARTS) throw new UnreadableFileError(`it is too large (more than ${MAX_PARTS} parts)`);
     });
-    return new Map(Object.entries(files).map(([path, data]) => [path.replaceAll("\\", "/").replace(/^\//, ""), data]));
   } catch (error) {
     if (error instanceof UnreadableFileError) throw error;
     throw new UnreadableFileError("it is damaged or incomplete", { cause: error });
   }
+}
+
+/** Unpacks what was packed here a moment ago: however large somebody's workbook is, it must be saved. */
+export const unpackOwn = (bytes: Uint8Array): PackageParts => parts(bytes, () => undefined);
+
+/** fflate inflates into a buffer of the announced size, so a part cannot grow beyond what `look` was told. */
+function parts(bytes: Uint8Array, look: (file: UnzipFileInfo) => void): PackageParts {
+  const files = unzipSync(bytes, {
+    filter: (file) => {
+      look(file);
+      return !file.name.endsWith("/");
+    },
+  });
+  return new Map(Object.entries(files).map(([path, data]) => [path.replaceAll("\\", "/").replace(/^\//, ""), data]));
 }
 
 function refuseOtherFormats(bytes: Uint8Array): void {

@@ -11,7 +11,7 @@ import { definedNamesXml, type GridName } from "./defined-names";
 import { finishPackage } from "./finish-package";
 import { putNotes, type GridNotes } from "./notes";
 import { styleContext } from "./open-workbook";
-import { pack, packPlain, unpack } from "./package-parts";
+import { pack, packPlain, unpackOwn } from "./package-parts";
 import { pageToFile, reservedNames } from "./page-layout";
 import { finishSheets } from "./finish-sheets";
 import { readResource, RESOURCE } from "./resources";
@@ -38,7 +38,7 @@ export async function saveWorkbook(snapshot: IWorkbookData, computed: ComputedVa
   const properties = fileProperties(extras, savedAt);
   const { bytes, sheets } = carried
     ? await writeOver(carried, snapshot, computed, extras, properties) : await writeNew(snapshot, computed, extras, properties);
-  const parts = unpack(bytes);
+  const parts = unpackOwn(bytes);
   finishSheets(parts, snapshot, extras, carried, sheets);
   const names = Object.values(readResource<Record<string, GridName>>(snapshot, RESOURCE.names) ?? {});
   const reserved = snapshot.sheetOrder.flatMap((id, index) =>

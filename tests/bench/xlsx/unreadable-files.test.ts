@@ -1,6 +1,6 @@
 import { zipSync } from "fflate";
 import { describe, expect, it } from "vitest";
-import { MAX_UNPACKED_BYTES, openWorkbook, UnreadableFileError } from "../../../src/bench/xlsx";
+import { MAX_PARTS, MAX_UNPACKED_BYTES, openWorkbook, UnreadableFileError } from "../../../src/bench/xlsx";
 import { golden, goldenWith } from "./support/parts";
 
 const text = (value: string): Uint8Array => new TextEncoder().encode(value);
@@ -18,7 +18,8 @@ const cases: [what: string, bytes: Uint8Array, reason: RegExp][] = [
   ["broken XML", goldenWith((parts) => parts.set("xl/workbook.xml", text("<workbook><sheets></workbook>"))), /damaged or incomplete/],
   ["a cell outside every sheet", goldenWith((parts) => parts.set("xl/worksheets/sheet2.xml", text('<worksheet><sheetData><row r="9999999"><c r="A9999999"><v>1</v></c></row></sheetData></worksheet>'))), /damaged or incomplete/],
   ["a file that unpacks to too much", zipSync({ "xl/workbook.xml": new Uint8Array(MAX_UNPACKED_BYTES + 1) }), /too large/],
-  ["many parts that unpack to too much", zipSync(Object.fromEntries(Array.from({ length: 6 }, (_, index) => [`part${index}`, new Uint8Array(10_000_000)]))), /too large/],
+  ["parts that unpack to too much together", zipSync(Object.fromEntries(Array.from({ length: 6 }, (_, index) => [`part${index}`, new Uint8Array(MAX_UNPACKED_BYTES / 5)]))), /too large \(more than 200 MB/],
+  ["too many parts", zipSync(Object.fromEntries(Array.from({ length: MAX_PARTS + 1 }, (_, index) => [`part${index}`, new Uint8Array(1)]))), /too large \(more than 12000 parts/],
 ];
 
 describe("a file that cannot be opened", () => {

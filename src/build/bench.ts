@@ -1,5 +1,5 @@
 // `npm run bench`: measures what we set ourselves as targets, and prints it beside them; then what every function costs.
-// `-- --season 60` fills one workbook with so many batches instead, and prints what the work there costs. Needs a build.
+// `-- --season 300` measures the work in one workbook of so many batches instead. Needs a build.
 import { parseArgs } from "node:util";
 import { isStale } from "./stale.mjs";
 import { registry } from "../functions/registry";
@@ -15,8 +15,8 @@ if (isStale(root)) {
 
 const { season } = parseArgs({ options: { season: { type: "string" } } }).values;
 if (season !== undefined) {
-  if (!/^[1-9]\d{0,2}$/u.test(season)) {
-    console.error("--season takes the number of batches, 1 to 999.");
+  if (!/^[1-9]\d{1,2}$/u.test(season)) {
+    console.error("--season takes the number of batches, 10 to 999.");
     process.exit(1);
   }
   await longSeason(Number(season));

@@ -2,7 +2,7 @@ import { createRequire } from "node:module";
 import path from "node:path";
 import type * as Headless from "../../bench/headless";
 import { collectComputed } from "../../bench/page/files/computed";
-import { saveWorkbook } from "../../bench/xlsx";
+import { openWorkbook, saveWorkbook } from "../../bench/xlsx";
 import { checkWorkbook } from "../../workbook/check/check-workbook";
 import { insertBatch } from "../../workbook/insert-batch";
 import { insertSeason } from "../../workbook/season/insert-season";
@@ -10,50 +10,76 @@ import { refreshSeason } from "../../workbook/season/refresh-season";
 import { openBench } from "../make-sample";
 import { root } from "../run.mjs";
 import { benchBatch } from "./bench-batch";
+import { multipliedSeason } from "./multiplied-season";
 
-const stops = [30, 60, 100, 150, 200, 250, 300];
+type Costs = ReadonlyMap<string, number>;
+const few = 30;
 
 /**
- * Fills one workbook with a season, batch by batch, and prints at some sizes what the work there costs: seconds of processor
- * time, since the wall clock tells of the machine's other work, too. The column "the engine alone" is the yardstick: one
- * native `=1+1` typed into an empty cell of a sheet beside the batches, where nothing of ours takes part.
+ * Prints what work in a workbook of many batches costs, beside one of 30: seconds of processor time, since the wall clock
+ * tells of the machine's other work, too. "One native cell" is the yardstick: `=1+1` typed into an empty cell of a sheet
+ * beside the batches, where nothing of ours takes part. What grows as it does is the grid engine's, which goes through
+ * every formula of a workbook at each calculation.
  */
 export async function longSeason(batches: number): Promise<void> {
-  const bench = openBench(createRequire(import.meta.url)(path.join(root, "dist/headless.cjs")) as typeof Headless);
+  const one = await withBench(async (bench) => {
+    await Excel.run((context) => insertBatch(context, benchBatch(1)));
+    await bench.calculate();
+    return bench.snapshot();
+  });
+  const costsOf = (count: number) => withBench((bench) => measured(bench, multipliedSeason(one, count), count));
+  const [small, large] = [await costsOf(few), await costsOf(batches)];
+  const times = batches / few;
+  console.log(`| processor seconds with | ${few} batches | ${batches} batches | for each batch |\n|---|---|---|---|`);
+  for (const [what, seconds] of large) {
+    const before = small.get(what) ?? 0;
+    console.log(`| ${what} | ${before.toFixed(2)} | ${seconds.toFixed(2)} | ${(seconds / before / times).toFixed(2)}x |`);
+  }
+}
+
+async function measured(bench: Headless.HeadlessBench, snapshot: Parameters<Headless.HeadlessBench["load"]>[0], count: number): Promise<Costs> {
+  const costs = new Map<string, number>();
+  const cost = async (what: string, work: () => Promise<unknown>) => {
+    const before = process.cpuUsage();
+    await work();
+    const { user, system } = process.cpuUsage(before);
+    costs.set(what, (user + system) / 1e6);
+  };
   const run = async (work: (context: Excel.RequestContext) => Promise<unknown>) => {
     await Excel.run(work);
     await bench.calculate();
   };
-  const typeNative = (context: Excel.RequestContext): Promise<void> => {
-    context.workbook.worksheets.getItem("Sheet1").getRange("A1").formulas = [["=1+1"]];
+  const types = (sheetName: string, cell: string, content: string | number) => run((context) => {
+    context.workbook.worksheets.getItem(sheetName).getRange(cell).formulas = [[content]];
     return context.sync();
-  };
-  console.log("| batches | insert one more | season, batches new | season, nothing new | check | save | file | the engine alone | heap |\n|---|---|---|---|---|---|---|---|---|");
-  let inserting = 0;
-  let last = 0;
-  for (let number = 1; number <= batches; number += 1) {
-    inserting += await cost(() => run((context) => insertBatch(context, benchBatch(number))));
-    if (!stops.includes(number) && number !== batches) continue;
-    const insertion = inserting / (number - last);
-    const fresh = await cost(() => run((context) => (last === 0 ? insertSeason(context, { sheetName: "Season", units: "metric", today: 46300 }) : refreshSeason(context))));
-    const again = await cost(() => run(refreshSeason));
-    const check = await cost(() => Excel.run((context) => checkWorkbook(context, {}, 46300)));
-    let bytes = 0;
-    const save = await cost(async () => {
-      const snapshot = bench.snapshot();
-      bytes = (await saveWorkbook(snapshot, collectComputed(bench.engine, snapshot))).length;
-    });
-    const alone = await cost(() => run(typeNative));
-    console.log(`| ${number} | ${[insertion, fresh, again, check, save].map((seconds) => `${seconds.toFixed(2)} s`).join(" | ")} | ${(bytes / 1e6).toFixed(2)} MB | ${alone.toFixed(2)} s | ${(process.memoryUsage().heapUsed / 1e9).toFixed(1)} GB |`);
-    [inserting, last] = [0, number];
-  }
-  bench.dispose();
+  });
+  await cost("open and calculate everything", async () => {
+    await bench.load(snapshot);
+    await bench.calculate();
+  });
+  const shown = bench.valueAt(`Batch ${count}`, "G5");
+  if (typeof shown !== "number" || shown !== bench.valueAt("Batch 1", "G5")) throw new Error(`The last batch shows ${String(shown)}: the season was not multiplied rightly.`);
+  await cost("one native cell: the engine alone", () => types("Sheet1", "A1", "=1+1"));
+  await cost("one input of one batch", () => types("Batch 2", "B9", 21));
+  await cost("check this workbook", () => Excel.run((context) => checkWorkbook(context, {}, 46300)));
+  let file = new Uint8Array();
+  await cost("save as a file", async () => {
+    const taken = bench.snapshot();
+    file = new Uint8Array(await saveWorkbook(taken, collectComputed(bench.engine, taken)));
+  });
+  await cost("read the file", () => openWorkbook(file));
+  await cost("make the season sheet", () => run((context) => insertSeason(context, { sheetName: "Season", units: "metric", today: 46300 })));
+  await cost("refresh it, nothing new", () => run(refreshSeason));
+  await cost("insert one more batch", () => run((context) => insertBatch(context, benchBatch(count + 1))));
+  await cost("refresh the season, one new", () => run(refreshSeason));
+  return costs;
 }
 
-/** Seconds of processor time. */
-async function cost(work: () => Promise<unknown>): Promise<number> {
-  const before = process.cpuUsage();
-  await work();
-  const { user, system } = process.cpuUsage(before);
-  return (user + system) / 1e6;
+async function withBench<T>(work: (bench: Headless.HeadlessBench) => Promise<T>): Promise<T> {
+  const bench = openBench(createRequire(import.meta.url)(path.join(root, "dist/headless.cjs")) as typeof Headless);
+  try {
+    return await work(bench);
+  } finally {
+    bench.dispose();
+  }
 }

@@ -42,8 +42,8 @@ function ownPart(batches: number): number {
 const [few, many] = [4, 16];
 
 /**
- * A sheet costs the free grid engine about a second, and more in a workbook that holds many, so that 300 of them
- * would take this run the better part of an hour (`npm run bench -- --season 300`): the engine is asked for fewer, our own part for all.
+ * Inserting a sheet costs the free grid engine about a second, and more in a workbook that holds many: it is asked for few
+ * here, our own part for all. What a workbook of 300 costs is measured by `npm run bench -- --season 300`.
  */
 export const seasonScale: readonly BenchRow[] = [
   {

@@ -27,6 +27,10 @@ export class NameLists {
     return this.unit(unitId).get(scope)?.get(name.toLowerCase());
   }
 
+  list(unitId: string, scope: string | undefined): IDefinedNamesServiceParam[] {
+    return [...(this.unit(unitId).get(scope)?.values() ?? [])];
+  }
+
   forget(unitId: string): void {
     this.units.delete(unitId);
   }

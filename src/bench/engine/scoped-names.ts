@@ -110,6 +110,11 @@ export class ScopedNames {
     return this.lists.find(unitId, scope, name);
   }
 
+  /** All names that belong to just this sheet, or with undefined to the workbook. */
+  listIn(unitId: string, scope: string | undefined): IDefinedNamesServiceParam[] {
+    return this.lists.list(unitId, scope);
+  }
+
   /** Adds to `read` the token of every name that would change the result, were it to come, go or be pointed elsewhere. */
   private replaceNames(formula: string, unitId: string, sheetId: string, read: Set<string>): string {
     const pieces = splitFormula(formula);

@@ -1,6 +1,5 @@
 import { CellValueType, numfmt, type ICellData } from "@univerjs/core";
 import type { CellScalar } from "../engine/spills";
-import { columnLetters } from "./address";
 import { mapCells, writeCells, type SheetBlock } from "./cell-writer";
 import { invalidArgument } from "./errors";
 import type { Host } from "./host";
@@ -51,20 +50,26 @@ function typedText(text: string): ICellData {
 
 const dateSerial = (year: number, month: number, day: number): number => Date.UTC(year, month - 1, day) / 86_400_000 + 25_569;
 
-const scalarAt = (host: Host, { sheetId }: SheetBlock, row: number, column: number): CellScalar =>
-  host.engine.spills.valueAt(host.unitId, sheetId, row, column);
+/** The workbook is asked for once, not for each cell: the grid makes a new object at each question. */
+function scalars(host: Host, { sheetId }: SheetBlock): (row: number, column: number) => CellScalar {
+  const { unitId } = host;
+  return (row, column) => host.engine.spills.valueAt(unitId, sheetId, row, column);
+}
 
-export const readValues = (host: Host, block: SheetBlock): (string | number | boolean)[][] =>
-  mapCells(block, (row, column) => scalarAt(host, block, row, column) ?? "");
+export const readValues = (host: Host, block: SheetBlock): (string | number | boolean)[][] => {
+  const scalarAt = scalars(host, block);
+  return mapCells(block, (row, column) => scalarAt(row, column) ?? "");
+};
 
 /** A formula where there is one, otherwise the value. */
 export const readFormulas = (host: Host, block: SheetBlock): (string | number | boolean)[][] => {
   const sheet = host.sheet(block.sheetId);
-  return mapCells(block, (row, column) => formulaAt(sheet, row, column) || (scalarAt(host, block, row, column) ?? ""));
+  const scalarAt = scalars(host, block);
+  return mapCells(block, (row, column) => formulaAt(sheet, row, column) || (scalarAt(row, column) ?? ""));
 };
 
 function formulaAt(sheet: ReturnType<Host["sheet"]>, row: number, column: number): string {
-  return row < sheet.getMaxRows() && column < sheet.getMaxColumns() ? sheet.getRange(`${columnLetters(column)}${row + 1}`).getFormula() : "";
+  return row < sheet.getMaxRows() && column < sheet.getMaxColumns() ? sheet.getRange(row, column).getFormula() : "";
 }
 
 export const readNumberFormats = (host: Host, block: SheetBlock): string[][] => {

@@ -1,6 +1,6 @@
 import { generateRandomId } from "@univerjs/core";
-import { IDefinedNamesService, type IDefinedNamesServiceParam } from "@univerjs/engine-formula";
-import { scopeOf, WORKBOOK_SCOPE } from "../engine/name-scope";
+import type { IDefinedNamesServiceParam } from "@univerjs/engine-formula";
+import { WORKBOOK_SCOPE } from "../engine/name-scope";
 import { readCells } from "./address";
 import { ClientCollection } from "./collection";
 import type { Context } from "./context";
@@ -35,9 +35,8 @@ export class NamedItemCollection extends ClientCollection<NamedItem, Scope, Cont
   }
 
   private all(): IDefinedNamesServiceParam[] {
-    const { sheetId } = this.target;
-    const names = this.context.host.engine.injector.get(IDefinedNamesService).getDefinedNameMap(this.context.host.unitId) ?? {};
-    return Object.values(names).filter((name) => scopeOf(name) === sheetId).sort((a, b) => a.name.localeCompare(b.name));
+    const { host } = this.context;
+    return host.engine.names.listIn(host.unitId, this.target.sheetId).sort((a, b) => a.name.localeCompare(b.name));
   }
 
   private find(name: string): IDefinedNamesServiceParam | undefined {

@@ -64,6 +64,8 @@ describe.each(screens.map(({ place, title }) => ({ place, title })))("$place, $t
 test("the pane can be worked by the keyboard alone, and shows where the focus is", async () => {
   await openScreen(pane, "Plan", "New batch");
   await settled();
+  // The way of the focus to the heading of a new screen must be over, or it would come in between.
+  await pane.waitForFunction(() => document.activeElement?.tagName === "H1");
   const places = pane.getByRole("navigation", { name: "Places in the job" }).getByRole("button");
   await places.first().focus();
   const visited: string[] = [];

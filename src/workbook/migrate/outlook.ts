@@ -1,5 +1,5 @@
 import { planVersion } from "../batch/card";
-import { batchMark, isBatchSheet, isUnplugged, unpluggedMark } from "../read/batch-sheets";
+import { isAnyBatch, isUnplugged, planMark } from "../read/batch-sheets";
 import { loadSheet, namedCells } from "../read/read-sheets";
 import type { NamedCells } from "../read/named-cells";
 import { missingSince } from "./steps";
@@ -28,13 +28,13 @@ export async function readOutlook(context: Excel.RequestContext): Promise<ReadSh
   await context.sync();
   return loaded
     .map((one) => ({ cells: namedCells(one), closed: one.protection.protected, chartNames: one.charts.items.map(({ name }) => name) }))
-    .filter(({ cells }) => isBatchSheet(cells) || isUnplugged(cells))
+    .filter(({ cells }) => isAnyBatch(cells))
     .map(({ cells, closed, chartNames }) => ({ cells, chartNames, outlook: outlookOf(cells, closed) }));
 }
 
 function outlookOf(cells: NamedCells, closed: boolean): SheetOutlook {
   const { sheetName } = cells;
-  const mark = cells.value(isUnplugged(cells) ? unpluggedMark : batchMark);
+  const mark = planMark(cells);
   const version = Number(mark);
   const refused = (reason: string): SheetOutlook => ({ sheetName, version, state: "refused", reason });
   if (!Number.isInteger(version) || version < 1) return refused(`the cell with the number of its plan holds "${String(mark)}"`);

@@ -1,6 +1,6 @@
 import type { UnitSystem } from "../../functions/quantities";
 import { planVersion } from "../batch/card";
-import type { NamedCells } from "./named-cells";
+import type { CellValue, NamedCells } from "./named-cells";
 import { loadSheet, namedCells, readAllSheets } from "./read-sheets";
 
 /** The name that marks a batch sheet and holds the version of its plan. */
@@ -14,8 +14,14 @@ export const isBatchSheet = (sheet: NamedCells): boolean => sheet.has(batchMark)
 /** A batch sheet whose GYLE formulas are plain ones or values: it can be read, but nothing of ours writes to it or counts it. */
 export const isUnplugged = (sheet: NamedCells): boolean => sheet.has(unpluggedMark) && sheet.has("batch_name");
 
+/** A batch sheet as what only reads it takes it: plugged in or unplugged. */
+export const isAnyBatch = (sheet: NamedCells): boolean => isBatchSheet(sheet) || isUnplugged(sheet);
+
+/** What stands in the marked cell of either: the version of its plan, if nobody has typed over it. */
+export const planMark = (sheet: NamedCells): CellValue => sheet.value(isUnplugged(sheet) ? unpluggedMark : batchMark);
+
 /** Made by a newer Gylebook than this one: it is shown as it is and not written to. */
-export const isNewer = (sheet: NamedCells): boolean => Number(sheet.value(isUnplugged(sheet) ? unpluggedMark : batchMark)) > planVersion;
+export const isNewer = (sheet: NamedCells): boolean => Number(planMark(sheet)) > planVersion;
 
 /** The mark of a batch; "" on a sheet from before there was one. */
 export const batchIdOf = (sheet: NamedCells): string => (sheet.has("batch_id") ? sheet.text("batch_id") : "");
@@ -37,7 +43,7 @@ export async function readBatchSheet(context: Excel.RequestContext, sheetName?: 
 /** The batch sheet in front, unplugged or not, for what only reads it. */
 export async function batchToRead(context: Excel.RequestContext): Promise<NamedCells | undefined> {
   const sheet = await readSheet(context);
-  return sheet && (isBatchSheet(sheet) || isUnplugged(sheet)) ? sheet : undefined;
+  return sheet && isAnyBatch(sheet) ? sheet : undefined;
 }
 
 /** Any sheet by its name, or the one in front; undefined where it is gone. */

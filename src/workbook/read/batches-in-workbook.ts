@@ -1,7 +1,7 @@
 import { isKitSheet, kitsOnSheet, type KitOnSheet } from "../kit/kits-on-sheet";
 import type { BatchContents } from "../batch/contents";
 import { batchContents } from "./batch-contents";
-import { isBatchSheet, isNewer, isUnplugged } from "./batch-sheets";
+import { isAnyBatch, isNewer, isUnplugged } from "./batch-sheets";
 import type { NamedCells } from "./named-cells";
 import { readAllSheets } from "./read-sheets";
 import { reasonOf } from "../host-words";
@@ -36,7 +36,7 @@ export async function batchesInWorkbook(context: Excel.RequestContext): Promise<
   await context.sync();
   const sheets = await withKeptFormulas(context, await readAllSheets(context));
   const unreadable: string[] = [];
-  const batches = sheets.filter((cells) => isBatchSheet(cells) || isUnplugged(cells)).flatMap((cells): BatchInWorkbook[] => {
+  const batches = sheets.filter(isAnyBatch).flatMap((cells): BatchInWorkbook[] => {
     try {
       if (isNewer(cells)) throw new Error(`“${cells.sheetName}” was made by a newer Gylebook: update this one to read it.`);
       return [{ sheetName: cells.sheetName, contents: batchContents(cells), cells }];

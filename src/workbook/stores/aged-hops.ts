@@ -25,12 +25,13 @@ export function agedHops(stores: Stores, batch: NamedCells): AgedHop[] {
   const { from, to } = batch.area("hop_plan");
   const day = batch.number("brewed_on");
   if (day === "") return [];
+  const lines = batch.formulaBlock("hop_plan");
   const found: AgedHop[] = [];
   for (let row = from.row; row <= to.row; row += 1) {
     const hop = String(batch.at(row, from.column)).trim();
     const aged = hop === "" ? undefined : agedTo(stores, hop, day);
     const alpha = batch.at(row, from.column + 2);
-    if (aged) found.push({ hop, ...aged, inBatchPercent: typeof alpha === "number" ? alpha : undefined, cell: address(row, from.column + 2), line: { sheetName: batch.sheetName, range: `${address(row, from.column)}:${address(row, from.column + 2)}`, before: [batch.formulaBlock("hop_plan")[row - from.row]?.slice(0, 3) ?? []] } });
+    if (aged) found.push({ hop, ...aged, inBatchPercent: typeof alpha === "number" ? alpha : undefined, cell: address(row, from.column + 2), line: { sheetName: batch.sheetName, range: `${address(row, from.column)}:${address(row, from.column + 2)}`, before: [lines[row - from.row]?.slice(0, 3) ?? []] } });
   }
   return found;
 }

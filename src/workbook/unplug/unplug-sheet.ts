@@ -217,7 +217,7 @@ function copyFormulas(original: Excel.Range, copied: Excel.Range): unknown[][] {
 
 function write({ sheet, notePlaces }: Copy, original: Original, planned: readonly CellChange[], { sheetName, copyName }: Pair, { prices }: UnplugChoices): UnpluggedSheet {
   // A value that a formula leaves behind may be the private words of another cell, the clock's step for one.
-  const changes = planned.map((change) => ({ ...change, contents: change.contents.map((row) => row.map((content) => (isPrivateWords(content) ? "" : content))) }));
+  const changes = planned.map((change) => ({ ...change, contents: change.contents.map((row) => row.map((content) => (isPrivate(content) ? "" : content))) }));
   for (const { block, contents } of changes) sheet.getRange(block).formulas = contents;
   const names = new Map(original.sheet.names.items.map(({ name, formula }) => [name.toLowerCase(), localAddress(String(formula))]));
   if (!prices) for (const name of priceNames) if (names.has(name)) sheet.getRange(names.get(name)).clear("Contents");
@@ -238,17 +238,15 @@ function write({ sheet, notePlaces }: Copy, original: Original, planned: readonl
   };
 }
 
-/** A formula that shows such a word is part of the sheet. */
-const isPrivateWords = (content: unknown): boolean => isPrivate(content) && !String(content).startsWith("=");
-
 /**
- * What a brewer typed into a batch sheet stays behind where it begins with "private". Empty words instead of clearing, which a cell that begins a merged one would refuse.
+ * What a brewer typed into a batch sheet stays behind where it begins with "private", also as ="private …". Empty words
+ * instead of clearing, which a cell that begins a merged one would refuse.
  */
 function leavePrivateCells(sheet: Excel.Worksheet, { used }: Original): void {
   const corner = position(localAddress(used.address).split(":")[0] ?? "A1");
   for (const [row, cells] of (used.formulas as unknown[][]).entries()) {
     for (const [column, content] of cells.entries()) {
-      if (isPrivateWords(content)) sheet.getRange(address(corner.row + row, corner.column + column)).values = [[""]];
+      if (isPrivate(content)) sheet.getRange(address(corner.row + row, corner.column + column)).values = [[""]];
     }
   }
 }

@@ -92,7 +92,9 @@ function fitWithin(readings: readonly Reading[], ends: Bounds, kind: Fermentatio
   if (inverse === undefined || !free.includes(3)) return undefined;
   const degrees = points.length - free.length;
   const spread = Math.max(readingUncertainty, degrees > 0 ? Math.sqrt(best.sumOfSquares / degrees) : 0);
-  const factor = spread * studentQuantile95(Math.max(degrees, readingDegreesOfFreedom));
+  const coverage = studentQuantile95(Math.max(degrees, readingDegreesOfFreedom));
+  // An end that the newest reading keeps from standing higher is as uncertain as that one reading, however many agree with it.
+  const ownUncertainty = kind === "fitted" && best.parameters[1] === bounds.most[1] ? readingUncertainty : 0;
   const curve = asCurve(best.parameters);
   return {
     curve: { ...curve, middleDay: curve.middleDay + start },
@@ -100,7 +102,7 @@ function fitWithin(readings: readonly Reading[], ends: Bounds, kind: Fermentatio
     plusOrMinus: (slopes) => {
       const own = free.map((index) => slopes[index] ?? 0);
       const variance = own.reduce((sum, one, row) => sum + own.reduce((line, other, column) => line + one * other * (inverse[row]?.[column] ?? 0), 0), 0);
-      return factor * Math.sqrt(Math.max(variance, 0));
+      return coverage * Math.hypot(spread * Math.sqrt(Math.max(variance, 0)), ownUncertainty * (slopes[1] ?? 0));
     },
   };
 }

@@ -92,6 +92,27 @@ describe("fitFermentation", () => {
     expect(inside / all).toBeGreaterThanOrEqual(0.9);
   });
 
+  it("knows the end no better than its newest reading where that one, by chance, is the lowest of a week", () => {
+    // Daily readings good to one line (JCGM 100:2008, 4.3.7: half width 0.001), a week of them after the end.
+    const days = Array.from({ length: 13 }, (_, day) => day);
+    const errors = fc.array(fc.noBias(fc.integer({ min: -1000, max: 1000 })).map((millionths) => millionths / 1e6), { minLength: days.length, maxLength: days.length });
+    let inside = 0;
+    let all = 0;
+    fc.assert(
+      fc.property(errors, (misread) => {
+        const readings = logOf(ale, days, misread);
+        const fit = refusal(() => fitFermentation(readings)) === "an answer" ? fitFermentation(readings) : undefined;
+        if (fit?.ends !== "fitted") return;
+        const { finalGravity, finalGravityPlusOrMinus = 0 } = forecastOf(fit, 12);
+        all += 1;
+        if (Math.abs(finalGravity - 1.01) <= finalGravityPlusOrMinus) inside += 1;
+      }),
+      { seed: 7, numRuns: 400 },
+    );
+    expect(all).toBeGreaterThan(300);
+    expect(inside / all).toBeGreaterThanOrEqual(0.95);
+  });
+
   it("holds the ends with fewer than five readings, and wants to know the lower one", () => {
     const few = logOf(ale, [1, 2, 3]);
     const fit = fitFermentation(few, 1.05, 1.01);

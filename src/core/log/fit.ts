@@ -27,11 +27,14 @@ const clearOfEnd = 0.0015;
 /** A forecast vaguer than this helps nobody. */
 const widestFinalGravity = 0.006;
 
+/** Swallows the rounding of binary fractions. */
+const hair = 1e-9;
+
 const tooEarly = (why: string): BrewingError => new BrewingError("uncovered", `too early to tell: ${why}`);
 
 /** Refuses a log in which next to nothing has happened yet. */
 export function requireFall(fall: number): void {
-  if (fall < leastFall - 1e-9) throw tooEarly(`gravity has fallen by ${Math.max(fall, 0).toFixed(3)}, and a curve needs ${leastFall.toFixed(3)} or more`);
+  if (fall < leastFall - hair) throw tooEarly(`gravity has fallen by ${Math.max(fall, 0).toFixed(3)}, and a curve needs ${leastFall.toFixed(3)} or more`);
 }
 
 /**
@@ -65,6 +68,7 @@ export function fitFermentation(readings: readonly Reading[], originalGravity?: 
   if (end === undefined) {
     throw tooEarly(readings.length < enoughReadings ? "with fewer than five readings the expected gravity must be given" : "the readings do not show yet where the curve will end; give the expected gravity, or wait");
   }
+  if (newest.gravity < end - hair) throw tooEarly("the newest reading is below the gravity expected, and it still falls; wait until two readings a day apart agree");
   const lower = Math.max(Math.min(end, newest.gravity), lowest);
   const onTheWay = readings.filter(({ gravity }) => gravity < upper - clearOfEnd && gravity > lower + clearOfEnd).length;
   const held = onTheWay < 2 ? undefined : fitWithin(readings, { least: [upper, lower], most: [upper, lower] }, "held");

@@ -136,6 +136,13 @@ describe("fitFermentation", () => {
     expect(fit.curve.middleDay).toBeCloseTo(2.2, 2);
   });
 
+  it("does not call a beer finished where it stands, when it has fallen past the gravity expected and goes on falling", () => {
+    const past = [{ day: 0, gravity: 1.05 }, { day: 1, gravity: 1.04 }, { day: 2, gravity: 1.02 }, { day: 3, gravity: 1.01 }];
+    expect(refusal(() => fitFermentation(past, undefined, 1.015))).toBe("uncovered: too early to tell: the newest reading is below the gravity expected, and it still falls; wait until two readings a day apart agree");
+    // Where it stands still below what was expected, it has ended there.
+    expect(fitFermentation([...past, { day: 4, gravity: 1.01 }].slice(1), 1.05, 1.015).curve.lowerGravity).toBe(1.01);
+  });
+
   it("refuses a log that rises", () => {
     expect(refusal(() => fitFermentation(logOf(ale, [0, 2, 3, 4, 5], [0, 0, 0, 0, 0.006])))).toMatch(/^impossible: .*above an earlier one/);
   });

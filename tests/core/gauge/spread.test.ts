@@ -55,6 +55,15 @@ describe("spreadOf", () => {
     expect(spreadOf(share, [99], [1])).toBe(2);
   });
 
+  it("samples what runs away towards its edge, where the inner side looks tame", () => {
+    // Chilling to a degree above the tap: minutes go as ln(1 / (1 - x)), and tap water a degree warmer has no answer.
+    const minutes: Measurand = ([x = 0]) => (x >= 1 ? undefined : -Math.log(1 - x));
+    expect(linearSpread(minutes, [0], [1], 0)).toBeUndefined();
+    // The quantiles of x are ∓1, cut at 1: of 0.975 of the draws the 95 % middle lies between the quantiles 0.024375 and 0.950625.
+    expect(spreadOf(minutes, [0], [1])).toBeCloseTo((-Math.log(1 - 1.6513 / 1.96) + Math.log(1 + 1.9709 / 1.96)) / 2, 1);
+    expect(linearSpread(([x = 0]) => (x > 0.5 ? undefined : 2 * x), [0], [1], 0)).toBe(2);
+  });
+
   it("sees a bend that shows only when inputs move together", () => {
     const product: Measurand = ([a = 0, b = 0]) => a * b;
     expect(linearSpread(product, [1, 1], [0.9, 0.9], 1)).toBeUndefined();

@@ -92,6 +92,27 @@ describe("fitFermentation", () => {
     expect(inside / all).toBeGreaterThanOrEqual(0.9);
   });
 
+  it("knows the end no better than its newest reading where that one, by chance, is the lowest of a week", () => {
+    // Daily readings good to one line (JCGM 100:2008, 4.3.7: half width 0.001), a week of them after the end.
+    const days = Array.from({ length: 13 }, (_, day) => day);
+    const errors = fc.array(fc.noBias(fc.integer({ min: -1000, max: 1000 })).map((millionths) => millionths / 1e6), { minLength: days.length, maxLength: days.length });
+    let inside = 0;
+    let all = 0;
+    fc.assert(
+      fc.property(errors, (misread) => {
+        const readings = logOf(ale, days, misread);
+        const fit = refusal(() => fitFermentation(readings)) === "an answer" ? fitFermentation(readings) : undefined;
+        if (fit?.ends !== "fitted") return;
+        const { finalGravity, finalGravityPlusOrMinus = 0 } = forecastOf(fit, 12);
+        all += 1;
+        if (Math.abs(finalGravity - 1.01) <= finalGravityPlusOrMinus) inside += 1;
+      }),
+      { seed: 7, numRuns: 400 },
+    );
+    expect(all).toBeGreaterThan(300);
+    expect(inside / all).toBeGreaterThanOrEqual(0.95);
+  });
+
   it("holds the ends with fewer than five readings, and wants to know the lower one", () => {
     const few = logOf(ale, [1, 2, 3]);
     const fit = fitFermentation(few, 1.05, 1.01);
@@ -113,6 +134,13 @@ describe("fitFermentation", () => {
     const fit = fitFermentation(logOf(ale, [0, 0.6, 0.9, 1.1, 1.3]), 1.05, 1.01);
     expect(fit.ends).toBe("held");
     expect(fit.curve.middleDay).toBeCloseTo(2.2, 2);
+  });
+
+  it("does not call a beer finished where it stands, when it has fallen past the gravity expected and goes on falling", () => {
+    const past = [{ day: 0, gravity: 1.05 }, { day: 1, gravity: 1.04 }, { day: 2, gravity: 1.02 }, { day: 3, gravity: 1.01 }];
+    expect(refusal(() => fitFermentation(past, undefined, 1.015))).toBe("uncovered: too early to tell: the newest reading is below the gravity expected, and it still falls; wait until two readings a day apart agree");
+    // Where it stands still below what was expected, it has ended there.
+    expect(fitFermentation([...past, { day: 4, gravity: 1.01 }].slice(1), 1.05, 1.015).curve.lowerGravity).toBe(1.01);
   });
 
   it("refuses a log that rises", () => {

@@ -270,6 +270,14 @@ describe("the band", () => {
   });
 });
 
+it("the band never reaches below what a wort can ferment to", () => {
+  const lowest = lowestPossibleGravity(1.05);
+  const fit = fitFermentation(logOf({ ...ale, lowerGravity: lowest }, [1, 2, 3]), 1.05, lowest);
+  const lows = [4, 6, 8, 10].map((day) => bandOnDay(fit, day).low);
+  expect(Math.min(...lows) - lowest).toBeGreaterThanOrEqual(0);
+  expect(Math.min(...lows) - lowest).toBeLessThan(1e-6);
+});
+
 describe("the width of the band", () => {
   /** The solution of a set of linear equations by elimination: small, and none of the project's. */
   function solved(matrix: readonly (readonly number[])[], right: readonly number[]): number[] {

@@ -82,5 +82,7 @@ describe("readingsInOrder", () => {
   it("takes 0 for the day of pitching among days, for a missing date among dates", () => {
     expect(readingsInOrder([0, 3], [1.05, 1.02])).toHaveLength(2);
     expect(readingsInOrder([0, 46114], [1.012, 1.012])).toEqual([{ day: 46114, gravity: 1.012 }]);
+    expect(readingsInOrder([0, 1000], [1.05, 1.02])).toHaveLength(2);
+    expect(readingsInOrder([0, 1005], [1.05, 1.02])).toHaveLength(1);
   });
 });

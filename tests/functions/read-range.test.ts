@@ -31,6 +31,14 @@ describe("a column of numbers", () => {
     expect(read([["SG", 1.05]])).toEqual([null, 1.05]);
   });
 
+  it("takes a blank first cell for what any blank is, whichever way the platform hands it over", () => {
+    for (const blank of ["", " ", null]) {
+      expect(read([[blank], [3]], days)).toEqual([0, 3]);
+      expect(read([[blank], [1.05]])).toEqual([null, 1.05]);
+    }
+    expect(read([[0], [3]], days)).toEqual([0, 3]);
+  });
+
   it("has its heading in the first cell only, and none when it is the only cell", () => {
     expect(problemOf(() => read([[1.05], ["SG"]]))).toBe('#VALUE! readings row 2 must be a number, not the text "SG"');
     expect(problemOf(() => read([["SG"]]))).toBe('#VALUE! readings row 1 must be a number, not the text "SG"');

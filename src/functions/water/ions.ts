@@ -47,9 +47,9 @@ export const waterIons = describeFunction({
   compute: ({ salts: rows, volume, base }, context) => ionRows(withSalts(base === undefined ? pureWater : baseWater(base), rows.map(({ salt, mass }) => ({ salt, massG: mass })), volume), context),
 });
 
-/** A heading may stand above the six numbers. */
+/** A heading may stand above the six numbers: it alone arrives as null, a blank cell counts as 0. */
 function baseWater(cells: readonly (number | null)[]): Water {
-  const values = cells.length === ionNames.length + 1 && cells[0] === null ? cells.slice(1) : cells;
+  const values = cells[0] === null ? cells.slice(1) : cells;
   if (values.length !== ionNames.length) throw new ArgumentProblem("#VALUE!", `base has ${values.length} cells; it must have six: ${ionNames.join(", ")}`);
   return waterOf((ion) => values[ionNames.indexOf(ion)] ?? 0);
 }

@@ -30,11 +30,13 @@ describe("steadiness", () => {
     expect(verdict([[3, 1.014], [4, 1.012]])).toBe("nearly");
     expect(verdict([[2, 1.02], [6, 1.012]])).toBe("nearly");
     expect(verdict([[2, 1.021], [6, 1.012]])).toBe("working");
+    expect(verdict([[3, 1.01401], [4, 1.012]])).toBe("working");
   });
 
   it("calls beer stalled when it stands still more than 0.004 above the expected gravity", () => {
     expect(verdict([[5, 1.016], [6, 1.016]], 1.012)).toBe("steady");
     expect(verdict([[5, 1.017], [6, 1.017]], 1.012)).toBe("stalled");
+    expect(verdict([[5, 1.01603], [6, 1.01603]], 1.012)).toBe("stalled");
     expect(verdict([[0, 1.05], [1, 1.05]], 1.012)).toBe("stalled");
     expect(verdict([[5, 1.004], [6, 1.004]], 1.012)).toBe("steady");
   });
@@ -61,7 +63,12 @@ describe("steadiness", () => {
   it("reports a reading that went up by more than twice the tolerance, from any earlier one", () => {
     expect(verdict([[1, 1.012], [3, 1.014]])).not.toBe("rising");
     expect(verdict([[1, 1.012], [3, 1.0145]])).toBe("rising");
+    expect(verdict([[1, 1.012], [3, 1.01401]])).toBe("rising");
     expect(verdict([[1, 1.01], [2, 1.014], [3, 1.014]])).toBe("rising");
+  });
+
+  it("has nothing to say about no readings", () => {
+    expect(() => verdict([])).toThrow("at least one reading");
   });
 
   it("does not care for the order of the rows", () => {
@@ -94,5 +101,7 @@ describe("readingsInOrder", () => {
   it("takes 0 for the day of pitching among days, for a missing date among dates", () => {
     expect(readingsInOrder([0, 3], [1.05, 1.02])).toHaveLength(2);
     expect(readingsInOrder([0, 46114], [1.012, 1.012])).toEqual([{ day: 46114, gravity: 1.012 }]);
+    expect(readingsInOrder([0, 1000], [1.05, 1.02])).toHaveLength(2);
+    expect(readingsInOrder([0, 1005], [1.05, 1.02])).toHaveLength(1);
   });
 });

@@ -47,6 +47,8 @@ describe("realAttenuation", () => {
         expect(realAttenuation(gravity, now)).toBeLessThan(apparentAttenuation(gravity, now));
       }),
     );
+    // Worked by hand: 12.3866 °P, 4.4540 °P of real extract; 100 × 7.9326 / 12.3866 / (1 − 0.005161 × 4.4540).
+    expect(realAttenuation(1.05, 1.01)).toBeCloseTo(65.549, 2);
     expect(realAttenuation(1.05, 1.05)).toBe(0);
     expect(apparentAttenuation(1.05, 1.05)).toBe(0);
   });

@@ -10,7 +10,7 @@ export function readList(argument: string, range: Matrix, parameter: ListParamet
   const cells = range.flat();
   const values = cells.map((typed, index) => {
     // A heading above the numbers may be selected with them.
-    if (index === 0 && typeof typed === "string" && cells.length > 1) return null;
+    if (index === 0 && isWord(typed) && !isEmpty(typed) && cells.length > 1) return null;
     const value = readNumber(`${argument} row ${index + 1}`, typed, parameter, units);
     return value === missing ? null : value;
   });

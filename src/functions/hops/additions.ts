@@ -51,7 +51,7 @@ export const bitternessSources: readonly Source[] = [
 
 /** A share typed for a percentage would pass for weak hops: it is refused. */
 export function refuseShare(argument: string, alphaPercent: number): void {
-  if (alphaPercent > 0 && alphaPercent <= 0.3) throw new ArgumentProblem("#VALUE!", `${argument} ${alphaPercent} % looks like a share of 1; ${percentHint(alphaPercent)}`);
+  if (alphaPercent > 0 && alphaPercent <= 0.3) throw new ArgumentProblem("#VALUE!", `${argument} is ${alphaPercent} %; it must be 0 % or above 0.3 % (${percentHint(alphaPercent)})`);
 }
 
 /** IBU of each addition, with the row it came from. */

@@ -14,6 +14,7 @@ export const packCheck = describeFunction({
     bottle: choice(
       "ordinary beer bottle (3.0 volumes), heavy refillable half litre (3.5), thick-walled (4.0), sparkling wine (6.0), plastic soda bottle (3.5), keg (4 bar; its own plate comes first).",
       bottleKinds,
+      { beer: "ordinary", pet: "plastic", soda: "plastic", champagne: "sparkling", wine: "sparkling", refillable: "heavy", cornelius: "keg", corny: "keg" },
     ),
     gravity: omissible(gravity("Gravity now. With expected, each 0.001 still to fall adds 0.5 volumes.", { typical: 1.012 })),
     expected: omissible(gravity("Final gravity you expect, for example from GYLE.YEAST.FINISH.", { typical: 1.012 })),

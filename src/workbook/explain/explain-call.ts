@@ -96,7 +96,7 @@ function explainArgument(key: string, parameter: Parameter, given: GivenArgument
     shown: shownArgument(parameter, cells, onlySheetKnows, offset),
     ...(place && { place }),
     ...(parameter.kind === "table" && cells && { table: tableText(parameter, cells) }),
-    isWrong: new RegExp(`^(the ± of )?${name}( row \\d+)?\\b`).test(message),
+    isWrong: new RegExp(`^${name}( row \\d+)?\\b`).test(message),
   };
 }
 

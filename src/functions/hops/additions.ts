@@ -15,7 +15,7 @@ export const alpha = number("percent", {
 
 const additions = {
   kind: "table",
-  doc: "The hops, a row for each addition; a first column with their names may be selected with it.",
+  doc: "The hops, a row for each addition; a column with their names may stand before it.",
   columns: {
     mass: smallMass("Mass of the hops."),
     alpha,
@@ -27,7 +27,7 @@ const additions = {
   ],
 } as const;
 
-export const model = optional(choice("tinseth; rager gives late hops less and long boils more; kinetic goes by the chemistry, and gives late hops less than tinseth.", utilisationModels), "tinseth");
+export const model = optional(choice("Which equation. tinseth is in widest use; rager gives late hops less and long boils more; kinetic goes by the chemistry and gives late hops less.", utilisationModels), "tinseth");
 
 export const kettleGravity = gravity("Average gravity in the kettle while it boils; stronger wort takes up less.", { limits: { atLeast: 1, atMost: 1.2 }, typical: 1.045 });
 

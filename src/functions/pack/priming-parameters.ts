@@ -5,7 +5,7 @@ import { choice, co2, optional } from "../vocabulary";
 import { warmestSinceFermentation } from "./storage";
 
 /** What PRIMING and DOSE share. */
-export const wishedCo2 = co2("Carbonation wished for; 2.2 to 2.6 suits most ales.", {
+export const wishedCo2 = co2("Carbonation wished for, in volumes of gas to one of beer; 2.2 to 2.6 suits most ales.", {
   limits: { above: 0, atMost: 4.5 },
   hint: (typed) => (typed > 4.5 ? "no beer bottle is meant to hold more; ask GYLE.PACK.CHECK" : undefined),
 });

@@ -9,7 +9,7 @@ const ion = (name: string) => number("concentration", { doc: `Its ${name}.`, lim
 
 const profiles = {
   kind: "table",
-  doc: "The waters, a row of mg/L for each; an empty row counts as pure water. A first column with their names may be selected with it.",
+  doc: "The waters, a row for each; an empty row counts as pure water. A column with their names may stand before it.",
   columns: { calcium: ion("calcium"), magnesium: ion("magnesium"), sodium: ion("sodium"), chloride: ion("chloride"), sulfate: ion("sulfate"), bicarbonate: ion("bicarbonate") },
   layouts: [ionNames, [null, ...ionNames]],
 } as const;

@@ -11,7 +11,7 @@ const columns = {
 /** The malt bill as WORT.GRAVITY and WORT.EFFICIENCY read it: a fourth column, the colour, may stand beside it. */
 export const fermentables = {
   kind: "table",
-  doc: "The malt bill, a row for each malt, extract or sugar; a fourth column with the colour may be selected with it.",
+  doc: "The malt bill, a row for each malt, extract or sugar. handling: mash, steep, extract or sugar. A fourth column, with the colour, may be selected with it.",
   columns,
   layouts: [
     ["mass", "yield", "handling"],
@@ -19,7 +19,7 @@ export const fermentables = {
   ],
 } as const;
 
-export const wholeVolume = volume("Volume of the wort that holds it all, measured cold (20 °C); in the kettle read the dipstick and take off 4 %.", { typical: 20 });
+export const wholeVolume = volume("Volume of the wort that holds it all, as it is cold (20 °C): take 4 % off what a dipstick shows in boiling wort. 20 L or 5 US gal is usual.", { typical: 20 });
 
 export const palmer: Source = { cite: "J. J. Palmer, How to Brew, 1st ed.", where: "ch. 3-4 (points of extract and sugar, 46.2 for sucrose) and Table 9 (malt yields)" };
 

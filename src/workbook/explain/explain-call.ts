@@ -2,7 +2,7 @@ import type { AstExpression } from "@borgar/fx";
 import { call } from "../../functions/call";
 import { CellError } from "../../functions/cell-error";
 import { argumentName, type AnyDescriptor, type Parameter } from "../../functions/describe";
-import { parameterText } from "../../functions/metadata";
+import { parameterText } from "../../functions/parameter-text";
 import type { UnitSystem } from "../../functions/quantities";
 import { registry } from "../../functions/registry";
 import { layoutText } from "../../functions/read-range";

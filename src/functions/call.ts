@@ -68,12 +68,12 @@ function evaluator(descriptor: AnyDescriptor, parameters: [string, Parameter][],
   const wholes = new Map<string, unknown>();
   return (row: number, column: number): unknown => {
     try {
-      const units = unitsIndex < 0 ? "metric" : unitSystem(parameters[unitsIndex]?.[1], cellAt(ranges[unitsIndex], row, column));
+      const units = unitsIndex < 0 ? "metric" : unitSystem(parameters[unitsIndex]?.[1], cellAt(ranges[unitsIndex], row, column, "units"));
       const values: Record<string, unknown> = {};
       for (const [index, [key, parameter]] of parameters.entries()) {
         const range = ranges[index];
         const value = isScalar(parameter)
-          ? readScalar(key, parameter, cellAt(range, row, column), range === undefined, units)
+          ? readScalar(key, parameter, cellAt(range, row, column, argumentName(key)), range === undefined, units)
           : remember(wholes, `${units} ${key}`, () => readWhole(key, parameter, range, units));
         if (value === missing) {
           if (parameter.optional !== true) return descriptor.result.kind === "grid" ? [[""]] : "";
@@ -109,10 +109,10 @@ function readWhole(key: string, parameter: Parameter, range: Matrix | undefined,
 }
 
 /** Native broadcasting: a single row or column repeats; beyond a block that is too short stands #N/A. */
-function cellAt(range: Matrix | undefined, row: number, column: number): unknown {
+function cellAt(range: Matrix | undefined, row: number, column: number, argument: string): unknown {
   if (range === undefined) return null;
   const line = range.length === 1 ? range[0] : range[row];
-  if (line === undefined || (line.length > 1 && column >= line.length)) return new CellError("#N/A", "the ranges given have different sizes");
+  if (line === undefined || (line.length > 1 && column >= line.length)) return new CellError("#N/A", messages.tooFewCells(argument));
   return line.length === 1 ? line[0] : line[column];
 }
 

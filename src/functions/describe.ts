@@ -44,6 +44,8 @@ export interface ChoiceParameter<Choice extends string = string> extends Describ
   readonly kind: "choice";
   readonly choices: readonly Choice[];
   readonly default?: Choice;
+  /** Words that help when it is none of the choices; `typed` comes in small letters. */
+  readonly hint?: (typed: string) => string | undefined;
 }
 
 /** A column of numbers (times, gravities); blank cells arrive as `null`, so that columns stay side by side. */

@@ -1,6 +1,5 @@
 import { argumentName, type AnyDescriptor, type Parameter } from "./describe";
-import { bothUnits } from "./quantities";
-import { layoutText } from "./read-range";
+import { parameterText } from "./parameter-text";
 
 /** Excel's metadata for one worksheet function: the shape of functions.json in the Office Add-ins documentation. */
 export interface FunctionMetadata {
@@ -51,16 +50,4 @@ export function functionsJson(registry: readonly AnyDescriptor[], base?: string)
       result: { type: "any", dimensionality: "matrix" },
     })),
   };
-}
-
-/** The argument's meaning with its units, choices, columns and default: one text for Excel, the pane and the README. */
-export function parameterText(parameter: Parameter): string {
-  if (parameter.kind === "table") return `${parameter.doc} Columns: ${parameter.layouts.map((columns) => layoutText(parameter, columns)).join("; or ")}.`;
-  if (parameter.kind === "choice") {
-    const fallback = parameter.default === undefined ? "" : ` Default: ${parameter.default}.`;
-    return `${parameter.doc} One of: ${parameter.choices.join(", ")}.${fallback}`;
-  }
-  if (parameter.kind === "text" || parameter.kind === "cells") return parameter.doc;
-  const unit = bothUnits(parameter.quantity);
-  return unit === "" ? parameter.doc : `${parameter.doc} In ${unit}.`;
 }

@@ -23,11 +23,11 @@ export function readNumber(
 ): number | Missing {
   refuseErrors(typed);
   if (isEmpty(typed)) return parameter.blank === "zero" ? emptyAsZero(parameter) : missing;
-  if (typeof typed !== "number" || !Number.isFinite(typed)) throw new ArgumentProblem("#VALUE!", messages.notANumber(argument, typed));
+  if (typeof typed !== "number" || !Number.isFinite(typed)) throw new ArgumentProblem("#VALUE!", messages.notANumber(argument, typed, parameter, units));
   if (typed === 0 && parameter.blank === "missing") return missing;
   const coreValue = quantity(parameter.quantity).toCore(typed, units);
   if (!within(coreValue, parameter.limits)) {
-    throw new ArgumentProblem("#VALUE!", messages.outsideLimits(argument, typed, coreValue, parameter, units));
+    throw new ArgumentProblem("#VALUE!", messages.outsideLimits(argument, typed, parameter, units));
   }
   const covered = "covered" in parameter ? parameter.covered : undefined;
   if (covered && (coreValue < covered.from - 1e-9 || coreValue > covered.to + 1e-9)) {
@@ -57,7 +57,7 @@ export function readChoice(argument: string, typed: unknown, parameter: ChoicePa
   if (isEmpty(typed) || typed === 0) return missing;
   const wanted = String(typed).trim().toLowerCase();
   const found = parameter.choices.find((choice) => choice.toLowerCase() === wanted);
-  if (found === undefined) throw new ArgumentProblem("#VALUE!", messages.notAChoice(argument, typed, parameter.choices));
+  if (found === undefined) throw new ArgumentProblem("#VALUE!", messages.notAChoice(argument, typed, parameter));
   return found;
 }
 

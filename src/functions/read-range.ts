@@ -10,7 +10,7 @@ export function readList(argument: string, range: Matrix, parameter: ListParamet
   const cells = range.flat();
   const values = cells.map((typed, index) => {
     // A heading above the numbers may be selected with them; an empty text is a blank cell like any other.
-    if (index === 0 && typeof typed === "string" && !isEmpty(typed) && cells.length > 1) return null;
+    if (index === 0 && isWord(typed) && !isEmpty(typed) && cells.length > 1) return null;
     const value = readNumber(`${argument} row ${index + 1}`, typed, parameter, units);
     return value === missing ? null : value;
   });
@@ -83,14 +83,18 @@ function readColumn(argument: string, typed: unknown, column: Column, units: Uni
 
 const defaultOf = (column: Column): unknown => ("default" in column ? column.default : undefined);
 
-/** "mass (kg or lb), yield (%), handling": what a table must hold, for messages and help. */
+/** "mass (kg or lb) | yield (%) | handling": what a table must hold, for messages and help. */
 export function layoutText(parameter: TableParameter, columns: readonly (string | null)[]): string {
-  return columns
-    .map((key) => {
-      const column = key === null ? undefined : parameter.columns[key];
-      if (key === null || column === undefined) return "(anything)";
-      const unit = column.kind === "number" ? bothUnits(column.quantity) : "";
-      return unit ? `${argumentName(key)} (${unit})` : argumentName(key);
-    })
-    .join(" | ");
+  const units = columns.flatMap((key) => (key === null ? [] : [unitOfColumn(parameter.columns[key])]));
+  const inAll = units.length > 2 && new Set(units).size === 1 ? (units[0] ?? "") : "";
+  const names = columns.map((key) => {
+    if (key === null) return "(anything)";
+    const name = argumentName(key);
+    const unit = unitOfColumn(parameter.columns[key]);
+    // "minutes (min)" says it twice.
+    return unit === "" || unit === inAll || name.startsWith(unit) ? name : `${name} (${unit})`;
+  });
+  return `${names.join(" | ")}${inAll === "" ? "" : `, all in ${inAll}`}`;
 }
+
+const unitOfColumn = (column: Column | undefined): string => (column?.kind === "number" ? bothUnits(column.quantity) : "");

@@ -28,13 +28,20 @@ export function omissible<const P extends { doc: string }>(parameter: P): P & { 
   return { ...parameter, optional: true };
 }
 
-const looksLikePlato = (typed: number): string | undefined =>
-  typed > 1.2 && typed <= 40 ? `${typed} looks like °P: wrap it in GYLE.WORT.SG(${typed})` : typed > 900 && typed < 1200 ? `write it as ${(typed / 1000).toFixed(3)}` : undefined;
+/** 1050 for 1.050: also what a spreadsheet with a decimal comma makes of 1.050. */
+export const looksLikeThousands = (typed: number): string | undefined =>
+  typed > 900 && typed < 1200 ? `write it as ${(typed / 1000).toFixed(3)}, with the decimal sign of your spreadsheet` : undefined;
+
+function looksLikeGravity(typed: number): string | undefined {
+  if (typed > 1.2 && typed <= 40) return `${typed} looks like °P: wrap it in GYLE.WORT.SG(${typed})`;
+  if (typed > 40 && typed <= 200) return `${typed} looks like points: write ${(1 + typed / 1000).toFixed(3)}`;
+  return looksLikeThousands(typed);
+}
 
 const gravityLimits = { atLeast: 0.98, atMost: 1.2 };
 
 export const gravity = (doc: string, overrides: Overrides = {}) =>
-  number("gravity", { doc, limits: gravityLimits, typical: 1.05, hint: looksLikePlato, ...overrides });
+  number("gravity", { doc, limits: gravityLimits, typical: 1.05, hint: looksLikeGravity, ...overrides });
 
 export const volume = (doc: string, overrides: Overrides = {}) =>
   number("volume", { doc, limits: { above: 0, atMost: 10000 }, typical: 20, ...overrides });
@@ -61,9 +68,19 @@ export const percent = (doc: string, overrides: Overrides = {}) =>
 export const co2 = (doc: string, overrides: Overrides = {}) =>
   number("co2", { doc, limits: { above: 0, atMost: 10 }, typical: 2.4, ...overrides });
 
-/** One of a few words. Capital letters do not matter when it is typed. */
-export function choice<const C extends string>(doc: string, choices: readonly C[]): ChoiceParameter<C> {
-  return { kind: "choice", doc, choices };
+/**
+ * One of a few words. Capital letters do not matter when it is typed.
+ *
+ * @param otherNames what the trade also calls one of them, in small letters: refused, but with the word that is wanted
+ */
+export function choice<const C extends string>(doc: string, choices: readonly C[], otherNames: Readonly<Record<string, C>> = {}): ChoiceParameter<C> {
+  return { kind: "choice", doc, choices, hint: (typed) => meantWord(typed, choices, otherNames) };
+}
+
+function meantWord(typed: string, choices: readonly string[], otherNames: Readonly<Record<string, string>>): string | undefined {
+  const begun = (one: string, other: string): boolean => other.length >= 2 && one.startsWith(other);
+  const meant = otherNames[typed] ?? choices.find((word) => begun(word.toLowerCase(), typed) || begun(typed, word.toLowerCase()));
+  return meant === undefined ? undefined : `did you mean "${meant}"?`;
 }
 
 export function list(quantity: QuantityName, doc: string, options: { limits: Limits; typical: number } & Partial<ListParameter>): ListParameter {
@@ -71,10 +88,13 @@ export function list(quantity: QuantityName, doc: string, options: { limits: Lim
 }
 
 export const gravities = (doc: string): ListParameter =>
-  list("gravity", doc, { limits: gravityLimits, typical: 1.02, hint: looksLikePlato });
+  list("gravity", doc, { limits: gravityLimits, typical: 1.02, hint: looksLikeGravity });
 
 /** Excel day numbers from 1990 to 2100: a plain "3" or a text date is refused with the reason. */
 export const dates = (doc: string): ListParameter => list("date", doc, { limits: { atLeast: 32874, atMost: 73415 }, typical: 46000 });
 
+/** Imperial gallons are a fifth larger than US ones, so "imperial" is not among them. */
+const otherUnitWords = { si: "metric", m: "metric", eu: "metric", l: "metric", litres: "metric", liters: "metric", usa: "us", american: "us", customary: "us", gal: "us", gallons: "us", "us gal": "us" } as const;
+
 /** The last argument wherever masses, volumes, temperatures or pressures go in or out. */
-export const units = optional(choice("Unit system: metric (L, kg, g, °C, bar) or us (US gal, lb, oz, °F, psi).", ["metric", "us"]), "metric");
+export const units = optional(choice("Unit system: metric (L, kg, g, °C, bar) or us (US gal, lb, oz, °F, psi).", ["metric", "us"], otherUnitWords), "metric");

@@ -4,10 +4,10 @@ import path from "node:path";
 import { DOMParser } from "@xmldom/xmldom";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { functionPage } from "../../src/build/help/function-page";
-import { places } from "../../src/build/help/places";
 import { writeHelpPages } from "../../src/build/help-pages";
 import { formulaText } from "../../src/functions/formula-text";
 import { functionsJson, helpPagePath } from "../../src/functions/metadata";
+import { places } from "../../src/functions/places";
 import { functionNamed, registry } from "../../src/functions/registry";
 
 let folder: string;

@@ -1,11 +1,14 @@
 import { describe, expect, it } from "vitest";
 import type { TableParameter } from "../../src/functions/describe";
-import { parameterText } from "../../src/functions/metadata";
+import { parameterText } from "../../src/functions/parameter-text";
+import { quantity } from "../../src/functions/quantities";
 import { registry } from "../../src/functions/registry";
 import { placesOf } from "../support/registry-probe";
 
 /** What Excel takes for a cell: A1 to XFD1048576, or R1C1. */
 const readsAsCell = (word: string): boolean => /^[A-Z]{1,3}\d{1,7}$/i.test(word) || /^R\d*C\d*$/i.test(word);
+/** Excel's window for a function cuts off what is longer; the limit is the one that it had for older kinds of add-in. */
+const longestText = 255;
 const topics = ["WORT", "HOPS", "WATER", "HEAT", "CLEAN", "YEAST", "LOG", "BEER", "PACK", "DAY", "GAUGE"];
 
 describe("the names of the functions", () => {
@@ -59,6 +62,20 @@ describe.each(registry.map((descriptor) => [descriptor.id, descriptor] as const)
       expect(name).toMatch(/^[a-z][a-z0-9_]*$/);
       expect(parameter.doc.length, name).toBeGreaterThan(4);
       expect(parameterText(parameter), name).not.toContain("undefined");
+    }
+  });
+
+  it("keeps each explanation short enough for Excel's window, with both units, a usual figure, and what holds when it is left out", () => {
+    expect(descriptor.summary.length).toBeLessThanOrEqual(longestText);
+    for (const { name, parameter } of placesOf(descriptor)) {
+      const text = parameterText(parameter);
+      expect(text.length, text).toBeLessThanOrEqual(longestText);
+      if (parameter.kind === "number" || parameter.kind === "list") for (const unit of Object.values(quantity(parameter.quantity).unit)) if (parameter.quantity !== "date") expect(text, name).toContain(unit);
+      if (parameter.kind === "number" && parameter.quantity !== "date" && parameter.optional !== true) expect(text, name).toMatch(/\d/);
+      if (parameter.optional === true) expect(text, name).toMatch(/left out|Needed with|Without it/i);
+      if (parameter.kind === "choice") for (const choice of parameter.choices) expect(text, name).toContain(choice);
+      if (parameter.kind !== "table") continue;
+      for (const column of Object.values(parameter.columns)) if (column.kind === "choice") for (const choice of column.choices) expect(text, name).toContain(choice);
     }
   });
 

@@ -4,7 +4,8 @@ import path from "node:path";
 import { generateCustomFunctionsMetadata } from "custom-functions-metadata";
 import { describe, expect, it } from "vitest";
 import { argumentName, type AnyDescriptor, type Parameter } from "../../src/functions/describe";
-import { functionsJson, parameterText } from "../../src/functions/metadata";
+import { functionsJson } from "../../src/functions/metadata";
+import { parameterText } from "../../src/functions/parameter-text";
 import { registry } from "../../src/functions/registry";
 
 /**

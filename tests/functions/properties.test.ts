@@ -198,7 +198,7 @@ const double = (min: number, max: number) => fc.double({ min, max, noNaN: true }
 /** Each takes an input there and back; the second number is how near it must come. */
 const inverses: readonly (readonly [string, fc.Arbitrary<readonly number[]>, (...inputs: number[]) => number, number])[] = [
   ["WORT.PLATO undoes WORT.SG", fc.tuple(double(0.1, 39)), (plato) => value("WORT.PLATO", value("WORT.SG", plato)), 1e-9],
-  ["WORT.YIELD undoes WORT.POINTS", fc.tuple(double(1, 100)), (share) => value("WORT.YIELD", value("WORT.POINTS", share, "us"), "us"), 1e-9],
+  ["WORT.YIELD undoes WORT.POINTS", fc.tuple(double(1.01, 100)), (share) => value("WORT.YIELD", value("WORT.POINTS", share, "us"), "us"), 1e-9],
   ["BEER.SRM undoes BEER.EBC", fc.tuple(double(1, 200)), (srm) => value("BEER.SRM", value("BEER.EBC", srm)), 1e-9],
   ["YEAST.FINISH undoes YEAST.ATTENUATION", fc.tuple(double(1.008, 1.03), double(1.035, 1.1)), (final, original) => value("YEAST.FINISH", original, value("YEAST.ATTENUATION", original, final)), 1e-6],
   ["BEER.ABV undoes BEER.ORIGINAL", fc.tuple(double(1, 12), double(0.998, 1.03)), (abv, final) => value("BEER.ABV", value("BEER.ORIGINAL", abv, final), final), 1e-6],

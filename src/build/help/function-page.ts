@@ -1,10 +1,10 @@
 import type { AnyDescriptor, Parameter } from "../../functions/describe";
+import { placeOf, places } from "../../functions/places";
 import { bothUnits } from "../../functions/quantities";
 import { signature } from "../function-table";
 import { argumentRow } from "./argument-rows";
 import { exampleHtml } from "./example-text";
 import { escapeHtml, htmlList, htmlPage, htmlTable } from "./html";
-import { placeOf, places } from "./places";
 
 /** The page about one worksheet function. */
 export function functionPage(descriptor: AnyDescriptor): string {

@@ -24,7 +24,7 @@ export type Event = { readonly minute: number; readonly boilMinute?: number } & 
 
 /** Refuses an addition that would have to go in before the boil begins. */
 function requireWithinBoil(name: string, minutes: number, boilMinutes: number): void {
-  if (minutes > boilMinutes) throw new BrewingError("impossible", `${name} boils ${minutes} min, but the boil lasts ${boilMinutes} min`);
+  if (minutes > boilMinutes) throw new BrewingError("impossible", `boil_minutes is ${boilMinutes} min, but ${name} is to boil ${minutes} min; boil longer, or correct the minutes`);
 }
 
 /**

@@ -19,7 +19,7 @@ const waterEquivalentKg = (grainMassKg: number, waterVolumeL: number): number =>
  */
 export function strikeTemperatureC(grainMassKg: number, waterVolumeL: number, grainTemperatureC: number, targetC: number): number {
   const strikeC = targetC + (maltHeatAgainstWater * grainMassKg * (targetC - grainTemperatureC)) / (waterVolumeL * waterKgPerL20C);
-  if (strikeC > 100) throw new BrewingError("impossible", `water_volume is too little: the water would need ${strikeC.toFixed(0)} °C; take more water`);
+  if (strikeC > 100) throw new BrewingError("impossible", `water_volume is too little: the water would need ${strikeC.toFixed(0)} °C (${(strikeC * 1.8 + 32).toFixed(0)} °F); take more water, or check grain_mass and its unit`);
   return strikeC;
 }
 

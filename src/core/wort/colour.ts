@@ -20,7 +20,7 @@ export function beerColourSrm(fermentables: readonly ColouredFermentable[], volu
   const kgLovibond = fermentables.reduce((sum, { massKg, colourLovibond }) => sum + massKg * colourLovibond, 0);
   const srm = 1.4922 * ((kgLovibond / volumeL) * maltColourUnitsPerKgLovibondPerL) ** 0.6859;
   if (srm >= 50) {
-    throw new BrewingError("uncovered", `the malts come to about ${srm.toFixed(0)} SRM; Morey's curve covers less than 50, where beer is black: check malt colours, volume, units and scale`);
+    throw new BrewingError("uncovered", `fermentables come to about ${srm.toFixed(0)} SRM; Morey's curve covers less than 50, where beer is black: check malt colours, volume, units and scale`);
   }
   return srm;
 }

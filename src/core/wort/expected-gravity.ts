@@ -14,7 +14,7 @@ export function expectedGravity(fermentables: readonly Fermentable[], volumeL: n
   const { grain, dissolved } = litreDegrees(fermentables);
   const gravity = 1 + ((grain * efficiencyPercent) / 100 + dissolved) / volumeL / 1000;
   if (gravity > 1.2 + 1e-9) {
-    throw new BrewingError("uncovered", `this much in this volume comes to ${gravity.toFixed(3)}; the sugar tables end at 1.200: check the masses, the volume and the units`);
+    throw new BrewingError("uncovered", `fermentables come to ${gravity.toFixed(3)} in this volume; the sugar tables end at 1.200: check the masses, the volume and the units`);
   }
   return gravity;
 }
@@ -27,7 +27,7 @@ export function expectedGravity(fermentables: readonly Fermentable[], volumeL: n
  */
 export function efficiencyPercent(fermentables: readonly Fermentable[], volumeL: number, gravity: number): number {
   const { grain, dissolved } = litreDegrees(fermentables);
-  if (grain === 0) throw new BrewingError("unsolvable", "nothing here is mashed or steeped, so there is no efficiency to find");
+  if (grain === 0) throw new BrewingError("unsolvable", "fermentables hold nothing that is mashed or steeped, so there is no efficiency to find");
   const fromGrain = (gravity - 1) * 1000 * volumeL - dissolved;
   if (fromGrain < -1e-6) {
     throw new BrewingError("impossible", `gravity ${gravity.toFixed(3)} is below the ${(1 + dissolved / volumeL / 1000).toFixed(3)} that extract and sugar alone give; stir and measure again, or check the volume`);

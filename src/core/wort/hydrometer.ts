@@ -32,7 +32,7 @@ export function gravityFromHydrometer(reading: number, scale: HydrometerScale, s
 
 function refuseOffScale(reading: number, scale: HydrometerScale): void {
   if (scale === "SG" && (reading < 0.98 || reading > 1.2)) {
-    const help = reading > 1.2 ? `; ${reading} looks like °P: set scale to "P"` : "";
+    const help = reading > 1.2 ? ` (${reading} looks like °P: set scale to "P")` : "";
     throw new BrewingError("impossible", `reading is ${reading}; on the SG scale it must be from 0.980 to 1.200${help}`);
   }
   if (scale === "P" && (reading < -5 || reading > 40)) {

@@ -7,8 +7,9 @@ export const finalGravity = gravity("Specific gravity of the beer now.", { typic
 
 export const serving = number("bottleVolume", {
   doc: "Size of the serving: 330 mL or 12 US fl oz is a small bottle.",
-  limits: { above: 0, atMost: 5000 },
+  limits: { atLeast: 30, atMost: 5000 },
   typical: 330,
+  hint: (typed) => (typed > 0 && typed <= 5 ? "a glass is given in mL or US fl oz: 500, not 0.5" : undefined),
 });
 
 export const balling: Source = {

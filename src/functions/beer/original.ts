@@ -1,5 +1,6 @@
 import { originalGravityFromAlcohol } from "../../core/beer/original-gravity";
 import { describeFunction } from "../describe";
+import { percentHint } from "../share-of-one";
 import { percent } from "../vocabulary";
 import { balling, cutaia, finalGravity } from "./gravities";
 
@@ -7,7 +8,7 @@ export const beerOriginal = describeFunction({
   id: "BEER.ORIGINAL",
   summary: "Original gravity that a beer must have had, or needs, for this much alcohol.",
   parameters: {
-    abv: percent("Alcohol, % by volume.", { limits: { above: 0, atMost: 30 }, typical: 5 }),
+    abv: percent("Alcohol, % by volume.", { limits: { above: 0.2, atMost: 30 }, typical: 5, hint: percentHint }),
     finalGravity,
   },
   result: { kind: "number", quantity: "gravity", doc: "Specific gravity 20 °C/20 °C before fermentation." },

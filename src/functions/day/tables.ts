@@ -11,11 +11,11 @@ const stepColumns = {
 /** What there is to do, from the sheet: columns beyond the caution (the time it really happened, notes) are passed over. */
 export const steps = {
   kind: "table",
-  doc: "The steps of the day in order. Before and after the boil minutes is how long a step takes; in the boil it is the minutes left.",
+  doc: "The steps of the day in order. part: before, boil or after. minutes: how long it takes; in the boil, how many are left. The caution may be left off; notes may stand beyond it.",
   columns: stepColumns,
   layouts: [
-    ["step", "part", "minutes"],
     ["step", "part", "minutes", "caution"],
+    ["step", "part", "minutes"],
     ["step", "part", "minutes", "caution", null],
     ["step", "part", "minutes", "caution", null, null],
   ],
@@ -30,7 +30,7 @@ const hopColumns = {
 /** The hop bill of the sheet: the alpha acid in it is passed over. */
 export const hops = {
   kind: "table",
-  doc: "Hops for the boil; minutes is what is left of the boil when they go in, 0 at flame-out.",
+  doc: "Hops for the boil; minutes is what is left of it when they go in, 0 at flame-out. Left out, no hops are listed.",
   columns: hopColumns,
   layouts: [
     ["hop", "mass", null, "minutes"],

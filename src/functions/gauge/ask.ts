@@ -8,7 +8,7 @@ import { isEmpty } from "../read-cell";
 export function functionOfName(name: string, functions: readonly AnyDescriptor[]): AnyDescriptor {
   const id = name.trim().toUpperCase().replace(/^=?GYLE\./, "");
   const found = functions.find((descriptor) => descriptor.id === id);
-  if (found === undefined) throw new ArgumentProblem("#VALUE!", messages.noSuchFunction(name, "BEER.ABV"));
+  if (found === undefined) throw new ArgumentProblem("#VALUE!", messages.noSuchFunction(name, functions.find((descriptor) => descriptor.id.endsWith(`.${id}`))?.id ?? "BEER.ABV"));
   const ofRanges = parametersOf(found).find(([, parameter]) => parameter.kind === "list" || parameter.kind === "table");
   if (ofRanges !== undefined && ofRanges[1].optional !== true) throw new ArgumentProblem("#VALUE!", messages.takesRange(found.id, argumentName(ofRanges[0])));
   if (found.result.kind !== "number") throw new ArgumentProblem("#VALUE!", messages.noNumber(found.id));
@@ -36,6 +36,6 @@ export function readSpreads(descriptor: AnyDescriptor, typed: readonly unknown[]
 /** What the function answers in its cell: a number, an empty text, or the error as a problem. */
 export function ask(descriptor: AnyDescriptor, typed: readonly unknown[]): number | "" {
   const answer = call(descriptor, typed)[0]?.[0];
-  if (answer instanceof CellError) throw new ArgumentProblem(answer.code, answer.message);
+  if (answer instanceof CellError) throw new ArgumentProblem(answer.code, typed.some((cell) => cell instanceof CellError) ? answer.message : `arguments: ${answer.message}`);
   return typeof answer === "number" ? answer : "";
 }

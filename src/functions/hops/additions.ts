@@ -15,7 +15,7 @@ export const alpha = number("percent", {
 
 const additions = {
   kind: "table",
-  doc: "The hops, a row for each addition; a first column with their names may be selected with it.",
+  doc: "The hops, a row for each addition; a column with their names may stand before it.",
   columns: {
     mass: smallMass("Mass of the hops."),
     alpha,
@@ -27,7 +27,7 @@ const additions = {
   ],
 } as const;
 
-export const model = optional(choice("tinseth; rager gives late hops less and long boils more; kinetic goes by the chemistry, and gives late hops less than tinseth.", utilisationModels), "tinseth");
+export const model = optional(choice("Which equation. tinseth is in widest use; rager gives late hops less and long boils more; kinetic goes by the chemistry and gives late hops less.", utilisationModels), "tinseth");
 
 export const kettleGravity = gravity("Average gravity in the kettle while it boils; stronger wort takes up less.", { limits: { atLeast: 1, atMost: 1.2 }, typical: 1.045 });
 
@@ -51,7 +51,7 @@ export const bitternessSources: readonly Source[] = [
 
 /** A share typed for a percentage would pass for weak hops: it is refused. */
 export function refuseShare(argument: string, alphaPercent: number): void {
-  if (alphaPercent > 0 && alphaPercent <= 0.3) throw new ArgumentProblem("#VALUE!", `${argument} ${alphaPercent} % looks like a share of 1; ${percentHint(alphaPercent)}`);
+  if (alphaPercent > 0 && alphaPercent <= 0.3) throw new ArgumentProblem("#VALUE!", `${argument} is ${alphaPercent} %; it must be 0 % or above 0.3 % (${percentHint(alphaPercent)})`);
 }
 
 /** IBU of each addition, with the row it came from. */

@@ -8,10 +8,10 @@ export const hopsAged = describeFunction({
   summary: "Alpha acid that is left in hops after storage.",
   parameters: {
     alpha: percent("Alpha acid when it was measured, as printed on the packet, %.", { limits: { above: 0.3, atMost: 30 }, typical: 8, hint: percentHint }),
-    days: number("days", { doc: "Days since then; an empty cell counts as 0.", limits: { atLeast: 0, atMost: 3650 }, typical: 365, blank: "zero" }),
-    temperature: temperature("Temperature of the store. 0 counts as not filled in: write 1 or −1, which is as good.", { atLeast: -40, atMost: 40 }, -18),
+    days: number("days", { doc: "Days since it was measured; an empty cell counts as 0.", limits: { atLeast: 0, atMost: 3650 }, typical: 365, blank: "zero" }),
+    temperature: temperature("Temperature of the store; a freezer has −18 °C (0 °F). 0 counts as not filled in: write 1 or −1, which is as good.", { atLeast: -40, atMost: 40 }, -18),
     loss: optional(percent("Share of its alpha acid that the variety loses in 180 days at 20 °C in the open, %: 30 when left out; 15 keeps well, 50 badly.", { limits: { above: 1, below: 100 }, typical: 30, hint: percentHint }), 30),
-    package: optional(choice("loose: open or in a plain bag; sealed: airtight but air may pass through the foil; barrier: vacuum or gas in barrier foil.", hopPackages), "loose"),
+    package: optional(choice("loose: open or in a plain bag; sealed: airtight but air may pass through the foil; barrier: vacuum or gas in barrier foil.", hopPackages, { open: "loose", bag: "loose", vacuum: "barrier", foil: "barrier" }), "loose"),
     units,
   },
   result: { kind: "number", quantity: "percent", doc: "Alpha acid left, % of the mass of the hops." },

@@ -6,7 +6,7 @@ export const hopsBalance = describeFunction({
   id: "HOPS.BALANCE",
   summary: "Bitterness against strength of the wort: whether a beer leans to hops or to malt.",
   parameters: {
-    ibu: number("bitterness", { doc: "Bitterness, for example from GYLE.HOPS.IBU.", limits: { above: 0, atMost: 500 }, typical: 30 }),
+    ibu: number("bitterness", { doc: "Bitterness, as GYLE.HOPS.IBU gives it.", limits: { above: 0, atMost: 500 }, typical: 30 }),
     originalGravity: gravity("Specific gravity of the wort when the yeast goes in.", { limits: { atLeast: 1.001, atMost: 1.2 } }),
   },
   result: { kind: "number", quantity: "number", doc: "IBU for each point of gravity: about 0.3 is malty, 0.5 even, 0.8 and more hoppy." },

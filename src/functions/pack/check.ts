@@ -9,14 +9,15 @@ export const packCheck = describeFunction({
   id: "PACK.CHECK",
   summary: "Holds the pressure that your bottles will see against what their kind may bear.",
   parameters: {
-    co2: co2("Carbonation aimed at, as given to GYLE.PACK.PRIMING."),
+    co2: co2("Carbonation aimed at, in volumes of gas to one of beer, as given to GYLE.PACK.PRIMING."),
     temperature: temperature("The warmest place the bottles will ever stand: a summer attic, a car.", { atLeast: 1, atMost: 45 }, 28),
     bottle: choice(
       "ordinary beer bottle (3.0 volumes), heavy refillable half litre (3.5), thick-walled (4.0), sparkling wine (6.0), plastic soda bottle (3.5), keg (4 bar; its own plate comes first).",
       bottleKinds,
+      { beer: "ordinary", pet: "plastic", soda: "plastic", champagne: "sparkling", wine: "sparkling", refillable: "heavy", cornelius: "keg", corny: "keg" },
     ),
-    gravity: omissible(gravity("Gravity now. With expected, each 0.001 still to fall adds 0.5 volumes.", { typical: 1.012 })),
-    expected: omissible(gravity("Final gravity you expect, for example from GYLE.YEAST.FINISH.", { typical: 1.012 })),
+    gravity: omissible(gravity("Gravity now. With expected, each 0.001 still to fall adds 0.5 volumes. Left out, nothing is added for that.", { typical: 1.012 })),
+    expected: omissible(gravity("Final gravity you expect, for example from GYLE.YEAST.FINISH. Left out, what fermentation may still add is not counted.", { typical: 1.012 })),
     units,
   },
   result: { kind: "text", doc: "within, close or over, then the reasons. close begins at nine tenths of a limit." },

@@ -5,12 +5,12 @@ import { beerTemperature, primingSources, sugar, sugarYields, wishedCo2 } from "
 
 const bottles = {
   kind: "table",
-  doc: "The sizes of bottle, a row for each, and how many you have of it; the second column may be left off.",
+  doc: "The sizes of bottle, a row for each, and how many of it you have; the count may be left off.",
   columns: {
     size: number("bottleVolume", { doc: "What one bottle holds.", limits: { atLeast: 50, atMost: 20000 }, typical: 500, hint: (typed) => (typed <= 5 ? "bottles are given in mL or US fl oz: 500, not 0.5" : undefined) }),
     count: omissible(number("count", { doc: "How many of this size.", limits: { atLeast: 0, atMost: 10000 }, typical: 20, blank: "zero" })),
   },
-  layouts: [["size"], ["size", "count"]],
+  layouts: [["size", "count"], ["size"]],
 } as const;
 
 export const packDose = describeFunction({

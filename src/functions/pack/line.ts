@@ -6,7 +6,7 @@ export const packLine = describeFunction({
   id: "PACK.LINE",
   summary: "Length of beer line that balances a keg, so that beer pours at a calm pace without foaming.",
   parameters: {
-    pressure: number("pressure", { doc: "Gauge pressure on the keg, for example from GYLE.PACK.PRESSURE.", limits: { above: 0, atMost: 4 }, typical: 0.8 }),
+    pressure: number("pressure", { doc: "Gauge pressure on the keg, as GYLE.PACK.PRESSURE gives it.", limits: { above: 0, atMost: 4 }, typical: 0.8 }),
     height: number("length", { doc: "How far the tap is above the middle of the keg; negative when below; an empty cell counts as level.", limits: { atLeast: -5, atMost: 10 }, typical: 0.5, blank: "zero" }),
     lineId: number("innerDiameter", {
       doc: "Inner diameter of the line; 4 to 5 mm (3/16 in) is usual at home.",

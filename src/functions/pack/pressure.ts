@@ -7,7 +7,7 @@ export const packPressure = describeFunction({
   id: "PACK.PRESSURE",
   summary: "Pressure to set on a keg so that the beer takes up, and keeps, the carbonation you wish for.",
   parameters: {
-    co2: co2("Carbonation wished for; 2.2 to 2.6 suits most ales.", {
+    co2: co2("Carbonation wished for, in volumes of gas to one of beer; 2.2 to 2.6 suits most ales.", {
       limits: { above: 0, atMost: 5 },
       hint: (typed) => (typed > 5 ? "beer is not served with more than that" : undefined),
     }),

@@ -5,15 +5,18 @@ import { choice, co2, optional } from "../vocabulary";
 import { warmestSinceFermentation } from "./storage";
 
 /** What PRIMING and DOSE share. */
-export const wishedCo2 = co2("Carbonation wished for; 2.2 to 2.6 suits most ales.", {
+export const wishedCo2 = co2("Carbonation wished for, in volumes of gas to one of beer; 2.2 to 2.6 suits most ales.", {
   limits: { above: 0, atMost: 4.5 },
   hint: (typed) => (typed > 4.5 ? "no beer bottle is meant to hold more; ask GYLE.PACK.CHECK" : undefined),
 });
 
 export const beerTemperature = warmestSinceFermentation(residualRange);
 
+/** "glucose" and "corn sugar" are as different as dry and with water of crystallisation: 10 % of the gas. */
+const otherSugarNames = { "corn sugar": "dextrose", "dextrose monohydrate": "dextrose", "brewing sugar": "dextrose", "anhydrous dextrose": "glucose", "dextrose anhydrous": "glucose", "table sugar": "sucrose", "cane sugar": "sucrose", "beet sugar": "sucrose", sugar: "sucrose", "white sugar": "sucrose", dme: "malt extract", "dry malt extract": "malt extract" } as const;
+
 export const sugar = optional(
-  choice("dextrose is corn sugar as sold (monohydrate), glucose the dry sugar, sucrose is table sugar, malt extract is dry and varies by some 7 %.", primingSugars),
+  choice("dextrose is corn sugar as sold (monohydrate), glucose the dry sugar, sucrose is table sugar, malt extract is dry and varies by some 7 %.", primingSugars, otherSugarNames),
   "dextrose",
 );
 

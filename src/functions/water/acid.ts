@@ -10,9 +10,9 @@ export const waterAcid = describeFunction({
   summary: "Acid that brings the alkalinity of mash or sparge water down.",
   parameters: {
     volume: volume("Water to treat."),
-    alkalinity: alkalinity("Alkalinity now, as CaCO3: bicarbonate × 0.82.", 150),
+    alkalinity: alkalinity("Alkalinity now, as CaCO3, from a water report; or its bicarbonate × 0.82.", 150),
     targetAlkalinity: alkalinity("Alkalinity wished for, as CaCO3; 20 to 50 for pale beer.", 30),
-    acid: optional(choice("lactic or phosphoric.", acidNames), "lactic"),
+    acid: optional(choice("The acid that you have.", acidNames), "lactic"),
     strength: omissible(percent("Strength on the label, % by mass. Left out, 88 for lactic and 85 for phosphoric; with a weaker acid you then take too little, not too much.", { limits: { atLeast: 5, atMost: 90 }, typical: 88, hint: percentHint })),
     units,
   },

@@ -9,8 +9,8 @@ export const waterAlkalinity = describeFunction({
   summary: "Residual alkalinity of a water: how strongly it raises the pH of a mash.",
   parameters: {
     alkalinity: dissolved("Alkalinity as CaCO3, as in a water report; 0 for distilled water.", 120),
-    calcium: dissolved("Calcium, Ca.", 60),
-    magnesium: dissolved("Magnesium, Mg.", 10),
+    calcium: dissolved("Calcium (Ca), as in a water report.", 60),
+    magnesium: dissolved("Magnesium (Mg), as in a water report.", 10),
   },
   result: { kind: "number", quantity: "concentration", doc: "Residual alkalinity as CaCO3, mg/L; below 0 lowers the pH. 17.85 mg/L are 1 °dH." },
   equation: "RA = alkalinity − Ca / 1.401 − Mg / 1.700",

@@ -9,7 +9,7 @@ const ion = (name: string) => number("concentration", { doc: `Its ${name}.`, lim
 
 const profiles = {
   kind: "table",
-  doc: "The waters, a row of mg/L for each; an empty row counts as pure water. A first column with their names may be selected with it.",
+  doc: "The waters, a row for each; an empty row counts as pure water. A column with their names may stand before it.",
   columns: { calcium: ion("calcium"), magnesium: ion("magnesium"), sodium: ion("sodium"), chloride: ion("chloride"), sulfate: ion("sulfate"), bicarbonate: ion("bicarbonate") },
   layouts: [ionNames, [null, ...ionNames]],
 } as const;
@@ -41,7 +41,7 @@ export const waterBlend = describeFunction({
   compute: ({ shares, profiles: rows }, context) => {
     // A heading above the shares arrives as a first empty cell, which the profiles have left out.
     const parts = shares.length === rows.height + 1 && shares[0] === null ? shares.slice(1) : shares;
-    if (parts.length !== rows.height) throw new ArgumentProblem("#VALUE!", `shares has ${parts.length} cells and profiles ${rows.height} rows (headings not counted); there must be one share for each water`);
+    if (parts.length !== rows.height) throw new ArgumentProblem("#VALUE!", `shares must hold one number for each row of profiles: there are ${parts.length} and ${rows.height}, headings not counted`);
     return ionRows(blendedWater(parts.map((share, index) => ({ share: share ?? 0, water: rows.find(({ rowNumber }) => rowNumber === index + 1) ?? pureWater }))), context);
   },
 });

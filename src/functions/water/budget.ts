@@ -1,5 +1,6 @@
 import { waterBudget } from "../../core/water/budget";
 import { describeFunction } from "../describe";
+import { percentHint } from "../share-of-one";
 import { mass, minutes, number, optional, percent, units, volume } from "../vocabulary";
 
 export const waterBudgetFunction = describeFunction({
@@ -12,7 +13,7 @@ export const waterBudgetFunction = describeFunction({
     kettleLoss: optional(volume("Wort left behind with hops and trub, cold.", { limits: { atLeast: 0, atMost: 1000 }, blank: "zero", typical: 1 }), 0),
     grainMass: optional(mass("Grain that is mashed or steeped in this water.", { limits: { atLeast: 0, atMost: 5000 }, blank: "zero", typical: 4 }), 0),
     absorption: optional(number("absorption", { doc: "Water that drained grain keeps; 1.0 L/kg (0.12 US gal/lb) when left out or 0, less if you squeeze the bag.", limits: { above: 0, atMost: 3 }, typical: 1 }), 1),
-    shrinkage: optional(percent("How much boiling wort shrinks on cooling to 20 °C, % of its hot volume; 4.0 when left out or 0.", { limits: { above: 0, atMost: 10 }, typical: 4 }), 4),
+    shrinkage: optional(percent("How much boiling wort shrinks on cooling to 20 °C, % of its hot volume; 4.0 when left out or 0.", { limits: { above: 0.3, atMost: 10 }, typical: 4, hint: percentHint }), 4),
     units,
   },
   result: { kind: "grid", doc: "Five rows, what and how much (L or US gal): at 20 °C, but the hot one as the dip stick shows it.", columns: ["what", "volume"] },

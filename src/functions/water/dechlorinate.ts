@@ -8,7 +8,7 @@ export const waterDechlorinate = describeFunction({
   parameters: {
     volume: volume("Water to treat."),
     chlorine: number("concentration", { doc: "Chlorine, free and bound together, as Cl2: ask your waterworks, often 0.5 to 4.", limits: { above: 0, atMost: 20 }, typical: 1 }),
-    compound: optional(choice("The metabisulfite that you have: potassium or sodium.", metabisulfiteKinds), "potassium"),
+    compound: optional(choice("The metabisulfite that you have.", metabisulfiteKinds), "potassium"),
     units,
   },
   result: { kind: "number", quantity: "milligrams", doc: "Metabisulfite in milligrams, also in US units, with a quarter more than the bare sum." },

@@ -4,11 +4,14 @@ import { describeFunction } from "../describe";
 import { choice, list, number, omissible, units, volume } from "../vocabulary";
 import { ionColumns, ionRows } from "./ion-rows";
 
+/** Calcium chloride is sold with its water of crystallisation unless the packet says anhydrous. */
+const otherSaltNames = { caso4: "gypsum", "calcium sulfate": "gypsum", "calcium sulphate": "gypsum", cacl2: "calcium chloride", mgso4: "epsom salt", "magnesium sulfate": "epsom salt", "magnesium sulphate": "epsom salt", mgcl2: "magnesium chloride", nacl: "table salt", salt: "table salt", "sea salt": "table salt", nahco3: "baking soda", "bicarbonate of soda": "baking soda", "sodium bicarbonate": "baking soda", caco3: "chalk", "calcium carbonate": "chalk", lime: "slaked lime", "pickling lime": "slaked lime", "calcium hydroxide": "slaked lime", "ca(oh)2": "slaked lime" } as const;
+
 const salts = {
   kind: "table",
   doc: `The salts, a row for each; grams also with us units. Names: ${saltNames.join(", ")}.`,
   columns: {
-    salt: choice("What it is.", saltNames),
+    salt: choice("What it is.", saltNames, otherSaltNames),
     mass: number("grams", { doc: "How much, g.", limits: { above: 0, atMost: 10000 }, typical: 5 }),
   },
   layouts: [["salt", "mass"]],
@@ -50,6 +53,6 @@ export const waterIons = describeFunction({
 /** A heading may stand above the six numbers: it alone arrives as null, a blank cell counts as 0. */
 function baseWater(cells: readonly (number | null)[]): Water {
   const values = cells[0] === null ? cells.slice(1) : cells;
-  if (values.length !== ionNames.length) throw new ArgumentProblem("#VALUE!", `base has ${values.length} cells; it must have six: ${ionNames.join(", ")}`);
+  if (values.length !== ionNames.length) throw new ArgumentProblem("#VALUE!", `base must hold six numbers, not ${values.length}: ${ionNames.join(", ")}`);
   return waterOf((ion) => values[ionNames.indexOf(ion)] ?? 0);
 }

@@ -1,5 +1,6 @@
 import { massToEnrichKg } from "../../core/wort/enrich";
 import { describeFunction } from "../describe";
+import { percentHint } from "../share-of-one";
 import { gravity, optional, percent, units, volume } from "../vocabulary";
 import { palmer } from "./fermentables";
 import { sugarTable } from "./sugar-tables";
@@ -11,7 +12,7 @@ export const wortEnrich = describeFunction({
     volume: volume("Volume of the wort now, cold (20 °C)."),
     gravity: gravity("Gravity of the wort now.", { typical: 1.045 }),
     target: gravity("Gravity wanted, not below the present one.", { typical: 1.05 }),
-    yield: optional(percent("Extract of the addition, % of its mass: dry malt extract 90 (when left out), liquid 78, sugar 100.", { typical: 90 }), 90),
+    yield: optional(percent("Extract of the addition, % of its mass: dry malt extract 90 (when left out), liquid 78, sugar 100.", { limits: { above: 1, atMost: 100 }, typical: 90, hint: percentHint }), 90),
     units,
   },
   result: { kind: "number", quantity: "mass", doc: "Mass to add; the volume grows by about 0.6 L for each kg." },

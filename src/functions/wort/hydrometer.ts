@@ -1,6 +1,6 @@
 import { gravityFromHydrometer } from "../../core/wort/hydrometer";
 import { describeFunction } from "../describe";
-import { choice, number, optional, temperature, units } from "../vocabulary";
+import { choice, looksLikeThousands, number, optional, temperature, units } from "../vocabulary";
 
 export const wortHydrometer = describeFunction({
   id: "WORT.HYDROMETER",
@@ -10,7 +10,7 @@ export const wortHydrometer = describeFunction({
       doc: "What the hydrometer shows: 1.048, or 12 with scale P.",
       limits: { atLeast: -5, atMost: 40 },
       typical: 1.05,
-      hint: (typed) => (typed > 900 && typed < 1200 ? `write it as ${(typed / 1000).toFixed(3)}` : undefined),
+      hint: looksLikeThousands,
     }),
     sampleTemperature: temperature("Temperature of the sample as it was read.", { atLeast: 1, atMost: 70 }, 25),
     calibratedAt: optional(temperature("Temperature printed on the hydrometer; 20 °C (68 °F) when left out.", { atLeast: 10, atMost: 30 }, 20), 20),

@@ -25,7 +25,7 @@ export const wortMix = describeFunction({
       const gravity = readings[index] ?? null;
       if (volume === null && gravity === null) return [];
       if (volume === null || gravity === null) {
-        throw new BrewingError("impossible", `row ${index + 1} has ${volume === null ? "a gravity but no volume" : "a volume but no gravity (water is 1.000)"}`);
+        throw new BrewingError("impossible", volume === null ? `volumes row ${index + 1} is not filled in, but gravities row ${index + 1} is` : `gravities row ${index + 1} is not filled in, but volumes row ${index + 1} is (water is 1.000)`);
       }
       return [{ volume, gravity }];
     });

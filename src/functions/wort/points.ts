@@ -1,5 +1,6 @@
 import { pointsFromYieldPercent } from "../../core/wort/extract-potential";
 import { describeFunction } from "../describe";
+import { percentHint } from "../share-of-one";
 import { percent, units } from "../vocabulary";
 import { palmer } from "./fermentables";
 
@@ -7,7 +8,7 @@ export const wortPoints = describeFunction({
   id: "WORT.POINTS",
   summary: "A malt's points from its extract yield in per cent, as maltsters' sheets print it.",
   parameters: {
-    yield: percent("Extract, % of the mass as it is.", { typical: 80 }),
+    yield: percent("Extract, % of the mass as it is.", { limits: { above: 1, atMost: 100 }, typical: 80, hint: percentHint }),
     units,
   },
   result: { kind: "number", quantity: "points", doc: "Litre-degrees per kilogram, or points per pound per US gallon." },

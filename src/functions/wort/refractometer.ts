@@ -9,7 +9,7 @@ export const brixReading = (doc: string, typical: number) =>
 
 export const wortCorrection = optional(
   number("number", {
-    doc: "Wort correction of your refractometer: its reading over the true °P, about 1.04; 1 for plain sugar water.",
+    doc: "Wort correction of your refractometer: what it shows over the true °P; 1.04 when left out, 1 for plain sugar water.",
     limits: { atLeast: 0.9, atMost: 1.2 },
     typical: 1.04,
   }),

@@ -7,7 +7,7 @@ export const yeastViability = describeFunction({
   summary: "Share of the yeast in a pack that is still alive.",
   parameters: {
     days: number("days", { doc: "Days since the pack was made; an empty cell counts as 0.", limits: { atLeast: 0, atMost: 1100 }, typical: 60, blank: "zero" }),
-    kind: optional(choice("liquid in the refrigerator, or dry at room temperature.", yeastKinds), "liquid"),
+    kind: optional(choice("Kept as usual: liquid in the refrigerator, dry at room temperature.", yeastKinds, { dried: "dry", wet: "liquid" }), "liquid"),
   },
   result: { kind: "number", quantity: "percent", doc: "Living cells, % of those in the fresh pack." },
   equation: "liquid: 100 × 0.80^(days / 30); dry: 100 × 0.98^(days / 30)",

@@ -1,6 +1,6 @@
 import { argumentName, type AnyDescriptor, type Example, type Parameter, type Source } from "../../functions/describe";
 import { formulaText } from "../../functions/formula-text";
-import { parameterText } from "../../functions/metadata";
+import { parameterText } from "../../functions/parameter-text";
 import { PutForm } from "./put-form";
 
 export interface FunctionPageProps {

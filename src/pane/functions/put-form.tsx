@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { argumentName, type AnyDescriptor, type Parameter } from "../../functions/describe";
-import { parameterText } from "../../functions/metadata";
+import { parameterText } from "../../functions/parameter-text";
 import { formulaOf, previewFormula, putIntoCell, readTarget, selectionFor, type Preview, type PutOutcome, type Target } from "../../workbook/explain/put-into-cell";
 import type { CellValue } from "../../workbook/read/named-cells";
 import { hostWords } from "../../workbook/host-words";

@@ -2,7 +2,7 @@ import type { AstExpression } from "@borgar/fx";
 import { call } from "../../functions/call";
 import { CellError } from "../../functions/cell-error";
 import { argumentName, type AnyDescriptor, type Parameter } from "../../functions/describe";
-import { parameterText } from "../../functions/metadata";
+import { parameterText } from "../../functions/parameter-text";
 import type { UnitSystem } from "../../functions/quantities";
 import { registry } from "../../functions/registry";
 import { layoutText } from "../../functions/read-range";
@@ -96,7 +96,7 @@ function explainArgument(key: string, parameter: Parameter, given: GivenArgument
     shown: shownArgument(parameter, cells, onlySheetKnows, offset),
     ...(place && { place }),
     ...(parameter.kind === "table" && cells && { table: tableText(parameter, cells) }),
-    isWrong: new RegExp(`^(the ± of )?${name}( row \\d+)?\\b`).test(message),
+    isWrong: new RegExp(`^${name}( row \\d+)?\\b`).test(message),
   };
 }
 

@@ -40,8 +40,8 @@ describe("brewDay", () => {
   });
 
   it("refuses what would have to go in before the boil, by name", () => {
-    expect(() => brewDay([], [{ hop: "Cascade", minutes: 90 }], 60)).toThrow("Cascade boils 90 min, but the boil lasts 60 min");
-    expect(() => brewDay([{ step: "Skim", part: "boil", minutes: 61 }], [], 60)).toThrow("Skim boils 61 min");
+    expect(() => brewDay([], [{ hop: "Cascade", minutes: 90 }], 60)).toThrow("boil_minutes is 60 min, but Cascade is to boil 90 min");
+    expect(() => brewDay([{ step: "Skim", part: "boil", minutes: 61 }], [], 60)).toThrow("Skim is to boil 61 min");
   });
 
   it("never goes back in time and loses nothing", () => {

@@ -64,7 +64,7 @@ describe("GYLE.DAY.TIMELINE", () => {
       const answer = callScalar(dayTimeline, typed);
       return answer instanceof CellError ? `${answer.code} ${answer.message}` : "no error";
     };
-    expect(message([0.5, steps, [["Cascade", 28, 90]]])).toBe("#VALUE! Cascade boils 90 min, but the boil lasts 60 min");
+    expect(message([0.5, steps, [["Cascade", 28, 90]]])).toBe("#VALUE! boil_minutes is 60 min, but Cascade is to boil 90 min; boil longer, or correct the minutes");
     expect(message([9, steps])).toContain("start is 9");
     expect(message([0.5, [["Heat", "first", 30]]])).toContain("steps row 1: part is the text \"first\"");
     expect(message([0.5, steps, [["Cascade", 28]]])).toContain("hops is 2 columns wide");

@@ -21,19 +21,19 @@ describe("GAUGE.SPREAD", () => {
 
   it("waits while the function itself waits, and hands on its error", () => {
     expect(spread("BEER.ABV", [[1.05, ""]], [[0.002, 0.002]])).toBe("");
-    expect(spread("BEER.ABV", [[1.05, 1.06]], [[0.002, 0.002]])).toMatch(/^#VALUE! final_gravity 1\.060 is above/);
+    expect(spread("BEER.ABV", [[1.05, 1.06]], [[0.002, 0.002]])).toMatch(/^#VALUE! arguments: final_gravity 1\.060 is above/);
     expect(spread("BEER.ABV", [[new CellError("#DIV/0!", "an input is #DIV/0!"), 1.01]], [[0.002, 0.002]])).toBe("#DIV/0! an input is #DIV/0!");
   });
 
   it("says in words what it cannot do", () => {
     expect(spread("BEER.STRENGTH", [[1]], [[1]])).toBe('#VALUE! function is the text "BEER.STRENGTH", and there is no such function; type its name as text, for example "BEER.ABV"');
     expect(spread("GAUGE.SPREAD", [[1]], [[1]])).toMatch(/there is no such function/);
-    expect(spread("WORT.GRAVITY", [[1]], [[1]])).toBe("#VALUE! GYLE.WORT.GRAVITY takes a range (fermentables); only functions of single cells have a ± here");
-    expect(spread("BEER.HEX", [[10]], [[1]])).toBe("#VALUE! GYLE.BEER.HEX does not answer with one number, so it has no ±");
+    expect(spread("WORT.GRAVITY", [[1]], [[1]])).toBe("#VALUE! function is GYLE.WORT.GRAVITY, which takes a range (fermentables); only functions of single cells have a ± here");
+    expect(spread("BEER.HEX", [[10]], [[1]])).toBe("#VALUE! function is GYLE.BEER.HEX, which does not answer with one number, so it has no ±");
     expect(spread("BEER.ABV", [[1.05, 1.01]], [[0.002]])).toBe("#VALUE! arguments and uncertainties must have the same number of cells");
     expect(spread("BEER.EBC", [[10, 1]], [[1, ""]])).toBe("#VALUE! arguments has more cells than GYLE.BEER.EBC has arguments (1)");
-    expect(spread("BEER.ABV", [[1.05, 1.01, "kit"]], [[0.002, 0.002, 1]])).toBe("#VALUE! method has a ± but no number; leave its ± blank");
-    expect(spread("BEER.ABV", [[1.05, 1.01]], [[-0.002, 0]])).toBe("#VALUE! the ± of original_gravity must be a number of 0 or more, not -0.002");
+    expect(spread("BEER.ABV", [[1.05, 1.01, "kit"]], [[0.002, 0.002, 1]])).toBe("#VALUE! uncertainties: method has a ± but no number; leave its ± blank");
+    expect(spread("BEER.ABV", [[1.05, 1.01]], [[-0.002, 0]])).toBe("#VALUE! uncertainties: the ± of original_gravity must be a number of 0 or more, not -0.002");
   });
 
   it("takes the name as it is typed into a cell, and a ± that is no number for none", () => {

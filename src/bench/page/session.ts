@@ -62,12 +62,12 @@ export class Session {
   async openFile(bytes: Uint8Array, fileName: string): Promise<void> {
     const name = fileName.replace(/\.xlsx$/iu, "");
     const functionNames = [...this.engine.functions.functions.values()].map((metadata) => metadata.name);
-    const { snapshot, carry } = await openWorkbook(bytes, { id: newId(), name, functionNames });
-    await this.open({ name, snapshot, carry });
+    const { snapshot, carry, sheetInFront } = await openWorkbook(bytes, { id: newId(), name, functionNames });
+    await this.open({ name, snapshot, carry, sheetInFront });
   }
 
   state(): WorkbookState {
-    return { name: this.name, snapshot: this.snapshot(), carry: this.carry, sheetInFront: this.engine.univerAPI.getActiveWorkbook()!.getActiveSheet().getSheetId() };
+    return { name: this.name, snapshot: this.snapshot(), carry: this.carry, sheetInFront: this.sheetInFront };
   }
 
   async toFile(): Promise<Uint8Array> {
@@ -75,7 +75,7 @@ export class Session {
     await this.engine.univerAPI.getActiveWorkbook()!.endEditingAsync(true);
     await this.engine.calculated();
     const snapshot = this.snapshot();
-    return saveWorkbook(snapshot, collectComputed(this.engine, snapshot), this.carry);
+    return saveWorkbook(snapshot, collectComputed(this.engine, snapshot), this.carry, { sheetInFront: this.sheetInFront });
   }
 
   forgetEdits(): void {
@@ -87,6 +87,10 @@ export class Session {
     this.edited = true;
     this.noteChange();
   };
+
+  private get sheetInFront(): string {
+    return this.engine.univerAPI.getActiveWorkbook()!.getActiveSheet().getSheetId();
+  }
 
   private snapshot(): IWorkbookData {
     return this.engine.univerAPI.getActiveWorkbook()!.save();

@@ -70,9 +70,13 @@ export class Session {
     return { name: this.name, snapshot: this.snapshot(), carry: this.carry, sheetInFront: this.sheetInFront };
   }
 
-  async toFile(): Promise<Uint8Array> {
-    // What is being typed into a cell belongs into the file.
+  /** What is being typed into a cell belongs to the workbook, also for a person who goes to a button without Enter. */
+  async endTyping(): Promise<void> {
     await this.engine.univerAPI.getActiveWorkbook()!.endEditingAsync(true);
+  }
+
+  async toFile(): Promise<Uint8Array> {
+    await this.endTyping();
     await this.engine.calculated();
     const snapshot = this.snapshot();
     return saveWorkbook(snapshot, collectComputed(this.engine, snapshot), this.carry, { sheetInFront: this.sheetInFront });
@@ -123,7 +127,7 @@ export class Session {
 }
 
 /** What the grid remembers by id must not pass from one workbook to the next. */
-const newId = () => `workbook-${crypto.randomUUID()}`;
+const newId = () => `workbook-${[...crypto.getRandomValues(new Uint32Array(4))].map((part) => part.toString(36)).join("")}`;
 
 function emptyWorkbook(): IWorkbookData {
   return { id: newId(), sheetOrder: ["sheet-1"], sheets: { "sheet-1": { id: "sheet-1", name: "Sheet 1" } } } as unknown as IWorkbookData;

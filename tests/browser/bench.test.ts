@@ -77,6 +77,29 @@ test("a file that is none is refused in words, and the work stays", async () => 
   expect(await tab.valueAt(sheet, "B3")).toBe(7);
 });
 
+test("what could not be saved first is not replaced by another file", async () => {
+  bench.allowErrors();
+  const bytes = await tab.saveFile();
+  await tab.setValue(sheet, "B3", 7);
+  await tab.page.evaluate(() => { window.gylebookBench.session.toFile = () => Promise.reject(new Error("no room")); });
+  await tab.openFile(bytes, "Other.xlsx");
+  await tab.page.getByRole("button", { name: "Save first, then open" }).click();
+  await tab.notices.getByText("The file could not be written: no room").waitFor();
+  await tab.page.waitForTimeout(500);
+  expect(await tab.valueAt(sheet, "B3")).toBe(7);
+  await tab.page.evaluate(() => { delete (window.gylebookBench.session as { toFile?: unknown }).toFile; });
+});
+
+test("what is still being typed counts as a change when another file is opened", async () => {
+  const bytes = await tab.saveFile();
+  await tab.click(sheet, "B3");
+  await tab.page.keyboard.type("77");
+  await tab.openFile(bytes, "Other.xlsx");
+  await tab.page.getByText("which has changes that are in no file yet").waitFor();
+  await tab.page.getByRole("button", { name: "Cancel" }).click();
+  expect(await tab.valueAt(sheet, "B3")).toBe(77);
+});
+
 test("the pane works on the workbook beside it", async () => {
   const frame = await tab.pane();
   const values = await frame.evaluate(() => Excel.run(async (context) => {

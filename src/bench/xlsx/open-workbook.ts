@@ -22,6 +22,7 @@ import { viewFromFile } from "./sheet-view";
 import { tablesFromFile } from "./tables";
 import { UnreadableFileError } from "./unreadable-file-error";
 import { readLayout, type WorkbookLayout } from "./workbook-layout";
+import { childrenOf, descend } from "./xml";
 
 export interface OpenOptions {
   /** Our functions without the namespace, such as "BEER.ABV". Without the list, underscores become dots. */
@@ -37,6 +38,8 @@ export interface OpenedWorkbook {
   carry: Carry;
   /** The results that the file kept: what to show, or save again, before anything is calculated. */
   computed: ComputedValues;
+  /** The id of the sheet that the file opens on. */
+  sheetInFront: string | undefined;
 }
 
 /**
@@ -116,13 +119,19 @@ function convert(bytes: Uint8Array, parts: PackageParts, layout: WorkbookLayout,
       makeResource(SHEET_EXTRAS_RESOURCE, data.extras),
     ],
   };
-  return { snapshot, carry: { bytes, sheetIds }, computed: data.computed };
+  return { snapshot, carry: { bytes, sheetIds }, computed: data.computed, sheetInFront: sheetInFront(layout, sheetIds, data.sheets) };
 }
 
 /** A sheet's number in the file counts every sheet, also those of charts, which are not in the layout. */
 function fileOrder(layout: WorkbookLayout, sheetIds: readonly string[]): string[] {
   const names = layout.root.children.find((child) => child.name.endsWith("sheets"))?.children.map((sheet) => sheet.attributes.name ?? "") ?? [];
   return names.map((name) => sheetIds[layout.sheets.findIndex((sheet) => sheet.name === name)] ?? "");
+}
+
+function sheetInFront(layout: WorkbookLayout, sheetIds: readonly string[], sheets: Readonly<Record<string, Partial<IWorksheetData>>>): string | undefined {
+  const view = childrenOf(descend(layout.root, "bookViews"), "workbookView")[0];
+  const id = fileOrder(layout, sheetIds)[Number(view?.attributes.activeTab ?? 0)];
+  return id && !sheets[id]?.hidden ? id : undefined;
 }
 
 function styleTable(): { styles: Record<string, IStyleData>; styleId(style: IStyleData): string } {

@@ -36,7 +36,7 @@ const pair = describeFunction({
 });
 
 const asTyped = (descriptor: AnyDescriptor, ...typed: unknown[]) => plain(call(descriptor, typed));
-const differentSizes = "#N/A the ranges given have different sizes";
+const endsBefore = (argument: string): string => `#N/A ${argument} ends before this row or column; give it one cell, or as many as the longest of the ranges`;
 
 describe("the shape of an answer", () => {
   it("is one cell for single cells, however they are wrapped", () => {
@@ -57,9 +57,9 @@ describe("the shape of an answer", () => {
   });
 
   it("is as large as the largest range; where a shorter one has nothing stands #N/A", () => {
-    expect(asTyped(sum, [[1], [2], [3]], [[1], [2]])).toEqual([[11], [22], [differentSizes]]);
-    expect(asTyped(sum, [[1, 2, 3]], [[1, 2]])).toEqual([[11, 22, differentSizes]]);
-    expect(asTyped(sum, [[1, 2], [3, 4]], [[1, 2, 3], [1, 2, 3]])).toEqual([[11, 22, differentSizes], [13, 24, differentSizes]]);
+    expect(asTyped(sum, [[1], [2], [3]], [[1], [2]])).toEqual([[11], [22], [endsBefore("b")]]);
+    expect(asTyped(sum, [[1, 2, 3]], [[1, 2]])).toEqual([[11, 22, endsBefore("b")]]);
+    expect(asTyped(sum, [[1, 2], [3, 4]], [[1, 2, 3], [1, 2, 3]])).toEqual([[11, 22, endsBefore("a")], [13, 24, endsBefore("a")]]);
   });
 
   it("takes no range where a function spills by itself", () => {

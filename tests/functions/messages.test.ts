@@ -24,11 +24,12 @@ describe("limits in words", () => {
 
 describe("what was typed, in a message", () => {
   it("is quoted by its kind, and cut short when it is long", () => {
-    expect(messages.notANumber("volume", "lots")).toBe('volume must be a number, not the text "lots"');
-    expect(messages.notANumber("volume", "x".repeat(40))).toContain(`"${"x".repeat(40)}"`);
-    expect(messages.notANumber("volume", "x".repeat(41))).toContain(`"${"x".repeat(40)}…"`);
-    expect(messages.notANumber("volume", true)).toBe("volume must be a number, not TRUE");
-    expect(messages.notANumber("volume", false)).toBe("volume must be a number, not FALSE");
+    const notANumber = (typed: unknown) => messages.notANumber("volume", typed, { quantity: "volume", limits: { above: 0 } }, "metric");
+    expect(notANumber("lots")).toBe('volume must be a number, not the text "lots"; it must be above 0 L');
+    expect(notANumber("x".repeat(40))).toContain(`"${"x".repeat(40)}"`);
+    expect(notANumber("x".repeat(41))).toContain(`"${"x".repeat(40)}…"`);
+    expect(notANumber(true)).toBe("volume must be a number, not TRUE; it must be above 0 L");
+    expect(notANumber(false)).toBe("volume must be a number, not FALSE; it must be above 0 L");
   });
 
   it("is a width in columns, one or more", () => {
@@ -45,12 +46,12 @@ describe("the hint beside a gravity out of range", () => {
   };
 
   it("takes 1.3 to 40 for °P, 900 to 1200 for a point left out, and says nothing to other numbers", () => {
-    expect(message(12.4)).toBe("original_gravity is 12.400; it must be from 0.980 to 1.200 (12.4 looks like °P: wrap it in GYLE.WORT.SG(12.4))");
+    expect(message(12.4)).toBe("original_gravity is 12.4; it must be from 0.980 to 1.200 (12.4 looks like °P: wrap it in GYLE.WORT.SG(12.4))");
     expect(message(1.21)).toContain("(1.21 looks like °P");
     expect(message(40)).toContain("(40 looks like °P");
-    expect(message(1048)).toBe("original_gravity is 1048.000; it must be from 0.980 to 1.200 (write it as 1.048)");
-    expect(message(901)).toContain("(write it as 0.901)");
-    expect(message(1199)).toContain("(write it as 1.199)");
+    expect(message(1048)).toBe("original_gravity is 1048; it must be from 0.980 to 1.200 (write it as 1.048, with the decimal sign of your spreadsheet)");
+    expect(message(901)).toContain("(write it as 0.901,");
+    expect(message(1199)).toContain("(write it as 1.199,");
     for (const neither of [0.5, -3, 41, 899, 1201, 5000]) expect(message(neither), String(neither)).toMatch(/to 1\.200$/);
   });
 

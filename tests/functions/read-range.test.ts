@@ -40,8 +40,8 @@ describe("a column of numbers", () => {
   });
 
   it("has its heading in the first cell only, and none when it is the only cell", () => {
-    expect(problemOf(() => read([[1.05], ["SG"]]))).toBe('#VALUE! readings row 2 must be a number, not the text "SG"');
-    expect(problemOf(() => read([["SG"]]))).toBe('#VALUE! readings row 1 must be a number, not the text "SG"');
+    expect(problemOf(() => read([[1.05], ["SG"]]))).toBe('#VALUE! readings row 2 must be a number, not the text "SG"; it must be from 0.980 to 1.200');
+    expect(problemOf(() => read([["SG"]]))).toBe('#VALUE! readings row 1 must be a number, not the text "SG"; it must be from 0.980 to 1.200');
   });
 
   it("is not filled in yet when nothing is in it, or only a heading", () => {
@@ -56,7 +56,7 @@ describe("a column of numbers", () => {
 
   it("hands on an error, and names the row of what is wrong", () => {
     expect(problemOf(() => read([[1.05], [broken]]))).toBe("#REF! an input is #REF!");
-    expect(problemOf(() => read([[1.05], [1.3]]))).toContain("readings row 2 is 1.300");
+    expect(problemOf(() => read([[1.05], [1.3]]))).toContain("readings row 2 is 1.3");
   });
 });
 
@@ -121,14 +121,14 @@ describe("the rows of a table", () => {
 
   it("fit one of the widths that the message then lists", () => {
     expect(problemOf(() => read([[30]]))).toBe(
-      "#VALUE! hops is 1 column wide; it must hold mass (g or oz) | minutes (min), or (anything) | mass (g or oz) | minutes (min), or mass (g or oz) | minutes (min) | form | name",
+      "#VALUE! hops is 1 column wide; it must hold mass (g or oz) | minutes, or (anything) | mass (g or oz) | minutes, or mass (g or oz) | minutes | form | name",
     );
     expect(layoutText(hops, ["mass", null, "form"])).toBe("mass (g or oz) | (anything) | form");
   });
 
   it("begin below a heading, but a choice in the first row is none", () => {
     const parts: TableParameter = { kind: "table", doc: "steps", columns: { part: choice("when", ["mash", "boil"]), minutes: minutes("how long") }, layouts: [["part", "minutes"]] };
-    expect(problemOf(() => readTable("steps", [["boil", "long"], ["mash", 60]], parts, "metric"))).toBe('#VALUE! steps row 1: minutes must be a number, not the text "long"');
+    expect(problemOf(() => readTable("steps", [["boil", "long"], ["mash", 60]], parts, "metric"))).toBe('#VALUE! steps row 1: minutes must be a number, not the text "long"; it must be from 0 min to 1440 min');
     expect(readTable("steps", [["Part", "Minutes"], ["mash", 60]], parts, "metric")).toMatchObject({ height: 1, 0: { part: "mash" } });
     // A heading over the choices alone says nothing: no number stands below a word.
     expect(problemOf(() => readTable("steps", [["Part", ""], ["mash", 60]], parts, "metric"))).toContain('steps row 1: part is the text "Part"');

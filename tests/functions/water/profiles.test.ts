@@ -21,7 +21,7 @@ describe("the water under the salts of WATER.IONS", () => {
   });
 
   it("must be six numbers: five, seven, or a heading and five are refused", () => {
-    const refused = (count: number) => [[`#VALUE! base has ${count} cells; it must have six: calcium, magnesium, sodium, chloride, sulfate, bicarbonate`]];
+    const refused = (count: number) => [[`#VALUE! base must hold six numbers, not ${count}: calcium, magnesium, sodium, chloride, sulfate, bicarbonate`]];
     expect(answer("WATER.IONS", salts, 10, column(60, 10, 5, 15, 25))).toEqual(refused(5));
     expect(answer("WATER.IONS", salts, 10, column(60, 10, 5, 15, 25, 180, 7))).toEqual(refused(7));
     expect(answer("WATER.IONS", salts, 10, column("mg/L", 60, 10, 5, 15, 25))).toEqual(refused(5));
@@ -41,7 +41,7 @@ describe("the shares of WATER.BLEND", () => {
   });
 
   it("are refused when they are more or fewer than the waters, also where a number stands in place of the heading", () => {
-    const refused = (shares: number) => [[`#VALUE! shares has ${shares} cells and profiles 2 rows (headings not counted); there must be one share for each water`]];
+    const refused = (shares: number) => [[`#VALUE! shares must hold one number for each row of profiles: there are ${shares} and 2, headings not counted`]];
     expect(answer("WATER.BLEND", column(1, 1, 1), [tap, pure])).toEqual(refused(3));
     expect(answer("WATER.BLEND", column(1), [tap, pure])).toEqual(refused(1));
   });

@@ -29,7 +29,12 @@ const widestFinalGravity = 0.006;
 
 const tooEarly = (why: string): BrewingError => new BrewingError("uncovered", `too early to tell: ${why}`);
 
-/** Refuses a log in which next to nothing has happened yet. */
+/**
+ * Refuses a log in which next to nothing has happened yet.
+ *
+ * @param fall of the specific gravity since the beginning
+ * @throws BrewingError "uncovered" below 0.005
+ */
 export function requireFall(fall: number): void {
   if (fall < leastFall - 1e-9) throw tooEarly(`gravity has fallen by ${Math.max(fall, 0).toFixed(3)}, and a curve needs ${leastFall.toFixed(3)} or more`);
 }

@@ -10,6 +10,7 @@ const symbols: Readonly<Record<string, string>> = {
   ABW: "alcohol, % by mass",
   ABV: "alcohol, % by volume",
   MCU: "colour of the malts, weighted by mass, in the volume",
+  V: "volume",
   B: "steepness of the fall, per day",
   M: "day on which half of the fall is done",
   Σ: "sum over all rows",

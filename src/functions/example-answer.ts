@@ -25,7 +25,7 @@ export function exampleOrigin(descriptor: AnyDescriptor, example: Example): stri
   const answer = callScalar(descriptor, [...example.arguments]);
   if (typeof value !== "number" || typeof answer !== "number") return from;
   const decimals = String(value).split(".")[1]?.length ?? 0;
-  return Number(answer.toFixed(decimals)) === value ? from : `the source has ${value}: ${from}`;
+  return Number(answer.toFixed(decimals)) === value ? from : `compare ${value}: ${from}`;
 }
 
 function shownNumber(value: number, name: QuantityName, isTime: boolean): string {

@@ -83,11 +83,11 @@ describe("the page of a function", () => {
     expect(text).toContain("needed");
   });
 
-  it("shows what the function itself answers, and the source's figure where that is another", () => {
+  it("shows what the function itself answers, and the figure that it is checked against where that is another", () => {
     const page = strictlyParsed(functionPage(functionNamed("HOPS.UTILISATION")));
     expect(page).toContain("0.17727\nPalmer, How to Brew, Table 7.");
-    expect(page).toContain("0.19381\nthe source has 0.188: Rager");
-    expect(strictlyParsed(functionPage(functionNamed("HEAT.WARM")))).toContain("43.542 min\nthe source has 43.75");
+    expect(page).toContain("0.19381\ncompare 0.188: Rager");
+    expect(strictlyParsed(functionPage(functionNamed("HEAT.WARM")))).toContain("43.542 min\ncompare 43.75");
   });
 
   it("works out a changed example anew", () => {

@@ -9,7 +9,7 @@ import { linked } from "./linked";
 /** One line of the table of arguments: name, meaning, unit, range, when left out. */
 export function argumentRow(key: string, parameter: Parameter, own: string): string[] {
   const whenLeftOut = parameter.optional === true ? defaultText(parameter) : "needed";
-  return [`<code>${argumentName(key)}</code>`, meaning(parameter, own), ...unitAndRange(parameter), whenLeftOut].map((cell) => cell || "–");
+  return [`<code>${argumentName(key)}</code>`, meaning(parameter, own), ...unitAndRange(parameter), whenLeftOut];
 }
 
 function meaning(parameter: Parameter, own: string): string {

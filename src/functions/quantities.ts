@@ -113,7 +113,9 @@ export const showDate = (dayNumber: number): string => new Date(Date.UTC(1899, 1
 export function showQuantity(name: QuantityName, coreValue: number, units: UnitSystem): string {
   if (name === "date") return showDate(coreValue);
   const { unit, fromCore, digits } = quantity(name);
-  const rounded = Number(fromCore(coreValue, units).toFixed(digits + 1));
+  const value = fromCore(coreValue, units);
+  // A limit of thousands loses its fraction towards nought, so that what is quoted is still allowed.
+  const rounded = Math.abs(value) >= 1000 ? Math.trunc(value) : Number(value.toFixed(digits + 1));
   const text = name === "gravity" ? rounded.toFixed(3) : String(rounded);
   const label = name === "gravity" ? "" : unit[units];
   return label === "" ? text : `${text} ${label}`;

@@ -5,6 +5,7 @@ import { DOMParser } from "@xmldom/xmldom";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { functionPage } from "../../src/build/help/function-page";
 import { writeHelpPages } from "../../src/build/help-pages";
+import { equationLines } from "../../src/functions/equation-lines";
 import { formulaText } from "../../src/functions/formula-text";
 import { functionsJson, helpPagePath } from "../../src/functions/metadata";
 import { places } from "../../src/functions/places";
@@ -37,7 +38,7 @@ describe("the help pages", () => {
   it.each(registry.map((descriptor) => [descriptor.id, descriptor] as const))("tell of %s everything that its description holds", (id, descriptor) => {
     const html = read(helpPagePath(id));
     const text = strictlyParsed(html);
-    const words = [descriptor.summary, descriptor.equation, descriptor.result.doc, ...(descriptor.cautions ?? []), ...descriptor.sources.map(({ cite, where }) => `${cite}: ${where}`)];
+    const words = [descriptor.summary, ...equationLines(descriptor.equation).lines, descriptor.result.doc, ...(descriptor.cautions ?? []), ...descriptor.sources.map(({ cite, where }) => `${cite}: ${where}`)];
     for (const word of words) expect(text).toContain(word);
     for (const example of descriptor.examples) expect(text).toContain(formulaText(descriptor, example));
     for (const key of Object.keys(descriptor.parameters as object)) expect(text).toContain(key.replace(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`));
@@ -49,12 +50,13 @@ describe("the help pages", () => {
     strictlyParsed(index);
     const links = [...index.matchAll(/href="([\w-]+\.html)"/g)].map(([, page]) => `help/${page}`);
     expect(links).toEqual(registry.map(({ id }) => helpPagePath(id)));
+    for (const place of Object.keys(places)) expect(index).toContain(`<a href="#${place.toLowerCase()}">`);
     expect([...new Set(registry.map(({ id }) => id.split(".")[0]))]).toEqual(Object.keys(places));
   });
 
   it("ask for nothing but their own style sheet, our icon and each other", () => {
     for (const page of readdirSync(path.join(folder, "help")).filter((name) => name.endsWith(".html"))) {
-      for (const [, target = ""] of read(`help/${page}`).matchAll(/(?:href|src)="([^"]*)"/g)) expect(target).toMatch(/^(\.\.\/help\/help\.css|\.\.\/assets\/icon-32\.png|[\w-]+\.html(#[a-z]+)?)$/);
+      for (const [, target = ""] of read(`help/${page}`).matchAll(/(?:href|src)="([^"]*)"/g)) expect(target).toMatch(/^(\.\.\/help\/help\.css|\.\.\/assets\/icon-32\.png|[\w-]+\.html(#[a-z]+)?|#[a-z]+)$/);
     }
   });
 
@@ -79,6 +81,47 @@ describe("the page of a function", () => {
     expect(text).toContain("L or US gal");
     expect(text).toMatch(/°C.*°F/s);
     expect(text).toContain("needed");
+  });
+
+  it("shows what the function itself answers, and the figure that it is checked against where that is another", () => {
+    const page = strictlyParsed(functionPage(functionNamed("HOPS.UTILISATION")));
+    expect(page).toContain("0.17727\nPalmer, How to Brew, Table 7.");
+    expect(page).toContain("0.19381\ncompare 0.188: Rager");
+    expect(strictlyParsed(functionPage(functionNamed("HEAT.WARM")))).toContain("43.542 min\ncompare 43.75");
+  });
+
+  it("works out a changed example anew", () => {
+    const abv = functionNamed("BEER.ABV");
+    const page = functionPage({ ...abv, examples: [{ ...abv.examples[0]!, arguments: [1.06, 1.01] }] });
+    expect(page).toContain('<p class="answer">6.6');
+  });
+
+  it("shows times as a clock does, and dates as dates", () => {
+    const page = functionPage(functionNamed("DAY.TIMELINE"));
+    expect(page).toContain("<td>9:30</td>");
+    expect(page).toContain("<td>2026-04-02 12:15</td>");
+    expect(functionPage(functionNamed("PACK.READY"))).toContain("46124, as a date 2026-04-12");
+    for (const { id } of registry) expect(functionPage(functionNamed(id))).not.toMatch(/\d{5} date|\d\.\d{9}/);
+  });
+
+  it("says what the letters of an equation stand for", () => {
+    const page = functionPage(functionNamed("BEER.ABV"));
+    for (const letters of ["OE", "AE", "RE", "ABW", "OG", "FG"]) expect(page).toContain(`<dt>${letters}</dt>`);
+    expect(functionPage(functionNamed("YEAST.CELLS"))).not.toContain("<dt>P</dt>");
+  });
+
+  it("links every other function that it names, and those of the same place", () => {
+    for (const descriptor of registry) {
+      const page = functionPage(descriptor).replaceAll(/<code>.*?<\/code>/gs, "");
+      const named = new Set([...page.matchAll(/GYLE\.([A-Z]+\.[A-Z]+)/g)].map(([, id = ""]) => id).filter((id) => id !== descriptor.id));
+      for (const id of named) expect(page, `${descriptor.id} names ${id}`).toContain(`<a href="${helpPagePath(id).replace("help/", "")}">GYLE.${id}</a>`);
+    }
+    expect(functionPage(functionNamed("PACK.PRIMING"))).toContain('<a href="pack-check.html">PACK.CHECK</a>');
+  });
+
+  it("does not say its unit twice", () => {
+    expect(functionPage(functionNamed("BEER.ABV"))).toContain("<p>Alcohol, % by volume at 20 °C.</p>");
+    expect(functionPage(functionNamed("HEAT.CHILL"))).toContain("takes much longer. In min.");
   });
 
   it("keeps signs of HTML in the words from being read as such", () => {

@@ -1,17 +1,20 @@
 import { argumentName, type Column, type Limits, type Parameter } from "../../functions/describe";
 import { limitText } from "../../functions/messages";
+import { usualFigure } from "../../functions/parameter-text";
 import { quantity, showQuantity, type QuantityName } from "../../functions/quantities";
 import { layoutText } from "../../functions/read-range";
 import { escapeHtml, htmlList } from "./html";
+import { linked } from "./linked";
 
 /** One line of the table of arguments: name, meaning, unit, range, when left out. */
-export function argumentRow(key: string, parameter: Parameter): string[] {
+export function argumentRow(key: string, parameter: Parameter, own: string): string[] {
   const whenLeftOut = parameter.optional === true ? defaultText(parameter) : "needed";
-  return [`<code>${argumentName(key)}</code>`, meaning(parameter), ...unitAndRange(parameter), whenLeftOut].map((cell) => cell || "–");
+  return [`<code>${argumentName(key)}</code>`, meaning(parameter, own), ...unitAndRange(parameter), whenLeftOut];
 }
 
-function meaning(parameter: Parameter): string {
-  const words = escapeHtml(parameter.doc);
+function meaning(parameter: Parameter, own: string): string {
+  const figure = parameter.kind === "number" ? usualFigure(parameter) : "";
+  const words = `${linked(parameter.doc, own)}${figure === "" ? "" : ` For example ${figure}.`}`;
   if (parameter.kind === "choice") return `${words} One of ${parameter.choices.map((choice) => `<code>${escapeHtml(choice)}</code>`).join(", ")}.`;
   if (parameter.kind !== "table") return words;
   const layouts = parameter.layouts.map((columns) => escapeHtml(layoutText(parameter, columns)));
@@ -31,7 +34,7 @@ function unitAndRange(parameter: Parameter): [string, string] {
   if (parameter.kind !== "number" && parameter.kind !== "list") return ["", ""];
   const { metric, us } = quantity(parameter.quantity).unit;
   const covered = parameter.kind === "number" && parameter.covered ? `<br>source covers ${bothRanges(parameter.quantity, { atLeast: parameter.covered.from, atMost: parameter.covered.to })}` : "";
-  const unit = [...new Set([metric, us])].map(escapeHtml).join(" or ");
+  const unit = parameter.quantity === "date" ? "" : [...new Set([metric, us])].map(escapeHtml).join(" or ");
   return [unit, `${bothRanges(parameter.quantity, parameter.limits)}${covered}`];
 }
 

@@ -5,10 +5,12 @@ export function escapeHtml(text: string): string {
   return text.replaceAll("&", "&amp;").replaceAll("<", "&lt;").replaceAll(">", "&gt;").replaceAll('"', "&quot;");
 }
 
-/** A table; the cells are HTML already. */
-export function htmlTable(headings: readonly string[], rows: readonly (readonly string[])[]): string {
+/** A table; the cells are HTML already. On a narrow screen one with a name puts each cell under its heading. */
+export function htmlTable(headings: readonly string[], rows: readonly (readonly string[])[], name = ""): string {
   const head = headings.length === 0 ? "" : `<thead><tr>${headings.map((cell) => `<th scope="col">${cell}</th>`).join("")}</tr></thead>`;
-  return `<table>${head}<tbody>${rows.map((cells) => `<tr>${cells.map((cell) => `<td>${cell}</td>`).join("")}</tr>`).join("\n")}</tbody></table>`;
+  const label = (column: number): string => (name === "" || headings[column] === undefined ? "" : ` data-heading="${headings[column]}"`);
+  const body = rows.map((cells) => `<tr>${cells.map((cell, column) => `<td${label(column)}>${cell}</td>`).join("")}</tr>`).join("\n");
+  return `<table${name === "" ? "" : ` class="${name}"`}>${head}<tbody>${body}</tbody></table>`;
 }
 
 export const htmlList = (items: readonly string[]): string => `<ul>${items.map((item) => `<li>${item}</li>`).join("\n")}</ul>`;

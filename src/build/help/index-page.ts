@@ -14,9 +14,13 @@ export function indexPage(registry: readonly AnyDescriptor[]): string {
   });
   return htmlPage(
     "Gylebook: all functions",
-    ["<h1>Gylebook: all functions</h1>", '<p class="lead">Type =GYLE. into a cell, then the place in the brewery, and Excel lists what helps there.</p>', conventions, ...sections.filter((part) => part !== "")].join("\n"),
+    ["<h1>Gylebook: all functions</h1>", '<p class="lead">Type =GYLE. into a cell, then the place in the brewery, and Excel lists what helps there.</p>', placesNav, conventions, ...sections.filter((part) => part !== "")].join("\n"),
   );
 }
+
+const placesNav = `<nav class="place" aria-label="Places in the brewery"><p>${Object.entries(places)
+  .map(([place, title]) => `<a href="#${place.toLowerCase()}">${escapeHtml(title.split(":")[0] ?? "")}</a>`)
+  .join(" · ")}</p></nav>`;
 
 const conventions = `<section><h2>What holds for all of them</h2>
 <ul>

@@ -1,7 +1,11 @@
 import { BrewingError } from "../brewing-error";
 import { platoFromGravity } from "../wort/plato";
 
-/** Refuses beer that is denser than the wort it came from: a reading, a scale or a unit must be wrong. */
+/**
+ * Refuses beer that is denser than the wort it came from: a reading, a scale or a unit must be wrong.
+ *
+ * @throws BrewingError "impossible" when the final gravity is above the original
+ */
 export function requireFermentation(originalGravity: number, finalGravity: number): void {
   if (finalGravity > originalGravity + 1e-9) {
     throw new BrewingError(
@@ -48,7 +52,7 @@ export function alcoholByVolumeFromMass(abwPercent: number, finalGravity: number
   return (abwPercent * finalGravity) / ethanolRelativeDensity;
 }
 
-/** Alcohol by volume, % v/v at 20 °C, by way of the real extract; arguments as `alcoholByMass`. */
+/** Alcohol by volume, % v/v at 20 °C, by way of the real extract; arguments and errors as `alcoholByMass`. */
 export function alcoholByVolume(originalGravity: number, finalGravity: number): number {
   return alcoholByVolumeFromMass(alcoholByMass(originalGravity, finalGravity), finalGravity);
 }

@@ -32,7 +32,12 @@ const hair = 1e-9;
 
 const tooEarly = (why: string): BrewingError => new BrewingError("uncovered", `too early to tell: ${why}`);
 
-/** Refuses a log in which next to nothing has happened yet. */
+/**
+ * Refuses a log in which next to nothing has happened yet.
+ *
+ * @param fall of the specific gravity since the beginning
+ * @throws BrewingError "uncovered" below 0.005
+ */
 export function requireFall(fall: number): void {
   if (fall < leastFall - hair) throw tooEarly(`gravity has fallen by ${Math.max(fall, 0).toFixed(3)}, and a curve needs ${leastFall.toFixed(3)} or more`);
 }

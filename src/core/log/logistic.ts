@@ -33,8 +33,10 @@ export function dayWithin({ upperGravity, lowerGravity, steepnessPerDay, middleD
   return ratio <= 0 ? -Infinity : middleDay + Math.log(ratio) / steepnessPerDay;
 }
 
+/** The four numbers of a curve in the order that the least squares work on. */
 export const asList = (curve: FermentationCurve): number[] => [curve.upperGravity, curve.lowerGravity, curve.steepnessPerDay, curve.middleDay];
 
+/** The curve of four such numbers: gravity, gravity, per day, day. */
 export const asCurve = ([upperGravity = 1, lowerGravity = 1, steepnessPerDay = 1, middleDay = 0]: readonly number[]): FermentationCurve => ({
   upperGravity,
   lowerGravity,

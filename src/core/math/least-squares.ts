@@ -22,6 +22,7 @@ export interface LeastSquares {
   readonly sumOfSquares: number;
 }
 
+/** How far a model lies from the points: the sum of the squared differences in y. */
 export const sumOfSquares = (model: Model, parameters: readonly number[], points: readonly Point[]): number =>
   points.reduce((sum, { x, y }) => sum + (y - model.value(parameters, x)) ** 2, 0);
 

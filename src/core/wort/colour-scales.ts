@@ -5,10 +5,12 @@
 export const srmPerAbsorbance = 12.7;
 const ebcPerAbsorbance = 25;
 
+/** Colour in EBC from colour in SRM, both 0 or more. */
 export function ebcFromSrm(srm: number): number {
   return (srm * ebcPerAbsorbance) / srmPerAbsorbance;
 }
 
+/** Colour in SRM from colour in EBC, both 0 or more. */
 export function srmFromEbc(ebc: number): number {
   return (ebc * srmPerAbsorbance) / ebcPerAbsorbance;
 }

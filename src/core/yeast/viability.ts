@@ -6,7 +6,11 @@ const aliveAfter30Days = { liquid: 0.8, dry: 0.98 } as const;
 export type YeastKind = keyof typeof aliveAfter30Days;
 export const yeastKinds = Object.keys(aliveAfter30Days) as readonly YeastKind[];
 
-/** Share of the cells still alive, %, so many days after the pack was made. */
+/**
+ * Share of the cells still alive, %, so many days after the pack was made (common practice, see above).
+ *
+ * @param days 0 or more; beyond two or three half-lives nobody should rely on it
+ */
 export function viabilityPercent(days: number, kind: YeastKind): number {
   return 100 * aliveAfter30Days[kind] ** (days / 30);
 }

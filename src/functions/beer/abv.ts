@@ -13,7 +13,7 @@ export const beerAbv = describeFunction({
   summary: "Alcohol by volume of a beer, from its gravity before and after fermentation.",
   parameters: { originalGravity, finalGravity, method: alcoholMethod },
   result: { kind: "number", quantity: "percent", doc: "Alcohol, % by volume at 20 °C." },
-  equation: "RE = 0.1808 OE + 0.8192 AE; ABW = (OE − RE) / (2.0665 − 0.010665 OE); ABV = ABW × FG / 0.791",
+  equation: "extract: RE = 0.1808 OE + 0.8192 AE, ABW = (OE − RE) / (2.0665 − 0.010665 OE), ABV = ABW × FG / 0.791; simple: ABV = 131.25 (OG − FG); kit: ABV = 131 (OG − FG)",
   sources: [balling, cutaia, { cite: "OIML R 22, International alcoholometric tables, 1975", where: "density of ethanol at 20 °C" }],
   examples: [
     { arguments: [1.05, 1.01], value: 5.31, tolerance: 0.01, from: "computed from the equation; no published figure for this pair" },

@@ -15,7 +15,7 @@ export const hopsUtilisation = describeFunction({
   },
   result: { kind: "number", quantity: "fraction", doc: "Share of the alpha acid, 0.25 for a quarter." },
   equation:
-    "tinseth: 1.65 × 0.000125^(SG − 1) × (1 − exp(−0.04 t)) / 4.15; rager: (0.1811 + 0.1386 tanh((t − 31.32) / 18.27)) / (1 + max(0, (SG − 1.050) / 0.2)); both with t = minutes × k1(boils_at) / k1(100 °C). kinetic: tinseth(60, SG) × I(minutes, boils_at) / I(60, 100 °C), I = k1 / (k2 − k1) × (exp(−k1 t) − exp(−k2 t)), k1 = 7.9e11 exp(−11858 / T), k2 = 4.1e12 exp(−12994 / T) per minute, T in K",
+    "tinseth: 1.65 × 0.000125^(SG − 1) × (1 − exp(−0.04 t)) / 4.15; rager: (0.1811 + 0.1386 tanh((t − 31.32) / 18.27)) / (1 + max(0, (SG − 1.050) / 0.2)); both with t = minutes × k1(boils_at) / k1(100 °C); kinetic: tinseth(60, SG) × I(minutes, boils_at) / I(60, 100 °C), I = k1 / (k2 − k1) × (exp(−k1 t) − exp(−k2 t)), k1 = 7.9e11 exp(−11858 / T), k2 = 4.1e12 exp(−12994 / T) per minute, T in K",
   sources: bitternessSources,
   examples: [
     { arguments: [30, 1.05], value: 0.177, tolerance: 0.0006, from: "Palmer, How to Brew, Table 7" },

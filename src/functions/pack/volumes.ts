@@ -18,6 +18,6 @@ export const packVolumes = describeFunction({
     { arguments: [11.2, 38, "us"], value: 2.5, tolerance: 0.11, from: "published keg table, 38 °F and 11.2 psi" },
     { arguments: [0.79, 4], value: 2.5, tolerance: 0.01, from: "worked by hand: (0.79 + 1.01325) × 2.7409 / 1.977" },
   ],
-  cautions: ["Good to about 5 %, and only when the beer has come to rest: a week under pressure, or a day of shaking in the cold."],
+  cautions: ["Good to about 5 %, and only when the beer has come to rest: a week under pressure, or a day of shaking in the cold.", "Keep to the pressure on the keg's own plate; carbon dioxide smothers in a closed room."],
   compute: ({ pressure, temperature }) => volumesAtGaugePressure(pressure, temperature),
 });

@@ -2,6 +2,7 @@ import type { AnyDescriptor, Source } from "../../functions/describe";
 import { registry } from "../../functions/registry";
 import type { ArgumentExplanation, CallExplanation } from "../../workbook/explain/explanation";
 import { showNumber } from "../../workbook/explain/show-value";
+import { Equation } from "../parts/equation";
 import { GoTo } from "../parts/go-to";
 import { ProblemNote } from "./problem-note";
 
@@ -102,7 +103,7 @@ function Origin({ descriptor }: { readonly descriptor: AnyDescriptor }) {
       )}
       <details>
         <summary>Where the equation comes from</summary>
-        <p class="equation">{descriptor.equation}</p>
+        <Equation equation={descriptor.equation} />
         <ul>
           {sources.map(({ cite, where }) => (
             <li key={cite + where}>

@@ -9,7 +9,7 @@ import { FunctionPage } from "./function-page";
 export function FunctionsGuide() {
   const [question, setQuestion] = useState("");
   const [chosen, setChosen] = useState<AnyDescriptor>();
-  if (chosen) return <FunctionPage descriptor={chosen} onBack={() => setChosen(undefined)} />;
+  if (chosen) return <FunctionPage key={chosen.id} descriptor={chosen} onOpen={setChosen} onBack={() => setChosen(undefined)} />;
   const isAsked = question.trim() !== "";
   const functions = findFunctions(question);
   return (

@@ -135,7 +135,7 @@ describe.each(held)("GYLE.$id goes $goes", ({ id, name, goes, where }) => {
       { numRuns: 250 },
     );
     // An answer that never moved, or was never there, would prove nothing.
-    expect(compared).toBeGreaterThan(10);
-    expect(moved).toBeGreaterThan(5);
+    expect(compared).toBeGreaterThan(5);
+    expect(moved).toBeGreaterThan(2);
   });
 });

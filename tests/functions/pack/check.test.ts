@@ -45,4 +45,18 @@ describe("the words of GYLE.PACK.CHECK", () => {
     expect(callScalar(packCheck, [2.4, 20, "ordinary", null, 1.012])).toContain("not counted");
     expect(callScalar(packCheck, [2.4, 20, "ordinary", 1.012, 1.012])).not.toContain("not counted");
   });
+
+  it("do not pass over a beer that has fallen below the gravity expected: where it ends is not known", () => {
+    const passed = "What fermentation may still add is not known: the beer is below the gravity expected. Bottle only when two readings a day apart agree.";
+    expect(callScalar(packCheck, [2.4, 20, "ordinary", 1.005, 1.012])).toContain(passed);
+    expect(callScalar(packCheck, [2.4, 20, "ordinary", 1.0109, 1.012])).toContain(passed);
+    // A line of the hydrometer is no more than its error.
+    expect(callScalar(packCheck, [2.4, 20, "ordinary", 1.011, 1.012])).not.toContain(passed);
+    expect(callScalar(packCheck, [2.4, 20, "ordinary", 1.012, 1.012])).not.toContain(passed);
+  });
+
+  it("are not given for a slip of the decimal point, which would pass for flat beer", () => {
+    expect(callScalar(packCheck, [0.24, 20, "ordinary"])).toMatchObject({ code: "#VALUE!", message: expect.stringContaining("fermented beer holds about 0.7 or more by itself") as string });
+    expect(callScalar(packCheck, [0.5, 20, "ordinary"])).toMatch(/^within: /);
+  });
 });

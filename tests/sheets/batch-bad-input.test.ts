@@ -75,7 +75,7 @@ async function saidWith(which: Which, typed: Typed): Promise<Said> {
   return { complaints: sheet.complaints(), og: sheet.get("og"), shown };
 }
 
-const original = "Original gravity against the malt";
+const original = "Gravity against the malt";
 const course = "Course of the gravity";
 const finished = "Has it finished?";
 const pressure = "Pressure in the bottle";

@@ -90,7 +90,7 @@ describe("an original gravity that the malt cannot give", () => {
     const planned = part.number("og_plan");
     await part.set({ og_reading: 1.104, og_temperature: 60 });
     const [complaint] = part.complaints();
-    expect(complaint?.label).toBe("Original gravity against the malt");
+    expect(complaint?.label).toBe("Gravity against the malt");
     expect(complaint?.text).toContain("Reading 1.104 is more than the malt can give");
     expect(complaint?.text).toContain("before the top-up water was mixed in");
     expect(complaint?.text).toContain(`Trust ${planned.toFixed(3)}`);

@@ -35,7 +35,7 @@ export interface WatchedCells {
 
 function checkList({ units, method }: BatchContents, words: UnitWords, watched: WatchedCells): readonly Check[] {
   return [
-    { label: "Original gravity against the malt", weight: "look", message: originalGravityMessage(units, words, method), lines: 2 },
+    { label: "Gravity against the malt", weight: "look", message: originalGravityMessage(units, words, method), lines: 2 },
     { label: "Volumes", weight: "look", message: volumesMessage(words, watched.budget) },
     { label: "Room in the kettle", weight: "stop", message: kettleMessage(words) },
     method === "extract" ? { label: "Steeping", weight: "look", message: steepingMessage(units, words) } : { label: "Mash", weight: "look", message: mashMessage(units, words) },

@@ -69,6 +69,8 @@ function convert(bytes: Uint8Array, parts: PackageParts, layout: WorkbookLayout,
   const { styles, styleId } = styleTable();
   const context: CellContext = { ...styleContext(book), functionNames, styleId };
   const data = { sheets: {} as Record<string, Partial<IWorksheetData>>, extras: { sheets: {} } as WorkbookExtras, computed: {} as ComputedValues };
+  const font = context.defaultFont;
+  const defaultStyle = { ...(font.name ? { ff: font.name } : {}), ...(font.size ? { fs: font.size } : {}) };
   const lists = { formats: {}, validation: {}, tables: {}, notes: {} } as Record<"formats" | "validation" | "tables" | "notes", Record<string, object>>;
   layout.sheets.forEach(({ name, part }, index) => {
     const sheet = book.sheets.find((one) => one.name === name);
@@ -77,7 +79,8 @@ function convert(bytes: Uint8Array, parts: PackageParts, layout: WorkbookLayout,
     const fragments = readFragments(partText(parts, part) ?? "");
     const { cellData, computed } = readCells(sheet, context);
     const grid: Partial<IWorksheetData> = {
-      id: sheetId, ...viewFromFile(sheet, book.themeColors), ...fragments.sizes, cellData,
+      // The grid looks for the usual font here, and not in the workbook, once a cell has any look of its own.
+      id: sheetId, defaultStyle, ...viewFromFile(sheet, book.themeColors), ...fragments.sizes, cellData,
       columnData: columnsFromFile(sheet.columns), rowData: rowsFromFile(sheet.rowDefs), ...roomFor(sheet),
     };
     const { tables, looks } = tablesFromFile(sheet);
@@ -107,11 +110,10 @@ function convert(bytes: Uint8Array, parts: PackageParts, layout: WorkbookLayout,
   }
   const settings = readSettings(parts, layout.part);
   if (settings) data.extras.settings = settings;
-  const font = context.defaultFont;
   const snapshot: IWorkbookData = {
     id, name: options.name ?? "Workbook", appVersion: "0.25.1", locale: "enUS" as IWorkbookData["locale"],
     styles, sheetOrder: sheetIds, sheets: data.sheets,
-    defaultStyle: { ...(font.name ? { ff: font.name } : {}), ...(font.size ? { fs: font.size } : {}) },
+    defaultStyle,
     resources: [
       makeResource(RESOURCE.conditionalFormats, lists.formats), makeResource(RESOURCE.dataValidation, lists.validation),
       makeResource(RESOURCE.tables, lists.tables), makeResource(RESOURCE.notes, lists.notes),

@@ -75,11 +75,12 @@ export class Session {
     await this.engine.univerAPI.getActiveWorkbook()!.endEditingAsync(true);
   }
 
-  async toFile(): Promise<Uint8Array> {
+  /** @param savedAsText told of each formula that no spreadsheet program could read */
+  async toFile(savedAsText: (address: string) => void = () => undefined): Promise<Uint8Array> {
     await this.endTyping();
     await this.engine.calculated();
     const snapshot = this.snapshot();
-    return saveWorkbook(snapshot, collectComputed(this.engine, snapshot), this.carry, { sheetInFront: this.sheetInFront });
+    return saveWorkbook(snapshot, collectComputed(this.engine, snapshot), this.carry, { sheetInFront: this.sheetInFront, savedAsText });
   }
 
   forgetEdits(): void {

@@ -1,6 +1,7 @@
 import type { IWorkbookData, IWorksheetData } from "@univerjs/core";
 import { openXlsx, saveXlsx, writeXlsx, type Sheet, type WorkbookProperties, type WriteSheet } from "hucre/xlsx";
 import { SHEET_EXTRAS_RESOURCE, type WorkbookExtras } from "../excel/sheet-extras";
+import { cellAddress } from "./addresses";
 import { arrangeParts } from "./arrange-parts";
 import { takeApart, type CarriedFile, type Carry } from "./carry";
 import { DEFAULT_FONT, type StyleContext } from "./cell-styles";
@@ -26,6 +27,8 @@ export interface SaveOptions {
   savedAt?: Date;
   /** The id of the sheet that the file opens on; otherwise that of the opened file, or the first. */
   sheetInFront?: string;
+  /** Told of each formula that goes into the file as a text, since no spreadsheet program could read it: "Sheet 1!B4". */
+  savedAsText?: (address: string) => void;
 }
 
 /**
@@ -56,7 +59,7 @@ async function writeNew(
   snapshot: IWorkbookData, computed: ComputedValues, extras: WorkbookExtras, properties: WorkbookProperties, options: SaveOptions,
 ): Promise<Written> {
   const defaultFont = defaultFontOf(snapshot);
-  const sheets = snapshot.sheetOrder.map((id) => sheetModel(id, snapshot, computed, extras, { theme: undefined, defaultFont }, undefined));
+  const sheets = snapshot.sheetOrder.map((id) => sheetModel(id, snapshot, computed, extras, { theme: undefined, defaultFont }, undefined, options));
   return { bytes: await writeXlsx({ sheets, properties, defaultFont, activeSheet: firstVisible(snapshot, inFront(snapshot, options)) }), sheets: [] };
 }
 
@@ -68,7 +71,7 @@ async function writeOver(
   const book = await openXlsx(packPlain(arranged), { readStyles: true });
   const before = snapshot.sheetOrder.map((id, index) => (carried.entries.has(id) ? book.sheets[index] : undefined));
   book.sheets = snapshot.sheetOrder.map((id, index) => ({
-    ...before[index], rows: [], ...sheetModel(id, snapshot, computed, extras, styleContext(book), before[index]),
+    ...before[index], rows: [], ...sheetModel(id, snapshot, computed, extras, styleContext(book), before[index], options),
   } as Sheet));
   Object.assign(book, { properties, namedRanges: undefined, dateSystem: "1900", hasMacros: false, activeSheet: firstVisible(snapshot, inFront(snapshot, options) ?? book.activeSheet) });
   return { bytes: await saveXlsx(book), sheets: before };
@@ -76,9 +79,11 @@ async function writeOver(
 
 function sheetModel(
   id: string, snapshot: IWorkbookData, computed: ComputedValues, extras: WorkbookExtras, styles: StyleContext, carried: Sheet | undefined,
+  options: SaveOptions,
 ): WriteSheet {
   const sheet: Partial<IWorksheetData> = snapshot.sheets[id] ?? {};
-  const cells = writeCells({ snapshot, sheet, computed: computed[id], carried, styles });
+  const savedAsText = (row: number, column: number): void => options.savedAsText?.(`${sheet.name ?? id}!${cellAddress(row, column)}`);
+  const cells = writeCells({ snapshot, sheet, computed: computed[id], carried, styles, savedAsText });
   putNotes(readResource<Record<string, GridNotes>>(snapshot, RESOURCE.notes)?.[id], cells);
   const own = extras.sheets[id];
   return {

@@ -20,9 +20,11 @@ export function fileCommands(session: Session): FileCommands {
 
   async function save(): Promise<boolean> {
     try {
-      const bytes = await session.toFile();
+      const texts: string[] = [];
+      const bytes = await session.toFile((address) => texts.push(address));
       download(bytes as Uint8Array<ArrayBuffer>, `${fileNameFor(session.name)}.xlsx`, xlsxType);
       session.forgetEdits();
+      if (texts.length > 0) tellOfTexts(texts);
       return true;
     } catch (problem) {
       complain("The file could not be written", problem);
@@ -79,6 +81,11 @@ export async function openSample(session: Session): Promise<boolean> {
   if (bytes === undefined) return false;
   await session.openFile(bytes, `${sampleName}.xlsx`);
   return true;
+}
+
+function tellOfTexts(cells: readonly string[]): void {
+  const some = cells.length > 5 ? `${cells.slice(0, 5).join(", ")} and ${cells.length - 5} more` : cells.join(", ");
+  showNotice({ kind: "warning", text: `No spreadsheet program can read what stands here as a formula, so the file holds it as a text: ${some}. Look for a bracket, a quotation mark or a comma too many or too few.` });
 }
 
 function complain(what: string, problem: unknown): void {

@@ -56,6 +56,8 @@ describe("a gravity that rises", () => {
     expect(found([[46272, 1.04], [46274, 1.0416], [46276, 1.02]])).toEqual([expect.stringMatching(/^look B2: Gravity rose from 1\.040 to 1\.042/)]);
     expect(found([[46276, 1.02], [46272, 1.04]])).toEqual([]);
     expect(found([[46276, 1.04], [46272, 1.02]])).toEqual([expect.stringMatching(/^look B1: Gravity rose from 1\.020 to 1\.040/)]);
+    expect(found([["", 1.02], [46272, 1.04]])).toEqual([]);
+    expect(found([[46272, 10.2, "P", 20, 1.041], [46273, 1.03]])).toEqual([]);
   });
 });
 
@@ -74,6 +76,7 @@ describe("beer packaged before it had finished", () => {
     const evening = [[46277.8, 1.012], [46278.8, 1.012]] as const;
     expect(found(evening, { packaged_on: 46278, fg_expected: 1.012 })).toEqual([]);
     expect(found([[46277.8, 1.012], [46279, 1.012]], { packaged_on: 46278, fg_expected: 1.012 })).toHaveLength(1);
+    expect(found([[46277.8, 1.012], [46279.1, 1.012]], { packaged_on: 46278.3, fg_expected: 1.012 })).toHaveLength(1);
   });
 
   it("is told with no reading at all, and in a stall", () => {
@@ -96,12 +99,13 @@ describe("days that cannot follow one another", () => {
     expect(days({ brewed_on: brewed + 0.5, packaged_on: brewed + 0.1 })).toEqual([]);
     expect(days({ packaged_on: brewed - 1 })).toEqual([expect.stringMatching(/^A2: Packaged on 2026-09-0\d, before it was brewed/)]);
     expect(days({ packaged_on: brewed + 5, tasted_on: brewed + 4 })).toEqual([expect.stringMatching(/^A3: Tasted on .*, before it was packaged/)]);
+    expect(days({ packaged_on: brewed + 5.8, tasted_on: brewed + 5.2 })).toEqual([]);
     for (const day of [32873, 73416]) expect(days({ brewed_on: day })).toContainEqual(expect.stringContaining(`A1: ${day} is no day between 1990 and 2100`));
     for (const day of [32874, 73415, "", 0]) expect(days({ brewed_on: day })).toEqual([]);
   });
 
   it("are readings before the brew day, after tomorrow, or above an earlier one", () => {
-    expect(days({}, [brewed, brewed + 0.5, brewed + 2, today + 1.9])).toEqual([]);
+    expect(days({}, [0, brewed, brewed + 0.5, brewed + 2, brewed + 2, today + 1.9])).toEqual([]);
     expect(days({ brewed_on: brewed + 0.5 }, [brewed + 0.2])).toEqual([]);
     expect(days({}, [brewed - 0.1])).toEqual([expect.stringMatching(/^A4: Read on .*, before the brew day/)]);
     expect(days({}, [today + 2])).toEqual([expect.stringContaining("That day is still to come")]);
@@ -138,6 +142,9 @@ describe("what is still to fill in", () => {
   it("is a line begun and not finished, at its first gap; 0 is a figure", () => {
     expect(missing({ malt: [[4, "", "mash", ""]] })).toEqual([expect.stringMatching(/^fill B6: This malt has no yield yet/)]);
     expect(missing({ malt: [[4, 80, "mash", 0]] })).toEqual([]);
+    const { malt: _, ...others } = whole;
+    const named = handSheet({ lines: [["Pale", "", "", "", ""], ["", "", "", "", ""]], ...others }, { malt: "B1:E2" });
+    expect(stillToFill(named).map(({ address, words }) => `${address}: ${words}`)).toEqual([expect.stringMatching(/^B1: This malt has no mass yet/)]);
     expect(missing({ hops: [[30, 8, 0], [20, "", 10]] })).toEqual([expect.stringMatching(/^fill B9: This hop has no alpha acid yet/)]);
   });
 
@@ -145,6 +152,7 @@ describe("what is still to fill in", () => {
     const { readings: _, reading_times: __, ...others } = whole;
     const reading = (...cells: CellValue[]) => stillToFill(logSheet([cells], others)).map(({ weight, address, words }) => `${weight} ${address}: ${words}`);
     expect(reading(46272, 1.04, "SG", 20)).toEqual([]);
+    expect(stillToFill(logSheet([[46272, 1.04, "SG", 20], [46273, 1.03, "SG", ""], ["", "", "", ""]], others)).map(({ address }) => address)).toEqual(["D2"]);
     expect(reading(46272, "", "", "")).toEqual([expect.stringMatching(/^fill B1: This reading has no figure yet/)]);
     expect(reading("", 1.04, "SG", 20)).toEqual([expect.stringMatching(/^fill A1: .*no day and time yet/)]);
     expect(reading(46272, 1.04, "SG", "")).toEqual([expect.stringMatching(/^fill D1: .*no sample temperature yet/)]);

@@ -44,6 +44,12 @@ describe("a temperature that its place cannot have", () => {
 
   it("is looked for in every line of the readings, in their third column", () => {
     expect(typedFigures(handSheet({ readings: [[1.05, "SG", 20], [1.03, "SG", 168], ["", "", ""]] }), "metric").map(({ address }) => address)).toEqual(["C2"]);
+    expect(words({ readings: [[1.05, "SG", -2], [1.03, "SG", 100]] })).toEqual([]);
+    for (const sample of [-2.1, 100.1]) expect(words({ readings: [[1.05, "SG", sample]] })).toHaveLength(1);
+  });
+
+  it("is looked for in the cells of its name alone", () => {
+    expect(words({ volume: 20, beer_temperatures: [[18], [19]], boil_minutes: 60, readings: [["", "", ""]], top_up: 99 })).toEqual([]);
   });
 });
 

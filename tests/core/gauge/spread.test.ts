@@ -53,7 +53,7 @@ describe("spreadOf", () => {
     const share: Measurand = ([x = 0]) => (x > 100 ? undefined : 2 * x);
     expect(spreadOf(share, [100], [1])).toBe(2);
     expect(spreadOf(share, [99], [1])).toBe(2);
-    const depth: Measurand = ([x = 0]) => (x < 0 ? undefined : 3 * x);
+    const depth: Measurand = ([x = 0]) => (x < 0 ? undefined : 3 * x + 1);
     expect(spreadOf(depth, [0], [2])).toBe(6);
     // One input at its edge does not hide the other: √(2² + 1²).
     const both: Measurand = ([x = 0, y = 0]) => (x > 100 ? undefined : 2 * x + y);
@@ -66,6 +66,8 @@ describe("spreadOf", () => {
     expect(linearSpread(bent(1.24), [0], [1], 0)).toBeCloseTo(1.12, 12);
     expect(linearSpread(bent(1.26), [0], [1], 0)).toBeUndefined();
     expect(linearSpread(bent(0.79), [0], [1], 0)).toBeUndefined();
+    expect(linearSpread(bent(0.81), [0], [1], 0)).toBeCloseTo(0.905, 12);
+    expect(linearSpread(([x = 0]) => -(bent(0.81)([x]) ?? NaN), [0], [1], 0)).toBeCloseTo(0.905, 12);
     expect(linearSpread(([x = 0]) => -(bent(1.24)([x]) ?? NaN), [0], [1], 0)).toBeCloseTo(1.12, 12);
     expect(linearSpread(([x = 0]) => -(bent(1.26)([x]) ?? NaN), [0], [1], 0)).toBeUndefined();
     expect(linearSpread(([x = 0]) => -(bent(0.79)([x]) ?? NaN), [0], [1], 0)).toBeUndefined();

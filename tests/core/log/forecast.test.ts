@@ -219,6 +219,7 @@ describe("fitFermentation", () => {
     const dry = { upperGravity: 1.03, lowerGravity: 0.988, steepnessPerDay: 1.6, middleDay: 2.2 };
     expect(lowestPossibleGravity(1.03)).toBeGreaterThan(0.9885);
     expect(fitFermentation(logOf(dry, [0, 1, 2, 3, 4, 6, 9]), 1.03).curve.lowerGravity).toBeLessThanOrEqual(gravityOnDay(dry, 9));
+    expect(fitFermentation(logOf(dry, [1, 2, 3, 6]), 1.03, 0.99).curve.lowerGravity).toBe(gravityOnDay(dry, 6));
   });
 
   it("never fits worse than the curve that the readings were made from", () => {
@@ -300,10 +301,11 @@ describe("the band", () => {
 
 it("the band never reaches below what a wort can ferment to", () => {
   const lowest = lowestPossibleGravity(1.05);
-  const fit = fitFermentation(logOf({ ...ale, lowerGravity: lowest }, [1, 2, 3]), 1.05, lowest);
-  const lows = [4, 6, 8, 10].map((day) => bandOnDay(fit, day).low);
-  expect(Math.min(...lows) - lowest).toBeGreaterThanOrEqual(0);
-  expect(Math.min(...lows) - lowest).toBeLessThan(1e-6);
+  const slow = { upperGravity: 1.05, lowerGravity: lowest, steepnessPerDay: 0.5, middleDay: 4 };
+  const fit = fitFermentation(logOf(slow, [3, 4]), 1.05, lowest);
+  const { gravity, low, high } = bandOnDay(fit, 14);
+  expect(gravity - (high - gravity)).toBeLessThan(lowest - 5e-5);
+  expect(low).toBe(lowestPossibleGravity(fit.curve.upperGravity));
 });
 
 describe("the width of the band", () => {

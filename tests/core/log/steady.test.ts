@@ -98,6 +98,10 @@ describe("readingsInOrder", () => {
     expect(readingsInOrder([null, 1, 2, 3], [null, 1.05, null, 1.02])).toEqual([{ day: 1, gravity: 1.05 }, { day: 3, gravity: 1.02 }]);
   });
 
+  it("passes over a gravity beside a heading", () => {
+    expect(readingsInOrder([null, 2], [1.05, 1.02])).toEqual([{ day: 2, gravity: 1.02 }]);
+  });
+
   it("takes 0 for the day of pitching among days, for a missing date among dates", () => {
     expect(readingsInOrder([0, 3], [1.05, 1.02])).toHaveLength(2);
     expect(readingsInOrder([0, 46114], [1.012, 1.012])).toEqual([{ day: 46114, gravity: 1.012 }]);

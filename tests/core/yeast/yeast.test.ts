@@ -100,6 +100,7 @@ describe("YEAST in a cell", () => {
 
   it("refuses cells that are counted one by one", () => {
     expect(callScalar(yeastPacks, [180e9, 100])).toMatchObject(refusal("write 180"));
+    expect(callScalar(yeastPacks, [300000, 100])).toMatchObject({ code: "#VALUE!", message: expect.not.stringContaining("write") as string });
     expect(callScalar(yeastCells, [20, 1.05, 750000])).toMatchObject(refusal("write 0.75"));
   });
 });

@@ -55,7 +55,7 @@ describe("standIbu", () => {
   it("cools towards a room of 15 °C in the worksheet, and takes no share of 1 for an alpha acid", () => {
     const typed = (alpha: number) => callScalar(functionNamed("HOPS.STAND"), [50, alpha, 20, 1.05, 20, 95, 20]);
     expect(typed(10)).toBeCloseTo(standIbu(hops, { ...stand, toC: 20 }), 9);
-    expect(typed(0.3)).toMatchObject({ code: "#VALUE!", message: expect.stringContaining("alpha 0.3 % looks like a share of 1; write 30 for 30 %") as string });
+    expect(typed(0.3)).toMatchObject({ code: "#VALUE!", message: expect.stringContaining("alpha is 0.3 %; it must be 0 % or above 0.3 % (write 30 for 30 %)") as string });
     for (const alpha of [0, 0.301]) expect(typed(alpha)).toBeTypeOf("number");
   });
 

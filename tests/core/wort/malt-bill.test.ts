@@ -42,7 +42,7 @@ describe("expected gravity", () => {
     // 1.200 in 20 L takes 200 × 20 / 385.558 = 10.375 kg of sugar.
     const sugar = (massKg: number): Fermentable[] => [{ massKg, yieldPercent: 100, handling: "sugar" }];
     expect(expectedGravity(sugar(10.35), 20, 70)).toBeCloseTo(1.1995, 4);
-    expect(() => expectedGravity(sugar(10.4), 20, 70)).toThrow("comes to 1.200");
+    expect(() => expectedGravity(sugar(10.4), 20, 70)).toThrow("come to 1.200");
     expect(expectedGravity(sugar(4000 / pureSugarPointsLPerKg), 20, 70)).toBeCloseTo(1.2, 12);
   });
 });

@@ -140,3 +140,54 @@ describe("two models that must not be mixed", () => {
     expect(speed).toBeCloseTo(0.65, 2);
   });
 });
+
+describe("rules of thumb that stop being true", () => {
+  it("a hydrometer correction that knows the temperature alone is two to three points wrong in strong wort at 140 °F", () => {
+    const points = (reading: number) => 1000 * (ask("WORT.HYDROMETER", reading, 140, 60, null, "us") - ask("WORT.HYDROMETER", reading, 60, 60, null, "us"));
+    // A printed leaflet gives 15.9 points for any gravity; it was made for about 1.020.
+    expect(Math.abs(points(1.02) - 15.9)).toBeLessThan(0.3);
+    expect(points(1.1) - points(1.02)).toBeGreaterThan(2);
+    expect(points(1.1) - points(1.02)).toBeLessThan(3.5);
+  });
+
+  it("a spindle for 60 °F and one for 20 °C do not show the same in the same wort", () => {
+    const difference = 1.1 - ask("WORT.HYDROMETER", 1.1, 60, 60, null, "us");
+    expect(difference).toBeGreaterThan(0.0001);
+    expect(difference).toBeLessThan(0.001);
+  });
+
+  it("Balling's rule alone leaves the real extract 0.10 to 0.19 °P low, as five sets of measured beers show", () => {
+    for (const [original, apparent, gravities] of [[14.08, 3.11, [1.05718, 1.01215]], [17.67, 2.45, [1.07269, 1.00955]], [12.75, 2.79, [1.05153, 1.01089]]] as const) {
+      const above = ask("BEER.EXTRACT", ...gravities) - (0.1808 * original + 0.8192 * apparent);
+      expect(above).toBeGreaterThan(0.04);
+      expect(above).toBeLessThan(0.25);
+    }
+  });
+
+  it("yeast that loses a fifth each month is not dead after five: a third is left", () => {
+    expect(ask("YEAST.VIABILITY", 150)).toBeCloseTo(32.8, 1);
+    expect(ask("YEAST.VIABILITY", 1100)).toBeGreaterThan(0);
+  });
+
+  it("a final gravity below 1.000 is beer, not a slip", () => {
+    expect(ask("BEER.ABV", 1.045, 0.998)).toBeGreaterThan(6);
+    expect(ask("YEAST.ATTENUATION", 1.045, 0.998)).toBeGreaterThan(100);
+  });
+
+  it("the maltsters' line goes below nothing under 0.56 °L: sugar gives no colour all the same", () => {
+    expect(1.3546 * 0.5 - 0.76).toBeLessThan(0);
+    expect(ask("WORT.COLOUR", [[4, 0]], 20, "EBC")).toBe(0);
+    expect(ask("WORT.COLOUR", [[4, 0.1]], 20, "EBC")).toBeGreaterThan(0);
+  });
+
+  it("a bottle proofed at 12 bar is not a bottle for 4 volumes", () => {
+    const verdict = callScalar(functionNamed("PACK.CHECK"), [4, 25, "ordinary"]);
+    expect(String(verdict)).toMatch(/^over: 4 volumes at 25 °C make 4\.6 bar /);
+  });
+
+  it("the colour of a glass is that of its width: the same beer is straw in a tube and amber in a glass", () => {
+    const blue = (centimetres: number) => parseInt(String(callScalar(functionNamed("BEER.HEX"), [6, centimetres])).slice(5), 16);
+    expect(blue(5)).toBe(0);
+    expect(blue(1)).toBeGreaterThan(150);
+  });
+});

@@ -44,8 +44,8 @@ export function requireFall(fall: number): void {
 
 /**
  * The fermentation curve of a log by least squares. With five readings or more its ends are free, if the readings can
- * tell them; else they are held at the original gravity (the first reading, when it is not given) and the expected
- * final gravity. A log that has stalled is held at its newest reading: the curve never goes on falling out of a stall.
+ * tell them (the upper one only where the original gravity is not given); else they are held at the original gravity (the
+ * first reading, when it is not given) and the expected final gravity. A log that has stalled is held at its newest reading: the curve never goes on falling out of a stall.
  *
  * The covariance of the numbers is s² (JᵀJ)⁻¹ with s² = Σr²/(n − p) (GNU Scientific Library manual, Nonlinear
  * least-squares fitting, covariance matrix; G. A. F. Seber and C. J. Wild, Nonlinear Regression, 1989, ch. 5, from
@@ -66,7 +66,7 @@ export function fitFermentation(readings: readonly Reading[], originalGravity?: 
   const lowest = Math.min(lowestPossibleGravity(upper), newest.gravity);
 
   if (state !== "stalled" && readings.length >= enoughReadings) {
-    const free = fitWithin(readings, { least: [highest, lowest], most: [originalGravity === undefined ? 1.2 : upper, newest.gravity] }, "fitted");
+    const free = fitWithin(readings, { least: [originalGravity === undefined ? highest : upper, lowest], most: [originalGravity === undefined ? 1.2 : upper, newest.gravity] }, "fitted");
     if (free !== undefined && free.plusOrMinus([0, 1, 0, 0]) <= widestFinalGravity) return free;
   }
   const end = state === "stalled" || state === "steady" ? newest.gravity : expectedGravity;
@@ -116,9 +116,12 @@ function fitWithin(readings: readonly Reading[], ends: Bounds, kind: Fermentatio
   };
 }
 
-/** The curve on a day with its 95 % band, never outside what can be. */
+/** The curve on a day with its 95 % band, which, like the curve, stays between the two ends with what they are good to. */
 export function bandOnDay({ curve, plusOrMinus }: FermentationFit, day: number): { gravity: number; low: number; high: number } {
   const gravity = gravityOnDay(curve, day);
   const half = plusOrMinus(logisticModel.gradient(asList(curve), day));
-  return { gravity, low: Math.max(gravity - half, lowestPossibleGravity(curve.upperGravity)), high: gravity + half };
+  const lowest = Math.max(curve.lowerGravity - plusOrMinus([0, 1, 0, 0]), lowestPossibleGravity(curve.upperGravity));
+  const highest = curve.upperGravity + plusOrMinus([1, 0, 0, 0]);
+  // A newest reading below what can be keeps the curve below it, too.
+  return { gravity, low: Math.min(Math.max(gravity - half, lowest), gravity), high: Math.max(Math.min(gravity + half, highest), gravity) };
 }

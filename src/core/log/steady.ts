@@ -9,8 +9,8 @@ const almostADay = 23 / 24;
 const slowFallPerDay = 0.002;
 /** How far above the expected final gravity a steady beer may stand before it has stalled (common practice). */
 const stalledAbove = 0.004;
-/** A beer that lost more than this share of the tolerance in the last day is not yet at rest when it also lost more than the tolerance in two to four days. */
-const restless = 1 / 4;
+/** A beer that loses more than this share of the tolerance a day is not yet at rest when it also lost more than the tolerance in two to four days. */
+const restless = 1 / 3;
 const creepDays = { from: 47 / 24, to: 4 } as const;
 /** Swallows the rounding of 1.012 − 1.011 in binary. */
 const hair = 1e-9;
@@ -51,7 +51,7 @@ export function steadiness(readings: readonly Reading[], tolerance: number, expe
 }
 
 function creeps(readings: readonly Reading[], newest: Reading, dayBefore: Reading, tolerance: number): boolean {
-  if (dayBefore.gravity - newest.gravity <= restless * tolerance + hair) return false;
+  if ((dayBefore.gravity - newest.gravity) / (newest.day - dayBefore.day) <= restless * tolerance + hair) return false;
   const earlier = readings.filter(({ day }) => newest.day - day >= creepDays.from - hair && newest.day - day <= creepDays.to + hair);
   return earlier.some(({ gravity }) => gravity - newest.gravity > tolerance + hair);
 }

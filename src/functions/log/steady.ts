@@ -19,7 +19,7 @@ export const logSteady = describeFunction({
     kind: "text",
     doc: "working: still falling, or not yet two readings a day apart. nearly: falling by no more than 0.002 a day, or creeping on by a line a day. steady: the readings of the last day agree. stalled: they agree, more than 0.004 above the gravity you expect. rising: it stands above an earlier reading; measure again and clear the wrong row (unless you added sugar or fruit).",
   },
-  equation: "steady when the newest reading, one at least 23 h older and all between lie within the tolerance; not when it fell by a quarter of that and by more than all of it in two to four days; stalled when newest > expected + 0.004",
+  equation: "steady when the newest reading, one at least 23 h older and all between lie within the tolerance; not when it falls by a third of that a day and fell by more than all of it in two to four days; stalled when newest > expected + 0.004",
   sources: [{ cite: "common practice", where: "two equal readings a day apart mean that fermentation has ended; the limits 0.002 a day and 0.004 from memory" }],
   examples: [
     { arguments: [[[5], [6]], [[1.012], [1.012]]], value: "steady", from: "common practice: two equal readings a day apart" },

@@ -150,6 +150,15 @@ describe("fitFermentation", () => {
     expect(inside / all).toBeGreaterThanOrEqual(0.95);
   });
 
+  it("begins at the original gravity where that is known, however late the readings begin", () => {
+    // Without it a wort of 1.025 that waits for three days would fit as well.
+    const late = [[3, 1.025], [6, 1.012], [8, 1.0115], [9, 1.0115], [10, 1.0115]].map(([day = 0, gravity = 0]) => ({ day, gravity }));
+    const { curve, ends } = fitFermentation(late, 1.051);
+    expect(ends).toBe("fitted");
+    expect(curve.upperGravity).toBe(1.051);
+    expect(gravityOnDay(curve, 0)).toBeGreaterThan(1.04);
+  });
+
   it("holds the ends with fewer than five readings, and wants to know the lower one", () => {
     const few = logOf(ale, [1, 2, 3]);
     const fit = fitFermentation(few, 1.05, 1.01);
@@ -293,6 +302,16 @@ describe("the band", () => {
       expect(low).toBeLessThan(gravity);
       expect(high).toBeGreaterThan(gravity);
       expect(low).toBeGreaterThanOrEqual(lowestPossibleGravity(1.05) - 1e-3);
+    }
+    // Few readings beside a steep way: its slope alone would carry the band to a gravity of 10, and below 1.000.
+    const steep = fitFermentation([[3, 1.025], [6, 1.012], [8, 1.0115], [9, 1.0115], [10, 1.0115]].map(([day = 0, gravity = 0]) => ({ day, gravity })));
+    const ends = [steep.curve.lowerGravity - steep.plusOrMinus([0, 1, 0, 0]), steep.curve.upperGravity + steep.plusOrMinus([1, 0, 0, 0])] as const;
+    for (const day of [0, 0.5, 1, 1.5, 2, 2.5, 3, 4]) {
+      const { gravity, low, high } = bandOnDay(steep, day);
+      expect(low).toBeGreaterThanOrEqual(ends[0] - 1e-12);
+      expect(high).toBeLessThanOrEqual(ends[1] + 1e-12);
+      expect(gravity).toBeGreaterThanOrEqual(low);
+      expect(gravity).toBeLessThanOrEqual(high);
     }
     const width = (day: number) => bandOnDay(fit, day).high - bandOnDay(fit, day).low;
     expect(width(8)).toBeGreaterThan(width(3.5));

@@ -50,6 +50,8 @@ describe("steadiness", () => {
     expect(verdict([...creeping, [6, 1.012]])).toBe("steady");
     expect(verdict([[0, 1.05], [5, 1.013], [6, 1.012]])).toBe("steady");
     expect(verdict([[4, 1.013], [5, 1.0122], [6, 1.0121], [7, 1.0119]])).toBe("steady");
+    // Half a line in two days is rest, whatever went before.
+    expect(verdict([[0, 1.03], [2, 1.017], [4, 1.0125], [6, 1.012]])).toBe("steady");
     // Far above its end it has stalled for all that.
     expect(verdict([[1, 1.032], [2, 1.031], [3, 1.03]], 1.012)).toBe("stalled");
   });

@@ -24,7 +24,7 @@ function verdict(x: PlainArguments): string {
   const given = x.given("expected");
   const tooHigh = `${newest}-${x.core("expected")}>0.004+1E-9`;
   const earlier = `MAXIFS(${g},${timed},${t},"<="&(${newestTime}-47/24+1E-9),${t},">="&(${newestTime}-4-1E-9))`;
-  const creeps = `AND(${reference}-${newest}>${tolerance}/4+1E-9,${earlier}-${newest}>${tolerance}+1E-9)`;
+  const creeps = `AND((${reference}-${newest})/(${newestTime}-${referenceTime})>${tolerance}/3+1E-9,${earlier}-${newest}>${tolerance}+1E-9)`;
   const settled = `IF(${creeps},"nearly","steady")`;
   const steady = given === false ? settled : `IF(${given === true ? tooHigh : `AND(${given},${tooHigh})`},"stalled",${settled})`;
   return (

@@ -80,7 +80,7 @@ export function NewBatch() {
         value={values.method}
         choices={[
           ["extract", "Malt extract, some grain steeped"],
-          ["all-grain", "Grain, mashed"],
+          ["all-grain", "Grain, mashed; extract may join it"],
         ]}
         onChange={(method) => change({ method })}
       />

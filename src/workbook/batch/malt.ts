@@ -8,7 +8,7 @@ export const maltTableRows = 6;
 
 /** 3. Malt and sugar: the table that gravity and colour come from. */
 export function malt(b: SheetBuilder, { malt: lines, kit, units, method }: BatchContents, words: UnitWords): void {
-  section(b, 3, "Malt and sugar", method === "extract" ? "Steeped grain gives colour and taste; the extract gives most of the sugar" : "The mash turns the grain's starch into sugar");
+  section(b, 3, "Malt and sugar", method === "extract" ? "Steeped grain gives colour and taste; the extract gives most of the sugar" : "The mash turns starch into sugar; extract and sugar beside it count whole");
   const heading = b.row;
   const { first, last } = inputTable(
     b,

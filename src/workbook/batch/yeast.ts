@@ -17,7 +17,7 @@ export function yeast(b: SheetBuilder, { yeast: y }: BatchContents, words: UnitW
       ["to", { content: y.fermentTo, format: "whole", unit: words.temperature, name: "ferment_to" }],
     ],
     [
-      ["Cells wanted", { content: "=GYLE.YEAST.CELLS(volume,og_plan,pitch_rate,units)", format: "whole", unit: "10⁹", name: "cells_wanted" }],
+      ["Cells wanted", { content: "=GYLE.YEAST.CELLS(volume,og_plan,pitch_rate,units)", format: "whole", unit: "10⁹, thousand million", name: "cells_wanted" }],
       ["Packs to pitch", { content: "=GYLE.YEAST.PACKS(cells_wanted,cells_per_pack,viability)", format: "whole", name: "packs_to_pitch" }],
       ["Pitching rate", { content: y.pitchRate, format: "two", unit: "million per mL and °P", name: "pitch_rate" }],
       ["Sugar it should eat", { content: y.attenuationPercent, format: "whole", unit: "% apparent attenuation", name: "attenuation", between: [1, 100] }],

@@ -35,18 +35,17 @@ function addedIons(x: PlainArguments, ion: number): string {
   return `(${parts.join("+")})/${x.core("volume")}`;
 }
 
-/** Whether base has a cell for each ion, as the call asks: six in a line, or seven with a heading. A word in the first of six counts as 0. */
+/** Whether base has a cell for each ion, as the call asks: six in a line, and a heading beside them at most. */
 function baseFits(x: PlainArguments): boolean {
   if (x.operand("base").kind === "omitted") return true;
   const { rows, columns, heading } = x.range("base");
-  return Math.min(rows, columns) === 1 && (rows * columns === ionNames.length || (heading && rows * columns === ionNames.length + 1));
+  return Math.min(rows, columns) === 1 && rows * columns === ionNames.length + Number(heading);
 }
 
 function baseIon(x: PlainArguments, ion: number): string {
   if (x.operand("base").kind === "omitted" || !baseFits(x)) return "0";
   const base = x.range("base");
-  const headingIsIon = base.heading && base.rows === ionNames.length;
-  return `N(${base.rows > 1 ? base.cell(headingIsIon ? ion - 1 : ion, 0) : base.cell(0, ion)})`;
+  return `N(${base.rows > 1 ? base.cell(ion, 0) : base.cell(0, ion)})`;
 }
 
 /** Equivalents in a millilitre of the acid; density lines as in `core/water/acid.ts`. */

@@ -22,8 +22,8 @@ const texts: readonly { typed: string; says: RegExp }[] = [
   { typed: "\u00a020", says: /kept as a text: type it again\)/ },
   { typed: "２０", says: /kept as a text: type it again\)/ },
   { typed: "20,5", says: /decimal sign of your spreadsheet/ },
-  { typed: "20 litres", says: /type 20 alone/ },
-  { typed: "75 %", says: /type 75 alone/ },
+  { typed: "20 furlongs", says: /as a number alone|the number alone|type 20 alone/ },
+  { typed: "75 %", says: /as a number alone|the number alone|type 75 alone/ },
   { typed: "2026-11-28", says: /date or (a )?time/ },
 ];
 
@@ -116,6 +116,8 @@ describe("the words for a slip", () => {
     ["litres for millilitres", message("BEER.ENERGY", 1.05, 1.01, 0.5), "#VALUE! serving is 0.5 mL; it must be from 30 mL to 5000 mL (a glass is given in mL or US fl oz: 500, not 0.5)"],
     ["points for gravity", message("WORT.PLATO", 50), "#VALUE! gravity is 50; it must be from 0.980 to 1.200 (50 looks like points: write 1.050)"],
     ["a lost decimal sign", message("WORT.PLATO", 1050), "#VALUE! gravity is 1050; it must be from 0.980 to 1.200 (write it as 1.050, with the decimal sign of your spreadsheet)"],
+    ["a number with the unit that is asked for", message("WATER.DECHLORINATE", "20 L", 3), '#VALUE! volume must be a number, not the text "20 L"; it must be above 0 L and at most 10000 L (type 20 alone)'],
+    ["a number with another unit", message("WATER.DECHLORINATE", "5 gal", 3), '#VALUE! volume must be a number, not the text "5 gal"; it must be above 0 L and at most 10000 L (give it in L, as a number alone)'],
     ["°F on a metric sheet", message("PACK.PRIMING", 19, 2.4, 68), '#VALUE! temperature is 68 °C; it must be from -2 °C to 45 °C (68 looks like °F, which is 20 °C; for US units give "us" as units)'],
     ["°C on a US sheet", message("PACK.PRIMING", 5, 2.4, 20, null, "us"), "#VALUE! temperature is 20 °F; it must be from 28.4 °F to 113 °F (20 looks like °C, which is 68 °F)"],
     ["a hair below a limit", message("DAY.TIMELINE", 0.375, [["Cool", "after", 30]], null, 1e-9), "#VALUE! boil_minutes is 1e-9 min; it must be from 1 min to 300 min"],

@@ -47,6 +47,6 @@ describe("starterVolumeL", () => {
 
   it("says what to grow to first when it is too much for one step", () => {
     expect(() => starterVolumeL(100, 400, 1.036)).toThrow(BrewingError);
-    expect(() => starterVolumeL(100, 400, 1.036)).toThrow("grow to 371 first");
+    expect(() => starterVolumeL(100, 400, 1.036)).toThrow("grow to 371 thousand million first");
   });
 });

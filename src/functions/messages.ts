@@ -36,13 +36,17 @@ export const messages = {
 
 export function limitText(name: QuantityName, limits: Limits, units: UnitSystem): string {
   if (name === "date") return limits.atLeast === undefined ? `a time of day, or a date up to ${showDate(limits.atMost ?? 0)}` : `a date from ${showDate(limits.atLeast)} to ${showDate(limits.atMost ?? 0)}`;
-  const show = (value: number) => showQuantity(name, value, units);
-  const lower = limits.atLeast !== undefined ? show(limits.atLeast) : limits.above !== undefined ? `above ${show(limits.above)}` : undefined;
-  const upper = limits.atMost !== undefined ? show(limits.atMost) : limits.below !== undefined ? `below ${show(limits.below)}` : undefined;
-  if (limits.atLeast !== undefined && limits.atMost !== undefined) return `from ${lower} to ${upper}`;
-  if (lower !== undefined && upper !== undefined) return `${limits.atLeast !== undefined ? `at least ${lower}` : lower} and ${limits.atMost !== undefined ? `at most ${upper}` : upper}`;
-  if (lower !== undefined) return limits.atLeast !== undefined ? `at least ${lower}` : lower;
-  return limits.atMost !== undefined ? `at most ${upper}` : `${upper}`;
+  const show = (value: number): string => showQuantity(name, value, units);
+  const { above, atLeast, below, atMost } = limits;
+  // The unit once, behind the last number.
+  const first = (value: number): string => (atMost ?? below) === undefined ? show(value) : show(value).replace(` ${quantity(name).unit[units]}`, "");
+  if (atLeast !== undefined && atMost !== undefined) return `from ${first(atLeast)} to ${show(atMost)}`;
+  return [
+    ...(atLeast === undefined ? [] : [`at least ${first(atLeast)}`]),
+    ...(above === undefined ? [] : [`above ${first(above)}`]),
+    ...(atMost === undefined ? [] : [`at most ${show(atMost)}`]),
+    ...(below === undefined ? [] : [`below ${show(below)}`]),
+  ].join(" and ");
 }
 
 /** The number as it stands in the cell, not rounded to the limit that it misses by a hair. */

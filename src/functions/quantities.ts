@@ -84,9 +84,9 @@ export const quantities = {
   lovibond: same("°L", 1),
   co2: same("volumes CO2", 2),
   /** Thousand million yeast cells. */
-  cells: same("10⁹ cells", 0),
+  cells: same("thousand million cells", 0),
   /** Million cells per millilitre and degree Plato. */
-  pitchRate: same("10⁶ cells/mL/°P", 2),
+  pitchRate: same("million cells/mL/°P", 2),
   energy: scaled("kJ", "kcal", "kJ", 1, 4.184, 0),
   lengthCm: same("cm", 1),
   /** What is dissolved in water. */

@@ -13,9 +13,10 @@ export function textHint(typed: unknown, name: QuantityName, units: UnitSystem):
   if (/^[-+]?(\d+\.?\d*|\.\d+)$/.test(text)) return "it is kept as a text: type it again";
   if (/^[-+]?\d+,\d+$/.test(text)) return "it is kept as a text: type it again with the decimal sign of your spreadsheet";
   if (readsAsDate(text)) return name === "date" || name === "days" ? "this date or time is kept as a text: type it again" : "it looks like a date or a time";
-  const [, number] = /^([-+]?[\d.,]+)\s*\D+$/.exec(text) ?? [];
-  if (number === undefined) return undefined;
-  return unit === "" || name === "gravity" ? `type ${number} alone` : `type ${number} alone, counted in ${unit}`;
+  const [, number, word] = /^([-+]?[\d.,]+)\s*(\D+)$/.exec(text) ?? [];
+  if (number === undefined || word === undefined) return undefined;
+  // Five gallons are not five litres: only the unit that is asked for may simply be left away.
+  return unit === "" || word.toLowerCase() === unit.toLowerCase() ? `type ${number} alone` : name === "gravity" ? "type the number alone" : `give it in ${unit}, as a number alone`;
 }
 
 /** "77 looks like °F": a temperature that would be allowed on the other scale. */

@@ -95,4 +95,16 @@ test("the pane explains every function, and finds one by a word", async () => {
   await tab.page.screenshot({ path: `${pictures}function.png` });
   await pane.getByRole("button", { name: "All functions" }).click();
   await pane.getByLabel("Look for").waitFor();
+
+  await pane.getByLabel("Look for").fill("sugar for bottling");
+  await pane.getByText("2 of 65, the likeliest first").waitFor();
+  await tab.page.screenshot({ path: `${pictures}function-search.png` });
+  expect(await pane.locator(".functions button").first().textContent()).toBe("GYLE.PACK.PRIMING");
+  await pane.getByRole("button", { name: "GYLE.PACK.PRIMING" }).click();
+  // A function that the words name leads to its page, at its top.
+  await pane.getByLabel("Take care").getByRole("button", { name: "GYLE.PACK.CHECK" }).click();
+  const heading = pane.getByRole("heading", { name: "GYLE.PACK.CHECK" });
+  await heading.waitFor();
+  expect(await heading.evaluate((element) => element === document.activeElement)).toBe(true);
+  await tab.page.screenshot({ path: `${pictures}function-linked.png` });
 });

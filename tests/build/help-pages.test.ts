@@ -114,6 +114,7 @@ describe("the page of a function", () => {
     for (const descriptor of registry) {
       const page = functionPage(descriptor).replaceAll(/<code>.*?<\/code>/gs, "");
       const named = new Set([...page.matchAll(/GYLE\.([A-Z]+\.[A-Z]+)/g)].map(([, id = ""]) => id).filter((id) => id !== descriptor.id));
+      expect(page).not.toContain(`<a href="${helpPagePath(descriptor.id).replace("help/", "")}">`);
       for (const id of named) expect(page, `${descriptor.id} names ${id}`).toContain(`<a href="${helpPagePath(id).replace("help/", "")}">GYLE.${id}</a>`);
     }
     expect(functionPage(functionNamed("PACK.PRIMING"))).toContain('<a href="pack-check.html">PACK.CHECK</a>');

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { TableParameter } from "../../src/functions/describe";
+import { argumentName, type TableParameter } from "../../src/functions/describe";
 import { parameterText } from "../../src/functions/parameter-text";
 import { quantity } from "../../src/functions/quantities";
 import { registry } from "../../src/functions/registry";
@@ -75,6 +75,7 @@ describe.each(registry.map((descriptor) => [descriptor.id, descriptor] as const)
       if (parameter.optional === true) expect(text, name).toMatch(/left out|Needed with|Without it/i);
       if (parameter.kind === "choice") for (const choice of parameter.choices) expect(text, name).toContain(choice);
       if (parameter.kind !== "table") continue;
+      for (const key of Object.keys(parameter.columns)) expect(text.split("Columns:")[1], name).toContain(argumentName(key));
       for (const column of Object.values(parameter.columns)) if (column.kind === "choice") for (const choice of column.choices) expect(text, name).toContain(choice);
     }
   });

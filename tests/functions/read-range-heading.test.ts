@@ -63,7 +63,7 @@ describe("the heading row of a table", () => {
   });
 
   it("is not made of a slip of the hand: that is reported with its row", () => {
-    expect(problemOf(hops, [["28 g", 60], [10, 5]])).toBe('table row 1: mass must be a number, not the text "28 g"; it must be above 0 g and at most 50000 g (type 28 alone, counted in g)');
+    expect(problemOf(hops, [["28 g", 60], [10, 5]])).toBe('table row 1: mass must be a number, not the text "28 g"; it must be above 0 and at most 50000 g (type 28 alone)');
     expect(problemOf(hops, [["-5", ".5"], [10, 5]])).toContain("row 1: mass must be a number");
     expect(problemOf(hops, [["some", 60], [10, 5]])).toContain("row 1: mass must be a number");
     expect(problemOf(steps, [["Mash", "before", "an hour"], ["Sparge", "before", 20]])).toContain("row 1: minutes must be a number");

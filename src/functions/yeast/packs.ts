@@ -9,9 +9,9 @@ export const yeastPacks = describeFunction({
   id: "YEAST.PACKS",
   summary: "How many packs of yeast to buy for the cells wanted, rounded up to whole packs.",
   parameters: {
-    cells: number("cells", { doc: "Living cells wanted, in thousand millions, as GYLE.YEAST.CELLS gives them.", limits: { above: 0, atMost: 200000 }, typical: 180, hint: inThousandMillions }),
+    cells: number("cells", { doc: "Living cells wanted, as GYLE.YEAST.CELLS gives them.", limits: { above: 0, atMost: 200000 }, typical: 180, hint: inThousandMillions }),
     perPack: number("cells", {
-      doc: "Thousand million cells in a fresh pack, by its label. Often about 100 in liquid yeast; 10 for each gram of dry yeast, of which makers vouch for 5 to 6.",
+      doc: "Cells in a fresh pack, by its label. Often about 100 in liquid yeast; 10 for each gram of dry yeast, of which makers vouch for 5 to 6.",
       limits: { above: 0, atMost: 10000 },
       typical: 100,
       hint: inThousandMillions,

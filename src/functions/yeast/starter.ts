@@ -9,8 +9,8 @@ export const yeastStarter = describeFunction({
   id: "YEAST.STARTER",
   summary: "Volume of a starter that grows the yeast you have to the cells that you want.",
   parameters: {
-    cellsNow: cells("Living cells that you have, in thousand millions: packs × cells in each × GYLE.YEAST.VIABILITY / 100.", 100),
-    cellsWanted: cells("Living cells wanted, in thousand millions, as GYLE.YEAST.CELLS gives them.", 180),
+    cellsNow: cells("Living cells that you have: packs × cells in each × GYLE.YEAST.VIABILITY / 100.", 100),
+    cellsWanted: cells("Living cells wanted, as GYLE.YEAST.CELLS gives them.", 180),
     gravity: optional(gravity("Gravity of the starter's wort: 1.036 when left out, some 100 g of dry malt extract to the litre (0.8 lb to the US gallon).", { limits: { atLeast: 1.005, atMost: 1.05 }, typical: 1.036 }), 1.036),
     units,
   },

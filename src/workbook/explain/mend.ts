@@ -10,7 +10,7 @@ export function mendOf({ code, message }: CellError, explained: readonly Argumen
   const where = wrong?.place ? { place: wrong.place } : {};
   const what = sentenceOf(message, explained.map(({ name }) => name));
   if (message.startsWith("internal error")) return { what, mend: "This is a mistake of ours, not of yours. Please report it with the formula." };
-  if (/must be a number, not/.test(message)) return { what, mend: "Type the number alone, without its unit, and with the decimal sign that your Excel uses. A number that stands at the left of its cell is a text: type it again.", ...where };
+  if (/must be a number, not/.test(message)) return { what, mend: "Type the number alone, in the unit that is asked for, and with the decimal sign that your Excel uses. A number that stands at the left of its cell is a text: type it again.", ...where };
   if (code === "#N/A") return { what, mend: "No source that we trust covers this value; an answer would be a guess. Check whether the value and its unit are right.", ...where };
   return { what, mend: wrong ? `Change ${wrong.name}${wrong.typed === "" ? "" : `, which is ${wrong.typed}`}, or check the units.` : "Check the values above and their units.", ...where };
 }

@@ -73,8 +73,5 @@ export function list(quantity: QuantityName, doc: string, options: { limits: Lim
 export const gravities = (doc: string): ListParameter =>
   list("gravity", doc, { limits: gravityLimits, typical: 1.02, hint: looksLikePlato });
 
-/** Excel day numbers from 1990 to 2100: a plain "3" or a text date is refused with the reason. */
-export const dates = (doc: string): ListParameter => list("date", doc, { limits: { atLeast: 32874, atMost: 73415 }, typical: 46000 });
-
 /** The last argument wherever masses, volumes, temperatures or pressures go in or out. */
 export const units = optional(choice("Unit system: metric (L, kg, g, °C, bar) or us (US gal, lb, oz, °F, psi).", ["metric", "us"]), "metric");

@@ -10,12 +10,12 @@ const ranges = new Map(plan.names.map(({ name, range }) => [name, range]));
 const cellOf = (name: string): string => ranges.get(name)?.split(":")[0] ?? "";
 const plannedAt = (name: string): CellValue => (plan.cells.find((cell) => cell.address === cellOf(name))?.content as CellValue | undefined) ?? "";
 
-/** The sheet as planned, but for what stands in some cells; formulas are not calculated. */
-function sheet(changed: Readonly<Record<string, CellValue>> = {}, names: ReadonlyMap<string, string> = ranges): NamedCells {
+/** The sheet as planned, but for what stands in some cells; formulas are not calculated, but may show something. */
+function sheet(changed: Readonly<Record<string, CellValue>> = {}, names: ReadonlyMap<string, string> = ranges, shows: CellValue = ""): NamedCells {
   const contents = new Map<string, CellValue>(plan.cells.map(({ address: at, content }) => [at, (content as CellValue | undefined) ?? ""]));
   for (const [at, content] of Object.entries(changed)) contents.set(at, content);
   const formulas = Array.from({ length: 260 }, (_, row) => Array.from({ length: 45 }, (__, column) => contents.get(address(row + 1, column + 1)) ?? ""));
-  const values = formulas.map((row) => row.map((content) => (String(content).startsWith("=") ? "" : content)));
+  const values = formulas.map((row) => row.map((content) => (String(content).startsWith("=") ? shows : content)));
   return new NamedCells("Batch", names, { row: 1, column: 1 }, values, formulas);
 }
 
@@ -71,7 +71,9 @@ describe("a text where a number belongs", () => {
   });
 
   it("is no blank, no number, no formula, and no word where words belong", () => {
-    for (const fine of ["", "  ", 21, '="20"&" L"']) expect(words("volume", fine)).toEqual([]);
+    for (const fine of ["", "  ", 21]) expect(words("volume", fine)).toEqual([]);
+    expect(textNumbers(sheet({ [cellOf("volume")]: '="20"&" L"' }, ranges, "20 L"), plan)).toEqual([]);
+    expect(words("happened", "noon")).toEqual([expect.stringContaining("where a time belongs")]);
     expect(words("og_scale", "P")).toEqual([]);
   });
 });

@@ -5,7 +5,8 @@ import { moved, placeMap } from "../../../src/workbook/check/place-map";
 import type { SheetPlan } from "../../../src/workbook/plan/sheet-plan";
 import { NamedCells } from "../../../src/workbook/read/named-cells";
 
-const planned = { top: "A2", block: "C5:D8", bottom: "A20" };
+/** Out of order, as names are. */
+const planned = { bottom: "A20", block: "C5:D8", top: "A2" };
 const plan: SheetPlan = {
   ...planBatch(newBatch({ id: "test", sheetName: "Batch", batchName: "Any", brewedOn: 46270, volume: 20, units: "metric", topUp: 0, method: "extract" })),
   names: Object.entries(planned).map(([name, range]) => ({ name, range })),

@@ -90,9 +90,6 @@ export function list(quantity: QuantityName, doc: string, options: { limits: Lim
 export const gravities = (doc: string): ListParameter =>
   list("gravity", doc, { limits: gravityLimits, typical: 1.02, hint: looksLikeGravity });
 
-/** Excel day numbers from 1990 to 2100: a plain "3" or a text date is refused with the reason. */
-export const dates = (doc: string): ListParameter => list("date", doc, { limits: { atLeast: 32874, atMost: 73415 }, typical: 46000 });
-
 /** Imperial gallons are a fifth larger than US ones, so "imperial" is not among them. */
 const otherUnitWords = { si: "metric", m: "metric", eu: "metric", l: "metric", litres: "metric", liters: "metric", usa: "us", american: "us", customary: "us", gal: "us", gallons: "us", "us gal": "us" } as const;
 

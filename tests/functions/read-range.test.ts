@@ -129,6 +129,7 @@ describe("the rows of a table", () => {
   it("begin below a heading, but a choice in the first row is none", () => {
     const parts: TableParameter = { kind: "table", doc: "steps", columns: { part: choice("when", ["mash", "boil"]), minutes: minutes("how long") }, layouts: [["part", "minutes"]] };
     expect(problemOf(() => readTable("steps", [["boil", "long"], ["mash", 60]], parts, "metric"))).toBe('#VALUE! steps row 1: minutes must be a number, not the text "long"; it must be from 0 min to 1440 min');
+    expect(problemOf(() => readTable("steps", [[" Boil ", "long"], ["mash", 60]], parts, "metric"))).toContain("steps row 1: minutes must be a number");
     expect(readTable("steps", [["Part", "Minutes"], ["mash", 60]], parts, "metric")).toMatchObject({ height: 1, 0: { part: "mash" } });
     // A heading over the choices alone says nothing: no number stands below a word.
     expect(problemOf(() => readTable("steps", [["Part", ""], ["mash", 60]], parts, "metric"))).toContain('steps row 1: part is the text "Part"');

@@ -111,6 +111,67 @@ describe("an original gravity that the malt cannot give", () => {
   });
 });
 
+describe("where a check begins", () => {
+  /** What is said about the values typed, after which the cells are as before. */
+  const said = async (sheet: BatchSheet, typed: Readonly<Record<string, number>>): Promise<string> => {
+    const before = Object.fromEntries(Object.keys(typed).map((name) => [name, sheet.get(name) ?? ""])) as Record<string, string | number>;
+    await sheet.set(typed);
+    const words = sheet.complaints().map(({ state, text }) => `${state}: ${text}`).join("\n");
+    await sheet.set(before);
+    return words;
+  };
+
+  it.each<[string, () => BatchSheet, string, number, number, RegExp]>([
+    ["a steep above 170 °F", () => whole, "soak_temperature", 170, 170.5, /^look: Steeping above 170 °F/],
+    ["a steep above 77 °C", () => metric, "soak_temperature", 77, 77.3, /^look: Steeping above 77 °C/],
+    ["a steep of more than 45 minutes", () => whole, "soak_minutes", 45, 46, /^look: Steeped longer than needed/],
+    ["a mash below 140 °F", () => mashed, "soak_temperature", 140, 139.5, /^look: A mash at 1(39|40) °F hardly/],
+    ["a mash above 162 °F", () => mashed, "soak_temperature", 162, 162.5, /^look: A mash at 16[23] °F hardly/],
+    ["an alpha acid above 25 %", () => whole, "hop_alpha", 25, 25.2, /^look: An alpha acid of 25\.2 %/],
+    ["a hop that boils longer than the boil", () => whole, "hop_minutes", 60, 61, /^look: A hop is to boil longer/],
+    ["fewer packs than the yeast needs", () => whole, "packs_in_hand", 2, 1.9, /^look: Too little yeast: 2 packs wanted, 1\.9 in hand/],
+    ["top-up water as much as the batch", () => whole, "top_up", 4.9, 5, /nothing is left to boil/],
+  ])("%s", async (_, sheet, name, inside, outside, words) => {
+    expect(await said(sheet(), { [name]: inside })).not.toMatch(words);
+    expect(await said(sheet(), { [name]: outside })).toMatch(words);
+  });
+
+  it("two degrees above what the yeast likes, or two below", async () => {
+    const [low, high] = [whole.number("ferment_from"), whole.number("ferment_to")];
+    for (const quiet of [high + 2, low - 2]) expect(await said(whole, { beer_temperatures: quiet })).toBe("");
+    expect(await said(whole, { beer_temperatures: high + 2.1 })).toMatch(/^look: It has been at \d+ °F: too warm/);
+    expect(await said(whole, { beer_temperatures: low - 2.1 })).toMatch(/^look: It has been at \d+ °F: so cold/);
+  });
+
+  it("where a kettle is less than a tenth larger than the hot wort, 4 % more than the cold; and where it is smaller", async () => {
+    const hot = 1.04 * whole.number("water_before_boil");
+    expect(await said(whole, { kettle_size: (hot / 0.9) * 1.002 })).toBe("");
+    expect(await said(whole, { kettle_size: (hot / 0.9) * 0.998 })).toMatch(/^stop: Less than a tenth of the kettle is free/);
+    expect(await said(whole, { kettle_size: hot * 1.002 })).toMatch(/^stop: Less than a tenth of the kettle is free/);
+    expect(await said(whole, { kettle_size: hot * 0.998 })).toMatch(/^stop: Will not fit/);
+  });
+
+  it("0.008 from the gravity that extract and volume give, either way", async () => {
+    await part.set({ og_reading: 1.05, og_temperature: 60 });
+    const correction = part.number("og_reached") - 1.05;
+    const expected = part.number("og_expected");
+    await part.set({ og_reading: "", og_temperature: "" });
+    for (const away of [-0.0079, 0.0079]) expect(await said(part, { og_reading: expected + away - correction, og_temperature: 60 }), String(away)).toBe("");
+    expect(await said(part, { og_reading: expected + 0.0082 - correction, og_temperature: 60 })).toMatch(/^look: Reading \S+ is more than the malt can give/);
+    expect(await said(part, { og_reading: expected - 0.0082 - correction, og_temperature: 60 })).toMatch(/^look: Reading \S+ is less than the malt gives/);
+  });
+
+  it("ten hundredths from the efficiency that was planned", async () => {
+    for (const [reading, efficiency, complaints] of [[1.0392, 59.7, 1], [1.0396, 60.3, 0], [1.05235, 79.7, 0], [1.05265, 80.3, 1]] as const) {
+      await mashed.set({ og_reading: reading, og_temperature: 60 });
+      expect(mashed.number("efficiency_reached")).toBeCloseTo(efficiency, 0);
+      expect(Math.abs(Math.abs(mashed.number("efficiency_reached") - 70) - 10), `${reading}`).toBeLessThan(0.4);
+      expect(mashed.complaints()).toHaveLength(complaints);
+    }
+    await mashed.set({ og_reading: "", og_temperature: "" });
+  });
+});
+
 describe("readings as the fermentation goes on", () => {
   const firstRow = () => Number(metric.cellOf("reading_times").slice(1));
   const write = async (range: string, values: (string | number)[][]) => {

@@ -15,6 +15,29 @@ describe("normalDraws", () => {
   });
 });
 
+describe("the minimal standard generator and the normal draws from it", () => {
+  const uniforms = (start: number) => {
+    let state = start;
+    return () => (state = (state * 16807) % 2147483647);
+  };
+
+  it("is the one whose 10,000th number from 1 is 1043618065 (Park and Miller 1988), turned normal by Box and Muller", () => {
+    const fromOne = uniforms(1);
+    expect(Array.from({ length: 10000 }, fromOne).at(-1)).toBe(1043618065);
+    const [next, draw] = [uniforms(20081), normalDraws()];
+    for (let count = 0; count < 100; count += 1) {
+      const [one, other] = [next() / 2147483647, next() / 2147483647];
+      expect(draw()).toBeCloseTo(Math.sqrt(-2 * Math.log(one)) * Math.cos(2 * Math.PI * other), 12);
+    }
+  });
+
+  it("gives half the width between the 2.5th and the 97.5th of a hundred of 4000 draws, scaled by 1.96", () => {
+    const next = normalDraws();
+    const sorted = Array.from({ length: 4000 }, () => 5 + (0.3 / 1.96) * next()).sort((one, other) => one - other);
+    expect(sampledSpread(([x = 0]) => x, [5], [0.3])).toBeCloseTo(((sorted[3899] ?? NaN) - (sorted[100] ?? NaN)) / 2, 12);
+  });
+});
+
 describe("spreadOf", () => {
   it("adds in quadrature what is straight (JCGM 100:2008, equation 10)", () => {
     expect(spreadOf(([a = 0, b = 0]) => 3 * a - 4 * b, [1, 1], [1, 1])).toBeCloseTo(5, 12);

@@ -43,6 +43,20 @@ describe("leastSquares", () => {
     expect(parameters[0]).toBeCloseTo(1 + 1.5, 6);
   });
 
+  it("stops at a lower bound as well, holds what has equal bounds, and leaves a bound that it starts at", () => {
+    const points = [0, 1, 2, 3].map((x) => ({ x, y: 1 + 2 * x }));
+    // The mean of y is 4 at the mean x of 1.5: a = 4 − 1.5 b; b = (Σxy − a Σx) / Σx² = (34 − 6 a) / 14.
+    const steep = leastSquares(line, points, [0, 0], { least: [-10, 3], most: [10, 10] }).parameters;
+    expect([steep[0], steep[1]]).toEqual([expect.closeTo(-0.5, 6), 3]);
+    const held = leastSquares(line, points, [7, 0], { least: [2, -10], most: [2, 10] }).parameters;
+    expect([held[0], held[1]]).toEqual([2, expect.closeTo(22 / 14, 6)]);
+    for (const [start, bounds] of [[[0, 0], { least: [0, 0], most: [10, 10] }], [[10, 10], { least: [0, 0], most: [10, 10] }], [[-5, 20], { least: [0, 0], most: [10, 10] }]] as const) {
+      const found = leastSquares(line, points, start, bounds).parameters;
+      expect([found[0], found[1]]).toEqual([expect.closeTo(1, 6), expect.closeTo(2, 6)]);
+    }
+    expect(leastSquares(line, points, [1, 1], { least: [1, 1], most: [1, 1] })).toEqual({ parameters: [1, 1], sumOfSquares: 14 });
+  });
+
   it("finds what the published package ml-levenberg-marquardt finds on fermentation curves, never less good", () => {
     let agreed = 0;
     const readings = fc.array(fc.double({ min: -0.0008, max: 0.0008, noNaN: true }), { minLength: 9, maxLength: 9 });
@@ -88,5 +102,12 @@ describe("Student's t", () => {
   // Two-sided 95 % points as every table prints them (for example NIST/SEMATECH e-Handbook of Statistical Methods, 1.3.6.7.2).
   it.each([[8, 2.306], [10, 2.228], [20, 2.086], [30, 2.042], [100, 1.984]])("is at %i degrees of freedom %f", (degrees, table) => {
     expect(Math.abs(studentQuantile95(degrees) - table)).toBeLessThan(0.001);
+  });
+
+  // Six digits, from the same tables; what is missing is the next term of the expansion (Abramowitz and Stegun 26.7.5).
+  it.each([[8, 2.306004, 4e-5], [10, 2.228139, 2e-5], [12, 2.178813, 1e-5], [20, 2.085963, 2e-6]])("at %i is short of %f by the fourth term that is left out", (degrees, table, within) => {
+    const z = 1.959964;
+    const fourth = (79 * z ** 9 + 776 * z ** 7 + 1482 * z ** 5 - 1920 * z ** 3 - 945 * z) / (92160 * degrees ** 4);
+    expect(Math.abs(studentQuantile95(degrees) + fourth - table)).toBeLessThan(within);
   });
 });

@@ -9,7 +9,7 @@ import path from "node:path";
 import { parseArgs } from "node:util";
 import { clicks, debugging, installCertificate, sideload } from "./excel-tools.mjs";
 import { ensureInstalled } from "./install.mjs";
-import { npm, root, runTypeScript, stopAll } from "./run.mjs";
+import { npm, root, runTypeScript, stopAll, whenStopped } from "./run.mjs";
 import { fileServer, listenFrom } from "./serve.mjs";
 import { isStale } from "./stale.mjs";
 
@@ -28,7 +28,7 @@ async function stop() {
   console.log("\nStopped. `npm run excel:stop` also takes the add-in off Excel's list.");
   process.exit(0);
 }
-process.on("SIGINT", stop).on("SIGTERM", stop);
+whenStopped(stop);
 
 if (!(await ensureInstalled(root))) process.exit(1);
 if (options.debug) await build("--debug");

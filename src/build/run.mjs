@@ -84,3 +84,14 @@ export async function stopAll() {
     }),
   );
 }
+
+/**
+ * What to do when somebody ends this script.
+ * @param {() => unknown} stop
+ */
+export function whenStopped(stop) {
+  process.on("SIGINT", stop).on("SIGTERM", stop);
+  // npm starts us through a shell, and some shells die of a signal without handing it on: then nobody is left to stop us.
+  const parent = process.ppid;
+  if (process.env["npm_lifecycle_event"] !== undefined) setInterval(() => process.ppid !== parent && stop(), 500).unref();
+}

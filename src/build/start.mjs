@@ -4,7 +4,7 @@
 import path from "node:path";
 import { ensureInstalled } from "./install.mjs";
 import { openBrowser, wantsBrowser } from "./open-browser.mjs";
-import { root, runTypeScript, stopAll } from "./run.mjs";
+import { root, runTypeScript, stopAll, whenStopped } from "./run.mjs";
 import { fileServer, listenFrom } from "./serve.mjs";
 import { isStale } from "./stale.mjs";
 
@@ -18,10 +18,7 @@ async function stop() {
   console.log("\nStopped.");
   process.exit(0);
 }
-process.on("SIGINT", stop).on("SIGTERM", stop);
-// npm starts us through a shell, and some shells die of a signal without handing it on: then nobody is left to stop us.
-const parent = process.ppid;
-if (process.env["npm_lifecycle_event"] !== undefined) setInterval(() => process.ppid !== parent && stop(), 500).unref();
+whenStopped(stop);
 
 if (!(await ensureInstalled(root))) process.exit(1);
 if (isStale(root) && (await runTypeScript("src/build/build.ts")) !== 0) fail("The build failed.");

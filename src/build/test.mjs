@@ -4,7 +4,7 @@
 import { existsSync, readFileSync, rmSync } from "node:fs";
 import path from "node:path";
 import { ensureInstalled } from "./install.mjs";
-import { npm, root, run } from "./run.mjs";
+import { npm, root, run, stopAll, whenStopped } from "./run.mjs";
 import { ensurePrograms } from "./test-programs.mjs";
 
 const report = ".cache/vitest.json";
@@ -20,6 +20,12 @@ const steps = [
   ["build", async () => (await script("build")) === 0],
   ["tests", async () => (await run(process.execPath, ["node_modules/vitest/vitest.mjs", "run", "--reporter=default", "--reporter=json", `--outputFile.json=${report}`])) === 0],
 ];
+
+whenStopped(async () => {
+  await stopAll();
+  console.log("\nStopped.\n0 passed, 1 failed");
+  process.exit(1);
+});
 
 rmSync(path.join(root, report), { force: true });
 for (const [name, step] of steps) {

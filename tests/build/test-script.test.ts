@@ -18,6 +18,15 @@ function withSteps(steps: Record<string, string>): void {
 }
 
 const lastLine = (output: string): string => output.trim().split("\n").at(-1) ?? "";
+/** Whether a process is there; signal 0 only asks. */
+function isThere(pid: number): boolean {
+  try {
+    return process.kill(pid, 0);
+  } catch {
+    return false;
+  }
+}
+
 const passing = 'import { expect, it } from "vitest"; it("holds", () => { expect(1).toBe(1); });';
 
 describe("npm test", () => {
@@ -52,6 +61,17 @@ describe("npm test", () => {
     const script = project.test();
     expect(await script.ended).not.toBe(0);
     expect(lastLine(script.output())).toBe("1 passed, 1 failed");
+  });
+
+  it.each(["SIGINT", "SIGTERM"] as const)("takes the tests along when it is stopped by %s", async (signal) => {
+    withSteps({});
+    project.write("tests/one.test.ts", 'import { it } from "vitest"; it("waits", () => { process.stdout.write(`waiting in ${process.pid} .`); return new Promise(() => {}); }, 1e6);');
+    const script = project.test();
+    const worker = Number((await script.printed(/waiting in (\d+) \./))[1]);
+    script.process.kill(signal);
+    expect(await script.ended).toBe(1);
+    expect(lastLine(script.output())).toBe("0 passed, 1 failed");
+    await expect.poll(() => isThere(worker), { timeout: 10_000 }).toBe(false);
   });
 
   it("stops at the first step that fails", async () => {

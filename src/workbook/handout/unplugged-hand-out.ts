@@ -1,5 +1,6 @@
 import type { BatchContents } from "../batch/contents";
-import { deleteSheets, unpluggedCopies, type UnpluggedSheet } from "../unplug/unplug-sheet";
+import { deleteSheets, unpluggedCopies } from "../unplug/unplug-sheet";
+import type { UnpluggedSheet } from "../unplug/unplugged-sheet";
 import { withPluggedBlank } from "./plugged-blank";
 
 /**

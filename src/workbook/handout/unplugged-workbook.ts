@@ -1,6 +1,7 @@
 import type { BatchContents } from "../batch/contents";
 import { unpluggedWorkbook } from "../unplug/new-workbook/new-workbook";
-import { deleteSheets, type UnpluggedSheet } from "../unplug/unplug-sheet";
+import { deleteSheets } from "../unplug/unplug-sheet";
+import type { UnpluggedSheet } from "../unplug/unplugged-sheet";
 import { withPluggedBlank } from "./plugged-blank";
 
 /**

@@ -1,4 +1,5 @@
 /** Unplugging and plugging in. Draws in @borgar/fx: import it on demand, with the screen that needs it. */
 export { PlugInRefused, plugIn, type Conflict, type PluggedIn } from "./plug-in-sheet";
 export { UnplugRefused } from "./plan-unplug";
-export { deleteSheets, unpluggedCopies, type UnplugChoices, type UnpluggedSheet } from "./unplug-sheet";
+export { deleteSheets, unpluggedCopies } from "./unplug-sheet";
+export type { UnplugChoices, UnpluggedSheet } from "./unplugged-sheet";

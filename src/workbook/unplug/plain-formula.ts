@@ -1,7 +1,7 @@
-import { tokenize, tokenTypes, type Token } from "@borgar/fx";
 import type { AnyDescriptor, Parameter } from "../../functions/describe";
 import { registry } from "../../functions/registry";
-import { gyleCalls, type GyleCall } from "../formulas";
+import type { GyleCall } from "../formulas";
+import { bracketDepth, partsOf, type Part } from "./parts-of-formula";
 import { hasHeading } from "./headings";
 import { cellByCell, whole } from "./native-functions";
 import { plainForms } from "./plain";
@@ -48,7 +48,7 @@ export class PlainFormulas {
   private text(text: string, block: Shape, place: Place): string {
     const pieces: string[] = [];
     let at = 0;
-    for (const part of this.parts(text)) {
+    for (const part of partsOf(text)) {
       pieces.push(text.slice(at, part.start));
       pieces.push(part.call === undefined ? this.reference(part, block, place) : this.call(part.call, part, block, place));
       at = part.end;
@@ -105,7 +105,7 @@ export class PlainFormulas {
 
   /** The size of what a text comes to, its calls lifted over ranges. */
   private shape(text: string): Shape {
-    return this.parts(text).reduce<Shape>((size, { call, text: reference, inside, indexed }) => {
+    return partsOf(text).reduce<Shape>((size, { call, text: reference, inside, indexed }) => {
       if (inside.some((name) => !cellByCell.has(name)) || indexed !== undefined) return size;
       return larger(size, call === undefined ? (this.around.shapeOf(reference) ?? one) : this.callShape(call));
     }, one);
@@ -124,55 +124,8 @@ export class PlainFormulas {
       return kind === "number" || kind === "choice" || kind === "text" ? larger(size, this.shape(argument.text)) : size;
     }, one);
   }
-
-  /** The outermost GYLE calls and the references of a text, with the native functions that they stand in. */
-  private parts(text: string): Part[] {
-    const calls = gyleCalls(text);
-    const parts: Part[] = [];
-    const open: string[] = [];
-    let start = 0;
-    const tokens = tokenize(text, { mergeRefs: true });
-    for (const [index, token] of tokens.entries()) {
-      const end = start + token.value.length;
-      const call = calls.find((one) => one.start <= start && end <= one.end);
-      if (call !== undefined) {
-        if (call.start === start) parts.push(callPart(text, call, open));
-      } else if (token.value === "(") open.push(nameBefore(tokens, index));
-      else if (token.value === ")") open.pop();
-      else if (isReference(token)) {
-        const spill = tokens[index + 1]?.value === "#" ? 1 : 0;
-        parts.push({ start, end: end + spill, text: text.slice(start, end + spill), inside: open.filter((name) => name !== "") });
-      }
-      start = end;
-    }
-    return parts;
-  }
 }
 
-interface Part {
-  readonly start: number;
-  readonly end: number;
-  readonly text: string;
-  /** Names of the native functions around it, outermost first. */
-  readonly inside: readonly string[];
-  readonly call?: GyleCall;
-  /** `INDEX(call,1,2)`: the two numbers; the part is then the whole INDEX. */
-  readonly indexed?: readonly number[];
-}
-
-function callPart(text: string, call: GyleCall, open: readonly string[]): Part {
-  const inside = open.filter((name) => name !== "");
-  const before = /INDEX\(\s*$/i.exec(text.slice(0, call.start));
-  const after = /^\s*,\s*(\d+)\s*(?:,\s*(\d+)\s*)?\)/.exec(text.slice(call.end));
-  if (!before || !after) return { start: call.start, end: call.end, text: call.text, inside, call };
-  return {
-    start: before.index, end: call.end + after[0].length, text: call.text, inside: inside.slice(0, -1), call,
-    indexed: [after[1], after[2]].filter((digits) => digits !== undefined).map(Number),
-  };
-}
-
-const referenceTypes: readonly string[] = [tokenTypes.REF_RANGE, tokenTypes.REF_BEAM, tokenTypes.REF_TERNARY, tokenTypes.REF_NAMED, tokenTypes.REF_STRUCT];
-const isReference = (token: Token): boolean => referenceTypes.includes(token.type);
 const isOne = ({ rows, columns }: Shape): boolean => rows === 1 && columns === 1;
 const larger = (size: Shape, other: Shape): Shape => ({ rows: Math.max(size.rows, other.rows), columns: Math.max(size.columns, other.columns) });
 
@@ -180,11 +133,6 @@ const larger = (size: Shape, other: Shape): Shape => ({ rows: Math.max(size.rows
 function element(reference: string, { rows, columns }: Shape, { row, column }: Place): string {
   if ((rows > 1 && row >= rows) || (columns > 1 && column >= columns)) return "NA()";
   return cellOf(reference, rows === 1 ? 0 : row, columns === 1 ? 0 : column);
-}
-
-function nameBefore(tokens: readonly Token[], bracket: number): string {
-  const before = tokens[bracket - 1];
-  return before?.type === tokenTypes.FUNCTION ? before.value.toUpperCase().replace(/^_XLFN\.(_XLWS\.)?/, "") : "";
 }
 
 function constant(text: string): Operand | undefined {
@@ -199,16 +147,4 @@ function formOf(id: string): { descriptor: AnyDescriptor; form: PlainForm } {
   if (descriptor === undefined || form === undefined) throw new NoPlainForm(`there is no function GYLE.${id}`);
   if (isValueOnly(form)) throw new NoPlainForm(form.value);
   return { descriptor, form };
-}
-
-function bracketDepth(text: string): number {
-  let depth = 0;
-  let deepest = 0;
-  let quoted = false;
-  for (const letter of text) {
-    if (letter === '"') quoted = !quoted;
-    else if (!quoted && letter === "(") deepest = Math.max(deepest, ++depth);
-    else if (!quoted && letter === ")") depth -= 1;
-  }
-  return deepest;
 }

@@ -1,5 +1,6 @@
 import type { LongWork } from "../../progress";
-import { deleteSheets, unpluggedCopies, type UnplugChoices, type UnpluggedSheet } from "../unplug-sheet";
+import { deleteSheets, unpluggedCopies } from "../unplug-sheet";
+import type { UnplugChoices, UnpluggedSheet } from "../unplugged-sheet";
 import { keepSheets } from "./keep-sheets";
 import { workbookBytes } from "./workbook-bytes";
 

@@ -15,6 +15,7 @@ import { expandOnEntry } from "./expand-on-entry";
 import { forgetErrorsOfEdits } from "./forget-errors";
 import { describeFunctions } from "./function-descriptions";
 import { installScopedNames } from "./install-scoped-names";
+import { renameNames } from "./rename-names";
 import { renameQualifiedNames } from "./rename-qualified-names";
 import { repairChoose } from "./repair-choose";
 import { repairComparisons } from "./repair-comparisons";
@@ -115,6 +116,7 @@ export class Engine {
     markUsersOfNames(injector, names);
     carryScopedNames(injector);
     renameQualifiedNames(injector);
+    renameNames(injector, names);
     expandOnEntry(injector);
     keepTableNamesUnique(injector);
     repairChoose(injector);

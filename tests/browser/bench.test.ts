@@ -142,6 +142,23 @@ test("what is still being typed counts as a change when another file is opened",
   expect(await tab.valueAt(sheet, "B3")).toBe(77);
 });
 
+test("there is room far to the right, in a new workbook, on a new sheet and in a file", async () => {
+  const bytes = await tab.saveFile();
+  await typeFarRight(sheet);
+  await tab.page.getByRole("button", { name: "Add Sheet" }).or(tab.page.locator("[data-u-comp='slide-tab-bar'] ~ button, .univerjs-icon-increase-icon")).first().click();
+  await expect.poll(() => tab.page.evaluate(() => window.gylebookBench.univerAPI.getActiveWorkbook()!.getSheets().length)).toBe(2);
+  await typeFarRight("Sheet1");
+  await tab.page.evaluate((content) => window.gylebookBench.open(new Uint8Array(content), "Far.xlsx"), [...bytes]);
+  await typeFarRight(sheet);
+});
+
+async function typeFarRight(name: string): Promise<void> {
+  await tab.page.evaluate((name) => window.gylebookBench.univerAPI.getActiveWorkbook()!.getSheetByName(name)!.scrollToCell(0, 98), name);
+  await tab.page.waitForTimeout(300);
+  await tab.enter(name, "CX3", "=1+1");
+  expect(await tab.valueAt(name, "CX3")).toBe(2);
+}
+
 test("the pane works on the workbook beside it", async () => {
   const frame = await tab.pane();
   const values = await frame.evaluate(() => Excel.run(async (context) => {

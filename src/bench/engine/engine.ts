@@ -24,6 +24,7 @@ import { repairUndoBatches } from "./repair-undo-batches";
 import { carryScopedNames } from "./scoped-name-copies";
 import { ScopedNames } from "./scoped-names";
 import { keepTableNamesUnique } from "./unique-table-names";
+import { installSpillReferences } from "./spill-references";
 import { Spills } from "./spills";
 
 export interface EngineOptions {
@@ -119,6 +120,7 @@ export class Engine {
     renameNames(injector, names);
     expandOnEntry(injector);
     keepTableNamesUnique(injector);
+    installSpillReferences(injector);
     repairChoose(injector);
     repairSpillPasses(injector);
     repairComparisons();

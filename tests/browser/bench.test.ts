@@ -142,6 +142,51 @@ test("what is still being typed counts as a change when another file is opened",
   expect(await tab.valueAt(sheet, "B3")).toBe(77);
 });
 
+test("a spill goes to other programs with all its values, comes anew beside its formula, and as values without it", async () => {
+  await bench.context.grantPermissions(["clipboard-read", "clipboard-write"]);
+  await tab.setValue(sheet, "D3", "=SEQUENCE(2,2)");
+  await drag("D3", "E4");
+  await tab.page.keyboard.press("Control+c");
+  await expect.poll(() => tab.page.evaluate(() => navigator.clipboard.readText())).toBe("1\t2\n3\t4");
+  await tab.click(sheet, "G3");
+  await tab.page.keyboard.press("Control+v");
+  await expect.poll(() => tab.valueAt(sheet, "H4")).toBe(4);
+  expect(await formulaAt("G3")).toBe("=SEQUENCE(2,2)");
+  await drag("E3", "E4");
+  await tab.page.keyboard.press("Control+c");
+  await expect.poll(() => tab.page.evaluate(() => navigator.clipboard.readText())).toBe("2\n4");
+  await tab.click(sheet, "G8");
+  await tab.page.keyboard.press("Control+v");
+  await expect.poll(() => tab.valueAt(sheet, "G9")).toBe(4);
+  expect(await formulaAt("G8")).toBe("");
+});
+
+const formulaAt = (a1: string) => tab.page.evaluate((a1) => window.gylebookBench.univerAPI.getActiveWorkbook()!.getActiveSheet().getRange(a1).getFormula(), a1);
+
+async function drag(from: string, to: string): Promise<void> {
+  await tab.click(sheet, from);
+  await tab.page.keyboard.down("Shift");
+  await tab.click(sheet, to);
+  await tab.page.keyboard.up("Shift");
+}
+
+test("there is room far to the right, in a new workbook, on a new sheet and in a file", async () => {
+  const bytes = await tab.saveFile();
+  await typeFarRight(sheet);
+  await tab.page.getByRole("button", { name: "Add Sheet" }).or(tab.page.locator("[data-u-comp='slide-tab-bar'] ~ button, .univerjs-icon-increase-icon")).first().click();
+  await expect.poll(() => tab.page.evaluate(() => window.gylebookBench.univerAPI.getActiveWorkbook()!.getSheets().length)).toBe(2);
+  await typeFarRight("Sheet1");
+  await tab.page.evaluate((content) => window.gylebookBench.open(new Uint8Array(content), "Far.xlsx"), [...bytes]);
+  await typeFarRight(sheet);
+});
+
+async function typeFarRight(name: string): Promise<void> {
+  await tab.page.evaluate((name) => window.gylebookBench.univerAPI.getActiveWorkbook()!.getSheetByName(name)!.scrollToCell(0, 98), name);
+  await tab.page.waitForTimeout(300);
+  await tab.enter(name, "CX3", "=1+1");
+  expect(await tab.valueAt(name, "CX3")).toBe(2);
+}
+
 test("the pane works on the workbook beside it", async () => {
   const frame = await tab.pane();
   const values = await frame.evaluate(() => Excel.run(async (context) => {

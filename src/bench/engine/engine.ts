@@ -15,6 +15,7 @@ import { expandOnEntry } from "./expand-on-entry";
 import { forgetErrorsOfEdits } from "./forget-errors";
 import { describeFunctions } from "./function-descriptions";
 import { installScopedNames } from "./install-scoped-names";
+import { renameNames } from "./rename-names";
 import { renameQualifiedNames } from "./rename-qualified-names";
 import { repairChoose } from "./repair-choose";
 import { repairComparisons } from "./repair-comparisons";
@@ -23,6 +24,7 @@ import { repairUndoBatches } from "./repair-undo-batches";
 import { carryScopedNames } from "./scoped-name-copies";
 import { ScopedNames } from "./scoped-names";
 import { keepTableNamesUnique } from "./unique-table-names";
+import { installSpillReferences } from "./spill-references";
 import { Spills } from "./spills";
 
 export interface EngineOptions {
@@ -115,8 +117,10 @@ export class Engine {
     markUsersOfNames(injector, names);
     carryScopedNames(injector);
     renameQualifiedNames(injector);
+    renameNames(injector, names);
     expandOnEntry(injector);
     keepTableNamesUnique(injector);
+    installSpillReferences(injector);
     repairChoose(injector);
     repairSpillPasses(injector);
     repairComparisons();

@@ -46,9 +46,10 @@ function originOf(engine: Engine, place: CellPlace, error: string): CellPlace | 
 }
 
 function unknownWords(engine: Engine, place: CellPlace): string | undefined {
-  if (parsed(engine.formulaAt(place)) === undefined) return "this cannot be read as a formula: look for a bracket, a quotation mark or a comma too many or too few";
+  const formula = engine.formulaAt(place);
+  if (formula !== "" && parsed(formula) === undefined) return "this cannot be read as a formula: look for a bracket, a quotation mark or a comma too many or too few";
   if (engine.spills.valueAt(place.unitId, place.sheetId, place.row, place.column) !== "#NAME?") return undefined;
-  const pieces = splitFormula(engine.formulaAt(place)).filter(({ source }) => source.trim() !== "");
+  const pieces = splitFormula(formula).filter(({ source }) => source.trim() !== "");
   const local = localVariables(pieces);
   for (const [index, piece] of pieces.entries()) {
     if (/[“”„]/u.test(piece.source)) return "texts stand in straight quotation marks (\"), not in curved ones";

@@ -1,26 +1,31 @@
 import { IUniverInstanceService, UniverInstanceType, type IMutationInfo, type Injector, type Workbook } from "@univerjs/core";
-import { SetRangeValuesMutation, SetWorksheetNameCommand, SheetInterceptorService } from "@univerjs/sheets";
-import { renameSheet, splitFormula, unquoteSheet } from "./formula-text";
+import { RemoveSheetCommand, SetRangeValuesMutation, SetWorksheetNameCommand, SheetInterceptorService } from "@univerjs/sheets";
+import { renameSheet, splitFormula, type FormulaPiece } from "./formula-text";
 
 /**
- * When a sheet is renamed the grid rewrites cell references to it, but not names written with their sheet
- * ('Batch 1'!og). This adds those to the same step, so that one undo takes both back.
+ * When a sheet is renamed or deleted the grid rewrites cell references to it, but not names written with their sheet
+ * ('Batch 1'!og). This adds those to the same step, so that one undo takes both back. A deleted sheet's names become
+ * #REF!, as in Excel: a sheet that is called the same later is another one.
  */
 export function renameQualifiedNames(injector: Injector): void {
   injector.get(SheetInterceptorService).interceptCommand({
     getMutations: (command) => {
-      if (command.id !== SetWorksheetNameCommand.id) return { redos: [], undos: [] };
+      const renamed = command.id === SetWorksheetNameCommand.id;
+      if (!renamed && command.id !== RemoveSheetCommand.id) return { redos: [], undos: [] };
       const { unitId, subUnitId, name } = command.params as { unitId: string; subUnitId: string; name: string };
       const workbook = injector.get(IUniverInstanceService).getUnit<Workbook>(unitId, UniverInstanceType.UNIVER_SHEET);
       const oldName = workbook?.getSheetBySheetId(subUnitId)?.getName();
       if (!workbook || oldName === undefined) return { redos: [], undos: [] };
       return {
-        redos: changes(workbook, oldName, (formula) => renameSheet(formula, oldName, name)),
+        redos: changes(workbook, oldName, (formula) => (renamed ? renameSheet(formula, oldName, name) : loseNames(formula, oldName))),
         undos: changes(workbook, oldName, (formula) => formula),
       };
     },
   });
 }
+
+const loseNames = (formula: string, sheetName: string): string =>
+  splitFormula(formula).map((piece) => (isNameOf(piece, sheetName) ? "#REF!" : piece.source)).join("");
 
 function changes(workbook: Workbook, sheetName: string, rewrite: (formula: string) => string): IMutationInfo[] {
   return workbook.getSheets().flatMap((sheet) => {
@@ -34,5 +39,7 @@ function changes(workbook: Workbook, sheetName: string, rewrite: (formula: strin
 }
 
 const usesNameOf = (formula: string, sheetName: string): boolean =>
-  formula.includes("!") && splitFormula(formula).some((piece) =>
-    piece.kind === "name" && piece.sheet !== undefined && unquoteSheet(piece.sheet).toLowerCase() === sheetName.toLowerCase());
+  formula.includes("!") && splitFormula(formula).some((piece) => isNameOf(piece, sheetName));
+
+const isNameOf = (piece: FormulaPiece, sheetName: string): boolean =>
+  piece.kind === "name" && piece.sheet !== undefined && piece.sheet.toLowerCase() === sheetName.toLowerCase();

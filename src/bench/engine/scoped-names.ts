@@ -4,6 +4,7 @@ import { splitFormula, type FormulaPiece } from "./formula-text";
 import { localVariables } from "./local-variables";
 import { NameLists } from "./name-lists";
 import { scopeOf } from "./name-scope";
+import { callForSpills } from "./call-for-spills";
 
 /** Stands among the tokens for what the sheets are called. */
 const WRITTEN_WITH_SHEET = "sheets";
@@ -117,7 +118,7 @@ export class ScopedNames {
 
   /** Adds to `read` the token of every name that would change the result, were it to come, go or be pointed elsewhere. */
   private replaceNames(formula: string, unitId: string, sheetId: string, read: Set<string>): string {
-    const pieces = splitFormula(formula);
+    const pieces = callForSpills(splitFormula(formula));
     const hidden = localVariables(pieces);
     const result = pieces.map((piece) => this.replacePiece(piece, unitId, sheetId, hidden, read)).join("");
     // A formula that is nothing but a changed name would be parsed anew without replacing the parsed formula that the

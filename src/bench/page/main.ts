@@ -1,6 +1,7 @@
 import "./look/bench.css";
 import { Engine } from "../engine/engine";
 import { showCharts } from "./charts/chart-layer";
+import { copySpills } from "./copy-spills";
 import { createPageGrid } from "./grid";
 import { showOwnErrorMessages } from "./error-hover";
 import { fileCommands } from "./files/commands";
@@ -41,6 +42,7 @@ async function start(): Promise<void> {
   await openFirstWorkbook(session, await kept, startEmpty);
   markNextFrame("bench-grid");
   showOwnErrorMessages(engine);
+  copySpills(engine);
   warnOfCircles(session);
   const office = provideOffice(engine);
   office.files = fileAccess(session);

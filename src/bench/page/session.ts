@@ -4,6 +4,7 @@ import { openWorkbook, saveWorkbook, type Carry } from "../xlsx";
 import { watchChanges } from "./changes";
 import { collectComputed } from "./files/computed";
 import type { WorkbookState } from "./keep/kept-workbook";
+import { giveRoomToNewSheets, withRoom } from "./room";
 
 const nameField = () => document.getElementById("workbook-name") as HTMLInputElement;
 
@@ -44,7 +45,7 @@ export class Session {
   async open({ name, snapshot, carry, sheetInFront }: WorkbookState): Promise<void> {
     // An editor left open would outlive its workbook and hold the keyboard.
     await this.engine.univerAPI.getActiveWorkbook()?.abortEditingAsync();
-    this.engine.openWorkbook(snapshot);
+    this.engine.openWorkbook(withRoom(snapshot));
     this.bringToFront(sheetInFront);
     this.watch();
     this.carry = carry;
@@ -112,6 +113,7 @@ export class Session {
   private watch(): void {
     if (this.watching) return;
     this.watching = true;
+    giveRoomToNewSheets(this.engine.injector);
     watchChanges(this.engine.injector, { edited: this.noteEdit, recalculated: () => this.noteChange() });
     // Which sheet is in front is no edit, but worth keeping.
     const { univerAPI } = this.engine;

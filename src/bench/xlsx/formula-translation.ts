@@ -1,4 +1,5 @@
 import { splitFormula, type FormulaPiece } from "../engine/formula-text";
+import { callForSpills } from "../engine/call-for-spills";
 import { filePrefix } from "./future-functions";
 import { markLocalVariables } from "./local-variable-marks";
 
@@ -13,10 +14,11 @@ export const OUR_NAMESPACE = "GYLE";
 export function toFileFormula(formula: string): string {
   const pieces = splitFormula(formula.replace(/^=/, ""));
   const marked = markLocalVariables(pieces);
-  return spillReferencesToFile(marked.map((piece, index) => {
+  const named = marked.map((piece, index) => {
     if (piece.kind !== "code" || marked[index + 1]?.source !== "(") return piece;
     return { ...piece, source: functionToFile(piece.source) };
-  }));
+  });
+  return callForSpills(named, "_xlfn.ANCHORARRAY").map(({ source }) => source).join("");
 }
 
 /**
@@ -50,17 +52,6 @@ function wordFromFile(word: string, dotted: ReadonlyMap<string, string>): string
   const [, namespace = "", name = ""] = custom;
   return `${namespace.toUpperCase()}.${dotted.get(name.toUpperCase()) ?? name.toUpperCase().replaceAll("_", ".")}`;
 }
-
-/** `A1#` is stored as `_xlfn.ANCHORARRAY(A1)`. */
-function spillReferencesToFile(pieces: FormulaPiece[]): string {
-  return pieces.map((piece, index) => {
-    if (piece.source === "#" && isCell(pieces[index - 1])) return "";
-    return isCell(piece) && pieces[index + 1]?.source === "#" ? `_xlfn.ANCHORARRAY(${piece.source})` : piece.source;
-  }).join("");
-}
-
-const isCell = (piece: FormulaPiece | undefined): boolean =>
-  piece?.kind === "code" && /(?:^|!)\$?[A-Za-z]{1,3}\$?\d+$/.test(piece.source);
 
 /** `_xlfn.ANCHORARRAY(A1)` back to `A1#`, and `_xlfn.SINGLE(A1)` back to `@A1`. */
 function unwrapHelpers(pieces: FormulaPiece[]): FormulaPiece[] {

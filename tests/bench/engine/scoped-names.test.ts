@@ -121,11 +121,50 @@ describe("names that belong to a sheet", () => {
     expect(bench.univerAPI.getActiveWorkbook()!.getDefinedNames()).toHaveLength(7);
   });
 
+  it("keep their value when their sheet is renamed and another deleted before anything is calculated", async () => {
+    bench.univerAPI.getActiveWorkbook()!.insertSheet("Spare");
+    await enter(bench, { A1: 1 }, "Spare");
+    sheetNamed("Season").getRange("D1").setFormula("='Batch 1'!og+1");
+    sheetNamed("Batch 1").setName("Pale Ale");
+    bench.univerAPI.getActiveWorkbook()!.deleteSheet(sheetNamed("Spare"));
+    await bench.calculate();
+    expect([...at("Season", "A1", "A5", "D1"), ...at("Pale Ale", "C1", "C2")]).toEqual([1050, -30, 1051, 40, 1050]);
+  });
+
+  it("are followed when they are renamed, also where they are written with their sheet", async () => {
+    define("gravity", "'Batch 1'!$A$1", "Batch 1", "og@Batch 1");
+    await bench.calculate();
+    expect(["A1", "A2", "A5"].map((cell) => sheetNamed("Season").getRange(cell).getFormula())).toEqual(["='Batch 1'!gravity", "='Batch 2'!og", "='Batch 1'!gravity-'Batch 2'!og"]);
+    expect(at("Season", "A1", "A2", "A5")).toEqual([1050, 1080, -30]);
+    expect(["C1", "C2", "C4"].map((cell) => sheetNamed("Batch 1").getRange(cell).getFormula())).toEqual(["=GYLE.GAP(gravity,fg)", "=gravity", "=LET(og,5,og*2)"]);
+    // Another sheet's name of the same spelling is another name.
+    expect(["C1", "C2"].map((cell) => sheetNamed("Batch 2").getRange(cell).getFormula())).toEqual(["=GYLE.GAP(og,fg)", "=OG"]);
+    expect([...at("Batch 1", "C1", "C2"), ...at("Batch 2", "C1", "C2")]).toEqual([40, 1050, 40, 1080]);
+    await bench.univerAPI.undo();
+    await bench.calculate();
+    expect(sheetNamed("Season").getRange("A1").getFormula()).toBe("='Batch 1'!og");
+    expect(at("Season", "A1")).toEqual([1050]);
+  });
+
+  it("leave formulas as they are when they are deleted, so that those that mean another name go on", async () => {
+    const unitId = bench.univerAPI.getActiveWorkbook()!.getId();
+    bench.univerAPI.syncExecuteCommand("sheet.command.remove-defined-name", { ...bench.engine.names.find(unitId, sheetNamed("Batch 1").getSheetId(), "og"), unitId });
+    await bench.calculate();
+    expect([...at("Batch 1", "C1"), ...at("Batch 2", "C1"), ...at("Season", "A1", "A2")]).toEqual(["#NAME?", 40, "#NAME?", 1080]);
+    expect(sheetNamed("Batch 1").getRange("C1").getFormula()).toBe("=GYLE.GAP(og,fg)");
+  });
+
   it("go with a deleted sheet", async () => {
     bench.univerAPI.getActiveWorkbook()!.deleteSheet(sheetNamed("Batch 2"));
     await bench.calculate();
     expect(bench.univerAPI.getActiveWorkbook()!.getDefinedNames()).toHaveLength(4);
-    expect([...at("Season", "A2", "A1"), ...at("Batch 1", "C1")]).toEqual(["#NAME?", 1050, 40]);
+    expect([...at("Season", "A2", "A1"), ...at("Batch 1", "C1")]).toEqual(["#REF!", 1050, 40]);
+    // As in Excel: a sheet that is called the same later is another one.
+    expect(["A2", "A5"].map((cell) => sheetNamed("Season").getRange(cell).getFormula())).toEqual(["=#REF!", "='Batch 1'!og-#REF!"]);
+    await bench.univerAPI.undo();
+    await bench.calculate();
+    expect(sheetNamed("Season").getRange("A2").getFormula()).toBe("='Batch 2'!og");
+    expect(at("Season", "A1", "A2", "A5")).toEqual([1050, 1080, -30]);
   });
 
   it("are in the snapshot and work when it is opened again", async () => {

@@ -7,8 +7,8 @@ import { gravity } from "../../src/functions/vocabulary";
 
 describe("limits in words", () => {
   it("say which ends belong to the range", () => {
-    expect(limitText("percent", { atLeast: 0, atMost: 30 }, "metric")).toBe("from 0 % to 30 %");
-    expect(limitText("percent", { above: 0, atMost: 30 }, "metric")).toBe("above 0 % and at most 30 %");
+    expect(limitText("percent", { atLeast: 0, atMost: 30 }, "metric")).toBe("from 0 to 30 %");
+    expect(limitText("percent", { above: 0, atMost: 30 }, "metric")).toBe("above 0 and at most 30 %");
     expect(limitText("percent", { above: 0, below: 30 }, "metric")).toBe("above 0 % and below 30 %");
     expect(limitText("percent", { atLeast: 0, below: 30 }, "metric")).toBe("at least 0 % and below 30 %");
     expect(limitText("percent", { atLeast: 5 }, "metric")).toBe("at least 5 %");
@@ -18,7 +18,7 @@ describe("limits in words", () => {
   });
 
   it("are in the brewer's unit", () => {
-    expect(limitText("temperature", { atLeast: 0, atMost: 100 }, "us")).toBe("from 32 °F to 212 °F");
+    expect(limitText("temperature", { atLeast: 0, atMost: 100 }, "us")).toBe("from 32 to 212 °F");
   });
 });
 

@@ -128,7 +128,7 @@ describe("the rows of a table", () => {
 
   it("begin below a heading, but a choice in the first row is none", () => {
     const parts: TableParameter = { kind: "table", doc: "steps", columns: { part: choice("when", ["mash", "boil"]), minutes: minutes("how long") }, layouts: [["part", "minutes"]] };
-    expect(problemOf(() => readTable("steps", [["boil", "long"], ["mash", 60]], parts, "metric"))).toBe('#VALUE! steps row 1: minutes must be a number, not the text "long"; it must be from 0 min to 1440 min');
+    expect(problemOf(() => readTable("steps", [["boil", "long"], ["mash", 60]], parts, "metric"))).toBe('#VALUE! steps row 1: minutes must be a number, not the text "long"; it must be from 0 to 1440 min');
     expect(problemOf(() => readTable("steps", [[" Boil ", "long"], ["mash", 60]], parts, "metric"))).toContain("steps row 1: minutes must be a number");
     expect(readTable("steps", [["Part", "Minutes"], ["mash", 60]], parts, "metric")).toMatchObject({ height: 1, 0: { part: "mash" } });
     // A heading over the choices alone says nothing: no number stands below a word.
@@ -141,7 +141,7 @@ describe("a number", () => {
   const read = (typed: unknown, parameter: NumberParameter = store, units: "metric" | "us" = "metric") => readNumber("store", typed, parameter, units);
 
   it("is refused outside its limits, and not known outside what the source covers", () => {
-    expect(problemOf(() => read(31))).toBe("#VALUE! store is 31 °C; it must be from 0 °C to 30 °C");
+    expect(problemOf(() => read(31))).toBe("#VALUE! store is 31 °C; it must be from 0 to 30 °C");
     expect(problemOf(() => read(26))).toBe("#N/A store is 26 °C; the rule covers 5 °C to 25 °C");
     expect(problemOf(() => read(4, store))).toContain("#N/A store is 4 °C");
     expect([5, 25].map((typed) => read(typed))).toEqual([5, 25]);

@@ -110,6 +110,17 @@ test("Ctrl+S hands over an .xlsx file with what is still being typed", async () 
   expect(await tab.valueAt(sheet, "B3")).toBe(77);
 });
 
+test("saving names a formula that no spreadsheet program could read", async () => {
+  await tab.setValue(sheet, "B3", "=GYLE.BEER.ABV(1.05,1.01))");
+  await tab.setValue(sheet, "B4", "=GYLE.BEER.ABV(1.05,\"soon\")");
+  const download = tab.page.waitForEvent("download");
+  await tab.page.keyboard.press("Control+s");
+  await download;
+  const notice = tab.notices.getByText("the file holds it as a text");
+  expect(await notice.textContent()).toContain("as a text: Sheet 1!B3. ");
+  await tab.notices.getByRole("button", { name: "Close" }).click();
+});
+
 test("a file that is none is refused in words, and the work stays", async () => {
   bench.allowErrors();
   await tab.setValue(sheet, "B3", 7);

@@ -34,6 +34,12 @@ describe("the words of this project", () => {
     expect(found).toEqual([]);
   });
 
+  it("nor do the messages of its commits, which anybody with a clone can read", () => {
+    const messages = execFileSync("git", ["log", "--format=%B"], { cwd: root, encoding: "utf8", maxBuffer: 1e8 });
+    expect(messages.length).toBeGreaterThan(20);
+    expect(messages.split("\n").filter((line) => pattern.test(line) || /\bissues? ?#?\d/i.test(line))).toEqual([]);
+  });
+
   it("would be found in any case and across a line or a hyphen", () => {
     for (const words of forbidden) {
       expect(`see the ${words.toUpperCase()}s`).toMatch(pattern);

@@ -30,7 +30,7 @@ async function stop() {
 }
 process.on("SIGINT", stop).on("SIGTERM", stop);
 
-if (!(await ensureInstalled(root))) fail("The dependencies could not be installed.");
+if (!(await ensureInstalled(root))) process.exit(1);
 if (options.debug) await build("--debug");
 else if (isStale(root)) await build();
 

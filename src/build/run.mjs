@@ -1,6 +1,9 @@
 // @ts-check
 // Runs other programs for the scripts of this folder, and takes them along when the script itself is told to stop.
 import { spawn } from "node:child_process";
+import { accessSync, constants, mkdirSync } from "node:fs";
+import os from "node:os";
+import path from "node:path";
 import { fileURLToPath } from "node:url";
 
 export const root = fileURLToPath(new URL("../../", import.meta.url));
@@ -47,7 +50,27 @@ export const runTypeScript = (script, ...args) => run(process.execPath, ["--impo
  */
 export function npm(args, cwd = root) {
   const own = process.env["npm_execpath"];
-  return own !== undefined && own.endsWith(".js") ? run(process.execPath, [own, ...args], { cwd }) : run("npm", args, { shell: process.platform === "win32", cwd });
+  const cache = npmCache(process.env);
+  /** @type {Record<string, string>} */
+  const env = cache === undefined ? {} : { npm_config_cache: cache };
+  return own !== undefined && own.endsWith(".js") ? run(process.execPath, [own, ...args], { cwd, env }) : run("npm", args, { shell: process.platform === "win32", cwd, env });
+}
+
+/**
+ * A cache for npm below the project, where npm's own, in the home folder, cannot be written: npm would install nothing then.
+ * @param {Record<string, string | undefined>} env npm names its cache in it
+ * @param {string} [home]
+ * @returns {string | undefined}
+ */
+export function npmCache(env, home = os.homedir()) {
+  const cache = env["npm_config_cache"] ?? path.join(home, ".npm");
+  try {
+    mkdirSync(cache, { recursive: true });
+    accessSync(cache, constants.W_OK);
+    return undefined;
+  } catch {
+    return path.join(root, ".cache/npm");
+  }
 }
 
 /** Stops what is running, and waits until it has gone. */

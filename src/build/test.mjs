@@ -31,6 +31,7 @@ for (const [name, step] of steps) {
   console.log(`${passed} passed, ${Math.max(1, failed)} failed`);
   process.exit(1);
 }
+console.log(`\n== check values behind each function (tests/reference/README.md)\n\n${checkValues()}`);
 const { passed, failed } = counts();
 console.log(`\n${passed} passed, ${failed} failed`);
 
@@ -38,4 +39,10 @@ console.log(`\n${passed} passed, ${failed} failed`);
 function counts() {
   const { numPassedTests, numFailedTests } = JSON.parse(readFileSync(path.join(root, report), "utf8"));
   return { passed: Number(numPassedTests), failed: Number(numFailedTests) };
+}
+
+/** The first table of that page; `generate --check` has seen to it that it is today's. */
+function checkValues() {
+  const page = readFileSync(path.join(root, "tests/reference/README.md"), "utf8");
+  return page.split("\n\n").find((paragraph) => paragraph.startsWith("|"));
 }

@@ -9,7 +9,7 @@ export function readList(argument: string, range: Matrix, parameter: ListParamet
   if (range.length > 1 && (range[0]?.length ?? 0) > 1) throw new ArgumentProblem("#VALUE!", messages.oneColumn(argument));
   const cells = range.flat();
   const values = cells.map((typed, index) => {
-    // A heading above the numbers may be selected with them.
+    // A heading above the numbers may be selected with them; an empty text is a blank cell like any other.
     if (index === 0 && isWord(typed) && !isEmpty(typed) && cells.length > 1) return null;
     const value = readNumber(`${argument} row ${index + 1}`, typed, parameter, units);
     return value === missing ? null : value;

@@ -1,9 +1,10 @@
 /** What an error says, whatever was thrown. */
 export const reasonOf = (problem: unknown): string => (problem instanceof Error ? problem.message : String(problem));
 
-/** The host's own errors in words that help; anything else as the host says it. */
+/** The host's own errors in words that help; anything else as the host says it. What we found ourselves needs no such words. */
 export function hostWords(problem: unknown): string {
   const code = typeof problem === "object" && problem !== null && "code" in problem ? String(problem.code) : "";
+  if (code === "JustChanged") return reasonOf(problem);
   const said = `The spreadsheet said: ${reasonOf(problem)}`;
   // It also comes for a protected workbook and for one that is open for reading only, so Excel's own reason stands first.
   if (code === "AccessDenied") return `${said} If the sheet is protected, take the protection off (Review, Unprotect Sheet), then try again.`;

@@ -77,7 +77,8 @@ export function freeName(names: readonly string[], wanted: string): string {
   if (!isTaken(names, wanted)) return wanted;
   for (let number = 2; ; number += 1) {
     const ending = ` (${number})`;
-    const candidate = wanted.slice(0, 31 - ending.length) + ending;
+    // No half of a sign that takes two, such as an emoji, is left at the cut: no file can hold one.
+    const candidate = wanted.slice(0, 31 - ending.length).replace(/[\uD800-\uDBFF]$/, "") + ending;
     if (!isTaken(names, candidate)) return candidate;
   }
 }

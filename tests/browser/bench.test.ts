@@ -1,3 +1,4 @@
+import type { Locator } from "playwright-core";
 import { beforeAll, beforeEach, expect, test } from "vitest";
 import type { BenchPage } from "./support/bench-page";
 import { useBench } from "./support/bench-fixture";
@@ -33,6 +34,47 @@ test("hovering an error says in our words what is wrong", async () => {
   expect(await tab.valueAt(sheet, "B3")).toBe("#VALUE!");
   await tab.hover(sheet, "B3");
   await tab.page.getByText("must be a number, not the text \"soon\"").first().waitFor();
+});
+
+test("a long message of an error stays inside its box and the window, also at the window's edge and in a narrow one", async () => {
+  const formula = "=GYLE.BEER.ABV(12.4,1.01)";
+  for (const cell of ["B3", "J25"]) {
+    await tab.setValue(sheet, cell, formula);
+    await tab.hover(sheet, cell);
+    await expectInside(tab.page.getByText("wrap it in GYLE.WORT.SG(12.4)").first());
+  }
+  const size = tab.page.viewportSize()!;
+  await tab.page.setViewportSize({ width: 400, height: 750 });
+  await tab.page.locator("#pane-button").click();
+  await tab.setValue(sheet, "C6", formula);
+  await tab.hover(sheet, "C6");
+  await expectInside(tab.page.getByText("wrap it in GYLE.WORT.SG(12.4)").first());
+  // Nothing of the page lies beyond the narrow window, so that nothing can scroll it away.
+  expect(await tab.page.evaluate(() => [...document.querySelectorAll(".bench-bar *")].filter((one) => one.getBoundingClientRect().right > innerWidth).length)).toBe(0);
+  await tab.page.setViewportSize(size);
+  await tab.page.locator("#pane-button").click();
+});
+
+test("going to an error by the keyboard says what is wrong, and going on takes the words away", async () => {
+  await tab.setValue(sheet, "B4", "=GYLE.BEER.ABV(1.05;1.01)");
+  await tab.click(sheet, "B3");
+  const words = tab.page.getByText("takes 2 to 3 arguments, not 1").first();
+  await tab.page.keyboard.press("ArrowDown");
+  await words.waitFor();
+  await tab.page.keyboard.press("ArrowDown");
+  await words.waitFor({ state: "detached" });
+});
+
+test("the argument that is being typed is explained without a click, the optional ones and their choices too", async () => {
+  await tab.click(sheet, "B3");
+  await tab.page.keyboard.type("=gyle.pack.priming(19,", { delay: 30 });
+  const hint = tab.page.locator("[data-u-comp='rect-popup']", { hasText: "GYLE.PACK.PRIMING(" });
+  await expectInside(hint.getByText("2.2 to 2.6 suits most ales"));
+  expect(await hint.getByText("Beer to be bottled").isVisible()).toBe(false);
+  await tab.page.keyboard.type("2.4,20,", { delay: 30 });
+  await expectInside(hint.getByText("One of: dextrose, glucose, sucrose, malt extract, honey"));
+  await tab.page.keyboard.press("Escape");
+  await tab.page.keyboard.press("Escape");
 });
 
 test("Ctrl+Z takes an entry back, and what depends on it follows", async () => {
@@ -77,6 +119,29 @@ test("a file that is none is refused in words, and the work stays", async () => 
   expect(await tab.valueAt(sheet, "B3")).toBe(7);
 });
 
+test("what could not be saved first is not replaced by another file", async () => {
+  bench.allowErrors();
+  const bytes = await tab.saveFile();
+  await tab.setValue(sheet, "B3", 7);
+  await tab.page.evaluate(() => { window.gylebookBench.session.toFile = () => Promise.reject(new Error("no room")); });
+  await tab.openFile(bytes, "Other.xlsx");
+  await tab.page.getByRole("button", { name: "Save first, then open" }).click();
+  await tab.notices.getByText("The file could not be written: no room").waitFor();
+  await tab.page.waitForTimeout(500);
+  expect(await tab.valueAt(sheet, "B3")).toBe(7);
+  await tab.page.evaluate(() => { delete (window.gylebookBench.session as { toFile?: unknown }).toFile; });
+});
+
+test("what is still being typed counts as a change when another file is opened", async () => {
+  const bytes = await tab.saveFile();
+  await tab.click(sheet, "B3");
+  await tab.page.keyboard.type("77");
+  await tab.openFile(bytes, "Other.xlsx");
+  await tab.page.getByText("which has changes that are in no file yet").waitFor();
+  await tab.page.getByRole("button", { name: "Cancel" }).click();
+  expect(await tab.valueAt(sheet, "B3")).toBe(77);
+});
+
 test("the pane works on the workbook beside it", async () => {
   const frame = await tab.pane();
   const values = await frame.evaluate(() => Excel.run(async (context) => {
@@ -108,3 +173,16 @@ test("formulas that depend on themselves are named, until they are mended", asyn
   await tab.setValue(sheet, "B4", 1);
   await warning.waitFor({ state: "detached" });
 });
+
+/** Seen, and neither cut off by its own box nor by the window's edge. */
+async function expectInside(words: Locator): Promise<void> {
+  await words.waitFor();
+  await words.page().waitForTimeout(300);
+  const { overflow, box } = await words.evaluate((element) => {
+    const popup = element.closest("[data-u-comp='rect-popup']")!;
+    const { left, right, top, bottom } = popup.getBoundingClientRect();
+    return { overflow: element.scrollWidth - element.clientWidth, box: { left, right: innerWidth - right, top, bottom: innerHeight - bottom } };
+  });
+  expect(overflow).toBeLessThanOrEqual(0);
+  expect(Math.min(...Object.values(box))).toBeGreaterThanOrEqual(0);
+}

@@ -152,3 +152,42 @@ async function damage(tab: BenchPage, which: "newest" | "both"): Promise<void> {
   }, which);
   expect(damaged).toBe(which === "both" ? 2 : 1);
 }
+
+test("a browser that blocks sites' data shows the bench all the same, and says that it keeps nothing", async () => {
+  bench.allowErrors();
+  const first = await bench.open();
+  await bench.context.addInitScript(() => {
+    const blocked = () => { throw new DOMException("Access is denied for this document.", "SecurityError"); };
+    for (const store of ["localStorage", "indexedDB"]) Object.defineProperty(window, store, { get: blocked });
+    navigator.locks.request = () => Promise.reject(new DOMException("Access is denied for this document.", "SecurityError"));
+  });
+  await first.page.close();
+  const tab = await bench.open();
+  await tab.notices.getByText("This browser keeps nothing for this page").waitFor();
+  await tab.enter(sheet, "B3", "=6*7");
+  expect(await tab.valueAt(sheet, "B3")).toBe(42);
+  await tab.page.locator("#theme-choice").selectOption("dark");
+  await tab.page.locator("#pane-button").click();
+  expect(await tab.page.locator("#pane").isVisible()).toBe(false);
+});
+
+test("where storage is full one warning stands until there is room again", async () => {
+  bench.allowErrors();
+  const tab = await bench.open();
+  await tab.page.evaluate(() => {
+    const put = IDBObjectStore.prototype.put;
+    IDBObjectStore.prototype.put = () => { throw new DOMException("full", "QuotaExceededError"); };
+    Object.assign(window, { makeRoom: () => { IDBObjectStore.prototype.put = put; } });
+  });
+  const warning = tab.notices.getByText("This browser refused to keep the latest changes");
+  for (const value of [1, 2, 3]) {
+    await tab.setValue(sheet, "B3", value);
+    await tab.keepNow();
+  }
+  expect(await warning.count()).toBe(1);
+  await tab.page.evaluate(() => (window as unknown as { makeRoom(): void }).makeRoom());
+  await tab.setValue(sheet, "B3", 4);
+  await warning.waitFor({ state: "detached" });
+  await tab.reload();
+  expect(await tab.valueAt(sheet, "B3")).toBe(4);
+});

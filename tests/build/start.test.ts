@@ -68,6 +68,13 @@ describe("npm start", () => {
     await expect.poll(() => fetch(address).then(() => "served", () => "gone")).toBe("gone");
   });
 
+  it("says so, and does nothing else, on a Node that is too old", async () => {
+    project.write("package.json", '{ "type": "module", "engines": { "node": ">=99.1" } }');
+    script = project.start();
+    expect(await script.ended).toBe(1);
+    expect(script.output()).toBe(`This is Node ${process.versions.node}: Gylebook needs 99.1 or newer.\n`);
+  });
+
   it("builds first when a source is newer than the build, and stops when the build fails", async () => {
     project.write("src/build/build.ts", 'console.log("building now"); process.exit(3);');
     project.age("src/build/build.ts", 120);

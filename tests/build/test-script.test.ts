@@ -13,6 +13,7 @@ afterEach(() => {
 function withSteps(steps: Record<string, string>): void {
   const nothing = "node nothing.js";
   project.write("nothing.js", "");
+  project.write("tests/reference/README.md", "# Check values\n\nWhat they are.\n\n| function | document |\n|---|---|\n| SOME.FUNCTION | 3 |\n\nMore.\n\n| another | table |\n");
   project.write("package.json", JSON.stringify({ type: "module", scripts: { lint: nothing, typecheck: nothing, generate: nothing, build: nothing, ...steps } }));
 }
 
@@ -26,6 +27,14 @@ describe("npm test", () => {
     const script = project.test();
     expect(await script.ended, script.output()).toBe(0);
     expect(lastLine(script.output())).toBe("1 passed, 0 failed");
+  });
+
+  it("shows how many check values stand behind each function, just before that line", async () => {
+    withSteps({});
+    project.write("tests/one.test.ts", passing);
+    const script = project.test();
+    await script.ended;
+    expect(script.output()).toMatch(/\| function \| document \|\n\|---\|---\|\n\| SOME\.FUNCTION \| 3 \|\n\n1 passed, 0 failed\n$/);
   });
 
   it("ends with an error when a test failed", async () => {

@@ -14,6 +14,8 @@ describe("LOG.FORECAST", () => {
 
   it("says which row to look at when gravity rises, as #VALUE!", () => {
     expect(String(forecast([[0, 1.05], [3, 1.02], [4, 1.03]])[0]?.[0])).toMatch(/^#VALUE! the newest reading stands above an earlier one/);
+    // Also where it has fallen by too little for a curve.
+    expect(String(forecast([[0, 1.03], [3, 1.02], [4, 1.029]])[0]?.[0])).toMatch(/^#VALUE! the newest reading stands above an earlier one/);
   });
 
   it("never turns a stall into a finish: with two readings or nine", () => {

@@ -1,11 +1,10 @@
 import { describe, expect, it } from "vitest";
 import { registry } from "../../src/functions/registry";
 import { reasonsForNoDocument } from "./reasons";
-import { bases, rowsByFunction, rowsTable } from "./rows-by-function";
+import { bases, rowsByFunction } from "./rows-by-function";
 
 const counts = rowsByFunction();
 const ids = registry.map(({ id }) => id);
-console.log(rowsTable(counts));
 
 describe("the check values behind each function", () => {
   it("name functions that exist, and a known basis", () => {

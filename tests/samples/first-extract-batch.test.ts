@@ -59,6 +59,11 @@ describe("first-extract-batch.xlsx", () => {
     expect(cellsOf(again.snapshot, again.computed)).toEqual(cellsOf(opened.snapshot, opened.computed));
   });
 
+  it("shows in the grid in the font that its columns were measured for", () => {
+    const sheetFonts = opened.snapshot.sheetOrder.map((id) => opened.snapshot.sheets[id]?.defaultStyle);
+    expect(sheetFonts).toEqual([{ ff: "Calibri", fs: 11 }]);
+  });
+
   it("holds its formulas as Excel writes them, with their last values, and nothing that nags people without the add-in", () => {
     const parts = unzipSync(shipped);
     const sheet = strFromU8(parts["xl/worksheets/sheet1.xml"] ?? new Uint8Array());

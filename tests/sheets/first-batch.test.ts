@@ -1,8 +1,11 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { HeadlessBench } from "../../src/bench/headless";
 import { firstExtractBatch } from "../../src/workbook/batch/example-batch";
+import { planBatch } from "../../src/workbook/batch/plan";
+import { address, position } from "../../src/workbook/plan/addresses";
 import { benchTimeout, insertOn, openBatchBench, type BatchSheet } from "../support/batch-bench";
 
+const firstExtractPlan = planBatch(firstExtractBatch());
 let bench: HeadlessBench;
 let sheet: BatchSheet;
 beforeAll(async () => {
@@ -57,6 +60,63 @@ describe("the sample batch agrees with common practice", () => {
   });
 });
 
+/** More of the same, in the words that stand on the sheet. */
+describe("the sample batch says what the trade says", () => {
+  const beside = (name: string, columns: number): string => {
+    const { row, column } = position(sheet.cellOf(name));
+    return String(bench.valueAt("Batch 1", address(row, column + columns)) ?? "");
+  };
+  const cautionOf = (start: string): string => timeline().find(({ what }) => what.startsWith(start))?.caution ?? "";
+  const steps = () => firstExtractPlan.cells.filter(({ address: cell }) => /^[KO]\d+$/.test(cell)).map(({ content }) => String(content));
+  const note = (name: string) => firstExtractPlan.notes.find(({ address: cell }) => cell === sheet.cellOf(name))?.text ?? "";
+
+  it("steeping: the step, its caution and its note name both limits", () => {
+    expect(timeline().map(({ what }) => what)).toContain("Steep; out at 30 min or 170 °F");
+    expect(cautionOf("Steep;")).toContain("whichever comes first");
+    expect(note("soak_minutes")).toContain("30 min or at 170 °F, whichever comes first");
+  });
+  it("the hop clock starts at the boil, with the first addition, for 60 min", () => {
+    const lines = timeline();
+    const boil = lines.findIndex(({ what }) => what === "Boil begins: start the 60-minute clock");
+    expect(lines[boil]?.boilMinute).toBe(0);
+    expect(lines[boil + 1]).toMatchObject({ what: "Add Northern Brewer", boilMinute: 0 });
+  });
+  it("whatever touches wort below 180 °F is sanitised", () => {
+    expect(note("sanitiser_dose")).toContain("touches wort below 180 °F");
+    expect(steps().some((words) => words.includes("touches wort below 180 °F"))).toBe(true);
+    expect(cautionOf("Flame out")).toContain("only sanitised things touch it");
+    const lines = timeline();
+    expect(lines.findIndex(({ what }) => what.startsWith("Soak hoses"))).toBeLessThan(lines.findIndex(({ what }) => what.startsWith("Flame out")));
+  });
+  it("the sanitiser: dose, a minute at the least, one to two for bottles, the label first", () => {
+    expect(timeline().map(({ what }) => what)).toContain("Soak hoses, lid: 1.0 fl oz sanitiser in 5.0 gal");
+    expect(cautionOf("Soak hoses")).toBe("Follow the label for dose and contact: one minute at the very least.");
+    expect(beside("sanitiser_dose", 1)).toBe("US fl oz; wet for 1 min or more, by its label");
+    expect(beside("bottling_loss", 3)).toBe("Takes about an hour. Bottles, siphon, caps: clean, then 1 to 2 min in sanitiser, by its label.");
+  });
+  it("wort is chilled below 80 °F before the yeast goes in", () => {
+    expect(sheet.number("pitch_temperature")).toBeLessThan(80);
+    const lines = timeline();
+    const chill = lines.findIndex(({ what }) => what.startsWith("Chill to 66 °F"));
+    expect((Number(lines[chill + 1]?.time) - Number(lines[chill]?.time)) * 1440).toBeCloseTo(sheet.number("chill_minutes"), 6);
+    expect(chill).toBeLessThan(lines.findIndex(({ what }) => what.startsWith("Pitch the yeast")));
+    expect(steps().some((words) => words.startsWith("Below 80 °F the yeast is safe"))).toBe(true);
+  });
+  it("hydrometers are calibrated at 60 to 70 °F", () => expect(note("calibrated_at")).toContain("60 or 68 °F"));
+  it("finished is what two equal readings a day apart show, mostly by day 8 to 12", () => {
+    const [last, before] = [...firstExtractBatch().readings].reverse();
+    expect(last?.reading).toBe(before?.reading);
+    expect(Number(last?.when) - Number(before?.when)).toBeGreaterThanOrEqual(1);
+    const hint = firstExtractPlan.cells.find(({ content }) => String(content).startsWith("Finished when"));
+    expect(hint?.content).toBe("Finished when two readings a day apart agree, often by day 8 to 12, never by the calendar");
+  });
+  it("priming sugar is boiled in two cups of water", () => expect(beside("sugar_mass", 1)).toBe("oz; boil it in two cups of water"));
+  it("before the first reading it tells when to expect signs of life", () => {
+    const next = firstExtractPlan.cells.find(({ address: cell }) => cell === sheet.cellOf("next_step"));
+    expect(next?.content).toContain('IF(verdict="","Pitch; signs of life within 24 to 48 hours. Read again after three days."');
+  });
+});
+
 describe("the sample batch", () => {
   it("reaches what a careful hand calculation gives", () => {
     // 0.75 lb × 0.74 × 46.2 × 0.5 + 6 lb × 0.78 × 46.2 + 1 lb × 0.91 × 46.2 = 271.1 points·gal over 5.2 US gal
@@ -84,9 +144,9 @@ describe("the sample batch", () => {
   it("tells the colour of a glass", () => expect(sheet.get("swatch")).toMatch(/^#[0-9A-F]{6}$/));
 });
 
-function timeline(): { time: number; boilMinute: number | string; what: string }[] {
+function timeline(): { time: number; boilMinute: number | string; what: string; caution: string }[] {
   const first = Number(sheet.cellOf("happened").slice(1));
   return Array.from({ length: 23 }, (_, index) => first + index)
-    .map((row) => ({ what: String(bench.valueAt("Batch 1", `A${row}`) ?? ""), time: Number(bench.valueAt("Batch 1", `C${row}`)), boilMinute: bench.valueAt("Batch 1", `D${row}`) as number | string }))
+    .map((row) => ({ what: String(bench.valueAt("Batch 1", `A${row}`) ?? ""), time: Number(bench.valueAt("Batch 1", `C${row}`)), boilMinute: bench.valueAt("Batch 1", `D${row}`) as number | string, caution: String(bench.valueAt("Batch 1", `G${row}`) ?? "") }))
     .filter(({ what }) => what !== "");
 }

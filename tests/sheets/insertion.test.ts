@@ -2,7 +2,10 @@ import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import type { HeadlessBench } from "../../src/bench/headless";
 import { newBatch } from "../../src/workbook/batch/new-batch";
 import { InsertionRefused, insertBatch } from "../../src/workbook/insert-batch";
-import { benchTimeout, openBatchBench } from "../support/batch-bench";
+import { collectComputed } from "../../src/bench/page/files/computed";
+import { openWorkbook, saveWorkbook } from "../../src/bench/xlsx";
+import { registry } from "../../src/functions/registry";
+import { benchTimeout, openBatchBench, sheetOf } from "../support/batch-bench";
 
 const contents = newBatch({ id: "test", sheetName: "Batch 1", batchName: "One", brewedOn: 46270, volume: 20, units: "metric", topUp: 0, method: "extract" });
 
@@ -60,6 +63,26 @@ describe("inserting a batch", () => {
     expect(await names()).toEqual(["Sheet1", "Batch 1"]);
     await insert("BATCH 1 (2)");
     expect(await names()).toEqual(["Sheet1", "Batch 1", "BATCH 1 (2)"]);
+  }, benchTimeout);
+
+  it("calculates under every name that Excel allows, and is found again in a saved file", async () => {
+    const hostile = ["Brewer's best", "🍺 Pale", "=1+1", "-5", "2026-09-05", "A1", "R1C1", "TRUE", "Größe 7 & <b>", "x".repeat(31)];
+    for (const name of hostile) await insert(name);
+    await bench.calculate();
+    const sheets = hostile.map((name) => sheetOf(bench, { ...contents, sheetName: name }));
+    expect(sheets.map((sheet) => sheet.number("water_collect"))).toEqual(hostile.map(() => sheets[0]!.number("water_collect")));
+    expect(sheets.flatMap((sheet) => sheet.complaints())).toEqual([]);
+    const snapshot = bench.snapshot();
+    const again = await openWorkbook(await saveWorkbook(snapshot, collectComputed(bench.engine, snapshot)), { functionNames: registry.map(({ id }) => id) });
+    expect(again.snapshot.sheetOrder.map((id) => again.snapshot.sheets[id]?.name)).toEqual(["Sheet1", ...hostile]);
+  }, benchTimeout);
+
+  it.each(["", "Pale / ale", "'Pale", "History", "x".repeat(32)])("refuses the name “%s” in words and writes nothing", async (name) => {
+    const { faults } = bench.host;
+    const syncs = faults.syncCount;
+    await expect(insert(name)).rejects.toBeInstanceOf(InsertionRefused);
+    expect(faults.syncCount).toBe(syncs);
+    expect(contentOf(bench)).toBe(before);
   }, benchTimeout);
 
   it.each([1, 2])("changes nothing when round trip %i fails", async (n) => {

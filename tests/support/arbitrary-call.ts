@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import type { AnyDescriptor, CellValue, Column, Limits, ListParameter, Matrix, NumberParameter, Parameter } from "../../src/functions/describe";
-import { quantity, type UnitSystem } from "../../src/functions/quantities";
+import type { UnitSystem } from "../../src/functions/quantities";
 import { argumentsOf, placesOf, typedValue } from "./registry-probe";
 
 /**
@@ -89,8 +89,3 @@ function typedArgument(parameter: Parameter, value: CoreArgument, units: UnitSys
 }
 
 const eachCell = (value: CoreArgument, change: (cell: CoreCell) => CoreCell): unknown => (Array.isArray(value) ? (value as Matrix<CoreCell>).map((row) => row.map(change)) : change(value as CoreCell));
-
-/** Every number that an amount may be multiplied by on its way from one unit system to the other, and 1. */
-export function unitFactors(names: readonly Parameters<typeof quantity>[0][]): number[] {
-  return [1, ...names.map((name) => quantity(name).toCore(1, "us") - quantity(name).toCore(0, "us"))];
-}

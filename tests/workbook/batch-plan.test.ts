@@ -5,6 +5,8 @@ import { newBatch } from "../../src/workbook/batch/new-batch";
 import { planBatch } from "../../src/workbook/batch/plan";
 import { cellRange } from "../../src/workbook/plan/cell-range";
 import { block } from "../../src/workbook/plan/addresses";
+import { fittingScale } from "../../src/workbook/plan/print-scale";
+import { rowHeightPoints } from "../../src/workbook/plan/sheet-builder";
 
 const choices = { id: "test", sheetName: "Batch 9", batchName: "Nine", brewedOn: 46270, volume: 20, units: "metric", topUp: 0, method: "extract" } as const;
 const plans = [
@@ -14,6 +16,17 @@ const plans = [
   ["all-grain us", planBatch(exampleBatch({ ...choices, units: "us", volume: 5, method: "all-grain" }))],
   ["all-grain metric, empty", planBatch(newBatch({ ...choices, method: "all-grain" }))],
 ] as const;
+
+/** Deepest brackets outside of texts: every nested call has one. */
+function depthOf(formula: string): number {
+  let depth = 0;
+  let deepest = 0;
+  for (const sign of formula.replace(/"[^"]*"/g, "")) {
+    if (sign === "(") deepest = Math.max(deepest, (depth += 1));
+    if (sign === ")") depth -= 1;
+  }
+  return deepest;
+}
 
 describe.each(plans)("the plan of a batch sheet (%s)", (_, plan) => {
   const covered = plan.cells.map((cell) => block(cellRange(cell)));
@@ -48,6 +61,27 @@ describe.each(plans)("the plan of a batch sheet (%s)", (_, plan) => {
     expect(calls).toBeGreaterThan(25);
     expect(calls).toBeLessThanOrEqual(60);
     expect(deepestChain).toBeLessThanOrEqual(3);
+  });
+
+  it("asks nothing of Excel that it refuses: formulas of at most 8192 characters, nested at most 64 deep", () => {
+    // Microsoft, "Excel specifications and limits".
+    for (const { address, content } of plan.cells) {
+      if (typeof content !== "string" || !content.startsWith("=")) continue;
+      expect(content.length, address).toBeLessThanOrEqual(8192);
+      expect(depthOf(content), address).toBeLessThanOrEqual(64);
+    }
+  });
+
+  it("gives the rows that are filled in with a pen what room the pages have left", () => {
+    const heightOf = (row: number) => plan.rowHeights.find((height) => height.row === row)?.points ?? rowHeightPoints;
+    const of = (name: string) => heightOf(block(plan.names.find((found) => found.name === name)?.range ?? "").from.row);
+    expect(of("reading_times")).toBeGreaterThanOrEqual(17);
+    expect(of("scores")).toBe(of("reading_times"));
+    expect(of("happened")).toBeGreaterThanOrEqual(13.5);
+    expect(of("notes")).toBeGreaterThanOrEqual(40);
+    // As printed, and no smaller than the width asks for.
+    expect((of("reading_times") * plan.print.scalePercent) / 100).toBeGreaterThan(10.5);
+    expect(plan.print.scalePercent).toBeGreaterThanOrEqual(fittingScale(plan.columnWidths.slice(0, 9), [1], plan.print.paper) - 2);
   });
 
   it("prints on two pages: one break, and a scale that a reader can read", () => {

@@ -17,9 +17,7 @@ export class CellErrors {
   enter(origin: CellPlace): void {
     const key = cellKey(origin);
     const earlier = this.written.get(key);
-    if (earlier === undefined || earlier.calculation === this.calculation) return;
-    for (const old of earlier.keys) this.messages.delete(old);
-    this.written.delete(key);
+    if (earlier !== undefined && earlier.calculation !== this.calculation) this.forget(origin);
   }
 
   /** `row` and `column` count from the origin, for errors inside a spill. */
@@ -31,6 +29,13 @@ export class CellErrors {
     record.keys.push(place);
     this.written.set(originKey, record);
     this.messages.set(place, message);
+  }
+
+  /** For a cell that gets another formula or value: functions of ours that are not in it will not say so. */
+  forget(origin: CellPlace): void {
+    const key = cellKey(origin);
+    for (const old of this.written.get(key)?.keys ?? []) this.messages.delete(old);
+    this.written.delete(key);
   }
 
   messageAt(place: CellPlace): string | undefined {

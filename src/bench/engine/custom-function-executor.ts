@@ -20,13 +20,12 @@ export interface ExecutorContext {
  * literals, and a throw there stops the whole calculation, so nothing may escape from `calculate`.
  */
 export class CustomFunctionExecutor extends BaseFunction {
-  override minParams: number;
-  override maxParams: number;
+  /** The engine is not to count arguments: it would answer with an error that says nothing. */
+  override minParams = -1;
+  override maxParams = -1;
 
   constructor(name: string, private readonly metadata: FunctionMetadata, private readonly context: ExecutorContext) {
     super(name);
-    this.minParams = metadata.parameters.filter((parameter) => !parameter.optional).length;
-    this.maxParams = metadata.parameters.length;
   }
 
   /** Otherwise the engine would read texts such as "5%" or "2026-01-16" as numbers. */
@@ -48,6 +47,7 @@ export class CustomFunctionExecutor extends BaseFunction {
   }
 
   private call(values: EngineValue[]): unknown {
+    this.checkCount(values.length);
     const blank = this.context.blank();
     const matrices = this.metadata.parameters.map((_, index) => toMatrix(values[index], blank));
     const inputError = this.context.takesErrors ? undefined : firstError(matrices);
@@ -56,5 +56,16 @@ export class CustomFunctionExecutor extends BaseFunction {
     if (!implementation) throw new CustomFunctionError(ErrorCode.notAvailable, `${this.metadata.id} is not associated.`);
     const invocation: CustomFunctions.Invocation = { functionName: this.metadata.id };
     return implementation(...matrices, invocation);
+  }
+
+  /** Excel does not take such a formula at all. The commonest reason is a comma or semicolon after another language's fashion. */
+  private checkCount(given: number): void {
+    const { parameters } = this.metadata;
+    const needed = parameters.filter((parameter) => !parameter.optional).length;
+    if (given >= needed && given <= parameters.length) return;
+    const names = parameters.map(({ name, optional }) => (optional ? `[${name}]` : name)).join(", ");
+    const count = needed === parameters.length ? String(needed) : `${needed} to ${parameters.length}`;
+    throw new CustomFunctionError(ErrorCode.notAvailable,
+      `${this.name}(${names}) takes ${count} ${count === "1" ? "argument" : "arguments"}, not ${given} (arguments are parted by commas, and 1.05 is written with a point)`);
   }
 }

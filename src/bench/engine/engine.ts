@@ -1,14 +1,18 @@
 import { IUniverInstanceService, LocaleType, type Injector, type IWorkbookData, type Univer } from "@univerjs/core";
 import type { FUniver } from "@univerjs/core/facade";
+import { IFunctionService } from "@univerjs/engine-formula";
 import { CalculationMode } from "@univerjs/sheets-formula";
 import { CalculationWatch } from "./calculation";
 import { CellErrors } from "./cell-errors";
+import type { CellPlace } from "./cell-key";
 import { CircularReferences } from "./circular";
 import type { Grid } from "./create-univer";
 import { hostCustomFunctions, type CustomFunctionsHost } from "./custom-functions";
 import type { FunctionsMetadata } from "./custom-functions-metadata";
 import { markUsersOfNames } from "./dirty-names";
+import { errorWords } from "./error-words";
 import { expandOnEntry } from "./expand-on-entry";
+import { forgetErrorsOfEdits } from "./forget-errors";
 import { describeFunctions } from "./function-descriptions";
 import { installScopedNames } from "./install-scoped-names";
 import { renameQualifiedNames } from "./rename-qualified-names";
@@ -82,6 +86,22 @@ export class Engine {
     return this.cellErrors.messageAt({ unitId, sheetId, row, column });
   }
 
+  /** What is behind the error that a cell shows, whoever gave it; undefined where it shows none. */
+  errorWordsAt(place: CellPlace): string | undefined {
+    return errorWords(this, place);
+  }
+
+  /** The formula that a cell's value comes from, also where it spills into the cell; empty text where there is none. */
+  formulaAt({ unitId, sheetId, row, column }: CellPlace): string {
+    const spill = this.spills.extentAt(unitId, sheetId, row, column);
+    const sheet = this.univerAPI.getWorkbook(unitId)?.getSheetBySheetId(sheetId);
+    return sheet?.getRange(spill?.startRow ?? row, spill?.startColumn ?? column).getFormula() ?? "";
+  }
+
+  hasFunction(name: string): boolean {
+    return this.injector.get(IFunctionService).hasExecutor(name.toUpperCase());
+  }
+
   private get ready(): NonNullable<Engine["parts"]> {
     if (!this.parts) throw new Error("Open a workbook first: the grid starts its services with the first one.");
     return this.parts;
@@ -102,6 +122,7 @@ export class Engine {
     repairComparisons();
     repairUndoBatches(injector);
     describeFunctions(injector, this.functions.functions);
+    forgetErrorsOfEdits(injector, this.cellErrors);
     const watch = new CalculationWatch(injector);
     watch.onStart(() => this.cellErrors.beginCalculation());
     return { watch, names, circular: new CircularReferences(injector) };

@@ -1,14 +1,53 @@
-import { CellAlertManagerService } from "@univerjs/sheets-ui";
+import { ICommandService, type Injector } from "@univerjs/core";
+import { SetSelectionsOperation } from "@univerjs/sheets";
+import { CellAlertManagerService, CellAlertType, CellPopupManagerService, SheetCanvasPopManagerService } from "@univerjs/sheets-ui";
 import type { Engine } from "../engine/engine";
 
-/** Hovering an error cell shows the function's own words instead of the grid's general ones. Call it once a workbook is open. */
+const ofSelection = "bench-error-of-selection";
+
+/** What is behind an error is said in place of the grid's general words. Call it once a workbook is open. */
 export function showOwnErrorMessages(engine: Engine): void {
   const alerts = engine.injector.get(CellAlertManagerService);
   const show = alerts.showAlert.bind(alerts);
   alerts.showAlert = (alert) => {
     const { unitId, subUnitId, row, col } = alert.location;
-    const message = engine.errorMessageAt(unitId, subUnitId, row, col);
+    const message = engine.errorWordsAt({ unitId, sheetId: subUnitId, row, column: col });
     const shown = engine.spills.valueAt(unitId, subUnitId, row, col);
     show(message === undefined ? alert : { ...alert, title: String(shown), message });
   };
+  keepInWindow(engine.injector);
+  showForSelection(engine, alerts);
+}
+
+/** The grid puts these boxes beside their cell wherever that is. Below it, or above, they can be moved in from every edge. */
+function keepInWindow(injector: Injector): void {
+  const cells = injector.get(CellPopupManagerService);
+  const showPopup = cells.showPopup.bind(cells);
+  cells.showPopup = (location, popup) => showPopup(location, { ...popup, direction: "vertical" });
+  const canvas = injector.get(SheetCanvasPopManagerService);
+  const attach = canvas.attachPopupToCell.bind(canvas);
+  canvas.attachPopupToCell = (row, column, popup, ...rest) =>
+    attach(row, column, popup.noPushMinimumGap === true ? { ...popup, noPushMinimumGap: false, autoRelayout: true } : popup, ...rest);
+}
+
+/** The grid says it where a mouse hovers. A finger and the keyboard cannot: for them the cell that is gone to says it. */
+function showForSelection(engine: Engine, alerts: CellAlertManagerService): void {
+  let byMouse = true;
+  const goes = (mouse: boolean): void => {
+    byMouse = mouse;
+    if (alerts.currentAlert.size > 0) alerts.clearAlert();
+  };
+  window.addEventListener("pointerdown", ({ pointerType }) => goes(pointerType === "mouse"), { capture: true });
+  window.addEventListener("keydown", () => goes(false), { capture: true });
+  const tell = (): void => {
+    const range = byMouse ? undefined : engine.univerAPI.getActiveWorkbook()?.getActiveSheet().getActiveRange();
+    if (!range) return;
+    const [unitId, subUnitId, row, col] = [range.getUnitId(), range.getSheetId(), range.getRow(), range.getColumn()];
+    if (engine.errorWordsAt({ unitId, sheetId: subUnitId, row, column: col }) === undefined) return;
+    alerts.showAlert({ type: CellAlertType.ERROR, title: "", message: "", location: { unitId, subUnitId, row, col }, width: 340, height: 74, key: ofSelection });
+  };
+  // The grid's own event for it comes for clicks only. The grid may have heard of the key before we do, hence the next turn.
+  engine.injector.get(ICommandService).onCommandExecuted(({ id }) => {
+    if (id === SetSelectionsOperation.id) setTimeout(tell, 0);
+  });
 }

@@ -62,20 +62,25 @@ export class Session {
   async openFile(bytes: Uint8Array, fileName: string): Promise<void> {
     const name = fileName.replace(/\.xlsx$/iu, "");
     const functionNames = [...this.engine.functions.functions.values()].map((metadata) => metadata.name);
-    const { snapshot, carry } = await openWorkbook(bytes, { id: newId(), name, functionNames });
-    await this.open({ name, snapshot, carry });
+    const { snapshot, carry, sheetInFront } = await openWorkbook(bytes, { id: newId(), name, functionNames });
+    await this.open({ name, snapshot, carry, sheetInFront });
   }
 
   state(): WorkbookState {
-    return { name: this.name, snapshot: this.snapshot(), carry: this.carry, sheetInFront: this.engine.univerAPI.getActiveWorkbook()!.getActiveSheet().getSheetId() };
+    return { name: this.name, snapshot: this.snapshot(), carry: this.carry, sheetInFront: this.sheetInFront };
   }
 
-  async toFile(): Promise<Uint8Array> {
-    // What is being typed into a cell belongs into the file.
+  /** What is being typed into a cell belongs to the workbook, also for a person who goes to a button without Enter. */
+  async endTyping(): Promise<void> {
     await this.engine.univerAPI.getActiveWorkbook()!.endEditingAsync(true);
+  }
+
+  /** @param savedAsText told of each formula that no spreadsheet program could read */
+  async toFile(savedAsText: (address: string) => void = () => undefined): Promise<Uint8Array> {
+    await this.endTyping();
     await this.engine.calculated();
     const snapshot = this.snapshot();
-    return saveWorkbook(snapshot, collectComputed(this.engine, snapshot), this.carry);
+    return saveWorkbook(snapshot, collectComputed(this.engine, snapshot), this.carry, { sheetInFront: this.sheetInFront, savedAsText });
   }
 
   forgetEdits(): void {
@@ -87,6 +92,10 @@ export class Session {
     this.edited = true;
     this.noteChange();
   };
+
+  private get sheetInFront(): string {
+    return this.engine.univerAPI.getActiveWorkbook()!.getActiveSheet().getSheetId();
+  }
 
   private snapshot(): IWorkbookData {
     return this.engine.univerAPI.getActiveWorkbook()!.save();
@@ -119,7 +128,7 @@ export class Session {
 }
 
 /** What the grid remembers by id must not pass from one workbook to the next. */
-const newId = () => `workbook-${crypto.randomUUID()}`;
+const newId = () => `workbook-${[...crypto.getRandomValues(new Uint32Array(4))].map((part) => part.toString(36)).join("")}`;
 
 function emptyWorkbook(): IWorkbookData {
   return { id: newId(), sheetOrder: ["sheet-1"], sheets: { "sheet-1": { id: "sheet-1", name: "Sheet 1" } } } as unknown as IWorkbookData;

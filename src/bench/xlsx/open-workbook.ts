@@ -22,6 +22,7 @@ import { viewFromFile } from "./sheet-view";
 import { tablesFromFile } from "./tables";
 import { UnreadableFileError } from "./unreadable-file-error";
 import { readLayout, type WorkbookLayout } from "./workbook-layout";
+import { childrenOf, descend } from "./xml";
 
 export interface OpenOptions {
   /** Our functions without the namespace, such as "BEER.ABV". Without the list, underscores become dots. */
@@ -37,6 +38,8 @@ export interface OpenedWorkbook {
   carry: Carry;
   /** The results that the file kept: what to show, or save again, before anything is calculated. */
   computed: ComputedValues;
+  /** The id of the sheet that the file opens on. */
+  sheetInFront: string | undefined;
 }
 
 /**
@@ -66,6 +69,8 @@ function convert(bytes: Uint8Array, parts: PackageParts, layout: WorkbookLayout,
   const { styles, styleId } = styleTable();
   const context: CellContext = { ...styleContext(book), functionNames, styleId };
   const data = { sheets: {} as Record<string, Partial<IWorksheetData>>, extras: { sheets: {} } as WorkbookExtras, computed: {} as ComputedValues };
+  const font = context.defaultFont;
+  const defaultStyle = { ...(font.name ? { ff: font.name } : {}), ...(font.size ? { fs: font.size } : {}) };
   const lists = { formats: {}, validation: {}, tables: {}, notes: {} } as Record<"formats" | "validation" | "tables" | "notes", Record<string, object>>;
   layout.sheets.forEach(({ name, part }, index) => {
     const sheet = book.sheets.find((one) => one.name === name);
@@ -74,7 +79,8 @@ function convert(bytes: Uint8Array, parts: PackageParts, layout: WorkbookLayout,
     const fragments = readFragments(partText(parts, part) ?? "");
     const { cellData, computed } = readCells(sheet, context);
     const grid: Partial<IWorksheetData> = {
-      id: sheetId, ...viewFromFile(sheet, book.themeColors), ...fragments.sizes, cellData,
+      // The grid looks for the usual font here, and not in the workbook, once a cell has any look of its own.
+      id: sheetId, defaultStyle, ...viewFromFile(sheet, book.themeColors), ...fragments.sizes, cellData,
       columnData: columnsFromFile(sheet.columns), rowData: rowsFromFile(sheet.rowDefs), ...roomFor(sheet),
     };
     const { tables, looks } = tablesFromFile(sheet);
@@ -104,11 +110,10 @@ function convert(bytes: Uint8Array, parts: PackageParts, layout: WorkbookLayout,
   }
   const settings = readSettings(parts, layout.part);
   if (settings) data.extras.settings = settings;
-  const font = context.defaultFont;
   const snapshot: IWorkbookData = {
     id, name: options.name ?? "Workbook", appVersion: "0.25.1", locale: "enUS" as IWorkbookData["locale"],
     styles, sheetOrder: sheetIds, sheets: data.sheets,
-    defaultStyle: { ...(font.name ? { ff: font.name } : {}), ...(font.size ? { fs: font.size } : {}) },
+    defaultStyle,
     resources: [
       makeResource(RESOURCE.conditionalFormats, lists.formats), makeResource(RESOURCE.dataValidation, lists.validation),
       makeResource(RESOURCE.tables, lists.tables), makeResource(RESOURCE.notes, lists.notes),
@@ -116,13 +121,19 @@ function convert(bytes: Uint8Array, parts: PackageParts, layout: WorkbookLayout,
       makeResource(SHEET_EXTRAS_RESOURCE, data.extras),
     ],
   };
-  return { snapshot, carry: { bytes, sheetIds }, computed: data.computed };
+  return { snapshot, carry: { bytes, sheetIds }, computed: data.computed, sheetInFront: sheetInFront(layout, sheetIds, data.sheets) };
 }
 
 /** A sheet's number in the file counts every sheet, also those of charts, which are not in the layout. */
 function fileOrder(layout: WorkbookLayout, sheetIds: readonly string[]): string[] {
   const names = layout.root.children.find((child) => child.name.endsWith("sheets"))?.children.map((sheet) => sheet.attributes.name ?? "") ?? [];
   return names.map((name) => sheetIds[layout.sheets.findIndex((sheet) => sheet.name === name)] ?? "");
+}
+
+function sheetInFront(layout: WorkbookLayout, sheetIds: readonly string[], sheets: Readonly<Record<string, Partial<IWorksheetData>>>): string | undefined {
+  const view = childrenOf(descend(layout.root, "bookViews"), "workbookView")[0];
+  const id = fileOrder(layout, sheetIds)[Number(view?.attributes.activeTab ?? 0)];
+  return id && !sheets[id]?.hidden ? id : undefined;
 }
 
 function styleTable(): { styles: Record<string, IStyleData>; styleId(style: IStyleData): string } {

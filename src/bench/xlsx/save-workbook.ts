@@ -1,6 +1,7 @@
 import type { IWorkbookData, IWorksheetData } from "@univerjs/core";
 import { openXlsx, saveXlsx, writeXlsx, type Sheet, type WorkbookProperties, type WriteSheet } from "hucre/xlsx";
 import { SHEET_EXTRAS_RESOURCE, type WorkbookExtras } from "../excel/sheet-extras";
+import { cellAddress } from "./addresses";
 import { arrangeParts } from "./arrange-parts";
 import { takeApart, type CarriedFile, type Carry } from "./carry";
 import { DEFAULT_FONT, type StyleContext } from "./cell-styles";
@@ -24,6 +25,10 @@ import { writeCells } from "./write-cells";
 export interface SaveOptions {
   /** The time written into the file; now, unless a build needs equal bytes each time. */
   savedAt?: Date;
+  /** The id of the sheet that the file opens on; otherwise that of the opened file, or the first. */
+  sheetInFront?: string;
+  /** Told of each formula that goes into the file as a text, since no spreadsheet program could read it: "Sheet 1!B4". */
+  savedAsText?: (address: string) => void;
 }
 
 /**
@@ -37,7 +42,7 @@ export async function saveWorkbook(snapshot: IWorkbookData, computed: ComputedVa
   const carried = carry && takeApart(carry);
   const properties = fileProperties(extras, savedAt);
   const { bytes, sheets } = carried
-    ? await writeOver(carried, snapshot, computed, extras, properties) : await writeNew(snapshot, computed, extras, properties);
+    ? await writeOver(carried, snapshot, computed, extras, properties, options) : await writeNew(snapshot, computed, extras, properties, options);
   const parts = unpackOwn(bytes);
   finishSheets(parts, snapshot, extras, carried, sheets);
   const names = Object.values(readResource<Record<string, GridName>>(snapshot, RESOURCE.names) ?? {});
@@ -50,30 +55,35 @@ export async function saveWorkbook(snapshot: IWorkbookData, computed: ComputedVa
 
 interface Written { bytes: Uint8Array; sheets: (Sheet | undefined)[] }
 
-async function writeNew(snapshot: IWorkbookData, computed: ComputedValues, extras: WorkbookExtras, properties: WorkbookProperties): Promise<Written> {
+async function writeNew(
+  snapshot: IWorkbookData, computed: ComputedValues, extras: WorkbookExtras, properties: WorkbookProperties, options: SaveOptions,
+): Promise<Written> {
   const defaultFont = defaultFontOf(snapshot);
-  const sheets = snapshot.sheetOrder.map((id) => sheetModel(id, snapshot, computed, extras, { theme: undefined, defaultFont }, undefined));
-  return { bytes: await writeXlsx({ sheets, properties, defaultFont, activeSheet: firstVisible(snapshot) }), sheets: [] };
+  const sheets = snapshot.sheetOrder.map((id) => sheetModel(id, snapshot, computed, extras, { theme: undefined, defaultFont }, undefined, options));
+  return { bytes: await writeXlsx({ sheets, properties, defaultFont, activeSheet: firstVisible(snapshot, inFront(snapshot, options)) }), sheets: [] };
 }
 
 async function writeOver(
   carried: CarriedFile, snapshot: IWorkbookData, computed: ComputedValues, extras: WorkbookExtras, properties: WorkbookProperties,
+  options: SaveOptions,
 ): Promise<Written> {
   const arranged = arrangeParts(carried.parts, carried.layout, snapshot.sheetOrder.map((id) => carried.entries.get(id)));
   const book = await openXlsx(packPlain(arranged), { readStyles: true });
   const before = snapshot.sheetOrder.map((id, index) => (carried.entries.has(id) ? book.sheets[index] : undefined));
   book.sheets = snapshot.sheetOrder.map((id, index) => ({
-    ...before[index], rows: [], ...sheetModel(id, snapshot, computed, extras, styleContext(book), before[index]),
+    ...before[index], rows: [], ...sheetModel(id, snapshot, computed, extras, styleContext(book), before[index], options),
   } as Sheet));
-  Object.assign(book, { properties, namedRanges: undefined, dateSystem: "1900", hasMacros: false, activeSheet: firstVisible(snapshot, book.activeSheet) });
+  Object.assign(book, { properties, namedRanges: undefined, dateSystem: "1900", hasMacros: false, activeSheet: firstVisible(snapshot, inFront(snapshot, options) ?? book.activeSheet) });
   return { bytes: await saveXlsx(book), sheets: before };
 }
 
 function sheetModel(
   id: string, snapshot: IWorkbookData, computed: ComputedValues, extras: WorkbookExtras, styles: StyleContext, carried: Sheet | undefined,
+  options: SaveOptions,
 ): WriteSheet {
   const sheet: Partial<IWorksheetData> = snapshot.sheets[id] ?? {};
-  const cells = writeCells({ snapshot, sheet, computed: computed[id], carried, styles });
+  const savedAsText = (row: number, column: number): void => options.savedAsText?.(`${sheet.name ?? id}!${cellAddress(row, column)}`);
+  const cells = writeCells({ snapshot, sheet, computed: computed[id], carried, styles, savedAsText });
   putNotes(readResource<Record<string, GridNotes>>(snapshot, RESOURCE.notes)?.[id], cells);
   const own = extras.sheets[id];
   return {
@@ -96,6 +106,11 @@ function sheetModel(
 function defaultFontOf(snapshot: IWorkbookData): { name?: string; size?: number } {
   const style = typeof snapshot.defaultStyle === "string" ? snapshot.styles[snapshot.defaultStyle] : snapshot.defaultStyle;
   return { ...DEFAULT_FONT, ...(style?.ff ? { name: style.ff } : {}), ...(style?.fs ? { size: style.fs } : {}) };
+}
+
+function inFront({ sheetOrder }: IWorkbookData, { sheetInFront }: SaveOptions): number | undefined {
+  const index = sheetOrder.indexOf(sheetInFront ?? "");
+  return index < 0 ? undefined : index;
 }
 
 /** Excel cannot open on a hidden sheet. */

@@ -8,6 +8,7 @@ import { markedError } from "./error-marks";
 import { InheritedStyles } from "./inherited-styles";
 import { shiftFormula } from "./formula-shift";
 import { toFileFormula } from "./formula-translation";
+import { isUnreadable } from "./unreadable-formula";
 
 type FileCell = Partial<Cell>;
 type SharedFormulas = Map<string, { formula: string; row: number; column: number }>;
@@ -19,6 +20,8 @@ export interface CellSource {
   computed: ComputedSheet | undefined;
   carried: Sheet | undefined;
   styles: StyleContext;
+  /** Told of each formula that goes into the file as a text, since no spreadsheet program could read it. */
+  savedAsText(row: number, column: number): void;
 }
 
 export function writeCells(source: CellSource): Map<string, FileCell> {
@@ -49,7 +52,12 @@ export function writeCells(source: CellSource): Map<string, FileCell> {
 
 function formulaCell(formula: string, cell: ICellData, row: number, column: number, spill: SpillRange | undefined, source: CellSource): FileCell {
   const known = source.computed?.values[row]?.[column];
-  const result = fileResult(known === undefined ? cachedOf(cell) : known);
+  const cached = known === undefined ? cachedOf(cell) : known;
+  if (isUnreadable(formula, cached)) {
+    source.savedAsText(row, column);
+    return { value: formula, type: "string" };
+  }
+  const result = fileResult(cached);
   const dynamic = spill !== undefined || isDynamicFormula(formula);
   return {
     type: "formula", formula: toFileFormula(formula), value: result, formulaResult: result,

@@ -1,7 +1,8 @@
 import { createRequire } from "node:module";
 import path from "node:path";
 import type * as Headless from "../../bench/headless";
-import { firstExtractBatch } from "../../workbook/batch/example-batch";
+import type { BatchContents } from "../../workbook/batch/contents";
+import { exampleBatch } from "../../workbook/batch/example-batch";
 import { planBatch } from "../../workbook/batch/plan";
 import { insertBatch } from "../../workbook/insert-batch";
 import { openBench } from "../make-sample";
@@ -9,34 +10,42 @@ import { root } from "../run.mjs";
 import { sheetFigures } from "../sheet-figures";
 import type { BenchRow } from "./row";
 
+/** Every form that a batch sheet has: they differ in their formulas, and the hungriest one counts. */
+const forms: readonly BatchContents[] = (["extract", "all-grain"] as const).flatMap((method) =>
+  (["us", "metric"] as const).map((units) => exampleBatch({ id: `bench-${method}-${units}`, sheetName: `${method} ${units}`, batchName: method, brewedOn: 46000, volume: units === "us" ? 5 : 20, units, topUp: 0, method })),
+);
+
+/** The largest figure of all forms, beside its target. */
+function largest(figures: readonly number[], limit: number) {
+  const most = Math.max(...figures);
+  return { measured: String(most), met: Math.min(...figures) > 0 && most <= limit };
+}
+
 /** What one batch sheet asks of Excel. */
 export const batchSheet: readonly BenchRow[] = [
   {
-    what: "GYLE calls per batch sheet",
+    what: "GYLE calls per batch sheet, on the form that has most",
     target: "at most 60",
-    measure: () => {
-      const { calls } = sheetFigures(planBatch(firstExtractBatch()));
-      return { measured: String(calls), met: calls > 0 && calls <= 60 };
-    },
+    measure: () => largest(forms.map((form) => sheetFigures(planBatch(form)).calls), 60),
   },
   {
     what: "deepest chain of GYLE calls on it",
     target: "at most 3",
-    measure: () => {
-      const { deepestChain } = sheetFigures(planBatch(firstExtractBatch()));
-      return { measured: String(deepestChain), met: deepestChain > 0 && deepestChain <= 3 };
-    },
+    measure: () => largest(forms.map((form) => sheetFigures(planBatch(form)).deepestChain), 3),
   },
   {
     what: "`context.sync()` per inserted batch",
     target: "at most 3",
     measure: async () => {
       const bench = openBench(createRequire(import.meta.url)(path.join(root, "dist/headless.cjs")) as typeof Headless);
-      const before = bench.host.faults.syncCount;
-      await Excel.run((context) => insertBatch(context, firstExtractBatch()));
-      const syncs = bench.host.faults.syncCount - before;
+      const syncs: number[] = [];
+      for (const form of forms) {
+        const before = bench.host.faults.syncCount;
+        await Excel.run((context) => insertBatch(context, form));
+        syncs.push(bench.host.faults.syncCount - before);
+      }
       bench.dispose();
-      return { measured: String(syncs), met: syncs > 0 && syncs <= 3 };
+      return largest(syncs, 3);
     },
   },
 ];

@@ -2,7 +2,7 @@ import { createRequire } from "node:module";
 import path from "node:path";
 import type * as Headless from "../../bench/headless";
 import { root } from "../run.mjs";
-import { median, microsecondsPer } from "./microseconds";
+import { median, microsecondsPer, processorMicroseconds } from "./microseconds";
 import type { BenchRow } from "./row";
 import { built, shippedFunctions } from "./shipped-functions";
 
@@ -30,13 +30,13 @@ async function measureEngine(): Promise<EngineTimes> {
   const { createHeadlessBench } = createRequire(import.meta.url)(path.join(root, "dist/headless.cjs")) as typeof Headless;
   const bench = createHeadlessBench({ metadata: JSON.parse(built("functions.json")) as Headless.HeadlessOptions["metadata"], functionsScript: built("functions.js") });
   const enter = async (address: string, formulas: (string | number)[][]): Promise<number> => {
-    const started = performance.now();
+    const started = processorMicroseconds();
     await bench.Excel.run(async (context) => {
       context.workbook.worksheets.getItem("Sheet1").getRange(address).formulas = formulas;
       await context.sync();
     });
     await bench.calculate();
-    return performance.now() - started;
+    return (processorMicroseconds() - started) / 1000;
   };
   const column = (content: (row: number) => string | number, count = rows): (string | number)[][] => Array.from({ length: count }, (_, index) => [content(index + 1)]);
   await enter(`B1:B${rows}`, column((row) => 1.008 + (row % 7) / 1000));
@@ -69,11 +69,16 @@ export const engineSpeed: readonly BenchRow[] = [
     what: "scalar GYLE call through the wrapper, against the same sum as a native formula in the bench's engine",
     target: "1.0x or less",
     measure: async () => {
-      const { nativeCell } = await engineTimes();
+      const { nativeCell, scalar } = await engineTimes();
       const abv = shippedFunctions()["BEER.ABV"];
       if (abv === undefined) throw new Error("BEER.ABV is not in dist/functions.js");
       const wrapped = microsecondsPer(() => abv([[1.05]], [[1.01]], null, {}));
-      return { measured: `${(wrapped / nativeCell).toFixed(2)}x (${wrapped.toFixed(1)} µs to ${nativeCell.toFixed(0)} µs)`, met: wrapped <= nativeCell };
+      // What the engine adds around our call is its own, and stands beside it: the native formula has it, too.
+      const inCell = (scalar * 1000) / rows;
+      return {
+        measured: `${(wrapped / nativeCell).toFixed(2)}x (${wrapped.toFixed(1)} µs to ${nativeCell.toFixed(0)} µs; cell against cell ${(inCell / nativeCell).toFixed(2)}x, ${inCell.toFixed(0)} µs)`,
+        met: wrapped <= nativeCell && inCell <= nativeCell,
+      };
     },
   },
   {

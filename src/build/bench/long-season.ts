@@ -10,16 +10,17 @@ import { refreshSeason } from "../../workbook/season/refresh-season";
 import { openBench } from "../make-sample";
 import { root } from "../run.mjs";
 import { benchBatch } from "./bench-batch";
+import { processorMicroseconds } from "./microseconds";
 import { multipliedSeason } from "./multiplied-season";
 
 type Costs = ReadonlyMap<string, number>;
 const few = 30;
 
 /**
- * Prints what work in a workbook of many batches costs, beside one of 30: seconds of processor time, since the wall clock
- * tells of the machine's other work, too. "One native cell" is the yardstick: `=1+1` typed into an empty cell of a sheet
- * beside the batches, where nothing of ours takes part. What grows as it does is the grid engine's, which goes through
- * every formula of a workbook at each calculation.
+ * Prints what work in a workbook of many batches costs, beside one of 30: seconds of processor time.
+ * "One native cell" is the yardstick: `=1+1` typed into an empty cell of a sheet beside the batches, where nothing of
+ * ours takes part. What grows as it does is the grid engine's, which goes through every formula of a workbook at each
+ * calculation.
  */
 export async function longSeason(batches: number): Promise<void> {
   const one = await withBench(async (bench) => {
@@ -40,10 +41,9 @@ export async function longSeason(batches: number): Promise<void> {
 async function measured(bench: Headless.HeadlessBench, snapshot: Parameters<Headless.HeadlessBench["load"]>[0], count: number): Promise<Costs> {
   const costs = new Map<string, number>();
   const cost = async (what: string, work: () => Promise<unknown>) => {
-    const before = process.cpuUsage();
+    const before = processorMicroseconds();
     await work();
-    const { user, system } = process.cpuUsage(before);
-    costs.set(what, (user + system) / 1e6);
+    costs.set(what, (processorMicroseconds() - before) / 1e6);
   };
   const run = async (work: (context: Excel.RequestContext) => Promise<unknown>) => {
     await Excel.run(work);

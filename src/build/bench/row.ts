@@ -7,7 +7,8 @@ export interface BenchRow {
 
 export interface Measured {
   readonly measured: string;
-  readonly met: boolean;
+  /** Missing where it could not be measured here; `measured` says why. */
+  readonly met?: boolean;
   /** The grid engine by itself takes so long that the target is out of reach, whatever we do; the figure stands in `measured`. */
   readonly beyondEngine?: boolean;
 }

@@ -11,19 +11,20 @@ import { mergeRows, nothingTyped } from "../../workbook/season/season-rows";
 import { openBench } from "../make-sample";
 import { root } from "../run.mjs";
 import { benchBatch } from "./bench-batch";
+import { microsecondsPer, processorMicroseconds } from "./microseconds";
 import type { BenchRow } from "./row";
 
 /** Milliseconds a batch for a whole season in one workbook: sheets, season sheet, one more refresh, saved as a file. */
 async function wholeSeason(batches: number): Promise<number> {
   const bench = openBench(createRequire(import.meta.url)(path.join(root, "dist/headless.cjs")) as typeof Headless);
-  const started = performance.now();
+  const started = processorMicroseconds();
   for (let number = 1; number <= batches; number += 1) await Excel.run((context) => insertBatch(context, benchBatch(number)));
   await Excel.run((context) => insertSeason(context, { sheetName: "Season", units: "metric", today: 46300 }));
   await Excel.run(refreshSeason);
   await bench.calculate();
   const snapshot = bench.snapshot();
   await saveWorkbook(snapshot, collectComputed(bench.engine, snapshot));
-  const perBatch = (performance.now() - started) / batches;
+  const perBatch = (processorMicroseconds() - started) / 1000 / batches;
   bench.dispose();
   return perBatch;
 }
@@ -33,10 +34,7 @@ function ownPart(batches: number): number {
   const rows = Array.from({ length: batches }, (_, index) => ({ ...nothingTyped, sheetName: `Batch ${index}`, id: `b${index}`, lastName: `Batch ${index}`, settled: true }));
   const sheets = rows.map(({ sheetName, id }) => ({ sheetName, id }));
   const once = () => planSeason({ sheetName: "Season", units: "metric", today: 46300, rows: mergeRows(rows, sheets.toReversed()).rows });
-  once();
-  const started = performance.now();
-  for (let turn = 0; turn < 5; turn += 1) once();
-  return ((performance.now() - started) * 1000) / 5 / batches;
+  return microsecondsPer(once) / batches;
 }
 
 const [few, many] = [4, 16];

@@ -14,10 +14,11 @@ const coverage = 1.96;
  * The ± of a result from the ± of its inputs, taken as independent; all ± of the same kind, 19 times out of 20.
  *
  * Linear where the function is: ½ [f(x + u) − f(x − u)] for each input, added in quadrature (JCGM 100:2008, 5.1.2,
- * equation 10, and 5.1.3, note 2); at the edge of what has an answer, the step to the inner side counts alone. Where the
- * steps up and down disagree by more than a fifth, or all inputs moved together miss the straight line by that much, it is sampled: 4000 fixed draws of normal
- * inputs, half the width of the interval that holds the middle 95 % (JCGM 101:2008, 7.7; fewer draws than its 7.2
- * wants, so good to about 3 %). Draws without an answer are left out.
+ * equation 10, and 5.1.3, note 2); at the edge of what has an answer the step to the inner side counts alone. Where the
+ * steps up and down (or inwards, and half a one outwards) disagree by more than a fifth, or all inputs moved together
+ * miss the straight line by that much, it is sampled: 4000 fixed draws of normal inputs, half the width of the interval
+ * that holds the middle 95 % (JCGM 101:2008, 7.7; fewer draws than its 7.2 wants, so good to about 3 %). Draws without
+ * an answer are left out.
  *
  * @param spreads ± of each input, 0 where it is exact
  * @throws BrewingError "unsolvable" when nine of ten draws have no answer
@@ -37,6 +38,13 @@ export function linearSpread(measurand: Measurand, inputs: readonly number[], sp
     const [up, down] = spread === 0 ? [here, here] : [alone(1), alone(-1)];
     if (up !== undefined && down !== undefined && !isStraight(up - here, here - down)) return undefined;
     if (up === undefined && down === undefined) return undefined;
+    if (up === undefined || down === undefined) {
+      // Half a step towards the edge tells whether the function runs away there.
+      const outwards = up === undefined ? 0.5 : -0.5;
+      const inner = up ?? down ?? here;
+      const outer = alone(outwards);
+      if (outer !== undefined && !isStraight(2 * (outer - here), here - inner)) return undefined;
+    }
     shares.push(up === undefined ? here - (down ?? here) : down === undefined ? up - here : (up - down) / 2);
   }
   const together = shares.reduce((sum, share) => sum + Math.abs(share), 0);

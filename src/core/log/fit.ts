@@ -27,6 +27,9 @@ const clearOfEnd = 0.0015;
 /** A forecast vaguer than this helps nobody. */
 const widestFinalGravity = 0.006;
 
+/** Swallows the rounding of binary fractions. */
+const hair = 1e-9;
+
 const tooEarly = (why: string): BrewingError => new BrewingError("uncovered", `too early to tell: ${why}`);
 
 /**
@@ -36,7 +39,7 @@ const tooEarly = (why: string): BrewingError => new BrewingError("uncovered", `t
  * @throws BrewingError "uncovered" below 0.005
  */
 export function requireFall(fall: number): void {
-  if (fall < leastFall - 1e-9) throw tooEarly(`gravity has fallen by ${Math.max(fall, 0).toFixed(3)}, and a curve needs ${leastFall.toFixed(3)} or more`);
+  if (fall < leastFall - hair) throw tooEarly(`gravity has fallen by ${Math.max(fall, 0).toFixed(3)}, and a curve needs ${leastFall.toFixed(3)} or more`);
 }
 
 /**
@@ -70,6 +73,7 @@ export function fitFermentation(readings: readonly Reading[], originalGravity?: 
   if (end === undefined) {
     throw tooEarly(readings.length < enoughReadings ? "with fewer than five readings the expected gravity must be given" : "the readings do not show yet where the curve will end; give the expected gravity, or wait");
   }
+  if (newest.gravity < end - hair) throw tooEarly("the newest reading is below the gravity expected, and it still falls; wait until two readings a day apart agree");
   const lower = Math.max(Math.min(end, newest.gravity), lowest);
   const onTheWay = readings.filter(({ gravity }) => gravity < upper - clearOfEnd && gravity > lower + clearOfEnd).length;
   const held = onTheWay < 2 ? undefined : fitWithin(readings, { least: [upper, lower], most: [upper, lower] }, "held");
@@ -97,7 +101,9 @@ function fitWithin(readings: readonly Reading[], ends: Bounds, kind: Fermentatio
   if (inverse === undefined || !free.includes(3)) return undefined;
   const degrees = points.length - free.length;
   const spread = Math.max(readingUncertainty, degrees > 0 ? Math.sqrt(best.sumOfSquares / degrees) : 0);
-  const factor = spread * studentQuantile95(Math.max(degrees, readingDegreesOfFreedom));
+  const coverage = studentQuantile95(Math.max(degrees, readingDegreesOfFreedom));
+  // An end that the newest reading keeps from standing higher is as uncertain as that one reading, however many agree with it.
+  const ownUncertainty = kind === "fitted" && best.parameters[1] === bounds.most[1] ? readingUncertainty : 0;
   const curve = asCurve(best.parameters);
   return {
     curve: { ...curve, middleDay: curve.middleDay + start },
@@ -105,7 +111,7 @@ function fitWithin(readings: readonly Reading[], ends: Bounds, kind: Fermentatio
     plusOrMinus: (slopes) => {
       const own = free.map((index) => slopes[index] ?? 0);
       const variance = own.reduce((sum, one, row) => sum + own.reduce((line, other, column) => line + one * other * (inverse[row]?.[column] ?? 0), 0), 0);
-      return factor * Math.sqrt(Math.max(variance, 0));
+      return coverage * Math.hypot(spread * Math.sqrt(Math.max(variance, 0)), ownUncertainty * (slopes[1] ?? 0));
     },
   };
 }

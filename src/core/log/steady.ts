@@ -9,6 +9,9 @@ const almostADay = 23 / 24;
 const slowFallPerDay = 0.002;
 /** How far above the expected final gravity a steady beer may stand before it has stalled (common practice). */
 const stalledAbove = 0.004;
+/** A beer that lost more than this share of the tolerance in the last day is not yet at rest when it also lost more than the tolerance in two to four days. */
+const restless = 1 / 4;
+const creepDays = { from: 47 / 24, to: 4 } as const;
 /** Swallows the rounding of 1.012 − 1.011 in binary. */
 const hair = 1e-9;
 
@@ -18,9 +21,10 @@ const hair = 1e-9;
  *
  * - "rising": the newest reading is above an earlier one by more than twice the tolerance: a reading is wrong.
  * - "steady": the newest reading, the nearest one at least a day (less an hour) before it, and all between agree
- *   within the tolerance.
+ *   within the tolerance, and it does not creep: a line lost every day agrees from one day to the next, and yet each
+ *   line is half a volume of gas in a bottle.
  * - "stalled": steady, but more than 0.004 above the expected final gravity; a wort that has not begun counts too.
- * - "nearly": not steady, but falling by no more than 0.002 a day since that reading a day ago.
+ * - "nearly": not steady, but falling by no more than 0.002 a day since that reading a day ago; or creeping.
  * - "working": everything else, also a single reading and readings of less than a day.
  *
  * @param readings in the order of time, at least one
@@ -39,8 +43,15 @@ export function steadiness(readings: readonly Reading[], tolerance: number, expe
 
   const lastDay = readings.slice(dayBefore).map(({ gravity }) => gravity);
   if (Math.max(...lastDay) - Math.min(...lastDay) <= tolerance + hair) {
-    return expectedGravity !== undefined && newest.gravity - expectedGravity > stalledAbove + hair ? "stalled" : "steady";
+    if (expectedGravity !== undefined && newest.gravity - expectedGravity > stalledAbove + hair) return "stalled";
+    return creeps(readings, newest, reference, tolerance) ? "nearly" : "steady";
   }
   const fallPerDay = (reference.gravity - newest.gravity) / (newest.day - reference.day);
   return fallPerDay <= slowFallPerDay + hair ? "nearly" : "working";
+}
+
+function creeps(readings: readonly Reading[], newest: Reading, dayBefore: Reading, tolerance: number): boolean {
+  if (dayBefore.gravity - newest.gravity <= restless * tolerance + hair) return false;
+  const earlier = readings.filter(({ day }) => newest.day - day >= creepDays.from - hair && newest.day - day <= creepDays.to + hair);
+  return earlier.some(({ gravity }) => gravity - newest.gravity > tolerance + hair);
 }

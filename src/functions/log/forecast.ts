@@ -45,7 +45,8 @@ export const logForecast = describeFunction({
     if (newest === undefined) return [[""]];
     const state = steadiness(readings, 0.001, values.expected);
     if (state === "stalled") return rows(state, ["", ""], ["", ""], "", "", "");
-    requireFall(Math.max(values.originalGravity ?? 0, ...readings.map(({ gravity }) => gravity)) - newest.gravity);
+    // What rises has other words, which the fit knows.
+    if (state !== "rising") requireFall(Math.max(values.originalGravity ?? 0, ...readings.map(({ gravity }) => gravity)) - newest.gravity);
     const fit = fitOrSteady(state, () => fitFermentation(readings, values.originalGravity, values.expected));
     if (fit === undefined) return rows(state, [newest.gravity, ""], ["", ""], 100, "", "");
     const forecast = forecastOf(fit, newest.day);

@@ -27,7 +27,10 @@ export const kegAdvice: Partial<Record<BottleCheck["verdict"], string>> = {
 };
 
 /** What the brewer knew of the beer's gravity: decides what is said about fermentation still to come. */
-export type Counted = "counted" | "not counted";
+export type Counted = "counted" | "not counted" | "passed";
+
+/** Beer below the gravity expected shows that the expectation was wrong; where it ends nobody knows then. */
+export const passedWords = " What fermentation may still add is not known: the beer is below the gravity expected. Bottle only when two readings a day apart agree.";
 
 /**
  * The verdict in a sentence or two. The first word is the verdict itself, so that a sheet can colour it.
@@ -43,8 +46,10 @@ export function checkWords(kind: BottleKind, temperatureC: number, check: Bottle
   const fermentation =
     counted === "not counted"
       ? " What fermentation may still add is not counted: give gravity and expected."
-      : fromFermentation > 0
-        ? ` Of this ${say("co2", fromFermentation)} come from fermentation still to be done.`
-        : "";
+      : counted === "passed"
+        ? passedWords
+        : fromFermentation > 0
+          ? ` Of this ${say("co2", fromFermentation)} come from fermentation still to be done.`
+          : "";
   return `${pressure}${fermentation} ${(kind === "keg" ? kegAdvice[verdict] : undefined) ?? bottleAdvice[verdict]}`;
 }

@@ -5,11 +5,17 @@ import { choice, co2, gravity, omissible, temperature, units } from "../vocabula
 import { checkWords } from "./check-words";
 import { solubilityEquation, solubilitySources } from "./solubility-source";
 
+/** What a hydrometer may be wrong by, in points: a line, and a hair for the binary fractions. */
+const readingError = 1 + 1e-6;
+
 export const packCheck = describeFunction({
   id: "PACK.CHECK",
   summary: "Holds the pressure that your bottles will see against what their kind may bear.",
   parameters: {
-    co2: co2("Carbonation aimed at, in volumes of gas to one of beer, as given to GYLE.PACK.PRIMING."),
+    co2: co2("Carbonation aimed at, in volumes of gas to one of beer, as given to GYLE.PACK.PRIMING.", {
+      limits: { atLeast: 0.5, atMost: 10 },
+      hint: (typed) => (typed < 0.5 ? "fermented beer holds about 0.7 or more by itself" : undefined),
+    }),
     temperature: temperature("The warmest place the bottles will ever stand: a summer attic, a car.", { atLeast: 1, atMost: 45 }, 28),
     bottle: choice(
       "ordinary beer bottle (3.0 volumes), heavy refillable half litre (3.5), thick-walled (4.0), sparkling wine (6.0), plastic soda bottle (3.5), keg (4 bar; its own plate comes first).",
@@ -45,8 +51,9 @@ export const packCheck = describeFunction({
     "The maker's own figure for the bottle comes first. Never fill window-thin, twist-off or one-way glass.",
   ],
   compute: ({ co2, temperature, bottle, gravity, expected }, context) => {
-    const counted = gravity !== undefined && expected !== undefined;
-    const check = checkBottle(co2, temperature, bottle, counted ? 1000 * (gravity - expected) : 0);
-    return checkWords(bottle, temperature, check, counted ? "counted" : "not counted", context);
+    const toFall = gravity === undefined || expected === undefined ? undefined : 1000 * (gravity - expected);
+    const check = checkBottle(co2, temperature, bottle, toFall ?? 0);
+    const counted = toFall === undefined ? "not counted" : toFall < -readingError ? "passed" : "counted";
+    return checkWords(bottle, temperature, check, counted, context);
   },
 });

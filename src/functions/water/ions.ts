@@ -50,7 +50,7 @@ export const waterIons = describeFunction({
   compute: ({ salts: rows, volume, base }, context) => ionRows(withSalts(base === undefined ? pureWater : baseWater(base), rows.map(({ salt, mass }) => ({ salt, massG: mass })), volume), context),
 });
 
-/** A heading may stand above the six numbers: only that arrives as null, since an empty cell counts as 0. */
+/** A heading may stand above the six numbers: it alone arrives as null, a blank cell counts as 0. */
 function baseWater(cells: readonly (number | null)[]): Water {
   const values = cells[0] === null ? cells.slice(1) : cells;
   if (values.length !== ionNames.length) throw new ArgumentProblem("#VALUE!", `base must hold six numbers, not ${values.length}: ${ionNames.join(", ")}`);

@@ -15,9 +15,9 @@ const stepsOf = ({ steps, method, units }: BatchContents, words: UnitWords) => s
 /**
  * 6. Brew day by the clock. The steps that it is made of stand to the right,
  * outside the printed page, where a teacher edits them; beside them is the timeline as one spilled call, which the
- * printed lines repeat in a readable order.
+ * printed lines repeat in a readable order. Returns the first cell of that call.
  */
-export function brewDay(b: SheetBuilder, contents: BatchContents, words: UnitWords): void {
+export function brewDay(b: SheetBuilder, contents: BatchContents, words: UnitWords): string {
   const { happened } = contents;
   const timelineRows = Math.max(usualTimelineRows, stepsOf(contents, words).length + linesOfItsOwn + contents.hops.length, happened.length);
   section(b, 6, "Brew day by the clock", "Write the real time beside each line; steps are edited on the right, from column K");
@@ -25,7 +25,7 @@ export function brewDay(b: SheetBuilder, contents: BatchContents, words: UnitWor
   const first = heading + 1;
   b.put("A", "What to do", { style: "heading", mergeTo: "B" });
   b.put("C", "Planned", { style: "headingRight" });
-  b.put("D", "Boil min", { style: "headingRight" });
+  b.put("D", "Boil minute", { style: "headingRight" });
   b.put("E", "Amount", { style: "headingRight" });
   b.put("F", "Happened", { style: "headingRight" });
   b.put("G", "Beware", { style: "heading", mergeTo: "I" });
@@ -47,6 +47,7 @@ export function brewDay(b: SheetBuilder, contents: BatchContents, words: UnitWor
   b.name("timeline", `Q${first}:U${first + timelineRows - 1}`);
   b.row = first + timelineRows;
   b.gap();
+  return `Q${first}`;
 }
 
 function stepTable(b: SheetBuilder, contents: BatchContents, words: UnitWords, heading: number): void {

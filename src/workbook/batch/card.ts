@@ -71,12 +71,13 @@ export function card(b: SheetBuilder, contents: BatchContents, words: UnitWords)
       plan: ["colour_plan", "=GYLE.WORT.COLOUR(malt,gravity_volume,colour_scale,units)"],
       reached: ["colour_reached", '=IF(OR(volume_reached="",colour_plan=""),"",GYLE.WORT.COLOUR(malt,gravity_volume*volume_reached/volume,colour_scale,units))'],
     },
-    { label: "Bottles", format: "whole", plan: ["bottles_plan", "=INDEX(GYLE.PACK.BOTTLES(volume,bottle_volume,bottling_loss,units),1,1)"], reached: ["bottles_reached", '=IF(bottles_filled="","",bottles_filled)'] },
+    { label: "Bottles", format: "whole", plan: ["bottles_plan", '=IF(into="keg","",INDEX(GYLE.PACK.BOTTLES(volume,bottle_volume,bottling_loss,units),1,1))'], reached: ["bottles_reached", '=IF(N(bottles_filled)=0,"",bottles_filled)'] },
     {
       label: "Cost; of one bottle",
       format: "money",
+      unit: "in all; for each bottle filled",
       plan: ["cost_plan", '=IF(SUM(malt_cost,hop_cost,yeast_cost)=0,"",SUM(malt_cost,hop_cost,yeast_cost))'],
-      reached: ["cost_each", '=IF(OR(cost_plan="",bottles_filled=""),"",cost_plan/bottles_filled)'],
+      reached: ["cost_each", '=IF(OR(cost_plan="",N(bottles_filled)=0),"",cost_plan/bottles_filled)'],
     },
   ];
   for (const [index, { label, format, unit, plan, reached }] of figures.entries()) {

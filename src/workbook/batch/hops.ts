@@ -6,8 +6,8 @@ import type { UnitWords } from "./unit-words";
 /** Rows of a new sheet; a batch with more lines gets as many. */
 export const hopTableRows = 6;
 
-/** 4. Hops: what goes in when, and how much bitterness each brings. */
-export function hops(b: SheetBuilder, { hops: lines }: BatchContents, words: UnitWords): void {
+/** 4. Hops: what goes in when, and how much bitterness each brings. Returns the cell of the first one's bitterness. */
+export function hops(b: SheetBuilder, { hops: lines, units }: BatchContents, words: UnitWords): string {
   section(b, 4, "Hops", "Early in the boil for bitterness, late for taste and aroma");
   const heading = b.row;
   const { first, last } = inputTable(
@@ -15,7 +15,7 @@ export function hops(b: SheetBuilder, { hops: lines }: BatchContents, words: Uni
     "Hops",
     [
       { letter: "A", heading: "Hop", format: "text" },
-      { letter: "B", heading: `Mass ${words.smallMass}`, format: "two" },
+      { letter: "B", heading: `Mass ${words.smallMass}`, format: units === "us" ? "two" : "one" },
       { letter: "C", heading: "Alpha %", format: "one" },
       { letter: "D", heading: "Minutes left", format: "whole" },
       { letter: "E", heading: "Form" },
@@ -39,4 +39,5 @@ export function hops(b: SheetBuilder, { hops: lines }: BatchContents, words: Uni
   b.between(`B${first}:B${last}`, [0, 50000]);
   b.between(`D${first}:D${last}`, [0, 240]);
   b.gap();
+  return `G${first}`;
 }

@@ -48,7 +48,7 @@ export function malt(b: SheetBuilder, { malt: lines, kit, units, method }: Batch
       [
         ["Steep at", { content: kit.soakTemperature, format: "whole", unit: words.temperature, name: "soak_temperature" }],
         ["Steep for", { content: kit.soakMinutes, format: "whole", unit: "min", name: "soak_minutes", note: `Stop at 30 min or at ${units === "us" ? "170 °F" : "77 °C"}, whichever comes first (common practice).` }],
-        ["Sugar won from steeped grain", { content: kit.grainEfficiencyPercent, format: "whole", unit: "% of its yield", name: "grain_efficiency", between: [1, 100] }],
+        ["Sugar won from steeped grain", { content: kit.grainEfficiencyPercent, format: "whole", unit: "% of yield", name: "grain_efficiency", between: [1, 100] }],
       ],
       [common.grain, common.kettle, common.scale],
     );
@@ -59,7 +59,7 @@ export function malt(b: SheetBuilder, { malt: lines, kit, units, method }: Batch
     [
       ["Mash at", { content: kit.soakTemperature, format: "whole", unit: words.temperature, name: "soak_temperature", note: "Cooler gives a drier beer, warmer a fuller one." }],
       ["Mash for", { content: kit.soakMinutes, format: "whole", unit: "min", name: "soak_minutes" }],
-      ["Sugar won from the grain", { content: kit.grainEfficiencyPercent, format: "whole", unit: "% of its yield", name: "grain_efficiency", between: [1, 100] }],
+      ["Sugar won from the grain", { content: kit.grainEfficiencyPercent, format: "whole", unit: "% of yield", name: "grain_efficiency", between: [1, 100] }],
       ["Water to grain in the mash", { content: kit.mashThickness, format: "two", unit: units === "us" ? "US gal/lb" : "L/kg", name: "mash_thickness" }],
       ["Grain stands at", { content: kit.grainTemperature, format: "whole", unit: words.temperature, name: "grain_temperature" }],
     ],

@@ -1,4 +1,4 @@
-import { twoLinesPoints, type SheetBuilder } from "../plan/sheet-builder";
+import { linesPoints, type SheetBuilder } from "../plan/sheet-builder";
 import type { BatchContents } from "./contents";
 import { fieldRows, section } from "./fields";
 import type { UnitWords } from "./unit-words";
@@ -8,9 +8,10 @@ export const sugars = ["dextrose", "glucose", "sucrose", "malt extract", "honey"
 export const bottleKinds = ["ordinary", "heavy", "thick", "sparkling", "plastic"] as const;
 
 /** 8. Packaging: sugar for the bottle or pressure for the keg, and whether the glass can take it. */
-export function packaging(b: SheetBuilder, { packaging: p, kit }: BatchContents, words: UnitWords): void {
+export function packaging(b: SheetBuilder, { packaging: p, kit, units }: BatchContents, words: UnitWords): void {
   section(b, 8, "Packaging", "Only when the readings are steady: glass under pressure cuts");
   const bottled = (formula: string) => `=IF(into="bottles",${formula},"")`;
+  const first = b.row;
   fieldRows(
     b,
     [
@@ -29,7 +30,7 @@ export function packaging(b: SheetBuilder, { packaging: p, kit }: BatchContents,
     [
       ["Beer to package", { content: '=IF(N(volume_reached)>0,volume_reached,volume)', format: "two", unit: words.volume, name: "beer_volume" }],
       ["Carbon dioxide it already holds", { content: "=GYLE.PACK.RESIDUAL(warmest_beer,units)", format: "two", unit: "volumes", name: "residual_gas" }],
-      ["Sugar for the whole batch", { content: bottled("GYLE.PACK.PRIMING(beer_volume-N(bottling_loss),carbonation,warmest_beer,priming_sugar,units)"), format: "two", unit: `${words.smallMass}; boil it in ${words.mass === "lb" ? "two cups" : "half a litre"} of water`, name: "sugar_mass", style: "keyResult" }],
+      ["Sugar for the whole batch", { content: bottled("GYLE.PACK.PRIMING(beer_volume-N(bottling_loss),carbonation,warmest_beer,priming_sugar,units)"), format: units === "us" ? "two" : "one", unit: `${words.smallMass}; boil it in ${words.mass === "lb" ? "two cups" : "half a litre"} of water`, name: "sugar_mass", style: "keyResult" }],
       ["Pressure at the warmest place", { content: bottled("GYLE.PACK.PRESSURE(carbonation,warmest_storage,units)"), format: "one", unit: words.pressure, name: "bottle_pressure" }],
       ["Bottles and caps to prepare", { content: bottled("INDEX(GYLE.PACK.BOTTLES(beer_volume,bottle_volume,bottling_loss,units),1,1)"), format: "whole", name: "bottles_ready" }],
       ["Bottles filled", { content: p.bottlesFilled, format: "whole", name: "bottles_filled" }],
@@ -39,7 +40,18 @@ export function packaging(b: SheetBuilder, { packaging: p, kit }: BatchContents,
     (row) => {
       b.put("A", "Will the glass take it?", { style: "label" }, row);
       b.put("B", bottled("GYLE.PACK.CHECK(carbonation,warmest_storage,bottle_kind,fg,fg_expected,units)"), { style: "message", format: "text", name: "pressure_verdict", mergeTo: "I" }, row);
-      b.height(twoLinesPoints, row);
+      b.height(linesPoints(3), row);
     },
   );
+  packagingDay(units).forEach((line, index) => b.put("E", line, { style: "caution", format: "text", mergeTo: "I" }, first + besideTheKit + index));
 }
+
+/** Lines on the right that the results leave free. */
+const besideTheKit = 8;
+
+/** The hour of the packaging itself (common practice). */
+const packagingDay = (units: BatchContents["units"]): readonly string[] => [
+  "Takes about an hour. Bottles, siphon, caps: clean, then 1 to 2 min in sanitiser, by its label.",
+  `Stir the cooled syrup in without splashing; leave ${units === "us" ? "an inch" : "2 to 3 cm"} free under each cap.`,
+  "Keg: never above the pressure stamped on it; let the pressure off before you open it.",
+];

@@ -2,12 +2,12 @@ import { ebcFromSrm } from "../../core/wort/colour-scales";
 import { position } from "../plan/addresses";
 import { colourBands } from "../plan/colour-bands";
 import { SheetBuilder } from "../plan/sheet-builder";
-import { fittingScale } from "../plan/print-scale";
+import { fittingScale, heightWithoutShrinking } from "../plan/print-scale";
 import type { PrintPlan, SheetPlan } from "../plan/sheet-plan";
 import { brewDay } from "./brew-day";
 import { card } from "./card";
 import { cellText } from "./cell-text";
-import { checks } from "./checks";
+import { checks } from "./checks/checks";
 import type { BatchContents } from "./contents";
 import { hops } from "./hops";
 import { malt } from "./malt";
@@ -28,34 +28,40 @@ export function planBatch(typed: BatchContents): SheetPlan {
   const words = unitWords(contents.units);
   const b = new SheetBuilder();
   const { swatch, colour } = card(b, contents, words);
-  water(b, contents, words);
+  const budget = water(b, contents, words);
   malt(b, contents, words);
-  hops(b, contents, words);
+  const shares = hops(b, contents, words);
   yeast(b, contents, words);
-  brewDay(b, contents, words);
+  const timeline = brewDay(b, contents, words);
   const secondPage = b.row;
-  readings(b, contents, words);
+  const readingRows = readings(b, contents, words);
   packaging(b, contents, words);
   tasting(b, contents);
-  checks(b, contents, words);
+  checks(b, contents, words, { budget, shares, timeline, readings: readingRows });
+  const handwritten = ["happened", "reading_times", "scores"].flatMap((name) => b.rowsOf(name));
   const { row: colourRow } = position(colour);
   b.name("figures", `G${colourRow - 4}:H${colourRow + 2}`);
   colourBands(b, swatch, colour.replace(/([A-Z]+)(\d+)/, "$$$1$$$2"), contents.units === "us" ? 1 : ebcFromSrm(1));
   return b.build(
     contents.sheetName,
     columnWidths,
-    printPlan(b, contents, secondPage),
+    printPlan(b, contents, secondPage, handwritten),
     2,
   );
 }
 
-function printPlan(b: SheetBuilder, { units, sheetName }: BatchContents, secondPage: number): PrintPlan {
+/** @param handwritten rows that are filled in with a pen: they get what height the pages have left */
+function printPlan(b: SheetBuilder, { units, sheetName }: BatchContents, secondPage: number, handwritten: readonly number[]): PrintPlan {
   const paper = units === "us" ? "letter" : "a4";
   const lastRow = b.row - 1;
   const pages = [
     [1, secondPage - 1],
     [secondPage, lastRow],
   ] as const;
+  const printed = columnWidths.slice(0, 9);
+  for (const [from, to] of pages) {
+    b.stretch(handwritten.filter((row) => row >= from && row <= to), heightWithoutShrinking(printed, paper) - b.heightOf(from, to));
+  }
   const heights = pages.map(([from, to]) => b.heightOf(from, to));
-  return { area: `A1:I${lastRow}`, paper, scalePercent: fittingScale(columnWidths.slice(0, 9), heights, paper), breaksBeforeRow: [secondPage], footer: `${sheetName} · page &P of &N` };
+  return { area: `A1:I${lastRow}`, paper, scalePercent: fittingScale(printed, heights, paper), breaksBeforeRow: [secondPage], footer: `${sheetName} · page &P of &N` };
 }

@@ -1,5 +1,6 @@
 import type { SheetBuilder } from "../plan/sheet-builder";
 import type { BatchContents } from "./contents";
+import type { ReadingRows } from "./checks/fermentation";
 import { fermentationChart } from "./fermentation-chart";
 import { fieldRows, inputTable, section, type Field } from "./fields";
 import { gravityAllowance } from "./gravity-allowance";
@@ -9,8 +10,8 @@ import type { UnitWords } from "./unit-words";
 export const readingTableRows = 16;
 
 /** 7. Readings: what the hydrometer says day by day, where the fermentation stands, and the curve. */
-export function readings(b: SheetBuilder, contents: BatchContents, words: UnitWords): void {
-  section(b, 7, "Readings", "Finished when two readings a day apart agree, never by the calendar");
+export function readings(b: SheetBuilder, contents: BatchContents, words: UnitWords): ReadingRows {
+  section(b, 7, "Readings", "Finished when two readings a day apart agree, often by day 8 to 12, never by the calendar");
   originalGravity(b, contents, words);
   const { readings: lines } = contents;
   const heading = b.row;
@@ -50,37 +51,53 @@ export function readings(b: SheetBuilder, contents: BatchContents, words: UnitWo
       ["At its end about", { content: '=IF(OR(N(forecast_day)=0,verdict="steady",verdict="stalled"),"",forecast_day)', format: "date", unit: '=IF(OR(end_expected="",N(forecast_spread)=0),"","± "&TEXT(forecast_spread,"0.0")&" days (a forecast)")', name: "end_expected" }],
     ],
     [
-      ["Gravity now", { content: '=IF(COUNT(gravities)=0,"",INDEX(gravities,MATCH(last_reading,reading_times,0)))', format: "gravity", name: "fg", style: "keyResult" }],
+      ["Gravity now", { content: '=IF(last_reading="","",INDEX(gravities,MATCH(last_reading,reading_times,0)))', format: "gravity", name: "fg", style: "keyResult" }],
       ["Gravity to expect at the end", { content: "=GYLE.YEAST.FINISH(og,attenuation)", format: "gravity", name: "fg_expected" }],
-      ["Last read on", { content: '=IF(COUNT(gravities)=0,"",MAXIFS(reading_times,gravities,">0"))', format: "dateTime", name: "last_reading" }],
+      ["Last read on", { content: '=IF(COUNTIFS(reading_times,">0",gravities,">0")=0,"",MAXIFS(reading_times,gravities,">0"))', format: "dateTime", name: "last_reading" }],
     ],
     (row) => {
       b.put("A", "What to do next", { style: "label" }, row);
       b.put("B", nextStep, { style: "resultText", format: "text", name: "next_step", mergeTo: "I" }, row);
     },
   );
+  return { first, last };
 }
 
 /** A mash gives what it gives: the reading tells how much. */
 const efficiencyReached: [string, Field] = [
   "Sugar won from the grain",
-  { content: '=IF(OR(og_reached="",gravity_volume=""),"",GYLE.WORT.EFFICIENCY(malt,gravity_volume*IF(N(volume_reached)>0,volume_reached/volume,1),og_reached,units))', format: "whole", unit: "% of its yield", name: "efficiency_reached" },
+  { content: '=IF(OR(og_reached="",gravity_volume="",grain_mass=0),"",GYLE.WORT.EFFICIENCY(malt,gravity_volume*IF(N(volume_reached)>0,volume_reached/volume,1),og_reached,units))', format: "whole", unit: "% of its yield", name: "efficiency_reached" },
 ];
 
+/** Points of the malts with these handlings, at their full yield. */
+const maltPoints = (...handlings: readonly string[]): string => `SUMPRODUCT(${handlings.map((handling) => `(malt_handling="${handling}")`).join("+")},malt_mass,INDEX(malt,0,2))`;
+
+/**
+ * The reading, unless malt and volume rule it out: then what they give. Extract fixes the gravity; of a mash only the ends
+ * are known, none and all of the grain's sugar.
+ */
+function trustedGravity(method: BatchContents["method"]): string {
+  const extract = `IF(ABS(og_reached-og_expected)>${gravityAllowance},og_expected,og_reached)`;
+  const [grain, dissolved] = [maltPoints("mash", "steep"), maltPoints("extract", "sugar")];
+  const ofPlan = `(og_reached-1)*(${grain}*grain_efficiency/100+${dissolved})`;
+  const mash = `IF(AND(${ofPlan}<=(og_expected-1)*(${grain}+${dissolved}),${ofPlan}>=(og_expected-1)*${dissolved}),og_reached,og_expected)`;
+  return `=IF(ISERROR(og_reached),og_expected,IF(og_reached="",og_plan,IF(og_expected="",og_reached,${method === "extract" ? extract : `IF(grain_mass=0,${extract},${mash})`})))`;
+}
+
 /** The first reading of all: what the yeast was given. The sheet judges it against malt and volume. */
-function originalGravity(b: SheetBuilder, { wort, kit, method }: BatchContents, words: UnitWords): void {
+function originalGravity(b: SheetBuilder, { wort, kit, method, units }: BatchContents, words: UnitWords): void {
   fieldRows(
     b,
     [
       ["Reading before the yeast", { content: wort.reading, format: "gravity", name: "og_reading", note: "From a well-stirred sample, after any top-up water is mixed in." }],
       ["Scale", { content: wort.scale, name: "og_scale", choices: ["SG", "P"] }],
       ["Sample temperature", { content: wort.sampleTemperature, format: "whole", unit: words.temperature, name: "og_temperature" }],
-      ["Hydrometer calibrated at", { content: kit.hydrometerCalibratedAt, format: "whole", unit: words.temperature, name: "calibrated_at" }],
+      ["Hydrometer calibrated at", { content: kit.hydrometerCalibratedAt, format: "whole", unit: words.temperature, name: "calibrated_at", note: `Printed on its scale: mostly ${units === "us" ? "60 or 68 °F" : "20 °C, older ones 15 °C"}.` }],
     ],
     [
       ["Original gravity, by the reading", { content: "=GYLE.WORT.HYDROMETER(og_reading,og_temperature,calibrated_at,og_scale,units)", format: "gravity", unit: "corrected for temperature", name: "og_reached" }],
-      ["by malt and volume", { content: '=IF(OR(N(volume_reached)=0,og_plan=""),og_plan,1+(og_plan-1)*volume/volume_reached)', format: "gravity", name: "og_expected" }],
-      ["This sheet goes by", { content: method === "extract" ? `=IF(og_reached="",og_plan,IF(og_expected="",og_reached,IF(ABS(og_reached-og_expected)>${gravityAllowance},og_expected,og_reached)))` : '=IF(og_reached="",og_plan,og_reached)', format: "gravity", unit: "see the checks at the end", name: "og", style: "keyResult" }],
+      ["by malt and volume", { content: '=IF(OR(N(volume_reached)<=0,og_plan=""),og_plan,1+(og_plan-1)*volume/volume_reached)', format: "gravity", name: "og_expected" }],
+      ["This sheet goes by", { content: trustedGravity(method), format: "gravity", unit: "see the checks at the end", name: "og", style: "keyResult" }],
       ["Volume in the fermenter", { content: wort.volume, format: "two", unit: words.volume, name: "volume_reached" }],
       ...(method === "extract" ? [] : [efficiencyReached]),
     ],
@@ -88,7 +105,7 @@ function originalGravity(b: SheetBuilder, { wort, kit, method }: BatchContents, 
 }
 
 const nextStep =
-  '=IF(verdict="","Pitch, then read again after three days.",IF(verdict="steady","Finished: package it when you are ready.",' +
+  '=IF(verdict="","Pitch; signs of life within 24 to 48 hours. Read again after three days.",IF(verdict="steady","Finished: package it when you are ready.",' +
   'IF(verdict="stalled","Stopped too early: warm it up, rouse the yeast, wait; do not bottle.",' +
   'IF(verdict="nearly","Almost there: leave it, read again tomorrow.",' +
   'IF(verdict="rising","Gravity cannot rise: read again, mind the temperature.","Working: leave the lid closed.")))))';

@@ -31,6 +31,7 @@ export function allGrainSteps(units: UnitSystem, words: UnitWords): readonly Ste
     { what: `="Stir the grain in; it settles at "&TEXT(soak_temperature,"0")&" ${words.temperature}"`, part: "before", minutes: 10, caution: "Hot mash sticks and scalds: long spoon, slow pouring.", why: "Dry lumps keep their starch, so every grain must get wet." },
     { what: '="Mash for "&TEXT(soak_minutes,"0")&" min, covered"', part: "before", minutes: "=N(soak_minutes)", caution: "Measure in the middle, stir before; correct in small steps.", why: "At this warmth the malt's own enzymes turn starch into sugar; too hot and they die." },
     { what: `="Run off; rinse with "&TEXT(sparge_water,"0.0")&" ${short(words.volume)} at "&TEXT(${units === "us" ? 168 : 76},"0")&" ${words.temperature}"`, part: "before", minutes: 45, caution: `Not above ${units === "us" ? "170 °F" : "77 °C"}. A full vessel of hot wort is not to be lifted alone.`, why: "Rinsing wins the sugar that clings to the grain; too hot or too long wins tannin too." },
+    { what: '=IF(SUM(malt_mass)>N(grain_mass)+0.001,"Flame off; stir extract or sugar in until gone","Note volume and gravity before the boil")', part: "before", minutes: 5, caution: "Flame off while extract goes in: it scorches. Hot wort sticks and scalds.", why: "Extract and sugar sink and burn; without them, two figures now tell what the grain gave while it can still be mended." },
     ...fromTheBoilOn(units, words),
   ];
 }

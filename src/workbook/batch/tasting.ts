@@ -2,6 +2,9 @@ import type { SheetBuilder } from "../plan/sheet-builder";
 import type { BatchContents, TastingLine } from "./contents";
 import { section } from "./fields";
 
+/** Three lines of type, or two by hand. */
+const notesPoints = 43;
+
 /** 9. Tasting and notes: what it was like, so that the next one can be better. */
 export function tasting(b: SheetBuilder, { tasting: t }: BatchContents): void {
   section(b, 9, "Tasting and notes", "Five for a beer you would pour for anybody, one for the drain");
@@ -26,7 +29,8 @@ export function tasting(b: SheetBuilder, { tasting: t }: BatchContents): void {
   }
   b.name("scores", `B${first}:B${first + 4}`);
   b.put("A", "Notes", { style: "label" });
-  b.put("B", t.notes, { style: "inputText", format: "text", mergeTo: "I", name: "notes" });
+  b.put("B", t.notes, { style: "inputWords", format: "text", mergeTo: "I", name: "notes" });
+  b.height(notesPoints);
   b.row += 1;
   b.gap();
 }

@@ -3,13 +3,13 @@ import type { BatchContents } from "./contents";
 import { fieldRows, section, type Field } from "./fields";
 import type { UnitWords } from "./unit-words";
 
-/** 2. Water and kit: what to collect for what must end up in the fermenter, on this kit, at this altitude. */
-export function water(b: SheetBuilder, contents: BatchContents, words: UnitWords): void {
+/** 2. Water and kit: what to collect for what must end up in the fermenter, on this kit, at this altitude. Returns the first cell of the budget. */
+export function water(b: SheetBuilder, contents: BatchContents, words: UnitWords): string {
   const { kit, topUp, salts } = contents;
   section(b, 2, "Water and kit", "How much to collect, so that enough is left");
   const first = b.row;
   const budgetRow = (index: number) => `=IF(R${first + index}="","",R${first + index})`;
-  b.put("Q", "=GYLE.WATER.BUDGET(kettle_part,boil_minutes,boil_off,kettle_loss,grain_mass,,,units)", { style: "workings", spillsTo: `R${first + 4}` });
+  const budget = b.put("Q", "=GYLE.WATER.BUDGET(kettle_part,boil_minutes,boil_off,kettle_loss,grain_mass,,,units)", { style: "workings", spillsTo: `R${first + 4}` });
   fieldRows(
     b,
     [
@@ -29,10 +29,11 @@ export function water(b: SheetBuilder, contents: BatchContents, words: UnitWords
       ["After chilling", { content: budgetRow(3), format: "two", unit: words.volume, name: "water_chilled" }],
       ["From the kettle to the fermenter", { content: '=IF(N(volume)>N(top_up),volume-N(top_up),"")', format: "two", unit: words.volume, name: "kettle_part" }],
       ["Water boils at", { content: "=GYLE.WATER.BOILS(altitude,units)", format: "one", unit: words.temperature, name: "boils_at" }],
-      ["Sanitiser concentrate", { content: "=GYLE.CLEAN.DOSE(sanitiser_volume,,units)", format: "two", unit: `${words.doseVolume}; the label comes first`, name: "sanitiser_dose" }],
+      ["Sanitiser concentrate", { content: "=GYLE.CLEAN.DOSE(sanitiser_volume,,units)", format: "two", unit: `${words.doseVolume}; wet for 1 min or more, by its label`, name: "sanitiser_dose", note: `Whatever touches wort below ${contents.units === "us" ? "180 °F" : "82 °C"} must be clean and then sanitised. The maker's label says how much and how long.` }],
     ],
   );
   heatWorkings(b, contents, words, first);
+  return budget;
 }
 
 /** Kit that is set once, and what it makes of this batch: to the right, outside the printed page. */

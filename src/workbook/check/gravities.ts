@@ -14,6 +14,8 @@ interface Line {
 
 /** What a hydrometer may differ between two readings of the same beer: a line and a half (common practice). */
 const readingNoise = 0.0015;
+/** Swallows the rounding of 1.0415 − 1.040 in binary. */
+const hair = 1e-9;
 
 /** Readings in the wrong scale, gravities that rise, beer packaged before it had finished. */
 export function gravities(sheet: NamedCells): Finding[] {
@@ -55,7 +57,7 @@ function rising(sheet: string, lines: readonly Line[], cell: (row: number) => st
   const inTime = measured(lines);
   return inTime.flatMap(({ row, gravity }, index): Finding[] => {
     const before = inTime[index - 1];
-    if (!before || gravity - before.gravity <= readingNoise) return [];
+    if (!before || gravity - before.gravity <= readingNoise + hair) return [];
     return [{ sheet, address: cell(row), weight: "look", words: `Gravity rose from ${before.gravity.toFixed(3)} to ${gravity.toFixed(3)}, which beer cannot do: check scale, temperature and date, unless you added sugar or fruit.`, insteadOf: "Course of the gravity" }];
   });
 }

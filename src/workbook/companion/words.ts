@@ -7,6 +7,3 @@ export const shown = (value: number, name: QuantityName, units: UnitSystem, digi
   [value.toFixed(digits), quantity(name).unit[units]].filter((part) => part !== "").join(" ");
 
 export const gravityWords = (gravity: number): string => gravity.toFixed(3);
-
-/** Several sentences as one text, without the empty ones. */
-export const sentences = (...parts: readonly string[]): string => parts.filter((part) => part !== "").join(" ");

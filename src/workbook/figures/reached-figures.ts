@@ -39,10 +39,15 @@ export function reachedFigures(batch: BatchContents, planned: PlannedFigures): R
   };
 }
 
-/** Extract and volume fix the gravity, so a reading far from them is doubted, as the sheet does; a mash gives what it gives. */
-function trustedOriginalGravity({ method, wort, volume }: BatchContents, planned: PlannedFigures, measured: number | undefined): number | undefined {
-  if (measured === undefined || method !== "extract" || planned.og === undefined) return measured ?? planned.og;
-  const byMalt = wort.volume === "" ? planned.og : 1 + ((planned.og - 1) * volume) / wort.volume;
+/** Extract and volume fix the gravity, so a reading far from them is doubted, as the sheet does; of a mash only what no grain can give. */
+function trustedOriginalGravity(batch: BatchContents, planned: PlannedFigures, measured: number | undefined): number | undefined {
+  const { method, wort, volume, malt, units } = batch;
+  if (measured === undefined || planned.og === undefined || planned.gravityVolume === undefined) return measured ?? planned.og;
+  const share = wort.volume === "" || wort.volume <= 0 ? 1 : wort.volume / volume;
+  const byMalt = 1 + (planned.og - 1) / share;
+  if (method === "all-grain" && malt.some(({ handling }) => handling === "mash" || handling === "steep")) {
+    return askNumber("WORT.EFFICIENCY", maltRows(batch), planned.gravityVolume * share, measured, units) === undefined ? byMalt : measured;
+  }
   return Math.abs(measured - byMalt) > gravityAllowance ? byMalt : measured;
 }
 

@@ -12,12 +12,28 @@ export const columnWidthPt = (characters: number): number => (characters * 7 + 5
  */
 const safety = { across: 0.91, down: 0.96 };
 
-/** Largest whole percentage, at most 100, at which all columns fit the width and each page's rows its height. */
-export function fittingScale(columnCharacters: readonly number[], pageHeightsPt: readonly number[], paper: Paper, landscape = false): number {
-  const width = columnCharacters.reduce((sum, characters) => sum + columnWidthPt(characters), 0);
+interface Room {
+  readonly across: number;
+  readonly down: number;
+}
+
+/** Width and height that a page has for its cells, in points as printed. */
+function roomOn(paper: Paper, landscape: boolean): Room {
   const { width: short, height: long } = paperPt[paper];
   const [paperWidth, paperHeight] = landscape ? [long, short] : [short, long];
-  const across = (paperWidth - 2 * marginsPt.side) / width;
-  const down = (paperHeight - marginsPt.top - marginsPt.bottom) / Math.max(...pageHeightsPt);
-  return Math.min(100, Math.floor(100 * Math.min(across * safety.across, down * safety.down)));
+  return { across: (paperWidth - 2 * marginsPt.side) * safety.across, down: (paperHeight - marginsPt.top - marginsPt.bottom) * safety.down };
+}
+
+const widthOf = (columnCharacters: readonly number[]): number => columnCharacters.reduce((sum, characters) => sum + columnWidthPt(characters), 0);
+
+/** Largest whole percentage, at most 100, at which all columns fit the width and each page's rows its height. */
+export function fittingScale(columnCharacters: readonly number[], pageHeightsPt: readonly number[], paper: Paper, landscape = false): number {
+  const { across, down } = roomOn(paper, landscape);
+  return Math.min(100, Math.floor(100 * Math.min(across / widthOf(columnCharacters), down / Math.max(...pageHeightsPt)) + 1e-9));
+}
+
+/** How tall the rows of an upright page may be together, in points before scaling, without making the print smaller than these columns ask for. */
+export function heightWithoutShrinking(columnCharacters: readonly number[], paper: Paper): number {
+  const { across, down } = roomOn(paper, false);
+  return (down * widthOf(columnCharacters)) / across;
 }

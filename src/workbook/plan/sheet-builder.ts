@@ -1,3 +1,4 @@
+import { block } from "./addresses";
 import type {
   CellContent,
   CellPlan,
@@ -16,8 +17,11 @@ import type {
 /** Height of a row unless the plan says otherwise. */
 export const rowHeightPoints = 14.25;
 
-/** A row whose words may need two lines. */
-export const twoLinesPoints = 26;
+/** A row whose words of ten points may need several lines. */
+export const linesPoints = (lines: 2 | 3): number => 13 * lines;
+
+/** Room enough for a pen on a page printed at two thirds of its size. */
+const handwritingPoints = 22;
 
 /** The empty row that parts two sections. */
 export const gapPoints = 5;
@@ -49,7 +53,7 @@ export class SheetBuilder {
   private readonly notes: NotePlan[] = [];
   private readonly highlights: HighlightPlan[] = [];
   private readonly charts: ChartPlan[] = [];
-  private readonly rowHeights: { row: number; points: number }[] = [];
+  private readonly rowHeights = new Map<number, number>();
 
   put(column: string, content: CellContent, options: CellOptions, row = this.row): string {
     const address = `${column}${row}`;
@@ -95,17 +99,38 @@ export class SheetBuilder {
   }
 
   height(points: number, row = this.row): void {
-    this.rowHeights.push({ row, points });
+    this.rowHeights.set(row, points);
   }
 
   /** Height of a run of rows, in points. */
   heightOf(from: number, to: number): number {
-    const special = this.rowHeights.filter(({ row }) => row >= from && row <= to).reduce((sum, { points }) => sum + points - rowHeightPoints, 0);
-    return (to - from + 1) * rowHeightPoints + special;
+    let points = 0;
+    for (let row = from; row <= to; row += 1) points += this.rowHeights.get(row) ?? rowHeightPoints;
+    return points;
+  }
+
+  /** The rows of a name. */
+  rowsOf(name: string): number[] {
+    const range = this.names.find((other) => other.name === name)?.range;
+    if (range === undefined) throw new Error(`nothing is called ${name}`);
+    const { from, to } = block(range);
+    return Array.from({ length: to.row - from.row + 1 }, (_, index) => from.row + index);
+  }
+
+  /** Shares room that is left on a page among rows that people write into by hand, up to a comfortable height. */
+  stretch(rows: readonly number[], sparePoints: number): void {
+    const each = sparePoints / rows.length;
+    if (!(each > 0)) return;
+    for (const row of rows) {
+      const points = this.rowHeights.get(row) ?? rowHeightPoints;
+      // Whole quarters: Excel keeps row heights in such steps.
+      this.height(Math.max(points, Math.floor(4 * Math.min(points + each, handwritingPoints)) / 4), row);
+    }
   }
 
   build(sheetName: string, columnWidths: readonly number[], print: PrintPlan, frozenRows: number): SheetPlan {
-    const { cells, names, tables, validations, notes, highlights, charts, rowHeights } = this;
+    const { cells, names, tables, validations, notes, highlights, charts } = this;
+    const rowHeights = [...this.rowHeights].map(([row, points]) => ({ row, points }));
     return { sheetName, columnWidths, rowHeights, cells: [...cells.values()], names, tables, validations, notes, highlights, charts, print, frozenRows };
   }
 }

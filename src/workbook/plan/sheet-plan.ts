@@ -13,6 +13,7 @@ export type StyleName =
   | "headingRight"
   | "input"
   | "inputText"
+  | "inputWords"
   | "result"
   | "resultText"
   | "keyResult"

@@ -34,11 +34,13 @@ export const styles: Readonly<Record<StyleName, Style>> = {
   headingRight: { color: ink, size: 10, bold: true, align: "Right", line: { weight: "Thin", color: ink } },
   input: { color: ink, size: 11, align: "Right", line: inputLine },
   inputText: { color: ink, size: 11, align: "Left", indent: 1, line: inputLine },
+  /** Words that may need several lines. */
+  inputWords: { color: ink, size: 11, align: "Left", indent: 1, wrap: true, line: inputLine },
   result: { color: ink, size: 11, fill: shade, align: "Right" },
   resultText: { color: ink, size: 11, fill: shade, align: "Left", indent: 1 },
   keyResult: { color: ink, size: 11, fill: shade, bold: true, align: "Right" },
   keyText: { color: ink, size: 11, fill: shade, bold: true, align: "Left", indent: 1 },
-  caution: { color: "#6B1F1F", size: 10, fill: shade, align: "Left", indent: 1 },
+  caution: { color: "#6B1F1F", size: 11, fill: shade, align: "Left", indent: 1 },
   /** Words that may need two lines. */
   message: { color: ink, size: 10, fill: shade, align: "Left", indent: 1, wrap: true },
   swatch: { color: ink, size: 10, fill: shade, align: "Center" },

@@ -1,12 +1,11 @@
-/** Where a batch can stand, in the order of its life. "read again" means that its gravity seems to have risen. */
-export const states = ["planned", "brewing", "fermenting", "almost there", "read again", "stalled", "finished", "conditioning", "ready", "drunk up"] as const;
-
 /** A keg under pressure is given as many days before it counts as ready (common practice, from memory). */
 export const kegDays = 7;
 
 /**
  * The state of a batch from its sheet alone, as a native formula without its equals sign. What the log says goes before
- * the calendar: a batch is planned until anything about it is noted, whatever its date.
+ * the calendar: a batch is planned until anything about it is noted, whatever its date. Its life is planned, brewing,
+ * fermenting, almost there, finished, conditioning, ready, drunk up; "stalled" and "read again" (the gravity seems to
+ * have risen) come between.
  *
  * @param at the batch sheet, as it stands before a name
  * @param left cell that tells how many bottles are left; empty: not counted

@@ -12,10 +12,10 @@ const functions: FunctionMetadata[] = [
   { id: "STEPS", name: "STEPS", parameters: [parameter("count")] },
   { id: "FAIL", name: "FAIL", parameters: [parameter("how")] },
 ];
-export const metadata: FunctionsMetadata = { functions };
+const metadata: FunctionsMetadata = { functions };
 
 /** What functions.js would be: a classic script that knows only the global CustomFunctions. */
-export const functionsScript = `
+const functionsScript = `
   CustomFunctions.associate("SEE", (a, b, c, invocation) => [[JSON.stringify([a, b, c]) + (invocation ? "" : " no invocation")]]);
   CustomFunctions.associate({
     "SEE.STRICT": (a) => [[JSON.stringify(a)]],

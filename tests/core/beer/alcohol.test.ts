@@ -29,6 +29,10 @@ describe("alcohol", () => {
   it("refuses a gravity that rose", () => {
     expect(() => alcoholByVolume(1.01, 1.05)).toThrow("gravity falls during fermentation");
     expect(() => realExtractPlato(1.01, 1.05)).toThrow("gravity falls during fermentation");
+    for (const factor of [131, 131.25] as const) expect(() => alcoholByVolumeSimple(1.01, 1.05, factor)).toThrow("gravity falls during fermentation");
+    expect(() => alcoholByVolume(1.05, 1.05005)).toThrow("gravity falls during fermentation");
+    // A rounding apart is no rise.
+    expect(alcoholByVolume(1.05, 1.05 + 1e-12)).toBeCloseTo(0, 9);
   });
 });
 
@@ -38,6 +42,8 @@ describe("original gravity from alcohol", () => {
   });
   it("has no answer beyond a wort of 1.200", () => {
     expect(() => originalGravityFromAlcohol(29, 1.02)).toThrow("above 1.200");
+    expect(originalGravityFromAlcohol(alcoholByVolume(1.199, 1.02), 1.02)).toBeCloseTo(1.199, 9);
+    expect(() => originalGravityFromAlcohol(alcoholByVolume(1.203, 1.02), 1.02)).toThrow("above 1.200");
   });
 });
 
@@ -47,6 +53,10 @@ describe("real extract", () => {
       const real = realExtractPlato(og, fg);
       return real >= platoFromGravity(fg) && real <= platoFromGravity(og);
     }));
+  });
+  it("is 4.454 °P in a beer from 1.050 to 1.010", () => {
+    // Worked by hand: 2.5636 °P apparent, 4.1600 % alcohol by mass; (2.5636 + 0.4654 × 4.1600 − 0.003615 × 4.1600²) / 0.9962.
+    expect(realExtractPlato(1.05, 1.01)).toBeCloseTo(4.454, 3);
   });
   it("is the original extract in wort that has not fermented", () => expect(realExtractPlato(1.05, 1.05)).toBe(platoFromGravity(1.05)));
 });

@@ -48,5 +48,8 @@ describe("fitOf", () => {
     for (const gravity of [1.036, 1.0356, 1.044, 1.0444]) expect(fitOf(gravity, [1.036, 1.044], 0.001)).toBe("inside");
     expect(fitOf(1.0354, [1.036, 1.044], 0.001)).toBe("below");
     expect(fitOf(1.0446, [1.036, 1.044], 0.001)).toBe("above");
+    // Half a step, and the hair by which binary fractions miss it, still rounds to the end.
+    expect([fitOf(1.0355, [1.036, 1.044], 0.001), fitOf(1.0445, [1.036, 1.044], 0.001)]).toEqual(["inside", "inside"]);
+    expect([fitOf(1.03549, [1.036, 1.044], 0.001), fitOf(1.04451, [1.036, 1.044], 0.001)]).toEqual(["below", "above"]);
   });
 });

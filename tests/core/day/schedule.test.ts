@@ -65,6 +65,9 @@ describe("the clock", () => {
     expect(requireStart(0.375)).toBe(0.375);
     expect(requireStart(46114.375)).toBe(46114.375);
     expect(() => requireStart(9)).toThrow("start is 9; type a time of day such as 9:00");
+    // 32874 is 1 January 1990.
+    for (const neither of [1, 32873.9]) expect(() => requireStart(neither)).toThrow("from 1990 on");
+    for (const start of [0, 0.999, 32874]) expect(requireStart(start)).toBe(start);
   });
 
   it("counts minutes of the day", () => {

@@ -53,6 +53,43 @@ describe("spreadOf", () => {
     const share: Measurand = ([x = 0]) => (x > 100 ? undefined : 2 * x);
     expect(spreadOf(share, [100], [1])).toBe(2);
     expect(spreadOf(share, [99], [1])).toBe(2);
+    const depth: Measurand = ([x = 0]) => (x < 0 ? undefined : 3 * x + 1);
+    expect(spreadOf(depth, [0], [2])).toBe(6);
+    // One input at its edge does not hide the other: √(2² + 1²).
+    const both: Measurand = ([x = 0, y = 0]) => (x > 100 ? undefined : 2 * x + y);
+    expect(linearSpread(both, [100, 5], [1, 1], 205)).toBeCloseTo(Math.sqrt(5), 12);
+  });
+
+  it("counts a slope that falls like one that rises, up to steps that differ by a fifth", () => {
+    expect(linearSpread(([x = 0]) => 7 - 2 * x, [3], [1], 1)).toBeCloseTo(2, 12);
+    const bent = (steeper: number): Measurand => ([x = 0]) => (x > 0 ? steeper * x : x);
+    expect(linearSpread(bent(1.24), [0], [1], 0)).toBeCloseTo(1.12, 12);
+    expect(linearSpread(bent(1.26), [0], [1], 0)).toBeUndefined();
+    expect(linearSpread(bent(0.79), [0], [1], 0)).toBeUndefined();
+    expect(linearSpread(bent(0.81), [0], [1], 0)).toBeCloseTo(0.905, 12);
+    expect(linearSpread(([x = 0]) => -(bent(0.81)([x]) ?? NaN), [0], [1], 0)).toBeCloseTo(0.905, 12);
+    expect(linearSpread(([x = 0]) => -(bent(1.24)([x]) ?? NaN), [0], [1], 0)).toBeCloseTo(1.12, 12);
+    expect(linearSpread(([x = 0]) => -(bent(1.26)([x]) ?? NaN), [0], [1], 0)).toBeUndefined();
+    expect(linearSpread(([x = 0]) => -(bent(0.79)([x]) ?? NaN), [0], [1], 0)).toBeUndefined();
+  });
+
+  it("looks at both corners where inputs move together", () => {
+    // Straight along each input and towards the upper corner; below, the two together fall twice as far.
+    const cliff: Measurand = ([a = 0, b = 0]) => (a < -0.5 && b < -0.5 ? 2 * (a + b) : a + b);
+    expect(linearSpread(cliff, [0, 0], [1, 1], 0)).toBeUndefined();
+    expect(linearSpread(([a = 0, b = 0]) => -(cliff([-a, -b]) ?? NaN), [0, 0], [1, 1], 0)).toBeUndefined();
+    // Against each other: the difference is farthest where one is up and the other down.
+    const rift: Measurand = ([a = 0, b = 0]) => (a < -0.5 && b > 0.5 ? 2 * (a - b) : a - b);
+    expect(linearSpread(rift, [0, 0], [1, 1], 0)).toBeUndefined();
+  });
+
+  it("samples what runs away towards its edge, where the inner side looks tame", () => {
+    // Chilling to a degree above the tap: minutes go as ln(1 / (1 - x)), and tap water a degree warmer has no answer.
+    const minutes: Measurand = ([x = 0]) => (x >= 1 ? undefined : -Math.log(1 - x));
+    expect(linearSpread(minutes, [0], [1], 0)).toBeUndefined();
+    // The quantiles of x are ∓1, cut at 1: of 0.975 of the draws the 95 % middle lies between the quantiles 0.024375 and 0.950625.
+    expect(spreadOf(minutes, [0], [1])).toBeCloseTo((-Math.log(1 - 1.6513 / 1.96) + Math.log(1 + 1.9709 / 1.96)) / 2, 1);
+    expect(linearSpread(([x = 0]) => (x > 0.5 ? undefined : 2 * x), [0], [1], 0)).toBe(2);
   });
 
   it("sees a bend that shows only when inputs move together", () => {

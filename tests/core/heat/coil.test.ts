@@ -31,6 +31,10 @@ describe("coilKwPerK", () => {
     expect(() => coilKwPerK([at(0, 60), at(5, 70)], 20, 12, 6)).toThrow(/do not fall/);
     expect(() => coilKwPerK([at(0, 100), at(1, 20)], 20, 12, 6)).toThrow(/faster than that much water/);
     expect(() => coilKwPerK([at(0, 100), at(10, 12)], 20, 12, 6)).toThrow(/above tap_temperature/);
+    expect(() => coilKwPerK([at(0, 100), at(10, 100)], 20, 12, 6)).toThrow(/do not fall/);
+    // 6 L/min carry away at most the 88 °C of 6 of the 20 L each minute: the difference falls by exp(−0.3) at the fastest.
+    expect(() => coilKwPerK([at(0, 100), at(1, 12 + 88 * Math.exp(-0.3015))], 20, 12, 6)).toThrow(/faster than that much water/);
+    expect(coilKwPerK([at(0, 100), at(1, 12 + 88 * Math.exp(-0.297))], 20, 12, 6)).toBeCloseTo(-Math.log(0.01) * 0.1 * 4.18, 6);
   });
 });
 

@@ -4,6 +4,8 @@ import { BrewingError } from "../../../src/core/brewing-error";
 import { bitternessIbu } from "../../../src/core/hops/bitterness";
 import type { Cooling } from "../../../src/core/hops/cooling";
 import { standIbu, type Stand } from "../../../src/core/hops/stand";
+import { callScalar } from "../../../src/functions/call";
+import { functionNamed } from "../../../src/functions/registry";
 
 const hops: Stand = { massG: 50, alphaPercent: 10, volumeL: 20, gravity: 1.05, boiledMinutes: 0 };
 const stand: Cooling = { fromC: 95, toC: 80, minutes: 20, surroundingsC: 15 };
@@ -48,6 +50,13 @@ describe("standIbu", () => {
     const chilling = standIbu(hops, { ...stand, fromC: 80, toC: 20, minutes: 15 });
     expect(chilling).toBeGreaterThan(0);
     expect(chilling).toBeLessThan(0.15 * toEighty);
+  });
+
+  it("cools towards a room of 15 °C in the worksheet, and takes no share of 1 for an alpha acid", () => {
+    const typed = (alpha: number) => callScalar(functionNamed("HOPS.STAND"), [50, alpha, 20, 1.05, 20, 95, 20]);
+    expect(typed(10)).toBeCloseTo(standIbu(hops, { ...stand, toC: 20 }), 9);
+    expect(typed(0.3)).toMatchObject({ code: "#VALUE!", message: expect.stringContaining("alpha is 0.3 %; it must be 0 % or above 0.3 % (write 30 for 30 %)") as string });
+    for (const alpha of [0, 0.301]) expect(typed(alpha)).toBeTypeOf("number");
   });
 
   it("refuses wort that warms up", () => {

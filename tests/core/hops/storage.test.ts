@@ -14,6 +14,14 @@ describe("agedAlphaPercent", () => {
     expect(agedAlphaPercent(8, 180, 20, 45, "loose")).toBeCloseTo(8 * 0.55, 12);
   });
 
+  it("loses at three quarters of the speed when sealed, at half behind a barrier, and half as fast for each 15 °C cooler", () => {
+    const speed = (stored: number, container: "loose" | "sealed" | "barrier") => -Math.log(agedAlphaPercent(8, 300, stored, 30, container) / 8);
+    expect(speed(20, "sealed") / speed(20, "loose")).toBeCloseTo(0.75, 12);
+    expect(speed(20, "barrier") / speed(20, "loose")).toBeCloseTo(0.5, 12);
+    expect(speed(5, "loose") / speed(20, "loose")).toBeCloseTo(0.5, 12);
+    expect(speed(35, "loose") / speed(20, "loose")).toBeCloseTo(2, 12);
+  });
+
   it("adds up over two stores in a row", () => {
     fc.assert(
       fc.property(days, days, temperature, fc.constantFrom(...hopPackages), (first, second, stored, container) => {

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { bandOnDay, fitFermentation } from "../../../src/core/log/fit";
+import { bandOnDay, fitFermentation, requireFall, type FermentationFit } from "../../../src/core/log/fit";
 import { forecastOf } from "../../../src/core/log/forecast";
-import { asCurve, dayWithin, gravityOnDay, logisticModel, steepestFallPerDay, type FermentationCurve } from "../../../src/core/log/logistic";
+import { asCurve, asList, dayWithin, gravityOnDay, logisticModel, steepestFallPerDay, type FermentationCurve } from "../../../src/core/log/logistic";
 import { lowestPossibleGravity } from "../../../src/core/log/possible";
 import { readingsInOrder, type Reading } from "../../../src/core/log/readings";
 import { BrewingError } from "../../../src/core/brewing-error";
@@ -47,6 +47,31 @@ describe("the logistic curve", () => {
   });
 });
 
+describe("the ± of a forecast", () => {
+  /** A fit whose ± is one of the slopes that it is asked with, so that they can be looked at one by one. */
+  const asked = (ends: "fitted" | "held", index: number) => forecastOf({ curve: ale, ends, plusOrMinus: (slopes) => slopes[index] ?? NaN }, 3);
+
+  it("of the day has the slopes that small steps show, against each of the four numbers", () => {
+    const names = ["upperGravity", "lowerGravity", "steepnessPerDay", "middleDay"] as const;
+    for (const [index, name] of names.entries()) {
+      const step = 1e-7;
+      const moved = (by: number) => dayWithin({ ...ale, [name]: ale[name] + by }, 0.001);
+      const slope = (moved(step) - moved(-step)) / (2 * step);
+      expect(asked("fitted", index).dayPlusOrMinus / slope, name).toBeCloseTo(1, 5);
+      expect(slope, name).not.toBe(0);
+    }
+  });
+
+  it("of the final gravity is that of the curve's lower end, and of nothing else", () => {
+    expect([0, 1, 2, 3].map((index) => asked("fitted", index).finalGravityPlusOrMinus)).toEqual([0, 1, 0, 0]);
+    expect(asked("held", 1).finalGravityPlusOrMinus).toBeUndefined();
+  });
+
+  it("goes with the day within one line (0.001) of the end: M + ln 39 / B for a fall of 40 points", () => {
+    expect(asked("fitted", 0).day).toBeCloseTo(2.2 + Math.log(39) / 1.6, 10);
+  });
+});
+
 describe("the lowest gravity that can be", () => {
   it("leaves no real extract, or stops where the sugar table ends", () => {
     for (const original of [1.03, 1.05, 1.08]) {
@@ -54,6 +79,18 @@ describe("the lowest gravity that can be", () => {
     }
     expect(lowestPossibleGravity(1.2)).toBe(0.98);
     expect(lowestPossibleGravity(0.99)).toBe(1);
+  });
+});
+
+describe("a fall", () => {
+  it("of 0.005 is enough for a curve, also where binary fractions fall a hair short of it", () => {
+    expect(1.055 - 1.05).toBeLessThan(0.005);
+    expect(refusal(() => requireFall(1.055 - 1.05))).toBe("an answer");
+    expect(refusal(() => requireFall(0.00497))).toContain("fallen by 0.005, and a curve needs 0.005");
+  });
+
+  it("that is a rise is called none", () => {
+    expect(refusal(() => requireFall(-0.003))).toContain("fallen by 0.000");
   });
 });
 
@@ -92,6 +129,27 @@ describe("fitFermentation", () => {
     expect(inside / all).toBeGreaterThanOrEqual(0.9);
   });
 
+  it("knows the end no better than its newest reading where that one, by chance, is the lowest of a week", () => {
+    // Daily readings good to one line (JCGM 100:2008, 4.3.7: half width 0.001), a week of them after the end.
+    const days = Array.from({ length: 13 }, (_, day) => day);
+    const errors = fc.array(fc.noBias(fc.integer({ min: -1000, max: 1000 })).map((millionths) => millionths / 1e6), { minLength: days.length, maxLength: days.length });
+    let inside = 0;
+    let all = 0;
+    fc.assert(
+      fc.property(errors, (misread) => {
+        const readings = logOf(ale, days, misread);
+        const fit = refusal(() => fitFermentation(readings)) === "an answer" ? fitFermentation(readings) : undefined;
+        if (fit?.ends !== "fitted") return;
+        const { finalGravity, finalGravityPlusOrMinus = 0 } = forecastOf(fit, 12);
+        all += 1;
+        if (Math.abs(finalGravity - 1.01) <= finalGravityPlusOrMinus) inside += 1;
+      }),
+      { seed: 7, numRuns: 400 },
+    );
+    expect(all).toBeGreaterThan(300);
+    expect(inside / all).toBeGreaterThanOrEqual(0.95);
+  });
+
   it("holds the ends with fewer than five readings, and wants to know the lower one", () => {
     const few = logOf(ale, [1, 2, 3]);
     const fit = fitFermentation(few, 1.05, 1.01);
@@ -115,8 +173,77 @@ describe("fitFermentation", () => {
     expect(fit.curve.middleDay).toBeCloseTo(2.2, 2);
   });
 
+  it("does not call a beer finished where it stands, when it has fallen past the gravity expected and goes on falling", () => {
+    const past = [{ day: 0, gravity: 1.05 }, { day: 1, gravity: 1.04 }, { day: 2, gravity: 1.02 }, { day: 3, gravity: 1.01 }];
+    expect(refusal(() => fitFermentation(past, undefined, 1.015))).toBe("uncovered: too early to tell: the newest reading is below the gravity expected, and it still falls; wait until two readings a day apart agree");
+    // Where it stands still below what was expected, it has ended there.
+    expect(fitFermentation([...past, { day: 4, gravity: 1.01 }].slice(1), 1.05, 1.015).curve.lowerGravity).toBe(1.01);
+  });
+
   it("refuses a log that rises", () => {
     expect(refusal(() => fitFermentation(logOf(ale, [0, 2, 3, 4, 5], [0, 0, 0, 0, 0.006])))).toMatch(/^impossible: .*above an earlier one/);
+  });
+
+  it("wants two readings that stand 0.0015 or more clear of both ends, however many there are", () => {
+    const held = (...gravities: number[]) => refusal(() => fitFermentation(gravities.map((gravity, day) => ({ day, gravity })), 1.05, 1.01));
+    const refused = "uncovered: too early to tell: at least two readings on the way down, between the original and the final gravity, are needed";
+    expect(held(1.0486, 1.03)).toBe(refused);
+    expect(held(1.0484, 1.03)).toBe("an answer");
+    expect(held(1.03, 1.01149)).toBe(refused);
+    expect(held(1.03, 1.0116)).toBe("an answer");
+    expect(held(1.05, 1.0495, 1.0486, 1.03)).toBe(refused);
+  });
+
+  it("does not trust four readings to show the ends, even if they lie on a curve", () => {
+    expect(refusal(() => fitFermentation(logOf(ale, [0, 2, 3, 8])))).toContain("with fewer than five readings the expected gravity must be given");
+  });
+
+  it("ends where a few readings stand still", () => {
+    const { ends, curve } = fitFermentation([[0, 1.05], [2, 1.035], [3, 1.02], [6, 1.01], [7, 1.01]].slice(1).map(([day = 0, gravity = 0]) => ({ day, gravity })), 1.05);
+    expect(ends).toBe("held");
+    expect(curve.lowerGravity).toBe(1.01);
+  });
+
+  it("begins at a reading that stands above the original gravity given, and no higher than that gravity else", () => {
+    const days = [0, 1, 2, 3, 4, 6, 9];
+    const above = fitFermentation(logOf({ ...ale, middleDay: 4 }, days), 1.045);
+    expect(above.curve.upperGravity).toBeGreaterThanOrEqual(gravityOnDay({ ...ale, middleDay: 4 }, 0));
+    const late = fitFermentation(logOf({ ...ale, upperGravity: 1.056 }, [1.5, 2, 2.5, 3, 4, 6, 9]), 1.05);
+    expect(late.ends).toBe("fitted");
+    expect(late.curve.upperGravity).toBe(1.05);
+  });
+
+  it("ends no lower than a wort can, but follows readings that do", () => {
+    const held = fitFermentation(logOf(ale, [1, 2, 3]), 1.05, 0.982);
+    expect(held.curve.lowerGravity).toBe(lowestPossibleGravity(1.05));
+    const dry = { upperGravity: 1.03, lowerGravity: 0.988, steepnessPerDay: 1.6, middleDay: 2.2 };
+    expect(lowestPossibleGravity(1.03)).toBeGreaterThan(0.9885);
+    expect(fitFermentation(logOf(dry, [0, 1, 2, 3, 4, 6, 9]), 1.03).curve.lowerGravity).toBeLessThanOrEqual(gravityOnDay(dry, 9));
+    expect(() => fitFermentation(logOf(dry, [1, 2, 3, 6]), 1.03, 0.99)).toThrow("the newest reading is below the gravity expected");
+  });
+
+  it("never fits worse than the curve that the readings were made from", () => {
+    const short = fc.integer({ min: -10, max: 0 }).map((tenths) => tenths / 1e4);
+    const day = fc.integer({ min: 0, max: 48 }).map((quarters) => quarters / 4);
+    const tenths = (min: number, max: number) => fc.integer({ min: 10 * min, max: 10 * max }).map((value) => value / 10);
+    let fitted = 0;
+    fc.assert(
+      fc.property(fc.array(short, { minLength: 8, maxLength: 8 }), fc.array(day, { minLength: 8, maxLength: 8 }), tenths(0.6, 6), tenths(1, 9), (errors, days, steepnessPerDay, middleDay) => {
+        const made = { ...ale, steepnessPerDay, middleDay };
+        // The newest reading is exact, so that the curve's own end is one that the fit may choose.
+        const readings = logOf(made, [...days].sort((one, other) => one - other), [...errors.slice(1), 0]);
+        const squares = (curve: FermentationCurve) => readings.reduce((sum, { day: at, gravity }) => sum + (gravity - gravityOnDay(curve, at)) ** 2, 0);
+        const shown = refusal(() => {
+          const fit = fitFermentation(readings);
+          if (fit.ends !== "fitted") return;
+          fitted += 1;
+          expect(squares(fit.curve)).toBeLessThanOrEqual(squares(made) * (1 + 1e-6) + 1e-12);
+        });
+        expect(shown).toMatch(/^(an answer|uncovered: |impossible: )/);
+      }),
+      { seed: 11, numRuns: 200 },
+    );
+    expect(fitted).toBeGreaterThan(50);
   });
 
   it("goes on level from a stall, however many readings there are", () => {
@@ -169,6 +296,65 @@ describe("the band", () => {
     }
     const width = (day: number) => bandOnDay(fit, day).high - bandOnDay(fit, day).low;
     expect(width(8)).toBeGreaterThan(width(3.5));
+  });
+});
+
+it("the band never reaches below what a wort can ferment to", () => {
+  const lowest = lowestPossibleGravity(1.05);
+  const slow = { upperGravity: 1.05, lowerGravity: lowest, steepnessPerDay: 0.5, middleDay: 4 };
+  const fit = fitFermentation(logOf(slow, [3, 4]), 1.05, lowest);
+  const { gravity, low, high } = bandOnDay(fit, 14);
+  expect(gravity - (high - gravity)).toBeLessThan(lowest - 5e-5);
+  expect(low).toBe(lowestPossibleGravity(fit.curve.upperGravity));
+});
+
+describe("the width of the band", () => {
+  /** The solution of a set of linear equations by elimination: small, and none of the project's. */
+  function solved(matrix: readonly (readonly number[])[], right: readonly number[]): number[] {
+    const rows = matrix.map((row, index) => [...row, right[index] ?? 0]);
+    for (const [pivot, line] of rows.entries()) {
+      for (const other of rows) {
+        if (other === line) continue;
+        const factor = (other[pivot] ?? 0) / (line[pivot] ?? 0);
+        line.forEach((value, column) => (other[column] = (other[column] ?? 0) - factor * value));
+      }
+    }
+    return rows.map((row, index) => (row.at(-1) ?? 0) / (row[index] ?? 0));
+  }
+
+  /** t s √(g′ (J′J)⁻¹ g) on a day, with slopes by small steps. */
+  function halfWidth({ curve }: FermentationFit, readings: readonly Reading[], free: readonly number[], day: number, spread: number, student: number): number {
+    const slopes = (at: number) => free.map((index) => {
+      const moved = (step: number) => gravityOnDay(asCurve(asList(curve).map((value, own) => (own === index ? value + step : value))), at);
+      return (moved(1e-6) - moved(-1e-6)) / 2e-6;
+    });
+    const jacobian = readings.map((reading) => slopes(reading.day));
+    const normal = free.map((_, row) => free.map((__, column) => jacobian.reduce((sum, line) => sum + (line[row] ?? 0) * (line[column] ?? 0), 0)));
+    const here = slopes(day);
+    return student * spread * Math.sqrt(solved(normal, here).reduce((sum, value, index) => sum + value * (here[index] ?? 0), 0));
+  }
+
+  it("of exact readings is that of a hydrometer: 0.001/√3, taken to be known to 8 degrees of freedom (t = 2.306)", () => {
+    const readings = logOf(ale, [1, 2, 3]);
+    const fit = fitFermentation(readings, 1.05, 1.01);
+    for (const day of [1.5, 2.5, 4]) {
+      const { gravity, high } = bandOnDay(fit, day);
+      expect((high - gravity) / halfWidth(fit, readings, [2, 3], day, 0.001 / Math.sqrt(3), 2.306), `day ${day}`).toBeCloseTo(1, 3);
+    }
+  });
+
+  it("of readings that scatter is √(Σr²/(n − 4)), with Student's t of n − 4 (2.228 for ten)", () => {
+    const days = Array.from({ length: 14 }, (_, index) => 0.5 * index);
+    // The newest stands high: an end that leans on the newest reading has a ± of its own besides.
+    const readings = logOf(ale, days, days.map((_, index) => (index % 2 === 0 ? -0.0009 : 0.0009)));
+    const fit = fitFermentation(readings);
+    expect(fit.ends).toBe("fitted");
+    const squares = readings.reduce((sum, { day, gravity }) => sum + (gravity - gravityOnDay(fit.curve, day)) ** 2, 0);
+    expect(Math.sqrt(squares / 10)).toBeGreaterThan(0.0009);
+    for (const day of [1, 2.5, 6]) {
+      const { gravity, high } = bandOnDay(fit, day);
+      expect((high - gravity) / halfWidth(fit, readings, [0, 1, 2, 3], day, Math.sqrt(squares / 10), 2.228), `day ${day}`).toBeCloseTo(1, 3);
+    }
   });
 });
 

@@ -30,19 +30,45 @@ describe("steadiness", () => {
     expect(verdict([[3, 1.014], [4, 1.012]])).toBe("nearly");
     expect(verdict([[2, 1.02], [6, 1.012]])).toBe("nearly");
     expect(verdict([[2, 1.021], [6, 1.012]])).toBe("working");
+    expect(verdict([[3, 1.01401], [4, 1.012]])).toBe("working");
   });
 
   it("calls beer stalled when it stands still more than 0.004 above the expected gravity", () => {
     expect(verdict([[5, 1.016], [6, 1.016]], 1.012)).toBe("steady");
     expect(verdict([[5, 1.017], [6, 1.017]], 1.012)).toBe("stalled");
+    expect(verdict([[5, 1.01603], [6, 1.01603]], 1.012)).toBe("stalled");
     expect(verdict([[0, 1.05], [1, 1.05]], 1.012)).toBe("stalled");
     expect(verdict([[5, 1.004], [6, 1.004]], 1.012)).toBe("steady");
+  });
+
+  it("does not call a beer steady that creeps down by a line every day", () => {
+    const creeping = [[1, 1.016], [2, 1.015], [3, 1.014], [4, 1.013], [5, 1.012]] as const;
+    for (let days = 3; days <= 5; days += 1) expect(verdict(creeping.slice(0, days), 1.012)).toBe("nearly");
+    expect(verdict([[1, 1.014], [3, 1.013], [5, 1.012]])).toBe("nearly");
+    expect(verdict([[1, 1.0115], [2, 1.011], [3, 1.0105], [4, 1.01]])).toBe("nearly");
+    // Two equal readings end it, and so do two that differ by a line when no others are known.
+    expect(verdict([...creeping, [6, 1.012]])).toBe("steady");
+    expect(verdict([[0, 1.05], [5, 1.013], [6, 1.012]])).toBe("steady");
+    expect(verdict([[4, 1.013], [5, 1.0122], [6, 1.0121], [7, 1.0119]])).toBe("steady");
+    // Far above its end it has stalled for all that.
+    expect(verdict([[1, 1.032], [2, 1.031], [3, 1.03]], 1.012)).toBe("stalled");
+  });
+
+  it("lets no beer pass that lost a line a day for as long as it was read", () => {
+    const daily = fc.integer({ min: 3, max: 9 });
+    const fall = fc.integer({ min: 600, max: 1000 }).map((millionths) => millionths / 1e6);
+    fc.assert(fc.property(daily, fall, (days, each) => verdict(Array.from({ length: days }, (_, day) => [day + 1, 1.03 - day * each] as const)) === "nearly"));
   });
 
   it("reports a reading that went up by more than twice the tolerance, from any earlier one", () => {
     expect(verdict([[1, 1.012], [3, 1.014]])).not.toBe("rising");
     expect(verdict([[1, 1.012], [3, 1.0145]])).toBe("rising");
+    expect(verdict([[1, 1.012], [3, 1.01401]])).toBe("rising");
     expect(verdict([[1, 1.01], [2, 1.014], [3, 1.014]])).toBe("rising");
+  });
+
+  it("has nothing to say about no readings", () => {
+    expect(() => verdict([])).toThrow("at least one reading");
   });
 
   it("does not care for the order of the rows", () => {
@@ -72,8 +98,14 @@ describe("readingsInOrder", () => {
     expect(readingsInOrder([null, 1, 2, 3], [null, 1.05, null, 1.02])).toEqual([{ day: 1, gravity: 1.05 }, { day: 3, gravity: 1.02 }]);
   });
 
+  it("passes over a gravity beside a heading", () => {
+    expect(readingsInOrder([null, 2], [1.05, 1.02])).toEqual([{ day: 2, gravity: 1.02 }]);
+  });
+
   it("takes 0 for the day of pitching among days, for a missing date among dates", () => {
     expect(readingsInOrder([0, 3], [1.05, 1.02])).toHaveLength(2);
     expect(readingsInOrder([0, 46114], [1.012, 1.012])).toEqual([{ day: 46114, gravity: 1.012 }]);
+    expect(readingsInOrder([0, 1000], [1.05, 1.02])).toHaveLength(2);
+    expect(readingsInOrder([0, 1005], [1.05, 1.02])).toHaveLength(1);
   });
 });

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { levenbergMarquardt } from "ml-levenberg-marquardt";
 import { describe, expect, it } from "vitest";
 import { asCurve, gravityOnDay, logisticModel } from "../../../src/core/log/logistic";
-import { leastSquares, type Model } from "../../../src/core/math/least-squares";
+import { leastSquares, normalEquations, type Model } from "../../../src/core/math/least-squares";
 import { inverseOfPositiveDefinite } from "../../../src/core/math/linear";
 import { studentQuantile95 } from "../../../src/core/math/student";
 
@@ -17,6 +17,23 @@ describe("leastSquares", () => {
     expect(parameters[0]).toBeCloseTo(0.7, 6);
     expect(parameters[1]).toBeCloseTo(2.2, 6);
     expect(sumOfSquares).toBeCloseTo(1.8, 9);
+  });
+
+  it("meets the certified values of NIST's data set Rat42, a logistic curve, with its standard deviations", () => {
+    // NIST Statistical Reference Datasets, nonlinear regression, Rat42 (D. A. Ratkowsky, Nonlinear Regression Modeling, 1983):
+    // y = b1 / (1 + exp(b2 − b3 x)), which is ours with the ends 0 and b1, B = −b3 and M = b2 / b3.
+    const points = [[9, 8.93], [14, 10.8], [21, 18.59], [28, 22.33], [42, 39.35], [57, 56.11], [63, 61.73], [70, 64.62], [79, 67.08]].map(([x = 0, y = 0]) => ({ x, y }));
+    const { parameters, sumOfSquares } = leastSquares(logisticModel, points, [100, 0, -0.1, 20], { least: [0, 0, -1, 0], most: [1000, 0, 0, 200] });
+    const [upper = 0, , steepness = 0, middle = 0] = parameters;
+    expect(upper).toBeCloseTo(72.462237576, 3);
+    expect(-steepness).toBeCloseTo(0.067359200066, 6);
+    expect(-steepness * middle).toBeCloseTo(2.6180768402, 4);
+    expect(sumOfSquares).toBeCloseTo(8.0565229338, 6);
+
+    const inverse = inverseOfPositiveDefinite(normalEquations(logisticModel, parameters, points, [0, 2, 3]).matrix);
+    const deviation = (place: number) => Math.sqrt(((inverse?.[place]?.[place] ?? NaN) * sumOfSquares) / 6);
+    expect(deviation(0)).toBeCloseTo(1.7340283401, 3);
+    expect(deviation(1)).toBeCloseTo(0.0034465663377, 6);
   });
 
   it("stops at a bound and fits the rest to it", () => {

@@ -21,6 +21,14 @@ describe("frictionFactor", () => {
   });
 });
 
+describe("the change from laminar to turbulent flow", () => {
+  it("is taken at Re 2300, where the friction jumps up (White, chapter 6)", () => {
+    expect(frictionFactor(2299)).toBeCloseTo(64 / 2299, 12);
+    expect(frictionFactor(2301)).toBeCloseTo(0.316 / 2301 ** 0.25, 12);
+    expect(frictionFactor(2301)).toBeGreaterThan(1.6 * frictionFactor(2299));
+  });
+});
+
 describe("lineBarPerM", () => {
   it("is Hagen and Poiseuille's 128 μ Q / (π D⁴) in slow flow", () => {
     const flowM3PerS = 0.6 / 60000;
@@ -50,5 +58,7 @@ describe("balancedLineM", () => {
   it("refuses a pressure that does not reach the tap", () => {
     expect(() => balancedLineM(0.2, 3, 4.76, 3)).toThrow(BrewingError);
     expect(() => balancedLineM(0.2, 3, 4.76, 3)).toThrow("does not lift the beer");
+    const justHeld = (1010 * 9.80665 * 2) / 1e5;
+    expect(() => balancedLineM(justHeld, 2, 4.76, 3)).toThrow("does not lift the beer");
   });
 });

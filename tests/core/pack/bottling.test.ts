@@ -24,6 +24,9 @@ describe("fillBottles", () => {
   it("refuses to lose more than there is", () => {
     expect(fillBottles(2, 0.5, 2).bottles).toBe(0);
     expect(() => fillBottles(2, 0.5, 2.1)).toThrow(BrewingError);
+    expect(() => fillBottles(2, 0.5, 2.1)).toThrow("no beer is left to bottle");
+    // 0.1 + 0.2 is a hair above 0.3 in binary: a loss of all the beer is no more than the beer.
+    expect(fillBottles(0.3, 0.5, 0.1 + 0.2)).toEqual({ bottles: 0, leftL: 0 });
   });
 });
 
@@ -32,6 +35,11 @@ describe("conditioningDays", () => {
     expect(conditioningDays(21)).toBe(10);
     expect(conditioningDays(11)).toBe(20);
     expect(conditioningDays(30)).toBe(7);
+  });
+
+  it("rounds up: 10 × 2^1.001 = 20.01 days are 21, 10 × 2^0.5 = 14.14 are 15", () => {
+    expect(conditioningDays(10.99)).toBe(21);
+    expect(conditioningDays(16)).toBe(15);
   });
 
   it("never takes longer when it is warmer, and stays within a month", () => {

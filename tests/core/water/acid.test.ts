@@ -9,6 +9,7 @@ const milligrams = fc.double({ min: 0, max: 500, noNaN: true });
 describe("equivalentsPerMole", () => {
   it("is a half where the pH is the pKa of a single step", () => {
     expect(equivalentsPerMole("lactic", 3.86)).toBeCloseTo(0.5, 12);
+    expect(equivalentsPerMole("phosphoric", 2.148)).toBeCloseTo(0.5, 4);
   });
 
   it("is one and a half, two and a half at the later steps of phosphoric acid, and 3 in lye", () => {
@@ -32,6 +33,14 @@ describe("the density of phosphoric acid", () => {
   /** Handbook values at 20 °C: a table of inorganic acids (10 to 40 %), the ECHA dossier's ten handbooks (50 to 85 %). */
   it.each([[10, 1.0531], [20, 1.1135], [30, 1.1804], [40, 1.2536], [50, 1.335], [75, 1.575], [85, 1.69]])("at %s %% is %s g/mL within 0.7 %%", (percent, density) => {
     expect(Math.abs(acids.phosphoric.density(percent / 100) / density - 1)).toBeLessThan(0.007);
+  });
+});
+
+describe("the densities", () => {
+  it("go through the points that they were drawn through: lactic 1.209 at 88 %, phosphoric 1.053 at 10 % and 1.685 at 85 %", () => {
+    expect(acids.lactic.density(0.88)).toBeCloseTo(1.209, 3);
+    expect(acids.phosphoric.density(0.1)).toBeCloseTo(1.053, 3);
+    expect(acids.phosphoric.density(0.85)).toBeCloseTo(1.685, 3);
   });
 });
 
@@ -60,6 +69,8 @@ describe("acidMl", () => {
       for (const [index, ml] of strengths.slice(1).entries()) expect(ml).toBeLessThan(strengths[index] ?? 0);
       expect(acidMl(20, 100, 0, name)).toBe(strengths.at(-1));
     }
+    expect(acidMl(20, 100, 0, "lactic")).toBe(acidMl(20, 100, 0, "lactic", 88));
+    expect(acidMl(20, 100, 0, "phosphoric")).toBe(acidMl(20, 100, 0, "phosphoric", 85));
   });
 
   it("is none where there is nothing to take away, and refuses to add alkalinity", () => {

@@ -23,6 +23,9 @@ describe("strikeTemperatureC", () => {
   it("refuses a mash so thick that the water would have to boil", () => {
     expect(() => strikeTemperatureC(10, 5, 20, 67)).toThrow(/take more water/);
     expect(() => strikeTemperatureC(10, 5, 20, 67)).toThrow(BrewingError);
+    // 67 + 0.40 × 47 × 17.5 / 9.982 = 99.96 °C, with 17.6 kg 100.15 °C.
+    expect(strikeTemperatureC(17.5, 10, 20, 67)).toBeCloseTo(99.96, 2);
+    expect(() => strikeTemperatureC(17.6, 10, 20, 67)).toThrow("would need 100 °C");
   });
 });
 

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { beerColourSrm } from "../../../src/core/wort/colour";
-import { ebcFromSrm, lovibondFromEbc, lovibondFromSrm, srmFromEbc } from "../../../src/core/wort/colour-scales";
+import { ebcFromLovibond, ebcFromSrm, lovibondFromEbc, lovibondFromSrm, srmFromEbc } from "../../../src/core/wort/colour-scales";
 
 describe("colour of a malt bill", () => {
   it("adds the malts up before the curve is taken", () => {
@@ -26,5 +26,9 @@ describe("colour scales", () => {
     expect(lovibondFromSrm(4.6584)).toBeCloseTo(4, 10);
     expect(lovibondFromEbc(ebcFromSrm(4.6584))).toBeCloseTo(4, 10);
     expect(lovibondFromEbc(0)).toBe(0);
+    // 4 × 1.3546 − 0.76 = 4.6584 SRM, × 25 / 12.7 = 9.1701 EBC.
+    expect(ebcFromLovibond(4)).toBeCloseTo(9.1701, 4);
+    expect(ebcFromLovibond(lovibondFromEbc(30))).toBeCloseTo(30, 10);
+    expect([0, 0.4].map(ebcFromLovibond)).toEqual([0, 0]);
   });
 });

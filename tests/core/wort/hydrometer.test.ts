@@ -39,5 +39,10 @@ describe("hydrometer", () => {
     expect(() => gravityFromHydrometer(12.4, "SG", 20, 20)).toThrow('looks like °P: set scale to "P"');
     expect(() => gravityFromHydrometer(-3, "SG", 20, 20)).toThrow("from 0.980 to 1.200");
     expect(() => gravityFromHydrometer(41, "P", 20, 20)).toThrow("from -5 to 40 °P");
+    for (const off of [-5.01, 40.1]) expect(() => gravityFromHydrometer(off, "P", 20, 20)).toThrow("from -5 to 40 °P");
+    for (const off of [0.979, 1.201]) expect(() => gravityFromHydrometer(off, "SG", 20, 20)).toThrow("from 0.980 to 1.200");
+    expect(() => gravityFromHydrometer(1.201, "SG", 20, 20)).toThrow("looks like °P");
+    expect(() => gravityFromHydrometer(0.979, "SG", 20, 20)).not.toThrow("looks like °P");
+    expect([0.98, 1.2].map((reading) => gravityFromHydrometer(reading, "SG", 20, 20))).toEqual([expect.closeTo(0.98, 9), expect.closeTo(1.2, 9)]);
   });
 });

@@ -39,6 +39,11 @@ describe("expected gravity", () => {
   });
   it("refuses what lies beyond the sugar tables", () => {
     expect(() => expectedGravity(bill, 2, 70)).toThrow("the sugar tables end at 1.200");
+    // 1.200 in 20 L takes 200 × 20 / 385.558 = 10.375 kg of sugar.
+    const sugar = (massKg: number): Fermentable[] => [{ massKg, yieldPercent: 100, handling: "sugar" }];
+    expect(expectedGravity(sugar(10.35), 20, 70)).toBeCloseTo(1.1995, 4);
+    expect(() => expectedGravity(sugar(10.4), 20, 70)).toThrow("come to 1.200");
+    expect(expectedGravity(sugar(4000 / pureSugarPointsLPerKg), 20, 70)).toBeCloseTo(1.2, 12);
   });
 });
 
@@ -51,5 +56,9 @@ describe("efficiency", () => {
     expect(() => efficiencyPercent(bill.slice(2), 20, 1.05)).toThrow("no efficiency to find");
     expect(() => efficiencyPercent(bill, 20, 1.001)).toThrow("below the 1.011 that extract and sugar alone give");
     expect(() => efficiencyPercent(bill, 20, 1.12)).toThrow("% of the grain's extract");
+    expect(() => efficiencyPercent(bill, 20, expectedGravity(bill, 20, 100.5))).toThrow("would take 101 % of the grain's extract");
+    expect(efficiencyPercent(bill, 20, expectedGravity(bill, 20, 100))).toBeCloseTo(100, 6);
+    expect(efficiencyPercent(bill, 20, expectedGravity(bill.slice(2), 20, 70))).toBeCloseTo(0, 6);
+    expect(() => efficiencyPercent(bill, 20, expectedGravity(bill.slice(2), 20, 70) - 2e-6)).toThrow("extract and sugar alone give");
   });
 });

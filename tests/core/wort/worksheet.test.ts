@@ -64,6 +64,7 @@ describe("wort functions at the worksheet door", () => {
   it("mixing needs both columns filled in alike", () => {
     expect(error("WORT.MIX", [[20], [5]], [[1.05]]).message).toContain("same number of cells");
     expect(error("WORT.MIX", [[20], [5]], [[1.05], [""]]).message).toContain("gravities row 2 is not filled in");
+    expect(error("WORT.MIX", [[20], [""]], [[1.05], [1.04]]).message).toContain("volumes row 2 is not filled in");
     expect(answer("WORT.MIX", [["L"], [20], [""]], [["SG"], [1.05], [""]])).toBeCloseTo(1.05, 12);
   });
   it("serves a column of readings in one call", () => {

@@ -38,6 +38,8 @@ describe("starterVolumeL", () => {
   it("grows with weak wort only where sugar runs short", () => {
     expect(starterVolumeL(100, 152, 1.036)).toBe(starterVolumeL(100, 152, 1.02));
     expect(starterVolumeL(100, 152, 1.008)).toBeGreaterThan(1.5 * starterVolumeL(100, 152, 1.02));
+    // Worked by hand: 2.0544 °P, 10 × 2.0544 × 1.008 × 0.9982 = 20.671 g/L; 52 / (1.4 × 20.671).
+    expect(starterVolumeL(100, 152, 1.008)).toBeCloseTo(1.7968, 3);
   });
 
   it("needs no starter for cells that are there, and half a litre for a pack at least", () => {
@@ -48,5 +50,8 @@ describe("starterVolumeL", () => {
   it("says what to grow to first when it is too much for one step", () => {
     expect(() => starterVolumeL(100, 400, 1.036)).toThrow(BrewingError);
     expect(() => starterVolumeL(100, 400, 1.036)).toThrow("grow to 371 thousand million first");
+    // 152 × 8^0.43 = 371.69.
+    expect(starterVolumeL(100, 371.6, 1.036)).toBeCloseTo(8, 1);
+    expect(() => starterVolumeL(100, 372, 1.036)).toThrow("covers up to 3.7 times");
   });
 });

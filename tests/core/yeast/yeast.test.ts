@@ -47,6 +47,8 @@ describe("realAttenuation", () => {
         expect(realAttenuation(gravity, now)).toBeLessThan(apparentAttenuation(gravity, now));
       }),
     );
+    // Worked by hand: 12.3866 °P, 4.4540 °P of real extract; 100 × 7.9326 / 12.3866 / (1 − 0.005161 × 4.4540).
+    expect(realAttenuation(1.05, 1.01)).toBeCloseTo(65.549, 2);
     expect(realAttenuation(1.05, 1.05)).toBe(0);
     expect(apparentAttenuation(1.05, 1.05)).toBe(0);
   });
@@ -98,6 +100,7 @@ describe("YEAST in a cell", () => {
 
   it("refuses cells that are counted one by one", () => {
     expect(callScalar(yeastPacks, [180e9, 100])).toMatchObject(refusal("write 180"));
+    expect(callScalar(yeastPacks, [300000, 100])).toMatchObject({ code: "#VALUE!", message: expect.not.stringContaining("write") as string });
     expect(callScalar(yeastCells, [20, 1.05, 750000])).toMatchObject(refusal("write 0.75"));
   });
 });

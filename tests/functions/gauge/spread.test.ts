@@ -36,6 +36,17 @@ describe("GAUGE.SPREAD", () => {
     expect(spread("BEER.ABV", [[1.05, 1.01]], [[-0.002, 0]])).toBe("#VALUE! uncertainties: the ± of original_gravity must be a number of 0 or more, not -0.002");
   });
 
+  it("takes the name as it is typed into a cell, and a ± that is no number for none", () => {
+    const plainly = spread("BEER.ABV", [[1.05, 1.01]], [[0.002, 0.002]]);
+    for (const name of [" beer.abv ", "GYLE.BEER.ABV", "=GYLE.BEER.ABV"]) expect(spread(name, [[1.05, 1.01]], [[0.002, 0.002]])).toBe(plainly);
+    expect(spread("WORT.MIX", [[20]], [[1]])).toMatch(/^#VALUE! function is GYLE\.WORT\.MIX, which takes a range \(volumes\)/);
+    for (const [wrong, shown] of [["a bit", 'the text "a bit"'], [Infinity, "what is there"], [NaN, "what is there"], [true, "TRUE"]] as const) {
+      expect(spread("BEER.ABV", [[1.05, 1.01]], [[0.002, wrong]])).toBe(`#VALUE! uncertainties: the ± of final_gravity must be a number of 0 or more, not ${shown}`);
+    }
+    expect(spread("BEER.ABV", [[1.05, 1.01]], [[0.002, new CellError("#REF!", "an input is #REF!")]])).toBe("#REF! an input is #REF!");
+    expect(spread("WORT.THIN", [[20, 1.05, 1.04, ""]], [["", "", "", 1]])).toBe("#VALUE! uncertainties: units has a ± but no number; leave its ± blank");
+  });
+
   it("answers at an edge: final gravity as high as the original", () => {
     const answer = spread("BEER.ABV", [[1.05, 1.05]], [[0.002, 0.002]]);
     expect(Number(answer)).toBeGreaterThan(0.1);

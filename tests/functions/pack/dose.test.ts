@@ -25,6 +25,8 @@ describe("PACK.DOSE", () => {
     expect(answer).toHaveLength(3);
     expect(answer[1]).toEqual(["", ""]);
     expect(answer[2]?.[1]).toBe(0);
+    const [first, gap] = call(packDose, [[[330], [""]], 2.4, 20]);
+    expect([first?.length, gap]).toEqual([1, [""]]);
   });
 
   it("refuses what no bottle bears, and litres for millilitres", () => {
@@ -32,5 +34,6 @@ describe("PACK.DOSE", () => {
     expect(tooMuch).toBeInstanceOf(CellError);
     expect((tooMuch as CellError).message).toContain("no beer bottle is meant to hold more");
     expect((call(packDose, [[[0.5]], 2.4, 20])[0]?.[0] as CellError).message).toContain("500, not 0.5");
+    expect((call(packDose, [[[30]], 2.4, 20])[0]?.[0] as CellError).message).not.toContain("500, not 0.5");
   });
 });

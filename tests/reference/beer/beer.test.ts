@@ -1,6 +1,6 @@
 import { checkReferenceTable } from "../../support/reference-table";
 
-checkReferenceTable("beer/alcohol.csv", 28);
+checkReferenceTable("beer/alcohol.csv", 41);
 checkReferenceTable("beer/extract-energy.csv", 23);
 checkReferenceTable("beer/colour.csv", 29);
 checkReferenceTable("beer/styles.csv", 102);

@@ -1,3 +1,3 @@
 import { checkReferenceTable } from "../../support/reference-table";
 
-checkReferenceTable("gauge/spread.csv", 5);
+checkReferenceTable("gauge/spread.csv", 6);

@@ -2,5 +2,5 @@ import { checkReferenceTable } from "../../support/reference-table";
 
 checkReferenceTable("hops/bitterness.csv", 7);
 checkReferenceTable("hops/kinetic.csv", 10);
-checkReferenceTable("hops/storage.csv", 6);
+checkReferenceTable("hops/storage.csv", 7);
 checkReferenceTable("hops/utilisation.csv", 22);

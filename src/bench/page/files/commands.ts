@@ -10,20 +10,25 @@ export interface FileCommands {
   startNew: () => Promise<void>;
   choose: () => void;
   open: (file: File) => Promise<void>;
-  save: () => Promise<void>;
+  /** Answers whether there is a file now. */
+  save: () => Promise<boolean>;
 }
 
 /** What the buttons, the shortcuts and a dropped file do. */
 export function fileCommands(session: Session): FileCommands {
   const input = document.getElementById("file-input") as HTMLInputElement;
 
-  async function save(): Promise<void> {
+  async function save(): Promise<boolean> {
     try {
-      const bytes = await session.toFile();
+      const texts: string[] = [];
+      const bytes = await session.toFile((address) => texts.push(address));
       download(bytes as Uint8Array<ArrayBuffer>, `${fileNameFor(session.name)}.xlsx`, xlsxType);
       session.forgetEdits();
+      if (texts.length > 0) tellOfTexts(texts);
+      return true;
     } catch (problem) {
       complain("The file could not be written", problem);
+      return false;
     }
   }
 
@@ -37,24 +42,29 @@ export function fileCommands(session: Session): FileCommands {
   }
 
   async function startNew(): Promise<void> {
+    await session.endTyping();
     const choice = await ask<"empty" | "sample">({
       title: "Start a new workbook?",
       text: `It takes the place of “${session.name}” in this browser. If you want that one later, cancel and save it as a file first.`,
       choices: [{ label: sampleName, value: "sample" }, { label: "Empty workbook", value: "empty", main: true }],
     });
-    if (choice === "empty") await session.openEmpty();
-    if (choice === "sample") await openSample(session);
+    try {
+      if (choice === "empty") await session.openEmpty();
+      if (choice === "sample" && !(await openSample(session))) throw new Error("this bench has none.");
+    } catch (problem) {
+      complain(`${sampleName} could not be opened`, problem);
+    }
   }
 
   async function mayReplace(title: string): Promise<boolean> {
+    await session.endTyping();
     if (!session.edited) return true;
     const answer = await ask<"save" | "open">({
       title,
       text: `It takes the place of “${session.name}” in this browser, which has changes that are in no file yet.`,
       choices: [{ label: "Open without saving", value: "open" }, { label: "Save first, then open", value: "save", main: true }],
     });
-    if (answer === "save") await save();
-    return answer !== undefined;
+    return answer === "save" ? save() : answer !== undefined;
   }
 
   input.addEventListener("change", () => {
@@ -71,6 +81,11 @@ export async function openSample(session: Session): Promise<boolean> {
   if (bytes === undefined) return false;
   await session.openFile(bytes, `${sampleName}.xlsx`);
   return true;
+}
+
+function tellOfTexts(cells: readonly string[]): void {
+  const some = cells.length > 5 ? `${cells.slice(0, 5).join(", ")} and ${cells.length - 5} more` : cells.join(", ");
+  showNotice({ kind: "warning", text: `No spreadsheet program can read what stands here as a formula, so the file holds it as a text: ${some}. Look for a bracket, a quotation mark or a comma too many or too few.` });
 }
 
 function complain(what: string, problem: unknown): void {

@@ -2,9 +2,11 @@ import { keep } from "./storage";
 import type { WorkbookState } from "./kept-workbook";
 
 const quietMs = 500;
+/** Somebody who goes on typing never leaves that much quiet: then it is written all the same. */
+const longestQuiets = 4;
 
 export interface Autosave {
-  /** Something changed: it is written once there is half a second of quiet. */
+  /** Something changed: it is written once there is half a second of quiet, or four times that after the first change. */
   touch: () => void;
   /** Writes now if anything changed. Resolves when it lies in storage. */
   flush: () => Promise<void>;
@@ -24,15 +26,19 @@ export function startAutosave(options: AutosaveOptions): Autosave {
   let timer: ReturnType<typeof setTimeout> | undefined;
   let writing: Promise<void> = Promise.resolve();
   let pause = quietMs;
+  let waitingSince: number | undefined;
 
   function touch(): void {
     changed = true;
     clearTimeout(timer);
-    timer = setTimeout(() => void flush(), pause);
+    waitingSince ??= performance.now();
+    const left = waitingSince + longestQuiets * pause - performance.now();
+    timer = setTimeout(() => void flush(), Math.max(0, Math.min(pause, left)));
   }
 
   function flush(): Promise<void> {
     clearTimeout(timer);
+    waitingSince = undefined;
     if (!changed || !options.mayWrite()) return writing;
     changed = false;
     const started = performance.now();

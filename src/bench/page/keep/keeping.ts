@@ -21,14 +21,20 @@ export interface KeepingOptions {
 /** Keeps the work in this browser, and settles which tab does so when the bench is open in several. */
 export async function startKeeping({ session, storageWorks, reopen }: KeepingOptions): Promise<Keeping> {
   let closeNotice: (() => void) | undefined;
+  let closeRefusal: (() => void) | undefined;
   const autosave = startAutosave({
     state: () => session.state(),
     mayWrite: () => storageWorks && turn.mine,
-    written: (at) => showStatus(`kept in this browser at ${timeOfDay(at)}`),
+    written: (at) => {
+      closeRefusal?.();
+      closeRefusal = undefined;
+      showStatus(`kept in this browser at ${timeOfDay(at)}`);
+    },
     failed: (problem) => {
       console.error(problem);
       showStatus("not kept: this browser refused to store it");
-      showNotice({ kind: "warning", text: "This browser refused to keep the latest changes (its storage may be full). Save the workbook as a file." });
+      // Once for a row of refusals: it is tried again after every change.
+      closeRefusal ??= showNotice({ kind: "warning", text: "This browser refused to keep the latest changes (its storage may be full). Save the workbook as a file." });
     },
   });
   const turn = await claimTurn({

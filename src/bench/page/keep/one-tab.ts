@@ -19,6 +19,8 @@ export interface TabTurnOptions {
 }
 
 export async function claimTurn(options: TabTurnOptions): Promise<TabTurn> {
+  // A browser that blocks sites' data, or a page served without https, has no locks: tabs cannot know of each other then.
+  if (navigator.locks === undefined || globalThis.BroadcastChannel === undefined) return alone;
   const turn = { mine: false, take };
   const channel = new BroadcastChannel(channelName);
   let letGo: (() => void) | undefined;
@@ -58,6 +60,13 @@ export async function claimTurn(options: TabTurnOptions): Promise<TabTurn> {
   channel.addEventListener("message", ({ data }) => {
     if (data === handOver && turn.mine) void options.beforeLoss().finally(release);
   });
-  await request({ ifAvailable: true });
+  try {
+    await request({ ifAvailable: true });
+  } catch (problem) {
+    console.error(problem);
+    return alone;
+  }
   return turn;
 }
+
+const alone: TabTurn = { mine: true, take: () => Promise.resolve() };

@@ -1,3 +1,5 @@
+import { recall, remember } from "../look/memory";
+
 const step = 20;
 const narrowest = 260;
 const widest = () => Math.round(window.innerWidth * 0.7);
@@ -24,22 +26,22 @@ export function setUpPaneSide(): { load(): void } {
     button.setAttribute("aria-expanded", String(open));
   }
 
-  const remember = () => localStorage.setItem(memory, JSON.stringify({ open: !side.hidden, width: side.offsetWidth || undefined }));
-  const remembered = recall();
+  const rememberSide = () => remember(memory, JSON.stringify({ open: !side.hidden, width: side.offsetWidth || undefined }));
+  const remembered = recallSide();
   setWidth(remembered.width ?? 340);
   // On a narrow screen the pane would cover the grid at once: there it waits to be asked for.
   show(remembered.open ?? window.innerWidth > 720);
 
   button.addEventListener("click", () => {
     show(side.hidden === true);
-    remember();
+    rememberSide();
   });
   divider.addEventListener("keydown", (event) => {
     if (event.key !== "ArrowLeft" && event.key !== "ArrowRight") return;
     event.preventDefault();
     event.stopPropagation();
     setWidth(side.offsetWidth + (event.key === "ArrowLeft" ? step : -step));
-    remember();
+    rememberSide();
   });
   divider.addEventListener("pointerdown", (event) => {
     divider.setPointerCapture(event.pointerId);
@@ -50,14 +52,14 @@ export function setUpPaneSide(): { load(): void } {
   });
   divider.addEventListener("lostpointercapture", () => {
     document.body.classList.remove("dragging-divider");
-    remember();
+    rememberSide();
   });
   return { load: () => { frame.src = "taskpane.html"; } };
 }
 
-function recall(): { open?: boolean; width?: number } {
+function recallSide(): { open?: boolean; width?: number } {
   try {
-    return JSON.parse(localStorage.getItem(memory) ?? "{}") as { open?: boolean; width?: number };
+    return JSON.parse(recall(memory) ?? "{}") as { open?: boolean; width?: number };
   } catch {
     return {};
   }

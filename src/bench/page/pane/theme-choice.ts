@@ -1,5 +1,6 @@
 import type { Host } from "../../excel/host";
 import { contrastTheme, darkTheme, lightTheme, type OfficeTheme } from "../../excel/office-theme";
+import { recall, remember } from "../look/memory";
 
 const memory = "gylebook-bench-theme";
 const themes: Readonly<Record<string, OfficeTheme>> = { light: lightTheme, dark: darkTheme, contrast: contrastTheme };
@@ -9,8 +10,8 @@ export function setUpThemeChoice(host: Host): void {
   const choice = document.getElementById("theme-choice") as HTMLSelectElement;
   const frame = document.getElementById("pane") as HTMLIFrameElement;
   const system = window.matchMedia("(prefers-color-scheme: dark)");
-  const kept = localStorage.getItem(memory);
-  if (kept !== null && kept in themes) choice.value = kept;
+  const kept = recall(memory);
+  if (kept !== undefined && kept in themes) choice.value = kept;
   const take = (): void => {
     host.theme = themes[choice.value] ?? (system.matches ? darkTheme : lightTheme);
     // Office tells nobody either: the pane looks when it gets the focus.
@@ -19,7 +20,7 @@ export function setUpThemeChoice(host: Host): void {
   take();
   system.addEventListener("change", take);
   choice.addEventListener("change", () => {
-    localStorage.setItem(memory, choice.value);
+    remember(memory, choice.value);
     take();
   });
 }

@@ -23,7 +23,10 @@ function verdict(x: PlainArguments): string {
   const spread = `MAX(${reference},MAXIFS(${g},${since}))-MIN(${reference},MINIFS(${g},${since}))`;
   const given = x.given("expected");
   const tooHigh = `${newest}-${x.core("expected")}>0.004+1E-9`;
-  const steady = given === false ? '"steady"' : `IF(${given === true ? tooHigh : `AND(${given},${tooHigh})`},"stalled","steady")`;
+  const earlier = `MAXIFS(${g},${timed},${t},"<="&(${newestTime}-47/24+1E-9),${t},">="&(${newestTime}-4-1E-9))`;
+  const creeps = `AND(${reference}-${newest}>${tolerance}/4+1E-9,${earlier}-${newest}>${tolerance}+1E-9)`;
+  const settled = `IF(${creeps},"nearly","steady")`;
+  const steady = given === false ? settled : `IF(${given === true ? tooHigh : `AND(${given},${tooHigh})`},"stalled",${settled})`;
   return (
     `IF(COUNTIFS(${timed})=0,"",IF(${newest}-MINIFS(${g},${timed})>2*${tolerance}+1E-9,"rising",IF(COUNTIFS(${timed},${until})=0,"working",` +
     `IF(${spread}<=${tolerance}+1E-9,${steady},IF((${reference}-${newest})/(${newestTime}-${referenceTime})<=0.002+1E-9,"nearly","working")))))`

@@ -35,11 +35,11 @@ function addedIons(x: PlainArguments, ion: number): string {
   return `(${parts.join("+")})/${x.core("volume")}`;
 }
 
-/** Whether base has a cell for each ion, as the call asks: six in a line, and a heading beside them at most. */
+/** Whether base has a cell for each ion, as the call asks: six in a line, a heading not counted. */
 function baseFits(x: PlainArguments): boolean {
   if (x.operand("base").kind === "omitted") return true;
   const { rows, columns, heading } = x.range("base");
-  return Math.min(rows, columns) === 1 && rows * columns === ionNames.length + Number(heading);
+  return Math.min(rows, columns) === 1 && rows * columns - Number(heading) === ionNames.length;
 }
 
 function baseIon(x: PlainArguments, ion: number): string {

@@ -1,0 +1,55 @@
+import type { UnitSystem } from "../../../functions/quantities";
+import type { UnitWords } from "../unit-words";
+import { firstOf, isWords, text, unusable } from "./words";
+
+/** @param timeline first cell of the timeline's workings */
+export function clockMessage(words: UnitWords, timeline: string): string {
+  return firstOf([
+    ["ISERROR(brewed_on)", text("Brewed on shows an error: type the date.")],
+    [isWords("brewed_on"), text("Brewed on is a text, not a date. Type it such as 2026-09-05.")],
+    [isWords("start_time"), text("Day begins at is a text, not a time. Type it such as 9:00.")],
+    ["ISERROR(boils_at)", text("The clock cannot be made: look at the altitude.")],
+    ...unusable("tap_temperature", "Tap water", "allowed"),
+    [
+      "ISERROR(chill_minutes)",
+      `"Chilling to "&pitch_temperature&" ${words.temperature} cannot be reckoned: is the tap water ("&tap_temperature&" ${words.temperature}) too warm for it? Look at the chiller (column L)."`,
+    ],
+    ["OR(ISERROR(warm_minutes),ISERROR(boil_up_minutes))", text("Heating cannot be reckoned: look at the burner and the temperatures beside section 2 (column L).")],
+    ...unusable("sanitiser_volume", "Sanitiser bucket"),
+    ["MAX(hop_minutes)>N(boil_minutes)", text("The clock cannot be made: a hop is to boil longer than the boil lasts.")],
+    [`ISERROR(${timeline})`, text(`The clock cannot be made: click on ${timeline} and read why. Its answer needs the cells below and beside it empty.`)],
+  ]);
+}
+
+/** Figures of the card, and where each is to be mended. */
+const cardFigures: readonly (readonly [name: string, words: string])[] = [
+  ["og_plan", "planned gravity (malt, volume)"],
+  ["og_shown", "original gravity (reading)"],
+  ["fg_plan", "final gravity planned (yeast)"],
+  ["fg_reached", "final gravity (readings)"],
+  ["abv_reached", "alcohol (readings)"],
+  ["ibu_plan", "bitterness (hops, boil, altitude)"],
+  ["colour_plan", "colour (malt)"],
+  ["colour_reached", "colour reached (volume in the fermenter)"],
+  ["bottles_plan", "bottles (volume, bottle, loss)"],
+  ["cost_plan", "cost (the tables' costs)"],
+];
+
+/** Bottles that hold less or more are of the other unit (fl oz or mL), or no beer bottles. */
+const bottleLimits: Readonly<Record<UnitSystem, readonly [smallest: number, largest: number]>> = { us: [3, 186], metric: [90, 5500] };
+
+export function figuresMessage(units: UnitSystem, words: UnitWords): string {
+  const [smallest, largest] = bottleLimits[units];
+  const [own, other] = units === "us" ? ["fl oz", "mL"] : ["mL", "fl oz"];
+  const failing = cardFigures.map(([name, sentence]) => `IF(ISERROR(${name}),"${sentence}; ","")`).join("&");
+  return firstOf([
+    [`units<>"${units}"`, text(`The units cell must say ${units}: in these units the sheet was made.`)],
+    ...unusable("altitude", "Altitude", "allowed"),
+    ["ISERROR(boils_at)", `"At "&altitude&" ${words.altitude} nobody brews: look at the altitude, bitterness goes by it."`],
+    ...unusable("bottle_volume", "One bottle holds"),
+    [`AND(N(bottle_volume)>0,OR(bottle_volume<${smallest},bottle_volume>${largest}))`, `"A bottle of "&bottle_volume&" ${own}? That looks like ${other}; this sheet is in ${own}."`],
+    ...unusable("bottles_filled", "Bottles filled"),
+    ["IF(ISNUMBER(bottles_ready),N(bottles_filled)>1.1*bottles_ready+1,FALSE)", '"More bottles filled ("&bottles_filled&") than the beer was enough for ("&bottles_ready&"): look at number, bottle and volume."'],
+    ["SUMPRODUCT(--ISERROR(figures))>0", `"The card shows an error in: "&${failing}&"click on the cell and read why."`],
+  ]);
+}

@@ -1,0 +1,141 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { call } from "../../src/functions/call";
+import type { AnyDescriptor } from "../../src/functions/describe";
+import { functionNamed, registry } from "../../src/functions/registry";
+import { arbitraryCall, typedCall, type CoreArgument } from "../support/arbitrary-call";
+import { placesOf } from "../support/registry-probe";
+
+/**
+ * Where more of one thing can only mean more, or only less, of another: heat, mass and gas leave no choice. Each argument
+ * that is a number is moved up alone, over the whole domain of its function, and the answer must follow or stay.
+ */
+interface Direction {
+  readonly goes: "up" | "down";
+  /** The part of the domain where it holds; arguments by name, in the core's unit, a number for each that was given. */
+  readonly where?: (at: Record<string, number | string>) => boolean;
+}
+const up: Direction = { goes: "up" };
+const down: Direction = { goes: "down" };
+/** Nothing to hold here, and why. */
+type Free = string;
+
+const number = (value: number | string | undefined, otherwise: number): number => (typeof value === "number" ? value : otherwise);
+/** Iso-alpha acid is lost again in a boil of more than two hours. */
+const notBoiledAway = ({ minutes, boiled, model }: Record<string, number | string>): boolean => model === "tinseth" || model === "rager" || number(minutes, 0) + number(boiled, 0) <= 110;
+
+const directions: Readonly<Record<string, Readonly<Record<string, Direction | Free>>>> = {
+  "WORT.SG": { plato: up },
+  "WORT.PLATO": { gravity: up },
+  // Water is heaviest at 4 °C.
+  "WORT.HYDROMETER": { reading: up, sample_temperature: { goes: "up", where: ({ sample_temperature: t }) => number(t, 0) >= 7 }, calibrated_at: down },
+  "WORT.REFRACTOMETER": { brix: up, wort_correction: down },
+  "WORT.GRAVITY": { volume: down, efficiency: up },
+  "WORT.COLOUR": { volume: down },
+  "WORT.THIN": { volume: up, gravity: up, target: down },
+  "WORT.REDUCE": { volume: up, gravity: down, target: up },
+  "WORT.ENRICH": { volume: up, gravity: down, target: up, yield: down },
+  "WORT.EFFICIENCY": { volume: up, gravity: up },
+  "WORT.YIELD": { points: up },
+  "WORT.POINTS": { yield: up },
+  "HOPS.IBU": { volume: down, gravity: down, boils_at: "goes by the minutes of each addition, see HOPS.UTILISATION" },
+  "HOPS.UTILISATION": { minutes: { goes: "up", where: notBoiledAway }, gravity: down, boils_at: { goes: "up", where: notBoiledAway } },
+  "HOPS.STAND": {
+    mass: { goes: "up", where: notBoiledAway },
+    alpha: { goes: "up", where: notBoiledAway },
+    volume: { goes: "down", where: notBoiledAway },
+    gravity: { goes: "down", where: notBoiledAway },
+    minutes: { goes: "up", where: notBoiledAway },
+    from: { goes: "up", where: notBoiledAway },
+    to: { goes: "up", where: notBoiledAway },
+    boiled: down,
+  },
+  "HOPS.SWAP": { mass: up, alpha: up, new_alpha: down },
+  "HOPS.AGED": { alpha: up, days: down, temperature: down, loss: down },
+  "HOPS.BALANCE": { ibu: up, original_gravity: down },
+  "WATER.BOILS": { altitude: down },
+  "WATER.STRIKE": {
+    grain_mass: { goes: "up", where: ({ target, grain_temperature: grain }) => number(target, 0) > number(grain, 0) },
+    water_volume: { goes: "down", where: ({ target, grain_temperature: grain }) => number(target, 0) > number(grain, 0) },
+    grain_temperature: down,
+    target: up,
+  },
+  "WATER.STEP": { grain_mass: up, water_volume: up, from: down, target: up, addition_temperature: down },
+  "WATER.ALKALINITY": { alkalinity: up, calcium: down, magnesium: down },
+  "WATER.ACID": { volume: up, alkalinity: up, target_alkalinity: down, strength: down },
+  "WATER.DECHLORINATE": { volume: up, chlorine: up },
+  "HEAT.WARM": { volume: up, from: down, to: up, power: down, efficiency: down },
+  "HEAT.CHILL": { volume: up, from: up, to: down, tap_temperature: up, flow: down, coil: down },
+  "HEAT.COIL": { volume: up, flow: down, tap_temperature: "the slope through readings that scatter may turn either way" },
+  "CLEAN.DOSE": { volume: up, per_volume: up },
+  "YEAST.CELLS": { volume: up, gravity: up, rate: up },
+  "YEAST.PACKS": { cells: up, per_pack: down, viability: down },
+  "YEAST.VIABILITY": { days: down },
+  "YEAST.STARTER": { cells_now: "a starter is never below half a litre for each pack, so more yeast may take more wort", cells_wanted: up, gravity: down },
+  "YEAST.FINISH": { original_gravity: { goes: "up", where: ({ attenuation }) => number(attenuation, 75) < 100 }, attenuation: down },
+  // Beer lighter than water has an attenuation above 100 %, and less so in stronger wort.
+  "YEAST.ATTENUATION": { original_gravity: { goes: "up", where: ({ gravity }) => number(gravity, 1) > 1 }, gravity: down },
+  "BEER.ABV": { original_gravity: up, final_gravity: down },
+  "BEER.ABW": { original_gravity: up, final_gravity: down },
+  "BEER.EXTRACT": { original_gravity: up, final_gravity: up },
+  "BEER.ENERGY": { original_gravity: up, serving: up, final_gravity: "alcohol and sugar hold about as much energy, so it hardly matters how far the beer ferments" },
+  "BEER.CARBS": { original_gravity: up, final_gravity: up, serving: up },
+  "BEER.ORIGINAL": { abv: up, final_gravity: up },
+  "BEER.REFRACTOMETER": { original_brix: down, brix: up, wort_correction: "divides two readings that pull in opposite directions" },
+  "BEER.EBC": { srm: up },
+  "BEER.SRM": { ebc: up },
+  "BEER.LOVIBOND": { srm: up },
+  "PACK.RESIDUAL": { temperature: down },
+  "PACK.PRIMING": { volume: up, co2: up, temperature: up },
+  "PACK.PRESSURE": { co2: up, temperature: up },
+  "PACK.VOLUMES": { pressure: up, temperature: down },
+  "PACK.LINE": { pressure: up, height: down, line_id: up, flow: down },
+  "PACK.READY": { packaged_on: up, temperature: down },
+};
+
+const scalarNumbers = (descriptor: AnyDescriptor) => placesOf(descriptor).filter(({ parameter }) => parameter.kind === "number");
+const withOneNumber = registry.filter((descriptor) => descriptor.result.kind === "number" && scalarNumbers(descriptor).length > 0);
+
+describe("the directions", () => {
+  it("are told of every number that goes into a function with one answer", () => {
+    const told = Object.entries(directions).flatMap(([id, own]) => Object.keys(own).map((name) => `${id} ${name}`));
+    expect(told.sort()).toEqual(withOneNumber.flatMap((descriptor) => scalarNumbers(descriptor).map(({ name }) => `${descriptor.id} ${name}`)).sort());
+  });
+});
+
+const answer = (descriptor: AnyDescriptor, core: readonly CoreArgument[]): number | undefined => {
+  const [cell] = call(descriptor, typedCall(descriptor, core, "metric")).flat();
+  return typeof cell === "number" ? cell : undefined;
+};
+
+const held = Object.entries(directions).flatMap(([id, own]) => Object.entries(own).flatMap(([name, direction]) => (typeof direction === "string" ? [] : [{ id, name, goes: direction.goes, where: direction.where ?? (() => true) }])));
+
+describe.each(held)("GYLE.$id goes $goes", ({ id, name, goes, where }) => {
+  const descriptor = functionNamed(id);
+  const places = placesOf(descriptor).filter((place) => place.name !== "units");
+  const at = places.findIndex((place) => place.name === name);
+  const named = (core: readonly CoreArgument[]) => Object.fromEntries(places.flatMap((place, index) => (typeof core[index] === "number" || typeof core[index] === "string" ? [[place.name, core[index]]] : []))) as Record<string, number | string>;
+
+  it(`with ${name}`, () => {
+    let compared = 0;
+    let moved = 0;
+    fc.assert(
+      fc.property(arbitraryCall(descriptor), arbitraryCall(descriptor), (core, other) => {
+        const [one, two] = [core[at], other[at]];
+        if (typeof one !== "number" || typeof two !== "number" || one === two) return;
+        const [less, more] = [Math.min(one, two), Math.max(one, two)].map((value) => core.map((argument, index) => (index === at ? value : argument)));
+        if (less === undefined || more === undefined || !where(named(less)) || !where(named(more))) return;
+        const [low, high] = [answer(descriptor, less), answer(descriptor, more)];
+        if (low === undefined || high === undefined) return;
+        compared += 1;
+        const rise = goes === "up" ? high - low : low - high;
+        if (rise > 0) moved += 1;
+        expect(rise, `${low} at ${Math.min(one, two)}, ${high} at ${Math.max(one, two)} of ${JSON.stringify(core)}`).toBeGreaterThanOrEqual(-1e-9 * Math.max(1, Math.abs(low), Math.abs(high)));
+      }),
+      { numRuns: 250 },
+    );
+    // An answer that never moved, or was never there, would prove nothing.
+    expect(compared).toBeGreaterThan(5);
+    expect(moved).toBeGreaterThan(2);
+  });
+});

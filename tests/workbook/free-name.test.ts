@@ -1,0 +1,18 @@
+import { describe, expect, it } from "vitest";
+import { freeName } from "../../src/workbook/insert-sheet";
+import { sheetNameProblem } from "../../src/workbook/sheet-name";
+
+describe("a free name for a sheet", () => {
+  it.each<[string, readonly string[], string, string]>([
+    ["what was asked for, where nobody has it", ["Batch 2"], "Batch 1", "Batch 1"],
+    ["in another case of letters it is the same name", ["BATCH 1"], "Batch 1", "Batch 1 (2)"],
+    ["the first number that is free", ["Ale", "ale (2)"], "Ale", "Ale (3)"],
+    ["shortened to 31 characters", ["x".repeat(31)], "x".repeat(31), `${"x".repeat(27)} (2)`],
+    ["an emoji at the cut goes as a whole", [`${"x".repeat(26)}🍺abc`], `${"x".repeat(26)}🍺abc`, `${"x".repeat(26)} (2)`],
+    ["an apostrophe at the cut does no harm", [`${"x".repeat(26)}'${"y".repeat(4)}`], `${"x".repeat(26)}'${"y".repeat(4)}`, `${"x".repeat(26)}' (2)`],
+  ])("%s", (_, taken, wanted, free) => {
+    expect(freeName(taken, wanted)).toBe(free);
+    expect(sheetNameProblem(free)).toBeUndefined();
+    expect(free).not.toMatch(/[\uD800-\uDBFF](?![\uDC00-\uDFFF])/);
+  });
+});

@@ -9,8 +9,8 @@ describe("limits in words", () => {
   it("say which ends belong to the range", () => {
     expect(limitText("percent", { atLeast: 0, atMost: 30 }, "metric")).toBe("from 0 to 30 %");
     expect(limitText("percent", { above: 0, atMost: 30 }, "metric")).toBe("above 0 and at most 30 %");
-    expect(limitText("percent", { above: 0, below: 30 }, "metric")).toBe("above 0 % and below 30 %");
-    expect(limitText("percent", { atLeast: 0, below: 30 }, "metric")).toBe("at least 0 % and below 30 %");
+    expect(limitText("percent", { above: 0, below: 30 }, "metric")).toBe("above 0 and below 30 %");
+    expect(limitText("percent", { atLeast: 0, below: 30 }, "metric")).toBe("at least 0 and below 30 %");
     expect(limitText("percent", { atLeast: 5 }, "metric")).toBe("at least 5 %");
     expect(limitText("percent", { above: 5 }, "metric")).toBe("above 5 %");
     expect(limitText("percent", { atMost: 5 }, "metric")).toBe("at most 5 %");

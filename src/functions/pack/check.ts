@@ -20,7 +20,7 @@ export const packCheck = describeFunction({
     bottle: choice(
       "ordinary beer bottle (3.0 volumes), heavy refillable half litre (3.5), thick-walled (4.0), sparkling wine (6.0), plastic soda bottle (3.5), keg (4 bar; its own plate comes first).",
       bottleKinds,
-      { beer: "ordinary", pet: "plastic", soda: "plastic", champagne: "sparkling", wine: "sparkling", refillable: "heavy", cornelius: "keg", corny: "keg" },
+      { beer: "ordinary", pet: "plastic", soda: "plastic", champagne: "sparkling", wine: "sparkling", refillable: "heavy" },
     ),
     gravity: omissible(gravity("Gravity now. With expected, each 0.001 still to fall adds 0.5 volumes. Left out, nothing is added for that.", { typical: 1.012 })),
     expected: omissible(gravity("Final gravity you expect, for example from GYLE.YEAST.FINISH. Left out, what fermentation may still add is not counted.", { typical: 1.012 })),

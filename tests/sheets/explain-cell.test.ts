@@ -110,7 +110,7 @@ describe("explaining a cell", () => {
     expect(plato.calls[0]?.problem).toMatchObject({ what: expect.stringMatching(/^original_gravity is 12\.4.*looks like °P.*\.$/), place: { sheet: "Sheet1", range: "A1" } });
     expect(plato.calls[0]?.arguments.map(({ isWrong }) => isWrong)).toEqual([true, false, false]);
     expect((await explain("Sheet1", "A4")).calls[0]?.problem).toMatchObject({ what: expect.stringContaining("original_gravity shows #VALUE! itself"), place: { range: "A3" } });
-    expect((await explain("Sheet1", "A6")).calls[0]?.problem?.mend).toContain("without its unit");
+    expect((await explain("Sheet1", "A6")).calls[0]?.problem?.mend).toContain("in the unit that is asked for");
     expect((await explain("Sheet1", "A7")).calls[0]?.problem?.what).toContain("not filled in yet");
   });
 

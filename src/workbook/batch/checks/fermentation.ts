@@ -65,6 +65,8 @@ export function courseMessage({ first, last }: ReadingRows): string {
     [`SUMPRODUCT(ISNUMBER(A${first}:A${last - 1})*ISNUMBER(A${first + 1}:A${last})*(A${first + 1}:A${last}<A${first}:A${last - 1}))>0`, text("A reading is dated before the one above it: is a date mistyped? The latest date counts as the newest reading.")],
     ["SUMPRODUCT(--ISERROR(gravities))>0", text(`A reading cannot be corrected: look at its temperature. Columns F to H must hold nothing of your own (F${first} says why).`)],
     ["ISERROR(verdict)", text("Where it stands cannot be reckoned: mend first the original gravity, or how much of the sugar it should eat.")],
+    // Without a reading a plan that shows an error is told by the line of the malt, not here.
+    ["COUNT(readings)=0", '""'],
     ['verdict="rising"', text("Gravity rose between two readings, which beer cannot do: check scale, temperature and date.")],
     ['AND(fg<>"",N(fg)>N(og))', text("Gravity now is above the original gravity: one of the two is wrong.")],
     [`SUMPRODUCT(--ISERROR(G${first}:H${last}))>0`, text("What is eaten and the alcohol cannot be reckoned: clear what is yours in columns G and H; look at the original gravity.")],

@@ -1,7 +1,7 @@
 import { call, callScalar } from "./call";
 import { CellError } from "./cell-error";
 import type { AnyDescriptor, Example } from "./describe";
-import { quantity, showDate, type QuantityName, type UnitSystem } from "./quantities";
+import { quantity, isoDay, type QuantityName, type UnitSystem } from "./quantities";
 
 /** What the cells show when an example is typed: worked out by the function itself, not copied from its description. */
 export function exampleAnswer(descriptor: AnyDescriptor, example: Example): string[][] {
@@ -15,8 +15,7 @@ export function exampleAnswer(descriptor: AnyDescriptor, example: Example): stri
 export function exampleUnit({ result, parameters }: AnyDescriptor, { arguments: typed }: Example): string {
   const unitsAt = Object.keys(parameters as object).indexOf("units");
   const system: UnitSystem = typed[unitsAt] === "us" ? "us" : "metric";
-  const unit = result.kind === "number" && result.quantity !== "gravity" && result.quantity !== "date" ? quantity(result.quantity).unit[system] : "";
-  return unit;
+  return result.kind === "number" && result.quantity !== "gravity" && result.quantity !== "date" ? quantity(result.quantity).unit[system] : "";
 }
 
 /** Where an example's value comes from, with the value itself where it is not what the cell shows, rounded. */
@@ -30,7 +29,7 @@ export function exampleOrigin(descriptor: AnyDescriptor, example: Example): stri
 
 function shownNumber(value: number, name: QuantityName, isTime: boolean): string {
   if (isTime) return clock(value);
-  if (name === "date") return `${value}, as a date ${showDate(value)}`;
+  if (name === "date") return `${value}, as a date ${isoDay(value)}`;
   // No digit that a reading could not have, but all that tell gravities apart.
   return String(Number(value.toPrecision(value >= 0.9 && value < 1.3 ? 6 : 5)));
 }
@@ -39,5 +38,5 @@ function shownNumber(value: number, name: QuantityName, isTime: boolean): string
 function clock(dayNumber: number): string {
   const minutes = Math.round((dayNumber % 1) * 1440);
   const time = `${Math.floor(minutes / 60)}:${String(minutes % 60).padStart(2, "0")}`;
-  return dayNumber < 1 ? time : `${showDate(dayNumber)} ${time}`;
+  return dayNumber < 1 ? time : `${isoDay(dayNumber)} ${time}`;
 }

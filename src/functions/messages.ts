@@ -1,5 +1,5 @@
 import type { ChoiceParameter, Limits, NumberParameter, ListParameter } from "./describe";
-import { quantity, showDate, showQuantity, type QuantityName, type UnitSystem } from "./quantities";
+import { quantity, isoDay, showQuantity, type QuantityName, type UnitSystem } from "./quantities";
 import { scaleHint, textHint } from "./slips";
 
 /**
@@ -35,7 +35,7 @@ export const messages = {
 };
 
 export function limitText(name: QuantityName, limits: Limits, units: UnitSystem): string {
-  if (name === "date") return limits.atLeast === undefined ? `a time of day, or a date up to ${showDate(limits.atMost ?? 0)}` : `a date from ${showDate(limits.atLeast)} to ${showDate(limits.atMost ?? 0)}`;
+  if (name === "date") return limits.atLeast === undefined ? `a time of day, or a date up to ${isoDay(limits.atMost ?? 0)}` : `a date from ${isoDay(limits.atLeast)} to ${isoDay(limits.atMost ?? 0)}`;
   const show = (value: number): string => showQuantity(name, value, units);
   const { above, atLeast, below, atMost } = limits;
   // The unit once, behind the last number.

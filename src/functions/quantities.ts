@@ -106,12 +106,12 @@ export function quantity(name: QuantityName): Quantity {
   return quantities[name];
 }
 
-/** Excel's day number as "2026-11-28". */
-export const showDate = (dayNumber: number): string => new Date(Date.UTC(1899, 11, 30) + Math.floor(dayNumber) * 86_400_000).toISOString().slice(0, 10);
+/** The calendar day of Excel's day number, as "2026-11-28". */
+export const isoDay = (dayNumber: number): string => new Date(Date.UTC(1899, 11, 30) + Math.floor(dayNumber) * 86_400_000).toISOString().slice(0, 10);
 
 /** "3.5 US gal", "20 °C", "1.050": a core value in a brewer's unit, for messages and help. */
 export function showQuantity(name: QuantityName, coreValue: number, units: UnitSystem): string {
-  if (name === "date") return showDate(coreValue);
+  if (name === "date") return isoDay(coreValue);
   const { unit, fromCore, digits } = quantity(name);
   const value = fromCore(coreValue, units);
   // A limit of thousands loses its fraction towards nought, so that what is quoted is still allowed.

@@ -27,7 +27,4 @@ export function onTheWall(day: number, to: "minute" | "second" = "minute"): Date
   return new Date(Math.round(((day - epoch) * 86_400) / seconds) * seconds * 1000);
 }
 
-/** The calendar day of a day number, as "2026-09-05". */
-export function isoDay(number: number): string {
-  return new Date(Math.floor(number - epoch) * millisecondsPerDay).toISOString().slice(0, 10);
-}
+export { isoDay } from "../functions/quantities";

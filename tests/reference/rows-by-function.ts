@@ -65,6 +65,9 @@ The sheets and the pane show numbers of these functions, sums and means of cells
 | what a batch on the club sheet was and becomes | the functions behind the club's figures, or the member's own scores | tests/sheets/sharing.test.ts |
 | how long a batch file's tables may be: 40 malts, 40 hops, 60 steps, 300 readings, 200 times | our judgement: far more than a brewing at home has, and no sheet of any length | tests/workbook/batch-file: malts and readings beyond it are refused |
 | formulas that calculate on, and values, of an unplugged sheet | counted | tests/sheets/unplugging.test.ts, unplugged-hand-out.test.ts |
+| what the batch sheet's words name: signs within 24 to 48 hours, done by day 8 to 12, 1 to 2 minutes in sanitiser, sanitised below 180 °F (82 °C), room under a cap, an hour of bottling, what hydrometers are calibrated at | common practice, no source | tests/sheets/first-batch.test.ts: that the sheet says them, not that they are right |
+| the original gravity that the sheet goes by when a reading cannot be | WORT.GRAVITY in the volume measured; of a mash, none and all of the grain's sugar are the ends | tests/sheets/batch-checks.test.ts, batch-bad-input.test.ts |
+| where the sheet's checks begin (temperatures, sizes of bottles, per cent typed as shares) | common practice or our judgement, said at each | tests/sheets/batch-checks.test.ts: that they begin there |
 | limits of the checks (reading noise, spikes, slack) | common practice or our judgement, said at each | tests of the checks, not of the limits |
 `;
 }

@@ -1,3 +1,4 @@
+import { position } from "../../workbook/plan/addresses";
 import type { CellPlace } from "./cell-key";
 import type { Engine } from "./engine";
 import { splitFormula, unquoteSheet, type FormulaPiece } from "./formula-text";
@@ -5,7 +6,7 @@ import { splitFormula, unquoteSheet, type FormulaPiece } from "./formula-text";
 /** More cells than these are not looked through. */
 const mostCells = 5000;
 
-const CELL = /^(?:(.*)!)?\$?([A-Za-z]{1,3})\$?(\d+)$/su;
+const CELL = /^(?:(.*)!)?(\$?[A-Za-z]{1,3}\$?\d+)$/su;
 
 /** The cells that a formula reads, by addresses and by names that stand for addresses, in the order in which it gives them. */
 export function cellsRead(engine: Engine, place: CellPlace): CellPlace[] {
@@ -41,7 +42,7 @@ function cellsOfName(engine: Engine, place: CellPlace, { name, sheet }: { name: 
 function cornerOf(piece: FormulaPiece | undefined): { sheet: string | undefined; row: number; column: number } | undefined {
   const found = piece?.kind === "code" ? CELL.exec(piece.source) : null;
   if (!found) return undefined;
-  const [, sheet, letters = "", digits] = found;
-  const column = [...letters.toUpperCase()].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1;
-  return { sheet: sheet === undefined ? undefined : unquoteSheet(sheet), row: Number(digits) - 1, column };
+  const [, sheet, cell = ""] = found;
+  const { row, column } = position(cell);
+  return { sheet: sheet === undefined ? undefined : unquoteSheet(sheet), row: row - 1, column: column - 1 };
 }

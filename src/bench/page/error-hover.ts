@@ -1,6 +1,6 @@
 import { ICommandService, type Injector } from "@univerjs/core";
 import { SetSelectionsOperation } from "@univerjs/sheets";
-import { CellAlertManagerService, CellAlertType, CellPopupManagerService, SheetCanvasPopManagerService } from "@univerjs/sheets-ui";
+import { CellAlertManagerService, CellAlertType, CellPopupManagerService, SheetCanvasPopManagerService, type ICellAlert } from "@univerjs/sheets-ui";
 import type { Engine } from "../engine/engine";
 
 const ofSelection = "bench-error-of-selection";
@@ -9,14 +9,15 @@ const ofSelection = "bench-error-of-selection";
 export function showOwnErrorMessages(engine: Engine): void {
   const alerts = engine.injector.get(CellAlertManagerService);
   const show = alerts.showAlert.bind(alerts);
-  alerts.showAlert = (alert) => {
-    const { unitId, subUnitId, row, col } = alert.location;
-    const message = engine.errorWordsAt({ unitId, sheetId: subUnitId, row, column: col });
-    const shown = engine.spills.valueAt(unitId, subUnitId, row, col);
-    show(message === undefined ? alert : { ...alert, title: String(shown), message });
-  };
+  alerts.showAlert = (alert) => show({ ...alert, ...ownWords(engine, alert.location) });
   keepInWindow(engine.injector);
-  showForSelection(engine, alerts);
+  showForSelection(engine, alerts, show);
+}
+
+/** Title and text of the box; undefined where the cell shows no error. */
+function ownWords(engine: Engine, { unitId, subUnitId, row, col }: ICellAlert["location"]): Pick<ICellAlert, "title" | "message"> | undefined {
+  const message = engine.errorWordsAt({ unitId, sheetId: subUnitId, row, column: col });
+  return message === undefined ? undefined : { title: String(engine.spills.valueAt(unitId, subUnitId, row, col)), message };
 }
 
 /** The grid puts these boxes beside their cell wherever that is. Below it, or above, they can be moved in from every edge. */
@@ -31,7 +32,7 @@ function keepInWindow(injector: Injector): void {
 }
 
 /** The grid says it where a mouse hovers. A finger and the keyboard cannot: for them the cell that is gone to says it. */
-function showForSelection(engine: Engine, alerts: CellAlertManagerService): void {
+function showForSelection(engine: Engine, alerts: CellAlertManagerService, show: (alert: ICellAlert) => void): void {
   let byMouse = true;
   const goes = (mouse: boolean): void => {
     byMouse = mouse;
@@ -42,9 +43,9 @@ function showForSelection(engine: Engine, alerts: CellAlertManagerService): void
   const tell = (): void => {
     const range = byMouse ? undefined : engine.univerAPI.getActiveWorkbook()?.getActiveSheet().getActiveRange();
     if (!range) return;
-    const [unitId, subUnitId, row, col] = [range.getUnitId(), range.getSheetId(), range.getRow(), range.getColumn()];
-    if (engine.errorWordsAt({ unitId, sheetId: subUnitId, row, column: col }) === undefined) return;
-    alerts.showAlert({ type: CellAlertType.ERROR, title: "", message: "", location: { unitId, subUnitId, row, col }, width: 340, height: 74, key: ofSelection });
+    const location = { unitId: range.getUnitId(), subUnitId: range.getSheetId(), row: range.getRow(), col: range.getColumn() };
+    const words = ownWords(engine, location);
+    if (words) show({ type: CellAlertType.ERROR, ...words, location, width: 340, height: 74, key: ofSelection });
   };
   // The grid's own event for it comes for clicks only. The grid may have heard of the key before we do, hence the next turn.
   engine.injector.get(ICommandService).onCommandExecuted(({ id }) => {

@@ -1,7 +1,7 @@
 import { argumentName, type Column, type Limits, type Parameter } from "../../functions/describe";
 import { limitText } from "../../functions/messages";
 import { usualFigure } from "../../functions/parameter-text";
-import { quantity, showQuantity, type QuantityName } from "../../functions/quantities";
+import { bothUnits, showQuantity, type QuantityName } from "../../functions/quantities";
 import { layoutText } from "../../functions/read-range";
 import { escapeHtml, htmlList } from "./html";
 import { linked } from "./linked";
@@ -32,9 +32,8 @@ function columnText(key: string, column: Column): string {
 /** Unit and range in both systems, on two lines where they differ. */
 function unitAndRange(parameter: Parameter): [string, string] {
   if (parameter.kind !== "number" && parameter.kind !== "list") return ["", ""];
-  const { metric, us } = quantity(parameter.quantity).unit;
   const covered = parameter.kind === "number" && parameter.covered ? `<br>source covers ${bothRanges(parameter.quantity, { atLeast: parameter.covered.from, atMost: parameter.covered.to })}` : "";
-  const unit = parameter.quantity === "date" ? "" : [...new Set([metric, us])].map(escapeHtml).join(" or ");
+  const unit = parameter.quantity === "date" ? "" : escapeHtml(bothUnits(parameter.quantity));
   return [unit, `${bothRanges(parameter.quantity, parameter.limits)}${covered}`];
 }
 

@@ -1,6 +1,5 @@
 import type { AnyDescriptor, Parameter } from "../../functions/describe";
 import { equationLines } from "../../functions/equation-lines";
-import { helpPagePath } from "../../functions/metadata";
 import { placeOf, places } from "../../functions/places";
 import { registry } from "../../functions/registry";
 import { resultText } from "../../functions/result-text";
@@ -8,7 +7,7 @@ import { signature } from "../function-table";
 import { argumentRow } from "./argument-rows";
 import { exampleHtml } from "./example-text";
 import { escapeHtml, htmlList, htmlPage, htmlTable } from "./html";
-import { linked } from "./linked";
+import { linked, pageBeside } from "./linked";
 
 /** The page about one worksheet function. */
 export function functionPage(descriptor: AnyDescriptor): string {
@@ -43,6 +42,6 @@ function equationHtml(equation: string, id: string): string {
 /** The way to what else there is at the same place in the brewery. */
 function neighbours(id: string): string {
   const others = registry.filter((other) => other.id !== id && placeOf(other.id) === placeOf(id));
-  const links = others.map((other) => `<a href="${helpPagePath(other.id).replace("help/", "")}">${other.id}</a>`);
+  const links = others.map((other) => `<a href="${pageBeside(other.id)}">${other.id}</a>`);
   return links.length === 0 ? "" : `<nav class="place" aria-label="More of the same place"><p>${escapeHtml(places[placeOf(id)] ?? "")}, also: ${links.join(" · ")}</p></nav>`;
 }

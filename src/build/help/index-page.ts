@@ -1,15 +1,15 @@
 import type { AnyDescriptor } from "../../functions/describe";
-import { helpPagePath } from "../../functions/metadata";
 import { placeOf, places } from "../../functions/places";
 import { searchWords } from "../../functions/search-words";
 import { escapeHtml, htmlPage } from "./html";
+import { pageBeside } from "./linked";
 
 /** The list of all functions, by place in the brewery. */
 export function indexPage(registry: readonly AnyDescriptor[]): string {
   const sections = Object.entries(places).map(([place, title]) => {
     const entries = registry
       .filter(({ id }) => placeOf(id) === place)
-      .map(({ id, summary }) => `<dt><a href="${helpPagePath(id).replace("help/", "")}">GYLE.${id}</a></dt><dd>${escapeHtml(summary)}<br><span class="other-words">${escapeHtml(searchWords[id] ?? "")}</span></dd>`);
+      .map(({ id, summary }) => `<dt><a href="${pageBeside(id)}">GYLE.${id}</a></dt><dd>${escapeHtml(summary)}<br><span class="other-words">${escapeHtml(searchWords[id] ?? "")}</span></dd>`);
     return entries.length === 0 ? "" : `<section id="${place.toLowerCase()}"><h2>${escapeHtml(title)}</h2>\n<dl>${entries.join("\n")}</dl></section>`;
   });
   return htmlPage(

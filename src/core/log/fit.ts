@@ -5,7 +5,7 @@ import { studentQuantile95 } from "../math/student";
 import { asCurve, asList, gravityOnDay, logisticModel, type FermentationCurve } from "./logistic";
 import { lowestPossibleGravity } from "./possible";
 import type { Reading } from "./readings";
-import { steadiness } from "./steady";
+import { hair, steadiness } from "./steady";
 
 /** A fermentation curve through a log, with what the log says about its certainty. */
 export interface FermentationFit {
@@ -26,9 +26,6 @@ const leastFall = 0.005;
 const clearOfEnd = 0.0015;
 /** A forecast vaguer than this helps nobody. */
 const widestFinalGravity = 0.006;
-
-/** Swallows the rounding of binary fractions. */
-const hair = 1e-9;
 
 const tooEarly = (why: string): BrewingError => new BrewingError("uncovered", `too early to tell: ${why}`);
 

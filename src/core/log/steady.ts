@@ -13,7 +13,7 @@ const stalledAbove = 0.004;
 const restless = 1 / 3;
 const creepDays = { from: 47 / 24, to: 4 } as const;
 /** Swallows the rounding of 1.012 − 1.011 in binary. */
-const hair = 1e-9;
+export const hair = 1e-9;
 
 /**
  * Whether a fermentation is over, by the rule of two equal readings a day apart (common practice; the thresholds are

@@ -1,8 +1,7 @@
 import { fillBottles } from "../../core/pack/bottles";
 import { describeFunction } from "../describe";
 import { number, optional, units, volume } from "../vocabulary";
-
-const perhapsLitres = (typed: number): string | undefined => (typed <= 5 ? "bottles are given in mL or US fl oz: 500, not 0.5" : undefined);
+import { perhapsLitres } from "./perhaps-litres";
 
 export const packBottles = describeFunction({
   id: "PACK.BOTTLES",

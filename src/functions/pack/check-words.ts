@@ -29,6 +29,9 @@ export const kegAdvice: Partial<Record<BottleCheck["verdict"], string>> = {
 /** What the brewer knew of the beer's gravity: decides what is said about fermentation still to come. */
 export type Counted = "counted" | "not counted" | "passed";
 
+/** What a hydrometer may be wrong by, in points: a line, and a hair for the binary fractions. */
+export const readingError = 1 + 1e-6;
+
 /** Beer below the gravity expected shows that the expectation was wrong; where it ends nobody knows then. */
 export const passedWords = " What fermentation may still add is not known: the beer is below the gravity expected. Bottle only when two readings a day apart agree.";
 

@@ -2,11 +2,8 @@ import { checkBottle } from "../../core/pack/bottle-check";
 import { bottleKinds } from "../../core/pack/bottle-kinds";
 import { describeFunction } from "../describe";
 import { choice, co2, gravity, omissible, temperature, units } from "../vocabulary";
-import { checkWords } from "./check-words";
+import { checkWords, readingError } from "./check-words";
 import { solubilityEquation, solubilitySources } from "./solubility-source";
-
-/** What a hydrometer may be wrong by, in points: a line, and a hair for the binary fractions. */
-const readingError = 1 + 1e-6;
 
 export const packCheck = describeFunction({
   id: "PACK.CHECK",

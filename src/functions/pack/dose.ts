@@ -1,13 +1,14 @@
 import { primingSugarG } from "../../core/pack/priming";
 import { describeFunction } from "../describe";
 import { number, omissible, units } from "../vocabulary";
+import { perhapsLitres } from "./perhaps-litres";
 import { beerTemperature, primingSources, sugar, sugarYields, wishedCo2 } from "./priming-parameters";
 
 const bottles = {
   kind: "table",
   doc: "The sizes of bottle, a row for each, and how many of it you have; the count may be left off.",
   columns: {
-    size: number("bottleVolume", { doc: "What one bottle holds.", limits: { atLeast: 50, atMost: 20000 }, typical: 500, hint: (typed) => (typed <= 5 ? "bottles are given in mL or US fl oz: 500, not 0.5" : undefined) }),
+    size: number("bottleVolume", { doc: "What one bottle holds.", limits: { atLeast: 50, atMost: 20000 }, typical: 500, hint: perhapsLitres }),
     count: omissible(number("count", { doc: "How many of this size.", limits: { atLeast: 0, atMost: 10000 }, typical: 20, blank: "zero" })),
   },
   layouts: [["size", "count"], ["size"]],

@@ -1,6 +1,5 @@
 import type { SheetBuilder } from "../plan/sheet-builder";
 import type { BatchContents } from "./contents";
-import type { ReadingRows } from "./checks/fermentation";
 import { fermentationChart } from "./fermentation-chart";
 import { fieldRows, inputTable, section, type Field } from "./fields";
 import { gravityAllowance } from "./gravity-allowance";
@@ -8,6 +7,12 @@ import type { UnitWords } from "./unit-words";
 
 /** Room for a reading a day over two weeks, and for the chart beside them. */
 export const readingTableRows = 16;
+
+/** First and last row of the table of readings. */
+export interface ReadingRows {
+  readonly first: number;
+  readonly last: number;
+}
 
 /** 7. Readings: what the hydrometer says day by day, where the fermentation stands, and the curve. */
 export function readings(b: SheetBuilder, contents: BatchContents, words: UnitWords): ReadingRows {

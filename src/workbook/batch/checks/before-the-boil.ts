@@ -2,7 +2,7 @@ import type { UnitSystem } from "../../../functions/quantities";
 import type { UnitWords } from "../unit-words";
 import { firstOf, text, unusable, unusableIn } from "./words";
 
-/** A volume of more than this is a slip, or a brewery. */
+/** A volume of more than this is a slip, or a brewery (our judgement). */
 const largestVolume = 10000;
 
 /** @param budget first cell of the water budget's workings */
@@ -35,7 +35,7 @@ export const kettleMessage = (words: UnitWords): string =>
 
 const grainUnknown = text("The grain cannot be reckoned: look at the malt table.");
 
-/** Warmer than hand-warm, cooler than what draws tannin out of the husks: beyond them it is the other scale, or a slip. */
+/** Warmer than hand-warm, cooler than what draws tannin out of the husks: beyond them it is the other scale, or a slip (the upper ends common practice, the lower ones our judgement). */
 const steepLimits: Readonly<Record<UnitSystem, readonly [lowest: number, highest: number]>> = { us: [100, 170], metric: [38, 77] };
 
 export function steepingMessage(units: UnitSystem, words: UnitWords): string {

@@ -1,10 +1,11 @@
 import { linesPoints, type SheetBuilder } from "../../plan/sheet-builder";
 import type { BatchContents } from "../contents";
 import { section } from "../fields";
+import type { ReadingRows } from "../readings";
 import type { UnitWords } from "../unit-words";
 import { hopsMessage, kettleMessage, mashMessage, steepingMessage, volumesMessage } from "./before-the-boil";
 import { clockMessage, figuresMessage } from "./clock-and-figures";
-import { courseMessage, finishedMessage, temperatureMessage, yeastMessage, type ReadingRows } from "./fermentation";
+import { courseMessage, finishedMessage, temperatureMessage, yeastMessage } from "./fermentation";
 import { originalGravityMessage } from "./original-gravity";
 import { pressureMessage } from "./packaging";
 

@@ -1,6 +1,6 @@
 import type { UnitSystem } from "../../../functions/quantities";
 import type { UnitWords } from "../unit-words";
-import { firstOf, isWords, text, unusable } from "./words";
+import { anyError, firstOf, isWords, text, unusable } from "./words";
 
 /** @param timeline first cell of the timeline's workings */
 export function clockMessage(words: UnitWords, timeline: string): string {
@@ -35,11 +35,11 @@ const cardFigures: readonly (readonly [name: string, words: string])[] = [
   ["cost_plan", "cost (the tables' costs)"],
 ];
 
-/** Bottles that hold less or more are of the other unit (fl oz or mL), or no beer bottles. */
-const bottleLimits: Readonly<Record<UnitSystem, readonly [smallest: number, largest: number]>> = { us: [3, 186], metric: [90, 5500] };
+/** Bottles that hold less or more are of the other unit (fl oz or mL), or no beer bottles (our judgement). */
+const bottleSizes: Readonly<Record<UnitSystem, readonly [smallest: number, largest: number]>> = { us: [3, 186], metric: [90, 5500] };
 
 export function figuresMessage(units: UnitSystem, words: UnitWords): string {
-  const [smallest, largest] = bottleLimits[units];
+  const [smallest, largest] = bottleSizes[units];
   const [own, other] = units === "us" ? ["fl oz", "mL"] : ["mL", "fl oz"];
   const failing = cardFigures.map(([name, sentence]) => `IF(ISERROR(${name}),"${sentence}; ","")`).join("&");
   return firstOf([
@@ -50,6 +50,6 @@ export function figuresMessage(units: UnitSystem, words: UnitWords): string {
     [`AND(N(bottle_volume)>0,OR(bottle_volume<${smallest},bottle_volume>${largest}))`, `"A bottle of "&bottle_volume&" ${own}? That looks like ${other}; this sheet is in ${own}."`],
     ...unusable("bottles_filled", "Bottles filled"),
     ["IF(ISNUMBER(bottles_ready),N(bottles_filled)>1.1*bottles_ready+1,FALSE)", '"More bottles filled ("&bottles_filled&") than the beer was enough for ("&bottles_ready&"): look at number, bottle and volume."'],
-    ["SUMPRODUCT(--ISERROR(figures))>0", `"The card shows an error in: "&${failing}&"click on the cell and read why."`],
+    [anyError("figures"), `"The card shows an error in: "&${failing}&"click on the cell and read why."`],
   ]);
 }

@@ -1,6 +1,7 @@
 import type { UnitSystem } from "../../../functions/quantities";
+import type { ReadingRows } from "../readings";
 import type { UnitWords } from "../unit-words";
-import { firstOf, isWords, text, unusable, type Case } from "./words";
+import { anyError, anyWords, firstOf, isWords, shareOfOne, text, unusable, type Case } from "./words";
 
 /** Without an attenuation a fermentation that stopped too early passes for a finished one. */
 export const yeastMessage: string = firstOf([
@@ -13,7 +14,7 @@ export const yeastMessage: string = firstOf([
     const label = name === "viability" ? "Still alive" : "Sugar it should eat";
     return [
       [`N(${name})>100`, `"${label}: "&${name}&" %? More than all of it cannot be."`],
-      [`AND(N(${name})>0,N(${name})<=1)`, `"${label}: type "&100*${name}&" for "&100*${name}&" %."`],
+      shareOfOne(name, label),
     ];
   }),
   ['AND(COUNT(readings)>0,N(attenuation)=0)', text("How much of the sugar should it eat? Without that nobody sees whether it stopped too early.")],
@@ -24,7 +25,7 @@ export const yeastMessage: string = firstOf([
 
 /** Pitching warmer than this harms ale yeast or what it makes (common practice). */
 const warmestPitch: Readonly<Record<UnitSystem, number>> = { us: 80, metric: 27 };
-/** Colder than any beer that still ferments, in °F: such figures are °C. */
+/** Colder than any beer that still ferments, in °F: such figures are °C (our judgement). */
 const coldBeerF = 40;
 
 export function temperatureMessage(units: UnitSystem, words: UnitWords): string {
@@ -36,17 +37,11 @@ export function temperatureMessage(units: UnitSystem, words: UnitWords): string 
     ['pitch_temperature=""', text("Pitch at: no temperature yet, so the clock does not know how far to chill.")],
     [`pitch_temperature>${warmestPitch[units]}`, `"Pitching at "&pitch_temperature&" ${words.temperature} harms the yeast: chill below ${warmestPitch[units]} ${words.temperature}."`],
     ["AND(N(ferment_from)>0,N(ferment_to)>0,N(ferment_from)>N(ferment_to))", text("The yeast's lowest temperature is above its highest: are the two exchanged?")],
-    ["SUMPRODUCT(ISTEXT(beer_temperatures)*(LEN(beer_temperatures)>0))>0", text("A temperature of the beer is a text, not a number, so it counts for nothing.")],
+    [anyWords("beer_temperatures"), text("A temperature of the beer is a text, not a number, so it counts for nothing.")],
     ["COUNT(beer_temperatures)=0", '""'],
     ["AND(N(ferment_to)>0,MAX(beer_temperatures)>ferment_to+2)", `"It has been at "&TEXT(MAX(beer_temperatures),"0")&" ${words.temperature}: too warm for this yeast, it will taste of it."${units === "metric" ? '&IF(MAX(beer_temperatures)>45," Is that °F?","")' : ""}`],
     ["AND(N(ferment_from)>0,MIN(beer_temperatures)<ferment_from-2)", `"It has been at "&TEXT(MIN(beer_temperatures),"0")&" ${words.temperature}: so cold the yeast may stop."&${asked}`],
   ]);
-}
-
-/** First and last cell of the times of the readings. */
-export interface ReadingRows {
-  readonly first: number;
-  readonly last: number;
 }
 
 /** Readings that count for nothing, or for the wrong day, before what they say is judged. */
@@ -54,8 +49,8 @@ export function courseMessage({ first, last }: ReadingRows): string {
   const scales = `C${first}:C${last}`;
   return firstOf([
     ["SUMPRODUCT(ISERROR(reading_times)+ISERROR(readings))>0", text("A reading or its date shows an error: type it again.")],
-    ["SUMPRODUCT(ISTEXT(reading_times)*(LEN(reading_times)>0))>0", text("The date of a reading is a text, so the reading counts for nothing. Type it such as 2026-09-08 18:30.")],
-    ["SUMPRODUCT(ISTEXT(readings)*(LEN(readings)>0))>0", text("A reading is a text, not a number. Type the number alone, with the decimal sign of your Excel.")],
+    [anyWords("reading_times"), text("The date of a reading is a text, so the reading counts for nothing. Type it such as 2026-09-08 18:30.")],
+    [anyWords("readings"), text("A reading is a text, not a number. Type the number alone, with the decimal sign of your Excel.")],
     [`COUNTIFS(${scales},"<>P",readings,">1.2",readings,"<=40")>0`, text("A reading is no specific gravity. Degrees Plato want the scale P; of points, 12 are written 1.012.")],
     [`COUNTIFS(${scales},"<>P",readings,">40",readings,"<900")>0`, text("A reading is no gravity: write 1.012 for 12 points.")],
     [`COUNTIFS(${scales},"<>P",readings,">=900")>0`, text("A reading has no decimal sign: write 1.012 instead of 1012.")],
@@ -63,13 +58,13 @@ export function courseMessage({ first, last }: ReadingRows): string {
     ["COUNT(readings)>SUMPRODUCT(ISNUMBER(readings)*ISNUMBER(reading_times))", text("A reading has no date and time, so it counts for nothing.")],
     ['IF(ISNUMBER(brewed_on),COUNTIFS(reading_times,">0",reading_times,"<"&INT(brewed_on))>0,FALSE)', text("A reading is dated before the brew day: is a date mistyped?")],
     [`SUMPRODUCT(ISNUMBER(A${first}:A${last - 1})*ISNUMBER(A${first + 1}:A${last})*(A${first + 1}:A${last}<A${first}:A${last - 1}))>0`, text("A reading is dated before the one above it: is a date mistyped? The latest date counts as the newest reading.")],
-    ["SUMPRODUCT(--ISERROR(gravities))>0", text(`A reading cannot be corrected: look at its temperature. Columns F to H must hold nothing of your own (F${first} says why).`)],
+    [anyError("gravities"), text(`A reading cannot be corrected: look at its temperature. Columns F to H must hold nothing of your own (F${first} says why).`)],
     ["ISERROR(verdict)", text("Where it stands cannot be reckoned: mend first the original gravity, or how much of the sugar it should eat.")],
     // Without a reading a plan that shows an error is told by the line of the malt, not here.
     ["COUNT(readings)=0", '""'],
     ['verdict="rising"', text("Gravity rose between two readings, which beer cannot do: check scale, temperature and date.")],
     ['AND(fg<>"",N(fg)>N(og))', text("Gravity now is above the original gravity: one of the two is wrong.")],
-    [`SUMPRODUCT(--ISERROR(G${first}:H${last}))>0`, text("What is eaten and the alcohol cannot be reckoned: clear what is yours in columns G and H; look at the original gravity.")],
+    [anyError(`G${first}:H${last}`), text("What is eaten and the alcohol cannot be reckoned: clear what is yours in columns G and H; look at the original gravity.")],
   ]);
 }
 

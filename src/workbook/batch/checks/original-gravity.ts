@@ -2,7 +2,7 @@ import type { UnitSystem } from "../../../functions/quantities";
 import type { Method } from "../contents";
 import { gravityAllowance } from "../gravity-allowance";
 import type { UnitWords } from "../unit-words";
-import { firstOf, isWords, shownAs, text, unusable, unusableIn, type Case } from "./words";
+import { firstOf, isWords, shareOfOne, shownAs, text, unusable, unusableIn, type Case } from "./words";
 
 const gravity = (name: string): string => shownAs(name, "0.000");
 const reading = `"Reading "&${gravity("og_reached")}`;
@@ -21,7 +21,7 @@ const maltCases: readonly Case[] = [
   ["MAX(INDEX(malt,0,2))>100", text("A malt's yield is above 100 %: more than all of it cannot be.")],
   ['COUNTIFS(INDEX(malt,0,2),">0",INDEX(malt,0,2),"<=1")>0', text("A malt's yield is 1 % or less: type 74 for 74 %.")],
   ...unusable("grain_efficiency", "Sugar won from the grain"),
-  ["AND(N(grain_efficiency)>0,N(grain_efficiency)<=1)", '"Sugar won from the grain: type "&100*grain_efficiency&" for "&100*grain_efficiency&" %."'],
+  shareOfOne("grain_efficiency", "Sugar won from the grain"),
   [
     'SUMPRODUCT((malt_handling<>"")*(malt_handling<>"mash")*(malt_handling<>"steep")*(malt_handling<>"extract")*(malt_handling<>"sugar"))>0',
     text("The handling of a malt is none of mash, steep, extract and sugar."),

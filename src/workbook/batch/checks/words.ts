@@ -14,6 +14,14 @@ export const shownAs = (name: string, pattern: string): string => `TEXT(${name},
 /** Somebody typed letters, or a number with a sign that this Excel does not take for a decimal one. */
 export const isWords = (name: string): string => `IF(ISTEXT(${name}),LEN(${name})>0,FALSE)`;
 
+/** The same anywhere in a column. */
+export const anyWords = (column: string): string => `SUMPRODUCT(ISTEXT(${column})*(LEN(${column})>0))>0`;
+
+export const anyError = (column: string): string => `SUMPRODUCT(--ISERROR(${column}))>0`;
+
+/** Per cent typed as a share of one. */
+export const shareOfOne = (name: string, label: string): Case => [`AND(N(${name})>0,N(${name})<=1)`, `"${label}: type "&100*${name}&" for "&100*${name}&" %."`];
+
 /** A number typed into one cell that cannot be used: an error, a text, or less than nothing. */
 export function unusable(name: string, label: string, negative: "refused" | "allowed" = "refused"): Case[] {
   return [
@@ -26,8 +34,8 @@ export function unusable(name: string, label: string, negative: "refused" | "all
 /** The same of a column: which line it is, the brewer sees. */
 export function unusableIn(column: string, label: string): Case[] {
   return [
-    [`SUMPRODUCT(--ISERROR(${column}))>0`, text(`${label}: a cell shows an error. Type the number.`)],
-    [`SUMPRODUCT(ISTEXT(${column})*(LEN(${column})>0))>0`, text(`${label}: a text stands where a number belongs. Type the number alone, with the decimal sign of your Excel.`)],
+    [anyError(column), text(`${label}: a cell shows an error. Type the number.`)],
+    [anyWords(column), text(`${label}: a text stands where a number belongs. Type the number alone, with the decimal sign of your Excel.`)],
     [`MIN(${column})<0`, text(`${label}: less than nothing cannot be.`)],
   ];
 }

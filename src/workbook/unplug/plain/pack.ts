@@ -1,6 +1,6 @@
 import { bottleKinds, bottleLimits, type BottleKind, type WorkingLimit } from "../../../core/pack/bottle-kinds";
 import { co2YieldOfSugar, primingSugars } from "../../../core/pack/priming";
-import { bottleAdvice, bottleWords, kegAdvice, passedWords } from "../../../functions/pack/check-words";
+import { bottleAdvice, bottleWords, kegAdvice, passedWords, readingError } from "../../../functions/pack/check-words";
 import { num, quote } from "./formula-parts";
 import type { PlainArguments } from "./plain-arguments";
 import { NoPlainForm, type PlainForm } from "./plain-form";
@@ -59,7 +59,7 @@ const check: PlainForm = {
     const share = `MAX(${bar}/${byBottle(x, (_, limit) => num(limit.gaugeBar))},${volumes}/${byBottle(x, (_, limit) => num(limit.volumes ?? 1e9))})`;
     const shownBar = (value: string): string => `(${x.byUnits(`ROUND(${value},2)&" bar"`, `ROUND(${x.show("pressure", value)},1)&" psi"`)})`;
     const temperature = `(${x.byUnits(`ROUND(${celsius},1)&" °C"`, `ROUND(${x.show("temperature", celsius)},1)&" °F"`)})`;
-    const fermenting = `IF(${points}>0," Of this "&ROUND(0.5*${points},2)&" volumes come from fermentation still to be done.",IF(1000*(${x.core("gravity")}-${x.core("expected")})<-1.000001,${quote(passedWords)},""))`;
+    const fermenting = `IF(${points}>0," Of this "&ROUND(0.5*${points},2)&" volumes come from fermentation still to be done.",IF(1000*(${x.core("gravity")}-${x.core("expected")})<-${num(readingError)},${quote(passedWords)},""))`;
     const notCounted = '" What fermentation may still add is not counted: give gravity and expected."';
     const advice = (["within", "close", "over"] as const).map((verdict) => keg(x, quote(kegAdvice[verdict] ?? bottleAdvice[verdict]), quote(bottleAdvice[verdict])));
     return [

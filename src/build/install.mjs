@@ -37,7 +37,7 @@ export async function ensureInstalled(folder) {
   }
   if (!needsInstall(folder)) return true;
   console.log("Installing the dependencies (npm ci) ...");
-  if ((await npm(["ci"], folder)) === 0) return true;
+  if ((await npm(["ci"], { cwd: folder })) === 0) return true;
   console.error("The dependencies could not be installed; npm says why above. It needs the network this once.");
   return false;
 }

@@ -38,7 +38,16 @@ const directions: Readonly<Record<string, Readonly<Record<string, Direction | Fr
   "WORT.EFFICIENCY": { volume: up, gravity: up },
   "WORT.YIELD": { points: up },
   "WORT.POINTS": { yield: up },
-  "HOPS.IBU": { volume: down, gravity: down, boils_at: "goes by the minutes of each addition, see HOPS.UTILISATION" },
+  "HOPS.IBU": {
+    volume: down,
+    gravity: down,
+    boils_at: "goes by the minutes of each addition, see HOPS.UTILISATION",
+    boil_minutes: up,
+    stand_temperature: { goes: "up", where: ({ boils_at }) => number(boils_at, 100) > 95 },
+    stand_minutes: up,
+    chill_minutes: up,
+    chilled_to: up,
+  },
   "HOPS.UTILISATION": { minutes: { goes: "up", where: notBoiledAway }, gravity: down, boils_at: { goes: "up", where: notBoiledAway } },
   "HOPS.STAND": {
     mass: { goes: "up", where: notBoiledAway },

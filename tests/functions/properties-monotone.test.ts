@@ -43,10 +43,11 @@ const directions: Readonly<Record<string, Readonly<Record<string, Direction | Fr
     gravity: down,
     boils_at: "goes by the minutes of each addition, see HOPS.UTILISATION",
     boil_minutes: up,
-    stand_temperature: { goes: "up", where: ({ boils_at }) => number(boils_at, 100) > 95 },
-    stand_minutes: up,
+    stand_temperature: "a warmer stand begins sooner after flame-out: hops for it miss what was hotter",
+    stand_minutes: { goes: "up", where: ({ stand_temperature }) => stand_temperature !== undefined },
     chill_minutes: up,
-    chilled_to: up,
+    // As hot as the boil, nothing is chilled; below 20 °C it cools towards something colder.
+    chilled_to: { goes: "up", where: ({ chilled_to: t }) => number(t, 0) >= 20 && number(t, 0) <= 60 },
   },
   "HOPS.UTILISATION": { minutes: { goes: "up", where: notBoiledAway }, gravity: down, boils_at: { goes: "up", where: notBoiledAway } },
   "HOPS.STAND": {

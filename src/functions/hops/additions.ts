@@ -42,10 +42,10 @@ export const bitternessParameters = {
   model,
   boilsAt,
   units,
-  boilMinutes: omissible(minutes("How long the wort boils: hops at first wort count as boiled so long.", { limits: { atLeast: 0, atMost: 300 } })),
-  standTemperature: omissible(temperature("Temperature at which the wort stands after the boil.", { atLeast: 20, atMost: 102 }, 80)),
-  standMinutes: omissible(minutes("How long it stands there; left out, there is no stand.", { limits: { atLeast: 0, atMost: 240 }, typical: 20 })),
-  chillMinutes: omissible(minutes("How long the chilling takes in all, the stand not counted. Left out, the hops gain nothing in it, and those at 0 minutes give nothing.", { limits: { atLeast: 0, atMost: 1440 }, typical: 20 })),
+  boilMinutes: omissible(minutes("Needed with hops at first wort: how long the wort boils, and so do they.", { limits: { above: 0, atMost: 300 }, blank: "missing" })),
+  standTemperature: omissible(temperature("Needed with hops that stand: temperature of the wort then.", { atLeast: 20, atMost: 102 }, 80)),
+  standMinutes: optional(minutes("Needed with hops that stand: how long. 0 when left out: no stand.", { limits: { atLeast: 0, atMost: 240 }, typical: 20 }), 0),
+  chillMinutes: optional(minutes("How long the chilling takes in all, the stand not counted. 0 when left out: then hops gain nothing in it.", { limits: { atLeast: 0, atMost: 1440 }, typical: 20 }), 0),
   chilledTo: optional(temperature("Temperature where the chilling ends, usually that of pitching; 20 °C (68 °F) when left out.", { atLeast: 1, atMost: 102 }, 20), 20),
 };
 
@@ -72,17 +72,15 @@ export function refuseShare(argument: string, alphaPercent: number): void {
   if (alphaPercent > 0 && alphaPercent <= 0.3) throw new ArgumentProblem("#VALUE!", `${argument} is ${alphaPercent} %; it must be 0 % or above 0.3 % (${percentHint(alphaPercent)})`);
 }
 
-/** IBU of each addition, with the row it came from; undefined while a hop is to stand and the stand has no temperature or no minutes. */
+/** IBU of each addition, with the row it came from; undefined while what its place needs is not filled in. */
 export function bitternessOfEach({ additions: hops, volume: volumeL, gravity: kettle, model: curve, boilsAt: boilsAtC, boilMinutes, standTemperature, standMinutes, chillMinutes, chilledTo }: BitternessValues): { rowNumber: number; ibu: number }[] | undefined {
   if (standTemperature !== undefined && standTemperature > boilsAtC + 1) throw new ArgumentProblem("#VALUE!", "stand_temperature is above boils_at; it must be at most that: wort that stands no longer boils");
-  const stand = standTemperature === undefined || !standMinutes ? undefined : { temperatureC: standTemperature, minutes: standMinutes };
-  if (stand === undefined && hops.some(({ minutes }) => minutes === "stand")) return undefined;
-  const chilling = chillMinutes === undefined ? undefined : { toC: chilledTo, minutes: chillMinutes };
-  return hops.map(({ mass, alpha, minutes, rowNumber }) => {
-    const where = `additions row ${rowNumber} (headings not counted)`;
-    refuseShare(`${where}: alpha`, alpha);
-    if (minutes === "first wort" && boilMinutes === undefined) throw new ArgumentProblem("#VALUE!", `${where}: minutes is first wort, so boil_minutes is wanted: type how long the wort boils`);
-    const boil = { volumeL, gravity: kettle, model: curve, boilsAtC, minutes: boilMinutes ?? 0, after: { stand, chilling } };
+  const stand = standTemperature === undefined || standMinutes === 0 ? undefined : { temperatureC: standTemperature, minutes: standMinutes };
+  const waits = hops.some(({ minutes }) => (minutes === "stand" && stand === undefined) || (minutes === "first wort" && boilMinutes === undefined));
+  const boil = { volumeL, gravity: kettle, model: curve, boilsAtC, minutes: boilMinutes ?? 0, after: { stand, chilling: { toC: chilledTo, minutes: chillMinutes } } };
+  const each = hops.map(({ mass, alpha, minutes, rowNumber }) => {
+    refuseShare(`additions row ${rowNumber} (headings not counted): alpha`, alpha);
     return { rowNumber, ibu: bitternessIbu({ massG: mass, alphaPercent: alpha, added: minutes }, boil) };
   });
+  return waits ? undefined : each;
 }

@@ -16,7 +16,7 @@ const rounding = 1e-9;
 describe("standIbu", () => {
   it("is the kinetic boil where the wort stays at 100 °C", () => {
     const boiling: Cooling = { ...stand, fromC: 100, toC: 100 };
-    const boil = (added: number) => bitternessIbu({ massG: 50, alphaPercent: 10, added }, { volumeL: 20, gravity: 1.05, model: "kinetic", boilsAtC: 100, minutes: 60, after: { stand: undefined, chilling: undefined } });
+    const boil = (added: number) => bitternessIbu({ massG: 50, alphaPercent: 10, added }, { volumeL: 20, gravity: 1.05, model: "kinetic", boilsAtC: 100, minutes: 60, after: { stand: undefined, chilling: { toC: 20, minutes: 0 } } });
     expect(standIbu(hops, boiling)).toBeCloseTo(boil(20), 9);
     expect(standIbu({ ...hops, boiledMinutes: 40 }, boiling)).toBeCloseTo(boil(60) - boil(40), 9);
   });

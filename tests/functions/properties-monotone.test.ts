@@ -46,8 +46,7 @@ const directions: Readonly<Record<string, Readonly<Record<string, Direction | Fr
     stand_temperature: "a warmer stand begins sooner after flame-out: hops for it miss what was hotter",
     stand_minutes: { goes: "up", where: ({ stand_temperature }) => stand_temperature !== undefined },
     chill_minutes: up,
-    // As hot as the boil, nothing is chilled; below 20 °C it cools towards something colder.
-    chilled_to: { goes: "up", where: ({ chilled_to: t }) => number(t, 0) >= 20 && number(t, 0) <= 60 },
+    chilled_to: "a stand colder than that cuts the chilling short, and one as hot as the boil leaves none",
   },
   "HOPS.UTILISATION": { minutes: { goes: "up", where: notBoiledAway }, gravity: down, boils_at: { goes: "up", where: notBoiledAway } },
   "HOPS.STAND": {

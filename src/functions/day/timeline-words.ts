@@ -29,7 +29,7 @@ export function hopWords(hop: string, added: number | string): string {
 const hopCautions = {
   "first wort": "Before it boils. They stay in: expect more foam when the boil begins.",
   stand: "Still scalding. Push them under with a long, sanitised spoon; lid on.",
-  dry: "Into the fermenter, by its own plan. Sanitised things; a slow pour, beer can gush.",
+  dry: "Into the fermenter, not today. Sanitised; add slowly, beer can gush.",
 } as const;
 
 /** Boiling wort foams up over hops; hot wort only wets them. */

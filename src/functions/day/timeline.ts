@@ -64,7 +64,7 @@ export const dayTimeline = describeFunction({
         [0.5 + 15 / 1440, "", "Add Citra for the stand", "50 g", "Still scalding. Push them under with a long, sanitised spoon; lid on."],
         [0.5 + 35 / 1440, "", "Cool the wort", "", ""],
         [0.5 + 65 / 1440, "", "Brew day done", "", ""],
-        ["", "", "Dry hops, another day: Citra", "40 g", "Into the fermenter, by its own plan. Sanitised things; a slow pour, beer can gush."],
+        ["", "", "Dry hops, another day: Citra", "40 g", "Into the fermenter, not today. Sanitised; add slowly, beer can gush."],
       ],
       tolerance: 1e-9,
       from: "worked by hand: noon; the boil of 10 minutes has no 15, so the chiller goes in with it; at 12:15 it is at 80 °C, at 12:35 the stand is over",

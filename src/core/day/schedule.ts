@@ -41,7 +41,7 @@ function requireWithinBoil(name: string, minutes: number, boilMinutes: number): 
  * The brew day in order. Steps before the boil follow one another, first-wort hops going in before the last of them, which
  * brings it to the boil; the boil begins when they are done. Steps and hops in the boil stand at their minute, steps
  * before hops and both as listed where they coincide; a step that wants more minutes than the boil has stands at its
- * beginning. At the end of the boil comes flame-out, then what is due with no minutes left, then the stand with its hops;
+ * beginning, and without a boil in the last step before it. At the end of the boil comes flame-out, then what is due with no minutes left, then the stand with its hops;
  * steps after the boil follow one another to the end. Dry hops come last, without a time: they are for another day.
  *
  * @param boilMinutes length of the boil; 0 = the wort is heated and never boils
@@ -54,7 +54,10 @@ export function brewDay(steps: readonly Step[], hops: readonly HopAddition[], bo
   const boilBegins = before.endsAt;
   const heating = before.events.at(-1);
   const flameOut = boilBegins + boilMinutes;
-  const boil = inTheBoil(steps, hops, boilMinutes).map(({ left, wanted, ...what }) => ({ wanted, event: { ...what, minute: flameOut - left, boilMinute: boilMinutes - left } }));
+  const boils = boilMinutes > 0;
+  // Without a boil the last minutes of heating take its place: what is to be soaked is soaked by the end of them.
+  const room = boils ? boilMinutes : boilBegins - (heating?.minute ?? boilBegins);
+  const boil = inTheBoil(steps, hops, boilMinutes, room).map(({ left, wanted, ...what }) => ({ wanted, event: { ...what, minute: flameOut - left, ...(boils && { boilMinute: boilMinutes - left }) } }));
   const eventsWhere = (holds: (wanted: number) => boolean): Event[] => boil.filter(({ wanted }) => holds(wanted)).map(({ event }) => event);
   const atFlameOut = eventsWhere((wanted) => wanted <= 0);
   const stirred = flameOut + (atFlameOut.some(({ kind }) => kind === "hop") ? stirringMinutes : 0);
@@ -65,9 +68,9 @@ export function brewDay(steps: readonly Step[], hops: readonly HopAddition[], bo
     ...before.events.slice(0, -1),
     ...hopsAt("first wort", heating?.minute ?? 0),
     ...(heating ? [heating] : []),
-    ...(boilMinutes > 0 ? [{ kind: "boil begins" as const, minute: boilBegins, boilMinute: 0 }] : []),
+    ...(boils ? [{ kind: "boil begins" as const, minute: boilBegins, boilMinute: 0 }] : []),
     ...eventsWhere((wanted) => wanted > 0),
-    { kind: boilMinutes > 0 ? "flame out" : "no boil", minute: flameOut, boilMinute: boilMinutes },
+    boils ? { kind: "flame out", minute: flameOut, boilMinute: boilMinutes } : { kind: "no boil", minute: flameOut },
     ...atFlameOut,
     ...(stands ? [{ kind: "stand" as const, minute: stirred }, ...standHops] : []),
     ...after.events,
@@ -79,13 +82,13 @@ export function brewDay(steps: readonly Step[], hops: readonly HopAddition[], bo
 type InBoil = { readonly wanted: number; readonly left: number } & ({ readonly kind: "step"; readonly step: Step } | { readonly kind: "hop"; readonly hop: HopAddition });
 
 /** Steps and hops of the boil, those with most of it left first. */
-function inTheBoil(steps: readonly Step[], hops: readonly HopAddition[], boilMinutes: number): InBoil[] {
+function inTheBoil(steps: readonly Step[], hops: readonly HopAddition[], boilMinutes: number, room: number): InBoil[] {
   const additions = hops.flatMap((hop): InBoil[] => {
     if (typeof hop.added !== "number") return [];
     requireWithinBoil(hop.hop === "" ? "a hop without a name" : hop.hop, hop.added, boilMinutes);
     return [{ kind: "hop", hop, wanted: hop.added, left: hop.added }];
   });
-  const vessels = steps.filter(({ part }) => part === "boil").map((step): InBoil => ({ kind: "step", step, wanted: step.minutes, left: Math.min(step.minutes, boilMinutes) }));
+  const vessels = steps.filter(({ part }) => part === "boil").map((step): InBoil => ({ kind: "step", step, wanted: step.minutes, left: Math.min(step.minutes, room) }));
   return [...vessels, ...additions].sort((one, other) => other.left - one.left);
 }
 

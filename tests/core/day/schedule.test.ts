@@ -54,6 +54,7 @@ describe("brewDay", () => {
     ];
     expect(names(steps, [], 20)).toEqual(["0 boil begins", "0 soak", "5 coil", "20 flame out", "20 lid", "20 chill", "40 done"]);
     expect(names(steps, [], 0)).toEqual(["0 soak", "0 coil", "0 no boil", "0 lid", "0 chill", "20 done"]);
+    expect(names([{ step: "heat", part: "before", minutes: 30 }, ...steps], [], 0)).toEqual(["0 heat", "0 soak", "15 coil", "30 no boil", "30 lid", "30 chill", "50 done"]);
   });
 
   it("puts first wort before the step that brings it to the boil, the stand before the chilling, and dry hops on no minute of the day", () => {

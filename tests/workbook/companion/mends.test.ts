@@ -83,7 +83,8 @@ describe("how much of it", () => {
     const thin = ten - ((10 - brix) / 2) * (twelve - ten);
     const mass = (20 * thin * water * (12 - brix)) / (90 - 12); // 0.61 kg
     const way = titled(mends(missed("fermenter", { volume: 16, gravity: twelve }, { volume: 20, gravity: twelve })), "Water and extract");
-    expect(way?.what).toBe(`Boil ${mass.toFixed(2)} kg of dry malt extract in 4.00 L of water, and stir both in.`);
+    expect(way?.what).toBe(`Take ${mass.toFixed(2)} kg of dry malt extract and 4.00 L of hot water. Off the flame, stir until it is all dissolved; then boil it gently for ten minutes, cool it covered, and stir it in.`);
+    expect(way?.caution).toMatch(/hot syrup sticks and burns. Cool it first/);
   });
 
   it("leaving it is told in words", () => {

@@ -38,6 +38,8 @@ export interface NumberParameter extends Described {
   readonly default?: number;
   /** Words that help when a number is outside the limits ("looks like °P: wrap it in GYLE.WORT.SG"). */
   readonly hint?: (typed: number) => string | undefined;
+  /** In a column of a table: words that a cell may hold instead of a number. */
+  readonly words?: readonly string[];
 }
 
 export interface ChoiceParameter<Choice extends string = string> extends Described {
@@ -86,7 +88,9 @@ export type Parameter = NumberParameter | ChoiceParameter | TextParameter | List
 
 type Omissible<P, V> = P extends { default: {} } ? V : P extends { optional: true } ? V | undefined : V;
 
-type ScalarValue<P> = P extends { kind: "number" }
+type ScalarValue<P> = P extends { kind: "number"; words: readonly (infer Word)[] }
+  ? Omissible<P, number | Word>
+  : P extends { kind: "number" }
   ? Omissible<P, number>
   : P extends { kind: "choice"; choices: readonly (infer C)[] }
     ? Omissible<P, C>

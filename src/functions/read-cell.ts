@@ -18,7 +18,7 @@ function refuseErrors(typed: unknown): void {
 export function readNumber(
   argument: string,
   typed: unknown,
-  parameter: Pick<NumberParameter, "quantity" | "limits" | "hint" | "blank" | "covered" | "default"> | ListParameter,
+  parameter: Pick<NumberParameter, "quantity" | "limits" | "hint" | "blank" | "covered" | "default" | "words"> | ListParameter,
   units: UnitSystem,
 ): number | Missing {
   refuseErrors(typed);

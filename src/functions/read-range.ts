@@ -46,7 +46,8 @@ export function readTable(argument: string, range: Matrix, parameter: TableParam
       const column = key === null ? undefined : parameter.columns[key];
       if (key === null || column === undefined) continue;
       const value = readColumn(`${argument} row ${index + 1 + (hasHeading ? 1 : 0)}: ${argumentName(key)}`, cells[position], column, units);
-      if (value === missing && key === firstKey) return;
+      // Without its first column a row is none, unless that may be left off.
+      if (value === missing && key === firstKey && column.optional !== true) return;
       if (value === missing && column.optional !== true) incomplete = true;
       row[key] = value === missing ? defaultOf(column) : value;
     }
@@ -70,15 +71,21 @@ function isHeading(cells: readonly unknown[], layout: readonly (string | null)[]
     return column === undefined || isEmpty(cells[position]) ? [] : [{ column, typed: cells[position] }];
   });
   const numbers = filled.filter(({ column }) => column.kind === "number");
-  const chosen = filled.some(({ column, typed }) => column.kind === "choice" && column.choices.includes(String(typed).trim().toLowerCase()));
+  const chosen = filled.some(({ column, typed }) => wordOf(typed, column.kind === "choice" ? column.choices : column.kind === "number" ? column.words : undefined) !== undefined);
   return numbers.length > 0 && numbers.every(({ typed }) => isWord(typed)) && !chosen;
 }
 
 function readColumn(argument: string, typed: unknown, column: Column, units: UnitSystem): unknown {
   if (typed instanceof CellError) throw new ArgumentProblem(typed.code, typed.message);
-  if (column.kind === "number") return readNumber(argument, typed, column, units);
+  if (column.kind === "number") return wordOf(typed, column.words) ?? readNumber(argument, typed, column, units);
   if (column.kind === "choice") return readChoice(argument, typed, column);
   return readText(typed);
+}
+
+/** Which of the words a cell holds, if any; capital letters and spaces around it do not matter. */
+function wordOf(typed: unknown, words: readonly string[] | undefined): string | undefined {
+  const said = typeof typed === "string" ? typed.trim().toLowerCase() : "";
+  return words?.find((word) => word.toLowerCase() === said);
 }
 
 const defaultOf = (column: Column): unknown => ("default" in column ? column.default : undefined);

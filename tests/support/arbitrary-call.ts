@@ -29,7 +29,7 @@ function insideOf({ above, atLeast, below, atMost }: Limits): [number, number] {
 }
 
 function cellIn(column: Column): fc.Arbitrary<CoreCell> {
-  if (column.kind === "number") return numberIn(column);
+  if (column.kind === "number") return column.words === undefined ? numberIn(column) : fc.oneof({ weight: 4, arbitrary: numberIn(column) }, { weight: 1, arbitrary: fc.constantFrom(...column.words) });
   return column.kind === "choice" ? fc.constantFrom(...column.choices) : fc.constantFrom("first", "second", "third");
 }
 

@@ -31,7 +31,7 @@ export function water(b: SheetBuilder, contents: BatchContents, words: UnitWords
       ["After chilling", { content: budgetRow(3), format: "two", unit: words.volume, name: "water_chilled" }],
       ["From the kettle to the fermenter", { content: '=IF(N(volume)>N(top_up),volume-N(top_up),"")', format: "two", unit: words.volume, name: "kettle_part" }],
       ["Water boils at", { content: "=GYLE.WATER.BOILS(altitude,units)", format: "one", unit: words.temperature, name: "boils_at" }],
-      ["Sanitiser concentrate", { content: "=GYLE.CLEAN.DOSE(sanitiser_volume,,units)", format: "two", unit: `${words.doseVolume}; wet for 1 min or more, by its label`, name: "sanitiser_dose", note: `Whatever touches wort below ${contents.units === "us" ? "180 °F" : "82 °C"} must be clean and then sanitised. The maker's label says how much and how long.` }],
+      ["Sanitiser concentrate", { content: "=GYLE.CLEAN.DOSE(sanitiser_volume,sanitiser_per_volume,units)", format: "two", unit: `${words.doseVolume}; blank until its label's dose is typed (column L)`, name: "sanitiser_dose", note: "From flame-out on, whatever touches the wort must be clean and then sanitised. The maker's label says how much and how long." }],
     ],
   );
   heatWorkings(b, contents, words, first);

@@ -41,7 +41,8 @@ export function plannedFigures(batch: BatchContents): PlannedFigures {
   const og = gravityVolume && askNumber("WORT.GRAVITY", bill, gravityVolume, kit.grainEfficiencyPercent, units);
   const kettleGravity = beforeBoil === undefined || chilled === undefined ? undefined : askNumber("WORT.GRAVITY", bill, (beforeBoil + chilled) / 2, kit.grainEfficiencyPercent, units);
   const boilsAt = askNumber("WATER.BOILS", kit.altitude, units);
-  const bitterness = [additions, gravityVolume, kettleGravity, "tinseth", boilsAt, units];
+  const chillMinutes = askNumber("HEAT.CHILL", chilled, boilsAt, batch.yeast.pitchTemperature, kit.tapTemperature, kit.tapFlow, kit.coilKwPerK, units);
+  const bitterness = [additions, gravityVolume, kettleGravity, "tinseth", boilsAt, units, kit.boilMinutes, batch.hopStand.temperature, batch.hopStand.minutes, chillMinutes ?? 0, batch.yeast.pitchTemperature];
   const fg = askNumber("YEAST.FINISH", og, batch.yeast.attenuationPercent);
   const share = askTable("HOPS.SHARE", ...bitterness);
   return {
@@ -49,7 +50,8 @@ export function plannedFigures(batch: BatchContents): PlannedFigures {
     fg,
     abv: askNumber("BEER.ABV", og, fg),
     ibu: askNumber("HOPS.IBU", ...bitterness),
-    colour: askNumber("WORT.COLOUR", bill, gravityVolume, colourScale(batch), units),
+    // As on the sheet: a bill without colours has none, which is not 0.
+    colour: malt.some(({ colour }) => colour > 0) ? askNumber("WORT.COLOUR", bill, gravityVolume, colourScale(batch), units) : undefined,
     ibuOfEach: hops.map((_, index) => numberOf(share[index]?.[0])),
     boilsAt,
     collect,

@@ -72,17 +72,19 @@ describe("how much of it", () => {
   });
 
   it.each<[Place, string, number]>([["kettle", "dry malt extract", 90], ["fermenter", "dry malt extract", 90], ["fermenter", "sugar", 100]])("extract and sugar, in the %s: %s, from 10 to 12 °Brix", (place, name, yieldPercent) => {
-    const mass = (20 * ten * water * 2) / (yieldPercent - 12);
+    // Into the fermenter it goes with its own mass of water: half as strong, twice as much.
+    const syrup = place === "kettle" ? 1 : 2;
+    const mass = (20 * ten * water * 2) / (yieldPercent / syrup - 12) / syrup;
     const way = titled(mends(missed(place, { volume: 20, gravity: ten }, { volume: 20, gravity: twelve })), `Add ${name}`);
     expect(way?.what).toContain(`${mass.toFixed(2)} kg of ${name}`);
     // What was in the fermenter and what came to it, by the printed table: water and sugar of 20 L at 10 °Brix, and of the addition.
     const sugar = 0.1 * 20 * 1.03813;
-    expect(way?.result.volume).toBeCloseTo(sucroseSolutionL(9 * sugar + mass * (1 - yieldPercent / 100), sugar + (mass * yieldPercent) / 100), 2);
+    expect(way?.result.volume).toBeCloseTo(sucroseSolutionL(9 * sugar + mass * (1 - yieldPercent / 100) + (syrup - 1) * mass, sugar + (mass * yieldPercent) / 100), 2);
   });
 
   it.each([[16, twelve, 12], [17, 1.047, 12 - (2 * (twelve - 1.047)) / (twelve - ten)]])("water and extract for what was lost, %d L of %d back to 20 L of 12 °Brix: nothing is over, nothing missing", (volume, gravity, brix) => {
     const way = titled(mends(missed("fermenter", { volume, gravity }, { volume: 20, gravity: twelve })), "Water and extract");
-    const [mass = NaN, added = NaN] = /^Boil ([\d.]+) kg of dry malt extract in ([\d.]+) L of water, and stir both in\.$/.exec(way?.what ?? "")?.slice(1).map(Number) ?? [];
+    const [mass = NaN, added = NaN] = /^Take ([\d.]+) kg of dry malt extract and ([\d.]+) L of hot water\. Off the flame, stir until it is all dissolved; then boil it gently for ten minutes, cool it covered, and stir it in\.$/.exec(way?.what ?? "")?.slice(1).map(Number) ?? [];
     const wort = volume * gravity * water;
     const [sugarKg, waterKg] = [(wort * brix) / 100 + 0.9 * mass, wort * (1 - brix / 100) + 0.1 * mass + added * water];
     expect(sucroseSolutionL(waterKg, sugarKg)).toBeCloseTo(20, 1);

@@ -1,8 +1,8 @@
 import type { UnitSystem } from "../../../functions/quantities";
-import type { Method } from "../contents";
+import { hopPlaces, type Method } from "../contents";
 import { boilingRoomFormula, heatingRoomFormula, mashRoomFormula, steepRoomFormula } from "../room";
 import type { UnitWords } from "../unit-words";
-import { firstOf, text, unusable, unusableIn, type Case } from "./words";
+import { anyError, firstOf, text, unusable, unusableIn, type Case } from "./words";
 
 /** A volume of more than this is a slip, or a brewery (our judgement). */
 const largestVolume = 10000;
@@ -94,16 +94,29 @@ export function mashMessage(units: UnitSystem, words: UnitWords): string {
   ]);
 }
 
+/** Hops that say a place instead of minutes. */
+const placed = `(${hopPlaces.map((place) => `COUNTIF(hop_minutes,"${place}")`).join("+")})`;
+
+/** Cells with letters that are none of the places. */
+const otherWords = (column: string): string => `SUMPRODUCT(ISTEXT(${column})*(${column}<>"")${hopPlaces.map((place) => `*(${column}<>"${place}")`).join("")})`;
+
 /** @param shares cell of the first hop's bitterness, which spills down its column */
 export const hopsMessage = (shares: string): string =>
   firstOf([
     ...unusableIn("INDEX(hops,0,1)", "Mass of a hop"),
     ...unusableIn("hop_alpha", "Alpha acid of a hop"),
-    ...unusableIn("hop_minutes", "Minutes left of a hop"),
+    [anyError("hop_minutes"), text("Minutes left of a hop: a cell shows an error. Type the number.")],
+    [`${otherWords("hop_minutes")}>0`, text("Minutes left of a hop: type the minutes, 0 for flame-out, or first wort, stand or dry.")],
+    ["MIN(hop_minutes)<0", text("Minutes left of a hop: less than nothing cannot be.")],
     ["MAX(hop_alpha)>25", '"An alpha acid of "&MAX(hop_alpha)&" %? No hop has so much: is a decimal point missing?"'],
     ['COUNTIFS(hop_alpha,">0",hop_alpha,"<0.3")>0', text("An alpha acid below 0.3 %? Type it as on the packet: 5 for 5 %, not 0.05.")],
     ["MAX(hop_minutes)>N(boil_minutes)", text("A hop is to boil longer than the boil lasts.")],
-    ["OR(COUNT(hop_alpha)<>COUNT(hop_minutes),COUNT(hops)<>3*COUNT(hop_alpha))", text("A hop lacks its mass, alpha acid or minutes: until then the bitterness stays empty.")],
+    ['AND(COUNTIF(hop_minutes,"first wort")>0,N(boil_minutes)=0)', text("A hop at first wort counts by the boil, and there is none: until then the bitterness stays empty.")],
+    ...unusable("stand_temperature", "Hop stand (column L)", "allowed"),
+    ...unusable("stand_minutes", "The stand lasts (column L)"),
+    ['AND(COUNTIF(hop_minutes,"stand")>0,OR(N(stand_temperature)=0,N(stand_minutes)=0))', text("A hop is to stand, but the stand has no temperature or no minutes (column L, beside the hops): until then the bitterness stays empty.")],
+    ["IF(ISNUMBER(boils_at),N(stand_temperature)>boils_at,FALSE)", '"A stand at "&stand_temperature&" is hotter than the boil ("&TEXT(boils_at,"0")&"): type what the wort has cooled to."'],
+    [`OR(COUNT(hop_alpha)<>COUNT(hop_minutes)+${placed},COUNT(hops)+${placed}<>3*COUNT(hop_alpha))`, text("A hop lacks its mass, alpha acid or minutes: until then the bitterness stays empty.")],
     [`AND(COUNT(hop_alpha)>0,ISERROR(${shares}))`, text(`The bitterness cannot be reckoned: click on ${shares} and read why. Its column must be empty below.`)],
     ["AND(ISNUMBER(og_reading),COUNT(hop_alpha)=0)", text("Brewed without hops? Then there is no bitterness, and little that keeps souring bacteria down.")],
   ]);

@@ -34,8 +34,8 @@ export function mends(missed: Missed): Mend[] {
     strong && dilute(missed),
     strong && short && fillUp(missed),
     weak && place === "kettle" && boilOn(missed),
-    weak && enrich(missed, "dry malt extract", dryExtractPercent, "Off the flame, stirred until it is gone: extract sinks and scorches."),
-    weak && place === "fermenter" && enrich(missed, "sugar", 100, "Sugar makes the beer thinner and drier: a little of it only."),
+    weak && enrich(missed, "dry malt extract", dryExtractPercent, place === "kettle" ? inKettleCaution : inFermenterCaution),
+    weak && place === "fermenter" && enrich(missed, "sugar", 100, `Sugar makes the beer thinner and drier: a little of it only. ${inFermenterCaution}`),
     !strong && !weak && short && (fillUpAndEnrich(missed) ?? waterAlone(missed)),
   ];
   return [...ways.filter((way) => way !== false && way !== undefined), leave(missed)];
@@ -85,12 +85,20 @@ function boilOn(missed: Missed): Mend | undefined {
   };
 }
 
+/** Extract or sugar for the fermenter: dissolved off the flame in water enough, and only then boiled. */
+const syrupWords = "Off the flame, stir until it is all dissolved; then boil it gently for ten minutes, cool it covered, and stir it in.";
+const inKettleCaution = "Flame off, stirred until it is gone: on the bottom it scorches. Hot syrup sticks to skin and burns.";
+const inFermenterCaution = "Stay with it: it foams over, and hot syrup sticks and burns. Cool it first; only sanitised things touch the wort.";
+
+/** In the kettle as it is; for the fermenter as a syrup of equal masses, whose water thins the wort as its sugar enriches it. */
 function enrich(missed: Missed, name: string, yieldPercent: number, caution: string): Mend | undefined {
   const { measured, planned, units, place } = missed;
-  const { value: mass } = ask(wortEnrich, measured.volume, measured.gravity, planned.gravity, yieldPercent, units);
-  if (mass === undefined) return undefined;
-  const volume = grownBy(mass, missed);
-  const how = place === "kettle" ? `Stir in ${shown(mass, "mass", units, 2)} of ${name}.` : `Boil ${shown(mass, "mass", units, 2)} of ${name} in a little water for ten minutes, cool it, stir it in.`;
+  const parts = place === "kettle" ? 1 : 2;
+  const { value: added } = ask(wortEnrich, measured.volume, measured.gravity, planned.gravity, yieldPercent / parts, units);
+  if (added === undefined) return undefined;
+  const volume = grownBy(added, missed);
+  const mass = shown(added / parts, "mass", units, 2);
+  const how = place === "kettle" ? `Stir in ${mass} of ${name}.` : `Take ${mass} of ${name} and ${mass} of hot water. ${syrupWords}`;
   return { title: `Add ${name}`, what: how, caution, result: { volume, gravity: planned.gravity }, ibu: missed.ibuAt(volume) };
 }
 
@@ -101,8 +109,8 @@ function fillUpAndEnrich(missed: Missed): Mend | undefined {
   if (!needed) return undefined;
   return {
     title: "Water and extract",
-    what: `Boil ${shown(needed.mass, "mass", units, 2)} of dry malt extract in ${shown(needed.water, "volume", units)} of water, and stir both in.`,
-    caution: missed.place === "kettle" ? "Off the flame, stirred until it is gone: extract sinks and scorches." : "Cool it first. Only sanitised things touch the wort.",
+    what: missed.place === "kettle" ? `Stir in ${shown(needed.mass, "mass", units, 2)} of dry malt extract and ${shown(needed.water, "volume", units)} of water.` : `Take ${shown(needed.mass, "mass", units, 2)} of dry malt extract and ${shown(needed.water, "volume", units)} of hot water. ${syrupWords}`,
+    caution: missed.place === "kettle" ? inKettleCaution : inFermenterCaution,
     result: { volume: planned.volume, gravity: planned.gravity },
     ibu: missed.ibuAt(planned.volume),
   };

@@ -19,6 +19,15 @@ export interface Covered {
   readonly by: string;
 }
 
+/** A stretch of numbers, in the core's unit, that only a mistake leads to. */
+export interface Slip {
+  readonly from: number;
+  readonly below: number;
+  /** "no malt, extract or sugar gives 20 to 47 %". */
+  readonly why: string;
+  readonly hint: (typed: number) => string;
+}
+
 interface Described {
   /** Meaning in a brewer's words, without the unit (it is added from the quantity). */
   readonly doc: string;
@@ -30,8 +39,13 @@ export interface NumberParameter extends Described {
   readonly quantity: QuantityName;
   readonly limits: Limits;
   readonly covered?: Covered;
-  /** What an empty cell (0, null or "" depending on the platform) means: not filled in yet, or a real nought. */
-  readonly blank: "missing" | "zero";
+  /** Within the limits, but surely a slip of the hand: refused like a number outside them. */
+  readonly slip?: Slip;
+  /**
+   * What an empty cell (0, null or "" depending on the platform) means: not filled in yet, or a real nought. "waits": 0 is
+   * a value, as of distilled water, and a cell that is known to be empty is not filled in yet.
+   */
+  readonly blank: "missing" | "zero" | "waits";
   /** A usual value in the core's unit, for help and for tests. */
   readonly typical: number;
   /** Value when an optional argument is left out, in the core's unit. */

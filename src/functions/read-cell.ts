@@ -18,7 +18,7 @@ function refuseErrors(typed: unknown): void {
 export function readNumber(
   argument: string,
   typed: unknown,
-  parameter: Pick<NumberParameter, "quantity" | "limits" | "hint" | "blank" | "covered" | "default"> | ListParameter,
+  parameter: Pick<NumberParameter, "quantity" | "limits" | "hint" | "blank" | "covered" | "default" | "slip"> | ListParameter,
   units: UnitSystem,
 ): number | Missing {
   refuseErrors(typed);
@@ -29,6 +29,8 @@ export function readNumber(
   if (!within(coreValue, parameter.limits)) {
     throw new ArgumentProblem("#VALUE!", messages.outsideLimits(argument, typed, parameter, units));
   }
+  const slip = "slip" in parameter ? parameter.slip : undefined;
+  if (slip && coreValue >= slip.from && coreValue < slip.below) throw new ArgumentProblem("#VALUE!", messages.slip(argument, typed, parameter, slip, units));
   const covered = "covered" in parameter ? parameter.covered : undefined;
   if (covered && (coreValue < covered.from - 1e-9 || coreValue > covered.to + 1e-9)) {
     throw new ArgumentProblem("#N/A", messages.outsideSource(argument, coreValue, parameter.quantity, covered.from, covered.to, covered.by, units));
@@ -52,9 +54,9 @@ export function numberReader(argument: string, parameter: NumberParameter, units
   };
 }
 
-/** Between these two, both left out, a number is surely allowed and covered. */
-function innerRange({ limits: { above, atLeast, below, atMost }, covered }: Pick<NumberParameter, "limits" | "covered">): [number, number] {
-  return [Math.max(above ?? -Infinity, atLeast ?? -Infinity, covered?.from ?? -Infinity), Math.min(below ?? Infinity, atMost ?? Infinity, covered?.to ?? Infinity)];
+/** Between these two, both left out, a number is surely allowed and covered, and no slip. */
+function innerRange({ limits: { above, atLeast, below, atMost }, covered, slip }: Pick<NumberParameter, "limits" | "covered" | "slip">): [number, number] {
+  return [Math.max(above ?? -Infinity, atLeast ?? -Infinity, covered?.from ?? -Infinity, slip?.below ?? -Infinity), Math.min(below ?? Infinity, atMost ?? Infinity, covered?.to ?? Infinity)];
 }
 
 /** An argument left out (null) takes its default; so does an empty text. A number 0 never comes here. */

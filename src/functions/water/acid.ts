@@ -3,7 +3,7 @@ import { describeFunction } from "../describe";
 import { percentHint } from "../share-of-one";
 import { choice, number, omissible, optional, percent, units, volume } from "../vocabulary";
 
-const alkalinity = (doc: string, typical: number) => number("concentration", { doc, limits: { atLeast: 0, atMost: 1000 }, typical, blank: "zero" });
+const alkalinity = (doc: string, typical: number) => number("concentration", { doc, limits: { atLeast: 0, atMost: 1000 }, typical, blank: "waits" });
 
 export const waterAcid = describeFunction({
   id: "WATER.ACID",

@@ -12,7 +12,7 @@ const salts = {
   doc: `The salts, a row for each; grams also with us units. Names: ${saltNames.join(", ")}.`,
   columns: {
     salt: choice("What it is.", saltNames, otherSaltNames),
-    mass: number("grams", { doc: "How much, g.", limits: { above: 0, atMost: 10000 }, typical: 5 }),
+    mass: number("grams", { doc: "How much, g; 0, or an empty cell, for none.", limits: { atLeast: 0, atMost: 10000 }, blank: "zero", typical: 5 }),
   },
   layouts: [["salt", "mass"]],
 } as const;

@@ -4,6 +4,7 @@ export const reasonsForNoDocument: Readonly<Record<string, string>> = {
   "HOPS.STAND": "what a stand adds is not published as a table; tests/core/hops integrates the published rates by a second method",
   "HOPS.SWAP": "a proportion, defined by itself",
   "HOPS.BALANCE": "a ratio, defined by itself",
+  "WATER.ACID": "no printed dose that names strength and pH was found; tests/core/water finds the treated water's pH and alkalinity by a balance of charges of its own",
   "HEAT.CHILL": "the equation was read, a worked example with water that warms up was not found; tests/core/heat follows the balance in small steps",
   "HEAT.COIL": "HEAT.CHILL solved for the coil",
   "CLEAN.DOSE": "the maker's label is the source; the default is common practice",

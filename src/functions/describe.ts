@@ -156,6 +156,14 @@ export interface Example {
   readonly from: string;
 }
 
+/** How far an equation may be off by itself, whatever goes into it, because its source says so. */
+export interface ModelSpread {
+  /** ± of the result in the core's unit, 19 times out of 20. */
+  readonly plusOrMinus: number;
+  /** Who says so. */
+  readonly from: string;
+}
+
 export interface Descriptor<P extends Record<string, Parameter> = Record<string, Parameter>, R extends ResultKind = ResultKind> {
   /** "BEER.ABV": the worksheet name without the namespace. Never changes once published. */
   readonly id: string;
@@ -168,6 +176,8 @@ export interface Descriptor<P extends Record<string, Parameter> = Record<string,
   readonly equation: string;
   readonly sources: readonly Source[];
   readonly examples: readonly Example[];
+  /** GAUGE.SPREAD and the pane add it to what the readings bring. Left out where no source states one. */
+  readonly modelSpread?: ModelSpread;
   /** Safety and pitfalls, each a short sentence. */
   readonly cautions?: readonly string[];
   /** Core units in, core units out (a grid's numbers go through `context.show`). */

@@ -9,7 +9,7 @@ export const reasonsForNoDocument: Readonly<Record<string, string>> = {
   "HOPS.BALANCE": "a ratio, defined by itself",
   "WATER.ACID": "no printed dose that names strength and pH was found; tests/core/water finds the treated water's pH and alkalinity by a balance of charges of its own",
   "HEAT.COIL": "HEAT.CHILL solved for the coil",
-  "CLEAN.DOSE": "the maker's label is the source; the default is common practice",
+  "CLEAN.DOSE": "the maker's label is the source; a proportion, defined by itself",
   "YEAST.PACKS": "a division, rounded up",
   "YEAST.VIABILITY": "rules of thumb for packs; no measured table was found",
   "YEAST.STARTER": "the printed table was not found; its values are from memory",

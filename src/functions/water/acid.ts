@@ -20,7 +20,7 @@ export const waterAcid = describeFunction({
   equation: "mL = volume (L) × (alkalinity − left) / 50.04 / (z × mol/L); left: the target, or what is there at pH 5.4 (about a tenth), the greater; pH = 6.38 + log(left / (1.076 alkalinity − left)); z: hydrogen ions from a molecule at that pH, lactic 0.97 to 1, phosphoric 1.02 to 1.5; mol/L: lactic 88 % 11.8, phosphoric 10 % 1.07, 85 % 14.6",
   sources: [
     { cite: "stoichiometry with atomic weights", where: "one equivalent of acid for each 50.04 mg of CaCO3; pKa of phosphoric acid and density of lactic acid from memory" },
-    { cite: "L. N. Plummer and E. Busenberg, Geochim. Cosmochim. Acta 46, 1982, 1011", where: "pK1 of carbonic acid, 6.38 at 20 °C; tap water taken to have pH 7.5, its carbon dioxide to stay" },
+    { cite: "L. N. Plummer and E. Busenberg, Geochim. Cosmochim. Acta 46, 1982, 1011", where: "pK1 of carbonic acid, 6.38 at 20 °C, their equation from memory; tap water taken to have pH 7.5, its carbon dioxide to stay" },
     { cite: "European Chemicals Agency, registration dossiers of lactic and phosphoric acid", where: "pKa 3.857 at 22.5 °C (Martin and Tartar); density by strength from ten handbooks" },
   ],
   examples: [

@@ -28,7 +28,7 @@ export const waterIons = describeFunction({
   },
   result: { kind: "grid", doc: "Six rows, ion and mg/L.", columns: ionColumns },
   equation: "mg/L = base + 1000 × mass (g) × moles of the ion × its molar mass / molar mass of the salt / volume (L)",
-  sources: [{ cite: "stoichiometry with atomic weights", where: "gypsum CaSO4·2H2O, calcium chloride CaCl2·2H2O, epsom salt MgSO4·7H2O, magnesium chloride MgCl2·6H2O; chalk and slaked lime as Ca with 2 HCO3" }, { cite: "L. N. Plummer and E. Busenberg, Geochim. Cosmochim. Acta 46, 1982, 1011; W. Stumm and J. J. Morgan, Aquatic Chemistry", where: "chalk in water open to the air: Ca × HCO3² at most 5.7e-10 (mol/L)³ at 20 °C" }],
+  sources: [{ cite: "stoichiometry with atomic weights", where: "gypsum CaSO4·2H2O, calcium chloride CaCl2·2H2O, epsom salt MgSO4·7H2O, magnesium chloride MgCl2·6H2O; chalk and slaked lime as Ca with 2 HCO3" }, { cite: "L. N. Plummer and E. Busenberg, Geochim. Cosmochim. Acta 46, 1982, 1011; W. Stumm and J. J. Morgan, Aquatic Chemistry", where: "chalk in water open to the air: Ca × HCO3² at most 5.7e-10 (mol/L)³ at 20 °C; their equations from memory" }],
   examples: [
     {
       arguments: [[["gypsum", 4], ["table salt", 2]], 20, [[60], [10], [5], [15], [25], [180]]],

@@ -75,6 +75,8 @@ export interface TableParameter<Columns extends Record<string, Column> = Record<
   readonly kind: "table";
   readonly columns: Columns;
   readonly layouts: readonly (readonly (keyof Columns & string | null)[])[];
+  /** What a row that lacks a cell does to a table that may be left out: the answer waits for it. Else the table counts as left out. */
+  readonly halfFilled?: "waits";
 }
 
 /** A row or a column of cells as typed, whatever is in them: another function's arguments. */

@@ -13,6 +13,7 @@ const topics = ["WORT", "HOPS", "WATER", "HEAT", "CLEAN", "YEAST", "LOG", "BEER"
 
 /** Arguments that functions gained after sheets were made with them: they stand behind units. */
 const addedLater: Readonly<Record<string, readonly string[]>> = {
+  "WATER.BUDGET": ["fermentables", "efficiency", "dead_space"],
   "HOPS.IBU": ["boil_minutes", "stand_temperature", "stand_minutes", "chill_minutes", "chilled_to"],
   "HOPS.SHARE": ["boil_minutes", "stand_temperature", "stand_minutes", "chill_minutes", "chilled_to"],
   "DAY.TIMELINE": ["boil", "stand_temperature", "stand_minutes", "stand_after"],

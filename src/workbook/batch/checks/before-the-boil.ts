@@ -1,7 +1,8 @@
 import type { UnitSystem } from "../../../functions/quantities";
+import { hopPlaces, type Method } from "../contents";
+import { boilingRoomFormula, heatingRoomFormula, mashRoomFormula, steepRoomFormula } from "../room";
 import type { UnitWords } from "../unit-words";
-import { hopPlaces } from "../contents";
-import { anyError, firstOf, text, unusable, unusableIn } from "./words";
+import { anyError, firstOf, text, unusable, unusableIn, type Case } from "./words";
 
 /** A volume of more than this is a slip, or a brewery (our judgement). */
 const largestVolume = 10000;
@@ -17,7 +18,10 @@ export function volumesMessage(words: UnitWords, budget: string): string {
     ...unusable("boil_minutes", "Boil"),
     ...unusable("boil_off", "Boils away"),
     ...unusable("kettle_loss", "Left behind in the kettle"),
+    ...unusable("absorption", "Water that the grain keeps"),
+    ...unusable("tun_dead_space", "Dead space of the mash tun"),
     ["N(boil_off)>N(kettle_part)", text("More than the whole kettle would boil away in an hour: look at “Boils away”.")],
+    [`AND(ISERROR(${budget}),ISERROR(og_plan))`, text("The water cannot be reckoned: look at the malt table; what dissolves needs no water.")],
     [`ISERROR(${budget})`, text(`The water cannot be reckoned: click on ${budget} and read why. Its answer needs the cells below and beside it empty.`)],
     ...unusable("volume_reached", "Volume in the fermenter"),
     ["AND(N(volume_reached)>0,ABS(N(volume_reached)-volume)>volume/4)", `"In the fermenter are "&volume_reached&", planned were "&volume&" ${words.volume}: measured, or a slip? Gravity, sugar and bottles go by it."`],
@@ -26,13 +30,34 @@ export function volumesMessage(words: UnitWords, budget: string): string {
   ]);
 }
 
-export const kettleMessage = (words: UnitWords): string =>
-  firstOf([
+/** What does not fit, how much it is and what holds how much. */
+const tooFull = (what: string, room: string, vessel: string, holds: string, remedy: string, words: UnitWords): string =>
+  `"${what} will not fit: "&FIXED(${room},1,TRUE)&" ${words.volume} hot, the ${vessel} holds "&FIXED(${holds},1,TRUE)&". ${remedy}"`;
+
+/** The kettle, and the mash tun where there is one, at their fullest: while water is heated, in the mash or steep, and as the wort comes to the boil. */
+export function roomMessage(units: UnitSystem, words: UnitWords, method: Method): string {
+  const inTun = "AND(N(tun_size)>0,N(mash_water)>0)";
+  const [mash, steep] = [mashRoomFormula(units), steepRoomFormula(units)];
+  const tun: Case[] = [
+    ...unusable("tun_size", "Mash tun holds"),
+    [`IF(${inTun},${mash}>tun_size,FALSE)`, tooFull("The mash", mash, "mash tun", "tun_size", "Make it thicker, or mash in two.", words)],
+  ];
+  const soaked: Case[] =
+    method === "extract"
+      ? [[`AND(grain_mass>0,${steep}>kettle_size)`, tooFull("Water and grain bag", steep, "kettle", "kettle_size", "Steep in part of the water.", words)]]
+      : [
+          [`IF(N(mash_water)>0,AND(N(tun_size)=0,${mash}>kettle_size),FALSE)`, tooFull("The mash", mash, "kettle", "kettle_size", "Make it thicker, or mash in two.", words)],
+          [`IF(${inTun},${heatingRoomFormula}>kettle_size,FALSE)`, tooFull("The water for the mash", heatingRoomFormula, "kettle", "kettle_size", "Heat it in two.", words)],
+        ];
+  return firstOf([
     ...unusable("kettle_size", "Kettle holds"),
+    ...(method === "extract" ? [] : tun),
     ['OR(water_before_boil="",N(kettle_size)=0)', '""'],
-    ["water_before_boil*1.04>kettle_size", `"Will not fit: it needs "&TEXT(water_before_boil*1.04,"0.0")&" ${words.volume} hot, the kettle holds "&TEXT(kettle_size,"0.0")&". Boil less, top up in the fermenter."`],
-    ["water_before_boil*1.04>0.9*kettle_size", text("Less than a tenth of the kettle is free: it will boil over unless you stand by it.")],
+    [`${boilingRoomFormula}>kettle_size`, `"Will not fit: it needs "&FIXED(${boilingRoomFormula},1,TRUE)&" ${words.volume} hot, the kettle holds "&FIXED(kettle_size,1,TRUE)&". Boil less, top up in the fermenter."`],
+    ...soaked,
+    [`${boilingRoomFormula}>0.9*kettle_size`, text("Less than a tenth of the kettle is free: it will boil over unless you stand by it.")],
   ]);
+}
 
 const grainUnknown = text("The grain cannot be reckoned: look at the malt table.");
 

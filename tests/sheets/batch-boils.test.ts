@@ -90,7 +90,7 @@ describe("extract beside a mash", () => {
     await mashed.set({ grain_efficiency: 70 });
     expect(mashed.number("grain_mass")).toBeCloseTo(3.75, 9);
     const lines = Array.from({ length: 23 }, (_, index) => String(bench.valueAt("Mashed", `A${Number(mashed.cellOf("happened").slice(1)) + index}`) ?? ""));
-    expect(lines).toContain("Flame off; stir extract or sugar in until gone");
+    expect(lines).toContain("Flame off; stir in extract, sugar until gone");
     expect(lines).not.toContain("Note volume and gravity before the boil");
   });
   it("a mash alone has its gravity noted before the boil instead", async () => {

@@ -98,12 +98,12 @@ describe("the sample batch says what the trade says", () => {
     expect(lines.findIndex(({ what }) => what.startsWith("Soak hoses"))).toBeLessThan(lines.findIndex(({ what }) => what.startsWith("Flame out")));
   });
   it("the sanitiser: no dose before the label's is typed, contact by the label, one to two minutes for bottles", async () => {
-    expect(timeline().map(({ what }) => what)).toContain("Soak hoses, lid in sanitiser, mixed by its label");
+    expect(timeline().map(({ what }) => what)).toContain("Soak hoses, lid in sanitiser by its label");
     expect(sheet.get("sanitiser_dose") ?? "").toBe("");
     await sheet.set({ sanitiser_per_volume: 0.2 });
     // 5 US gal at 0.2 fl oz/gal.
     expect(sheet.number("sanitiser_dose")).toBeCloseTo(1, 9);
-    expect(timeline().map(({ what }) => what)).toContain("Soak hoses, lid: 1.00 fl oz sanitiser in 5.0 gal");
+    expect(timeline().map(({ what }) => what)).toContain("Soak hoses: 1.00 fl oz sanitiser in 5.0 gal");
     await sheet.set({ sanitiser_per_volume: "" });
     expect(cautionOf("Soak hoses")).toBe("Dose and contact time by the label. Never with bleach or other cleaners.");
     expect(beside("sanitiser_dose", 1)).toBe("US fl oz; blank until its label's dose is typed (column L)");

@@ -50,6 +50,7 @@ export const waterBudgetFunction = describeFunction({
   ],
   cautions: ["Leave a hand's breadth free in the kettle: wort foams up and boils over, and it scalds. Before the boil the hot wort stands up to 4 % higher than this figure."],
   compute: ({ intoFermenter, boilMinutes, evaporation, kettleLoss, grainMass, absorption, shrinkage, fermentables: rows, efficiency, deadSpace }, { show }) => {
+    if (rows?.incomplete === true) return [[""]];
     const bill = (rows ?? []).map(toFermentable);
     const losses = { boilMinutes, evaporationLPerHour: evaporation, kettleLossL: kettleLoss, grainMassKg: grainMass || grainKg(bill), absorptionLPerKg: absorption, deadSpaceL: deadSpace, shrinkagePercent: shrinkage };
     const budget = waterBudget(intoFermenter, losses, rows ? dissolvedOf(bill, efficiency) : nothingDissolved);

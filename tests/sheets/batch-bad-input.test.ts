@@ -108,6 +108,7 @@ const cases: readonly (readonly [what: string, which: Which, typed: Typed, label
   ["a negative mass", "sample", { malt: -1 }, original, "look", /^Mass of a malt: less than nothing cannot be\.$/],
   ["an error in a mass", "sample", { malt: "=NA()" }, original, "look", /^Mass of a malt: a cell shows an error/],
   ["a yield as a share of one", "sample", { "malt+1,0": 0.74 }, original, "look", /^A malt's yield is 1 % or less: type 74 for 74 %\.$/],
+  ["a yield typed as points", "sample", { "malt+1,0": 36 }, original, "look", /^A malt's yield is 20 to 46 %: that looks like points/],
   ["a yield above all", "sample", { "malt+1,0": 740 }, original, "look", /above 100 %/],
   ["a handling that is none", "sample", { "malt+2,0": "boil" }, original, "look", /none of mash, steep, extract and sugar/],
   ["a handling still missing", "sample", { "malt+2,0": "" }, original, "look", /^A malt lacks its mass, yield or handling/],

@@ -33,7 +33,7 @@ function deepest(issues: z.core.$ZodIssue[]): z.core.$ZodIssue {
   return within ? { ...deepest(within), path: [...first.path, ...(within[0]?.path ?? [])] } : first;
 }
 
-const fieldWords: Readonly<Record<string, string>> = { brewedOn: "brewed on", startTime: "start of the day", topUp: "top-up water", kitName: "kit's name", batchName: "name of the batch", yieldPercent: "yield", alphaPercent: "alpha acid", packagedOn: "packaged on", tastedOn: "tasted on", when: "day and time" };
+const fieldWords: Readonly<Record<string, string>> = { brewedOn: "brewed on", startTime: "start of the day", topUp: "top-up water", kitName: "kit's name", batchName: "name of the batch", yieldPercent: "yield", alphaPercent: "alpha acid", packagedOn: "packaged on", tastedOn: "tasted on", hopStand: "hop stand", dryHoppedOn: "dry hopped on", when: "day and time" };
 
 /** ["malt", 1, "mass"] → "malt, row 2, mass". */
 function placeWords(path: readonly PropertyKey[]): string {

@@ -17,7 +17,7 @@ interface Figure {
 const alcoholUnit = '=IF(abv_reached="","% by volume","% by volume, ± "&TEXT(GYLE.GAUGE.SPREAD("BEER.ABV",CHOOSE({1,2},og,fg),{0.002,0.002}),"0.0"))';
 
 /** Marks a sheet as a batch sheet of ours and tells which plan it follows. */
-export const planVersion = 2;
+export const planVersion = 3;
 
 /** 1. Card: what the batch is, and its figures as planned and as reached. Returns the cell that shows the colour. */
 export function card(b: SheetBuilder, contents: BatchContents, words: UnitWords): { swatch: string; colour: string } {

@@ -42,6 +42,17 @@ export function rightField(b: SheetBuilder, label: string, field: Field, row = b
   if (!wide && field.unit) b.put("I", field.unit, { style: "unit" }, row);
 }
 
+/** Kit that is set once, and what it makes of a batch: label, value and unit to the right of a section, outside the printed page. */
+export function workings(b: SheetBuilder, lines: readonly [string, Field][], first: number): void {
+  for (const [index, [label, field]] of lines.entries()) {
+    const row = first + index;
+    const calculates = typeof field.content === "string" && field.content.startsWith("=");
+    b.put("K", label, { style: "label" }, row);
+    b.put("L", field.content, { ...options(field), style: field.style ?? (calculates ? "result" : "input") }, row);
+    b.put("M", field.unit ?? "", { style: "unit" }, row);
+  }
+}
+
 /** A section's heading across the sheet; leaves `row` on the line below. */
 export function section(b: SheetBuilder, number: number, title: string, hint: string): void {
   b.height(18);

@@ -1,13 +1,13 @@
 import type { SheetBuilder } from "../plan/sheet-builder";
 import type { BatchContents } from "./contents";
-import { inputTable, section } from "./fields";
+import { inputTable, section, workings } from "./fields";
 import type { UnitWords } from "./unit-words";
 
 /** Rows of a new sheet; a batch with more lines gets as many. */
 export const hopTableRows = 6;
 
 /** 4. Hops: what goes in when, and how much bitterness each brings. Returns the cell of the first one's bitterness. */
-export function hops(b: SheetBuilder, { hops: lines, units }: BatchContents, words: UnitWords): string {
+export function hops(b: SheetBuilder, { hops: lines, hopStand, units }: BatchContents, words: UnitWords): string {
   section(b, 4, "Hops", "Early in the boil for bitterness, late for taste and aroma");
   const heading = b.row;
   const { first, last } = inputTable(
@@ -37,7 +37,14 @@ export function hops(b: SheetBuilder, { hops: lines, units }: BatchContents, wor
   b.name("hop_minutes", `D${first}:D${last}`);
   b.name("hop_cost", `F${first}:F${last}`);
   b.between(`B${first}:B${last}`, [0, 50000]);
-  b.between(`D${first}:D${last}`, [0, 240]);
+  workings(
+    b,
+    [
+      ["Hop stand after the boil, at", { content: hopStand.temperature, format: "whole", unit: words.temperature, name: "stand_temperature", note: "Hops whose “Minutes left” says stand go in at this temperature. Leave empty where there is no stand." }],
+      ["The stand lasts", { content: hopStand.minutes, format: "whole", unit: "min", name: "stand_minutes" }],
+    ],
+    heading,
+  );
   b.gap();
   return `G${first}`;
 }

@@ -1,6 +1,6 @@
 import { linesPoints, type SheetBuilder } from "../plan/sheet-builder";
 import type { BatchContents } from "./contents";
-import { fieldRows, section } from "./fields";
+import { fieldRows, section, workings } from "./fields";
 import type { UnitWords } from "./unit-words";
 
 export const sugars = ["dextrose", "glucose", "sucrose", "malt extract", "honey"] as const;
@@ -43,6 +43,7 @@ export function packaging(b: SheetBuilder, { packaging: p, kit, units }: BatchCo
       b.height(linesPoints(3), row);
     },
   );
+  workings(b, [["Air in the neck of a bottle", { content: kit.headspacePercent, format: "whole", unit: "% of what it holds", name: "headspace", note: "Sealed in at filling; it adds to the pressure." }]], first);
   packagingDay(units).forEach((line, index) => b.put("E", line, { style: "caution", format: "text", mergeTo: "I" }, first + besideTheKit + index));
 }
 

@@ -1,6 +1,6 @@
 import type { SheetBuilder } from "../plan/sheet-builder";
 import type { BatchContents } from "./contents";
-import { fieldRows, section, type Field } from "./fields";
+import { fieldRows, section, workings, type Field } from "./fields";
 import type { UnitWords } from "./unit-words";
 
 /** 2. Water and kit: what to collect for what must end up in the fermenter, on this kit, at this altitude. Returns the first cell of the budget. */
@@ -36,7 +36,7 @@ export function water(b: SheetBuilder, contents: BatchContents, words: UnitWords
   return budget;
 }
 
-/** Kit that is set once, and what it makes of this batch: to the right, outside the printed page. */
+/** How long heating and chilling take, and the volume that shares the extract. */
 function heatWorkings(b: SheetBuilder, { kit, method }: BatchContents, words: UnitWords, first: number): void {
   const warm = (volume: string, to: string) => `=IF(${volume}="","",GYLE.HEAT.WARM(${volume},tap_temperature,${to},power,heat_efficiency,units))`;
   const lines: readonly [string, Field][] = [
@@ -50,10 +50,5 @@ function heatWorkings(b: SheetBuilder, { kit, method }: BatchContents, words: Un
     ["Chilling takes", { content: '=IF(water_chilled="","",GYLE.HEAT.CHILL(water_chilled,boils_at,pitch_temperature,tap_temperature,tap_flow,coil,units))', format: "whole", unit: "min", name: "chill_minutes" }],
     ["Volume that shares the extract", { content: '=IF(kettle_part="","",volume*(kettle_part+N(kettle_loss))/kettle_part)', format: "two", unit: words.volume, name: "gravity_volume", note: "Wort left behind in the kettle keeps its share of sugar and bitterness: both are spread over this volume." }],
   ];
-  for (const [index, [label, { content, format, unit, name, note }]] of lines.entries()) {
-    const row = first + index;
-    b.put("K", label, { style: "label" }, row);
-    b.put("L", content, { style: typeof content === "string" ? "result" : "input", ...(format && { format }), ...(name && { name }), ...(note && { note }) }, row);
-    b.put("M", unit ?? "", { style: "unit" }, row);
-  }
+  workings(b, lines, first);
 }

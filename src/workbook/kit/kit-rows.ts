@@ -39,6 +39,12 @@ export const fixedRows: readonly { readonly key: keyof Kit; readonly label: stri
   { key: "grainTemperature", label: "Grain stands at", format: "whole" },
   { key: "hydrometerCalibratedAt", label: "Hydrometer calibrated at", format: "whole" },
   { key: "bottleVolume", label: "One bottle holds", format: "whole" },
+  // Rows of later plans stand at the end: an older kit sheet lacks them, and its rows keep their places.
+  { key: "absorption", label: "Water that the grain keeps", format: "two" },
+  { key: "deadSpace", label: "Dead space of the mash tun", format: "two" },
+  { key: "tunSize", label: "Mash tun holds", format: "two" },
+  { key: "sanitiserDose", label: "Sanitiser, by its label", format: "two" },
+  { key: "headspacePercent", label: "Air in the neck of a bottle", format: "whole", unit: "%" },
 ];
 
 /** What a figure measures, for its unit and its way to the core. */

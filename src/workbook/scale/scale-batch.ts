@@ -37,6 +37,7 @@ export function planOnly(batch: BatchContents): BatchContents {
   return {
     ...batch,
     number: "",
+    dryHoppedOn: "",
     happened: [],
     wort: { reading: "", scale: batch.wort.scale, sampleTemperature: "", volume: "" },
     readings: [],
@@ -91,7 +92,13 @@ function roundedFrame(batch: BatchContents, units: UnitSystem): BatchContents {
       hydrometerCalibratedAt: toStep(kit.hydrometerCalibratedAt, 0.1),
       bottleVolume: rounded("bottleVolume", kit.bottleVolume, units),
       bottlingLoss: rounded("volume", kit.bottlingLoss, units),
+      absorption: rounded("absorption", kit.absorption, units),
+      deadSpace: rounded("volume", kit.deadSpace, units),
+      tunSize: rounded("volume", kit.tunSize, units),
+      // As on the label: rounding it would weaken it.
+      sanitiserDose: toStep(kit.sanitiserDose, 0.001),
     },
+    hopStand: { ...batch.hopStand, temperature: warm(batch.hopStand.temperature) },
     yeast: { ...yeast, pitchTemperature: warm(yeast.pitchTemperature), fermentFrom: warm(yeast.fermentFrom), fermentTo: warm(yeast.fermentTo) },
     packaging: {
       ...packaging,

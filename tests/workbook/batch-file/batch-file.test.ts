@@ -64,6 +64,11 @@ describe("a batch file", () => {
     ["Privateer", false], ["privately poured", false], ["not private", false], ["", false], ["2 private bottles", false],
   ])("takes %j as private: %s", (words, expected) => expect(isPrivate(words)).toBe(expected));
 
+  it("of version 2 still opens: what it did not know yet is as in a new batch", () => {
+    const read = readBatchFile(readFileSync(new URL("./old/version-2.gylebook.json", import.meta.url), "utf8"));
+    expect(read).toEqual(firstExtractBatch());
+  });
+
   it("of version 1 still opens: the same beer, and the same mark each time", () => {
     const old = readFileSync(new URL("./old/version-1.gylebook.json", import.meta.url), "utf8");
     const { id, ...read } = readBatchFile(old);

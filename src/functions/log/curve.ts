@@ -2,7 +2,7 @@ import { bandOnDay, fitFermentation } from "../../core/log/fit";
 import { isDated } from "../../core/log/readings";
 import { describeFunction } from "../describe";
 import { list } from "../vocabulary";
-import { curveSources, expected, originalGravity, readingGravities, readingsOf, times } from "./columns";
+import { countFrom, curveEquation, curveSources, expected, originalGravity, readingGravities, readingsOf, times } from "./columns";
 
 export const logCurve = describeFunction({
   id: "LOG.CURVE",
@@ -13,13 +13,14 @@ export const logCurve = describeFunction({
     at: list("days", "Times at which the curve is wanted, of the same kind as the readings' times. A blank cell among dates gives a blank row; among days it is day 0.", { limits: { atLeast: 0, atMost: 73415 }, typical: 4, blank: "zero" }),
     originalGravity,
     expected,
+    countFrom,
   },
   result: {
     kind: "grid",
     doc: "A row for each time: gravity on the curve, and the low and high edge of the band that holds the curve 19 times out of 20. A log that has stalled goes on level.",
     columns: ["gravity", "low", "high"],
   },
-  equation: "G(t) = FG + (OG − FG) / (1 + exp(B (t − M))) by least squares; band = G ± t(95 %) × √(g′ s²(J′J)⁻¹ g)",
+  equation: curveEquation,
   sources: curveSources,
   examples: [
     {
@@ -36,10 +37,10 @@ export const logCurve = describeFunction({
     },
   ],
   cautions: ["The curve beyond your last reading is a forecast, no reading: bottle only when GYLE.LOG.STEADY says steady."],
-  compute: ({ times: days, gravities: measured, at, originalGravity: original, expected: end }) => {
+  compute: ({ times: days, gravities: measured, at, originalGravity: original, expected: expectedGravity, countFrom: from }) => {
     const readings = readingsOf(days, measured);
     if (readings.length === 0) return [[""]];
-    const fit = fitFermentation(readings, original, end);
+    const fit = fitFermentation(readings, { originalGravity: original, expectedGravity, countFrom: from });
     const dated = isDated(days);
     return at.map((day) => {
       if (day === null || (dated && day === 0)) return ["", "", ""];

@@ -22,7 +22,9 @@ export interface Standing {
 export const almostADay = 23 / 24;
 /** So far back all readings count, once there are five or more of them: five daily ones, none at the same hour. */
 export const lastDays = { days: 4.5, readings: 5 } as const;
-/** What stood that much higher belongs to the fermentation itself, and says nothing about rest; of a dense log, whose values scatter, twice as much. */
+/** Their first part is held against their last: older than the one, not older than the other, in days. */
+export const parts = { olderThan: 2.75, newerThan: 1.75 } as const;
+/** What stood that much higher belongs to the fermentation itself, and says nothing about rest. */
 export const stillFermenting = 0.004;
 /** Fall in a day, in gravity, that still counts as the tail of a fermentation (common practice). */
 export const slowFallPerDay = 0.002;
@@ -36,21 +38,18 @@ export const realFall = 0.005;
 export const beerBelow = 1.025;
 /** Where no gravity is expected, a beer that kept more than this share of its points has stopped early (our judgement). */
 export const shareKept = 0.5;
-/** Three or four readings that lose more than this share of the tolerance a day creep, if they did so slowly: never more than one and a half tolerances in all. */
-export const restless = 1 / 3;
-export const slowInAll = 1.5;
+/** In tolerances: three or four readings creep when they lost more than the first in all, and so slowly that it was no more than the second, or still more than the third since the reading of a day ago. */
+export const creeping = { from: 2 / 3, to: 1.5, lately: 1 / 3 } as const;
 /** A fall of half the tolerance a day is to be found out: half a line, a quarter volume of gas in a bottle. */
 export const restShare = 0.5;
-/** That many standard deviations of the slope keep a beer that falls so fast from passing: fewer than one log in ten. */
-export const slopeDeviations = 1.45;
-/** The scatter of readings is taken to be known as well as from so many of them (JCGM 100:2008, G.4.2: within a third). */
-export const scatterKnown = 5;
-/** Readings closer together than four a day share their errors: they count as four a day (our judgement). */
-export const independentPerDay = 4;
-/** From so many readings in two days on a log is an instrument's, whose single values scatter. */
-export const denseLog = { readings: 8, days: 2 + 1 / 12 } as const;
-/** A dense log rises when its slope does, beyond what chance gives. */
-export const risingDeviations = 4;
+/** That many standard deviations of the difference keep a beer that falls so fast from passing: fewer than one log in ten. */
+export const fallDeviations = 1.38;
+/** No more readings than this make a mean better: their errors are not all their own (our judgement). */
+export const countedAtMost = 20;
+/** From so many readings in a day (and an hour) on a log is an instrument's, whose single values scatter by a tolerance. */
+export const denseLog = { readings: 4, days: 25 / 24 } as const;
+/** In tolerances: how far the newest reading may stand above an earlier one, or the last part of a dense log above its first. Of many readings one stands too low or too high by chance, and of a first day's nobody knows yet whether they scatter. */
+export const risen = { few: 2, many: 3, firstDay: 4 } as const;
 /** Swallows the rounding of 1.012 − 1.011 in binary. */
 export const hair = 1e-9;
 
@@ -63,22 +62,23 @@ export const steadiness = (readings: readonly Reading[], tolerance: number, know
  * - "rising": the newest reading is above an earlier one by more than twice the tolerance: a reading is wrong. Of a
  *   dense log not a single value is asked but its trend.
  * - "not begun": as good as nothing has fallen.
- * - "steady": with fewer than five readings in the last four days the rule of the trade stands, two readings a day apart
- *   (less an hour) that agree within the tolerance, with all between, and no creeping: a line lost every day agrees from
- *   one day to the next, and yet each line is half a volume of gas in a bottle. From five readings on all of them
- *   count: the fall of a straight line through them, with 1.45 standard deviations of it, must stay within half the
- *   tolerance a day. A beer that falls half a line a day passes in fewer than one log in ten, a finished one in more
- *   than nine (tests/core/log/steady-risk.test.ts). Readings more than 0.004 above the newest are left out of both:
- *   they belong to the fermentation, not to its end.
+ * - "steady": with fewer than five readings in the last four days and a half the rule of the trade stands, two readings a
+ *   day apart (less an hour) that agree within the tolerance, with all between, and three or four of them do not creep: a
+ *   line lost every other day agrees from one day to the next, and yet each line is half a volume of gas in a bottle.
+ *   From five readings on all of them count: the mean of those older than 2.75 days less the mean of the last 1.75 days,
+ *   with 1.38 standard deviations, must be no more than half the tolerance a day. A beer that falls half a line a day
+ *   passes in fewer than one log in ten, a finished one in more than nine (tests/core/log/steady-risk.test.ts). Readings
+ *   more than 0.004 above the newest are left out of both: they belong to the fermentation, not to its end.
  * - "stalled": at rest, but more than 0.003 above the expected final gravity, or, where none is expected, with more
  *   than half of its points left.
  * - "nearly": not at rest, but falling by no more than 0.002 a day since that reading a day ago, and no more than 0.006
  *   above the expected gravity.
  * - "working": everything else, also a single reading and readings of less than a day.
  *
- * Two equal readings: common practice, as are 0.002 a day. The slope and its deviation: any text on the straight line
- * by least squares; the scatter of readings is pooled from what a hydrometer can be read to, tolerance/√3 (JCGM
- * 100:2008, 4.3.7), and from the readings' own.
+ * Two equal readings: common practice, as are 0.002 a day. A reading by hand scatters by u = tolerance/√3 (JCGM
+ * 100:2008, 4.3.7), an instrument's by the whole tolerance (our judgement); the difference of the two means of about two
+ * fifths of n readings each has the standard deviation u √(5/n). Everything here can be said in MINIFS and AVERAGEIFS:
+ * an unplugged copy does so.
  *
  * @param readings in the order of time, at least one
  * @param tolerance difference in gravity that counts as equal, above 0
@@ -91,18 +91,20 @@ export function standingOf(readings: readonly Reading[], tolerance: number, know
   const within = (days: number): Reading[] => counted.filter(({ day }) => newest.day - day <= days + hair);
   const level = mean(within(almostADay - 2 * hair).map(({ gravity }) => gravity));
   const dense = within(denseLog.days).length >= denseLog.readings;
-  const recent = within(lastDays.days).filter(({ gravity }) => gravity - level <= (dense ? 2 : 1) * stillFermenting + hair);
-  const trend = trendOf(recent, tolerance);
-  if (dense ? trendRises(trend, tolerance) : newest.gravity - Math.min(...counted.map(({ gravity }) => gravity)) > risenBy(recent.length) * tolerance + hair) return { state: "rising" };
-
+  const recent = within(lastDays.days).filter(({ gravity }) => gravity - newest.gravity <= stillFermenting + hair);
+  const many = recent.length >= lastDays.readings;
+  // Where the last part itself still falls fast, nothing older stands near the newest reading, and nothing rests.
+  const older = meanOf(recent.filter(({ day }) => newest.day - day >= parts.olderThan - hair));
+  const newer = meanOf(within(parts.newerThan));
   const reference = counted.findLast(({ day }) => newest.day - day >= almostADay - hair);
+  const rise = newest.gravity - Math.min(...counted.map(({ gravity }) => gravity));
+  const allowed = reference === undefined ? risen.firstDay : many ? risen.many : risen.few;
+  if (dense ? older && newer && newer.gravity - older.gravity > risen.many * tolerance + hair : rise > allowed * tolerance + hair) return { state: "rising" };
   if (reference === undefined) return { state: "working" };
+
   const fallPerDay = (reference.gravity - newest.gravity) / (newest.day - reference.day);
   const lastDay = counted.filter(({ day }) => day >= reference.day);
-  const many = recent.length >= lastDays.readings;
-  const settled = many
-    ? trend !== undefined && trend.fallPerDay + slopeDeviations * trend.deviation <= restShare * tolerance + hair
-    : spread(lastDay) <= tolerance + hair && !creeps(recent, trend, fallPerDay, tolerance);
+  const settled = many ? rests(older, newer, (dense ? tolerance : tolerance / Math.sqrt(3)) * Math.sqrt(lastDays.readings / Math.min(recent.length, countedAtMost)), tolerance) : spread(lastDay) <= tolerance + hair && !creeps(recent, newest, reference, tolerance);
 
   const upper = Math.max(known.originalGravity ?? 0, ...readings.map(({ gravity }) => gravity));
   const fall = upper - level;
@@ -115,39 +117,20 @@ export function standingOf(readings: readonly Reading[], tolerance: number, know
   return { state: stalled ? "stalled" : "steady", restsOn: { readings: agreeing.length, days: newest.day - (agreeing[0]?.day ?? newest.day) } };
 }
 
-interface Trend {
-  readonly fallPerDay: number;
-  /** Its standard deviation. */
-  readonly deviation: number;
-  /** Between the first and the last of the readings. */
-  readonly days: number;
+function meanOf(readings: readonly Reading[]): Reading | undefined {
+  return readings.length === 0 ? undefined : { day: mean(readings.map(({ day }) => day)), gravity: mean(readings.map(({ gravity }) => gravity)) };
 }
 
-/** The straight line through readings; undefined where they are all of one moment. */
-function trendOf(readings: readonly Reading[], tolerance: number): Trend | undefined {
-  const [day, gravity] = [mean(readings.map((reading) => reading.day)), mean(readings.map((reading) => reading.gravity))];
-  const sum = (of: (reading: Reading) => number) => readings.reduce((total, reading) => total + of(reading), 0);
-  const across = sum((reading) => (reading.day - day) ** 2);
-  if (!(across > 1e-6)) return undefined;
-  const together = sum((reading) => (reading.day - day) * (reading.gravity - gravity));
-  const rest = Math.max(sum((reading) => (reading.gravity - gravity) ** 2) - together ** 2 / across, 0);
-  const scatter = ((scatterKnown * tolerance ** 2) / 3 + rest) / (scatterKnown + readings.length - 2);
-  const days = (readings.at(-1)?.day ?? 0) - (readings[0]?.day ?? 0);
-  const shared = Math.max(1, readings.length / (independentPerDay * days));
-  return { fallPerDay: -together / across, deviation: Math.sqrt((scatter * shared) / across), days };
-}
-
-/** Of many readings one stands two lines too low or too high by chance. */
-const risenBy = (readings: number): number => (readings < lastDays.readings ? 2 : 3);
-
-function trendRises(trend: Trend | undefined, tolerance: number): boolean {
-  return trend !== undefined && -trend.fallPerDay > risingDeviations * trend.deviation + hair && -trend.fallPerDay * trend.days > 2 * tolerance + hair;
+/** Whether the first part of the last days stands no higher above the last part than a beer at rest may. */
+function rests(older: Reading | undefined, newer: Reading | undefined, deviation: number, tolerance: number): boolean {
+  if (older === undefined || newer === undefined) return false;
+  return older.gravity - newer.gravity + fallDeviations * deviation <= restShare * tolerance * (newer.day - older.day) + hair;
 }
 
 /** Three or four readings that agree from one day to the next, and yet lose a line in a day or two. */
-function creeps(recent: readonly Reading[], trend: Trend | undefined, fallPerDay: number, tolerance: number): boolean {
-  if (recent.length < 3 || trend === undefined || trend.fallPerDay <= restless * tolerance + hair) return false;
-  return fallPerDay > restless * tolerance + hair || spread(recent) <= slowInAll * tolerance + hair;
+function creeps(recent: readonly Reading[], newest: Reading, dayBefore: Reading, tolerance: number): boolean {
+  const lost = Math.max(...recent.map(({ gravity }) => gravity)) - newest.gravity;
+  return recent.length >= 3 && lost > creeping.from * tolerance + hair && (lost <= creeping.to * tolerance + hair || dayBefore.gravity - newest.gravity > creeping.lately * tolerance + hair);
 }
 
 const mean = (values: readonly number[]): number => values.reduce((sum, value) => sum + value, 0) / values.length;

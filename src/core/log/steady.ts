@@ -43,13 +43,13 @@ export const creeping = { from: 2 / 3, to: 1.5, lately: 1 / 3 } as const;
 /** A fall of half the tolerance a day is to be found out: half a line, a quarter volume of gas in a bottle. */
 export const restShare = 0.5;
 /** That many standard deviations of the difference keep a beer that falls so fast from passing: fewer than one log in ten. */
-export const fallDeviations = 1.38;
+export const fallDeviations = 1.36;
 /** No more readings than this make a mean better: their errors are not all their own (our judgement). */
 export const countedAtMost = 20;
 /** From so many readings in a day (and an hour) on a log is an instrument's, whose single values scatter by a tolerance. */
 export const denseLog = { readings: 4, days: 25 / 24 } as const;
-/** In tolerances: how far the newest reading may stand above an earlier one, or the last part of a dense log above its first. Of many readings one stands too low or too high by chance, and of a first day's nobody knows yet whether they scatter. */
-export const risen = { few: 2, many: 3, firstDay: 4 } as const;
+/** In tolerances: how far the newest reading may stand above an earlier one, or the last part of a dense log above its first. Of many readings one stands too low or too high by chance. */
+export const risen = { few: 2, many: 3 } as const;
 /** Swallows the rounding of 1.012 − 1.011 in binary. */
 export const hair = 1e-9;
 
@@ -66,7 +66,7 @@ export const steadiness = (readings: readonly Reading[], tolerance: number, know
  *   day apart (less an hour) that agree within the tolerance, with all between, and three or four of them do not creep: a
  *   line lost every other day agrees from one day to the next, and yet each line is half a volume of gas in a bottle.
  *   From five readings on all of them count: the mean of those older than 2.75 days less the mean of the last 1.75 days,
- *   with 1.38 standard deviations, must be no more than half the tolerance a day. A beer that falls half a line a day
+ *   with 1.36 standard deviations, must be no more than half the tolerance a day. A beer that falls half a line a day
  *   passes in fewer than one log in ten, a finished one in more than nine (tests/core/log/steady-risk.test.ts). Readings
  *   more than 0.004 above the newest are left out of both: they belong to the fermentation, not to its end.
  * - "stalled": at rest, but more than 0.003 above the expected final gravity, or, where none is expected, with more
@@ -93,14 +93,12 @@ export function standingOf(readings: readonly Reading[], tolerance: number, know
   const dense = within(denseLog.days).length >= denseLog.readings;
   const recent = within(lastDays.days).filter(({ gravity }) => gravity - newest.gravity <= stillFermenting + hair);
   const many = recent.length >= lastDays.readings;
-  // Where the last part itself still falls fast, nothing older stands near the newest reading, and nothing rests.
   const older = meanOf(recent.filter(({ day }) => newest.day - day >= parts.olderThan - hair));
-  const newer = meanOf(within(parts.newerThan));
+  const newer = meanOf(recent.filter(({ day }) => newest.day - day <= parts.newerThan + hair));
   const reference = counted.findLast(({ day }) => newest.day - day >= almostADay - hair);
-  const rise = newest.gravity - Math.min(...counted.map(({ gravity }) => gravity));
-  const allowed = reference === undefined ? risen.firstDay : many ? risen.many : risen.few;
-  if (dense ? older && newer && newer.gravity - older.gravity > risen.many * tolerance + hair : rise > allowed * tolerance + hair) return { state: "rising" };
   if (reference === undefined) return { state: "working" };
+  const rise = dense ? (older && newer ? newer.gravity - older.gravity : 0) : newest.gravity - Math.min(...counted.map(({ gravity }) => gravity));
+  if (rise > (dense || many ? risen.many : risen.few) * tolerance + hair) return { state: "rising" };
 
   const fallPerDay = (reference.gravity - newest.gravity) / (newest.day - reference.day);
   const lastDay = counted.filter(({ day }) => day >= reference.day);

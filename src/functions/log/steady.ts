@@ -21,11 +21,11 @@ export const logSteady = describeFunction({
     kind: "text",
     doc: "not begun: as good as nothing has fallen. working: still falling, or not yet two readings a day apart. nearly: falling by no more than 0.002 a day, or not yet surely at rest. steady: at rest. stalled: at rest, but more than 0.003 above the gravity you expect, or with more than half of its points left where you expect none. rising: it stands above an earlier reading; measure again and clear the wrong row (unless you added sugar or fruit). What steady rests on: with fewer than five readings in the last four days and a half, two readings a day apart that agree; from five on all of them, so that a beer that still loses half a point a day is called steady in fewer than one log of ten, a finished one in more than nine (readings good to half a line).",
   },
-  equation: "fewer than five readings in 4.5 days: steady when the newest reading, one at least 23 h older and all between lie within the tolerance, and three or four of them do not creep; five or more: steady when (mean of those older than 2.75 days − mean of the last 1.75 days + 1.38 standard deviations) ≤ half the tolerance for each day between; readings 0.004 above the newest are left out; stalled when newest > expected + 0.003",
+  equation: "fewer than five readings in 4.5 days: steady when the newest reading, one at least 23 h older and all between lie within the tolerance, and three or four of them do not creep; five or more: steady when (mean of those older than 2.75 days − mean of the last 1.75 days + 1.36 standard deviations) ≤ half the tolerance for each day between; readings 0.004 above the newest are left out; stalled when newest > expected + 0.003",
   sources: [
     { cite: "common practice", where: "two equal readings a day apart mean that fermentation has ended; the limit 0.002 a day from memory" },
     { cite: "JCGM 100:2008, Guide to the expression of uncertainty in measurement", where: "4.3.7: what a reading is good to, tolerance/√3; the deviation of a difference of two means as in any text" },
-    { cite: "our judgement", where: "0.003 above the expected gravity, half of the points, 1.38 deviations: chosen for the risks named, which the tests measure" },
+    { cite: "our judgement", where: "0.003 above the expected gravity, half of the points, 1.36 deviations: chosen for the risks named, which the tests measure" },
     { cite: "K. R. Kirkpatrick and T. H. Shellhammer, J. Agric. Food Chem. 66, 2018, 9121", where: "hops bring enzymes that make more of the wort fermentable, so a dry-hopped beer starts over (from memory)" },
   ],
   examples: [

@@ -29,20 +29,21 @@ function verdict(x: PlainArguments): string {
   const level = `AVERAGEIFS(${g},${within("23/24+1E-9")})`;
   const near = `${g},"<="&(${newest}+${num(stillFermenting)}+1E-9)`;
   const older = `${within(`${num(lastDays.days)}-1E-9`)},${until(`${num(parts.olderThan)}+1E-9`)},${near}`;
-  const newer = within(`${num(parts.newerThan)}-1E-9`);
+  const newer = `${within(`${num(parts.newerThan)}-1E-9`)},${near}`;
   const recent = `COUNTIFS(${within(`${num(lastDays.days)}-1E-9`)},${near})`;
   const dense = `COUNTIFS(${within("25/24-1E-9")})>=${num(denseLog.readings)}`;
 
   const dayBefore = "23/24+1E-9";
   const lone = `COUNTIFS(${counted},${until(dayBefore)})=0`;
-  const referenceTime = `MAXIFS(${t},${counted},${until(dayBefore)})`;
-  const reference = `MINIFS(${g},${counted},${t},${referenceTime})`;
+  // There is one, where these are asked: the newest of them counts.
+  const referenceTime = `MAXIFS(${t},${read},${until(dayBefore)})`;
+  const reference = `MINIFS(${g},${read},${t},${referenceTime})`;
   const lastDay = `${read},${t},">="&(${referenceTime})`;
   const perDay = `(${reference}-${newest})/(${newestTime}-${referenceTime})`;
 
   const rising =
     `IF(${dense},IFERROR(AVERAGEIFS(${g},${newer})-AVERAGEIFS(${g},${older})>${num(risen.many)}*${tolerance}+1E-9,FALSE),` +
-    `${newest}-MINIFS(${g},${counted})>IF(${lone},${num(risen.firstDay)},IF(${recent}>=${num(lastDays.readings)},${num(risen.many)},${num(risen.few)}))*${tolerance}+1E-9)`;
+    `${newest}-MINIFS(${g},${counted})>IF(${recent}>=${num(lastDays.readings)},${num(risen.many)},${num(risen.few)})*${tolerance}+1E-9)`;
   const deviation = `${tolerance}*IF(${dense},1,3^-0.5)*(${num(lastDays.readings)}/MIN(${num(countedAtMost)},${recent}))^0.5`;
   const rests = `IFERROR(AVERAGEIFS(${g},${older})-AVERAGEIFS(${g},${newer})+${num(fallDeviations)}*${deviation}<=${num(restShare)}*${tolerance}*(AVERAGEIFS(${t},${newer})-AVERAGEIFS(${t},${older}))+1E-9,FALSE)`;
   const lost = `MAXIFS(${g},${within(`${num(lastDays.days)}-1E-9`)},${near})-${newest}`;
@@ -60,8 +61,8 @@ function verdict(x: PlainArguments): string {
   const stalled = ifExpected(`${excess}>${num(stalledAbove)}+1E-9`, `AND(${fallen},${level}-1>${num(shareKept)}*(${upper}-1)+1E-9)`);
   const nearly = `AND(${perDay}<=${num(slowFallPerDay)}+1E-9,${ifExpected(`${excess}<=${num(nearAbove)}+1E-9`, "TRUE")})`;
   return (
-    `IF(COUNTIFS(${all})=0,"",IF(COUNTIFS(${counted})=0,"working",IF(${rising},"rising",IF(${lone},"working",` +
-    `IF(${settled},IF(${begun},IF(${stalled},"stalled","steady"),"not begun"),IF(${begun},IF(${nearly},"nearly","working"),IF(${upper}-${level}<=${tolerance}+1E-9,"not begun","working")))))))`
+    `IF(COUNTIFS(${all})=0,"",IF(${lone},"working",IF(${rising},"rising",CHOOSE(1+2*${begun}+${settled},` +
+    `IF(${upper}-${level}<=${tolerance}+1E-9,"not begun","working"),"not begun",IF(${nearly},"nearly","working"),IF(${stalled},"stalled","steady")))))`
   );
 }
 

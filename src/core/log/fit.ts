@@ -26,6 +26,8 @@ export interface FermentationFit {
   readonly finalPlusOrMinus: number;
   /** What it was before any reading: whether the readings or the expectation say more. */
   readonly finalPlusOrMinusBeforehand: number;
+  /** Half width of the 95 % band of the gravity at which it began. */
+  readonly originalPlusOrMinus: number;
   /** Half width of the 95 % band of the curve on a day. */
   readonly plusOrMinusOn: (day: number) => number;
   /** Courses as likely as one another. */
@@ -103,6 +105,7 @@ export function fitFermentation(readings: readonly Reading[], known: KnownOfBeer
     endExpected: known.expectedGravity !== undefined,
     finalPlusOrMinus: coverage * Math.hypot(ofSlopes([0, 1, 0, 0, 0]), finalError * stillToFall),
     finalPlusOrMinusBeforehand: coverage * final.deviation,
+    originalPlusOrMinus: coverage * ofSlopes([1, 0, 0, 0, 0]),
     plusOrMinusOn: (day) => {
       const slopes = richardsModel.gradient(asList(curve), day);
       const ahead = Math.max(day - newest.day, 0);
@@ -132,11 +135,11 @@ function fixedDraws(): readonly (readonly number[])[] {
 }
 
 /** The curve on a day with its 95 % band, which, like the curve, stays between the two ends with what they are good to. */
-export function bandOnDay({ curve, plusOrMinusOn, finalPlusOrMinus }: FermentationFit, day: number): { gravity: number; low: number; high: number } {
+export function bandOnDay({ curve, plusOrMinusOn, originalPlusOrMinus, finalPlusOrMinus }: FermentationFit, day: number): { gravity: number; low: number; high: number } {
   const gravity = gravityOnDay(curve, day);
   const half = plusOrMinusOn(day);
   const lowest = Math.max(curve.lowerGravity - finalPlusOrMinus, lowestPossibleGravity(curve.upperGravity));
-  const highest = curve.upperGravity + plusOrMinusOn(-1e6);
+  const highest = curve.upperGravity + originalPlusOrMinus;
   // A newest reading below what can be keeps the curve below it, too.
   return { gravity, low: Math.min(Math.max(gravity - half, lowest), gravity), high: Math.max(Math.min(gravity + half, highest), gravity) };
 }

@@ -77,8 +77,8 @@ export const richardsModel: Model = {
     const left = halfFactor(shape) * Math.exp(-along);
     const base = 1 + shape * left;
     // d done / d along: left × done^(1 + shape).
-    const bend = base <= 0 ? 0 : (left * done) / base;
+    const bend = done === 0 || base <= 0 ? 0 : (left * done) / base;
     const moved = (by: number): number => shareDone(rateOf(steepness, shape + by) * (day - halfDay), shape + by);
-    return [1 - done, done, -fall * bend * along, fall * bend * rate, (-fall * (moved(step) - moved(-step))) / (2 * step)];
+    return [1 - done, done, -fall * bend * (done === 0 ? 0 : along), fall * bend * rate, (-fall * (moved(step) - moved(-step))) / (2 * step)];
   },
 };

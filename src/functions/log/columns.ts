@@ -16,12 +16,12 @@ export const readingGravities = gravities("The readings, beside their times; a r
 export const originalGravity = omissible(gravity("Gravity of the wort when the yeast went in; the highest reading counts as it when left out."));
 
 export const expected = omissible(
-  gravity("Final gravity you expect, for example from GYLE.YEAST.FINISH. It is taken to be known to about 9 points of attenuation; the readings outweigh it as they come in. It also tells a stall from the end.", { typical: 1.012 }),
+  gravity("Final gravity you expect, for example from GYLE.YEAST.FINISH. Known to about 9 points of attenuation; the readings outweigh it as they come in. Without it an answer comes late.", { typical: 1.012 }),
 );
 
 export const countFrom = omissible(
   number("days", {
-    doc: "When something was added that can wake a finished beer up, such as dry hops: only readings from then on say whether it rests. Of the same kind as the times.",
+    doc: "When something was added that can wake a finished beer up, such as dry hops: only readings from then on say whether it rests. Left out, all count.",
     limits: { above: 0, atMost: 73415 },
     typical: 6,
   }),

@@ -23,25 +23,25 @@ export const logForecast = describeFunction({
   examples: [
     {
       arguments: [[[0], [1], [2], [3], [5], [8]], [[1.0491], [1.0462], [1.0372], [1.0228], [1.0109], [1.01]]],
-      value: [["state", "steady", ""], ["final gravity", 1.01, 0.001], ["day it gets there", 4.94, 0.37], ["per cent done", 100, ""], ["steepest fall a day", 0.015, ""], ["ends", "fitted", ""]],
-      tolerance: 0.3,
-      from: "made from the curve with ends 1.050 and 1.010, B = 1.5 a day, M = 2.5 days, rounded to 0.0001: there on day 2.5 + ln 39 / 1.5",
+      value: [["state", "steady", "2 readings over 3.0 days"], ["final gravity", 1.01, 0.001], ["day it gets there", "", ""], ["per cent done", 100, ""], ["steepest fall a day", 0.015, ""], ["ends", "", ""]],
+      tolerance: 0.001,
+      from: "made from a logistic with ends 1.050 and 1.010, 1.5 a day, half way on day 2.5: steepest 1.5 × 0.040 / 4; the last two agree",
     },
     {
       arguments: [[[0], [2], [3]], [[1.04857], [1.04], [1.03]], 1.05, 1.01],
-      value: [["state", "working", ""], ["final gravity", 1.01, ""], ["day it gets there", 6.335, 0.65], ["per cent done", 50, ""], ["steepest fall a day", 0.011, ""], ["ends", "held", ""]],
-      tolerance: 0.3,
-      from: "worked by hand from the last two: a quarter and half of the fall are a day apart, so B = ln 3, M = 3, and there on day 3 + ln 39 / ln 3",
+      value: [["state", "working", ""], ["final gravity", 1.01, 0.005], ["day it gets there", 8.6, 3], ["per cent done", 50, ""], ["steepest fall a day", 0.011, ""], ["ends", "held", ""]],
+      tolerance: 1.2,
+      from: "worked by hand as a logistic from the last two: a quarter and half of the fall are a day apart, there on day 3 + ln 39 / ln 3 = 6.3, the early end of what is possible; the day and its ± are computed. Attenuation known to 9 points: ± 0.09 × 0.050",
     },
     {
       arguments: [[[0], [3], [6], [8]], [[1.05], [1.03], [1.022], [1.022]], null, 1.012],
-      value: [["state", "stalled", ""], ["final gravity", "", ""], ["day it gets there", "", ""], ["per cent done", "", ""], ["steepest fall a day", "", ""], ["ends", "", ""]],
+      value: [["state", "stalled", "2 readings over 2.0 days"], ["final gravity", "", ""], ["day it gets there", "", ""], ["per cent done", "", ""], ["steepest fall a day", "", ""], ["ends", "", ""]],
       from: "common practice: two equal readings a day apart, 0.010 above the gravity expected",
     },
   ],
   cautions: [
     "A forecast is no reading: bottle only when GYLE.LOG.STEADY says steady. Beer bottled by forecast can burst its bottles.",
-    "The ± knows the scatter of your readings, not a change of temperature, a tired yeast or sugar added later.",
+    "The ± allows for readings that scatter, for an expected gravity that is off, and for fermentations of another shape; not for a yeast that gives up, or sugar added later.",
   ],
   compute: (values) => {
     const readings = readingsOf(values.times, values.gravities);

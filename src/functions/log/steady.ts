@@ -13,7 +13,7 @@ export const logSteady = describeFunction({
       number("gravity", { doc: "Difference that still counts as the same reading; 0.001 is one line on most hydrometers.", limits: { above: 0, atMost: 0.01 }, typical: 0.001 }),
       0.001,
     ),
-    expected: omissible(gravity("Final gravity you expect, for example from GYLE.YEAST.FINISH. It tells a stall from the end.", { typical: 1.012 })),
+    expected: omissible(gravity("Final gravity you expect, for example from GYLE.YEAST.FINISH. Without it a stall is told only by half of the points.", { typical: 1.012 })),
     originalGravity,
     countFrom,
   },

@@ -22,6 +22,10 @@ export interface FermentationLog {
   readonly expectedGravity: number | undefined;
   /** In the words of the sheet; "" where there is no reading yet. */
   readonly verdict: string;
+  /** The readings that "steady" or "stalled" rest on, in words; "" on sheets that do not tell. */
+  readonly verdictRests: string;
+  /** Readings before it say nothing about rest. */
+  readonly countFrom: number | undefined;
   readonly nextStep: string;
   readonly nextReading: number | undefined;
 }
@@ -53,6 +57,8 @@ export function fermentationLog(sheet: NamedCells): FermentationLog {
     originalGravity,
     expectedGravity: number("fg_expected"),
     verdict: sheet.text("verdict"),
+    verdictRests: sheet.has("verdict_rests") ? sheet.text("verdict_rests") : "",
+    countFrom: sheet.has("count_from") ? number("count_from") : undefined,
     nextStep: sheet.text("next_step"),
     nextReading: number("next_reading"),
   };

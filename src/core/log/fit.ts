@@ -83,7 +83,8 @@ export function fitFermentation(readings: readonly Reading[], known: KnownOfBeer
   }));
   const beliefs = beliefsOf(upper, known.originalGravity !== undefined, final, span);
   const bounds: Bounds = {
-    least: [highest - 0.002, Math.min(lowestPossibleGravity(upper), newest.gravity), Math.log(0.01), -2 * span - 5, shapes.least],
+    // A beer at rest does not go on falling.
+    least: [highest - 0.002, state === "steady" || state === "stalled" ? newest.gravity : Math.min(lowestPossibleGravity(upper), newest.gravity), Math.log(0.01), -2 * span - 5, shapes.least],
     most: [1.2, newest.gravity, Math.log(6), 3 * span + 30, shapes.most],
   };
   const starts = [[0.5, 0.3], [0.3, 0.6], [1.2, 0.15]].map(([middle = 0, steepness = 0]) => [upper, final.value, Math.log(steepness), middle * span, 0]);

@@ -47,7 +47,7 @@ function verdict(x: PlainArguments): string {
   const deviation = `${tolerance}*IF(${dense},1,3^-0.5)*(${num(lastDays.readings)}/MIN(${num(countedAtMost)},${recent}))^0.5`;
   const rests = `IFERROR(AVERAGEIFS(${g},${older})-AVERAGEIFS(${g},${newer})+${num(fallDeviations)}*${deviation}<=${num(restShare)}*${tolerance}*(AVERAGEIFS(${t},${newer})-AVERAGEIFS(${t},${older}))+1E-9,FALSE)`;
   const lost = `MAXIFS(${g},${within(`${num(creeping.days)}-1E-9`)},${near})-${newest}`;
-  const creeps = `AND(${recent}>=3,${lost}>${tolerance}/1.5+1E-9,OR(${lost}<=${num(creeping.to)}*${tolerance}+1E-9,${reference}-${newest}>${tolerance}/3+1E-9))`;
+  const creeps = `AND(${lost}>${tolerance}/1.5+1E-9,OR(AND(${recent}>=4,${lost}<=${num(creeping.to)}*${tolerance}+1E-9),AND(${recent}>=3,${reference}-${newest}>${tolerance}/3+1E-9)))`;
   const agree = `MAXIFS(${g},${lastDay})-MINIFS(${g},${lastDay})<=${tolerance}+1E-9`;
   const settled = `IF(${recent}>=${num(lastDays.readings)},${rests},IF(${agree},NOT(${creeps}),FALSE))`;
 

@@ -1,7 +1,7 @@
 import { BrewingError } from "../brewing-error";
 import { leastSquares, normalEquations, type Bounds, type Point } from "../math/least-squares";
 import { choleskyFactor, inverseOfPositiveDefinite } from "../math/linear";
-import { normalDraws } from "../math/normal-draws";
+import { normalHypercube } from "../math/normal-draws";
 import { condensed } from "./condensed";
 import { lowestPossibleGravity } from "./possible";
 import { beliefsOf, finalBeforehand, readingUncertainty } from "./prior";
@@ -129,8 +129,8 @@ export function fitFermentation(readings: readonly Reading[], known: KnownOfBeer
 let drawn: readonly (readonly number[])[] | undefined;
 function fixedDraws(): readonly (readonly number[])[] {
   if (drawn === undefined) {
-    const draw = normalDraws();
-    drawn = Array.from({ length: courses }, () => Array.from({ length: 7 }, draw));
+    const variables = normalHypercube(7, courses);
+    drawn = Array.from({ length: courses }, (_, course) => variables.map((values) => values[course] ?? 0));
   }
   return drawn;
 }

@@ -4,6 +4,7 @@ import type { BatchContents } from "./contents";
 import { fermentationChart } from "./fermentation-chart";
 import { fieldRows, inputTable, section, workings, type Field } from "./fields";
 import { gravityAllowance } from "./gravity-allowance";
+import { pitchedAt } from "./pitched";
 import type { UnitWords } from "./unit-words";
 
 /** Room for a reading a day over two weeks, and for the chart beside them. */
@@ -50,6 +51,7 @@ export function readings(b: SheetBuilder, contents: BatchContents, words: UnitWo
       // A day without a time counts from its end: the reading just before the hops is often of the same day.
       ["Readings count from", { content: '=IF(N(dry_hopped_on)=0,"",dry_hopped_on+IF(dry_hopped_on=INT(dry_hopped_on),1,0))', format: "dateTime", name: "count_from" }],
       ["Where it stands rests on", { content: restsOn, format: "text", name: "verdict_rests" }],
+      ...pitchedAt,
     ],
     heading,
   );

@@ -1,3 +1,4 @@
+import { ownEntry } from "../../../functions/own-entry";
 import type { NamedCells } from "../../read/named-cells";
 import { momentShown } from "../../day-words";
 
@@ -23,5 +24,5 @@ export function standing(sheet: NamedCells): Standing {
   const verdict = sheet.text("verdict");
   const next = sheet.number("next_reading");
   const restsOn = sheet.has("verdict_rests") ? sheet.text("verdict_rests") : "";
-  return { means: verdict === "steady" && restsOn !== "" ? `Steady, by ${restsOn}.` : (meanings[verdict] ?? verdict), next: sheet.text("next_step"), readAgain: next === "" ? "" : `Read again on ${momentShown(next)}.` };
+  return { means: verdict === "steady" && restsOn !== "" ? `Steady, by ${restsOn}.` : (ownEntry(meanings, verdict) ?? verdict), next: sheet.text("next_step"), readAgain: next === "" ? "" : `Read again on ${momentShown(next)}.` };
 }

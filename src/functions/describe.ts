@@ -32,6 +32,8 @@ export interface NumberParameter extends Described {
   readonly covered?: Covered;
   /** What an empty cell (0, null or "" depending on the platform) means: not filled in yet, or a real nought. */
   readonly blank: "missing" | "zero";
+  /** Of a temperature where 0 °C is real, too: typed as such it is asked about, since an empty cell looks the same. */
+  readonly zero?: "asked";
   /** A usual value in the core's unit, for help and for tests. */
   readonly typical: number;
   /** Value when an optional argument is left out, in the core's unit. */

@@ -43,9 +43,10 @@ const scaling: readonly (readonly [string, readonly string[], 0 | 1])[] = [
 
 describe.each(scaling)("a recipe half as large: GYLE.%s", (id, amounts, power) => {
   const descriptor = functionNamed(id);
+  const places = placesOf(descriptor).filter(({ name }) => name !== "units");
   const smaller = (core: readonly CoreArgument[]): CoreArgument[] =>
     core.map((value, index) => {
-      const { name = "", parameter } = placesOf(descriptor)[index] ?? {};
+      const { name = "", parameter } = places[index] ?? {};
       const halved = (cell: number | string | null) => (typeof cell === "number" ? cell / 2 : cell);
       if (parameter?.kind === "table" && Array.isArray(value)) {
         const layout = parameter.layouts[0] ?? [];

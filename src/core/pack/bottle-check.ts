@@ -11,6 +11,9 @@ export const volumesPerPoint = 0.5;
 /** From this share of a limit on, the margin is used up by the errors of weighing, measuring and the solubility (5 %). */
 const closeShare = 0.9;
 
+/** What a hydrometer may be wrong by, in points: a line, and a hair for the binary fractions. Beer further above its end has not finished. */
+export const readingError = 1 + 1e-6;
+
 export interface BottleCheck {
   readonly verdict: "within" | "close" | "over";
   /** Carbonation in the end, with what fermentation still adds. */
@@ -36,12 +39,15 @@ export interface Standing {
  * The one judgement that stands before every sugar and every pressure: what will be in the bottle at its warmest storage,
  * against what its kind may bear.
  *
+ * In a bottle every point counts that may still fall, even one that is no more than the hydrometer's error; a keg has its
+ * regulator and valve for that much, and its pressure stays the one to set.
+ *
  * @param co2Volumes carbonation aimed at, volumes, above 0
  * @param pointsToFall gravity still to fall, in 0.001; 0 for finished beer
  */
 export function checkBottle(co2Volumes: number, kind: VesselKind, pointsToFall: number, { temperatureC, atmosphereBar, headspacePercent }: Standing): BottleCheck {
   const limit: WorkingLimit = bottleLimits[kind];
-  const fromFermentation = volumesPerPoint * Math.max(0, pointsToFall);
+  const fromFermentation = kind === "keg" && pointsToFall <= readingError ? 0 : volumesPerPoint * Math.max(0, pointsToFall);
   const volumes = co2Volumes + fromFermentation;
   const gaugeBar = Math.max(0, kind === "keg" ? equilibriumGaugeBar(volumes, temperatureC, atmosphereBar) : bottleGaugeBar(volumes, temperatureC, atmosphereBar, headspacePercent));
   const share = Math.max(gaugeBar / limit.gaugeBar, limit.volumes === undefined ? 0 : volumes / limit.volumes);

@@ -22,7 +22,7 @@ export const airInWater = [0.461108642, 6386.6654, -1139789.2] as const;
 
 /**
  * How much a litre of beer has grown since it was filled, L: as water does by Kell's equation (`waterDensityKgPerM3`), in a
- * form that fits a cell; within 1 % of it from 10 to 60 °C.
+ * form that fits a cell; within 0.1 mL of it.
  */
 export const beerGrowth = (temperatureC: number): number => (temperatureC - filledAtC) ** 2 / (124500 + 987 * temperatureC);
 

@@ -13,7 +13,7 @@ export const checkParameters = {
     limits: carbonationLimits,
     hint: (typed) => (typed < carbonationLimits.atLeast ? "fermented beer holds about 0.7 or more by itself" : undefined),
   }),
-  temperature: temperature("The warmest place the bottles will ever stand: a summer attic, a car (60 °C, 140 °F, in the sun). For a keg, its beer.", { atLeast: 0, atMost: solubilityRange.to }, 28),
+  temperature: temperature("The warmest place the bottles will ever stand: a summer attic, a car (60 °C, 140 °F, in the sun). For a keg, its beer.", { atLeast: 0, atMost: solubilityRange.to }, 28, { zero: "asked" }),
   bottle: choice(
     "ordinary beer bottle (3.0 volumes), heavy refillable half litre (3.5), thick-walled (4.0), sparkling wine (6.0), plastic soda bottle (3.5), keg (4 bar; its own plate comes first).",
     vesselKinds,

@@ -1,7 +1,7 @@
 import { describeFunction } from "../describe";
 import { checkEquation, checkParameters, judged, pointsToFall } from "./check-parameters";
 import { checkSources } from "./check-sources";
-import { checkWords, readingError } from "./check-words";
+import { checkWords } from "./check-words";
 
 export const packCheck = describeFunction({
   id: "PACK.CHECK",
@@ -19,7 +19,7 @@ export const packCheck = describeFunction({
     {
       arguments: [2.4, 77, "ordinary", 1.016, 1.012, "us"],
       value:
-        "over: 4.4 volumes at 77 °F make 88.8 psi in an ordinary beer bottle; its working limit is 3 volumes and 50.8 psi (common practice, from memory). Of this 2 volumes come from fermentation still to be done. Do not bottle: wait until two readings a day apart agree at the gravity expected. Bottles already filled: do not open or move them; keep people away and cool the room.",
+        "over: 4.4 volumes at 77 °F make 84.7 psi in an ordinary beer bottle; its working limit is 3 volumes and 50.8 psi (common practice, from memory). Of this 2 volumes come from fermentation still to be done. Do not bottle: wait until two readings a day apart agree at the gravity expected. Bottles already filled: do not open or move them; keep people away and cool the room.",
       from: "worked by hand: four points still to fall add 2.0 volumes; the pressure as above",
     },
   ],
@@ -28,9 +28,5 @@ export const packCheck = describeFunction({
     "The maker's own figure for the bottle comes first. Never fill window-thin, twist-off or one-way glass.",
     "Strong or sweet beer takes up less gas than the ordinary one reckoned here: some 5 % more pressure at 10 % alcohol.",
   ],
-  compute: (asked, context) => {
-    const toFall = pointsToFall(asked);
-    const counted = toFall === undefined ? "not counted" : toFall < -readingError ? "passed" : "counted";
-    return checkWords(asked.bottle, asked.temperature, judged(asked), counted, context);
-  },
+  compute: (asked, context) => checkWords(asked.bottle, asked.temperature, judged(asked), pointsToFall(asked), context),
 });

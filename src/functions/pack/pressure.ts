@@ -25,7 +25,7 @@ export const packPressure = describeFunction({
   sources: solubilitySources,
   examples: [
     { arguments: [2.5, 38, "us"], value: 11.2, tolerance: 0.6, from: "published keg table, 38 °F and 2.5 volumes" },
-    { arguments: [2.5, 20], value: 2.113, tolerance: 0.01, from: "worked by hand: S = 1.6388, f = 3.0159, × (1 + 0.007 × 3.0159) = 3.0796; + 0.0233 − 1.01325 = 2.0896 at β = 0.007" },
+    { arguments: [2.5, 20], value: 2.087, tolerance: 0.005, from: "worked by hand: H = 141.3 MPa, S = 1.6428; 2.5 × 1.977 / S = 3.0085, × (1 + 0.0082 × 2.5) = 3.0702; + 0.0233 − 1.0133" },
     { arguments: [2.5, 4, null, 1609], value: 1.024, tolerance: 0.01, from: "as at sea level, 0.845, and 0.179 bar for the thinner air" },
   ],
   cautions: [

@@ -9,7 +9,7 @@ import { solubilitySources } from "./solubility-source";
 export const wishedCo2 = co2("Carbonation wished for, in volumes of gas to one of beer; 2.2 to 2.6 suits most ales.", { limits: carbonationLimits });
 
 /** Without it more than ordinary bottles bear is refused: a cell cannot carry a caution. */
-export const primedBottle = omissible(choice("Kind of bottle, needed for more than 3 volumes: ordinary bears 3, heavy and plastic (soda) 3.5, thick 4, sparkling (wine) 6.", bottleKinds, otherBottleNames));
+export const primedBottle = omissible(choice("Kind of bottle, needed for more than 3 volumes; ordinary when left out. ordinary bears 3, heavy and plastic (soda) 3.5, thick 4, sparkling (wine) 6.", bottleKinds, otherBottleNames));
 
 /** "glucose" and "corn sugar" are as different as dry and with water of crystallisation: 10 % of the gas. */
 const otherSugarNames = { "corn sugar": "dextrose", "dextrose monohydrate": "dextrose", "brewing sugar": "dextrose", "anhydrous dextrose": "glucose", "dextrose anhydrous": "glucose", "table sugar": "sucrose", "cane sugar": "sucrose", "beet sugar": "sucrose", sugar: "sucrose", "white sugar": "sucrose", dme: "malt extract", "dry malt extract": "malt extract" } as const;

@@ -13,8 +13,11 @@ interface Figure {
   readonly reached: readonly [string, string];
 }
 
+/** Priming adds to the alcohol that the readings tell of. */
+const inTheBottle = 'IF(abv_bottle="","","; with the priming "&FIXED(abv_bottle,1,TRUE))';
+
 /** With how far the figure can be trusted when both readings are good to ±0.002, the usual hydrometer (common practice). */
-const alcoholUnit = '=IF(abv_reached="","% by volume","% by volume, ± "&TEXT(GYLE.GAUGE.SPREAD("BEER.ABV",CHOOSE({1,2},og,fg),{0.002,0.002}),"0.0"))';
+const alcoholUnit = `=IF(abv_reached="","% by volume","% by volume, ± "&FIXED(GYLE.GAUGE.SPREAD("BEER.ABV",CHOOSE({1,2},og,fg),{0.002,0.002}),1,TRUE)&${inTheBottle})`;
 
 /** Marks a sheet as a batch sheet of ours and tells which plan it follows. */
 export const planVersion = 3;
@@ -44,7 +47,7 @@ export function card(b: SheetBuilder, contents: BatchContents, words: UnitWords)
     ["Style aimed at", { content: contents.style, format: "text", name: "style" }],
     ["Into the fermenter", { content: contents.volume, format: "two", unit: words.volume, name: "volume", between: [0.1, 10000] }],
     ["Units of this sheet", { content: contents.units, name: "units", choices: [contents.units], note: "Chosen when the sheet was made: every number on it is read in these units. For other units, make a new batch." }],
-    ["Energy in one bottle", { content: '=IF(fg="","",GYLE.BEER.ENERGY(og,fg,bottle_volume,units))', format: "whole", unit: words.energy, name: "energy" }],
+    ["Energy in one bottle", { content: '=IF(fg="","",GYLE.BEER.ENERGY(og,fg,bottle_volume,units,primed_gas))', format: "whole", unit: words.energy, name: "energy" }],
   ];
   for (const [label, field] of left) {
     leftField(b, label, field);

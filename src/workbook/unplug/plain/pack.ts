@@ -1,10 +1,10 @@
-import type { BottleCheck } from "../../../core/pack/bottle-check";
-import { bottleLimits, vesselKinds, type VesselKind, type WorkingLimit } from "../../../core/pack/bottle-kinds";
+import { readingError, type BottleCheck } from "../../../core/pack/bottle-check";
+import { bottleKinds, bottleLimits, vesselKinds, type VesselKind, type WorkingLimit } from "../../../core/pack/bottle-kinds";
 import { airInWater, filledAtC } from "../../../core/pack/closed-bottle";
 import { waterVapourBar } from "../../../core/pack/local-air";
 import { co2YieldOfSugar, primingSugars } from "../../../core/pack/priming";
 import { beerBesideWater, carbonDioxideInWater, excessOfEachVolume, molesOfVolumes, molesOfWaterPerL } from "../../../core/pack/solubility";
-import { bottleAdvice, bottleWords, kegAdvice, limitBasis, notCountedWords, passedWords, readingError, unfinishedBottles, unfinishedKeg } from "../../../functions/pack/check-words";
+import { bottleAdvice, bottleWords, kegAdvice, limitBasis, notCountedWords, passedWords, unfinishedBottles, unfinishedKeg } from "../../../functions/pack/check-words";
 import { num, quote } from "./formula-parts";
 import type { PlainArguments } from "./plain-arguments";
 import { NoPlainForm, type PlainForm } from "./plain-form";
@@ -66,16 +66,20 @@ const byBottle = (x: PlainArguments, piece: (kind: VesselKind, limit: WorkingLim
   x.lookUp("bottle", Object.fromEntries(vesselKinds.map((kind) => [kind, piece(kind, bottleLimits[kind])])));
 
 /** Gravity still to fall, in points; "0" where nobody said. */
-function pointsToFall(x: PlainArguments): { counted: string | boolean; points: string } {
+function pointsToFall(x: PlainArguments): { counted: string | boolean; points: string; unfinished: string } {
   const conditions: string[] = [];
   for (const key of ["gravity", "expected"]) {
     const operand = x.operand(key);
     if (operand.kind === "text") conditions.push(`N(${operand.text})`);
-    else if (x.given(key) === false) return { counted: false, points: "0" };
+    else if (x.given(key) === false) return { counted: false, points: "0", unfinished: "FALSE" };
   }
   const counted = conditions.length === 0 ? true : `${conditions.join("*")}>0`;
-  const fall = `MAX(0,1000*(${x.core("gravity")}-${x.core("expected")}))`;
-  return { counted, points: counted === true ? fall : `IF(${counted},${fall},0)` };
+  const above = `(${x.core("gravity")}-${x.core("expected")})`;
+  const unfinished = `${above}>${num(readingError / 1000)}`;
+  const bottle = x.operand("bottle");
+  // A keg counts no more than what has not finished.
+  const fall = `1000*MAX(0,${above})${bottle.kind === "text" ? `*OR(${bottle.text}<>"keg",${unfinished})` : x.choice("bottle", { ...Object.fromEntries(bottleKinds.map((kind) => [kind, ""])), keg: `*(${unfinished})` })}`;
+  return { counted, points: counted === true ? fall : `IF(${counted},${fall},0)`, unfinished };
 }
 
 const verdicts = ["within", "close", "over"] as const;
@@ -90,12 +94,12 @@ function keg(x: PlainArguments, forKeg: string, forBottle: string): string {
 
 /** What the judgement goes by: total volumes, pressure, share of the limit. */
 function judged(x: PlainArguments) {
-  const { counted, points } = pointsToFall(x);
+  const { counted, points, unfinished } = pointsToFall(x);
   const celsius = x.core("temperature");
   const volumes = points === "0" ? x.core("co2") : `(${x.core("co2")}+0.5*${points})`;
   const bar = `MAX(0,${closedBar(x, volumes, celsius)})`;
   const share = `MAX(${bar}/${byBottle(x, (_, limit) => num(limit.gaugeBar))},${volumes}/${byBottle(x, (_, limit) => num(limit.volumes ?? 1e9))})`;
-  return { counted, points, celsius, volumes, bar, share };
+  return { counted, points, unfinished, celsius, volumes, bar, share };
 }
 
 /** Stands where the figures go in the words of a verdict, so that the long sum of the pressure stands once for each. */
@@ -104,12 +108,12 @@ const gap = "#";
 /** The verdict in the call's own words; the figures by the same sums. */
 const check: PlainForm = {
   sum: (x) => {
-    const { counted, points, celsius, volumes, bar, share } = judged(x);
+    const { counted, points, unfinished, celsius, volumes, bar, share } = judged(x);
     const shownBar = (value: string): string => `ROUND(${x.show("pressure", value)},${x.byUnits("2", "1")})&${x.byUnits('" bar"', '" psi"')}`;
     const fermenting = `IF(${points}>0," Of this "&ROUND(0.5*${points},2)&" volumes come from fermentation still to be done.",IF(1000*(${x.core("gravity")}-${x.core("expected")})<-${num(readingError)},${quote(passedWords)},""))`;
     const words = (verdict: BottleCheck["verdict"]): string => {
       const said = (advice: string): string => quote(`${verdict}: ${gap} ${advice}`);
-      const either = (finished: string, unfinished: string): string => (finished === unfinished || counted === false ? said(finished) : `IF(${points}>0,${said(unfinished)},${said(finished)})`);
+      const either = (finished: string, waiting: string): string => (counted === false ? said(finished) : `IF(${counted === true ? unfinished : `IF(${counted},${unfinished})`},${said(waiting)},${said(finished)})`);
       return keg(x, either(kegAdvice[verdict], unfinishedKeg[verdict]), either(bottleAdvice[verdict], unfinishedBottles[verdict]));
     };
     const figures = [

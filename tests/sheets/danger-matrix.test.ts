@@ -12,7 +12,7 @@ import { airBar, equilibriumGauge, vesselGaugeBar } from "../core/pack/closed-ve
 import { benchTimeout, insertOn, openBatchBench, type BatchSheet } from "../support/batch-bench";
 
 /**
- * Every kind of vessel × carbonation × warmth × height × finished or not: sheet, printed check line, pane, recipe page and
+ * Every kind of vessel × carbonation × warmth × finished or not, on the coast and high up by turns: sheet, printed check line, pane, recipe page and
  * unplugged copy say the same, no number stands where it would not hold, and what holds is held against another physics and
  * the limits as they stand in the trade (written out here).
  */
@@ -27,8 +27,8 @@ interface Danger {
   /** Points above the gravity expected. */
   readonly points: 0 | 8;
 }
-const dangers: Danger[] = (Object.keys(limits) as Vessel[]).flatMap((vessel) =>
-  [2.4, 2.9, 4.8].flatMap((volumes) => [8, 25, 60].flatMap((celsius) => ([0, 2000] as const).flatMap((metres) => ([0, 8] as const).map((points) => ({ vessel, volumes, celsius, metres, points }))))),
+const dangers: Danger[] = (Object.keys(limits) as Vessel[]).flatMap((vessel, kind) =>
+  [2.4, 2.9, 4.8].flatMap((volumes, fizz) => [8, 25, 60].flatMap((celsius, warm) => ([0, 8] as const).map((points): Danger => ({ vessel, volumes, celsius, metres: (warm + kind + fizz) % 2 === 0 ? 0 : 2000, points })))),
 );
 
 /** What another physics says of water: our verdict may be harder, never gentler. */
@@ -158,5 +158,5 @@ describe("what could burst", () => {
     // The matrix has every verdict in it, and few that are harder than water alone asks for.
     for (const word of ["within", "close", "over"]) expect(words.filter((one) => one === word).length, word).toBeGreaterThan(5);
     expect(harder).toBeLessThan(dangers.length / 10);
-  }, benchTimeout);
+  }, 3 * benchTimeout);
 });

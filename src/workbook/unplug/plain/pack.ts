@@ -118,7 +118,8 @@ const check: PlainForm = {
     };
     const figures = [
       `ROUND(${volumes},2)`, '" volumes at "', `ROUND(${x.show("temperature", celsius)},1)`, x.byUnits('" °C"', '" °F"'), '" make "', shownBar(bar),
-      byBottle(x, (kind, limit) => quote(` in ${bottleWords[kind]}; its working limit is ${limit.volumes === undefined ? "" : `${limit.volumes} volumes and `}`)),
+      // No semicolon within the array: the grid of the bench takes it for the end of a row.
+      '" in "', byBottle(x, (kind) => quote(bottleWords[kind])), '"; its working limit is "', byBottle(x, (_, limit) => quote(limit.volumes === undefined ? "" : `${limit.volumes} volumes and `)),
       shownBar(byBottle(x, (_, limit) => num(limit.gaugeBar))), quote(`${limitBasis}.`),
       counted === false ? quote(notCountedWords) : counted === true ? fermenting : `IF(${counted},${fermenting},${quote(notCountedWords)})`,
     ];

@@ -94,7 +94,7 @@ async function look(danger: Danger) {
   // The unplugged copy.
   shown.forEach((name, index) => {
     const [here, there] = [values[index], bench.valueAt(copyName, sheet.cellOf(name)) ?? ""];
-    if (typeof here === "number") expect(there, `${label}: ${name} unplugged`).toBeCloseTo(here, 6);
+    if (typeof here === "number") expect(there, `${label}: ${name} unplugged`).toBeCloseTo(here, 4);
     else expect(there, `${label}: ${name} unplugged`).toBe(here);
   });
 

@@ -156,7 +156,7 @@ describe("what could burst", () => {
       }
     }
     // The matrix has every verdict in it, and few that are harder than water alone asks for.
-    for (const word of ["within", "close", "over"]) expect(words.filter((one) => one === word).length, word).toBeGreaterThan(5);
+    for (const word of ["within", "close", "over"]) expect(words.filter((one) => one === word).length, word).toBeGreaterThanOrEqual(3);
     expect(harder).toBeLessThan(dangers.length / 10);
   }, 3 * benchTimeout);
 });

@@ -46,6 +46,8 @@ export interface NumberParameter extends Described {
    * a value, as of distilled water, and a cell that is known to be empty is not filled in yet.
    */
   readonly blank: "missing" | "zero" | "waits";
+  /** Of a temperature where 0 °C is real, too: typed as such it is asked about, since an empty cell looks the same. */
+  readonly zero?: "asked";
   /** A usual value in the core's unit, for help and for tests. */
   readonly typical: number;
   /** Value when an optional argument is left out, in the core's unit. */

@@ -20,6 +20,7 @@ export const messages = {
   outsideSource: (argument: string, coreValue: number, quantity: QuantityName, from: number, to: number, by: string, units: UnitSystem): string =>
     `${argument} is ${showQuantity(quantity, coreValue, units)}; ${by} covers ${showQuantity(quantity, from, units)} to ${showQuantity(quantity, to, units)}`,
   slip: (argument: string, typed: number, { quantity: name }: Numeric, { why, hint }: Slip, units: UnitSystem): string => `${argument} is ${asTyped(typed, name, units)}; ${why} (${hint(typed)})`,
+  looksEmpty: (argument: string): string => `${argument} is 0 °C, which is also what an empty cell says; type 0.1 for beer at the freezing point of water`,
   oneCellOnly: (argument: string): string => `${argument} must be a single cell here, since the answer spills over several cells`,
   wrongWidth: (argument: string, width: number, layouts: readonly string[]): string =>
     `${argument} is ${width} ${width === 1 ? "column" : "columns"} wide; it must hold ${layouts.join(", or ")}`,

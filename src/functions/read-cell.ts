@@ -18,13 +18,16 @@ function refuseErrors(typed: unknown): void {
 export function readNumber(
   argument: string,
   typed: unknown,
-  parameter: Pick<NumberParameter, "quantity" | "limits" | "hint" | "blank" | "covered" | "default" | "slip" | "words"> | ListParameter,
+  parameter: Pick<NumberParameter, "quantity" | "limits" | "hint" | "blank" | "zero" | "covered" | "default" | "slip" | "words"> | ListParameter,
   units: UnitSystem,
 ): number | Missing {
   refuseErrors(typed);
   if (isEmpty(typed)) return parameter.blank === "zero" ? emptyAsZero(parameter) : missing;
   if (typeof typed !== "number" || !Number.isFinite(typed)) throw new ArgumentProblem("#VALUE!", messages.notANumber(argument, typed, parameter, units));
-  if (typed === 0 && parameter.blank === "missing") return missing;
+  if (typed === 0 && parameter.blank === "missing") {
+    if ("zero" in parameter && units === "metric") throw new ArgumentProblem("#VALUE!", messages.looksEmpty(argument));
+    return missing;
+  }
   const coreValue = quantity(parameter.quantity).toCore(typed, units);
   if (!within(coreValue, parameter.limits)) {
     throw new ArgumentProblem("#VALUE!", messages.outsideLimits(argument, typed, parameter, units));

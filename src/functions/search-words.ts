@@ -64,6 +64,7 @@ export const searchWords: Readonly<Record<string, string>> = {
   "PACK.VOLUMES": "keg, PSI, how fizzy, carbonation level, CO2",
   "PACK.LINE": "beer line, hose, draught, draft, tap, foaming, balance a keg, kegerator, tubing",
   "PACK.CHECK": "bottle bomb, burst, exploding bottles, safe, pressure in the bottle, overcarbonated, gushing, glass",
+  "PACK.INSIDE": "pressure in the bottle, PSI, bar, headspace, air, warm bottles, altitude",
   "PACK.BOTTLES": "how many bottles, bottle count, fill, cases",
   "PACK.READY": "when to drink, conditioning, bottle conditioning, carbonated, first taste, waiting",
   "DAY.TIMELINE": "brew day, schedule, timer, steps, when to add hops, plan, boil",

@@ -47,6 +47,13 @@ describe.each(cases)("GYLE.$id $as", ({ descriptor, typed }) => {
       expect(answers[0]).not.toEqual(notFilledIn);
       return;
     }
+    // 0 °C is real for beer, and an empty cell on the desktop: it is asked about.
+    if (parameter.kind === "number" && parameter.zero === "asked" && unitsOf(descriptor, typed) === "metric") {
+      expect(answers[0]).not.toEqual(notFilledIn);
+      expect((call(descriptor, withArgument(typed, index, [[0]]))[0]?.[0] as CellError).message).toContain("is 0 °C, which is also what an empty cell says");
+      expect(answers.slice(1)).toEqual([notFilledIn, notFilledIn]);
+      return;
+    }
     // A single 0 in a list of minutes or days is a real value.
     if (parameter.kind === "list" && parameter.blank === "zero") expect(answers[1]).toEqual(answers[2]);
     // A table of one cell has too few columns: it is refused by its width, whatever the cell holds.

@@ -17,6 +17,15 @@ const addedLater: Readonly<Record<string, readonly string[]>> = {
   "HOPS.IBU": ["boil_minutes", "stand_temperature", "stand_minutes", "chill_minutes", "chilled_to"],
   "HOPS.SHARE": ["boil_minutes", "stand_temperature", "stand_minutes", "chill_minutes", "chilled_to"],
   "DAY.TIMELINE": ["boil", "stand_temperature", "stand_minutes", "stand_after"],
+  "BEER.ENERGY": ["primed"],
+  "PACK.RESIDUAL": ["altitude"],
+  "PACK.PRIMING": ["bottle", "altitude"],
+  "PACK.DOSE": ["bottle", "altitude"],
+  "PACK.PRESSURE": ["altitude"],
+  "PACK.VOLUMES": ["altitude"],
+  "PACK.CHECK": ["altitude", "headspace"],
+  "PACK.INSIDE": ["altitude", "headspace"],
+  "PACK.BOTTLES": ["syrup"],
 };
 
 describe("the names of the functions", () => {

@@ -60,7 +60,8 @@ describe.each(liftable.flatMap((descriptor) => descriptor.examples.map((example)
     });
 
     it.each(pairs)("answers #N/A where one of two columns has ended: $names", ({ down, across }) => {
-      const longer = valuesFor(down, descriptor, typed)[0] ?? null;
+      // An example in pounds or in °F would be refused as kilograms or °C before its row has ended.
+      const longer = (down.name === "units" ? typed[down.index] : undefined) ?? valuesFor(down, descriptor, typed)[0] ?? null;
       const shorter = valuesFor(across, descriptor, typed)[0] ?? null;
       const answer = call(descriptor, withArgument(withArgument(typed, down.index, [[longer], [longer], [longer]]), across.index, [[shorter], [shorter]]));
       const whole = call(descriptor, withArgument(withArgument(typed, down.index, longer), across.index, shorter))[0]?.[0];

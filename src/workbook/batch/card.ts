@@ -14,14 +14,17 @@ interface Figure {
   readonly reached: readonly [string, string];
 }
 
+/** Priming adds to the alcohol that the readings tell of. */
+const inTheBottle = 'IF(abv_bottle="","","; with the priming "&FIXED(abv_bottle,1,TRUE))';
+
 /** With how far the figure can be trusted when both readings are good to ±0.002, the usual hydrometer (common practice). */
-const alcoholUnit = '=IF(N(abv_reached)=0,"% by volume","% by volume, ± "&FIXED(abv_spread,1,TRUE))';
+const alcoholUnit = `=IF(N(abv_reached)=0,"% by volume","% by volume, ± "&FIXED(abv_spread,1,TRUE)&${inTheBottle})`;
 
 /** By the newest reading, finished or not: the card shows them once the readings are at rest, and a chain of calls stays short. */
 const byNewestReading = (words: UnitWords): readonly [string, Field][] => [
   ["Alcohol at the newest reading", { content: '=IF(fg="","",GYLE.BEER.ABV(og,fg))', format: "one", unit: "% by volume", name: "abv_now" }],
   ["give or take", { content: '=IF(fg="","",GYLE.GAUGE.SPREAD("BEER.ABV",CHOOSE({1,2},og,fg),{0.002,0.002}))', format: "one", unit: "% by volume", name: "abv_spread" }],
-  ["Energy of a bottle of it", { content: '=IF(fg="","",GYLE.BEER.ENERGY(og,fg,bottle_volume,units))', format: "whole", unit: words.energy, name: "energy_now" }],
+  ["Energy of a bottle of it", { content: '=IF(fg="","",GYLE.BEER.ENERGY(og,fg,bottle_volume,units,primed_gas))', format: "whole", unit: words.energy, name: "energy_now" }],
 ];
 
 /** A bill without colours has no colour: 0 would be water. Words in their place are left to the call to refuse. */

@@ -80,7 +80,7 @@ const emptyPackaging = (units: UnitSystem): Packaging => ({
   warmestSinceFermentation: units === "us" ? 68 : 20,
   sugar: "dextrose",
   bottleKind: "ordinary",
-  warmestStorage: units === "us" ? 80 : 27,
+  warmestStorage: units === "us" ? 75 : 24,
   conditioningTemperature: units === "us" ? 70 : 21,
   kegTemperature: units === "us" ? 40 : 4,
   bottlesFilled: "",

@@ -121,7 +121,7 @@ export function planRecipe({ sheetName, contents, cells }: BatchInWorkbook, page
     [["Into", "into", "text"], ["Carbonation", "carbonation", "one", "volumes of CO2"], ["Priming sugar", "priming_sugar", "text"]],
     [["Sugar for the batch", "sugar_mass", "two", words.smallMass], ["Kind of bottle", "bottle_kind", "text"], ["Keg pressure", "keg_pressure", "one", words.pressure]],
   );
-  b.put("A", "Will the glass take it?", { style: "label", mergeTo: "B" });
+  b.put("A", "Will it hold?", { style: "label", mergeTo: "B" });
   b.height(40);
   b.put("C", shown(named("pressure_verdict")), { style: "message", mergeTo: "H" });
   b.row += 1;

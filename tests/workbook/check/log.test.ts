@@ -68,7 +68,7 @@ describe("beer packaged before it had finished", () => {
     expect(found(steady, { packaged_on: 46279, fg_expected: 1.012 })).toEqual([]);
     expect(found(steady, { packaged_on: 46279.9, fg_expected: 1.012 })).toEqual([]);
     const [early] = found(steady, { packaged_on: 46278, fg_expected: 1.012 });
-    expect(early).toMatch(/^stop A\d+: Packaged before two readings a day apart agreed \(the readings up to then say “working”\).*burst it.*wear glasses and gloves/);
+    expect(early).toMatch(/^stop A\d+: Packaged before two readings a day apart agreed \(the readings up to then say “working”\).*burst it\. Bottles: do not open or move them; keep people away and cool the room\.$/);
     expect(gravities(logSheet(steady, { packaged_on: 46278 }))).toMatchObject([{ insteadOf: "Has it finished?" }]);
   });
 

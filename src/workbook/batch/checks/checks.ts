@@ -22,6 +22,9 @@ interface Check {
   readonly lines?: 2 | 3;
 }
 
+/** How words begin that want a second look, however weighty the check: what cannot be checked, and pressures that hold. */
+const asks = ["Cannot", "close:", "within"] as const;
+
 /** Words that fit a line, in any spreadsheet program. */
 export const charactersOfALine = 125;
 
@@ -59,7 +62,7 @@ export function checks(b: SheetBuilder, contents: BatchContents, words: UnitWord
     b.put("A", label, { style: "label" });
     b.put("C", `=IFERROR(${message},"Cannot be checked: a figure it needs shows an error.")`, { style: "message", format: "text", mergeTo: "I" });
     if (lines) b.height(linesPoints(lines));
-    b.put("B", `=IF(C${b.row}="","fine",IF(LEFT(C${b.row},6)="Cannot","look","${weight}"))`, { style: "result" });
+    b.put("B", `=IF(C${b.row}="","fine",IF(OR(${asks.map((begins) => `LEFT(C${b.row},6)="${begins}"`).join(",")}),"look","${weight}"))`, { style: "result" });
     b.row += 1;
   }
   const last = b.row - 1;

@@ -2,8 +2,7 @@ import type { ChoiceParameter, Column, ListParameter, NumberParameter, Parameter
 import { quantity } from "../../../functions/quantities";
 import { num, quote } from "./formula-parts";
 import { layoutOf, type PlainArguments } from "./plain-arguments";
-import type { PlainUnits } from "./units";
-import { typedLimit } from "./units";
+import { byUnits, typedLimit, type PlainUnits } from "./units";
 
 /** Of one argument: when the answer is still blank (any of these), and what must hold for there to be one (all of these). */
 interface Guard {
@@ -46,7 +45,10 @@ function guardOf(x: PlainArguments, key: string, parameter: Parameter): Guard {
 function guardConstant({ blanks, tests }: Guard, value: number | string | boolean, parameter: Parameter, units: PlainUnits): void {
   if (parameter.kind !== "number" && parameter.kind !== "choice") return;
   if (value === 0 && (parameter.kind === "choice" || parameter.blank === "missing")) {
-    if (parameter.optional !== true) blanks.push("TRUE");
+    if (asksAboutZero(parameter, units)) {
+      blanks.push(byUnits(units, "FALSE", "TRUE"));
+      tests.push("FALSE");
+    } else if (parameter.optional !== true) blanks.push("TRUE");
     return;
   }
   if (parameter.kind === "choice") {
@@ -71,12 +73,18 @@ function guardNumber({ blanks, tests }: Guard, text: string, parameter: NumberPa
   else if (parameter.blank === "waits") {
     blanks.push(`${text}=""`);
     tests.push(...within);
-  }
-  else {
+  } else if (asksAboutZero(parameter, units)) {
+    // Here an empty cell can be told from 0 °C.
+    blanks.push(`${text}=""`, ...("fixed" in units ? [] : [byUnits(units, "FALSE", `${text}=0`)]));
+    tests.push(byUnits(units, `${text}<>0`, "TRUE"), ...within);
+  } else {
     blanks.push(`${text}=""`, `${text}=0`);
     tests.push(...within);
   }
 }
+
+/** 0 °C may be meant; 0 °F is far below any beer, and counts as empty. */
+const asksAboutZero = (parameter: ChoiceParameter | NumberParameter, units: PlainUnits): boolean => parameter.kind === "number" && parameter.zero === "asked" && !("fixed" in units && units.fixed === "us");
 
 function guardChoice({ blanks, tests }: Guard, text: string, { choices, optional }: ChoiceParameter): void {
   const empty = [`${text}=""`, `${text}=0`];

@@ -9,6 +9,7 @@ import { acceptDroppedFiles } from "./files/drop";
 import { fileAccess } from "./files/file-access";
 import { fetchFunctionsMetadata, runFunctionsScript } from "./functions-script";
 import { createHandle } from "./handle";
+import { startLateParts } from "./late-parts";
 import { startKeeping } from "./keep/keeping";
 import { provideOffice } from "./pane/office-globals";
 import { dressTables } from "./look/tables";
@@ -63,6 +64,7 @@ async function start(): Promise<void> {
   acceptDroppedFiles((file) => void commands.open(file));
   charts.redraw();
   paneSide.load();
+  await startLateParts(engine.injector);
   await engine.calculated();
   performance.mark("bench-ready");
   markReady();

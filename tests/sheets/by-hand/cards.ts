@@ -1,0 +1,117 @@
+import { readFileSync } from "node:fs";
+import { parse } from "csv-parse/sync";
+import type { BatchContents } from "../../../src/workbook/batch/contents";
+import { block, position } from "../../../src/workbook/plan/addresses";
+import type { SheetPlan } from "../../../src/workbook/plan/sheet-plan";
+import { allGrainBatch, extractBatch, partialMashBatch, workingBatch } from "./batches";
+
+/** One figure of a card, with the sum by which a person came to it. */
+export interface HandLine {
+  readonly name: string;
+  /** A number; words that the cell begins with; or nothing, where the cell must be blank. */
+  readonly value: string;
+  /** A number, or a share of the value in per cent; nothing beside words. */
+  readonly tolerance: string;
+  readonly "why so much": string;
+  readonly sum: string;
+  readonly source: string;
+}
+
+export interface HandCard {
+  readonly title: string;
+  readonly contents: () => BatchContents;
+  readonly lines: readonly HandLine[];
+}
+
+const columns = ["name", "value", "tolerance", "why so much", "sum", "source"];
+
+function table(file: string): HandLine[] {
+  const records: string[][] = parse(readFileSync(new URL(`${file}.csv`, import.meta.url), "utf8"), { skip_empty_lines: true });
+  if (records[0]?.join() !== columns.join()) throw new Error(`${file}: the columns must be ${columns.join()}`);
+  return records.slice(1).map((cells) => Object.fromEntries(columns.map((column, index) => [column, cells[index] ?? ""])) as unknown as HandLine);
+}
+
+export const handCards = (): readonly HandCard[] => [
+  { title: "extract-us", contents: extractBatch, lines: table("extract-us") },
+  { title: "all-grain-metric", contents: allGrainBatch, lines: table("all-grain-metric") },
+  { title: "partial-mash-keg", contents: partialMashBatch, lines: table("partial-mash-keg") },
+  { title: "working-metric", contents: workingBatch, lines: table("working-metric") },
+];
+
+/** Columns that have no name of their own, beside one that has. */
+const columnsBeside: Readonly<Record<string, readonly [name: string, column: string]>> = {
+  share_of_malt: ["malt", "G"],
+  ibu_each: ["hops", "G"],
+  gravities: ["readings", "F"],
+  eaten: ["readings", "G"],
+  alcohol: ["readings", "H"],
+};
+
+export type Shows = (cell: string) => unknown;
+
+/** The cell that a line of a table speaks of; lines of the clock are found by the words they begin with. */
+export function cellOfLine(plan: SheetPlan, name: string, shows: Shows): string {
+  const rangeOf = (wanted: string): string => {
+    const found = plan.names.find((candidate) => candidate.name === wanted);
+    if (!found) throw new Error(`the sheet has no name ${wanted}`);
+    return found.range;
+  };
+  const [kind = "", ...rest] = name.split(" ");
+  const beside = columnsBeside[kind];
+  if (beside && rest.length > 0) return `${beside[1]}${block(rangeOf(beside[0])).from.row + Number(rest[0]) - 1}`;
+  if (rest.length === 0) return rangeOf(name).split(":")[0] ?? "";
+  const { from, to } = block(rangeOf("happened"));
+  for (let row = from.row; row <= to.row; row += 1) {
+    if (String(shows(`A${row}`) ?? "").startsWith(rest.join(" "))) return `${kind === "boil_minute" ? "D" : "C"}${row}`;
+  }
+  throw new Error(`the clock has no line that begins with "${rest.join(" ")}"`);
+}
+
+/** What differs between the paper and the sheet, in words; nothing where they agree. */
+export function difference(plan: SheetPlan, line: HandLine, shows: Shows): string | undefined {
+  const shown = shows(cellOfLine(plan, line.name, shows));
+  const says = (words: string): string => `${line.name}: the sheet shows ${String(shown)}, the paper ${words} (${line.sum})`;
+  if (line.value === "") return shown === null || shown === "" || shown === undefined ? undefined : says("nothing");
+  const wanted = Number(line.value);
+  if (Number.isNaN(wanted)) return typeof shown === "string" && shown.startsWith(line.value) ? undefined : says(`"${line.value}"`);
+  if (typeof shown !== "number") return says(line.value);
+  const room = line.tolerance.endsWith("%") ? Math.abs(wanted) * Number(line.tolerance.slice(0, -1)) / 100 : Number(line.tolerance);
+  const found = line.name.startsWith("clock ") ? shown % 1 : shown;
+  return Math.abs(found - wanted) <= room + 1e-9 ? undefined : says(`${line.value} ± ${line.tolerance}`);
+}
+
+/** Calculated numbers that no table states, and why. Names, or what a cell without a name stands in. */
+export const leftOut: Readonly<Record<string, string>> = {
+  timeline: "the printed clock shows the same lines, which stand in the table",
+  clock: "only the lines of the extract batch, whose steps are its own; the others' minutes are formulas over figures that stand in the tables",
+  step_minutes: "minutes of the usual steps: the figures that they point to stand in the tables",
+  forecast: "a fit: tests/log draws its truth from other families",
+  forecast_day: "a fit: tests/log draws its truth from other families",
+  forecast_spread: "a fit: tests/log draws its truth from other families",
+  end_expected: "a fit: tests/log draws its truth from other families",
+  curve: "a fit, drawn",
+  chart: "days and readings laid out for the drawing",
+  chart_days: "days laid out for the drawing",
+  chart_from: "days laid out for the drawing",
+  chart_to: "days laid out for the drawing",
+  log_times: "the readings once more, for the fit",
+  log_gravities: "the readings once more, for the fit",
+};
+
+/** Every cell that calculates: by its name, by its column beside a name, or by what it is part of. */
+export function nameOfCell(plan: SheetPlan, cell: string): string {
+  const exact = plan.names.find(({ range }) => range === cell);
+  if (exact) return exact.name;
+  const { row, column } = position(cell);
+  const letter = cell.replace(/\d/g, "");
+  const rows = (name: string) => block(plan.names.find((candidate) => candidate.name === name)?.range ?? "A1:A1");
+  for (const [kind, [name, of]] of Object.entries(columnsBeside)) {
+    const { from, to } = rows(name);
+    if (letter === of && row >= from.row && row <= to.row) return `${kind} ${row - from.row + 1}`;
+  }
+  const inside = (name: string) => { const { from, to } = rows(name); return row >= from.row && row <= to.row; };
+  if (column >= position("W1").column) return "chart";
+  if (inside("happened") && ["C", "D"].includes(letter)) return "clock";
+  if (inside("happened") && letter === "M") return "step_minutes";
+  return plan.names.find(({ range }) => range.split(":")[0] === cell)?.name ?? cell;
+}

@@ -4,7 +4,7 @@ import { CellError } from "../../src/functions/cell-error";
 import { planBatch } from "../../src/workbook/batch/plan";
 import { benchTimeout, insertOn, openBatchBench } from "../support/batch-bench";
 import { paperGrid } from "../support/paper-grid";
-import { cellOfLine, difference, handCards, leftOut, nameOfCell } from "./by-hand/cards";
+import { cellOfLine, difference, handCards, leftOut, nameOfCell, wholeCards } from "./by-hand/cards";
 
 /*
  * Batches calculated by hand, every figure that a brewer reads, from textbook equations and without a look at our code
@@ -42,7 +42,7 @@ describe.each(handCards())("the card of $title", ({ contents, lines }) => {
 it("no number that a sheet calculates is missing from the tables", () => {
   const missing = new Set<string>();
   for (const { title, contents, lines } of handCards()) {
-    if (title === "working-metric") continue;
+    if (!wholeCards.includes(title)) continue;
     const plan = planBatch(contents());
     const paper = paperGrid(plan);
     for (const { address, content } of plan.cells) {

@@ -24,7 +24,7 @@ export function paperGrid(plan: SheetPlan, changed: ReadonlyMap<string, string |
   const content = new Map<string, string | number>(plan.cells.map((cell) => [cell.address, cell.content]));
   for (const [cell, formula] of changed) content.set(cell, formula);
   const names = new Map(plan.names.map(({ name, range }) => [name.toLowerCase(), range]));
-  const spills = plan.cells.flatMap(({ address: from, spillsTo }) => (spillsTo ? [{ from, ...block(`${from}:${spillsTo}`) }] : []));
+  const spills = plan.cells.flatMap(({ address: first, spillsTo }) => (spillsTo ? [block(`${first}:${spillsTo}`)] : []));
   const known = new Map<string, Cells>();
 
   function whole(cell: string): Cells {

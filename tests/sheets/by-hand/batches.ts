@@ -86,3 +86,16 @@ export function workingBatch(): BatchContents {
   const batch = allGrainBatch();
   return { ...batch, id: "by-hand-working", sheetName: "Working", batchName: "Working by hand", readings: log([46306.75, 1.043, "SG", 21, 19], [46308.75, 1.024, "SG", 21, 19]), packaging: { ...batch.packaging, packagedOn: "", bottlesFilled: "" }, tasting: emptyTasting };
 }
+
+/** The extract batch on the eve of its brew day: nothing read, nothing packaged. */
+export function unmeasuredBatch(): BatchContents {
+  const [batch, empty] = [extractBatch(), newBatch({ id: "x", sheetName: "x", batchName: "x", brewedOn: 46298, volume: 5, units: "us", topUp: 0, method: "extract" })];
+  return { ...batch, id: "by-hand-unmeasured", sheetName: "Unmeasured", batchName: "Unmeasured by hand", dryHoppedOn: "", wort: empty.wort, readings: [], packaging: { ...batch.packaging, packagedOn: "", bottlesFilled: "" }, tasting: emptyTasting };
+}
+
+/** A sheet as the pane writes it, with a kit and nothing else. */
+export const blankBatch = (): BatchContents => newBatch({ id: "by-hand-blank", sheetName: "Blank", batchName: "Blank", brewedOn: 46300, volume: 20, units: "metric", topUp: 0, method: "all-grain" });
+
+/** Gravities that the malt cannot have made: slips of whoever read or typed. */
+export const misreadExtract = (): BatchContents => ({ ...extractBatch(), id: "by-hand-misread-us", sheetName: "Misread", batchName: "Misread by hand", wort: { reading: 1.072, scale: "SG", sampleTemperature: 60, volume: 4.9 } });
+export const misreadGrain = (): BatchContents => ({ ...allGrainBatch(), id: "by-hand-misread", sheetName: "Misread grain", batchName: "Misread by hand", wort: { reading: 1.083, scale: "SG", sampleTemperature: 20, volume: 20.5 } });

@@ -3,7 +3,7 @@ import { parse } from "csv-parse/sync";
 import type { BatchContents } from "../../../src/workbook/batch/contents";
 import { block, position } from "../../../src/workbook/plan/addresses";
 import type { SheetPlan } from "../../../src/workbook/plan/sheet-plan";
-import { allGrainBatch, extractBatch, partialMashBatch, workingBatch } from "./batches";
+import { allGrainBatch, blankBatch, extractBatch, misreadExtract, misreadGrain, partialMashBatch, unmeasuredBatch, workingBatch } from "./batches";
 
 /** One figure of a card, with the sum by which a person came to it. */
 export interface HandLine {
@@ -31,11 +31,18 @@ function table(file: string): HandLine[] {
   return records.slice(1).map((cells) => Object.fromEntries(columns.map((column, index) => [column, cells[index] ?? ""])) as unknown as HandLine);
 }
 
+/** Those that state every number; the others state what must be there, or must not be there yet. */
+export const wholeCards: readonly string[] = ["extract-us", "all-grain-metric", "partial-mash-keg"];
+
 export const handCards = (): readonly HandCard[] => [
   { title: "extract-us", contents: extractBatch, lines: table("extract-us") },
   { title: "all-grain-metric", contents: allGrainBatch, lines: table("all-grain-metric") },
   { title: "partial-mash-keg", contents: partialMashBatch, lines: table("partial-mash-keg") },
   { title: "working-metric", contents: workingBatch, lines: table("working-metric") },
+  { title: "unmeasured-us", contents: unmeasuredBatch, lines: table("unmeasured-us") },
+  { title: "misread-us", contents: misreadExtract, lines: table("misread-us") },
+  { title: "misread-metric", contents: misreadGrain, lines: table("misread-metric") },
+  { title: "blank-metric", contents: blankBatch, lines: table("blank-metric") },
 ];
 
 /** Columns that have no name of their own, beside one that has. */
@@ -67,6 +74,9 @@ export function cellOfLine(plan: SheetPlan, name: string, shows: Shows): string 
   throw new Error(`the clock has no line that begins with "${rest.join(" ")}"`);
 }
 
+/** Minutes from a line of the clock to the one below. */
+const minutesTo = (time: number, shows: Shows, cell: string): number => (Number(shows(`C${Number(cell.slice(1)) + 1}`)) - time) * 1440;
+
 /** What differs between the paper and the sheet, in words; nothing where they agree. */
 export function difference(plan: SheetPlan, line: HandLine, shows: Shows): string | undefined {
   const shown = shows(cellOfLine(plan, line.name, shows));
@@ -76,7 +86,7 @@ export function difference(plan: SheetPlan, line: HandLine, shows: Shows): strin
   if (Number.isNaN(wanted)) return typeof shown === "string" && shown.startsWith(line.value) ? undefined : says(`"${line.value}"`);
   if (typeof shown !== "number") return says(line.value);
   const room = line.tolerance.endsWith("%") ? Math.abs(wanted) * Number(line.tolerance.slice(0, -1)) / 100 : Number(line.tolerance);
-  const found = line.name.startsWith("clock ") ? shown % 1 : shown;
+  const found = line.name.startsWith("clock ") ? shown % 1 : line.name.startsWith("takes ") ? minutesTo(shown, shows, cellOfLine(plan, line.name, shows)) : shown;
   return Math.abs(found - wanted) <= room + 1e-9 ? undefined : says(`${line.value} ± ${line.tolerance}`);
 }
 

@@ -4,6 +4,7 @@ import { call } from "../../src/functions/call";
 import type { Matrix } from "../../src/functions/describe";
 import { functionNamed } from "../../src/functions/registry";
 import { arbitraryCall, typedCall, type CoreArgument } from "../support/arbitrary-call";
+import { allDrawn } from "../support/drawn";
 import { placesOf } from "../support/registry-probe";
 
 /** What grows with the recipe, and by what power of it the answer grows. */
@@ -72,6 +73,6 @@ describe.each(scaling)("a recipe half as large: GYLE.%s", (id, amounts, power) =
       }),
       { numRuns: 150 },
     );
-    expect(compared).toBeGreaterThan(10);
+    if (allDrawn) expect(compared).toBeGreaterThan(10);
   });
 });

@@ -80,7 +80,7 @@ export function fieldRows(b: SheetBuilder, left: readonly [string, Field][], rig
 /** A column without a number format holds words. */
 const isNumeric = (format: NumberFormat | undefined): boolean => format !== undefined && format !== "text" && format !== "dateTime";
 
-/** A heading row and a table of inputs with at least `usualRows` rows, more where there are more lines; returns the body's first and last row. */
+/** A heading row and a table of inputs with at least `usualRows` rows (or those that the sheet has already), more where there are more lines; returns the body's first and last row. */
 export function inputTable(
   b: SheetBuilder,
   name: string,
@@ -88,7 +88,7 @@ export function inputTable(
   lines: readonly (readonly CellContent[])[],
   usualRows: number,
 ): { first: number; last: number } {
-  const rows = Math.max(usualRows, lines.length);
+  const rows = Math.max(b.tableRows[name] ?? usualRows, lines.length);
   const heading = b.row;
   for (const { letter, heading: text, format } of columns) b.put(letter, text, { style: isNumeric(format) ? "headingRight" : "heading" });
   for (let index = 0; index < rows; index += 1) {

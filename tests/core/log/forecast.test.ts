@@ -8,6 +8,7 @@ import { readingsInOrder } from "../../../src/core/log/readings";
 import { BrewingError } from "../../../src/core/brewing-error";
 import { realExtractByBalling } from "../../../src/core/beer/alcohol";
 import { platoFromGravity } from "../../../src/core/wort/plato";
+import { allDrawn } from "../../support/drawn";
 import { ale, logOf } from "../../support/fermentation-log";
 
 function refusal(make: () => unknown): string {
@@ -122,6 +123,7 @@ describe("fitFermentation", () => {
       }),
       { seed: 7, numRuns: 200 },
     );
+    if (!allDrawn) return;
     expect(all).toBeGreaterThan(150);
     expect(inside / all).toBeGreaterThanOrEqual(0.9);
   });
@@ -143,6 +145,7 @@ describe("fitFermentation", () => {
       }),
       { seed: 7, numRuns: 400 },
     );
+    if (!allDrawn) return;
     expect(all).toBeGreaterThan(300);
     expect(inside / all).toBeGreaterThanOrEqual(0.95);
   });
@@ -249,7 +252,7 @@ describe("fitFermentation", () => {
       }),
       { seed: 11, numRuns: 200 },
     );
-    expect(fitted).toBeGreaterThan(50);
+    if (allDrawn) expect(fitted).toBeGreaterThan(50);
   });
 
   it("goes on level from a stall, however many readings there are", () => {
@@ -287,7 +290,7 @@ describe("fitFermentation", () => {
       }),
       { seed: 3, numRuns: 300 },
     );
-    expect(answered).toBeGreaterThan(40);
+    if (allDrawn) expect(answered).toBeGreaterThan(40);
   });
 });
 

@@ -6,7 +6,7 @@ import { broadcast, joined, single, type Cell, type Cells } from "../../src/work
 import { asNumber, binary, unary } from "../../src/workbook/evaluate/operators";
 import { parsed } from "../../src/workbook/evaluate/parse";
 import { gyleId } from "../../src/workbook/formulas";
-import { address, block, position } from "../../src/workbook/plan/addresses";
+import { address, block, position, type Block } from "../../src/workbook/plan/addresses";
 import type { SheetPlan } from "../../src/workbook/plan/sheet-plan";
 
 /**
@@ -65,6 +65,9 @@ export function paperGrid(plan: SheetPlan, changed: ReadonlyMap<string, string |
     }
     if (node.type !== "CallExpression" || node.callee.type !== "Identifier") throw new Error(`the paper grid cannot work out ${node.type}`);
     const { name } = node.callee;
+    const [named] = node.arguments;
+    const asked = named?.type === "ReferenceIdentifier" && places[name.toUpperCase()];
+    if (asked) return asked(block((names.get(named.value.toLowerCase()) ?? named.value).replaceAll("$", "")));
     const given = node.arguments.map((argument): Argument | undefined => (argument && isExpressionNode(argument) ? () => work(argument) : undefined));
     const id = gyleId(name);
     if (id === undefined) return defined(natives[name.toUpperCase()], name)(given.map((argument) => argument ?? (() => single(null))));
@@ -73,6 +76,14 @@ export function paperGrid(plan: SheetPlan, changed: ReadonlyMap<string, string |
   }
   return { at };
 }
+
+/** What asks where cells stand, not what they hold. */
+const places: Readonly<Record<string, (cells: Block) => Cells>> = {
+  ROW: ({ from, to }) => Array.from({ length: to.row - from.row + 1 }, (_, index) => [from.row + index]),
+  COLUMN: ({ from, to }) => [Array.from({ length: to.column - from.column + 1 }, (_, index) => from.column + index)],
+  ROWS: ({ from, to }) => single(to.row - from.row + 1),
+  COLUMNS: ({ from, to }) => single(to.column - from.column + 1),
+};
 
 function defined<T>(value: T | undefined, what: string): T {
   if (value === undefined) throw new Error(`the paper grid does not know ${what}`);

@@ -34,7 +34,7 @@ export function extractBatch(): BatchContents {
       { what: "To the boil", part: "before", minutes: 14, caution: "", why: "" },
       { what: "Chiller in", part: "boil", minutes: 18, caution: "", why: "" },
       { what: "Finings in", part: "boil", minutes: 10, caution: "", why: "" },
-      { what: "Chill", part: "after", minutes: 20, caution: "", why: "" },
+      { what: "Cool it", part: "after", minutes: 20, caution: "", why: "" },
       { what: "Rack", part: "after", minutes: 15, caution: "", why: "" },
       { what: "Yeast in", part: "after", minutes: 5, caution: "", why: "" },
       { what: "Tidy up", part: "after", minutes: 30, caution: "", why: "" },

@@ -65,20 +65,30 @@ export function paperGrid(plan: SheetPlan, changed: ReadonlyMap<string, string |
     }
     if (node.type !== "CallExpression" || node.callee.type !== "Identifier") throw new Error(`the paper grid cannot work out ${node.type}`);
     const { name } = node.callee;
-    const [named] = node.arguments;
-    const asked = named?.type === "ReferenceIdentifier" && places[name.toUpperCase()];
-    if (asked) return asked(block((names.get(named.value.toLowerCase()) ?? named.value).replaceAll("$", "")));
+    const places = askingPlaces[name.toUpperCase()];
+    if (places) return places(placeOf(node.arguments[0] as AstExpression));
     const given = node.arguments.map((argument): Argument | undefined => (argument && isExpressionNode(argument) ? () => work(argument) : undefined));
     const id = gyleId(name);
     if (id === undefined) return defined(natives[name.toUpperCase()], name)(given.map((argument) => argument ?? (() => single(null))));
     const descriptor = registry.find((candidate) => candidate.id === id);
     return descriptor ? call(descriptor, given.map((argument) => argument?.())) : single(new CellError("#NAME?", name));
   }
+
+  /** Where a range stands, or the cell or column of it that INDEX names. */
+  function placeOf(node: AstExpression): Block {
+    if (node.type === "ReferenceIdentifier") return block((names.get(node.value.toLowerCase()) ?? node.value).replaceAll("$", ""));
+    if (node.type !== "CallExpression" || node.callee.type !== "Identifier" || node.callee.name !== "INDEX") throw new Error("the paper grid cannot tell where this stands");
+    const [whole, ...counted] = node.arguments;
+    const [row = 1, column = 1] = counted.map((count) => Number(work(count as AstExpression)[0]?.[0]));
+    const { from, to } = placeOf(whole as AstExpression);
+    const cell = { row: from.row + Math.max(row, 1) - 1, column: from.column + Math.max(column, 1) - 1 };
+    return { from: cell, to: { row: row === 0 ? to.row : cell.row, column: column === 0 ? to.column : cell.column } };
+  }
   return { at };
 }
 
 /** What asks where cells stand, not what they hold. */
-const places: Readonly<Record<string, (cells: Block) => Cells>> = {
+const askingPlaces: Readonly<Record<string, (cells: Block) => Cells>> = {
   ROW: ({ from, to }) => Array.from({ length: to.row - from.row + 1 }, (_, index) => [from.row + index]),
   COLUMN: ({ from, to }) => [Array.from({ length: to.column - from.column + 1 }, (_, index) => from.column + index)],
   ROWS: ({ from, to }) => single(to.row - from.row + 1),

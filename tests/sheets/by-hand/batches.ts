@@ -36,7 +36,7 @@ export function extractBatch(): BatchContents {
       { what: "Finings in", part: "boil", minutes: 10, caution: "", why: "" },
       { what: "Cool it", part: "after", minutes: 20, caution: "", why: "" },
       { what: "Rack", part: "after", minutes: 15, caution: "", why: "" },
-      { what: "Yeast in", part: "after", minutes: 5, caution: "", why: "" },
+      { what: "Pitch it", part: "after", minutes: 5, caution: "", why: "" },
       { what: "Tidy up", part: "after", minutes: 30, caution: "", why: "" },
     ],
     wort: { reading: 1.051, scale: "SG", sampleTemperature: 74, volume: 4.9 },

@@ -100,6 +100,7 @@ export const leftOut: Readonly<Record<string, string>> = {
   forecast_spread: "a fit: tests/log draws its truth from other families",
   end_expected: "a fit: tests/log draws its truth from other families",
   curve: "a fit, drawn",
+  pitch_line: "the number of a line, from which pitched_at is looked up",
   chart: "days and readings laid out for the drawing",
   chart_days: "days laid out for the drawing",
   chart_from: "days laid out for the drawing",

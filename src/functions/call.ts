@@ -3,7 +3,7 @@ import { ArgumentProblem, CellError, type CellErrorCode } from "./cell-error";
 import { argumentName, type AnyDescriptor, type Context, type Matrix, type Parameter } from "./describe";
 import { messages } from "./messages";
 import { quantity, type UnitSystem } from "./quantities";
-import { missing, readChoice, readNumber, readText } from "./read-cell";
+import { missing, readChoice, readNumber, readText, waiting } from "./read-cell";
 import { readCells, readList, readTable } from "./read-range";
 
 export type Answer = Matrix<number | string | CellError>;
@@ -75,8 +75,8 @@ function evaluator(descriptor: AnyDescriptor, parameters: [string, Parameter][],
         const value = isScalar(parameter)
           ? readScalar(key, parameter, cellAt(range, row, column, argumentName(key)), range === undefined, units)
           : remember(wholes, `${units} ${key}`, () => readWhole(key, parameter, range, units));
-        if (value === missing) {
-          if (parameter.optional !== true) return descriptor.result.kind === "grid" ? [[""]] : "";
+        if (value === missing || value === waiting) {
+          if (parameter.optional !== true || value === waiting) return descriptor.result.kind === "grid" ? [[""]] : "";
           values[key] = "default" in parameter ? parameter.default : undefined;
         } else values[key] = value;
       }

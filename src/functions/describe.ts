@@ -38,6 +38,8 @@ export interface NumberParameter extends Described {
   readonly default?: number;
   /** Words that help when a number is outside the limits ("looks like °P: wrap it in GYLE.WORT.SG"). */
   readonly hint?: (typed: number) => string | undefined;
+  /** In a column of a table: words that a cell may hold instead of a number. */
+  readonly words?: readonly string[];
 }
 
 export interface ChoiceParameter<Choice extends string = string> extends Described {
@@ -73,6 +75,8 @@ export interface TableParameter<Columns extends Record<string, Column> = Record<
   readonly kind: "table";
   readonly columns: Columns;
   readonly layouts: readonly (readonly (keyof Columns & string | null)[])[];
+  /** What a row that lacks a cell does to a table that may be left out: the answer waits for it. Else the table counts as left out. */
+  readonly halfFilled?: "waits";
 }
 
 /** A row or a column of cells as typed, whatever is in them: another function's arguments. */
@@ -84,7 +88,9 @@ export type Parameter = NumberParameter | ChoiceParameter | TextParameter | List
 
 type Omissible<P, V> = P extends { default: {} } ? V : P extends { optional: true } ? V | undefined : V;
 
-type ScalarValue<P> = P extends { kind: "number" }
+type ScalarValue<P> = P extends { kind: "number"; words: readonly (infer Word)[] }
+  ? Omissible<P, number | Word>
+  : P extends { kind: "number" }
   ? Omissible<P, number>
   : P extends { kind: "choice"; choices: readonly (infer C)[] }
     ? Omissible<P, C>

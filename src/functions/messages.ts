@@ -6,13 +6,13 @@ import { scaleHint, textHint } from "./slips";
  * Every error text of the functions layer, in one grammar: what was wrong, which argument, what is allowed.
  * `argument` is the name as the brewer sees it, with its row where it stands in a table.
  */
-type Numeric = Pick<NumberParameter | ListParameter, "quantity" | "limits" | "hint">;
+type Numeric = Pick<NumberParameter | ListParameter, "quantity" | "limits" | "hint"> & Pick<NumberParameter, "words">;
 
 const inBrackets = (hint: string | undefined): string => (hint === undefined ? "" : ` (${hint})`);
 
 export const messages = {
-  notANumber: (argument: string, typed: unknown, { quantity: name, limits }: Numeric, units: UnitSystem): string =>
-    `${argument} must be a number, not ${quote(typed)}; it must be ${limitText(name, limits, units)}${inBrackets(textHint(typed, name, units))}`,
+  notANumber: (argument: string, typed: unknown, { quantity: name, limits, words }: Numeric, units: UnitSystem): string =>
+    `${argument} must be a number, not ${quote(typed)}; it must be ${limitText(name, limits, units)}${words === undefined ? "" : ` or one of: ${words.join(", ")}`}${inBrackets(textHint(typed, name, units))}`,
   notAChoice: (argument: string, typed: unknown, { choices, hint }: Pick<ChoiceParameter, "choices" | "hint">): string =>
     `${argument} is ${quote(typed)}; it must be one of: ${choices.join(", ")}${inBrackets(typeof typed === "string" ? hint?.(typed.trim().toLowerCase()) : undefined)}`,
   outsideLimits: (argument: string, typed: number, { quantity: name, limits, hint }: Numeric, units: UnitSystem): string =>

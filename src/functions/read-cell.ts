@@ -7,6 +7,10 @@ import { quantity, type UnitSystem } from "./quantities";
 export const missing = Symbol("missing");
 export type Missing = typeof missing;
 
+/** Stands for an argument that could be left out, but was begun: without the rest of it there is no answer yet. */
+export const waiting = Symbol("waiting");
+export type Waiting = typeof waiting;
+
 /** Excel hands an empty cell over as 0, null or "" depending on the platform; 0 is told apart by each parameter. */
 export const isEmpty = (typed: unknown): boolean => typed === null || typed === undefined || (typeof typed === "string" && typed.trim() === "");
 
@@ -18,7 +22,7 @@ function refuseErrors(typed: unknown): void {
 export function readNumber(
   argument: string,
   typed: unknown,
-  parameter: Pick<NumberParameter, "quantity" | "limits" | "hint" | "blank" | "covered" | "default"> | ListParameter,
+  parameter: Pick<NumberParameter, "quantity" | "limits" | "hint" | "blank" | "covered" | "default" | "words"> | ListParameter,
   units: UnitSystem,
 ): number | Missing {
   refuseErrors(typed);

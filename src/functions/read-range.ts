@@ -2,7 +2,7 @@ import { ArgumentProblem, CellError } from "./cell-error";
 import { argumentName, type Column, type ListParameter, type Matrix, type TableParameter, type TableRows } from "./describe";
 import { messages } from "./messages";
 import { bothUnits, type UnitSystem } from "./quantities";
-import { isEmpty, missing, readChoice, readNumber, readText, type Missing } from "./read-cell";
+import { isEmpty, missing, readChoice, readNumber, readText, waiting, type Missing, type Waiting } from "./read-cell";
 
 /** A column (or row) of numbers; blank cells become null so that two lists stay side by side. Missing when all blank. */
 export function readList(argument: string, range: Matrix, parameter: ListParameter, units: UnitSystem): (number | null)[] | Missing {
@@ -31,7 +31,7 @@ type Row = Record<string, unknown> & { rowNumber: number };
  * skipped; a heading row is skipped; a row that has its first column but misses another makes the whole call
  * "not filled in yet"; a wrong cell is reported with its row.
  */
-export function readTable(argument: string, range: Matrix, parameter: TableParameter, units: UnitSystem): TableRows<Record<string, Column>> | Missing {
+export function readTable(argument: string, range: Matrix, parameter: TableParameter, units: UnitSystem): TableRows<Record<string, Column>> | Missing | Waiting {
   const width = range[0]?.length ?? 0;
   const layout = parameter.layouts.find((columns) => columns.length === width);
   if (!layout) throw new ArgumentProblem("#VALUE!", messages.wrongWidth(argument, width, parameter.layouts.map((columns) => layoutText(parameter, columns))));
@@ -46,13 +46,15 @@ export function readTable(argument: string, range: Matrix, parameter: TableParam
       const column = key === null ? undefined : parameter.columns[key];
       if (key === null || column === undefined) continue;
       const value = readColumn(`${argument} row ${index + 1 + (hasHeading ? 1 : 0)}: ${argumentName(key)}`, cells[position], column, units);
-      if (value === missing && key === firstKey) return;
+      // Without its first column a row is none, unless that may be left off.
+      if (value === missing && key === firstKey && column.optional !== true) return;
       if (value === missing && column.optional !== true) incomplete = true;
       row[key] = value === missing ? defaultOf(column) : value;
     }
     for (const [key, column] of Object.entries(parameter.columns)) if (!(key in row)) row[key] = defaultOf(column);
     rows.push(row);
   });
+  if (incomplete && parameter.halfFilled === "waits") return waiting;
   if (rows.length === 0 || incomplete) return missing;
   return Object.assign(rows, { height: range.length - (hasHeading ? 1 : 0) }) as unknown as TableRows<Record<string, Column>>;
 }
@@ -70,15 +72,21 @@ function isHeading(cells: readonly unknown[], layout: readonly (string | null)[]
     return column === undefined || isEmpty(cells[position]) ? [] : [{ column, typed: cells[position] }];
   });
   const numbers = filled.filter(({ column }) => column.kind === "number");
-  const chosen = filled.some(({ column, typed }) => column.kind === "choice" && column.choices.includes(String(typed).trim().toLowerCase()));
+  const chosen = filled.some(({ column, typed }) => wordOf(typed, column.kind === "choice" ? column.choices : column.kind === "number" ? column.words : undefined) !== undefined);
   return numbers.length > 0 && numbers.every(({ typed }) => isWord(typed)) && !chosen;
 }
 
 function readColumn(argument: string, typed: unknown, column: Column, units: UnitSystem): unknown {
   if (typed instanceof CellError) throw new ArgumentProblem(typed.code, typed.message);
-  if (column.kind === "number") return readNumber(argument, typed, column, units);
+  if (column.kind === "number") return wordOf(typed, column.words) ?? readNumber(argument, typed, column, units);
   if (column.kind === "choice") return readChoice(argument, typed, column);
   return readText(typed);
+}
+
+/** Which of the words a cell holds, if any; capital letters and spaces around it do not matter. */
+function wordOf(typed: unknown, words: readonly string[] | undefined): string | undefined {
+  const said = typeof typed === "string" ? typed.trim().toLowerCase() : "";
+  return words?.find((word) => word.toLowerCase() === said);
 }
 
 const defaultOf = (column: Column): unknown => ("default" in column ? column.default : undefined);

@@ -39,7 +39,16 @@ const directions: Readonly<Record<string, Readonly<Record<string, Direction | Fr
   "WORT.EFFICIENCY": { volume: up, gravity: up },
   "WORT.YIELD": { points: up },
   "WORT.POINTS": { yield: up },
-  "HOPS.IBU": { volume: down, gravity: down, boils_at: "goes by the minutes of each addition, see HOPS.UTILISATION" },
+  "HOPS.IBU": {
+    volume: down,
+    gravity: down,
+    boils_at: "goes by the minutes of each addition, see HOPS.UTILISATION",
+    boil_minutes: up,
+    stand_temperature: "a warmer stand begins sooner after flame-out: hops for it miss what was hotter",
+    stand_minutes: { goes: "up", where: ({ stand_temperature }) => stand_temperature !== undefined },
+    chill_minutes: up,
+    chilled_to: "a stand colder than that cuts the chilling short, and one as hot as the boil leaves none",
+  },
   "HOPS.UTILISATION": { minutes: { goes: "up", where: notBoiledAway }, gravity: down, boils_at: { goes: "up", where: notBoiledAway } },
   "HOPS.STAND": {
     mass: { goes: "up", where: notBoiledAway },

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { ArgumentProblem, CellError } from "../../src/functions/cell-error";
 import type { ListParameter, Matrix, NumberParameter, TableParameter } from "../../src/functions/describe";
-import { missing, readNumber } from "../../src/functions/read-cell";
+import { missing, readNumber, waiting } from "../../src/functions/read-cell";
 import { layoutText, readCells, readList, readTable } from "../../src/functions/read-range";
 import { choice, gravities, list, minutes, number, optional, smallMass, temperature } from "../../src/functions/vocabulary";
 
@@ -78,8 +78,16 @@ describe("the rows of a table", () => {
   const read = (range: Matrix, units: "metric" | "us" = "metric") => readTable("hops", range, hops, units);
   const rows = (range: Matrix) => {
     const table = read(range);
-    return table === missing ? "missing" : [...table];
+    return typeof table === "symbol" ? table.description : [...table];
   };
+
+  it("make the answer wait while one is half filled in, also of a table that may be left out, where it says so", () => {
+    const turned: TableParameter = { ...hops, layouts: [["minutes", "mass"]] };
+    const half = [[60, 30], [20, ""]];
+    expect(readTable("hops", half, turned, "metric")).toBe(missing);
+    expect(readTable("hops", half, { ...turned, halfFilled: "waits" }, "metric")).toBe(waiting);
+    expect(readTable("hops", [["", ""]], { ...turned, halfFilled: "waits" }, "metric")).toBe(missing);
+  });
 
   it("carry their place as typed, a heading not counted, and defaults for what is not given", () => {
     expect(rows([["g", "min"], [30, 60], ["", ""], [20, 10]])).toEqual([

@@ -6,7 +6,7 @@ export const reasonsForNoDocument: Readonly<Record<string, string>> = {
   "HOPS.BALANCE": "a ratio, defined by itself",
   "HEAT.CHILL": "the equation was read, a worked example with water that warms up was not found; tests/core/heat follows the balance in small steps",
   "HEAT.COIL": "HEAT.CHILL solved for the coil",
-  "CLEAN.DOSE": "the maker's label is the source; the default is common practice",
+  "CLEAN.DOSE": "the maker's label is the source; a proportion, defined by itself",
   "YEAST.PACKS": "a division, rounded up",
   "YEAST.VIABILITY": "rules of thumb for packs; no measured table was found",
   "YEAST.STARTER": "the printed table was not found; its values are from memory",

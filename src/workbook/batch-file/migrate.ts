@@ -15,9 +15,19 @@ const steps: Readonly<Record<number, (batch: Entries) => Entries>> = {
   2: (batch) => {
     const { absorption, deadSpace, tunSize, sanitiserDose, headspacePercent } = usualKit[batch["units"] === "us" ? "us" : "metric"];
     const kit = isEntries(batch["kit"]) ? { absorption, deadSpace, tunSize, sanitiserDose, headspacePercent, ...batch["kit"] } : batch["kit"];
-    return { ...batch, kit, hopStand: batch["hopStand"] ?? noHopStand, dryHoppedOn: batch["dryHoppedOn"] ?? "" };
+    return { ...batch, kit, hopStand: batch["hopStand"] ?? noHopStand, dryHoppedOn: batch["dryHoppedOn"] ?? "", happened: withOneMoreStep(batch) };
   },
 };
+
+/** Lines of an old day that come after the new step "Open the yeast": pitching, cleaning up and the end; and all that are not hops. */
+const [linesBehind, linesBesideHops] = [3, 17];
+
+/** Times stand line by line, so that a step of ours which an old day did not have needs an empty one. Words of the brewer's own stay as they are. */
+function withOneMoreStep({ steps: own, hops, happened }: Entries): unknown {
+  if (own !== undefined || !Array.isArray(hops) || !Array.isArray(happened)) return happened;
+  const at = linesBesideHops + hops.length - linesBehind;
+  return happened.length <= at ? happened : [...(happened as unknown[]).slice(0, at), "", ...(happened as unknown[]).slice(at)];
+}
 
 /** A batch of any version that was ever written, as one of this version; what it holds is still to be checked. */
 export function migrated(batch: unknown, version: unknown): unknown {

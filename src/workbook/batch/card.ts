@@ -2,6 +2,7 @@ import type { SheetBuilder } from "../plan/sheet-builder";
 import type { NumberFormat } from "../plan/sheet-plan";
 import type { BatchContents } from "./contents";
 import { leftField, section, type Field } from "./fields";
+import { bitternessFormula } from "./hops";
 import type { UnitWords } from "./unit-words";
 
 interface Figure {
@@ -15,6 +16,9 @@ interface Figure {
 
 /** With how far the figure can be trusted when both readings are good to ±0.002, the usual hydrometer (common practice). */
 const alcoholUnit = '=IF(abv_reached="","% by volume","% by volume, ± "&TEXT(GYLE.GAUGE.SPREAD("BEER.ABV",CHOOSE({1,2},og,fg),{0.002,0.002}),"0.0"))';
+
+/** A bill without colours has no colour: 0 would be water. Words in their place are left to the call to refuse. */
+const noColours = "AND(SUM(INDEX(malt,0,4))=0,SUMPRODUCT(--ISTEXT(INDEX(malt,0,4)))=0)";
 
 /** Marks a sheet as a batch sheet of ours and tells which plan it follows. */
 export const planVersion = 3;
@@ -62,13 +66,13 @@ export function card(b: SheetBuilder, contents: BatchContents, words: UnitWords)
       label: "Bitterness",
       format: "whole",
       unit: "IBU",
-      plan: ["ibu_plan", '=GYLE.HOPS.IBU(hops,gravity_volume,kettle_gravity,"tinseth",boils_at,units)'],
+      plan: ["ibu_plan", bitternessFormula("HOPS.IBU")],
       reached: ["ibu_reached", '=IF(OR(volume_reached="",ibu_plan=""),"",ibu_plan*volume/volume_reached)'],
     },
     {
       label: "Colour",
       format: "one",
-      plan: ["colour_plan", "=GYLE.WORT.COLOUR(malt,gravity_volume,colour_scale,units)"],
+      plan: ["colour_plan", `=IF(${noColours},"",GYLE.WORT.COLOUR(malt,gravity_volume,colour_scale,units))`],
       reached: ["colour_reached", '=IF(OR(volume_reached="",colour_plan=""),"",GYLE.WORT.COLOUR(malt,gravity_volume*volume_reached/volume,colour_scale,units))'],
     },
     { label: "Bottles", format: "whole", plan: ["bottles_plan", '=IF(into="keg","",INDEX(GYLE.PACK.BOTTLES(volume,bottle_volume,bottling_loss,units),1,1))'], reached: ["bottles_reached", '=IF(N(bottles_filled)=0,"",bottles_filled)'] },

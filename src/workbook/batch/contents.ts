@@ -1,3 +1,4 @@
+import type { HopPlace } from "../../core/hops/places";
 import type { UnitSystem } from "../../functions/quantities";
 import type { CellContent } from "../plan/sheet-plan";
 
@@ -24,8 +25,7 @@ export interface MaltLine {
 }
 
 /** Where a hop goes in beside the boil: before it, into the hot wort after it, or into the fermenter. */
-export const hopPlaces = ["first wort", "stand", "dry"] as const;
-export type HopPlace = (typeof hopPlaces)[number];
+export { hopPlaces, type HopPlace } from "../../core/hops/places";
 
 export interface HopLine {
   readonly hop: string;

@@ -40,8 +40,8 @@ export function malt(b: SheetBuilder, { malt: lines, kit, units, method }: Batch
   workings(
     b,
     [
-      ["Water that the grain keeps", { content: kit.absorption, format: "two", unit: units === "us" ? "US gal/lb" : "L/kg", name: "absorption", note: "What is missing after the grain: water in, less wort out, for each unit of its mass. 1.0 L/kg (0.12 US gal/lb) is common practice; less if the bag is squeezed." }],
-      ["Dead space of the mash tun", { content: kit.deadSpace, format: "two", unit: words.volume, name: "tun_dead_space", note: "What stays below the false bottom and never runs off; 0 where the grain hangs in a bag." }],
+      ["Water that the grain keeps", { content: kit.absorption, format: "two", unit: units === "us" ? "US gal/lb" : "L/kg", name: "absorption", note: "What is missing after the grain: water in, less wort out, for each unit of its mass. What the grain dissolves is counted in it already. 1.0 L/kg (0.12 US gal/lb) is common practice; less if the bag is squeezed." }],
+      ["Dead space of the mash tun", { content: kit.deadSpace, format: "two", unit: words.volume, name: "tun_dead_space", note: "What stays below the false bottom and never runs off; 0 where the grain hangs in a bag. It only asks for more water: the sugar in it is missing in “Sugar won from the grain” already, which goes by what reaches the kettle." }],
       ["Mash tun holds", { content: kit.tunSize || "", format: "two", unit: words.volume, name: "tun_size", note: "Leave empty where the mash stands in the kettle." }],
       ["Sanitiser, by its label", { content: kit.sanitiserDose || "", format: "two", unit: words.dosePerVolume, name: "sanitiser_per_volume", note: "Concentrate for each unit of water, as the maker's label says. Until it is typed, the sheet gives no dose." }],
     ],

@@ -3,6 +3,7 @@ import type { BatchContents } from "./contents";
 import { fermentationChart } from "./fermentation-chart";
 import { fieldRows, inputTable, section, workings, type Field } from "./fields";
 import { gravityAllowance } from "./gravity-allowance";
+import { pitchedAt } from "./pitched";
 import type { UnitWords } from "./unit-words";
 
 /** Room for a reading a day over two weeks, and for the chart beside them. */
@@ -42,7 +43,7 @@ export function readings(b: SheetBuilder, contents: BatchContents, words: UnitWo
     b.put("G", top ? `=GYLE.YEAST.ATTENUATION(og,F${first}:F${last})` : "", { style: "result", format: "whole", ...(top && { spillsTo: `G${last}` }) }, row);
     b.put("H", top ? `=GYLE.BEER.ABV(og,F${first}:F${last})` : "", { style: "result", format: "one", ...(top && { spillsTo: `H${last}` }) }, row);
   }
-  workings(b, [["Dry hops went in on", { content: contents.dryHoppedOn, format: "date", name: "dry_hopped_on", note: "Hops in finished beer can wake the fermentation up: readings from before that day no longer show that it has ended." }]], heading);
+  workings(b, [["Dry hops went in on", { content: contents.dryHoppedOn, format: "date", name: "dry_hopped_on", note: "Hops in finished beer can wake the fermentation up: readings from before that day no longer show that it has ended." }], ...pitchedAt], heading);
   b.name("reading_times", `A${first}:A${last}`);
   b.name("readings", `B${first}:B${last}`);
   b.name("beer_temperatures", `E${first}:E${last}`);

@@ -9,7 +9,9 @@ export function water(b: SheetBuilder, contents: BatchContents, words: UnitWords
   section(b, 2, "Water and kit", "How much to collect, so that enough is left");
   const first = b.row;
   const budgetRow = (index: number) => `=IF(R${first + index}="","",R${first + index})`;
-  const budget = b.put("Q", "=GYLE.WATER.BUDGET(kettle_part,boil_minutes,boil_off,kettle_loss,grain_mass,,,units)", { style: "workings", spillsTo: `R${first + 4}` });
+  // Grain to steep hangs in a bag in the kettle, so that only a mash leaves something behind in a tun.
+  const deadSpace = contents.method === "extract" ? "" : ",IF(grain_mass>0,N(tun_dead_space),0)";
+  const budget = b.put("Q", `=GYLE.WATER.BUDGET(kettle_part,boil_minutes,boil_off,kettle_loss,grain_mass,absorption,,units,malt,grain_efficiency${deadSpace})`, { style: "workings", spillsTo: `R${first + 4}` });
   fieldRows(
     b,
     [
@@ -23,13 +25,13 @@ export function water(b: SheetBuilder, contents: BatchContents, words: UnitWords
       ["Salts, other treatment", { content: salts, format: "text", name: "salts" }],
     ],
     [
-      ["Collect", { content: budgetRow(0), format: "two", unit: words.volume, name: "water_collect", style: "keyResult" }],
-      ["Before the boil", { content: budgetRow(1), format: "two", unit: words.volume, name: "water_before_boil" }],
+      ["Collect", { content: budgetRow(0), format: "two", unit: words.volume, name: "water_collect", style: "keyResult", note: "Water, cold. Malt extract and sugar bring volume of their own (about 0.7 and 0.6 L for each kg, 0.08 and 0.07 US gal for each lb), so that much less water is wanted. What boils away, stays in the grain, in the mash tun and in the kettle is added." }],
+      ["Before the boil", { content: budgetRow(1), format: "two", unit: words.volume, name: "water_before_boil", note: "Wort in the kettle with everything dissolved in it, as if it were cold: a dip stick in boiling wort shows 4 % more." }],
       ["After the boil, hot", { content: budgetRow(2), format: "two", unit: words.volume, name: "water_after_boil" }],
       ["After chilling", { content: budgetRow(3), format: "two", unit: words.volume, name: "water_chilled" }],
       ["From the kettle to the fermenter", { content: '=IF(N(volume)>N(top_up),volume-N(top_up),"")', format: "two", unit: words.volume, name: "kettle_part" }],
       ["Water boils at", { content: "=GYLE.WATER.BOILS(altitude,units)", format: "one", unit: words.temperature, name: "boils_at" }],
-      ["Sanitiser concentrate", { content: "=GYLE.CLEAN.DOSE(sanitiser_volume,,units)", format: "two", unit: `${words.doseVolume}; wet for 1 min or more, by its label`, name: "sanitiser_dose", note: `Whatever touches wort below ${contents.units === "us" ? "180 °F" : "82 °C"} must be clean and then sanitised. The maker's label says how much and how long.` }],
+      ["Sanitiser concentrate", { content: "=GYLE.CLEAN.DOSE(sanitiser_volume,sanitiser_per_volume,units)", format: "two", unit: `${words.doseVolume}; blank until its label's dose is typed (column L)`, name: "sanitiser_dose", note: "From flame-out on, whatever touches the wort must be clean and then sanitised. The maker's label says how much and how long." }],
     ],
   );
   heatWorkings(b, contents, words, first);

@@ -34,7 +34,7 @@ export function reachedFigures(batch: BatchContents, planned: PlannedFigures): R
     fg: verdict === "steady" || verdict === "stalled" ? gravityNow : undefined,
     abv: gravityNow === undefined ? undefined : askNumber("BEER.ABV", og, gravityNow),
     ibu: planned.ibu === undefined || share === undefined ? undefined : planned.ibu / share,
-    colour: planned.gravityVolume === undefined || share === undefined ? undefined : askNumber("WORT.COLOUR", maltRows(batch), planned.gravityVolume * share, colourScale(batch), units),
+    colour: planned.gravityVolume === undefined || planned.colour === undefined || share === undefined ? undefined : askNumber("WORT.COLOUR", maltRows(batch), planned.gravityVolume * share, colourScale(batch), units),
     verdict,
   };
 }

@@ -17,7 +17,7 @@ export interface LearnedRow {
 }
 
 export const learnedRows: readonly LearnedRow[] = [
-  { key: "boilOff", label: "Boils away", format: "two", spread: { betweenKits: 1, betweenBatches: 0.5 }, how: "What was missing in the fermenter, put down to the boil (not with top-up water); measured by hand" },
+  { key: "boilOff", label: "Boils away", format: "two", spread: { betweenKits: 1, betweenBatches: 0.5 }, how: "Water collected and what dissolved in it, less what reached the fermenter, put down to the boil (not with top-up water); measured by hand" },
   { key: "kettleLoss", label: "Left behind in the kettle", format: "two", spread: { betweenKits: 0.5, betweenBatches: 0.3 }, how: "Measured by hand only: no batch sheet tells it apart from what boiled away" },
   { key: "grainEfficiencyPercent", label: "Sugar won from mashed grain", format: "whole", spread: { betweenKits: 8, betweenBatches: 4 }, how: "The gravity read before the yeast, against what the grain could give" },
   { key: "coilKwPerK", label: "Chiller: heat it passes on", format: "two", spread: { betweenKits: 0.15, betweenBatches: 0.06 }, how: "The times noted beside the chilling and the next line, from boiling to the pitching temperature" },

@@ -3,7 +3,7 @@ import type { BatchContents } from "../contents";
 import { section } from "../fields";
 import type { ReadingRows } from "../readings";
 import type { UnitWords } from "../unit-words";
-import { hopsMessage, kettleMessage, mashMessage, steepingMessage, volumesMessage } from "./before-the-boil";
+import { hopsMessage, mashMessage, roomMessage, steepingMessage, volumesMessage } from "./before-the-boil";
 import { clockMessage, figuresMessage } from "./clock-and-figures";
 import { courseMessage, finishedMessage, temperatureMessage, yeastMessage } from "./fermentation";
 import { originalGravityMessage } from "./original-gravity";
@@ -38,7 +38,7 @@ function checkList({ units, method }: BatchContents, words: UnitWords, watched: 
   return [
     { label: "Gravity against the malt", weight: "look", message: originalGravityMessage(units, words, method), lines: 2 },
     { label: "Volumes", weight: "look", message: volumesMessage(words, watched.budget) },
-    { label: "Room in the kettle", weight: "stop", message: kettleMessage(words) },
+    { label: "Room in the kettle", weight: "stop", message: roomMessage(units, words, method) },
     method === "extract" ? { label: "Steeping", weight: "look", message: steepingMessage(units, words) } : { label: "Mash", weight: "look", message: mashMessage(units, words) },
     { label: "Hops", weight: "look", message: hopsMessage(watched.shares) },
     { label: "Yeast", weight: "look", message: yeastMessage },

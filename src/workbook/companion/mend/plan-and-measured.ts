@@ -1,6 +1,6 @@
 import { hopsIbu } from "../../../functions/hops/ibu";
 import { wortGravity } from "../../../functions/wort/gravity";
-import { quantity, type UnitSystem } from "../../../functions/quantities";
+import type { UnitSystem } from "../../../functions/quantities";
 import type { NamedCells } from "../../read/named-cells";
 import { ask } from "../ask";
 import { unitsOf } from "../../read/batch-sheets";
@@ -49,9 +49,4 @@ function plannedWort(sheet: NamedCells, place: Place): Wort | undefined {
   const volume = Number(sheet.number(place === "kettle" ? "water_chilled" : "volume"));
   const gravity = place === "kettle" ? ask(wortGravity, sheet.block("malt"), volume, sheet.value("grain_efficiency"), unitsOf(sheet)).value : sheet.number("og_plan");
   return volume > 0 && typeof gravity === "number" ? { volume, gravity } : undefined;
-}
-
-/** Volume that a kilogram of extract or sugar adds: the figure in GYLE.WORT.ENRICH. */
-export function volumeOf(mass: number, units: UnitSystem): number {
-  return quantity("volume").fromCore(0.6 * quantity("mass").toCore(mass, units), units);
 }

@@ -108,7 +108,8 @@ function guardTable({ blanks, tests }: Guard, x: PlainArguments, key: string, pa
   const [first, ...others] = columns;
   if (first === undefined) return;
   const filled = first.column.kind === "number" ? filledCells(first.text, first.column.blank) : `(${first.text}<>"")*(${first.text}<>0)`;
-  blanks.push(`SUMPRODUCT(${filled})=0`);
+  // A table that may be left out may be empty, too.
+  if (parameter.optional !== true) blanks.push(`SUMPRODUCT(${filled})=0`);
   const gaps = others.filter(({ column }) => column.optional !== true && !(column.kind === "number" && column.blank === "zero")).map(({ text }) => `(${text}="")+(${text}=0)`);
   if (gaps.length > 0) blanks.push(`SUMPRODUCT(${filled}*(${gaps.join("+")}>0))>0`);
   const good = columns.map(({ column, text }) => columnIsGood(column, text, x.units)).filter((factor) => factor !== "");

@@ -2,17 +2,64 @@ import { acids, acidMolPerL, equivalentsPerMole, mashPh, type AcidName } from ".
 import { waterBoilsAtC } from "../../../core/water/boiling";
 import { ionNames, salts, withSalts, pureWater, type SaltName } from "../../../core/water/ions";
 import { ionLabel } from "../../../functions/water/ion-rows";
-import { num, quote } from "./formula-parts";
+import { massOfWortKg, strongestKgPerL, waterKgPerL } from "../../../core/wort/solution";
+import { num, product, quote } from "./formula-parts";
+import { densityOverWaterText } from "./gravity-and-extract";
 import type { PlainArguments } from "./plain-arguments";
 import { NoPlainForm, type PlainForm, type Place } from "./plain-form";
 import { polynomialText } from "./polynomial";
 
 const chilled = (x: PlainArguments): string => `(${x.core("intoFermenter")}+${x.core("kettleLoss")})`;
-const beforeBoil = (x: PlainArguments): string => `${chilled(x)}+${x.core("evaporation")}*${x.core("boilMinutes")}/60`;
+const evaporated = (x: PlainArguments): string => `${x.core("evaporation")}*${x.core("boilMinutes")}/60`;
+
+/** Sums over the malt bill, kg; undefined where none is given. */
+interface Bill {
+  readonly grain: string;
+  readonly extractOfGrain: string;
+  readonly added: string;
+  readonly extract: string;
+}
+
+function billOf(x: PlainArguments): Bill | undefined {
+  if (x.operand("fermentables").kind === "omitted") return undefined;
+  const column = (name: string): string => x.column("fermentables", name) ?? "";
+  const sum = (words: readonly string[], ...columns: string[]): string =>
+    product(`SUMPRODUCT(${[words.map((word) => `(${column("handling")}="${word}")`).join("+"), ...columns.map(column)].join(",")})`, x.scale("mass"));
+  const [grain, added] = [["mash", "steep"], ["extract", "sugar"]] as const;
+  const extractOfGrain = `${sum(grain, "mass", "yield")}*${x.core("efficiency")}/10000`;
+  return { grain: sum(grain, "mass"), extractOfGrain, added: sum(added, "mass"), extract: `(${extractOfGrain}+${sum(added, "mass", "yield")}/100)` };
+}
+
+/** kg in a litre of a sugar solution at 20 °C, from the kg of sugar in it: the density equation turned round, to 1e-8. */
+const kgPerLText = (sugarKgPerL: string): string =>
+  polynomialText((concentration) => massOfWortKg(1, concentration) ?? NaN, { from: 0, to: strongestKgPerL, degree: 9 }, sugarKgPerL);
+
+const volumeText = (mass: string, extract: string): string => `${mass}/(${num(waterKgPerL)}*(${densityOverWaterText(`(${extract}/${mass})`)}))`;
+
+const massBeforeBoil = (x: PlainArguments, { extract }: Bill): string => `(${chilled(x)}*${kgPerLText(`${extract}/${chilled(x)}`)}+${evaporated(x)}*${num(waterKgPerL)})`;
+const massOffTheGrain = (x: PlainArguments, bill: Bill): string => `(${massBeforeBoil(x, bill)}-${bill.added})`;
+
+function beforeBoil(x: PlainArguments): string {
+  const bill = billOf(x);
+  return bill ? volumeText(massBeforeBoil(x, bill), bill.extract) : `${chilled(x)}+${evaporated(x)}`;
+}
+
+function collect(x: PlainArguments): string {
+  const bill = billOf(x);
+  const [grain, lost] = [x.core("grainMass"), `*${x.core("absorption")}+${x.core("deadSpace")}`];
+  if (!bill) return `${beforeBoil(x)}+${grain}${lost}`;
+  return `${volumeText(massOffTheGrain(x, bill), bill.extractOfGrain)}+IF(${grain}>0,${grain},${bill.grain})${lost}`;
+}
+
+/** Whether the malt bill leaves room for water, as `core/water/budget.ts` asks. */
+function roomForWater(x: PlainArguments): string[] {
+  const bill = billOf(x);
+  return bill ? [`${bill.extract}<=${num(strongestKgPerL)}*${chilled(x)}`, `${massOffTheGrain(x, bill)}>2*${bill.extractOfGrain}`] : [];
+}
 
 /** What the five rows of the budget say and hold. */
 const budgetRows: readonly [string, (x: PlainArguments) => string][] = [
-  ["collect", (x) => `${beforeBoil(x)}+${x.core("grainMass")}*${x.core("absorption")}`],
+  ["collect", collect],
   ["before the boil", beforeBoil],
   ["after the boil, hot", (x) => `${chilled(x)}/(1-${x.core("shrinkage")}/100)`],
   ["after chilling", chilled],
@@ -62,6 +109,7 @@ function acidText(x: PlainArguments, name: AcidName): string {
 export const waterForms = {
   "WATER.BUDGET": {
     size: () => ({ rows: 5, columns: 2 }),
+    holds: roomForWater,
     sum: (x, { row, column }: Place) => {
       const [label, volume] = budgetRows[row] ?? budgetRows[0]!;
       return column === 0 ? quote(label) : x.show("volume", volume(x));

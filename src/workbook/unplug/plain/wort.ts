@@ -2,7 +2,7 @@ import { pureSugarPointsLPerKg } from "../../../core/wort/extract-potential";
 import { sugarSolutionDensityKgPerM3, waterDensityKgPerM3 } from "../../../core/wort/density";
 import { bisect } from "../../../core/wort/bisect";
 import { num, product } from "./formula-parts";
-import { gravityText, platoText } from "./gravity-and-extract";
+import { densityOverWaterText, gravityText, platoText } from "./gravity-and-extract";
 import type { PlainArguments } from "./plain-arguments";
 import { NoPlainForm, type PlainForm } from "./plain-form";
 import { surfaceText } from "./polynomial";
@@ -67,9 +67,6 @@ function sampleDensity(x: PlainArguments, calibration: string): string {
 const solutionText = (plato: string, celsius: string): string =>
   surfaceText((p, t) => sugarSolutionDensityKgPerM3(p / 100, t) / 1000, { from: -6, to: 41, degree: 6 }, { from: 9, to: 31, degree: 6 }, plato, celsius);
 
-/** Coefficients of ICUMSA SPS-4 at 20 °C over the density of water there: gravity from the mass fraction of sugar. */
-const icumsaAt20 = [385.1761, 135.3705, 40.9299, -3.9643, 13.4853, -17.289];
-const gravityOfSugar = (fraction: string): string => `1+SUMPRODUCT({${icumsaAt20.join(",")}}*${fraction}^{1,2,3,4,5,6})/${num(waterDensityKgPerM3(20))}`;
 
 const sugar = (x: PlainArguments, calibration: string): string =>
   sugarText(`(${sampleDensity(x, calibration)}-${waterText(x.core("sampleTemperature"))})`, x.core("sampleTemperature"));
@@ -78,7 +75,7 @@ const hydrometer: PlainForm = {
   holds: (x) => [x.choice("scale", { SG: `AND(${x.core("reading")}>=0.98,${x.core("reading")}<=1.2)`, P: `AND(${x.core("reading")}>=-5,${x.core("reading")}<=40)` })],
   sum: (x) =>
     x.choice("scale", {
-      SG: gravityOfSugar(sugar(x, `${x.core("reading")}*${waterText(x.core("calibratedAt"))}`)),
+      SG: densityOverWaterText(sugar(x, `${x.core("reading")}*${waterText(x.core("calibratedAt"))}`)),
       P: gravityText(`100*${sugar(x, solutionText(x.core("reading"), x.core("calibratedAt")))}`),
     }),
 };

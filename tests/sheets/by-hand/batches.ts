@@ -39,6 +39,8 @@ export function extractBatch(): BatchContents {
       { what: "Pitch it", part: "after", minutes: 5, caution: "", why: "" },
       { what: "Tidy up", part: "after", minutes: 30, caution: "", why: "" },
     ],
+    // The yeast went in ten minutes late, and somebody wrote it down.
+    happened: [...Array.from({ length: 14 }, () => "" as const), (12 * 60 + 53) / 1440],
     wort: { reading: 1.051, scale: "SG", sampleTemperature: 74, volume: 4.9 },
     readings: log([46301.75, 1.027, "SG", 68, 67], [46304.75, 1.0155, "SG", 68, 67], [46307.75, 1.012, "SG", 67, 66], [46309.75, 1.0115, "SG", 67, 66], [46310.8, 1.0115, "SG", 67, 66]),
     packaging: { ...batch.packaging, packagedOn: 46312, into: "bottles", co2Volumes: 2.4, warmestSinceFermentation: 70, sugar: "dextrose", bottleKind: "ordinary", warmestStorage: 75, conditioningTemperature: 70, kegTemperature: 40, bottlesFilled: 49 },

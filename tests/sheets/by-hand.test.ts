@@ -14,14 +14,15 @@ let bench: HeadlessBench;
 beforeAll(async () => { bench = await openBatchBench(); }, benchTimeout);
 afterAll(() => { bench.dispose(); });
 
-describe.each(handCards())("the card of $title", ({ contents, lines }) => {
+describe.each(handCards())("the card of $title", ({ title, contents, lines }) => {
   const batch = contents();
   const plan = planBatch(batch);
   const shows = (cell: string) => bench.valueAt(batch.sheetName, cell);
   beforeAll(async () => { await insertOn(bench, batch); }, benchTimeout);
 
   it("has a sum, a source and a reason for its tolerance beside every figure", () => {
-    expect(lines.length).toBeGreaterThan(10);
+    expect(lines.length).toBeGreaterThan(2);
+    if (wholeCards.includes(title)) expect(lines.length).toBeGreaterThan(80);
     for (const line of lines) for (const cell of [line.sum, line.source, line["why so much"]]) expect(cell.length, line.name).toBeGreaterThan(3);
     expect(new Set(lines.map(({ name }) => name)).size).toBe(lines.length);
   });

@@ -95,6 +95,14 @@ export function unmeasuredBatch(): BatchContents {
   return { ...batch, id: "by-hand-unmeasured", sheetName: "Unmeasured", batchName: "Unmeasured by hand", dryHoppedOn: "", wort: empty.wort, readings: [], packaging: { ...batch.packaging, packagedOn: "", bottlesFilled: "" }, tasting: emptyTasting };
 }
 
+/** A sample from the top of a fermenter that was not stirred, and a mash that gave little: one reading is wrong, the other is not. */
+export const unmixedExtract = (): BatchContents => ({ ...misreadExtract(), id: "by-hand-unmixed", sheetName: "Unmixed", batchName: "Unmixed by hand", wort: { reading: 1.041, scale: "SG", sampleTemperature: 60, volume: 4.9 } });
+export const poorMash = (): BatchContents => ({ ...misreadGrain(), id: "by-hand-poor", sheetName: "Poor mash", batchName: "Poor mash by hand", wort: { reading: 1.044, scale: "SG", sampleTemperature: 20, volume: 20.5 } });
+export function unmeasuredGrain(): BatchContents {
+  const batch = allGrainBatch();
+  return { ...batch, id: "by-hand-unmeasured-grain", sheetName: "Unmeasured grain", batchName: "Unmeasured by hand", wort: { reading: "", scale: "P", sampleTemperature: "", volume: "" }, readings: [], packaging: { ...batch.packaging, packagedOn: "", bottlesFilled: "" }, tasting: emptyTasting };
+}
+
 /** A sheet as the pane writes it, with a kit and nothing else. */
 export const blankBatch = (): BatchContents => newBatch({ id: "by-hand-blank", sheetName: "Blank", batchName: "Blank", brewedOn: 46300, volume: 20, units: "metric", topUp: 0, method: "all-grain" });
 

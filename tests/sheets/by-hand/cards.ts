@@ -3,7 +3,7 @@ import { parse } from "csv-parse/sync";
 import type { BatchContents } from "../../../src/workbook/batch/contents";
 import { block, position } from "../../../src/workbook/plan/addresses";
 import type { SheetPlan } from "../../../src/workbook/plan/sheet-plan";
-import { allGrainBatch, blankBatch, extractBatch, misreadExtract, misreadGrain, partialMashBatch, unmeasuredBatch, workingBatch } from "./batches";
+import { allGrainBatch, blankBatch, extractBatch, misreadExtract, misreadGrain, partialMashBatch, poorMash, unmeasuredBatch, unmeasuredGrain, unmixedExtract, workingBatch } from "./batches";
 
 /** One figure of a card, with the sum by which a person came to it. */
 export interface HandLine {
@@ -42,6 +42,9 @@ export const handCards = (): readonly HandCard[] => [
   { title: "unmeasured-us", contents: unmeasuredBatch, lines: table("unmeasured-us") },
   { title: "misread-us", contents: misreadExtract, lines: table("misread-us") },
   { title: "misread-metric", contents: misreadGrain, lines: table("misread-metric") },
+  { title: "unmixed-us", contents: unmixedExtract, lines: table("unmixed-us") },
+  { title: "poor-mash-metric", contents: poorMash, lines: table("poor-mash-metric") },
+  { title: "unmeasured-metric", contents: unmeasuredGrain, lines: table("unmeasured-metric") },
   { title: "blank-metric", contents: blankBatch, lines: table("blank-metric") },
 ];
 

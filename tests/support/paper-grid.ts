@@ -212,6 +212,7 @@ const natives: Readonly<Record<string, (given: readonly Argument[]) => Cells>> =
   RIGHT: ([text, count]) => passing((cell) => { const words = String(cell ?? ""); return words.slice(words.length - (count ? Number(one(count)) : 1)); })([text!]),
   MID: ([text, from, count]) => passing((cell) => String(cell ?? "").slice(Number(one(from)) - 1, Number(one(from)) - 1 + Number(one(count))))([text!]),
   SEARCH: ([wanted, text]) => passing((cell) => { const place = String(cell ?? "").toLowerCase().indexOf(String(one(wanted)).toLowerCase()); return place < 0 ? new CellError("#VALUE!", "SEARCH finds nothing") : place + 1; })([text!]),
+  FIND: ([wanted, text]) => passing((cell) => { const place = String(cell ?? "").indexOf(String(one(wanted))); return place < 0 ? new CellError("#VALUE!", "FIND finds nothing") : place + 1; })([text!]),
   SUBSTITUTE: ([text, was, is]) => passing((cell) => String(cell ?? "").replaceAll(String(one(was)), String(one(is) ?? "")))([text!]),
   TEXT: ([value, pattern]) => map((cell) => (cell instanceof CellError ? cell : shown(cell, String(one(pattern)))))([value!]),
   FIXED: ([value, digits]) => onNumber((number) => number.toFixed(digits ? Number(one(digits)) : 2))([value!]),

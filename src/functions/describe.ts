@@ -19,6 +19,15 @@ export interface Covered {
   readonly by: string;
 }
 
+/** A stretch of numbers, in the core's unit, that only a mistake leads to. */
+export interface Slip {
+  readonly from: number;
+  readonly below: number;
+  /** "no malt, extract or sugar gives 20 to 47 %". */
+  readonly why: string;
+  readonly hint: (typed: number) => string;
+}
+
 interface Described {
   /** Meaning in a brewer's words, without the unit (it is added from the quantity). */
   readonly doc: string;
@@ -30,8 +39,13 @@ export interface NumberParameter extends Described {
   readonly quantity: QuantityName;
   readonly limits: Limits;
   readonly covered?: Covered;
-  /** What an empty cell (0, null or "" depending on the platform) means: not filled in yet, or a real nought. */
-  readonly blank: "missing" | "zero";
+  /** Within the limits, but surely a slip of the hand: refused like a number outside them. */
+  readonly slip?: Slip;
+  /**
+   * What an empty cell (0, null or "" depending on the platform) means: not filled in yet, or a real nought. "waits": 0 is
+   * a value, as of distilled water, and a cell that is known to be empty is not filled in yet.
+   */
+  readonly blank: "missing" | "zero" | "waits";
   /** A usual value in the core's unit, for help and for tests. */
   readonly typical: number;
   /** Value when an optional argument is left out, in the core's unit. */
@@ -148,6 +162,14 @@ export interface Example {
   readonly from: string;
 }
 
+/** How far an equation may be off by itself, whatever goes into it, because its source says so. */
+export interface ModelSpread {
+  /** ± of the result in the core's unit, 19 times out of 20. */
+  readonly plusOrMinus: number;
+  /** Who says so. */
+  readonly from: string;
+}
+
 export interface Descriptor<P extends Record<string, Parameter> = Record<string, Parameter>, R extends ResultKind = ResultKind> {
   /** "BEER.ABV": the worksheet name without the namespace. Never changes once published. */
   readonly id: string;
@@ -160,6 +182,8 @@ export interface Descriptor<P extends Record<string, Parameter> = Record<string,
   readonly equation: string;
   readonly sources: readonly Source[];
   readonly examples: readonly Example[];
+  /** GAUGE.SPREAD and the pane add it to what the readings bring. Left out where no source states one. */
+  readonly modelSpread?: ModelSpread;
   /** Safety and pitfalls, each a short sentence. */
   readonly cautions?: readonly string[];
   /** Core units in, core units out (a grid's numbers go through `context.show`). */

@@ -1,4 +1,4 @@
-import type { ChoiceParameter, Limits, NumberParameter, ListParameter } from "./describe";
+import type { ChoiceParameter, Limits, NumberParameter, ListParameter, Slip } from "./describe";
 import { quantity, isoDay, showQuantity, type QuantityName, type UnitSystem } from "./quantities";
 import { scaleHint, textHint } from "./slips";
 
@@ -19,6 +19,7 @@ export const messages = {
     `${argument} is ${asTyped(typed, name, units)}; it must be ${limitText(name, limits, units)}${inBrackets(hint?.(typed) ?? scaleHint(typed, name, limits, units))}`,
   outsideSource: (argument: string, coreValue: number, quantity: QuantityName, from: number, to: number, by: string, units: UnitSystem): string =>
     `${argument} is ${showQuantity(quantity, coreValue, units)}; ${by} covers ${showQuantity(quantity, from, units)} to ${showQuantity(quantity, to, units)}`,
+  slip: (argument: string, typed: number, { quantity: name }: Numeric, { why, hint }: Slip, units: UnitSystem): string => `${argument} is ${asTyped(typed, name, units)}; ${why} (${hint(typed)})`,
   oneCellOnly: (argument: string): string => `${argument} must be a single cell here, since the answer spills over several cells`,
   wrongWidth: (argument: string, width: number, layouts: readonly string[]): string =>
     `${argument} is ${width} ${width === 1 ? "column" : "columns"} wide; it must hold ${layouts.join(", or ")}`,

@@ -7,20 +7,33 @@ import { isEmpty, missing, readChoice, readNumber, readText, waiting, type Missi
 /** A column (or row) of numbers; blank cells become null so that two lists stay side by side. Missing when all blank. */
 export function readList(argument: string, range: Matrix, parameter: ListParameter, units: UnitSystem): (number | null)[] | Missing {
   if (range.length > 1 && (range[0]?.length ?? 0) > 1) throw new ArgumentProblem("#VALUE!", messages.oneColumn(argument));
-  const cells = range.flat();
-  const values = cells.map((typed, index) => {
+  const cells = inLine(range);
+  const values: (number | null)[] = [];
+  const end = sameToTheEnd(cells);
+  for (const [index, typed] of cells.slice(0, end + 1).entries()) {
     // A heading above the numbers may be selected with them; an empty text is a blank cell like any other.
-    if (index === 0 && isWord(typed) && !isEmpty(typed) && cells.length > 1) return null;
-    const value = readNumber(`${argument} row ${index + 1}`, typed, parameter, units);
-    return value === missing ? null : value;
-  });
+    const isHeading = index === 0 && isWord(typed) && !isEmpty(typed) && cells.length > 1;
+    const value = isHeading ? missing : readNumber(`${argument} row ${index + 1}`, typed, parameter, units);
+    values.push(value === missing ? null : value);
+  }
+  const last = values[end] ?? null;
+  for (let index = end + 1; index < cells.length; index++) values.push(last);
   return values.every((value) => value === null) ? missing : values;
+}
+
+const inLine = (range: Matrix): unknown[] => (range.length === 1 ? (range[0] ?? []) : range.flat());
+
+/** From this cell on all hold the same, as the rest of a whole column does: they are read once. */
+function sameToTheEnd(cells: readonly unknown[]): number {
+  let index = cells.length - 1;
+  while (index > 1 && cells[index - 1] === cells[index]) index--;
+  return Math.max(index, 0);
 }
 
 /** A row or column of cells just as typed; missing when nothing is in any of them. */
 export function readCells(argument: string, range: Matrix): unknown[] | Missing {
   if (range.length > 1 && (range[0]?.length ?? 0) > 1) throw new ArgumentProblem("#VALUE!", messages.oneColumn(argument));
-  const cells = range.flat();
+  const cells = inLine(range);
   return cells.every((typed) => isEmpty(typed) || typed === 0) ? missing : cells;
 }
 

@@ -42,6 +42,11 @@ describe.each(cases)("GYLE.$id $as", ({ descriptor, typed }) => {
   it.each(required)("waits for $name, or takes its blank cell for nought", ({ index, parameter }) => {
     const answers = blanks.map((blank) => answerOf(descriptor, withArgument(typed, index, [[blank]])));
     const takesNought = parameter.kind === "number" && parameter.blank === "zero";
+    if (parameter.kind === "number" && parameter.blank === "waits") {
+      expect(answers.slice(1)).toEqual([notFilledIn, notFilledIn]);
+      expect(answers[0]).not.toEqual(notFilledIn);
+      return;
+    }
     // A single 0 in a list of minutes or days is a real value.
     if (parameter.kind === "list" && parameter.blank === "zero") expect(answers[1]).toEqual(answers[2]);
     // A table of one cell has too few columns: it is refused by its width, whatever the cell holds.

@@ -1,10 +1,13 @@
-/** Why a function has no row that was read in a document: one sentence each, shown in the table of tests/reference/README.md. */
+/** Why a function has no independent row: one sentence each, shown in the table of tests/reference/README.md. */
 export const reasonsForNoDocument: Readonly<Record<string, string>> = {
+  "WORT.SG": "WORT.PLATO turned round, of which two rows are independent; the printed table is what its cubic was fitted to",
+  "WORT.REFRACTOMETER": "WORT.SG of the reading over the correction; the rows are of the table that the cubic was fitted to",
+  "WORT.POINTS": "WORT.YIELD turned round",
   "WORT.COLOUR": "the curve is documented, worked values of it are not printed",
   "HOPS.STAND": "what a stand adds is not published as a table; tests/core/hops integrates the published rates by a second method",
   "HOPS.SWAP": "a proportion, defined by itself",
   "HOPS.BALANCE": "a ratio, defined by itself",
-  "HEAT.CHILL": "the equation was read, a worked example with water that warms up was not found; tests/core/heat follows the balance in small steps",
+  "WATER.ACID": "no printed dose that names strength and pH was found; tests/core/water finds the treated water's pH and alkalinity by a balance of charges of its own",
   "HEAT.COIL": "HEAT.CHILL solved for the coil",
   "CLEAN.DOSE": "the maker's label is the source; a proportion, defined by itself",
   "YEAST.PACKS": "a division, rounded up",
@@ -16,6 +19,8 @@ export const reasonsForNoDocument: Readonly<Record<string, string>> = {
   "LOG.CURVE": "the model was read in abstract, which prints no log; tests/core/log finds known curves again through noise",
   "BEER.CARBS": "documented real extract less usual figures for protein and ash",
   "BEER.REFRACTOMETER": "the two curves are documented, worked values are not; the rows show that they agree",
+  "BEER.SRM": "BEER.EBC turned round, both by the definitions of the scales",
+  "BEER.STYLE": "its table was packed from the guidelines by the script that wrote the rows; six cards were typed by hand, from memory",
   "BEER.HEX": "nobody prints the colour of a glass; tests/core/beer checks white point, ASBC's limit at 700 nm and Beer's law",
   "PACK.CHECK": "its answer is a sentence; the pressures in it are those of PACK.PRESSURE, and tests/core/pack holds each limit",
   "PACK.BOTTLES": "a division; one row is the trade's own count",

@@ -32,6 +32,7 @@ export function troubles(lines: readonly Line[], day: Day): string[] {
   let coilDry = false;
   let water = false;
   let waterMinute: number | undefined;
+  let hopMinute: number | undefined;
   let soaked: number | undefined;
   let standing: number | undefined;
   let chilledAt: number | undefined;
@@ -55,7 +56,7 @@ export function troubles(lines: readonly Line[], day: Day): string[] {
     // A hose with running water, and a hop that is stirred in, want both hands.
     ill(waterMinute === undefined || Math.abs(now - waterMinute) > 0.5 || !/^Add /.test(what), line, "hops go in while the water is being turned on");
     const coldSide = flameOut !== undefined && /fermenter|sample|pitch|stir|spoon|Push/i.test(`${what} ${caution}`);
-    if (coldSide) ill(soaked !== undefined && now - soaked >= contactMinutes, line, "touches wort that no longer boils, and nothing was soaked in sanitiser");
+    if (coldSide) ill(soaked !== undefined && now - soaked >= contactMinutes - 1e-6, line, "touches wort that no longer boils, and nothing was soaked in sanitiser");
 
     if (/flame on/i.test(what)) {
       ill(!ended && !boiling && !inFermenter, line, "the flame goes on at the wrong time");
@@ -101,6 +102,7 @@ export function troubles(lines: readonly Line[], day: Day): string[] {
     }
     const chills = /water on/i.test(what);
     if (chills) {
+      ill(hopMinute === undefined || now - hopMinute > 0.5, line, "the water is turned on while hops go in");
       ill(/slowly/i.test(what), line, "water comes on with a burst");
       ill(!flame && !boiling && flameOut !== undefined, line, "water in the coil while it boils");
       ill(coilIn !== undefined && coilDry, line, "the coil is not in, or was not drained");
@@ -115,6 +117,7 @@ export function troubles(lines: readonly Line[], day: Day): string[] {
     if (/^(Add|First wort)/.test(what)) {
       if (!hop) ill(false, line, "a hop that nobody planned");
       else {
+        hopMinute = now;
         added.push(`${hop.hop} ${hop.added}`);
         if (typeof hop.added === "number" && hop.added > 0) ill(boiling && boilBegan !== undefined && Math.abs(boilBegan + day.boilMinutes - hop.added - now) < 1e-3, line, "goes in at another minute of the boil");
         if (hop.added === 0) ill(flameOut !== undefined && Math.abs(now - flameOut) < 1e-3 && !water, line, "flame-out hops go in at another time");

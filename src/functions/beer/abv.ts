@@ -14,7 +14,7 @@ export const beerAbv = describeFunction({
   parameters: { originalGravity, finalGravity, method: alcoholMethod },
   result: { kind: "number", quantity: "percent", doc: "Alcohol, % by volume at 20 °C." },
   equation: "extract: RE = 0.1808 OE + 0.8192 AE, ABW = (OE − RE) / (2.0665 − 0.010665 OE), ABV = ABW × FG / 0.791; simple: ABV = 131.25 (OG − FG); kit: ABV = 131 (OG − FG)",
-  sources: [balling, cutaia, { cite: "OIML R 22, International alcoholometric tables, 1975", where: "density of ethanol at 20 °C" }],
+  sources: [balling, cutaia, { cite: "OIML R 22, International alcoholometric tables, 1975", where: "density of ethanol at 20 °C" }, { cite: "common practice", where: "131.25 and 131 for each point lost; from memory" }],
   examples: [
     { arguments: [1.05, 1.01], value: 5.31, tolerance: 0.01, from: "computed from the equation; no published figure for this pair" },
     { arguments: [1.05, 1.01, "kit"], value: 5.24, tolerance: 1e-9, from: "worked by hand: 131 × 0.040" },

@@ -10,7 +10,7 @@ export const beerEnergy = describeFunction({
   result: { kind: "number", quantity: "energy", doc: "Energy of the serving." },
   equation: "kcal in 100 g = 6.9 ABW + 4 (RE − 0.1); × FG for 100 mL; 1 kcal = 4.184 kJ",
   sources: [
-    { cite: "ASBC Methods of Analysis, Beer-33", where: "6.9 kcal/g alcohol, 4 kcal/g extract less ash, as quoted in the Oxford Companion to Beer" },
+    { cite: "ASBC Methods of Analysis, Beer-33", where: "6.9 kcal/g alcohol, 4 kcal/g extract less ash, as quoted in the Oxford Companion to Beer; the ash, 0.1 %, from memory" },
     cutaia,
   ],
   examples: [

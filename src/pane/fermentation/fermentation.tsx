@@ -1,3 +1,4 @@
+import { ownEntry } from "../../functions/own-entry";
 import { useEffect, useState } from "preact/hooks";
 import { courseOf, type Course } from "../../workbook/fermentation/fermentation-curve";
 import { fermentationLog, type FermentationLog } from "../../workbook/fermentation/fermentation-log";
@@ -47,7 +48,7 @@ function Standing({ log }: { readonly log: FermentationLog }) {
   return (
     <>
       <p class="lead">{log.batchName || log.sheetName}</p>
-      <p class="verdict">{verdicts[log.verdict] ?? (log.gravities.length === 0 ? "Nothing has been read yet." : "No reading since the yeast went in.")}</p>
+      <p class="verdict">{ownEntry(verdicts, log.verdict) ?? (log.gravities.length === 0 ? "Nothing has been read yet." : "No reading since the yeast went in.")}</p>
       {log.nextStep && <p>{log.nextStep}</p>}
       <Outlook log={log} course={course} />
       <FermentationChart log={log} course={course} temperatureUnit={temperature} />

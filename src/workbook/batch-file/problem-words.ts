@@ -1,3 +1,4 @@
+import { ownEntry } from "../../functions/own-entry";
 import type { z } from "zod";
 
 /** What zod found first, in a brewer's words: where, what is there, what may be there. */
@@ -38,7 +39,7 @@ const fieldWords: Readonly<Record<string, string>> = { brewedOn: "brewed on", st
 /** ["malt", 1, "mass"] → "malt, row 2, mass". */
 function placeWords(path: readonly PropertyKey[]): string {
   if (path.length === 0) return "The batch";
-  return path.map((part) => (typeof part === "number" ? `row ${part + 1}` : (fieldWords[String(part)] ?? String(part)))).join(", ");
+  return path.map((part) => (typeof part === "number" ? `row ${part + 1}` : (ownEntry(fieldWords, String(part)) ?? String(part)))).join(", ");
 }
 
 function at(data: unknown, path: readonly PropertyKey[]): unknown {

@@ -50,6 +50,8 @@ export function spreadOfCall(descriptor: AnyDescriptor, typed: readonly (Cell | 
     return uncertainty === undefined ? [] : [`${argumentName(key)} ± ${showNumber(uncertainty, (parameter as NumberParameter).quantity === "gravity" ? "gravity" : undefined)} ${unitOf(parameter, units)}`.trim()];
   });
   if (assumed.length === 0) return undefined;
+  const { modelSpread } = descriptor;
+  if (modelSpread !== undefined) assumed.push(`the equation itself ± ${showNumber(modelSpread.plusOrMinus, descriptor.result.kind === "number" && descriptor.result.quantity === "gravity" ? "gravity" : undefined)} (${modelSpread.from})`);
   const answer = callScalar(functionNamed("GAUGE.SPREAD"), [descriptor.id, [parameters.map((_, index) => typed[index] ?? null)], [uncertainties.map((uncertainty) => uncertainty ?? "")]]);
   if (typeof answer === "number") return { spread: { value: answer, assumed } };
   return typeof answer === "string" ? undefined : { noSpread: answer.message };

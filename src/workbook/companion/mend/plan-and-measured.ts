@@ -39,7 +39,9 @@ export function missedPlan(sheet: NamedCells, place: Place, measured: Wort): Mis
   const hops = sheet.block("hops");
   const ibuAt = (volume: number, extraMinutes = 0): number | undefined => {
     const longer = hops.map(([mass, alpha, minutes]) => [mass, alpha, typeof minutes === "number" && mass !== "" ? Math.min(240, minutes + extraMinutes) : minutes]);
-    return ask(hopsIbu, longer, (Number(sheet.number("gravity_volume")) * volume) / planned.volume, sheet.value("kettle_gravity"), "tinseth", sheet.value("boils_at"), units).value;
+    // As the sheet reckons: with what hops gain in the stand and in the chilling.
+    const after = [Number(sheet.number("boil_minutes")) + extraMinutes, ...["stand_temperature", "stand_minutes", "chill_minutes", "pitch_temperature"].map((name) => (sheet.has(name) ? sheet.value(name) : ""))];
+    return ask(hopsIbu, longer, (Number(sheet.number("gravity_volume")) * volume) / planned.volume, sheet.value("kettle_gravity"), "tinseth", sheet.value("boils_at"), units, ...after).value;
   };
   return { place, units, planned, measured, plannedIbu: ibuAt(planned.volume), ibuAt, boilOff: Number(sheet.number("boil_off")) };
 }

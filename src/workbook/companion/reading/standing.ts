@@ -1,3 +1,4 @@
+import { ownEntry } from "../../../functions/own-entry";
 import type { NamedCells } from "../../read/named-cells";
 import { momentShown } from "../../day-words";
 
@@ -21,5 +22,5 @@ const meanings: Readonly<Record<string, string>> = {
 export function standing(sheet: NamedCells): Standing {
   const verdict = sheet.text("verdict");
   const next = sheet.number("next_reading");
-  return { means: meanings[verdict] ?? verdict, next: sheet.text("next_step"), readAgain: next === "" ? "" : `Read again on ${momentShown(next)}.` };
+  return { means: ownEntry(meanings, verdict) ?? verdict, next: sheet.text("next_step"), readAgain: next === "" ? "" : `Read again on ${momentShown(next)}.` };
 }

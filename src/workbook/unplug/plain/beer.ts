@@ -8,7 +8,7 @@ const fell = (x: PlainArguments): string[] => [`${x.core("finalGravity")}<=${x.c
 const byMass = (x: PlainArguments): string => alcoholByMassText(...gravities(x));
 const lost = (x: PlainArguments): string => {
   const [original, final] = gravities(x);
-  return `(${original}-${final})`;
+  return `MAX(0,${original}-${final})`;
 };
 const final = (x: PlainArguments): string => x.core("finalGravity");
 

@@ -21,7 +21,7 @@ export function gravityText(plato: string): string {
 /** Alcohol by mass, %, as `core/beer/alcohol.ts`: (OE − RE) / (2.0665 − 0.010665 OE), RE = 0.1808 OE + 0.8192 AE. */
 export function alcoholByMassText(original: string, final: string): string {
   const oe = platoText(original);
-  return `((${oe}-0.1808*${oe}-0.8192*${platoText(final)})/(2.0665-0.010665*${oe}))`;
+  return `(MAX(0,${oe}-0.1808*${oe}-0.8192*${platoText(final)})/(2.0665-0.010665*${oe}))`;
 }
 
 /** Real extract, °P, as `core/beer/real-extract.ts`. */

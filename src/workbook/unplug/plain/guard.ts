@@ -56,10 +56,11 @@ function guardConstant({ blanks, tests }: Guard, value: number | string | boolea
   else if (!isWithin(parameter, quantity(parameter.quantity).toCore(value, units.fixed))) tests.push("FALSE");
 }
 
-function isWithin({ limits: { above, atLeast, below, atMost }, covered }: NumberParameter, core: number): boolean {
+function isWithin({ limits: { above, atLeast, below, atMost }, covered, slip }: NumberParameter, core: number): boolean {
   const hair = 1e-9 * Math.max(1, Math.abs(core));
   const lower = above === undefined ? core >= (atLeast ?? -Infinity) - hair : core > above;
   const upper = below === undefined ? core <= (atMost ?? Infinity) + hair : core < below;
+  if (slip !== undefined && core >= slip.from && core < slip.below) return false;
   return lower && upper && (covered === undefined || (core >= covered.from - hair && core <= covered.to + hair));
 }
 
@@ -67,6 +68,10 @@ function guardNumber({ blanks, tests }: Guard, text: string, parameter: NumberPa
   const within = inLimits(parameter, text, units);
   if (parameter.blank === "zero") tests.push(`OR(${text}="",AND(${within.join(",")}))`);
   else if (parameter.optional === true) tests.push(`OR(${text}="",${text}=0,AND(${within.join(",")}))`);
+  else if (parameter.blank === "waits") {
+    blanks.push(`${text}=""`);
+    tests.push(...within);
+  }
   else {
     blanks.push(`${text}=""`, `${text}=0`);
     tests.push(...within);
@@ -80,7 +85,7 @@ function guardChoice({ blanks, tests }: Guard, text: string, { choices, optional
 }
 
 /** Both ends of the limits. Every number has an upper one, which keeps texts out too: to Excel they are above all numbers. */
-function inLimits({ limits, quantity, covered }: NumberParameter, text: string, units: PlainUnits): string[] {
+function inLimits({ limits, quantity, covered, slip }: NumberParameter, text: string, units: PlainUnits): string[] {
   const { above, atLeast, below, atMost } = limits;
   const low = covered && covered.from > (atLeast ?? above ?? -Infinity) ? covered.from : undefined;
   const high = covered && covered.to < (atMost ?? below ?? Infinity) ? covered.to : undefined;
@@ -89,6 +94,8 @@ function inLimits({ limits, quantity, covered }: NumberParameter, text: string, 
   return [
     ...(lower === undefined ? [] : [`${text}${low === undefined && atLeast === undefined ? ">" : ">="}${typedLimit(quantity, lower, "low", units)}`]),
     ...(upper === undefined ? [`ISNUMBER(${text})`] : [`${text}${high === undefined && atMost === undefined ? "<" : "<="}${typedLimit(quantity, upper, "high", units)}`]),
+    // As a sum, which goes through a whole column where OR would not.
+    ...(slip === undefined ? [] : [`((${text}<${num(slip.from)})+(${text}>=${num(slip.below)})>0)`]),
   ];
 }
 
@@ -127,5 +134,5 @@ function columnIsGood(column: Column, text: string, units: PlainUnits): string {
 }
 
 const bracketed = (condition: string): string => `(${condition})`;
-const filledCells = (text: string, blank: "missing" | "zero"): string => (blank === "missing" ? `ISNUMBER(${text})*(${text}<>0)` : `ISNUMBER(${text})*1`);
+const filledCells = (text: string, blank: NumberParameter["blank"]): string => (blank === "missing" ? `ISNUMBER(${text})*(${text}<>0)` : `ISNUMBER(${text})*1`);
 const noText = (text: string): string => `SUMPRODUCT(ISTEXT(${text})*(${text}<>""))=0`;

@@ -1,4 +1,5 @@
-import { acids, acidMolPerL, equivalentsPerMole, mashPh, type AcidName } from "../../../core/water/acid";
+import { carbonOfTapWater, chalkSaturation, firstStep, tapPh } from "../../../core/water/carbonate";
+import { acids, acidMolPerL, mashPh, type AcidName } from "../../../core/water/acid";
 import { waterBoilsAtC } from "../../../core/water/boiling";
 import { ionNames, salts, withSalts, pureWater, type SaltName } from "../../../core/water/ions";
 import { ionLabel } from "../../../functions/water/ion-rows";
@@ -95,6 +96,13 @@ function baseIon(x: PlainArguments, ion: number): string {
   return `N(${base.rows > 1 ? base.cell(ion, 0) : base.cell(0, ion)})`;
 }
 
+/** No chalk, or no more than water in air holds: `requireChalkDissolves` of the core. */
+function chalkDissolves(x: PlainArguments): string {
+  const chalk = `SUMPRODUCT(--(${x.column("salts", "salt") ?? ""}="chalk"),${x.column("salts", "mass") ?? ""})`;
+  const [calcium, bicarbonate] = [0, 5].map((ion) => `(${baseIon(x, ion)}+${addedIons(x, ion)})`);
+  return `OR(${chalk}=0,${calcium}/40078*(${bicarbonate}/61016.8)^2<=${num(chalkSaturation)})`;
+}
+
 /** Equivalents in a millilitre of the acid; density lines as in `core/water/acid.ts`. */
 function acidText(x: PlainArguments, name: AcidName): string {
   const w = `(${x.core("strength")}/100)`;
@@ -103,7 +111,27 @@ function acidText(x: PlainArguments, name: AcidName): string {
   const usual = num(acidMolPerL(name, acids[name].usualPercent));
   const given = x.given("strength");
   const asked = given === false ? usual : given === true ? molPerL : `IF(${given},${molPerL},${usual})`;
-  return `${num(equivalentsPerMole(name, mashPh))}*${asked}`;
+  return `${equivalentsText(name, hydrogenText(x))}*${asked}`;
+}
+
+const molPerL = (x: PlainArguments, key: string): string => `${x.core(key)}/50043`;
+
+/** Alkalinity that stays, mol/L: the target, or what is there at the mash's pH. The sums of `core/water/carbonate.ts`. */
+const leftText = (x: PlainArguments): string => {
+  const hydrogen = 10 ** -mashPh;
+  return `MAX(${molPerL(x, "targetAlkalinity")},${molPerL(x, "alkalinity")}*${num((carbonOfTapWater(1) * firstStep) / (hydrogen + firstStep))}-${num(hydrogen)})`;
+};
+
+function hydrogenText(x: PlainArguments): string {
+  const half = `(${leftText(x)}+${num(firstStep)})/2`;
+  return `MAX(${num(10 ** -tapPh)},SQRT((${half})^2+${num(firstStep)}*(${num(carbonOfTapWater(1))}*${molPerL(x, "alkalinity")}-${leftText(x)}))-${half})`;
+}
+
+/** Hydrogen ions from a molecule; the third step of phosphoric acid is far above the pH of any water. */
+function equivalentsText(name: AcidName, hydrogen: string): string {
+  const [one = 0, two] = acids[name].pKa.map((exponent) => 10 ** -exponent);
+  if (two === undefined) return `${num(one)}/(${hydrogen}+${num(one)})`;
+  return `(${num(one)}*${hydrogen}+${num(2 * one * two)})/(${hydrogen}^2+${num(one)}*${hydrogen}+${num(one * two)})`;
 }
 
 export const waterForms = {
@@ -123,7 +151,7 @@ export const waterForms = {
   },
   "WATER.IONS": {
     size: sixRows,
-    holds: (x) => (baseFits(x) ? [] : ["FALSE"]),
+    holds: (x) => (baseFits(x) ? [chalkDissolves(x)] : ["FALSE"]),
     sum: (x, { row, column }) => (column === 0 ? quote(ionLabel(ionNames[row] ?? "calcium")) : `${baseIon(x, row)}+${addedIons(x, row)}`),
   },
   "WATER.BLEND": {
@@ -138,7 +166,7 @@ export const waterForms = {
   "WATER.ALKALINITY": { sum: (x) => `${x.core("alkalinity")}-${num(100.0869 / 40.078)}*${x.core("calcium")}/3.5-${num(100.0869 / 24.305)}*${x.core("magnesium")}/7` },
   "WATER.ACID": {
     holds: (x) => [`${x.core("targetAlkalinity")}<=${x.core("alkalinity")}`],
-    sum: (x) => `${x.core("volume")}*(${x.core("alkalinity")}-${x.core("targetAlkalinity")})/50.043/(${x.choice("acid", { lactic: acidText(x, "lactic"), phosphoric: acidText(x, "phosphoric") })})`,
+    sum: (x) => `1000*${x.core("volume")}*(${molPerL(x, "alkalinity")}-${leftText(x)})/(${x.choice("acid", { lactic: acidText(x, "lactic"), phosphoric: acidText(x, "phosphoric") })})`,
   },
   "WATER.DECHLORINATE": { sum: (x) => `${x.core("volume")}*${x.core("chlorine")}*1.25*${x.choice("compound", { potassium: "222.324", sodium: "190.107" })}/(2*70.906)` },
 } satisfies Record<string, PlainForm>;

@@ -89,7 +89,7 @@ export const wortForms = {
   "WORT.HYDROMETER": hydrometer,
   "WORT.REFRACTOMETER": { sum: (x) => gravityText(`${x.core("brix")}/${x.core("wortCorrection")}`) },
   "WORT.GRAVITY": { sum: expectedGravity, holds: (x) => [`${expectedGravity(x)}<=1.2+1E-9`] },
-  "WORT.COLOUR": { sum: (x) => x.choice("scale", { SRM: srm(x), EBC: `${srm(x)}*25/12.7` }), holds: (x) => [`${srm(x)}<50`] },
+  "WORT.COLOUR": { sum: (x) => x.choice("scale", { SRM: srm(x), EBC: `${srm(x)}*25/12.7` }), holds: (x) => [`${srm(x)}<=300`] },
   "WORT.MIX": {
     // Σ V SG P with P multiplied out in powers of SG: SUMPRODUCT passes over blank texts only between its commas.
     sum: (x) => {

@@ -4,7 +4,7 @@ import type { AnyDescriptor, Matrix, Parameter } from "./describe";
 import { messages } from "./messages";
 import { prepare, readWhole, type Prepared, type PreparedParameter } from "./prepare";
 import { quantity, type UnitSystem } from "./quantities";
-import { missing, waiting } from "./read-cell";
+import { missing } from "./read-cell";
 
 export type Answer = Matrix<number | string | CellError>;
 type Ranges = readonly (Matrix | undefined)[];
@@ -98,7 +98,7 @@ function evaluator(descriptor: AnyDescriptor, prepared: Prepared, ranges: Ranges
 /** An argument that has to be looked at in each cell of the block: it varies, or there is something wrong with it. */
 interface Step {
   readonly parameter: PreparedParameter;
-  /** `missing` where it is not filled in, `waiting` where there is no answer without the rest of it. */
+  /** `missing` where it is not filled in. */
   readonly read: (row: number, column: number) => unknown;
 }
 
@@ -116,7 +116,7 @@ function inUnits(descriptor: AnyDescriptor, prepared: Prepared, ranges: Ranges, 
     }
     try {
       const value = readOnce(parameter, range, units);
-      if (value === waiting || (value === missing && !parameter.isOptional)) steps.push({ parameter, read: () => waiting });
+      if (value === missing && !parameter.isOptional) steps.push({ parameter, read: () => missing });
       else if (value !== missing) values[parameter.key] = value;
     } catch (problem) {
       // An error, as a gap, waits for its turn: what is wrong before it comes first.
@@ -128,7 +128,7 @@ function inUnits(descriptor: AnyDescriptor, prepared: Prepared, ranges: Ranges, 
     for (const { parameter, read } of steps) {
       const value = read(row, column);
       if (value === missing && parameter.isOptional) values[parameter.key] = parameter.standIn;
-      else if (value !== missing && value !== waiting) values[parameter.key] = value;
+      else if (value !== missing) values[parameter.key] = value;
       else return descriptor.result.kind === "grid" ? [[""]] : "";
     }
     return finished(descriptor, descriptor.compute(values, context), units);

@@ -89,7 +89,7 @@ export interface TableParameter<Columns extends Record<string, Column> = Record<
   readonly kind: "table";
   readonly columns: Columns;
   readonly layouts: readonly (readonly (keyof Columns & string | null)[])[];
-  /** What a row that lacks a cell does to a table that may be left out: the answer waits for it. Else the table counts as left out. */
+  /** A table that may be left out, and of which `compute` wants to know that a row lacks a cell (`incomplete`), to answer blank; else it counts as left out then. */
   readonly halfFilled?: "waits";
 }
 
@@ -118,6 +118,8 @@ export type TableRow<Columns> = { readonly [K in keyof Columns]: ScalarValue<Col
 export interface TableRows<Columns> extends ReadonlyArray<TableRow<Columns>> {
   /** Height of the range as typed without its header row: spills that stand beside the table keep this height. */
   readonly height: number;
+  /** A row lacks a cell: only where the table is described with `halfFilled: "waits"`. */
+  readonly incomplete: boolean;
 }
 
 export type ArgumentValue<P> = P extends { kind: "table"; columns: infer Columns }

@@ -7,10 +7,6 @@ import { quantity, type UnitSystem } from "./quantities";
 export const missing = Symbol("missing");
 export type Missing = typeof missing;
 
-/** Stands for an argument that could be left out, but was begun: without the rest of it there is no answer yet. */
-export const waiting = Symbol("waiting");
-export type Waiting = typeof waiting;
-
 /** Excel hands an empty cell over as 0, null or "" depending on the platform; 0 is told apart by each parameter. */
 export const isEmpty = (typed: unknown): boolean => typed === null || typed === undefined || (typeof typed === "string" && typed.trim() === "");
 

@@ -2,7 +2,7 @@ import { ArgumentProblem, CellError } from "./cell-error";
 import { argumentName, type Column, type ListParameter, type Matrix, type TableParameter, type TableRows } from "./describe";
 import { messages } from "./messages";
 import { bothUnits, type UnitSystem } from "./quantities";
-import { isEmpty, missing, readChoice, readNumber, readText, waiting, type Missing, type Waiting } from "./read-cell";
+import { isEmpty, missing, readChoice, readNumber, readText, type Missing } from "./read-cell";
 
 /** A column (or row) of numbers; blank cells become null so that two lists stay side by side. Missing when all blank. */
 export function readList(argument: string, range: Matrix, parameter: ListParameter, units: UnitSystem): (number | null)[] | Missing {
@@ -44,7 +44,7 @@ type Row = Record<string, unknown> & { rowNumber: number };
  * skipped; a heading row is skipped; a row that has its first column but misses another makes the whole call
  * "not filled in yet"; a wrong cell is reported with its row.
  */
-export function readTable(argument: string, range: Matrix, parameter: TableParameter, units: UnitSystem): TableRows<Record<string, Column>> | Missing | Waiting {
+export function readTable(argument: string, range: Matrix, parameter: TableParameter, units: UnitSystem): TableRows<Record<string, Column>> | Missing {
   const width = range[0]?.length ?? 0;
   const layout = parameter.layouts.find((columns) => columns.length === width);
   if (!layout) throw new ArgumentProblem("#VALUE!", messages.wrongWidth(argument, width, parameter.layouts.map((columns) => layoutText(parameter, columns))));
@@ -67,9 +67,8 @@ export function readTable(argument: string, range: Matrix, parameter: TableParam
     for (const [key, column] of Object.entries(parameter.columns)) if (!(key in row)) row[key] = defaultOf(column);
     rows.push(row);
   });
-  if (incomplete && parameter.halfFilled === "waits") return waiting;
-  if (rows.length === 0 || incomplete) return missing;
-  return Object.assign(rows, { height: range.length - (hasHeading ? 1 : 0) }) as unknown as TableRows<Record<string, Column>>;
+  if (rows.length === 0 || (incomplete && parameter.halfFilled !== "waits")) return missing;
+  return Object.assign(rows, { height: range.length - (hasHeading ? 1 : 0), incomplete }) as unknown as TableRows<Record<string, Column>>;
 }
 
 /** A word over a column of numbers; "28 g" and "-5" are slips of the hand that must be reported, not headings. */

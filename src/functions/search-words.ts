@@ -42,7 +42,7 @@ export const searchWords: Readonly<Record<string, string>> = {
   "YEAST.STARTER": "yeast starter, grow yeast, propagate, step up, how much yeast",
   "YEAST.FINISH": "final gravity, FG, finishing gravity, terminal gravity, predict",
   "YEAST.ATTENUATION": "apparent attenuation, real attenuation, degree of fermentation",
-  "LOG.STEADY": "is it finished, finished fermenting, done, stuck, stalled, ready to bottle, stable, fermentation complete",
+  "LOG.STEADY": "is it finished, finished fermenting, done, stuck, stalled, ready to bottle, stable, fermentation complete, not started, dry hopped, hop creep",
   "LOG.FORECAST": "when will it finish, predict final gravity, fermentation end, days left",
   "LOG.CURVE": "fermentation chart, graph, plot, curve",
   "BEER.ABV": "alcohol, how strong, strength, percent, per cent",

@@ -82,6 +82,13 @@ test("a brew day by the clock: several timers, a late step, a reload, a slip tak
   await pane.locator(".due").getByText("Boil begins").waitFor();
   await page.pressDue(7);
   await page.pressDue(8);
+  // A line of the boil that is marked twenty minutes early is asked about, and not written before the answer.
+  await page.at("2026-09-05T11:05");
+  await pane.locator(".due .countdown", { hasText: "20:00" }).waitFor();
+  await pane.locator(".due").getByRole("button", { name: /^Done: Soak/ }).click();
+  await pane.getByText("20 min before its time: it is due at 11:25. Really done already?").waitFor();
+  await pane.getByRole("button", { name: "No, not yet" }).click();
+  expect(await page.get("happened", 9)).toBe(null);
   await page.at("2026-09-05T11:26");
   await page.pressDue(9);
   await page.at("2026-09-05T11:30");

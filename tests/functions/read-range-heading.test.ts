@@ -24,7 +24,7 @@ const hops: TableParameter = {
 
 function rowsOf(parameter: TableParameter, range: Matrix): { rows: number; height: number; first: Record<string, unknown> | undefined } {
   const table = readTable("table", range, parameter, "metric");
-  if (typeof table === "symbol") return { rows: 0, height: 0, first: undefined };
+  if (table === missing) return { rows: 0, height: 0, first: undefined };
   return { rows: table.length, height: table.height, first: table[0] };
 }
 

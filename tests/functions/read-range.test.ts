@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { ArgumentProblem, CellError } from "../../src/functions/cell-error";
 import type { ListParameter, Matrix, NumberParameter, TableParameter } from "../../src/functions/describe";
-import { missing, readNumber, waiting } from "../../src/functions/read-cell";
+import { missing, readNumber } from "../../src/functions/read-cell";
 import { layoutText, readCells, readList, readTable } from "../../src/functions/read-range";
 import { choice, gravities, list, minutes, number, optional, smallMass, temperature } from "../../src/functions/vocabulary";
 
@@ -78,14 +78,15 @@ describe("the rows of a table", () => {
   const read = (range: Matrix, units: "metric" | "us" = "metric") => readTable("hops", range, hops, units);
   const rows = (range: Matrix) => {
     const table = read(range);
-    return typeof table === "symbol" ? table.description : [...table];
+    return table === missing ? "missing" : [...table];
   };
 
-  it("make the answer wait while one is half filled in, also of a table that may be left out, where it says so", () => {
+  it("tell that one is half filled in, where the description asks for it", () => {
     const turned: TableParameter = { ...hops, layouts: [["minutes", "mass"]] };
     const half = [[60, 30], [20, ""]];
     expect(readTable("hops", half, turned, "metric")).toBe(missing);
-    expect(readTable("hops", half, { ...turned, halfFilled: "waits" }, "metric")).toBe(waiting);
+    expect(readTable("hops", half, { ...turned, halfFilled: "waits" }, "metric")).toMatchObject({ incomplete: true, height: 2 });
+    expect(readTable("hops", half.slice(0, 1), { ...turned, halfFilled: "waits" }, "metric")).toMatchObject({ incomplete: false });
     expect(readTable("hops", [["", ""]], { ...turned, halfFilled: "waits" }, "metric")).toBe(missing);
   });
 

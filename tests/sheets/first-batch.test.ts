@@ -98,12 +98,12 @@ describe("the sample batch says what the trade says", () => {
     expect(lines.findIndex(({ what }) => what.startsWith("Soak hoses"))).toBeLessThan(lines.findIndex(({ what }) => what.startsWith("Flame out")));
   });
   it("the sanitiser: no dose before the label's is typed, contact by the label, one to two minutes for bottles", async () => {
-    expect(timeline().map(({ what }) => what)).toContain("Soak hoses, lid in sanitiser, mixed by its label");
+    expect(timeline().map(({ what }) => what)).toContain("Soak hoses, lid in sanitiser by its label");
     expect(sheet.get("sanitiser_dose") ?? "").toBe("");
     await sheet.set({ sanitiser_per_volume: 0.2 });
     // 5 US gal at 0.2 fl oz/gal.
     expect(sheet.number("sanitiser_dose")).toBeCloseTo(1, 9);
-    expect(timeline().map(({ what }) => what)).toContain("Soak hoses, lid: 1.00 fl oz sanitiser in 5.0 gal");
+    expect(timeline().map(({ what }) => what)).toContain("Soak hoses: 1.00 fl oz sanitiser in 5.0 gal");
     await sheet.set({ sanitiser_per_volume: "" });
     expect(cautionOf("Soak hoses")).toBe("Dose and contact time by the label. Never with bleach or other cleaners.");
     expect(beside("sanitiser_dose", 1)).toBe("US fl oz; blank until its label's dose is typed (column L)");
@@ -134,9 +134,11 @@ describe("the sample batch says what the trade says", () => {
 
 describe("the sample batch", () => {
   it("reaches what a careful hand calculation gives", () => {
-    // 0.75 lb × 0.74 × 46.2 × 0.5 + 6 lb × 0.78 × 46.2 + 1 lb × 0.91 × 46.2 = 271.1 points·gal over 5.2 US gal
-    // (Palmer, How to Brew, 2006: 46.2 points for one pound of sucrose in a gallon).
-    expect(sheet.number("og_plan")).toBeCloseTo(1.0521, 4);
+    // 0.75 lb × 0.74 × 0.5 + 6 lb × 0.78 + 1 lb × 0.91 = 5.868 lb of sugar = 2.6615 kg in 5.2 US gal = 19.684 L: 135.2 g/L, in the table of
+    // sucrose solutions (follow-the-sheet) between 12 % (125.6 g/L, 1.04646 kg/L) and 13 % (136.6 g/L, 1.05066): 1.05014 over 0.99823.
+    expect(Math.abs(sheet.number("og_plan") - 1.052)).toBeLessThan(0.0001);
+    // Points added up (Palmer, How to Brew, 2006: 46.2 for a pound of sucrose in a gallon): 271.1 / 5.2 = 52.1.
+    expect(Math.abs(sheet.number("og_plan") - 1.0521)).toBeLessThan(0.0002);
     // MCU = (0.75 × 60 + 7 × 4) / 5.2 = 14.04; Morey: 1.4922 × 14.04^0.6859 = 9.14.
     expect(sheet.number("colour_plan")).toBeCloseTo(9.14, 1);
     // Tinseth: 7490 × Σ(oz × alpha × utilisation) / 5.2 at the kettle's 1.0488.

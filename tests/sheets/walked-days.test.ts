@@ -29,6 +29,9 @@ function cells({ sheetName, rangeOf }: BatchSheet, name: string): Shown[][] {
   return Array.from({ length: to.row - from.row + 1 }, (_, down) => Array.from({ length: to.column - from.column + 1 }, (__, right) => bench.valueAt(sheetName, `${columnLetters(from.column + right)}${from.row + down}`)));
 }
 
+/** Characters that a printed line has room for: as in the lines of the checks, 125 in columns of 107 widths; here 38.5 and 65. */
+const widest = { what: 45, caution: 76 };
+
 /** Types into the column of minutes, one cell after the other. */
 async function typeMinutes(sheet: BatchSheet, minutes: readonly (number | string)[]): Promise<void> {
   const { from } = block(sheet.rangeOf("hop_minutes"));
@@ -65,6 +68,7 @@ describe("a brew day on the sheet", () => {
         const hops = cells(sheet, "hop_plan").slice(0, 6).map(([hop], index) => ({ hop: String(hop), added: places[index]! }));
         const day: Day = { boilMinutes, boilsAtC: 100, standMinutes: standing, hops };
         expect(troubles(lines, day)).toEqual([]);
+        for (const { what, caution } of lines) expect([what.length <= widest.what, caution.length <= widest.caution], `${what}: ${caution}`).toEqual([true, true]);
         const steps = cells(sheet, "steps").map(([what]) => String(what ?? "")).filter((what) => what !== "");
         for (const step of steps) expect(lines.map(({ what }) => what)).toContain(step);
         const soak = lines.find(({ what }) => /^Soak/.test(what))?.what ?? "";

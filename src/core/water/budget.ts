@@ -1,5 +1,5 @@
 import { BrewingError } from "../brewing-error";
-import type { Fermentable } from "../wort/fermentables";
+import { extractKg, type Fermentable } from "../wort/fermentables";
 import { massOfWortKg, volumeOfWortL, waterKgPerL } from "../wort/solution";
 
 export interface Losses {
@@ -44,16 +44,9 @@ export const nothingDissolved: Dissolved = { fromGrainKg: 0, addedKg: 0, fromAdd
  * @param efficiencyPercent share of the grain's extract that reaches the kettle, 0 to 100 %
  */
 export function dissolvedOf(fermentables: readonly Fermentable[], efficiencyPercent: number): Dissolved {
-  const total = { fromGrainKg: 0, addedKg: 0, fromAddedKg: 0 };
-  for (const { massKg, yieldPercent, handling } of fermentables) {
-    const extractKg = (massKg * yieldPercent) / 100;
-    if (handling === "mash" || handling === "steep") total.fromGrainKg += (extractKg * efficiencyPercent) / 100;
-    else {
-      total.addedKg += massKg;
-      total.fromAddedKg += extractKg;
-    }
-  }
-  return total;
+  const { grain, dissolved } = extractKg(fermentables);
+  const added = fermentables.filter(({ handling }) => handling === "extract" || handling === "sugar");
+  return { fromGrainKg: (grain * efficiencyPercent) / 100, addedKg: added.reduce((sum, { massKg }) => sum + massKg, 0), fromAddedKg: dissolved };
 }
 
 /** Grain of a malt bill: what is mashed or steeped and keeps water back. */

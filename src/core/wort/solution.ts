@@ -22,3 +22,20 @@ export function massOfWortKg(volumeL: number, extractKg: number): number | undef
   if (extractKg > volumeL * strongestKgPerL) return undefined;
   return volumeL * kgPerL(bisect((w) => w * kgPerL(w) * volumeL - extractKg, 0, 0.8));
 }
+
+/**
+ * Specific gravity 20/20 °C of a wort with so much extract in a litre.
+ *
+ * @param extractKgPerL 0 to `strongestKgPerL`
+ */
+export const gravityOfConcentration = (extractKgPerL: number): number => (massOfWortKg(1, extractKgPerL) ?? NaN) / waterKgPerL;
+
+/**
+ * Extract in a litre, kg, of a wort of a specific gravity 20/20 °C: the inverse, a little below 1.000 too.
+ *
+ * @param gravity 0.98 to 1.4
+ */
+export function concentrationOfGravity(gravity: number): number {
+  const density = gravity * waterKgPerL;
+  return density * bisect((w) => kgPerL(w) - density, -0.1, 0.8);
+}

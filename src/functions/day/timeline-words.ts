@@ -13,7 +13,7 @@ interface Line {
 export const ownLines = {
   "boil begins": "Boil begins: ",
   "flame out": "Flame out: the boil is over",
-  "no boil": "No boil: flame off when it has been hot long enough",
+  "no boil": "No boil: flame off, it was hot long enough",
   stand: "Stand: ",
   done: "Brew day done",
 } as const;

@@ -7,7 +7,7 @@ const alkalinity = (doc: string, typical: number) => number("concentration", { d
 
 export const waterAcid = describeFunction({
   id: "WATER.ACID",
-  summary: "Acid that brings the alkalinity of mash or sparge water down, to pH 5.4 at most.",
+  summary: "Acid that brings the alkalinity of mash or sparge water down, never below pH 5.4.",
   parameters: {
     volume: volume("Water to treat."),
     alkalinity: alkalinity("Alkalinity now, as CaCO3, from a water report; or its bicarbonate × 0.82.", 150),

@@ -3,6 +3,7 @@ import { describeFunction } from "../describe";
 import { percentHint } from "../share-of-one";
 import { mass, minutes, number, omissible, optional, percent, units, volume } from "../vocabulary";
 import { fermentables, toFermentable } from "../wort/fermentables";
+import { sugarSolutions } from "../wort/sugar-tables";
 
 export const waterBudgetFunction = describeFunction({
   id: "WATER.BUDGET",
@@ -23,7 +24,7 @@ export const waterBudgetFunction = describeFunction({
   result: { kind: "grid", doc: "Five rows, what and how much (L or US gal): at 20 °C, but the hot one as the dip stick shows it.", columns: ["what", "volume"] },
   equation: "chilled = into fermenter + kettle loss; hot = chilled / (1 − shrinkage); water boils away by mass: before the boil = chilled + evaporation × time, litres of water; collect = before the boil less the volume of extract and sugar in it (masses and the density of sugar solutions) + grain × absorption + dead space",
   sources: [
-    { cite: "ICUMSA Specification SPS-4 (Bettin, Emmerich, Spieweck and Toth, 1998)", where: "density of sugar solutions; extract and sugar stand for sucrose" },
+    sugarSolutions,
     { cite: "G. S. Kell, J. Chem. Eng. Data 20, 1975", where: "density of water: 1 − 958.4 / 998.2 = 4.0 % from 100 to 20 °C" },
     { cite: "common practice", where: "0.12 US gal for each pound of grain; one home brewer measured 0.15 to 0.21" },
   ],
@@ -49,6 +50,7 @@ export const waterBudgetFunction = describeFunction({
   ],
   cautions: ["Leave a hand's breadth free in the kettle: wort foams up and boils over, and it scalds. Before the boil the hot wort stands up to 4 % higher than this figure."],
   compute: ({ intoFermenter, boilMinutes, evaporation, kettleLoss, grainMass, absorption, shrinkage, fermentables: rows, efficiency, deadSpace }, { show }) => {
+    if (rows?.incomplete === true) return [[""]];
     const bill = (rows ?? []).map(toFermentable);
     const losses = { boilMinutes, evaporationLPerHour: evaporation, kettleLossL: kettleLoss, grainMassKg: grainMass || grainKg(bill), absorptionLPerKg: absorption, deadSpaceL: deadSpace, shrinkagePercent: shrinkage };
     const budget = waterBudget(intoFermenter, losses, rows ? dissolvedOf(bill, efficiency) : nothingDissolved);

@@ -14,18 +14,20 @@ interface DueCardProps {
   readonly isColoured: boolean;
   /** The day begins with this line, later than planned. */
   readonly beginsNow: boolean;
-  /** Minutes by which it would be marked too early to go unasked; 0 = none. */
-  readonly earlyMinutes: number;
+  /** Minutes by which it would be marked too early at an instant to go unasked; 0 = none. */
+  readonly earlyAt: (instant: number) => number;
   readonly onDone: () => void;
 }
 
 /** The line that is due: to be read from across the kitchen, and pressed with wet hands. */
-export function DueCard({ line, now, busy, isColoured, beginsNow, earlyMinutes, onDone }: DueCardProps) {
+export function DueCard({ line, now, busy, isColoured, beginsNow, earlyAt, onDone }: DueCardProps) {
   const [asking, setAsking] = useState(false);
   const due = now >= line.dueAt;
   const late = !beginsNow && now - line.dueAt >= 60_000;
   const action = actionOf(line);
-  const press = () => (earlyMinutes > 0 ? setAsking(true) : onDone());
+  const earlyMinutes = earlyAt(now);
+  // By the clock of the press, which is what gets written, not by what the screen last showed.
+  const press = () => (earlyAt(Date.now()) > 0 ? setAsking(true) : onDone());
   return (
     <article class={due && isColoured ? "due due-now" : "due"} aria-labelledby="due-what">
       <p class="countdown">

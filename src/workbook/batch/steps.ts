@@ -22,11 +22,11 @@ const chlorine = "Chlorine gives beer a taste of plasters: let tap water stand o
 export function extractSteps(units: UnitSystem, words: UnitWords): readonly StepLine[] {
   return [
     cleanFirst,
-    { what: `=IF(N(water_collect)=0,"Collect the water in the kettle, chlorine-free","Collect "&FIXED(water_collect,2,TRUE)&" ${short(words.volume)} of chlorine-free water")`, part: "before", minutes: 10, caution: "A full kettle is heavy: put it on the burner first, then fill it.", why: `Part of it boils away and part stays in grain and kettle, so more goes in than comes out. ${chlorine}` },
+    { what: `=IF(N(water_collect)=0,"Collect chlorine-free water in the kettle","Collect "&FIXED(water_collect,2,TRUE)&" ${short(words.volume)} of chlorine-free water")`, part: "before", minutes: 10, caution: "A full kettle is heavy: put it on the burner first, then fill it.", why: `Part of it boils away and part stays in grain and kettle, so more goes in than comes out. ${chlorine}` },
     { what: `="Warm it to "&TEXT(soak_temperature,"0")&" ${words.temperature}, then the grain bag in"`, part: "before", minutes: "=N(warm_minutes)", caution: heating, why: "Warm water draws colour, taste and some sugar out of the crushed grain. A heater stands where nothing drips on plug and cable." },
     { what: `="Steep; out at "&TEXT(soak_minutes,"0")&" min or ${steepLimit[units]}"`, part: "before", minutes: "=N(soak_minutes)", caution: `Not hotter than ${steepLimit[units]}: whichever comes first ends it.`, why: "Too hot or too long pulls harsh, tea-like taste out of the husks." },
     { what: "Lift the bag, let it drain over the kettle", part: "before", minutes: 5, caution: "The bag scalds: tongs or a lid under it, and no squeezing by hand.", why: "What drips out is good wort; pressing it out adds husk taste and burnt fingers." },
-    { what: "Flame off; stir the extract in until it is gone", part: "before", minutes: 10, caution: "Flame off: on the bottom it scorches. Hot syrup sticks to skin and burns.", why: "Extract sinks, and over a flame it burns to the kettle and tastes of it. All the water is in the kettle for it to dissolve in." },
+    { what: "Flame off; stir extract in until it is gone", part: "before", minutes: 10, caution: "Flame off: on the bottom it scorches. Hot syrup sticks to skin and burns.", why: "Extract sinks, and over a flame it burns to the kettle and tastes of it. All the water is in the kettle for it to dissolve in." },
     ...fromTheBoilOn(units, words),
   ];
 }
@@ -52,7 +52,7 @@ export function allGrainSteps(units: UnitSystem, words: UnitWords): readonly Ste
       caution: `Not above ${steepLimit[units]}; in portions, no fuller than the mash. Two to lift.`,
       why: "Rinsing wins the sugar that clings to the grain; too hot or too long wins tannin too. Hot wort by the bucketful scalds whoever stumbles with it.",
     },
-    { what: '=IF(SUM(malt_mass)>N(grain_mass)+0.001,"Flame off; stir extract or sugar in until gone","Note volume and gravity before the boil")', part: "before", minutes: 5, caution: "Flame off while extract goes in: it scorches. Hot syrup sticks and burns.", why: "Extract and sugar sink and burn; without them, two figures now tell what the grain gave while it can still be mended." },
+    { what: '=IF(SUM(malt_mass)>N(grain_mass)+0.001,"Flame off; stir in extract, sugar until gone","Note volume and gravity before the boil")', part: "before", minutes: 5, caution: "Flame off while extract goes in: it scorches. Hot syrup sticks and burns.", why: "Extract and sugar sink and burn; without them, two figures now tell what the grain gave while it can still be mended." },
     ...fromTheBoilOn(units, words),
   ];
 }
@@ -63,14 +63,14 @@ function fromTheBoilOn(units: UnitSystem, words: UnitWords): readonly StepLine[]
   return [
     { what: `=IF(N(boil_minutes)>0,"Flame on; bring it to the boil, and stay","Flame on; to ${heated[units]}, hold 10 min: no boil")`, part: "before", minutes: "=N(boil_up_minutes)+IF(N(boil_minutes)>0,0,10)", caution: "It foams up just before it boils. Lid off, spoon ready, flame down.", why: "Protein makes a skin of foam that can climb over the rim within seconds." },
     {
-      what: `="Soak hoses, lid"&IF(N(sanitiser_dose)>0,": "&FIXED(sanitiser_dose,${units === "us" ? 2 : 0},TRUE)&" ${short(words.doseVolume)} sanitiser in "&FIXED(sanitiser_volume,1,TRUE)&" ${volume}"," in sanitiser, mixed by its label")`,
+      what: `="Soak hoses"&IF(N(sanitiser_dose)>0,": "&FIXED(sanitiser_dose,${units === "us" ? 2 : 0},TRUE)&" ${short(words.doseVolume)} sanitiser in "&FIXED(sanitiser_volume,1,TRUE)&" ${volume}",", lid in sanitiser by its label")`,
       part: "boil",
       minutes: 35,
       caution: "Dose and contact time by the label. Never with bleach or other cleaners.",
       why: "From flame-out on nothing but sanitiser keeps other microbes out: whatever touches the wort then, spoon and thermometer too, goes through it first.",
     },
     {
-      what: "Chiller in, drained, water off; finings if used",
+      what: "Chiller in: drained, water off; any finings",
       part: "boil",
       minutes: 18,
       caution: "Both ends open, outlet fixed in a drain away from people: it steams.",
@@ -79,7 +79,7 @@ function fromTheBoilOn(units: UnitSystem, words: UnitWords): readonly StepLine[]
     { what: `="Chill to "&TEXT(pitch_temperature,"0")&" ${words.temperature}: water on slowly; stir, lid on"`, part: "after", minutes: "=MAX(0,N(chill_minutes)-N(stand_after))", caution: "The first water out is steam, then near boiling: hands and faces clear.", why: `Below ${cool[units]} the yeast is safe; the sooner, the less time for others to move in. Stir with the sanitised spoon.` },
     { what: '=IF(N(top_up)>0,"Into the fermenter; top up and stir it hard","Into the fermenter, splashing")', part: "after", minutes: 15, caution: "Two to lift. Cold wort only: glass cracks with hot. Sanitised things only.", why: "Splashing gives the yeast the air it needs; top-up water that is not mixed in gives a false reading." },
     { what: "Draw a sample; note gravity and temperature", part: "after", minutes: 5, caution: "The sample is not poured back.", why: "Without the original gravity nobody can tell the alcohol, nor whether the yeast has finished." },
-    { what: "Open the yeast; rehydrate it if its label says so", part: "after", minutes: 10, caution: "Packet, scissors, cup: sanitised. Liquid packs can spurt; open slowly.", why: "Dry yeast is sprinkled on, or first wetted in boiled and cooled water, as its label says. Yeast about as warm as the wort starts sooner." },
+    { what: "Open the yeast; rehydrate it if so labelled", part: "after", minutes: 10, caution: "Packet, scissors, cup: sanitised. Liquid packs can spurt; open slowly.", why: "Dry yeast is sprinkled on, or first wetted in boiled and cooled water, as its label says. Yeast about as warm as the wort starts sooner." },
     { what: "Pitch the yeast; lid on, airlock filled", part: "after", minutes: 5, caution: "Never seal it: gas must get out, and it fills low closed rooms.", why: "Enough healthy yeast at the right temperature starts within a day or two and leaves no room for others." },
     { what: "Clean up while it is still wet", part: "after", minutes: 30, caution: "Hot kettle, hot burner: let them cool, plug out. Cleaner off skin.", why: "Dried-on wort is tomorrow's infection." },
   ];

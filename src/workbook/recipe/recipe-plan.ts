@@ -98,9 +98,9 @@ export function planRecipe({ sheetName, contents, cells }: BatchInWorkbook, page
   const soak: readonly Line[] =
     method === "extract"
       ? [["Steep at", "soak_temperature", "whole", words.temperature], ["Steep for", "soak_minutes", "whole", "min"]]
-      : [["Mash water", "mash_water", "one", words.volume], ["Heat it to", "strike_temperature", "one", words.temperature], ["Mash at", "soak_temperature", "whole", words.temperature], ["Mash for", "soak_minutes", "whole", "min"], ["Water to sparge with", "sparge_water", "one", words.volume]];
+      : [["Mash water", "mash_water", "two", words.volume], ["Heat it to", "strike_temperature", "one", words.temperature], ["Mash at", "soak_temperature", "whole", words.temperature], ["Mash for", "soak_minutes", "whole", "min"], ["Water to sparge with", "sparge_water", "two", words.volume]];
   pairs(
-    [["Collect", "water_collect", "one", words.volume], ...soak, ["Boil", "boil_minutes", "whole", "min"], ["Top-up water", "top_up", "one", words.volume], ["Salts, other", "salts", "text"]],
+    [["Collect", "water_collect", "two", words.volume], ...soak, ["Boil", "boil_minutes", "whole", "min"], ["Top-up water", "top_up", "two", words.volume], ["Salts, other", "salts", "text"]],
     [["Yeast", "yeast_name", "text"], ["Packs to pitch", "packs_to_pitch", "whole"], ["Pitch at", "pitch_temperature", "whole", words.temperature], ["Ferments from", "ferment_from", "whole", words.temperature], ["to", "ferment_to", "whole", words.temperature], ["Sugar it should eat", "attenuation", "whole", "%"]],
   );
 

@@ -57,7 +57,7 @@ describe("GYLE.DAY.TIMELINE", () => {
   it("says which hops have no name, and counts the boil as none only where it is said to be none", () => {
     expect(texts([0.5, steps, [["", 20, 5, 60], ["", 30, 0, "dry"]]])).toEqual(expect.arrayContaining(["0|Add hops|20 g", "|Dry hops, another day: hops|30 g"]));
     const none = texts([0.5, steps, [["Saaz", 10, 4, 0]], 0, null, "no boil"]);
-    expect(none).toEqual(["|Heat the water|", "|Bring to the boil|", "|No boil: flame off when it has been hot long enough|", "|Add Saaz|10 g", "|Cool the wort|", "|Brew day done|"]);
+    expect(none).toEqual(["|Heat the water|", "|Bring to the boil|", "|No boil: flame off, it was hot long enough|", "|Add Saaz|10 g", "|Cool the wort|", "|Brew day done|"]);
   });
 
   it("waits until a start and steps are filled in", () => {

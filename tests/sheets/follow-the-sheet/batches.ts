@@ -33,7 +33,7 @@ export function madeUpBatch(random: () => number, { method, units }: Kind): Batc
   const perKilogram = (value: number): number => inUnits(value, gallon / pound);
 
   const topUpShare = likely(method === "extract" ? 0.5 : 0.15) ? between(0.1, 0.6) : 0;
-  const strength = between(0.085, topUpShare > 0.4 ? 0.16 : 0.215);
+  const strength = between(0.085, topUpShare > 0.3 ? 0.16 : 0.27);
   const efficiency = method === "extract" ? between(25, 75) : between(55, 92);
   const sugarKg = volumeL * strength;
   const grainShare = method === "extract" ? (likely(0.3) ? 0 : between(0.01, 0.2)) : likely(0.6) ? 1 : between(0.3, 0.9);

@@ -79,6 +79,11 @@ describe("beer packaged before it had finished", () => {
     expect(found([[46277.8, 1.012], [46279.1, 1.012]], { packaged_on: 46278.3, fg_expected: 1.012 })).toHaveLength(1);
   });
 
+  it("starts over after dry hops, which can wake a beer up", () => {
+    expect(found(steady, { packaged_on: 46279, fg_expected: 1.012, og: 1.05, count_from: "" })).toEqual([]);
+    expect(found(steady, { packaged_on: 46279, fg_expected: 1.012, og: 1.05, count_from: 46278.5 })).toHaveLength(1);
+  });
+
   it("is told with no reading at all, and in a stall", () => {
     expect(found([["", ""]], { packaged_on: 46279 })).toEqual([expect.stringMatching(/agreed: what is left may ferment/)]);
     expect(found([[46272, 1.04], [46278, 1.022], [46279, 1.022]], { packaged_on: 46280, fg_expected: 1.012 })).toEqual([expect.stringContaining("say “stalled”")]);

@@ -114,7 +114,7 @@ export const hopsMessage = (shares: string): string =>
     ['AND(COUNTIF(hop_minutes,"first wort")>0,N(boil_minutes)=0)', text("A hop at first wort counts by the boil, and there is none: until then the bitterness stays empty.")],
     ...unusable("stand_temperature", "Hop stand (column L)", "allowed"),
     ...unusable("stand_minutes", "The stand lasts (column L)"),
-    ['AND(COUNTIF(hop_minutes,"stand")>0,OR(N(stand_temperature)=0,N(stand_minutes)=0))', text("A hop is to stand, but the stand has no temperature or no minutes (column L, beside the hops): until then the bitterness stays empty.")],
+    ['AND(COUNTIF(hop_minutes,"stand")>0,OR(N(stand_temperature)=0,N(stand_minutes)=0))', text("A hop is to stand, but the stand lacks its temperature or minutes (column L): until then the bitterness stays empty.")],
     ["IF(ISNUMBER(boils_at),N(stand_temperature)>boils_at,FALSE)", '"A stand at "&stand_temperature&" is hotter than the boil ("&TEXT(boils_at,"0")&"): type what the wort has cooled to."'],
     [`OR(COUNT(hop_alpha)<>COUNT(hop_minutes)+${placed},COUNT(hops)+${placed}<>3*COUNT(hop_alpha))`, text("A hop lacks its mass, alpha acid or minutes: until then the bitterness stays empty.")],
     [`AND(COUNT(hop_alpha)>0,ISERROR(${shares}))`, text(`The bitterness cannot be reckoned: click on ${shares} and read why. Its column must be empty below.`)],

@@ -20,7 +20,7 @@ export function clockMessage(words: UnitWords, timeline: string): string {
     ],
     ["OR(ISERROR(warm_minutes),ISERROR(boil_up_minutes))", text("Heating cannot be reckoned: look at the burner and the temperatures beside section 2 (column L).")],
     ...unusable("sanitiser_volume", "Sanitiser bucket"),
-    ...unusable("sanitiser_per_volume", "Sanitiser, by its label (column L)"),
+    ...unusable("sanitiser_per_volume", "Sanitiser dose (column L)"),
     ["ISERROR(sanitiser_dose)", text("The sanitiser cannot be reckoned: look at its bucket and at the label's dose (column L, beside the malt).")],
     ["MAX(hop_minutes)>N(boil_minutes)", text("The clock cannot be made: a hop is to boil longer than the boil lasts.")],
     ["ISERROR(stand_after)", text("The stand cannot be reckoned: look at its temperature and at the chiller (column L).")],

@@ -42,6 +42,8 @@ function byReadings(sheet: NamedCells, { into }: PackagingInput): Weighed {
       return clear;
     case "":
       return { level: bottles ? "refuse" : "confirm", dangers: [`No reading says that it has finished. ${bursting}`], instead: ["Take a reading today and another tomorrow."] };
+    case "not begun":
+      return { level: bottles ? "refuse" : "confirm", dangers: [`It has not begun to ferment. ${bursting}`], instead: ["Is it warm enough? Give it fresh yeast, and wait."] };
     case "rising":
       return { level: bottles ? "refuse" : "confirm", dangers: ["One of the readings is wrong, so none of them shows that it has finished."], instead: ["Read again, mind scale and temperature, and clear the wrong row."] };
     case "stalled":

@@ -1,11 +1,12 @@
 import { pureSugarPointsLPerKg } from "../../../core/wort/extract-potential";
 import { sugarSolutionDensityKgPerM3, waterDensityKgPerM3 } from "../../../core/wort/density";
+import { concentrationOfGravity, gravityOfConcentration } from "../../../core/wort/solution";
 import { bisect } from "../../../core/wort/bisect";
 import { num, product } from "./formula-parts";
 import { densityOverWaterText, gravityText, platoText } from "./gravity-and-extract";
 import type { PlainArguments } from "./plain-arguments";
 import { NoPlainForm, type PlainForm } from "./plain-form";
-import { surfaceText } from "./polynomial";
+import { polynomialText, surfaceText } from "./polynomial";
 
 const columnOf = (x: PlainArguments, column: string): string => {
   const text = x.column("fermentables", column);
@@ -13,23 +14,31 @@ const columnOf = (x: PlainArguments, column: string): string => {
   return text;
 };
 
-/** Litre-degrees of the malt bill: what the grain holds, and what is dissolved already. */
-function litreDegrees(x: PlainArguments): { grain: string; dissolved: string } {
+/** Extract of the malt bill, kg: what the grain holds, and what is dissolved already. */
+function extractOf(x: PlainArguments): { grain: string; dissolved: string } {
   const handling = columnOf(x, "handling");
-  const points = num(pureSugarPointsLPerKg / 100);
-  const sum = (...words: string[]): string => product(`SUMPRODUCT(${words.map((word) => `(${handling}="${word}")`).join("+")},${columnOf(x, "mass")},${columnOf(x, "yield")})`, points, x.scale("mass"));
+  const sum = (...words: string[]): string => product(`SUMPRODUCT(${words.map((word) => `(${handling}="${word}")`).join("+")},${columnOf(x, "mass")},${columnOf(x, "yield")})`, "0.01", x.scale("mass"));
   return { grain: sum("mash", "steep"), dissolved: sum("extract", "sugar") };
 }
 
-const expectedGravity = (x: PlainArguments): string => {
-  const { grain, dissolved } = litreDegrees(x);
-  return `1+(${grain}*${x.core("efficiency")}/100+${dissolved})/${x.core("volume")}/1000`;
+/** kg of extract in a litre of the wort. */
+const concentration = (x: PlainArguments): string => {
+  const { grain, dissolved } = extractOf(x);
+  return `(${grain}*${x.core("efficiency")}/100+${dissolved})/${x.core("volume")}`;
 };
 
+/** The wort of 1.200, where the functions end, with room for what they allow. */
+const strongest = concentrationOfGravity(1.2 + 1e-9);
+
+const expectedGravity = (x: PlainArguments): string => polynomialText(gravityOfConcentration, { from: 0, to: 0.56, degree: 8 }, `(${concentration(x)})`);
+
 const efficiency = (x: PlainArguments): string => {
-  const { grain, dissolved } = litreDegrees(x);
-  return `100*((${x.core("gravity")}-1)*1000*${x.core("volume")}-${dissolved})/(${grain})`;
+  const { grain, dissolved } = extractOf(x);
+  return `100*(${fromGrain(x)}-${dissolved})/(${grain})`;
 };
+
+/** kg of extract in the whole wort. */
+const fromGrain = (x: PlainArguments): string => `${polynomialText(concentrationOfGravity, { from: 0.97, to: 1.21, degree: 8 }, x.core("gravity"))}*${x.core("volume")}`;
 
 /** °L from EBC: (EBC × 12.7 / 25 + 0.76) / 1.3546, and none where the malt gives no colour. */
 function maltColourUnits(x: PlainArguments): string {
@@ -88,7 +97,7 @@ export const wortForms = {
   "WORT.PLATO": { sum: (x) => platoText(x.core("gravity")) },
   "WORT.HYDROMETER": hydrometer,
   "WORT.REFRACTOMETER": { sum: (x) => gravityText(`${x.core("brix")}/${x.core("wortCorrection")}`) },
-  "WORT.GRAVITY": { sum: expectedGravity, holds: (x) => [`${expectedGravity(x)}<=1.2+1E-9`] },
+  "WORT.GRAVITY": { sum: expectedGravity, holds: (x) => [`${concentration(x)}<=${num(strongest)}`] },
   "WORT.COLOUR": { sum: (x) => x.choice("scale", { SRM: srm(x), EBC: `${srm(x)}*25/12.7` }), holds: (x) => [`${srm(x)}<=300`] },
   "WORT.MIX": {
     // Σ V SG P with P multiplied out in powers of SG: SUMPRODUCT passes over blank texts only between its commas.
@@ -120,7 +129,7 @@ export const wortForms = {
   },
   "WORT.EFFICIENCY": {
     sum: efficiency,
-    holds: (x) => [`${litreDegrees(x).grain}>0`, `(${x.core("gravity")}-1)*1000*${x.core("volume")}-${litreDegrees(x).dissolved}>=-0.000001`, `${efficiency(x)}<=100.000001`],
+    holds: (x) => [`${extractOf(x).grain}>0`, `${fromGrain(x)}-${extractOf(x).dissolved}>=-0.00000001`, `${efficiency(x)}<=100.000001`],
   },
   "WORT.YIELD": { sum: (x) => `100*${x.core("points")}/${num(pureSugarPointsLPerKg)}` },
   "WORT.POINTS": { sum: (x) => `${x.core("yield")}/100*${num(pureSugarPointsLPerKg)}` },

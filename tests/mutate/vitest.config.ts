@@ -1,10 +1,10 @@
 import { defineConfig } from "vitest/config";
-import { mutantsPlugin } from "./tests/mutate/core-mutants";
+import { mutantsPlugin } from "./core-mutants";
 
 /** `npm run mutate`: not part of `npm test`, since it takes minutes and judges the tests, not the code. */
 export default defineConfig({
   plugins: [mutantsPlugin],
-  resolve: { alias: [{ find: /^vitest$/, replacement: new URL("tests/mutate/collect.ts", import.meta.url).pathname }] },
+  resolve: { alias: [{ find: /^vitest$/, replacement: new URL("collect.ts", import.meta.url).pathname }] },
   test: {
     globals: true,
     setupFiles: ["tests/support/fixed-seed.ts"],

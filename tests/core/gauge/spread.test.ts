@@ -88,6 +88,10 @@ describe("spreadOf", () => {
     const share: Measurand = ([x = 0]) => (x > 100 ? undefined : 2 * x);
     expect(spreadOf(share, [100], [1])).toBe(2);
     expect(spreadOf(share, [99], [1])).toBe(2);
+    // Half a step outwards still has an answer: there it must go on as straight as before.
+    expect(linearSpread(share, [99.3], [1], 198.6)).toBeCloseTo(2, 9);
+    const runsAway: Measurand = ([x = 0]) => (x > 100 ? undefined : 1 / (100.2 - x));
+    expect(linearSpread(runsAway, [99.3], [1], 1 / 0.9)).toBeUndefined();
     const depth: Measurand = ([x = 0]) => (x < 0 ? undefined : 3 * x + 1);
     expect(spreadOf(depth, [0], [2])).toBe(6);
     // One input at its edge does not hide the other: √(2² + 1²).

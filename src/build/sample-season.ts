@@ -69,7 +69,7 @@ function contents(sample: SampleBatch, index: number): BatchContents {
     ],
     hops: batch.hops.map((line) => ({ ...line, mass: Math.round(line.mass * strength) })),
     happened: Array.from({ length: noted }, (_, at) => (10 * 60 + at * 14 + (at % 4) * 3) / 1440),
-    wort: noted > 0 ? { reading: gravity, scale: "SG", sampleTemperature: 20, volume: two(volume - 0.3 * (index % 3)) } : batch.wort,
+    wort: noted > 0 ? { collected: "", reading: gravity, scale: "SG", sampleTemperature: 20, volume: two(volume - 0.3 * (index % 3)) } : batch.wort,
     readings: readings.map(([days, reading]) => ({ when: brewedOn + days + 0.75, reading, scale: "SG", sampleTemperature: 20, beerTemperature: 19 })),
     packaging: { ...batch.packaging, into, packagedOn: packagedAfter === undefined ? "" : brewedOn + packagedAfter, bottlesFilled: bottles },
     tasting: scores ? tasted(batch.tasting, scores, brewedOn + (packagedAfter ?? 0) + 16) : batch.tasting,

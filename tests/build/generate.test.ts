@@ -28,7 +28,7 @@ describe("the README's function table", () => {
   });
 
   it("marks what may be left out", () => {
-    expect(signature(functionNamed("BEER.ABV"))).toBe("BEER.ABV(original_gravity, final_gravity, [method])");
+    expect(signature(functionNamed("BEER.ABV"))).toBe("BEER.ABV(original_gravity, final_gravity, [method], [primed])");
   });
 
   it("keeps a stroke in a sentence from ending a cell", () => {

@@ -19,7 +19,7 @@ import { benchTimeout, insertOn, openBatchBench, type BatchSheet } from "../supp
  * short, then that of a batch that is planned and has drawn. The tests below go on one after the other.
  */
 const choices = { id: "brewed", sheetName: "Brewed", batchName: "Reed Bed", brewedOn: 46270, volume: 20, units: "metric", topUp: 0, method: "all-grain" } as const;
-const brewed = { ...exampleBatch(choices), wort: { reading: 1.05, scale: "SG", sampleTemperature: 20, volume: 18 }, readings: [{ when: 46277.5, reading: 1.012, scale: "SG", sampleTemperature: 20, beerTemperature: 19 }] } as const;
+const brewed = { ...exampleBatch(choices), wort: { collected: "", reading: 1.05, scale: "SG", sampleTemperature: 20, volume: 18 }, readings: [{ when: 46277.5, reading: 1.012, scale: "SG", sampleTemperature: 20, beerTemperature: 19 }] } as const;
 const planned = exampleBatch({ ...choices, id: "planned", sheetName: "Planned", batchName: "Next" });
 const paleMalt = brewed.malt[0]!;
 

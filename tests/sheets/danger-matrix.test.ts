@@ -44,7 +44,7 @@ const expected = 1.012;
 const base = exampleBatch({ id: "danger", sheetName: "Danger", batchName: "Danger", brewedOn: 46270, volume: 19, units: "metric", topUp: 0, method: "extract" });
 const brewed: BatchContents = {
   ...base,
-  wort: { reading: 1.05, scale: "SG", sampleTemperature: 20, volume: 19 },
+  wort: { collected: "", reading: 1.05, scale: "SG", sampleTemperature: 20, volume: 19 },
   readings: [1.02, 1.012, 1.012].map((reading, index) => ({ when: 46275.5 + 2 * index, reading, scale: "SG", sampleTemperature: 20, beerTemperature: 20 })),
 };
 

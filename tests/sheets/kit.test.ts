@@ -16,7 +16,7 @@ const base = exampleBatch(choices);
 /* Two litres short after an hour's boil; chilled from 100 to 19 °C in 80 minutes; 36 half-litre bottles out of 18.4 L. */
 const contents = {
   ...base,
-  wort: { reading: 1.05, scale: "SG", sampleTemperature: 20, volume: 18.4 },
+  wort: { collected: "", reading: 1.05, scale: "SG", sampleTemperature: 20, volume: 18.4 },
   packaging: { ...base.packaging, packagedOn: 46284, bottlesFilled: 36 },
 } as const;
 

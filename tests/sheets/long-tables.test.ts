@@ -23,7 +23,7 @@ const batch: BatchContents = {
   malt: Array.from({ length: 9 }, (_, index) => ({ ingredient: `Malt ${index + 1}`, mass: 0.5, yieldPercent: 78, handling: "mash" as const, colour: 5 + index, cost: 1, ...(index === 8 && { remark: "the last" }) })),
   hops: Array.from({ length: 8 }, (_, index) => ({ hop: `Hop ${index + 1}`, mass: 11, alphaPercent: 5, minutes: 60 - 5 * index, form: "pellets", cost: 0.5, ...(index === 7 && { remark: "late" }) })),
   steps: [...ourSteps, ...Array.from({ length: 20 - ourSteps.length }, (_, index) => ({ what: `Look again, ${index + 1}`, part: "after" as const, minutes: 5, caution: "", why: "" }))],
-  wort: { reading: 1.05, scale: "SG", sampleTemperature: 20, volume: 20 },
+  wort: { collected: "", reading: 1.05, scale: "SG", sampleTemperature: 20, volume: 20 },
   readings: Array.from({ length: 18 }, (_, index) => ({ when: 46271.5 + index, reading: Number((1.012 + 0.038 * Math.exp(-0.6 * (index + 1))).toFixed(4)), scale: "SG" as const, sampleTemperature: 20, beerTemperature: 19 })),
 };
 

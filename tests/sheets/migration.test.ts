@@ -71,8 +71,12 @@ async function differences(sheetName: string): Promise<string[]> {
   });
 }
 
-/** What was typed, without the mark. */
-const typedInto = async (sheetName: string) => rounded({ ...batchContents((await Excel.run((context) => readBatchSheet(context, sheetName)))!), id: "" });
+/** What was typed, without the mark, and without what the migration notes of a day that is over. */
+async function typedInto(sheetName: string) {
+  const { wort, ...contents } = batchContents((await Excel.run((context) => readBatchSheet(context, sheetName)))!);
+  const { collected: _, ...measured } = wort;
+  return rounded({ ...contents, id: "", wort: measured });
+}
 
 describe("a sheet of the second plan", () => {
   it("follows today's plan in every word and formula afterwards, and what was typed is as it was", async () => {
@@ -166,7 +170,10 @@ describe("a sheet of the first plan", () => {
     const sheet = await Excel.run((context) => readBatchSheet(context, "Batch 1"));
     const { id, ...contents } = batchContents(sheet!);
     expect(id).toMatch(/^[a-z0-9]{12}$/u);
-    expect(rounded({ ...contents, id: firstExtractBatch().id })).toEqual(rounded(firstExtractBatch()));
+    // The day that was brewed collected what its sheet said then, and keeps its times and its warmest place.
+    const { happened, packaging, wort } = contents;
+    expect(wort.collected).toBeGreaterThan(5.5);
+    expect(rounded({ ...contents, id: firstExtractBatch().id })).toEqual(rounded({ ...firstExtractBatch(), happened, packaging: { ...firstExtractBatch().packaging, warmestStorage: packaging.warmestStorage }, wort: { ...firstExtractBatch().wort, collected: wort.collected } }));
     expect(sheet!.range("kit_name")).toBe("L2");
   }, benchTimeout);
 

@@ -29,7 +29,7 @@ afterEach(() => bench.dispose());
 
 const mashed: BatchContents = {
   ...exampleBatch({ id: "m1", sheetName: "Mashed", batchName: "Reed Bed Bitter", brewedOn: 46270, volume: 20, units: "metric", topUp: 0, method: "all-grain" }),
-  wort: { reading: 1.049, scale: "SG", sampleTemperature: 20, volume: 21 },
+  wort: { collected: "", reading: 1.049, scale: "SG", sampleTemperature: 20, volume: 21 },
   readings: [{ when: 46277.5, reading: 1.012, scale: "SG", sampleTemperature: 20, beerTemperature: 19 }, { when: 46278.6, reading: 1.012, scale: "SG", sampleTemperature: 20, beerTemperature: 19 }],
 };
 const hostile: BatchContents = { ...mashed, sheetName: "Words", batchName: "=1+1", style: "1/2", malt: [{ ingredient: "+2", mass: 4, yieldPercent: 80, handling: "mash", colour: 5, cost: "", remark: "@x" }], tasting: { ...mashed.tasting, notes: "- drier next time" } };

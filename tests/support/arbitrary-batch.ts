@@ -71,7 +71,7 @@ export const anyBatch: fc.Arbitrary<BatchContents> = fc.record({
   dryHoppedOn: orBlank(day),
   yeast: fc.record({ name: words, packsInHand: filled(0, 100), cellsPerPack: filled(0, 1000), viabilityPercent: filled(0, 100), pitchRate: filled(0, 5), attenuationPercent: filled(0, 100), pitchTemperature: filled(0, 100), fermentFrom: filled(0, 100), fermentTo: filled(0, 100), cost: filled(0, 100) }),
   happened: fc.array(filled(0, 0.999), { maxLength: 40 }),
-  wort: fc.record({ reading: filled(0, 40), scale: fc.constantFrom("SG", "P"), sampleTemperature: filled(0, 200), volume: filled(0, 10000) }),
+  wort: fc.record({ collected: filled(0, 10000), reading: filled(0, 40), scale: fc.constantFrom("SG", "P"), sampleTemperature: filled(0, 200), volume: filled(0, 10000) }),
   readings: fc.array(fc.record({ when: day, reading: number(0.9, 40), scale: fc.constantFrom("SG", "P"), sampleTemperature: filled(-10, 200), beerTemperature: filled(-10, 200) }), { maxLength: 20 }),
   packaging: fc.record({ packagedOn: orBlank(day), into: fc.constantFrom("bottles", "keg"), co2Volumes: number(0, 8), warmestSinceFermentation: filled(-10, 200), sugar: fc.constantFrom("dextrose", "sucrose", "honey"), bottleKind: fc.constantFrom("ordinary", "heavy"), warmestStorage: number(-10, 200), conditioningTemperature: number(-10, 200), kegTemperature: number(-10, 200), bottlesFilled: filled(0, 100000) }),
   tasting: fc.record({ tastedOn: orBlank(day), looks: score, smells: score, tastes: score, feels: score, again: score, notes: words }),
@@ -86,7 +86,7 @@ export const batchOnItsWay: fc.Arbitrary<BatchContents> = fc
   .map(({ plan, units, original, log, packaged, into }) => {
     const brewed: BatchContents = {
       ...plan,
-      wort: original ? { reading: original.reading, scale: original.scale, sampleTemperature: original.temperature, volume: plan.volume } : plan.wort,
+      wort: original ? { collected: "", reading: original.reading, scale: original.scale, sampleTemperature: original.temperature, volume: plan.volume } : plan.wort,
       readings: log.map(({ reading: value, scale, temperature }, index) => ({ when: 46272.5 + 1.5 * index, reading: value, scale, sampleTemperature: temperature, beerTemperature: temperature })),
       packaging: { ...plan.packaging, into, packagedOn: packaged ? 46290 : "" },
     };

@@ -9,7 +9,7 @@ export function batchUnderWay(units: UnitSystem, method: Method, into: "bottles"
   const sample = units === "us" ? 68 : 20;
   return {
     ...batch,
-    wort: { reading: 1.052, scale: "SG", sampleTemperature: sample, volume: units === "us" ? 5.1 : 19.2 },
+    wort: { collected: "", reading: 1.052, scale: "SG", sampleTemperature: sample, volume: units === "us" ? 5.1 : 19.2 },
     readings: [1.03, 1.017, 1.0125, 1.012].map((reading, index) => ({ when: 46273.5 + 2 * index, reading, scale: "SG", sampleTemperature: sample + index, beerTemperature: sample })),
     packaging: { ...batch.packaging, into, packagedOn: into === "bottles" ? 46285 : "" },
     tasting: { ...batch.tasting, notes: "Private: too sweet for Aunt Hilda." },

@@ -15,7 +15,8 @@ const steps: Readonly<Record<number, (batch: Entries) => Entries>> = {
   2: (batch) => {
     const { absorption, deadSpace, tunSize, sanitiserDose, headspacePercent } = usualKit[batch["units"] === "us" ? "us" : "metric"];
     const kit = isEntries(batch["kit"]) ? { absorption, deadSpace, tunSize, sanitiserDose, headspacePercent, ...batch["kit"] } : batch["kit"];
-    return { ...batch, kit, hopStand: batch["hopStand"] ?? noHopStand, dryHoppedOn: batch["dryHoppedOn"] ?? "", happened: withOneMoreStep(batch) };
+    const wort = isEntries(batch["wort"]) ? { collected: "", ...batch["wort"] } : batch["wort"];
+    return { ...batch, kit, wort, hopStand: batch["hopStand"] ?? noHopStand, dryHoppedOn: batch["dryHoppedOn"] ?? "", happened: withOneMoreStep(batch) };
   },
 };
 

@@ -57,7 +57,7 @@ export const batchSchema = z.strictObject({
   yeast: z.strictObject({ name, packsInHand: some(1e5), cellsPerPack: some(1e6), viabilityPercent: some(100), pitchRate: some(100), attenuationPercent: some(100), pitchTemperature: blankOr(celsiusOrFahrenheit), fermentFrom: blankOr(celsiusOrFahrenheit), fermentTo: blankOr(celsiusOrFahrenheit), cost: money }),
   steps: z.array(step).max(mostRows.steps).optional(),
   happened: z.array(blankOr(between(0, 73050.99999))).max(mostRows.happened),
-  wort: z.strictObject({ reading: blankOr(between(-5, 1200)), scale, sampleTemperature: blankOr(celsiusOrFahrenheit), volume: some(10000) }),
+  wort: z.strictObject({ collected: some(10000), reading: blankOr(between(-5, 1200)), scale, sampleTemperature: blankOr(celsiusOrFahrenheit), volume: some(10000) }),
   readings: z.array(reading).max(mostRows.readings),
   packaging: z.strictObject({ packagedOn: blankOr(day), into: z.enum(["bottles", "keg"]), co2Volumes: between(0, 10), warmestSinceFermentation: blankOr(celsiusOrFahrenheit), sugar: name, bottleKind: name, warmestStorage: celsiusOrFahrenheit, conditioningTemperature: celsiusOrFahrenheit, kegTemperature: celsiusOrFahrenheit, bottlesFilled: some(1e6) }),
   tasting: z.strictObject({ tastedOn: blankOr(day), looks: taste, smells: taste, tastes: taste, feels: taste, again: taste, notes: text(2000) }),

@@ -108,7 +108,7 @@ export function card(b: SheetBuilder, contents: BatchContents, words: UnitWords)
   const swatch = b.put("I", `=IF(colour_plan="","",GYLE.BEER.HEX(${srm}))`, {
     style: "swatch",
     name: "swatch",
-    note: "About the colour of a glass 5 cm deep, computed from an absorption spectrum. A guide, not a measurement.",
+    note: "About the colour of a glass 5 cm deep, computed from an absorption spectrum. A guide, not a measurement. From 50 SRM (98 EBC) up the figure is above the scale that the curve was stated for: black, whatever it says.",
   }, colourRow);
   b.row = first + left.length;
   b.gap();

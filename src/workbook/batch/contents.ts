@@ -103,6 +103,8 @@ export interface Yeast {
 }
 
 export interface MeasuredWort {
+  /** Water that really went in, cold; blank: what the sheet said. */
+  readonly collected: Filled<number>;
   readonly reading: Filled<number>;
   readonly scale: Scale;
   readonly sampleTemperature: Filled<number>;

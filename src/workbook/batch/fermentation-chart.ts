@@ -99,7 +99,7 @@ function forecast(b: SheetBuilder, { heading, first }: Rows): void {
   b.name("forecast_spread", `AI${first + 2}`);
   const from = first + 7;
   b.put("AG", "The chart begins", { style: "workings" }, from);
-  b.put("AH", "=IF(N(brewed_on)>0,brewed_on+N(start_time),IF(COUNT(reading_times)=0,0,MIN(reading_times)))", { style: "workings", format: "dateTime", name: "chart_from" }, from);
+  b.put("AH", "=IF(ISNUMBER(pitched_at),pitched_at,IF(N(brewed_on)>0,brewed_on+N(start_time),IF(COUNT(reading_times)=0,0,MIN(reading_times))))", { style: "workings", format: "dateTime", name: "chart_from" }, from);
   b.put("AG", "and ends", { style: "workings" }, from + 1);
   b.put("AH", `=MAX(chart_from+${leastDays},MAX(reading_times)+${daysAhead})`, { style: "workings", format: "dateTime", name: "chart_to" }, from + 1);
 }

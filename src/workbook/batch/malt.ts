@@ -7,7 +7,7 @@ import type { UnitWords } from "./unit-words";
 export const maltTableRows = 6;
 
 /** 3. Malt and sugar: the table that gravity and colour come from. */
-export function malt(b: SheetBuilder, { malt: lines, kit, units, method }: BatchContents, words: UnitWords): void {
+export function malt(b: SheetBuilder, { malt: lines, kit, wort, units, method }: BatchContents, words: UnitWords): void {
   section(b, 3, "Malt and sugar", method === "extract" ? "Steeped grain gives colour and taste; the extract gives most of the sugar" : "The mash turns starch into sugar; extract and sugar beside it count whole");
   const heading = b.row;
   const { first, last } = inputTable(
@@ -44,6 +44,7 @@ export function malt(b: SheetBuilder, { malt: lines, kit, units, method }: Batch
       ["Dead space of the mash tun", { content: kit.deadSpace, format: "two", unit: words.volume, name: "tun_dead_space", note: "What stays below the false bottom and never runs off; 0 where the grain hangs in a bag. It only asks for more water: the sugar in it is missing in “Sugar won from the grain” already, which goes by what reaches the kettle." }],
       ["Mash tun holds", { content: kit.tunSize || "", format: "two", unit: words.volume, name: "tun_size", note: "Leave empty where the mash stands in the kettle." }],
       ["Sanitiser, by its label", { content: kit.sanitiserDose || "", format: "two", unit: words.dosePerVolume, name: "sanitiser_per_volume", note: "Concentrate for each unit of water, as the maker's label says. Until it is typed, the sheet gives no dose." }],
+      ["Water really collected", { content: wort.collected, format: "two", unit: words.volume, name: "collected", note: "Cold, all of it. Leave empty where it was what the sheet says; the kit's boil-off is learned from it." }],
     ],
     heading,
   );

@@ -138,7 +138,7 @@ export function newBatch({ id, sheetName, batchName, brewedOn, volume, units, to
     dryHoppedOn: "",
     yeast: emptyYeast(units),
     happened: [],
-    wort: { reading: "", scale: "SG", sampleTemperature: "", volume: "" },
+    wort: { collected: "", reading: "", scale: "SG", sampleTemperature: "", volume: "" },
     readings: [],
     packaging: emptyPackaging(units),
     tasting: emptyTasting,

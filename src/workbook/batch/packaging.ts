@@ -45,9 +45,9 @@ export function packaging(b: SheetBuilder, { packaging: p, kit, units }: BatchCo
       ["Keg stands at", { content: p.kegTemperature, format: "whole", unit: words.temperature, name: "keg_temperature" }],
     ],
     [
-      ["Beer to package", { content: '=IF(N(volume_reached)>0,volume_reached,volume)', format: "two", unit: words.volume, name: "beer_volume" }],
+      ["Beer in the fermenter", { content: '=IF(N(volume_reached)>0,volume_reached,volume)', format: "two", unit: words.volume, name: "beer_volume" }],
       ["Carbon dioxide it already holds", { content: '=IF(warmest_beer="","",GYLE.PACK.RESIDUAL(warmest_beer,units,altitude))', format: "two", unit: "volumes", name: "residual_gas" }],
-      ["Sugar for the whole batch", { content: bottled(`IF(warmest_beer="","",${allowed("GYLE.PACK.PRIMING(beer_volume-N(bottling_loss),carbonation,warmest_beer,priming_sugar,units,bottle_kind,altitude)")})`), format: units === "us" ? "two" : "one", unit: `${words.smallMass}; boil it in ${units === "us" ? "two cups" : "half a litre"} of water`, name: "sugar_mass", style: "keyResult" }],
+      ["Sugar for the whole batch", { content: bottled(`IF(warmest_beer="","",${allowed("GYLE.PACK.PRIMING(beer_volume-N(bottling_loss),carbonation,warmest_beer,priming_sugar,units,bottle_kind,altitude)")})`), format: units === "us" ? "two" : "one", unit: `="${words.smallMass}"&IF(sugar_mass="",""," for "&FIXED(beer_volume-N(bottling_loss),2,TRUE)&" ${words.volume.replace("US ", "")}")&"; boil in ${units === "us" ? "two cups" : "half a litre"} of water"`, name: "sugar_mass", style: "keyResult" }],
       ["Pressure at the warmest place", { content: bottled(allowed(`GYLE.PACK.INSIDE(${judgedBy})`)), format: units === "us" ? "one" : "two", unit: words.pressure, name: "bottle_pressure" }],
       ["Bottles and caps to prepare", { content: bottled(`INDEX(GYLE.PACK.BOTTLES(beer_volume,bottle_volume,bottling_loss,units,${oneMore}),1,1)`), format: "whole", name: "bottles_ready" }],
       ["Bottles filled", { content: p.bottlesFilled, format: "whole", name: "bottles_filled" }],

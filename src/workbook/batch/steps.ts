@@ -52,7 +52,7 @@ export function allGrainSteps(units: UnitSystem, words: UnitWords): readonly Ste
       caution: `Not above ${steepLimit[units]}; in portions, no fuller than the mash. Two to lift.`,
       why: "Rinsing wins the sugar that clings to the grain; too hot or too long wins tannin too. Hot wort by the bucketful scalds whoever stumbles with it.",
     },
-    { what: '=IF(SUM(malt_mass)>N(grain_mass)+0.001,"Flame off; stir in extract, sugar until gone","Note volume and gravity before the boil")', part: "before", minutes: 5, caution: "Flame off while extract goes in: it scorches. Hot syrup sticks and burns.", why: "Extract and sugar sink and burn; without them, two figures now tell what the grain gave while it can still be mended." },
+    { what: '=IF(SUM(malt_mass)>N(grain_mass)+0.001,"Flame off; stir in extract, sugar until gone","Note volume and gravity before the boil")', part: "before", minutes: 5, caution: "Hot wort scalds. Extract, sugar only with the flame off: they scorch.", why: "Extract and sugar sink and burn; without them, two figures now tell what the grain gave while it can still be mended." },
     ...fromTheBoilOn(units, words),
   ];
 }

@@ -28,12 +28,12 @@ export function batchFigures(sheet: NamedCells): BatchFigures {
 type Core = (name: string, measure?: QuantityName) => number | undefined;
 
 /**
- * L/h: the water that went in, less what came out, for each hour of the boil. In went what the sheet said to collect, and what
+ * L/h: the water that went in, less what came out, for each hour of the boil. In went what was noted, else what the sheet said to collect, and what
  * dissolved in it brings its own volume; out came what was in the fermenter and what stayed in the kettle. With top-up water
  * the fermenter is filled to the mark, so that nothing can be learned.
  */
 function boilOff(sheet: NamedCells, core: Core): number | undefined {
-  const [collected, reached, minutes] = [core("water_collect", "volume"), core("volume_reached", "volume"), core("boil_minutes")];
+  const [collected, reached, minutes] = [core("collected", "volume") ?? core("water_collect", "volume"), core("volume_reached", "volume"), core("boil_minutes")];
   if (collected === undefined || !reached || !minutes || (core("top_up", "volume") ?? 0) > 0) return undefined;
   const bill = billOf(sheet);
   const isMash = sheet.has("mash_water");

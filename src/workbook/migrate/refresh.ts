@@ -36,7 +36,7 @@ const chartColumn = columnNumber("W");
 export function refreshed(sheet: NamedCells, version: number): Refreshed {
   const read = batchContents(sheet);
   const steps = stepsOf(sheet, read);
-  const contents: BatchContents = { ...read, id: read.id || newBatchId(), ...(steps.replaced && { steps: undefined }) };
+  const contents: BatchContents = { ...read, id: read.id || newBatchId(), wort: { ...read.wort, collected: collectedBefore(sheet, version, read) }, ...(steps.replaced && { steps: undefined }) };
   const plan = planBatch(contents, tableRows(sheet));
   const place = placeMap(plan, sheet);
   const added = additions(sheet, plan, place, namesSince(version));
@@ -61,6 +61,11 @@ export function refreshed(sheet: NamedCells, version: number): Refreshed {
   if (steps.replaced) cells.push(...emptiedSteps(sheet, plan, cells));
   const minutes = sheet.has("hop_minutes") ? [sheet.range("hop_minutes")] : [];
   return { names: added.names, cells, kept, freed: version < 3 ? minutes : [], ...(steps.stay !== undefined && { stepsStay: steps.stay }) };
+}
+
+/** A brew day that is over collected what its sheet said then: plan 3 says another figure. */
+function collectedBefore(sheet: NamedCells, version: number, { wort }: BatchContents): BatchContents["wort"]["collected"] {
+  return version < 3 && wort.volume !== "" && sheet.has("water_collect") ? sheet.number("water_collect") : wort.collected;
 }
 
 /** The sheet's own tables, which may have fewer rows than a new sheet's, or more. */

@@ -36,7 +36,7 @@ export function batchContents(sheet: NamedCells): BatchContents {
     yeast: yeast(sheet),
     ...editedSteps(sheet, units),
     happened: happened(sheet),
-    wort: { reading: sheet.number("og_reading"), scale: scale(sheet.value("og_scale")), sampleTemperature: sheet.number("og_temperature"), volume: sheet.number("volume_reached") },
+    wort: { collected: optionalNumber(sheet, "collected"), reading: sheet.number("og_reading"), scale: scale(sheet.value("og_scale")), sampleTemperature: sheet.number("og_temperature"), volume: sheet.number("volume_reached") },
     readings: readings(sheet),
     packaging: packaging(sheet),
     tasting: tasting(sheet),

@@ -11,6 +11,9 @@ import { sheetPrefix } from "../sheet-reference";
 /** A, B: time and what; C, D: amount and unit; E to H: the right half. */
 const columnWidths = [8, 27, 10, 15, 25, 10, 10, 22];
 
+/** A date in words that no regional setting changes. */
+const dateText = (day: string): string => `YEAR(${day})&"-"&TEXT(MONTH(${day}),"00")&"-"&TEXT(DAY(${day}),"00")`;
+
 /** One line of a half: label, name on the batch sheet, format, unit. */
 type Line = readonly [label: string, name: string, format: NumberFormat, unit?: string];
 
@@ -36,7 +39,7 @@ export function planRecipe({ sheetName, contents, cells }: BatchInWorkbook, page
   b.put("A", shown(named("batch_name")), { style: "title", mergeTo: "F" });
   b.put("G", "Recipe page", { style: "hint", mergeTo: "H" });
   b.row += 1;
-  b.put("A", `=IF(${named("style")}="","",${named("style")}&", ")&TEXT(${named("volume")},"0.0")&" ${words.volume}"&IF(N(${named("brewed_on")})=0,"",", to be brewed on "&TEXT(${named("brewed_on")},"yyyy-mm-dd"))`, { style: "hint", mergeTo: "H" });
+  b.put("A", `=IF(${named("style")}="","",${named("style")}&", ")&FIXED(${named("volume")},1,TRUE)&" ${words.volume}"&IF(N(${named("brewed_on")})=0,"",", to be brewed on "&${dateText(named("brewed_on"))})`, { style: "hint", mergeTo: "H" });
   b.row += 1;
 
   const half = (side: "left" | "right", [label, name, format, unit = ""]: Line, style: StyleName = "result") => {

@@ -59,7 +59,7 @@ export function convertUnits(batch: BatchContents, to: UnitSystem): BatchContent
     hopStand: { ...batch.hopStand, temperature: filled("temperature", batch.hopStand.temperature) },
     yeast: { ...yeast, pitchTemperature: filled("temperature", yeast.pitchTemperature), fermentFrom: filled("temperature", yeast.fermentFrom), fermentTo: filled("temperature", yeast.fermentTo) },
     ...(batch.steps && { steps: translatedSteps(batch.steps, batch.method, from, to) }),
-    wort: { ...wort, sampleTemperature: filled("temperature", wort.sampleTemperature), volume: filled("volume", wort.volume) },
+    wort: { ...wort, collected: filled("volume", wort.collected), sampleTemperature: filled("temperature", wort.sampleTemperature), volume: filled("volume", wort.volume) },
     readings: batch.readings.map((line) => ({ ...line, sampleTemperature: filled("temperature", line.sampleTemperature), beerTemperature: filled("temperature", line.beerTemperature) })),
     packaging: {
       ...packaging,

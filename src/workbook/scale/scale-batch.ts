@@ -39,7 +39,7 @@ export function planOnly(batch: BatchContents): BatchContents {
     number: "",
     dryHoppedOn: "",
     happened: [],
-    wort: { reading: "", scale: batch.wort.scale, sampleTemperature: "", volume: "" },
+    wort: { collected: "", reading: "", scale: batch.wort.scale, sampleTemperature: "", volume: "" },
     readings: [],
     packaging: { ...batch.packaging, packagedOn: "", bottlesFilled: "" },
     tasting: emptyTasting,

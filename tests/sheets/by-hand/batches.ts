@@ -41,7 +41,7 @@ export function extractBatch(): BatchContents {
     ],
     // The yeast went in ten minutes late, and somebody wrote it down.
     happened: [...Array.from({ length: 14 }, () => "" as const), (12 * 60 + 53) / 1440],
-    wort: { reading: 1.051, scale: "SG", sampleTemperature: 74, volume: 4.9 },
+    wort: { collected: "", reading: 1.051, scale: "SG", sampleTemperature: 74, volume: 4.9 },
     readings: log([46301.75, 1.027, "SG", 68, 67], [46304.75, 1.0155, "SG", 68, 67], [46307.75, 1.012, "SG", 67, 66], [46309.75, 1.0115, "SG", 67, 66], [46310.8, 1.0115, "SG", 67, 66]),
     packaging: { ...batch.packaging, packagedOn: 46312, into: "bottles", co2Volumes: 2.4, warmestSinceFermentation: 70, sugar: "dextrose", bottleKind: "ordinary", warmestStorage: 75, conditioningTemperature: 70, kegTemperature: 40, bottlesFilled: 49 },
     tasting: { ...emptyTasting, tastedOn: 46326, ...scored(4, 4, 5, 3, 4) },
@@ -59,7 +59,7 @@ export function allGrainBatch(): BatchContents {
     hops: [hop("Perle", 20, 7.5, "first wort", 1.4), hop("Tettnanger", 25, 4, 15, 1.5), hop("Tettnanger", 30, 4, "stand", 1.8)],
     hopStand: { temperature: 80, minutes: 20 },
     yeast: { ...batch.yeast, name: "Ale yeast, liquid", packsInHand: 3, cellsPerPack: 100, viabilityPercent: 85, attenuationPercent: 77, pitchTemperature: 18, cost: 7.5 },
-    wort: { reading: 12.4, scale: "P", sampleTemperature: 24, volume: 20.5 },
+    wort: { collected: "", reading: 12.4, scale: "P", sampleTemperature: 24, volume: 20.5 },
     readings: log([46308.75, 1.024, "SG", 21, 19], [46311.75, 4.1, "P", 20, 19], [46315.75, 1.0118, "SG", 20, 19], [46317.75, 1.0115, "SG", 20, 19], [46319, 1.0115, "SG", 20, 19]),
     packaging: { ...batch.packaging, packagedOn: 46321, into: "bottles", co2Volumes: 2.4, warmestSinceFermentation: 19, sugar: "sucrose", bottleKind: "heavy", warmestStorage: 24, conditioningTemperature: 20, kegTemperature: 4, bottlesFilled: 58 },
     tasting: { ...emptyTasting, tastedOn: 46340, ...scored(5, 4, 4, 4, 5) },
@@ -76,7 +76,7 @@ export function partialMashBatch(): BatchContents {
     malt: [malt("Pale malt", 5, 80, "mash", 2.5, 6.5), malt("Crystal malt", 0.5, 74, "mash", 40, 1.2), malt("Malt extract, dry", 3.3, 95, "extract", 6, 13.9)],
     hops: [hop("Cascade", 1.2, 6, 60, 2.5), hop("Cascade", 0.7, 6, 10, 1.5)],
     yeast: { ...batch.yeast, name: "Ale yeast, fresh", packsInHand: 1, cellsPerPack: 220, viabilityPercent: 95, attenuationPercent: 75, pitchTemperature: 65, cost: 5.2 },
-    wort: { reading: 1.047, scale: "SG", sampleTemperature: 70, volume: 5.4 },
+    wort: { collected: "", reading: 1.047, scale: "SG", sampleTemperature: 70, volume: 5.4 },
     readings: log([46322.75, 1.022, "SG", 67, 66], [46326.75, 1.013, "SG", 67, 66], [46330.75, 1.0118, "SG", 66, 65], [46332, 1.0118, "SG", 66, 65]),
     packaging: { ...batch.packaging, packagedOn: 46333, into: "keg", co2Volumes: 2.5, warmestSinceFermentation: 68, warmestStorage: 80, kegTemperature: 40 },
     tasting: { ...emptyTasting, tastedOn: 46347, ...scored(4, 3, 4, 4, 4) },
@@ -96,16 +96,16 @@ export function unmeasuredBatch(): BatchContents {
 }
 
 /** A sample from the top of a fermenter that was not stirred, and a mash that gave little: one reading is wrong, the other is not. */
-export const unmixedExtract = (): BatchContents => ({ ...misreadExtract(), id: "by-hand-unmixed", sheetName: "Unmixed", batchName: "Unmixed by hand", wort: { reading: 1.041, scale: "SG", sampleTemperature: 60, volume: 4.9 } });
-export const poorMash = (): BatchContents => ({ ...misreadGrain(), id: "by-hand-poor", sheetName: "Poor mash", batchName: "Poor mash by hand", wort: { reading: 1.044, scale: "SG", sampleTemperature: 20, volume: 20.5 } });
+export const unmixedExtract = (): BatchContents => ({ ...misreadExtract(), id: "by-hand-unmixed", sheetName: "Unmixed", batchName: "Unmixed by hand", wort: { collected: "", reading: 1.041, scale: "SG", sampleTemperature: 60, volume: 4.9 } });
+export const poorMash = (): BatchContents => ({ ...misreadGrain(), id: "by-hand-poor", sheetName: "Poor mash", batchName: "Poor mash by hand", wort: { collected: "", reading: 1.044, scale: "SG", sampleTemperature: 20, volume: 20.5 } });
 export function unmeasuredGrain(): BatchContents {
   const batch = allGrainBatch();
-  return { ...batch, id: "by-hand-unmeasured-grain", sheetName: "Unmeasured grain", batchName: "Unmeasured by hand", wort: { reading: "", scale: "P", sampleTemperature: "", volume: "" }, readings: [], packaging: { ...batch.packaging, packagedOn: "", bottlesFilled: "" }, tasting: emptyTasting };
+  return { ...batch, id: "by-hand-unmeasured-grain", sheetName: "Unmeasured grain", batchName: "Unmeasured by hand", wort: { collected: "", reading: "", scale: "P", sampleTemperature: "", volume: "" }, readings: [], packaging: { ...batch.packaging, packagedOn: "", bottlesFilled: "" }, tasting: emptyTasting };
 }
 
 /** A sheet as the pane writes it, with a kit and nothing else. */
 export const blankBatch = (): BatchContents => newBatch({ id: "by-hand-blank", sheetName: "Blank", batchName: "Blank", brewedOn: 46300, volume: 20, units: "metric", topUp: 0, method: "all-grain" });
 
 /** Gravities that the malt cannot have made: slips of whoever read or typed. */
-export const misreadExtract = (): BatchContents => ({ ...extractBatch(), id: "by-hand-misread-us", sheetName: "Misread", batchName: "Misread by hand", wort: { reading: 1.072, scale: "SG", sampleTemperature: 60, volume: 4.9 } });
-export const misreadGrain = (): BatchContents => ({ ...allGrainBatch(), id: "by-hand-misread", sheetName: "Misread grain", batchName: "Misread by hand", wort: { reading: 1.083, scale: "SG", sampleTemperature: 20, volume: 20.5 } });
+export const misreadExtract = (): BatchContents => ({ ...extractBatch(), id: "by-hand-misread-us", sheetName: "Misread", batchName: "Misread by hand", wort: { collected: "", reading: 1.072, scale: "SG", sampleTemperature: 60, volume: 4.9 } });
+export const misreadGrain = (): BatchContents => ({ ...allGrainBatch(), id: "by-hand-misread", sheetName: "Misread grain", batchName: "Misread by hand", wort: { collected: "", reading: 1.083, scale: "SG", sampleTemperature: 20, volume: 20.5 } });

@@ -13,11 +13,11 @@ const scaled = { ...scaleBatch({ ...mashed, kit: { ...mashed.kit, altitude: 1500
 const batches: readonly BatchContents[] = [
   scaled,
   firstExtractBatch(),
-  { ...mashed, kit: { ...mashed.kit, altitude: 1500 }, wort: { reading: 12.1, scale: "P", sampleTemperature: 25, volume: 21 }, readings: [{ when: 46275.5, reading: 1.02, scale: "SG", sampleTemperature: 19, beerTemperature: "" }] },
+  { ...mashed, kit: { ...mashed.kit, altitude: 1500 }, wort: { collected: "", reading: 12.1, scale: "P", sampleTemperature: 25, volume: 21 }, readings: [{ when: 46275.5, reading: 1.02, scale: "SG", sampleTemperature: 19, beerTemperature: "" }] },
   // More than all of the grain's sugar: the sheet trusts the plan; and a mash that reached the fermenter as less than planned.
-  { ...mashed, sheetName: "Impossible", wort: { reading: 1.1, scale: "SG", sampleTemperature: 20, volume: 18 }, readings: [{ when: 46275.5, reading: 1.02, scale: "SG", sampleTemperature: 19, beerTemperature: "" }] },
+  { ...mashed, sheetName: "Impossible", wort: { collected: "", reading: 1.1, scale: "SG", sampleTemperature: 20, volume: 18 }, readings: [{ when: 46275.5, reading: 1.02, scale: "SG", sampleTemperature: 19, beerTemperature: "" }] },
   // Far from what the extract can give: the sheet trusts the malt.
-  { ...partBoil, wort: { reading: 1.08, scale: "SG", sampleTemperature: 20, volume: 19 } },
+  { ...partBoil, wort: { collected: "", reading: 1.08, scale: "SG", sampleTemperature: 20, volume: 19 } },
 ];
 
 let bench: HeadlessBench;

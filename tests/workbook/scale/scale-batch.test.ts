@@ -133,7 +133,7 @@ describe("another unit system", () => {
   it("there and back is the same batch, readings and all", () => {
     fc.assert(
       fc.property(plausiblePlan, (plan) => {
-        const batch: BatchContents = { ...plan, wort: { reading: 12, scale: "P", sampleTemperature: 22, volume: plan.volume }, readings: [{ when: 46272.5, reading: 1.02, scale: "SG", sampleTemperature: 19, beerTemperature: 18.5 }] };
+        const batch: BatchContents = { ...plan, wort: { collected: "", reading: 12, scale: "P", sampleTemperature: 22, volume: plan.volume }, readings: [{ when: 46272.5, reading: 1.02, scale: "SG", sampleTemperature: 19, beerTemperature: 18.5 }] };
         const sixDigits = (one: BatchContents): unknown => JSON.parse(JSON.stringify(one), (_, value: unknown) => (typeof value === "number" ? Number(value.toFixed(6)) : value));
         expect(sixDigits(convertUnits(convertUnits(batch, "us"), "metric"))).toEqual(sixDigits(batch));
       }),

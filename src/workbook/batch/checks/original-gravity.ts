@@ -2,9 +2,9 @@ import type { UnitSystem } from "../../../functions/quantities";
 import type { Method } from "../contents";
 import { gravityAllowance } from "../gravity-allowance";
 import type { UnitWords } from "../unit-words";
-import { firstOf, isWords, shareOfOne, shownAs, text, unusable, unusableIn, type Case } from "./words";
+import { firstOf, isWords, gravityText, shareOfOne, text, unusable, unusableIn, type Case } from "./words";
 
-const gravity = (name: string): string => shownAs(name, "0.000");
+const gravity = gravityText;
 const reading = `"Reading "&${gravity("og_reached")}`;
 const trust = `"Trust "&${gravity("og_expected")}&"; stir, sample again."`;
 
@@ -40,8 +40,8 @@ function readingCases(units: UnitSystem, words: UnitWords): readonly Case[] {
     doubt(isWords("og_reading"), `${text("The reading before the yeast: “")}&og_reading&${text("” is a text, not a number. Type the number alone, with the decimal sign of your Excel.")}`),
     doubt(`AND(${isPlato},N(og_reading)>=0.97,N(og_reading)<=1.2)`, `${gravity("og_reading")}&${text(" °P? That looks like specific gravity: set the scale to SG.")}`),
     doubt(`AND(NOT(${isPlato}),N(og_reading)>1.2,N(og_reading)<=40)`, `og_reading&${text(" looks like degrees Plato, but the scale says SG: set the scale to P.")}`),
-    doubt(`AND(NOT(${isPlato}),N(og_reading)>40,N(og_reading)<200)`, `"Write "&TEXT(1+og_reading/1000,"0.000")&" instead of "&og_reading&"."`),
-    doubt(`AND(NOT(${isPlato}),N(og_reading)>=900,N(og_reading)<1200)`, `"Write "&TEXT(og_reading/1000,"0.000")&" instead of "&og_reading&"."`),
+    doubt(`AND(NOT(${isPlato}),N(og_reading)>40,N(og_reading)<200)`, `"Write "&FIXED(1+og_reading/1000,3,TRUE)&" instead of "&og_reading&"."`),
+    doubt(`AND(NOT(${isPlato}),N(og_reading)>=900,N(og_reading)<1200)`, `"Write "&FIXED(og_reading/1000,3,TRUE)&" instead of "&og_reading&"."`),
     ...(["og_temperature", "calibrated_at"] as const).flatMap((name) => unusable(name, name === "og_temperature" ? "Sample temperature" : "Temperature of calibration", "allowed").map(([holds, sentence]) => doubt(holds, sentence))),
     doubt(
       `AND(ISNUMBER(og_temperature),OR(N(og_temperature)<${coldest},N(og_temperature)>${hottest}))`,

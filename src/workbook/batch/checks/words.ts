@@ -9,7 +9,8 @@ export const firstOf = (cases: readonly Case[], otherwise = '""'): string => cas
 /** A text within a formula: its quotation marks doubled. */
 export const text = (words: string): string => `"${words.replaceAll('"', '""')}"`;
 
-export const shownAs = (name: string, pattern: string): string => `TEXT(${name},"${pattern}")`;
+/** A gravity in words; TEXT would follow the computer's regional settings, FIXED only its decimal sign. */
+export const gravityText = (name: string): string => `FIXED(${name},3,TRUE)`;
 
 /** Somebody typed letters, or a number with a sign that this Excel does not take for a decimal one. */
 export const isWords = (name: string): string => `IF(ISTEXT(${name}),LEN(${name})>0,FALSE)`;

@@ -47,7 +47,8 @@ describe("the chart of the sample batch", () => {
   it("shows what the yeast was given and every reading, where they were taken", () => {
     const readings = distinct(drawn(sheet, "Gravity read"));
     expect(readings).toHaveLength(6);
-    expect(readings[0]).toEqual([sheet.number("brewed_on") + sheet.number("start_time"), sheet.number("og")]);
+    // The time that was written beside the line that pitches: 14:12.
+    expect(readings[0]).toEqual([expect.closeTo(sheet.number("brewed_on") + (14 + 12 / 60) / 24, 6), sheet.number("og")]);
     expect(readings.at(-1)).toEqual([sheet.number("last_reading"), sheet.number("fg")]);
     expectDrawable(sheet);
   });
@@ -116,6 +117,6 @@ describe("the chart of a log under way", () => {
   it("stands empty on an empty sheet, without errors", async () => {
     sheet = await insertOn(bench, newBatch({ id: "empty", sheetName: "Empty", batchName: "Empty", brewedOn: 46270, volume: 20, units: "metric", topUp: 0, method: "extract" }));
     expectDrawable(sheet);
-    expect(distinct(drawn(sheet, "Gravity read"))).toEqual([[46270 + 10 / 24, 1]]);
+    expect(distinct(drawn(sheet, "Gravity read"))).toEqual([[sheet.number("pitched_at"), 1]]);
   });
 });

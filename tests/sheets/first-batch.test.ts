@@ -106,7 +106,7 @@ describe("the sample batch says what the trade says", () => {
     expect(timeline().map(({ what }) => what)).toContain("Soak hoses: 1.00 fl oz sanitiser in 5.0 gal");
     await sheet.set({ sanitiser_per_volume: "" });
     expect(cautionOf("Soak hoses")).toBe("Dose and contact time by the label. Never with bleach or other cleaners.");
-    expect(beside("sanitiser_dose", 1)).toBe("US fl oz; blank until its label's dose is typed (column L)");
+    expect(beside("sanitiser_dose", 1)).toBe("US fl oz; type its label's dose (column L)");
     expect(beside("bottling_loss", 3)).toBe("Takes about an hour. Bottles, siphon, caps: clean, then 1 to 2 min in sanitiser, by its label.");
   });
   it("wort is chilled below 80 °F before the yeast goes in", () => {
@@ -125,7 +125,7 @@ describe("the sample batch says what the trade says", () => {
     const hint = firstExtractPlan.cells.find(({ content }) => String(content).startsWith("Finished when"));
     expect(hint?.content).toBe("Finished when two readings a day apart agree, often by day 8 to 12, never by the calendar");
   });
-  it("priming sugar is boiled in two cups of water", () => expect(beside("sugar_mass", 1)).toBe("oz; boil it in two cups of water"));
+  it("priming sugar is boiled in two cups of water", () => expect(beside("sugar_mass", 1)).toBe("oz for 4.90 gal; boil in two cups of water"));
   it("before the first reading it tells when to expect signs of life", () => {
     const next = firstExtractPlan.cells.find(({ address: cell }) => cell === sheet.cellOf("next_step"));
     expect(next?.content).toContain('IF(verdict="","Pitch; signs of life within 24 to 48 hours. Read again after three days."');

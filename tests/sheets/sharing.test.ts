@@ -103,7 +103,7 @@ describe("a hand-out", () => {
     expect(sheet.complaints()).toEqual([]);
     expect([sheet.get("og_reading"), sheet.get("notes"), sheet.get("score"), sheet.get("cost_plan"), sheet.get("verdict")].map((value) => value ?? "")).toEqual(["", "", "", "", ""]);
     expect(sheet.get("batch_id")).not.toBe(original.id);
-    expect(String(at("For the class", sheet.cellOf("steps")))).toContain("Clean everything");
+    expect(String(at("For the class", sheet.cellOf("steps")))).toContain("Clean all");
     expect(JSON.stringify(blank)).not.toContain("private");
   }, benchTimeout);
 });

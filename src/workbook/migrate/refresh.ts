@@ -48,7 +48,7 @@ export function refreshed(sheet: NamedCells, version: number): Refreshed {
   for (const planned of plan.cells) {
     const at = position(planned.address);
     if (typeof planned.content !== "string" || planned.content === "" || (at.column >= chartColumn && !hasCurve)) continue;
-    if (inSteps(at) ? !steps.replaced : planned.style.startsWith("input")) continue;
+    if (inSteps(at) || planned.style.startsWith("input")) continue;
     const where = place(planned.address);
     const content = where === undefined ? undefined : moved(planned.content, place);
     if (where === undefined || own.has(where)) continue;
@@ -58,7 +58,7 @@ export function refreshed(sheet: NamedCells, version: number): Refreshed {
     if (content !== undefined && (was === "" ? isNews(planned.content) && !isTaken(sheet, row, column) : isOurs(was))) cells.push({ ...planned, address: where, content, was });
     else if (isNews(planned.content)) kept.push(where);
   }
-  if (steps.replaced) cells.push(...emptiedSteps(sheet, plan, cells));
+  if (steps.replaced) cells.push(...rewrittenSteps(sheet, plan));
   const minutes = sheet.has("hop_minutes") ? [sheet.range("hop_minutes")] : [];
   return { names: added.names, cells, kept, freed: version < 3 ? minutes : [], ...(steps.stay !== undefined && { stepsStay: steps.stay }) };
 }
@@ -110,11 +110,10 @@ function stepsOf(sheet: NamedCells, read: BatchContents): { readonly replaced: b
   return needs("steps") > has("steps") || needs("happened") > has("happened") ? { replaced: false, stay: "the sheet has too few lines for today's" } : { replaced: true };
 }
 
-/** Lines of the step table that today's steps leave over, and minutes, which are numbers. */
-function emptiedSteps(sheet: NamedCells, plan: SheetPlan, written: readonly Written[]): Written[] {
+/** The whole step table: what today's steps leave over is emptied. */
+function rewrittenSteps(sheet: NamedCells, plan: SheetPlan): Written[] {
   const { from, to } = sheet.area("steps");
   const planned = block(plan.names.find(({ name }) => name === "steps")?.range ?? "A1");
-  const done = new Set(written.map((cell) => cell.address));
   const contents = new Map(plan.cells.map((cell) => [cell.address, cell]));
   const cells: Written[] = [];
   for (let row = from.row; row <= to.row; row += 1) {
@@ -123,7 +122,7 @@ function emptiedSteps(sheet: NamedCells, plan: SheetPlan, written: readonly Writ
       const cell = contents.get(address(planned.from.row + row - from.row, planned.from.column + column - from.column));
       const was = sheet.formulaAt(row, column) as CellContent;
       const content = cell?.content ?? "";
-      if (!done.has(where) && was !== content) cells.push({ address: where, style: cell?.style ?? "inputText", ...(cell?.format && { format: cell.format }), content, was });
+      if (was !== content) cells.push({ address: where, style: cell?.style ?? "inputText", ...(cell?.format && { format: cell.format }), content, was });
     }
   }
   return cells;

@@ -73,7 +73,7 @@ export function courseMessage({ first, last }: ReadingRows): string {
 export const finishedMessage: string = firstOf([
   ["ISERROR(packaged_on)", text("Packaged on shows an error: type the date.")],
   [isWords("packaged_on"), text("Packaged on is a text, not a date. Type it such as 2026-09-19.")],
-  ["ISERROR(verdict)", `IF(N(packaged_on)>0,"Packaged, but the readings cannot be judged: mend them. Bottles: ${leaveThem}","Cannot be checked: mend the readings first.")`],
+  ["ISERROR(verdict)", `IF(N(packaged_on)>0,"Packaged, but no reading can be judged: mend them. Bottles: ${leaveThem}","Cannot be checked: mend the readings first.")`],
   ["ISERROR(dry_hopped_on)", text("Dry hops went in on shows an error: type the date.")],
   [isWords("dry_hopped_on"), text("Dry hops went in on is a text, not a date, so readings from before them still count. Type it such as 2026-09-12.")],
   ['verdict="stalled"', '"Stopped well above "&IF(N(fg_expected)>0,"the expected "&FIXED(fg_expected,3,TRUE),"where beer ends")&". Do not bottle: what is left may ferment in the glass."'],

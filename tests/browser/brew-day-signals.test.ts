@@ -134,7 +134,7 @@ test("on the other screens a line above says what is next, follows the sheet, an
   await expect.poll(() => tones(pane)).toBe(3);
   await openScreen(pane, "Ferment", "Reading");
   await strip.getByText("30:00").waitFor();
-  await strip.getByText("Clean everything").waitFor();
+  await strip.getByText("Clean all").waitFor();
 
   // It comes due while somebody looks at the yeast: said, coloured, sounded once, with its caution.
   await page.at("2026-09-05T10:00");

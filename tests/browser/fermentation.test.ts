@@ -23,7 +23,7 @@ test("the sample's chart is drawn over the grid and in the pane with the same se
 
   const pane = await tab.pane();
   await openScreen(pane, "Ferment", "Fermentation");
-  await pane.getByText("Steady: the readings of the last day agree.").waitFor();
+  await pane.getByText(/^Steady, by .* readings/).waitFor();
   expect(await pane.locator(".ferment-chart circle.mark").count()).toBe(7); // six readings and the one in the key
   const rows = pane.getByRole("table").getByRole("row");
   expect(await rows.count()).toBe(7);

@@ -11,6 +11,8 @@
  * 6. For every formula it asks for every changed name whether the formula reads it, in place of asking the few it reads.
  * 7. It measures rows and looks through choices of cells while the page is idle, also those of a sheet or workbook that is gone
  *    since, which throws on the page.
+ * 8. It rewrites a formula that was typed, number by number, and then puts its texts back from where they stood before: after
+ *    1.050 became 1.05, "SG" became ""S. Here what was typed is what stands in the cell.
  *
  * All are text replacements in someone else's code, so the build must fail when they no longer match. Wire it so:
  *
@@ -55,6 +57,11 @@ const FORMULA_REPAIRS = [
   ],
 ];
 const GRID_UI_REPAIRS = [
+  [
+    "what becomes of a formula that was typed has changed",
+    '	if (normalStr.startsWith("=")) return normalizeFormulaString(str, normalStr, lexerTreeBuilder, functionService);\n',
+    '	if (normalStr.startsWith("=")) return normalStr;\n',
+  ],
   [
     "the idle measuring of rows has changed",
     "	_loopTask(task) {\n		const skeleton = task.skeleton;\n",

@@ -7,6 +7,8 @@ import { showOwnErrorMessages } from "./error-hover";
 import { fileCommands } from "./files/commands";
 import { acceptDroppedFiles } from "./files/drop";
 import { fileAccess } from "./files/file-access";
+import { keepKeyboardInGrid } from "./keyboard/keep-focus";
+import { letListCellsBeTyped } from "./keyboard/list-cells";
 import { fetchFunctionsMetadata, runFunctionsScript } from "./functions-script";
 import { createHandle } from "./handle";
 import { startKeeping } from "./keep/keeping";
@@ -41,6 +43,8 @@ async function start(): Promise<void> {
 
   await openFirstWorkbook(session, await kept, startEmpty);
   markNextFrame("bench-grid");
+  keepKeyboardInGrid(engine.injector);
+  letListCellsBeTyped(engine);
   showOwnErrorMessages(engine);
   copySpills(engine);
   warnOfCircles(session);

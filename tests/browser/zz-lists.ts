@@ -1,0 +1,32 @@
+import { launchChromium } from "/work/wt/bench/tests/browser/support/chromium";
+import { serveBuiltSite } from "/work/wt/bench/tests/browser/support/built-site";
+import { BenchPage } from "/work/wt/bench/tests/browser/support/bench-page";
+import { insertFootbridge, cellOf } from "/work/wt/bench/tests/browser/support/footbridge";
+const site = await serveBuiltSite();
+const browser = await launchChromium();
+const context = await browser.newContext({ viewport: { width: 1400, height: 900 } });
+context.setDefaultTimeout(100000);
+const tab = await BenchPage.open(context, site.origin);
+tab.page.on("console", m => m.type()==="error" && console.log("console", m.text()));
+const pane = await tab.pane();
+await insertFootbridge(tab, pane);
+const where = () => tab.page.evaluate(() => { const w = window.gylebookBench.univerAPI.getActiveWorkbook()!; const a = document.activeElement as HTMLElement; return { editing: w.isCellEditing(), range: w.getActiveRange()?.getA1Notation(), active: a?.tagName + "." + a?.className.slice(0,40) + "#" + a?.id, lists: document.querySelectorAll("[data-u-comp='sheets-dropdown-list']").length }; });
+const malts = await tab.page.evaluate(() => { const w = window.gylebookBench.univerAPI.getActiveWorkbook()!; const s = w.getSheetByName("Footbridge")!; const rows: any[] = []; for (let r = 0; r < 40; r++) rows.push([r+1, ...Array.from({length: 9}, (_, c) => window.gylebookBench.valueAt("Footbridge", s.getRange(r, c).getA1Notation()))].join(" | ")); return rows.join("\n"); });
+console.log(malts);
+export { tab, pane, where, site, browser, cellOf };
+const list = await tab.page.evaluate(() => { const w = window.gylebookBench.univerAPI.getActiveWorkbook()!; const s = w.getSheetByName("Footbridge")!; return JSON.stringify((w.save() as any).resources.filter((r: any) => /VALIDATION/.test(r.name)).map((r: any) => r.data)).slice(0, 3000); });
+console.log(list);
+
+const V = (a: string) => tab.valueAt("Footbridge", a);
+const key = async (k: string) => { await tab.page.keyboard.press(k); await tab.page.waitForTimeout(1200); console.log(k, JSON.stringify(await where())); };
+await tab.click("Footbridge", "A28"); console.log(JSON.stringify(await where()));
+for (const w of ["Wheat malt", "1.50", "81", "steep", "2", "3.10"]) { await tab.page.keyboard.type(w); console.log(w, JSON.stringify(await where())); await key("Tab"); }
+await key("Enter"); 
+console.log(await V("A28"), await V("B28"), await V("C28"), await V("D28"), await V("E28"), await V("F28"));
+await tab.click("Footbridge", "D29"); console.log(JSON.stringify(await where()));
+await key("Alt+ArrowDown"); await key("ArrowDown"); await key("Enter"); console.log(await V("D29"));
+await key("F4"); await tab.page.screenshot({ path: "/tmp/bx/list.png" }); await key("End"); await key("Tab"); console.log(await V("D29"));
+await tab.click("Footbridge", "D29"); await tab.page.keyboard.type("steeep"); await key("Enter"); await tab.page.screenshot({ path: "/tmp/bx/list2.png" }); 
+console.log(await tab.page.evaluate(() => { const a = document.activeElement!; let out = ""; for (let e: Element | null = a; e; e = e.parentElement) out += e.tagName + "#" + e.id + " "; return out; }));
+await key("Enter"); await key("ArrowRight"); await tab.page.keyboard.type("3"); await key("Enter"); console.log(await V("D29"), await V("E29"));
+await browser.close(); await site.close();

@@ -8,6 +8,7 @@ import { fileCommands } from "./files/commands";
 import { acceptDroppedFiles } from "./files/drop";
 import { fileAccess } from "./files/file-access";
 import { keepKeyboardInGrid } from "./keyboard/keep-focus";
+import { keysBeforeGrid } from "./keyboard/keys-before-grid";
 import { letListCellsBeTyped } from "./keyboard/list-cells";
 import { fetchFunctionsMetadata, runFunctionsScript } from "./functions-script";
 import { createHandle } from "./handle";
@@ -28,6 +29,7 @@ async function start(): Promise<void> {
   const startEmpty = new URLSearchParams(location.search).has("empty");
   const paneSide = setUpPaneSide();
 
+  const keys = keysBeforeGrid(window);
   const grid = createPageGrid(document.getElementById("grid")!);
   const engine = new Engine(grid, { metadata: await metadata });
   Object.assign(window, { CustomFunctions: engine.functions.CustomFunctions });
@@ -43,8 +45,8 @@ async function start(): Promise<void> {
 
   await openFirstWorkbook(session, await kept, startEmpty);
   markNextFrame("bench-grid");
-  keepKeyboardInGrid(engine.injector);
-  letListCellsBeTyped(engine);
+  keepKeyboardInGrid(engine.injector, keys);
+  letListCellsBeTyped(engine, keys);
   showOwnErrorMessages(engine);
   copySpills(engine);
   warnOfCircles(session);

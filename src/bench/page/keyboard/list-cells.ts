@@ -1,9 +1,10 @@
-import { DataValidationType, ICommandService, type Injector } from "@univerjs/core";
+import { DataValidationType, ICommandService, LifecycleService, LifecycleStages, type Injector } from "@univerjs/core";
 import { DataValidatorRegistryService } from "@univerjs/data-validation";
 import { DeviceInputEventType } from "@univerjs/engine-render";
 import { SheetDataValidationModel } from "@univerjs/sheets-data-validation";
 import { SetCellEditVisibleOperation, type IEditorBridgeServiceVisibleParam } from "@univerjs/sheets-ui";
 import type { Engine } from "../../engine/engine";
+import type { KeyHandler } from "./keys-before-grid";
 
 /** The grid's commands for its lists, by name since their package does not hand them out. */
 const show = "sheet.operation.show-data-validation-dropdown";
@@ -18,22 +19,20 @@ const marked = "data-marked";
  * arrows go through it, Enter takes. The grid opens its list as soon as somebody types there, moves the keyboard into a
  * search box after the first letters, and loses it when the list closes. Call it once a workbook is open.
  */
-export function letListCellsBeTyped(engine: Engine): void {
+export function letListCellsBeTyped(engine: Engine, keys: { add(handler: KeyHandler): void }): void {
   const commands = engine.injector.get(ICommandService);
   const close = (): void => void commands.executeCommand(hide, {});
   commands.onCommandExecuted(({ id, params }) => {
     const typing = params as IEditorBridgeServiceVisibleParam | undefined;
     if (id === SetCellEditVisibleOperation.id && typing?.visible && typing.eventType === DeviceInputEventType.Keyboard) close();
   });
-  openByArrowOnly(engine.injector);
-  window.addEventListener("keydown", (event) => {
-    if (engine.univerAPI.getActiveWorkbook()?.isCellEditing()) return;
+  // The grid draws cells with choices from its last stage but one on.
+  void engine.injector.get(LifecycleService).onStage(LifecycleStages.Steady).then(() => openByArrowOnly(engine.injector));
+  keys.add((event) => {
+    if (engine.univerAPI.getActiveWorkbook()?.isCellEditing()) return false;
     const list = openList();
-    const done = list === null ? opens(event) && openAtSelection(engine, commands) : goThrough(list, event.key, close);
-    if (!done) return;
-    event.preventDefault();
-    event.stopImmediatePropagation();
-  }, { capture: true });
+    return list === null ? opens(event) && openAtSelection(engine, commands) : goThrough(list, event.key, close);
+  });
   // A click into the list would take the keyboard from the grid, and the grid empties the cell when its own value is chosen again.
   window.addEventListener("mousedown", (event) => { if (inList(event.target)) event.preventDefault(); }, { capture: true });
   window.addEventListener("click", (event) => {

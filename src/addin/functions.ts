@@ -9,9 +9,13 @@ import { registry } from "../functions/registry";
  */
 type ExcelCell = number | string | boolean | CustomFunctions.Error;
 
+/** A row of a matrix, or an error: what is not a cell as it stands. A row of plain cells stands as it is, too. */
+const isObject = (typed: unknown): boolean => (Array.isArray(typed) ? typed.some(isObject) : typeof typed === "object" && typed !== null);
+
 /** An error in an input arrives as Excel's own error object when the metadata allows it. */
 function fromExcel(typed: unknown): unknown {
-  if (Array.isArray(typed)) return typed.map(fromExcel);
+  // A whole column of plain cells is passed on as it came, and not copied cell by cell.
+  if (Array.isArray(typed)) return typed.some(isObject) ? typed.map(fromExcel) : typed;
   if (typeof typed === "object" && typed !== null && "code" in typed) {
     const { code, message } = typed as { code: unknown; message?: unknown };
     return new CellError(String(code) as CellErrorCode, typeof message === "string" && message !== "" ? message : `an input is ${String(code)}`);
@@ -32,7 +36,7 @@ const isInvocation = (typed: unknown): boolean => typeof typed === "object" && t
 
 function worksheetFunction(descriptor: AnyDescriptor): (...typed: unknown[]) => ExcelCell[][] {
   const count = Object.keys(descriptor.parameters as object).length;
-  return (...typed) => call(descriptor, typed.slice(0, count).filter((argument) => !isInvocation(argument)).map(fromExcel)).map((row) => row.map(toExcel));
+  return (...typed) => call(descriptor, typed.slice(0, count).filter((argument) => !isInvocation(argument)).map(fromExcel)).map((row) => (row.some(isObject) ? row.map(toExcel) : (row as ExcelCell[])));
 }
 
 CustomFunctions.associate(Object.fromEntries(registry.map((descriptor) => [descriptor.id, worksheetFunction(descriptor)])));

@@ -3,6 +3,7 @@
 import { existsSync, mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import path from "node:path";
 import { rowsReadme } from "../../tests/reference/rows-by-function";
+import { coverageReadme } from "../../tests/support/forecast-coverage";
 import { functionsJson } from "../functions/metadata";
 import { registry } from "../functions/registry";
 import { functionTable } from "./function-table";
@@ -19,6 +20,7 @@ const generated: Record<string, (now: string) => string> = {
   "tests/functions/functions.golden.json": () => golden,
   "tests/functions/versions.json": (now) => versions(now),
   "tests/reference/README.md": () => rowsReadme(),
+  "tests/reference/log/coverage.md": () => coverageReadme(),
   "src/build/guide/try-in-excel.md": () => tryInExcelMarkdown(),
   "README.md": (now) => replaceBetweenMarkers(now, "functions", functionTable(registry)),
 };

@@ -6,8 +6,36 @@ import { npm } from "./run.mjs";
 
 /** @param {string} folder the project's folder */
 export function needsInstall(folder) {
-  const installed = timeOf(path.join(folder, "node_modules", ".package-lock.json"));
-  return installed === undefined || installed < (timeOf(path.join(folder, "package-lock.json")) ?? 0);
+  const [lock, installed] = [path.join(folder, "package-lock.json"), path.join(folder, "node_modules", ".package-lock.json")];
+  const when = timeOf(installed);
+  if (when === undefined) return true;
+  // A checkout or a change of branch makes the lock file newer without another package in it.
+  return when < (timeOf(lock) ?? 0) && !isWhatTheLockSays(packagesOf(lock), packagesOf(installed));
+}
+
+/** @typedef {Record<string, { version?: string, resolved?: string, integrity?: string, optional?: boolean }>} Packages */
+
+/**
+ * npm leaves out of what it notes as installed the project itself and what is optional and made for another system.
+ * @param {Packages | undefined} wanted
+ * @param {Packages | undefined} installed
+ */
+function isWhatTheLockSays(wanted, installed) {
+  if (wanted === undefined || installed === undefined) return false;
+  const same = (/** @type {string} */ place) => ["version", "resolved", "integrity"].every((key) => Reflect.get(wanted[place] ?? {}, key) === Reflect.get(installed[place] ?? {}, key));
+  return Object.keys(installed).every(same) && Object.entries(wanted).every(([place, { optional }]) => place === "" || place in installed || optional === true);
+}
+
+/**
+ * @param {string} lock
+ * @returns {Packages | undefined} nothing where it cannot be read
+ */
+function packagesOf(lock) {
+  try {
+    return JSON.parse(readFileSync(lock, "utf8")).packages;
+  } catch {
+    return undefined;
+  }
 }
 
 /**
@@ -37,7 +65,7 @@ export async function ensureInstalled(folder) {
   }
   if (!needsInstall(folder)) return true;
   console.log("Installing the dependencies (npm ci) ...");
-  if ((await npm(["ci"], folder)) === 0) return true;
+  if ((await npm(["ci"], { cwd: folder })) === 0) return true;
   console.error("The dependencies could not be installed; npm says why above. It needs the network this once.");
   return false;
 }

@@ -13,22 +13,26 @@ const running = new Set();
 let stopping = false;
 
 /**
- * Runs a program in the project's folder with our own output. Resolves with its exit code (1 when it could not start).
+ * Runs a program in the project's folder with our own output, or with its words handed to `hear`, for programs that run
+ * side by side. Resolves with its exit code (1 when it could not start).
+ * @typedef {{ env?: Record<string, string>, cwd?: string, hear?: ((words: string) => void) | undefined }} RunOptions
  * @param {string} program
  * @param {readonly string[]} args
- * @param {{ env?: Record<string, string>, shell?: boolean, cwd?: string }} [options]
+ * @param {RunOptions & { shell?: boolean }} [options]
  * @returns {Promise<number>}
  */
-export function run(program, args, { env = {}, shell = false, cwd = root } = {}) {
+export function run(program, args, { env = {}, shell = false, cwd = root, hear } = {}) {
   return new Promise((resolve) => {
-    const child = spawn(program, [...args], { cwd, shell, stdio: "inherit", env: { ...process.env, ...env } });
+    const child = spawn(program, [...args], { cwd, shell, stdio: hear ? ["ignore", "pipe", "pipe"] : "inherit", env: { ...process.env, ...env } });
     running.add(child);
+    for (const stream of [child.stdout, child.stderr]) stream?.setEncoding("utf8").on("data", (words) => hear?.(words));
     child.on("error", (problem) => {
       running.delete(child);
       console.error(`${program}: ${problem.message}`);
       resolve(1);
     });
-    child.on("exit", (code) => {
+    // "close" comes when its last words have been heard, too.
+    child.on(hear ? "close" : "exit", (code) => {
       running.delete(child);
       // Whoever waits for a program that we stopped ourselves is not to go on.
       if (!stopping) resolve(code ?? 1);
@@ -46,14 +50,14 @@ export const runTypeScript = (script, ...args) => run(process.execPath, ["--impo
 /**
  * Runs npm: the one that started us where there is one, else the one on the path.
  * @param {readonly string[]} args
- * @param {string} [cwd]
+ * @param {RunOptions} [options]
  */
-export function npm(args, cwd = root) {
+export function npm(args, options = {}) {
   const own = process.env["npm_execpath"];
   const cache = npmCache(process.env);
   /** @type {Record<string, string>} */
-  const env = cache === undefined ? {} : { npm_config_cache: cache };
-  return own !== undefined && own.endsWith(".js") ? run(process.execPath, [own, ...args], { cwd, env }) : run("npm", args, { shell: process.platform === "win32", cwd, env });
+  const env = { ...options.env, ...(cache === undefined ? {} : { npm_config_cache: cache }) };
+  return own !== undefined && own.endsWith(".js") ? run(process.execPath, [own, ...args], { ...options, env }) : run("npm", args, { ...options, env, shell: process.platform === "win32" });
 }
 
 /**

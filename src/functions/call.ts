@@ -1,12 +1,13 @@
 import { BrewingError } from "../core/brewing-error";
 import { ArgumentProblem, CellError, type CellErrorCode } from "./cell-error";
-import { argumentName, type AnyDescriptor, type Context, type Matrix, type Parameter } from "./describe";
+import type { AnyDescriptor, Matrix, Parameter } from "./describe";
 import { messages } from "./messages";
+import { prepare, readWhole, type Prepared, type PreparedParameter } from "./prepare";
 import { quantity, type UnitSystem } from "./quantities";
-import { missing, readChoice, readNumber, readText } from "./read-cell";
-import { readCells, readList, readTable } from "./read-range";
+import { missing } from "./read-cell";
 
 export type Answer = Matrix<number | string | CellError>;
+type Ranges = readonly (Matrix | undefined)[];
 
 /**
  * The one door to every worksheet function: Excel, the bench, the pane and the tests all come through here.
@@ -15,17 +16,25 @@ export type Answer = Matrix<number | string | CellError>;
  * matrix for a range, `null` for one left out. Scalar parameters broadcast as native functions do (one cell, a row,
  * a column, or the full block), so one call serves a column; tables and lists are taken whole. An argument that is
  * not filled in yet makes the answer an empty text. Problems become `CellError`s in the cell that they concern.
+ *
+ * An answer has as many rows as its longest range, also for a whole column of which fifty cells are filled, as a native
+ * function's has: a shorter one would no longer stand beside the column when another formula takes both. But a row
+ * that holds what the row above it holds is not worked out again.
  */
 export function call(descriptor: AnyDescriptor, typed: readonly unknown[]): Answer {
   try {
-    const parameters = Object.entries(descriptor.parameters as Record<string, Parameter>);
-    const ranges = parameters.map(([, parameter], index) => asRange(typed[index], parameter));
-    const shape = liftedShape(descriptor, parameters, ranges);
-    const evaluate = evaluator(descriptor, parameters, ranges);
+    const prepared = prepare(descriptor);
+    const ranges = prepared.parameters.map(({ parameter }, index) => asRange(typed[index], parameter));
+    const shape = liftedShape(descriptor, prepared, ranges);
+    const evaluate = evaluator(descriptor, prepared, ranges);
     if (descriptor.result.kind === "grid") return evaluate(0, 0) as Answer;
-    return Array.from({ length: shape.rows }, (_, row) =>
-      Array.from({ length: shape.columns }, (__, column) => evaluate(row, column) as number | string | CellError),
-    );
+    const lifted = ranges.filter((range, index): range is Matrix => prepared.parameters[index]?.isScalar === true && range !== undefined && range.length > 1);
+    const answer: Answer = [];
+    for (let row = 0; row < shape.rows; row++) {
+      const above = answer[row - 1];
+      answer.push(above !== undefined && lifted.every((range) => sameCells(range[row], range[row - 1])) ? above.slice() : evaluatedRow(evaluate, row, shape.columns));
+    }
+    return answer;
   } catch (problem) {
     return [[asCellError(problem, descriptor.id)]];
   }
@@ -34,6 +43,17 @@ export function call(descriptor: AnyDescriptor, typed: readonly unknown[]): Answ
 /** As `call`, for one cell: the number, text or error that the top left cell would show. */
 export function callScalar(descriptor: AnyDescriptor, typed: readonly unknown[]): number | string | CellError {
   return call(descriptor, typed)[0]?.[0] ?? "";
+}
+
+function evaluatedRow(evaluate: (row: number, column: number) => unknown, row: number, columns: number): Answer[number] {
+  const cells: Answer[number] = [];
+  for (let column = 0; column < columns; column++) cells.push(evaluate(row, column) as number | string | CellError);
+  return cells;
+}
+
+function sameCells(one: readonly unknown[] | undefined, other: readonly unknown[] | undefined): boolean {
+  if (one === undefined || other === undefined) return one === other;
+  return one.length === other.length && one.every((cell, index) => cell === other[index]);
 }
 
 /** `undefined` when the argument was left out. */
@@ -45,42 +65,29 @@ function asRange(typed: unknown, parameter: Parameter): Matrix | undefined {
   return single && parameter.optional === true && (range[0]?.[0] === null || range[0]?.[0] === "") ? undefined : range;
 }
 
-const isScalar = (parameter: Parameter): boolean => parameter.kind !== "list" && parameter.kind !== "table" && parameter.kind !== "cells";
-
-function liftedShape(descriptor: AnyDescriptor, parameters: [string, Parameter][], ranges: (Matrix | undefined)[]) {
+function liftedShape(descriptor: AnyDescriptor, { parameters }: Prepared, ranges: Ranges) {
   let rows = 1;
   let columns = 1;
-  parameters.forEach(([key, parameter], index) => {
+  parameters.forEach(({ name, isScalar }, index) => {
     const range = ranges[index];
-    if (!range || !isScalar(parameter)) return;
+    if (!range || !isScalar) return;
     const height = range.length;
     const width = range[0]?.length ?? 0;
-    if (descriptor.result.kind === "grid" && (height > 1 || width > 1)) throw new ArgumentProblem("#VALUE!", messages.oneCellOnly(argumentName(key)));
+    if (descriptor.result.kind === "grid" && (height > 1 || width > 1)) throw new ArgumentProblem("#VALUE!", messages.oneCellOnly(name));
     rows = Math.max(rows, height);
     columns = Math.max(columns, width);
   });
   return { rows, columns };
 }
 
-/** Returns the answer for one cell of the lifted block. Tables and lists are read once for each unit system. */
-function evaluator(descriptor: AnyDescriptor, parameters: [string, Parameter][], ranges: (Matrix | undefined)[]) {
-  const unitsIndex = parameters.findIndex(([key]) => key === "units");
-  const wholes = new Map<string, unknown>();
+/** Returns the answer for one cell of the lifted block. What is the same in every cell is read once for each unit system. */
+function evaluator(descriptor: AnyDescriptor, prepared: Prepared, ranges: Ranges) {
+  const unitsRange = prepared.units && ranges[prepared.parameters.indexOf(prepared.units)];
+  const byUnits: Partial<Record<UnitSystem, (row: number, column: number) => unknown>> = {};
   return (row: number, column: number): unknown => {
     try {
-      const units = unitsIndex < 0 ? "metric" : unitSystem(parameters[unitsIndex]?.[1], cellAt(ranges[unitsIndex], row, column, "units"));
-      const values: Record<string, unknown> = {};
-      for (const [index, [key, parameter]] of parameters.entries()) {
-        const range = ranges[index];
-        const value = isScalar(parameter)
-          ? readScalar(key, parameter, cellAt(range, row, column, argumentName(key)), range === undefined, units)
-          : remember(wholes, `${units} ${key}`, () => readWhole(key, parameter, range, units));
-        if (value === missing) {
-          if (parameter.optional !== true) return descriptor.result.kind === "grid" ? [[""]] : "";
-          values[key] = "default" in parameter ? parameter.default : undefined;
-        } else values[key] = value;
-      }
-      return convertResult(descriptor, descriptor.compute(values, context(units)), units);
+      const units = prepared.units === undefined ? "metric" : unitSystem(prepared.units, cellAt(unitsRange, row, column, "units"));
+      return (byUnits[units] ??= inUnits(descriptor, prepared, ranges, units))(row, column);
     } catch (problem) {
       const error = asCellError(problem, descriptor.id);
       return descriptor.result.kind === "grid" ? [[error]] : error;
@@ -88,24 +95,60 @@ function evaluator(descriptor: AnyDescriptor, parameters: [string, Parameter][],
   };
 }
 
-function unitSystem(parameter: Parameter | undefined, typed: unknown): UnitSystem {
-  if (parameter?.kind !== "choice") return "metric";
-  const value = readChoice("units", typed, parameter);
-  return value === "us" ? "us" : "metric";
+/** An argument that has to be looked at in each cell of the block: it varies, or there is something wrong with it. */
+interface Step {
+  readonly parameter: PreparedParameter;
+  /** `missing` where it is not filled in. */
+  readonly read: (row: number, column: number) => unknown;
 }
 
-function readScalar(key: string, parameter: Parameter, typed: unknown, leftOut: boolean, units: UnitSystem): unknown {
-  if (leftOut && parameter.optional === true) return missing;
-  if (parameter.kind === "number") return readNumber(argumentName(key), typed, parameter, units);
-  if (parameter.kind === "choice") return readChoice(argumentName(key), typed, parameter);
-  return parameter.kind === "text" ? readText(typed) : missing;
+/** As `evaluator`, in one unit system. The values are handed to `compute` in one object, written anew for each cell. */
+function inUnits(descriptor: AnyDescriptor, prepared: Prepared, ranges: Ranges, units: UnitSystem): (row: number, column: number) => unknown {
+  const values: Record<string, unknown> = {};
+  const steps: Step[] = [];
+  prepared.parameters.forEach((parameter, index) => {
+    const range = ranges[index];
+    // Every key from the beginning and in order: the object keeps its layout while the cells change.
+    values[parameter.key] = parameter.standIn;
+    if (variesByCell(parameter, range)) {
+      steps.push({ parameter, read: (row, column) => parameter.readCell[units](cellAt(range, row, column, parameter.name)) });
+      return;
+    }
+    try {
+      const value = readOnce(parameter, range, units);
+      if (value === missing && !parameter.isOptional) steps.push({ parameter, read: () => missing });
+      else if (value !== missing) values[parameter.key] = value;
+    } catch (problem) {
+      // An error, as a gap, waits for its turn: what is wrong before it comes first.
+      steps.push({ parameter, read: () => rethrown(problem) });
+    }
+  });
+  const context = prepared.context[units];
+  return (row, column) => {
+    for (const { parameter, read } of steps) {
+      const value = read(row, column);
+      if (value === missing && parameter.isOptional) values[parameter.key] = parameter.standIn;
+      else if (value !== missing) values[parameter.key] = value;
+      else return descriptor.result.kind === "grid" ? [[""]] : "";
+    }
+    return finished(descriptor, descriptor.compute(values, context), units);
+  };
 }
 
-function readWhole(key: string, parameter: Parameter, range: Matrix | undefined, units: UnitSystem): unknown {
-  if (range === undefined) return missing;
-  if (parameter.kind === "list") return readList(argumentName(key), range, parameter, units);
-  if (parameter.kind === "cells") return readCells(argumentName(key), range);
-  return parameter.kind === "table" ? readTable(argumentName(key), range, parameter, units) : missing;
+const variesByCell = ({ isScalar }: PreparedParameter, range: Matrix | undefined): boolean => isScalar && range !== undefined && (range.length !== 1 || range[0]?.length !== 1);
+
+/** An argument that is the same in all cells of the block: a single cell, one left out, a table or a list. */
+function readOnce(parameter: PreparedParameter, range: Matrix | undefined, units: UnitSystem): unknown {
+  if (!parameter.isScalar) return readWhole(parameter, range, units);
+  return range === undefined && parameter.isOptional ? missing : parameter.readCell[units](range?.[0]?.[0] ?? null);
+}
+
+function rethrown(problem: unknown): never {
+  throw problem;
+}
+
+function unitSystem({ parameter, readCell }: PreparedParameter, typed: unknown): UnitSystem {
+  return parameter.kind === "choice" && readCell.metric(typed) === "us" ? "us" : "metric";
 }
 
 /** Native broadcasting: a single row or column repeats; beyond a block that is too short stands #N/A. */
@@ -116,28 +159,16 @@ function cellAt(range: Matrix | undefined, row: number, column: number, argument
   return line.length === 1 ? line[0] : line[column];
 }
 
-function remember(cache: Map<string, unknown>, key: string, make: () => unknown): unknown {
-  if (!cache.has(key)) cache.set(key, make());
-  return cache.get(key);
-}
-
-function context(units: UnitSystem): Context {
-  return { units, show: (name, coreValue) => quantity(name).fromCore(coreValue, units) };
-}
-
 /** Converts to the brewer's unit and lets nothing through that is not a finite number or a text. */
-function convertResult(descriptor: AnyDescriptor, computed: unknown, units: UnitSystem): unknown {
-  const { result } = descriptor;
+function finished({ result }: AnyDescriptor, computed: unknown, units: UnitSystem): unknown {
   // A function that asks another one has no answer yet while that one has none.
-  if (computed === "") return "";
+  if (computed === "" || result.kind === "text") return computed;
   if (result.kind === "number") {
     const value = quantity(result.quantity).fromCore(computed as number, units);
     if (typeof value !== "number" || !Number.isFinite(value)) throw new ArgumentProblem("#NUM!", "there is no finite answer");
     return value;
   }
-  if (result.kind === "text") return computed;
-  const grid = computed as Matrix<number | string>;
-  return grid.map((row) => row.map((cell) => (typeof cell === "number" && !Number.isFinite(cell) ? new CellError("#NUM!", "there is no finite answer") : cell)));
+  return (computed as Matrix<number | string>).map((row) => row.map((cell) => (typeof cell === "number" && !Number.isFinite(cell) ? new CellError("#NUM!", "there is no finite answer") : cell)));
 }
 
 const codeOfReason: Record<BrewingError["reason"], CellErrorCode> = { impossible: "#VALUE!", uncovered: "#N/A", unsolvable: "#NUM!" };

@@ -19,6 +19,15 @@ export interface Covered {
   readonly by: string;
 }
 
+/** A stretch of numbers, in the core's unit, that only a mistake leads to. */
+export interface Slip {
+  readonly from: number;
+  readonly below: number;
+  /** "no malt, extract or sugar gives 20 to 47 %". */
+  readonly why: string;
+  readonly hint: (typed: number) => string;
+}
+
 interface Described {
   /** Meaning in a brewer's words, without the unit (it is added from the quantity). */
   readonly doc: string;
@@ -30,14 +39,23 @@ export interface NumberParameter extends Described {
   readonly quantity: QuantityName;
   readonly limits: Limits;
   readonly covered?: Covered;
-  /** What an empty cell (0, null or "" depending on the platform) means: not filled in yet, or a real nought. */
-  readonly blank: "missing" | "zero";
+  /** Within the limits, but surely a slip of the hand: refused like a number outside them. */
+  readonly slip?: Slip;
+  /**
+   * What an empty cell (0, null or "" depending on the platform) means: not filled in yet, or a real nought. "waits": 0 is
+   * a value, as of distilled water, and a cell that is known to be empty is not filled in yet.
+   */
+  readonly blank: "missing" | "zero" | "waits";
+  /** Of a temperature where 0 °C is real, too: typed as such it is asked about, since an empty cell looks the same. */
+  readonly zero?: "asked";
   /** A usual value in the core's unit, for help and for tests. */
   readonly typical: number;
   /** Value when an optional argument is left out, in the core's unit. */
   readonly default?: number;
   /** Words that help when a number is outside the limits ("looks like °P: wrap it in GYLE.WORT.SG"). */
   readonly hint?: (typed: number) => string | undefined;
+  /** In a column of a table: words that a cell may hold instead of a number. */
+  readonly words?: readonly string[];
 }
 
 export interface ChoiceParameter<Choice extends string = string> extends Described {
@@ -73,6 +91,8 @@ export interface TableParameter<Columns extends Record<string, Column> = Record<
   readonly kind: "table";
   readonly columns: Columns;
   readonly layouts: readonly (readonly (keyof Columns & string | null)[])[];
+  /** A table that may be left out, and of which `compute` wants to know that a row lacks a cell (`incomplete`), to answer blank; else it counts as left out then. */
+  readonly halfFilled?: "waits";
 }
 
 /** A row or a column of cells as typed, whatever is in them: another function's arguments. */
@@ -84,7 +104,9 @@ export type Parameter = NumberParameter | ChoiceParameter | TextParameter | List
 
 type Omissible<P, V> = P extends { default: {} } ? V : P extends { optional: true } ? V | undefined : V;
 
-type ScalarValue<P> = P extends { kind: "number" }
+type ScalarValue<P> = P extends { kind: "number"; words: readonly (infer Word)[] }
+  ? Omissible<P, number | Word>
+  : P extends { kind: "number" }
   ? Omissible<P, number>
   : P extends { kind: "choice"; choices: readonly (infer C)[] }
     ? Omissible<P, C>
@@ -98,6 +120,8 @@ export type TableRow<Columns> = { readonly [K in keyof Columns]: ScalarValue<Col
 export interface TableRows<Columns> extends ReadonlyArray<TableRow<Columns>> {
   /** Height of the range as typed without its header row: spills that stand beside the table keep this height. */
   readonly height: number;
+  /** A row lacks a cell: only where the table is described with `halfFilled: "waits"`. */
+  readonly incomplete: boolean;
 }
 
 export type ArgumentValue<P> = P extends { kind: "table"; columns: infer Columns }
@@ -142,6 +166,14 @@ export interface Example {
   readonly from: string;
 }
 
+/** How far an equation may be off by itself, whatever goes into it, because its source says so. */
+export interface ModelSpread {
+  /** ± of the result in the core's unit, 19 times out of 20. */
+  readonly plusOrMinus: number;
+  /** Who says so. */
+  readonly from: string;
+}
+
 export interface Descriptor<P extends Record<string, Parameter> = Record<string, Parameter>, R extends ResultKind = ResultKind> {
   /** "BEER.ABV": the worksheet name without the namespace. Never changes once published. */
   readonly id: string;
@@ -154,6 +186,8 @@ export interface Descriptor<P extends Record<string, Parameter> = Record<string,
   readonly equation: string;
   readonly sources: readonly Source[];
   readonly examples: readonly Example[];
+  /** GAUGE.SPREAD and the pane add it to what the readings bring. Left out where no source states one. */
+  readonly modelSpread?: ModelSpread;
   /** Safety and pitfalls, each a short sentence. */
   readonly cautions?: readonly string[];
   /** Core units in, core units out (a grid's numbers go through `context.show`). */

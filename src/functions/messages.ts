@@ -1,4 +1,4 @@
-import type { ChoiceParameter, Limits, NumberParameter, ListParameter } from "./describe";
+import type { ChoiceParameter, Limits, NumberParameter, ListParameter, Slip } from "./describe";
 import { quantity, isoDay, showQuantity, type QuantityName, type UnitSystem } from "./quantities";
 import { scaleHint, textHint } from "./slips";
 
@@ -6,19 +6,21 @@ import { scaleHint, textHint } from "./slips";
  * Every error text of the functions layer, in one grammar: what was wrong, which argument, what is allowed.
  * `argument` is the name as the brewer sees it, with its row where it stands in a table.
  */
-type Numeric = Pick<NumberParameter | ListParameter, "quantity" | "limits" | "hint">;
+type Numeric = Pick<NumberParameter | ListParameter, "quantity" | "limits" | "hint"> & Pick<NumberParameter, "words">;
 
 const inBrackets = (hint: string | undefined): string => (hint === undefined ? "" : ` (${hint})`);
 
 export const messages = {
-  notANumber: (argument: string, typed: unknown, { quantity: name, limits }: Numeric, units: UnitSystem): string =>
-    `${argument} must be a number, not ${quote(typed)}; it must be ${limitText(name, limits, units)}${inBrackets(textHint(typed, name, units))}`,
+  notANumber: (argument: string, typed: unknown, { quantity: name, limits, words }: Numeric, units: UnitSystem): string =>
+    `${argument} must be a number, not ${quote(typed)}; it must be ${limitText(name, limits, units)}${words === undefined ? "" : ` or one of: ${words.join(", ")}`}${inBrackets(textHint(typed, name, units))}`,
   notAChoice: (argument: string, typed: unknown, { choices, hint }: Pick<ChoiceParameter, "choices" | "hint">): string =>
     `${argument} is ${quote(typed)}; it must be one of: ${choices.join(", ")}${inBrackets(typeof typed === "string" ? hint?.(typed.trim().toLowerCase()) : undefined)}`,
   outsideLimits: (argument: string, typed: number, { quantity: name, limits, hint }: Numeric, units: UnitSystem): string =>
     `${argument} is ${asTyped(typed, name, units)}; it must be ${limitText(name, limits, units)}${inBrackets(hint?.(typed) ?? scaleHint(typed, name, limits, units))}`,
   outsideSource: (argument: string, coreValue: number, quantity: QuantityName, from: number, to: number, by: string, units: UnitSystem): string =>
     `${argument} is ${showQuantity(quantity, coreValue, units)}; ${by} covers ${showQuantity(quantity, from, units)} to ${showQuantity(quantity, to, units)}`,
+  slip: (argument: string, typed: number, { quantity: name }: Numeric, { why, hint }: Slip, units: UnitSystem): string => `${argument} is ${asTyped(typed, name, units)}; ${why} (${hint(typed)})`,
+  looksEmpty: (argument: string): string => `${argument} is 0 °C, which is also what an empty cell says; type 0.1 for beer at the freezing point of water`,
   oneCellOnly: (argument: string): string => `${argument} must be a single cell here, since the answer spills over several cells`,
   wrongWidth: (argument: string, width: number, layouts: readonly string[]): string =>
     `${argument} is ${width} ${width === 1 ? "column" : "columns"} wide; it must hold ${layouts.join(", or ")}`,

@@ -7,20 +7,33 @@ import { isEmpty, missing, readChoice, readNumber, readText, type Missing } from
 /** A column (or row) of numbers; blank cells become null so that two lists stay side by side. Missing when all blank. */
 export function readList(argument: string, range: Matrix, parameter: ListParameter, units: UnitSystem): (number | null)[] | Missing {
   if (range.length > 1 && (range[0]?.length ?? 0) > 1) throw new ArgumentProblem("#VALUE!", messages.oneColumn(argument));
-  const cells = range.flat();
-  const values = cells.map((typed, index) => {
+  const cells = inLine(range);
+  const values: (number | null)[] = [];
+  const end = sameToTheEnd(cells);
+  for (const [index, typed] of cells.slice(0, end + 1).entries()) {
     // A heading above the numbers may be selected with them; an empty text is a blank cell like any other.
-    if (index === 0 && isWord(typed) && !isEmpty(typed) && cells.length > 1) return null;
-    const value = readNumber(`${argument} row ${index + 1}`, typed, parameter, units);
-    return value === missing ? null : value;
-  });
+    const isHeading = index === 0 && isWord(typed) && !isEmpty(typed) && cells.length > 1;
+    const value = isHeading ? missing : readNumber(`${argument} row ${index + 1}`, typed, parameter, units);
+    values.push(value === missing ? null : value);
+  }
+  const last = values[end] ?? null;
+  for (let index = end + 1; index < cells.length; index++) values.push(last);
   return values.every((value) => value === null) ? missing : values;
+}
+
+const inLine = (range: Matrix): unknown[] => (range.length === 1 ? (range[0] ?? []) : range.flat());
+
+/** From this cell on all hold the same, as the rest of a whole column does: they are read once. */
+function sameToTheEnd(cells: readonly unknown[]): number {
+  let index = cells.length - 1;
+  while (index > 1 && cells[index - 1] === cells[index]) index--;
+  return Math.max(index, 0);
 }
 
 /** A row or column of cells just as typed; missing when nothing is in any of them. */
 export function readCells(argument: string, range: Matrix): unknown[] | Missing {
   if (range.length > 1 && (range[0]?.length ?? 0) > 1) throw new ArgumentProblem("#VALUE!", messages.oneColumn(argument));
-  const cells = range.flat();
+  const cells = inLine(range);
   return cells.every((typed) => isEmpty(typed) || typed === 0) ? missing : cells;
 }
 
@@ -46,15 +59,16 @@ export function readTable(argument: string, range: Matrix, parameter: TableParam
       const column = key === null ? undefined : parameter.columns[key];
       if (key === null || column === undefined) continue;
       const value = readColumn(`${argument} row ${index + 1 + (hasHeading ? 1 : 0)}: ${argumentName(key)}`, cells[position], column, units);
-      if (value === missing && key === firstKey) return;
+      // Without its first column a row is none, unless that may be left off.
+      if (value === missing && key === firstKey && column.optional !== true) return;
       if (value === missing && column.optional !== true) incomplete = true;
       row[key] = value === missing ? defaultOf(column) : value;
     }
     for (const [key, column] of Object.entries(parameter.columns)) if (!(key in row)) row[key] = defaultOf(column);
     rows.push(row);
   });
-  if (rows.length === 0 || incomplete) return missing;
-  return Object.assign(rows, { height: range.length - (hasHeading ? 1 : 0) }) as unknown as TableRows<Record<string, Column>>;
+  if (rows.length === 0 || (incomplete && parameter.halfFilled !== "waits")) return missing;
+  return Object.assign(rows, { height: range.length - (hasHeading ? 1 : 0), incomplete }) as unknown as TableRows<Record<string, Column>>;
 }
 
 /** A word over a column of numbers; "28 g" and "-5" are slips of the hand that must be reported, not headings. */
@@ -70,15 +84,21 @@ function isHeading(cells: readonly unknown[], layout: readonly (string | null)[]
     return column === undefined || isEmpty(cells[position]) ? [] : [{ column, typed: cells[position] }];
   });
   const numbers = filled.filter(({ column }) => column.kind === "number");
-  const chosen = filled.some(({ column, typed }) => column.kind === "choice" && column.choices.includes(String(typed).trim().toLowerCase()));
+  const chosen = filled.some(({ column, typed }) => wordOf(typed, column.kind === "choice" ? column.choices : column.kind === "number" ? column.words : undefined) !== undefined);
   return numbers.length > 0 && numbers.every(({ typed }) => isWord(typed)) && !chosen;
 }
 
 function readColumn(argument: string, typed: unknown, column: Column, units: UnitSystem): unknown {
   if (typed instanceof CellError) throw new ArgumentProblem(typed.code, typed.message);
-  if (column.kind === "number") return readNumber(argument, typed, column, units);
+  if (column.kind === "number") return wordOf(typed, column.words) ?? readNumber(argument, typed, column, units);
   if (column.kind === "choice") return readChoice(argument, typed, column);
   return readText(typed);
+}
+
+/** Which of the words a cell holds, if any; capital letters and spaces around it do not matter. */
+function wordOf(typed: unknown, words: readonly string[] | undefined): string | undefined {
+  const said = typeof typed === "string" ? typed.trim().toLowerCase() : "";
+  return words?.find((word) => word.toLowerCase() === said);
 }
 
 const defaultOf = (column: Column): unknown => ("default" in column ? column.default : undefined);

@@ -1,4 +1,5 @@
 import type { ChoiceParameter, Limits, ListParameter, NumberParameter } from "./describe";
+import { ownEntry } from "./own-entry";
 import type { QuantityName } from "./quantities";
 
 /**
@@ -79,7 +80,7 @@ export function choice<const C extends string>(doc: string, choices: readonly C[
 
 function meantWord(typed: string, choices: readonly string[], otherNames: Readonly<Record<string, string>>): string | undefined {
   const begun = (one: string, other: string): boolean => other.length >= 2 && one.startsWith(other);
-  const meant = otherNames[typed] ?? choices.find((word) => begun(word.toLowerCase(), typed) || begun(typed, word.toLowerCase()));
+  const meant = ownEntry(otherNames, typed) ?? choices.find((word) => begun(word.toLowerCase(), typed) || begun(typed, word.toLowerCase()));
   return meant === undefined ? undefined : `did you mean "${meant}"?`;
 }
 

@@ -192,8 +192,7 @@ test("there is room far to the right, in a new workbook, on a new sheet and in a
 });
 
 async function typeFarRight(name: string): Promise<void> {
-  await tab.page.evaluate((name) => window.gylebookBench.univerAPI.getActiveWorkbook()!.getSheetByName(name)!.scrollToCell(0, 98), name);
-  await tab.page.waitForTimeout(300);
+  await tab.scrollTo(name, "CX3");
   await tab.enter(name, "CX3", "=1+1");
   expect(await tab.valueAt(name, "CX3")).toBe(2);
 }

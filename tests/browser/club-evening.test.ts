@@ -1,10 +1,10 @@
-import type { Browser, BrowserContext, Frame } from "playwright-core";
+import type { BrowserContext, Frame } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";
 import { planBatch } from "../../src/workbook/batch/plan";
 import { BenchPage, watch, type Misdeeds } from "./support/bench-page";
 import { serveBuiltSite, type BuiltSite } from "./support/built-site";
-import { launchChromium } from "./support/chromium";
+import { useChromium } from "./support/chromium";
 import { openScreen } from "./support/pane-screens";
 
 /*
@@ -12,17 +12,13 @@ import { openScreen } from "./support/pane-screens";
  * Each sits at a computer (a browser profile) of their own; what they exchange are files and texts, nothing else.
  */
 let site: BuiltSite;
-let browser: Browser;
+const chromium = useChromium();
 const seats: BrowserContext[] = [];
 const misdeeds: Misdeeds[] = [];
 beforeAll(async () => {
   site = await serveBuiltSite();
-  browser = await launchChromium();
 });
-afterAll(async () => {
-  await browser?.close();
-  await site?.close();
-});
+afterAll(() => site?.close());
 
 interface Seat {
   readonly tab: BenchPage;
@@ -31,7 +27,7 @@ interface Seat {
 
 /** A computer with an empty workbook; without the add-in its functions script is empty, so no GYLE function is there. */
 async function takeSeat({ addIn }: { addIn: boolean }): Promise<Seat> {
-  const context = await browser.newContext({ viewport: { width: 1400, height: 900 } });
+  const context = await chromium.browser.newContext({ viewport: { width: 1400, height: 900 } });
   context.setDefaultTimeout(100_000);
   seats.push(context);
   misdeeds.push(watch(context, site.origin));

@@ -15,11 +15,7 @@ async function typeReading(tab: BenchPage, index: number, when: number, reading:
   await tab.setValue("Footbridge", `A${row}`, when);
   await tab.setValue("Footbridge", `C${row}`, "SG");
   await tab.setValue("Footbridge", `D${row}`, 68);
-  await tab.page.evaluate((a1) => {
-    const sheet = window.gylebookBench.univerAPI.getActiveWorkbook()?.getSheetByName("Footbridge");
-    sheet?.scrollToCell(Math.max(0, Number(a1.slice(1)) - 6), 0);
-  }, `B${row}`);
-  await tab.page.waitForTimeout(300);
+  await tab.scrollTo("Footbridge", `B${row}`);
   await tab.enter("Footbridge", `B${row}`, String(reading));
 }
 

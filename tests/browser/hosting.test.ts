@@ -1,13 +1,13 @@
-import type { Browser, Page } from "playwright-core";
+import type { Page } from "playwright-core";
 import { afterAll, afterEach, beforeAll, describe, expect, it } from "vitest";
 import { registry } from "../../src/functions/registry";
 import { serveBuiltSite, type BuiltSite } from "./support/built-site";
-import { launchChromium } from "./support/chromium";
+import { useChromium } from "./support/chromium";
 import { actAsExcelOnWindows, officeJsFolder, serveOfficeJs } from "./support/office-js";
 import { openScreen } from "./support/pane-screens";
 
 /** The page that Excel loads, with Microsoft's own office.js: without Excel around it, and with Excel's side of it played by us. */
-let browser: Browser;
+const chromium = useChromium();
 let site: BuiltSite;
 let page: Page;
 let asked: string[];
@@ -15,16 +15,12 @@ let violations: string[];
 
 beforeAll(async () => {
   site = await serveBuiltSite();
-  browser = await launchChromium();
 });
 afterEach(() => page.close());
-afterAll(async () => {
-  await browser.close();
-  await site.close();
-});
+afterAll(() => site.close());
 
 async function newPage(): Promise<void> {
-  page = await browser.newPage({ viewport: { width: 350, height: 700 } });
+  page = await chromium.browser.newPage({ viewport: { width: 350, height: 700 } });
   asked = [];
   violations = [];
   page.on("request", (request) => asked.push(request.url()));

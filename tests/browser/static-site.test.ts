@@ -1,30 +1,26 @@
-import type { Browser, BrowserContext } from "playwright-core";
+import type { BrowserContext } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { parseManifest, elements } from "../../src/build/manifest/document";
 import { BenchPage, watch, type Misdeeds } from "./support/bench-page";
-import { launchChromium } from "./support/chromium";
+import { useChromium } from "./support/chromium";
 import { serveOfficeJs } from "./support/office-js";
 import { openScreen } from "./support/pane-screens";
 import { serveStaticSite, type StaticSite } from "./support/static-site";
 
 /** What a club uploads, from the first page to the last, under a path of its own and with the headers that it asks for. */
 let site: StaticSite;
-let browser: Browser;
+const chromium = useChromium();
 let context: BrowserContext;
 let misdeeds: Misdeeds;
 
 beforeAll(async () => {
   site = await serveStaticSite();
-  browser = await launchChromium();
-  context = await browser.newContext({ viewport: { width: 1400, height: 900 } });
+  context = await chromium.browser.newContext({ viewport: { width: 1400, height: 900 } });
   context.setDefaultTimeout(100_000);
   // Every request must stay under the site's own path, and nothing may be refused by its policy.
   misdeeds = watch(context, site.address);
 });
-afterAll(async () => {
-  await browser.close();
-  await site.close();
-});
+afterAll(() => site.close());
 
 test("the folder's own address tells a member what to do, and leads to the bench, which works", async () => {
   const page = await context.newPage();

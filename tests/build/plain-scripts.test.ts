@@ -43,6 +43,31 @@ describe("whether to install", () => {
   });
 });
 
+describe("whether to install again after a checkout, which makes the lock file new", () => {
+  const one = { version: "1.0.0", integrity: "sha512-one" };
+  const elsewhere = { version: "2.0.0", integrity: "sha512-two", optional: true };
+  const asked = (wanted: object, installed: object): boolean => {
+    writeFileSync(file("node_modules/.package-lock.json", 10), JSON.stringify({ packages: installed }));
+    writeFileSync(file("package-lock.json", 20), JSON.stringify({ packages: { "": { name: "us" }, ...wanted } }));
+    utimesSync(path.join(folder, "node_modules/.package-lock.json"), 1_700_000_000, 1_700_000_000);
+    return needsInstall(folder);
+  };
+
+  it("is no while the same packages stand in it, with or without those for other systems", () => {
+    expect(asked({ "node_modules/one": one, "node_modules/elsewhere": elsewhere }, { "node_modules/one": one })).toBe(false);
+    expect(asked({ "node_modules/one": one, "node_modules/elsewhere": elsewhere }, { "node_modules/one": one, "node_modules/elsewhere": elsewhere })).toBe(false);
+  });
+
+  it.each([
+    ["another version", { "node_modules/one": { ...one, version: "1.0.1" } }],
+    ["other content", { "node_modules/one": { ...one, integrity: "sha512-other" } }],
+    ["one more", { "node_modules/one": one, "node_modules/two": one }],
+    ["one less", {}],
+  ])("is yes for %s", (_, wanted) => {
+    expect(asked(wanted, { "node_modules/one": one })).toBe(true);
+  });
+});
+
 describe("whether to build", () => {
   it("is yes before the first build", () => {
     file("src/a.ts", 0);

@@ -13,7 +13,7 @@ export interface SmallProject {
   start: (...args: string[]) => StartedScript;
   /** As npm does it on Unix: through a shell that is there until the script ends. */
   startThroughShell: () => StartedScript;
-  test: () => StartedScript;
+  test: (...args: string[]) => StartedScript;
   /** `npm run excel` or `excel:stop`, with this script in the place of npm. */
   excel: (npm: string, ...args: string[]) => StartedScript;
   excelStop: (npm: string) => StartedScript;
@@ -77,7 +77,7 @@ export function smallProject(): SmallProject {
     excel: (npm, ...args) => beginWith({ npm_execpath: path.join(folder, npm) }, process.execPath, "src/build/excel.mjs", ...args),
     excelStop: (npm) => beginWith({ npm_execpath: path.join(folder, npm) }, process.execPath, "src/build/excel-stop.mjs"),
     // Without fetching a package for tests that are not there.
-    test: () => beginWith({ GYLEBOOK_OPEN_XML: "none" }, process.execPath, "src/build/test.mjs"),
+    test: (...args) => beginWith({ GYLEBOOK_OPEN_XML: "none" }, process.execPath, "src/build/test.mjs", ...args),
     remove: () => rmSync(folder, { recursive: true, force: true }),
   };
 }

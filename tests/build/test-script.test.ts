@@ -74,12 +74,38 @@ describe("npm test", () => {
     await expect.poll(() => isThere(worker), { timeout: 10_000 }).toBe(false);
   });
 
-  it("stops at the first step that fails", async () => {
-    withSteps({ typecheck: 'node -e "process.exit(2)"', generate: "node -e \"console.log('too far')\"" });
+  it("lets what stands side by side come to an end, names all that failed, and goes no further", async () => {
+    withSteps({ lint: 'node -e "console.log(4242);process.exit(1)"', typecheck: 'node -e "process.exit(2)"', generate: "node slow.js" });
+    project.write("slow.js", "setTimeout(() => console.log('looked through'), 500);");
+    project.write("tests/one.test.ts", passing);
     const script = project.test();
     expect(await script.ended).not.toBe(0);
-    expect(script.output()).toContain("Stopped at: typecheck");
-    expect(script.output()).not.toContain("too far");
-    expect(lastLine(script.output())).toBe("0 passed, 1 failed");
+    expect(script.output()).toMatch(/\nStopped at: (lint, typecheck|typecheck, lint)\n/);
+    expect(script.output()).toMatch(/\n4242\n-- lint: failed after \d+\.\d s\n/);
+    expect(script.output()).toMatch(/\nlooked through\n-- generate --check: passed after \d+\.\d s\n/);
+    expect(script.output()).not.toContain("== tests");
+    expect(lastLine(script.output())).toBe("0 passed, 2 failed");
+  });
+
+  it("counts what was skipped, and says where", async () => {
+    withSteps({});
+    project.write("tests/one.test.ts", `${passing} it.skipIf(true)("asks a program that is not here", () => { expect(1).toBe(2); });`);
+    const script = project.test();
+    expect(await script.ended, script.output()).toBe(0);
+    expect(script.output()).toContain("\nskipped: 1 in tests/one.test.ts\n");
+    expect(lastLine(script.output())).toBe("1 passed, 0 failed, 1 skipped");
+  });
+});
+
+describe("npm run test:quick", () => {
+  it("builds nothing, and takes a quarter of the made-up inputs for the tests that need no build", async () => {
+    withSteps({ build: "node -e \"console.log('built')\"" });
+    project.write("vitest.config.js", 'export default { test: { projects: ["unit", "reference", "sheets"].map((name) => ({ test: { name, include: [`tests/${name}.test.ts`] } })) } };');
+    for (const kind of ["unit", "reference", "sheets"]) project.write(`tests/${kind}.test.ts`, `${passing} it("is of ${kind}", () => { expect(process.env["GYLEBOOK_DRAWN"]).toBe("0.25"); });`);
+    const script = project.test("--quick");
+    expect(await script.ended, script.output()).toBe(0);
+    expect(script.output()).not.toContain("built");
+    expect(script.output()).not.toContain("check values");
+    expect(lastLine(script.output())).toBe("4 passed, 0 failed");
   });
 });

@@ -19,7 +19,8 @@ function textOf(name: string, parameter: Column | ListParameter): string[] {
   const lower = atLeast !== undefined ? `from ${atLeast}` : `above ${above}`;
   const upper = atMost !== undefined ? `to ${atMost}` : `below ${below}`;
   const covered = parameter.kind === "number" && parameter.covered ? [`covered ${parameter.covered.from} to ${parameter.covered.to}`] : [];
-  return [[name, `${lower} ${upper}`, ...covered, parameter.blank === "zero" ? "blank is 0" : "blank waits", ...fallback].join("; ")];
+  const slip = parameter.kind === "number" && parameter.slip ? [`not ${parameter.slip.from} to below ${parameter.slip.below}`] : [];
+  return [[name, `${lower} ${upper}`, ...slip, ...covered, parameter.blank === "zero" ? "blank is 0" : parameter.blank === "waits" ? "0 is a value, blank waits" : "blank waits", ...(parameter.kind === "number" && parameter.zero === "asked" ? ["0 °C is asked about"] : []), ...fallback].join("; ")];
 }
 
 describe("the arguments of all functions", () => {

@@ -3,12 +3,9 @@ import { BrewingError, type BrewingErrorReason } from "../../src/core/brewing-er
 import { call, callScalar } from "../../src/functions/call";
 import { CellError } from "../../src/functions/cell-error";
 import { describeFunction, type AnyDescriptor } from "../../src/functions/describe";
-import { choice, list, minutes, number, omissible, optional, units, volume } from "../../src/functions/vocabulary";
+import { choice, list, minutes, omissible, optional, units, volume } from "../../src/functions/vocabulary";
+import { count, words } from "../support/made-up-function";
 import { plain } from "../support/registry-probe";
-
-/** What a description must have besides, whatever the function does. */
-const words = { summary: "Made up for a test of the door.", equation: "none", sources: [{ cite: "this test", where: "here" }], examples: [] };
-const count = (doc: string) => number("number", { doc, limits: { atLeast: -1e6, atMost: 1e6 }, typical: 1 });
 
 /** a + 10 b, where b is 7 if it is left out. */
 const sum = describeFunction({

@@ -11,6 +11,23 @@ const readsAsCell = (word: string): boolean => /^[A-Z]{1,3}\d{1,7}$/i.test(word)
 const longestText = 255;
 const topics = ["WORT", "HOPS", "WATER", "HEAT", "CLEAN", "YEAST", "LOG", "BEER", "PACK", "DAY", "GAUGE"];
 
+/** Arguments that functions gained after sheets were made with them: they stand behind units. */
+const addedLater: Readonly<Record<string, readonly string[]>> = {
+  "WATER.BUDGET": ["fermentables", "efficiency", "dead_space"],
+  "HOPS.IBU": ["boil_minutes", "stand_temperature", "stand_minutes", "chill_minutes", "chilled_to"],
+  "HOPS.SHARE": ["boil_minutes", "stand_temperature", "stand_minutes", "chill_minutes", "chilled_to"],
+  "DAY.TIMELINE": ["boil", "stand_temperature", "stand_minutes", "stand_after"],
+  "BEER.ENERGY": ["primed"],
+  "PACK.RESIDUAL": ["altitude"],
+  "PACK.PRIMING": ["bottle", "altitude"],
+  "PACK.DOSE": ["bottle", "altitude"],
+  "PACK.PRESSURE": ["altitude"],
+  "PACK.VOLUMES": ["altitude"],
+  "PACK.CHECK": ["altitude", "headspace"],
+  "PACK.INSIDE": ["altitude", "headspace"],
+  "PACK.BOTTLES": ["syrup"],
+};
+
 describe("the names of the functions", () => {
   it("are no cell references, nor are the words that are", () => {
     for (const word of ["OG1", "CO2", "xfd9", "R1C1", "rc"]) expect(readsAsCell(word)).toBe(true);
@@ -53,11 +70,12 @@ describe.each(registry.map((descriptor) => [descriptor.id, descriptor] as const)
     }
   });
 
-  it("explains every argument, the optional ones last and units the very last", () => {
+  it("explains every argument, the optional ones last: units, and behind them what came later, so that older formulas keep their meaning", () => {
     const places = placesOf(descriptor);
     const optionals = places.map(({ parameter }) => parameter.optional === true);
     expect(optionals).toEqual([...optionals].sort((one, other) => Number(one) - Number(other)));
-    expect(places.findIndex(({ name }) => name === "units")).toBe(places.some(({ name }) => name === "units") ? places.length - 1 : -1);
+    const behindUnits = places.slice(places.findIndex(({ name }) => name === "units") + 1).map(({ name }) => name);
+    expect(places.some(({ name }) => name === "units") ? behindUnits : []).toEqual(addedLater[descriptor.id] ?? []);
     for (const { name, parameter } of places) {
       expect(name).toMatch(/^[a-z][a-z0-9_]*$/);
       expect(parameter.doc.length, name).toBeGreaterThan(4);

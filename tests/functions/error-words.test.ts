@@ -1,13 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { call, callScalar } from "../../src/functions/call";
 import { CellError } from "../../src/functions/cell-error";
-import type { AnyDescriptor, Matrix } from "../../src/functions/describe";
+import type { AnyDescriptor, Matrix, Parameter } from "../../src/functions/describe";
 import { limitText } from "../../src/functions/messages";
 import { quantity } from "../../src/functions/quantities";
 import { functionNamed, registry } from "../../src/functions/registry";
 import { argumentsOf, numberPlaces, placesOf, typedValue, unitsOf, withArgument } from "../support/registry-probe";
 
-const cases = registry.flatMap((descriptor) => descriptor.examples.map((example) => ({ id: descriptor.id, descriptor, typed: argumentsOf(descriptor, example), as: JSON.stringify(example.arguments) })));
+const functions = registry.map((descriptor) => ({ id: descriptor.id, descriptor, calls: descriptor.examples.map((example) => argumentsOf(descriptor, example)) }));
 
 const errorsOf = (descriptor: AnyDescriptor, typed: readonly unknown[]): CellError[] => call(descriptor, typed).flat().filter((cell): cell is CellError => cell instanceof CellError);
 const message = (id: string, ...typed: unknown[]): string => {
@@ -43,63 +43,77 @@ function expectGoodWords(descriptor: AnyDescriptor, { message: words }: CellErro
   expect(words, "no full stop").not.toMatch(/\.$/);
 }
 
-describe.each(cases)("the words of GYLE.$id $as", ({ descriptor, typed }) => {
-  const units = unitsOf(descriptor, typed);
+/** Every example of a function, with every place that the words are about. */
+describe.each(functions)("the words of GYLE.$id", ({ descriptor, calls }) => {
+  const takes = (...kinds: Parameter["kind"][]) => placesOf(descriptor).some(({ parameter }) => kinds.includes(parameter.kind));
+  const numbersIn = calls.flatMap((typed) => numberPlaces(descriptor, typed).map(({ parameter }) => parameter.quantity));
 
-  it("name the argument, what is allowed and the way out when a number is something else", () => {
-    for (const { label, parameter, put } of numberPlaces(descriptor, typed)) {
-      const wrong = put as (value: unknown) => unknown[];
-      for (const { typed: text, says } of texts) {
-        const [error] = errorsOf(descriptor, wrong(text));
-        if (error === undefined) expect.fail(`${label} takes the text "${text}"`);
-        expect(error).toMatchObject({ code: "#VALUE!", message: expect.stringMatching(says) as string });
-        expect(error.message.startsWith(`${label} must be a number, not the text`), error.message).toBe(true);
-        expect(error.message).toContain(`it must be ${limitText(parameter.quantity, parameter.limits, units)}`);
-        expectGoodWords(descriptor, error);
+  if (numbersIn.length > 0) it("name the argument, what is allowed and the way out when a number is something else", () => {
+    for (const typed of calls) {
+      const units = unitsOf(descriptor, typed);
+      for (const { label, parameter, put } of numberPlaces(descriptor, typed)) {
+        const wrong = put as (value: unknown) => unknown[];
+        for (const { typed: text, says } of texts) {
+          const [error] = errorsOf(descriptor, wrong(text));
+          if (error === undefined) expect.fail(`${label} takes the text "${text}"`);
+          expect(error).toMatchObject({ code: "#VALUE!", message: expect.stringMatching(says) as string });
+          expect(error.message.startsWith(`${label} must be a number, not the text`), error.message).toBe(true);
+          expect(error.message).toContain(`it must be ${limitText(parameter.quantity, parameter.limits, units)}`);
+          expectGoodWords(descriptor, error);
+        }
+        for (const other of [true, Number.NaN, { a: 1 }]) for (const error of errorsOf(descriptor, wrong(other))) expectGoodWords(descriptor, error);
+        expect(errorsOf(descriptor, wrong(true)).length, label).toBeGreaterThan(0);
+        expect(errorsOf(descriptor, wrong(new CellError("#DIV/0!", "an input is #DIV/0!"))).map(({ code }) => code), label).toContain("#DIV/0!");
       }
-      for (const other of [true, Number.NaN, { a: 1 }]) for (const error of errorsOf(descriptor, wrong(other))) expectGoodWords(descriptor, error);
-      expect(errorsOf(descriptor, wrong(true)).length, label).toBeGreaterThan(0);
-      expect(errorsOf(descriptor, wrong(new CellError("#DIV/0!", "an input is #DIV/0!"))).map(({ code }) => code), label).toContain("#DIV/0!");
     }
   });
 
-  it("stay in a brewer's terms for any number", () => {
-    for (const { put } of numberPlaces(descriptor, typed)) for (const value of numbers) for (const error of errorsOf(descriptor, put(value))) expectGoodWords(descriptor, error);
-  });
-
-  it("tell a temperature of the other scale", () => {
-    for (const { label, parameter, put } of numberPlaces(descriptor, typed)) {
-      if (parameter.quantity !== "temperature") continue;
-      const { atLeast = 0, atMost = 0 } = parameter.limits;
-      const meant = Math.round(typedValue("temperature", (atLeast + atMost) / 2, units === "us" ? "metric" : "us"));
-      const errors = errorsOf(descriptor, put(meant)).filter((error) => error.message.startsWith(`${label} is `) && error.message.includes("it must be"));
-      for (const error of errors) expect(error.message).toContain(`looks like ${units === "us" ? "°C" : "°F"}, which is`);
+  if (numbersIn.length > 0) it("stay in a brewer's terms for any number", () => {
+    for (const typed of calls) {
+      for (const { put } of numberPlaces(descriptor, typed)) for (const value of numbers) for (const error of errorsOf(descriptor, put(value))) expectGoodWords(descriptor, error);
     }
   });
 
-  it("list the choices, and know a word that is nearly one", () => {
-    for (const { index, name, parameter } of placesOf(descriptor)) {
-      if (parameter.kind !== "choice") continue;
-      for (const wrong of ["no such word", true, 5]) {
-        const [error] = errorsOf(descriptor, withArgument(typed, index, wrong));
-        expect(error).toMatchObject({ code: "#VALUE!", message: expect.stringContaining(`it must be one of: ${parameter.choices.join(", ")}`) as string });
-        expectGoodWords(descriptor, error!);
+  if (numbersIn.includes("temperature")) it("tell a temperature of the other scale", () => {
+    for (const typed of calls) {
+      const units = unitsOf(descriptor, typed);
+      for (const { label, parameter, put } of numberPlaces(descriptor, typed)) {
+        if (parameter.quantity !== "temperature") continue;
+        const { atLeast = 0, atMost = 0 } = parameter.limits;
+        const meant = Math.round(typedValue("temperature", (atLeast + atMost) / 2, units === "us" ? "metric" : "us"));
+        const errors = errorsOf(descriptor, put(meant)).filter((error) => error.message.startsWith(`${label} is `) && error.message.includes("it must be"));
+        for (const error of errors) expect(error.message).toContain(`looks like ${units === "us" ? "°C" : "°F"}, which is`);
       }
-      const [choice = ""] = parameter.choices;
-      const [error] = errorsOf(descriptor, withArgument(typed, index, `${choice}es`));
-      expect(error?.message.startsWith(`${name} is the text`)).toBe(true);
-      if (choice.length > 1) expect(error?.message).toContain(`did you mean "${choice}"?`);
     }
   });
 
-  it("say what a range must hold, whatever its shape", () => {
-    for (const { index, name, parameter } of placesOf(descriptor)) {
-      if (parameter.kind !== "table" && parameter.kind !== "list" && parameter.kind !== "cells") continue;
-      const range = (Array.isArray(typed[index]) ? typed[index] : [[1]]) as Matrix;
-      const shapes = [range.map((row) => [...row, 1, 1, 1, 1, 1, 1, 1, 1]), range.map((row) => row.slice(1)), [[1, 2], [3, 4]], range[0]?.map((_, column) => range.map((row) => row[column])) ?? [], [range[0]?.map(() => "heading") ?? []], [["heading"], ...range]];
-      for (const shape of shapes.filter((rows) => (rows[0]?.length ?? 0) > 0)) for (const error of errorsOf(descriptor, withArgument(typed, index, shape))) expectGoodWords(descriptor, error);
-      const [error] = errorsOf(descriptor, withArgument(typed, index, shapes[0]));
-      if (parameter.kind === "table") expect(error?.message).toMatch(new RegExp(`^${name} is \\d+ columns wide; it must hold `));
+  if (takes("choice")) it("list the choices, and know a word that is nearly one", () => {
+    for (const typed of calls) {
+      for (const { index, name, parameter } of placesOf(descriptor)) {
+        if (parameter.kind !== "choice") continue;
+        for (const wrong of ["no such word", true, 5]) {
+          const [error] = errorsOf(descriptor, withArgument(typed, index, wrong));
+          expect(error).toMatchObject({ code: "#VALUE!", message: expect.stringContaining(`it must be one of: ${parameter.choices.join(", ")}`) as string });
+          expectGoodWords(descriptor, error!);
+        }
+        const [choice = ""] = parameter.choices;
+        const [error] = errorsOf(descriptor, withArgument(typed, index, `${choice}es`));
+        expect(error?.message.startsWith(`${name} is the text`)).toBe(true);
+        if (choice.length > 1) expect(error?.message).toContain(`did you mean "${choice}"?`);
+      }
+    }
+  });
+
+  if (takes("table", "list", "cells")) it("say what a range must hold, whatever its shape", () => {
+    for (const typed of calls) {
+      for (const { index, name, parameter } of placesOf(descriptor)) {
+        if (parameter.kind !== "table" && parameter.kind !== "list" && parameter.kind !== "cells") continue;
+        const range = (Array.isArray(typed[index]) ? typed[index] : [[1]]) as Matrix;
+        const shapes = [range.map((row) => [...row, 1, 1, 1, 1, 1, 1, 1, 1]), range.map((row) => row.slice(1)), [[1, 2], [3, 4]], range[0]?.map((_, column) => range.map((row) => row[column])) ?? [], [range[0]?.map(() => "heading") ?? []], [["heading"], ...range]];
+        for (const shape of shapes.filter((rows) => (rows[0]?.length ?? 0) > 0)) for (const error of errorsOf(descriptor, withArgument(typed, index, shape))) expectGoodWords(descriptor, error);
+        const [error] = errorsOf(descriptor, withArgument(typed, index, shapes[0]));
+        if (parameter.kind === "table") expect(error?.message).toMatch(new RegExp(`^${name} is \\d+ columns wide; it must hold `));
+      }
     }
   });
 });
@@ -155,7 +169,7 @@ describe("no slip in a list passes for its heading", () => {
 
 describe("the probes", () => {
   it("reach every function that takes a number", () => {
-    const reached = new Set(cases.filter(({ descriptor, typed }) => numberPlaces(descriptor, typed).length > 0).map(({ id }) => id));
+    const reached = new Set(functions.filter(({ descriptor, calls }) => calls.some((typed) => numberPlaces(descriptor, typed).length > 0)).map(({ id }) => id));
     expect(registry.filter(({ id }) => !reached.has(id)).map(({ id }) => id)).toEqual(["GAUGE.SPREAD"]);
     expect(quantity("temperature").toCore(68, "us")).toBeCloseTo(20);
   });

@@ -25,64 +25,73 @@ const oneByOne = (descriptor: AnyDescriptor, calls: readonly (readonly unknown[]
 const liftable = registry.filter((descriptor) => descriptor.result.kind !== "grid" && placesOf(descriptor).some(isScalar));
 const isError = (cell: unknown): boolean => cell instanceof CellError;
 
-describe.each(liftable.flatMap((descriptor) => descriptor.examples.map((example) => ({ id: descriptor.id, descriptor, typed: argumentsOf(descriptor, example), as: JSON.stringify(example.arguments) }))))(
-  "GYLE.$id $as",
-  ({ descriptor, typed }) => {
-    const scalars = placesOf(descriptor).filter(isScalar);
+/** Every example of a function with every place of it, and with every two. */
+describe.each(liftable.map((descriptor) => ({ id: descriptor.id, descriptor })))("GYLE.$id", ({ descriptor }) => {
+  const scalars = placesOf(descriptor).filter(isScalar);
+  const calls = descriptor.examples.map((example) => argumentsOf(descriptor, example));
+  const places = calls.flatMap((typed) => scalars.map((place) => ({ typed, place, where: `${place.name} of ${JSON.stringify(typed)}` })));
+  const pairs = calls.flatMap((typed) =>
+    scalars.flatMap((down, at) => scalars.slice(at + 1).map((across) => ({ typed, down, across, where: `${down.name} by ${across.name} of ${JSON.stringify(typed)}` }))),
+  );
 
-    it.each(scalars)("answers a column and a row of $name as cell by cell", (place) => {
+  it("answers a column and a row of any argument as cell by cell", () => {
+    expect(places.length).toBeGreaterThan(0);
+    for (const { typed, place, where } of places) {
       const values = valuesFor(place, descriptor, typed);
       const expected = oneByOne(descriptor, values.map((value) => [withArgument(typed, place.index, value)]));
       const column = call(descriptor, withArgument(typed, place.index, values.map((value) => [value])));
-      expect(column).toEqual(expected);
-      expect(call(descriptor, withArgument(typed, place.index, [values]))).toEqual([expected.flat()]);
+      expect(column, where).toEqual(expected);
+      expect(call(descriptor, withArgument(typed, place.index, [values])), where).toEqual([expected.flat()]);
       // The word or number that is refused fails in its own cell, and in no other.
       const refused = values.findIndex((value) => value === "no such word" || value === "no number");
-      expect(column[refused]?.[0]).toBeInstanceOf(CellError);
-      expect(column.filter(([cell]) => !isError(cell)).length).toBeGreaterThan(0);
-    });
+      expect(column[refused]?.[0], where).toBeInstanceOf(CellError);
+      expect(column.filter(([cell]) => !isError(cell)).length, where).toBeGreaterThan(0);
+    }
+  });
 
-    it.each(scalars)("answers a block of $name as cell by cell", (place) => {
+  it("answers a block of any argument as cell by cell", () => {
+    for (const { typed, place, where } of places) {
       const [one, two, three = two, four = one] = valuesFor(place, descriptor, typed);
       const block: Matrix = [[one, two], [three, four]];
       const expected = oneByOne(descriptor, block.map((row) => row.map((value) => withArgument(typed, place.index, value))));
-      expect(call(descriptor, withArgument(typed, place.index, block))).toEqual(expected);
-    });
+      expect(call(descriptor, withArgument(typed, place.index, block)), where).toEqual(expected);
+    }
+  });
 
-    const pairs = scalars.flatMap((down, at) => scalars.slice(at + 1).map((across) => ({ down, across, names: `${down.name} by ${across.name}` })));
-
-    it.each(pairs)("crosses a column with a row: $names", ({ down, across }) => {
+  if (pairs.length > 0) it("crosses a column of one argument with a row of another", () => {
+    for (const { typed, down, across, where } of pairs) {
       const rows = valuesFor(down, descriptor, typed);
       const columns = valuesFor(across, descriptor, typed);
       const crossed = withArgument(withArgument(typed, down.index, rows.map((value) => [value])), across.index, [columns]);
       const expected = oneByOne(descriptor, rows.map((row) => columns.map((column) => withArgument(withArgument(typed, down.index, row), across.index, column))));
-      expect(call(descriptor, crossed)).toEqual(expected);
-    });
+      expect(call(descriptor, crossed), where).toEqual(expected);
+    }
+  });
 
-    it.each(pairs)("answers #N/A where one of two columns has ended: $names", ({ down, across }) => {
-      const longer = valuesFor(down, descriptor, typed)[0] ?? null;
+  if (pairs.length > 0) it("answers #N/A where one of two columns has ended", () => {
+    for (const { typed, down, across, where } of pairs) {
+      // An example in pounds or in °F would be refused as kilograms or °C before its row has ended.
+      const longer = (down.name === "units" ? typed[down.index] : undefined) ?? valuesFor(down, descriptor, typed)[0] ?? null;
       const shorter = valuesFor(across, descriptor, typed)[0] ?? null;
       const answer = call(descriptor, withArgument(withArgument(typed, down.index, [[longer], [longer], [longer]]), across.index, [[shorter], [shorter]]));
       const whole = call(descriptor, withArgument(withArgument(typed, down.index, longer), across.index, shorter))[0]?.[0];
-      expect(answer.slice(0, 2)).toEqual([[whole], [whole]]);
-      expect(answer[2]?.[0]).toMatchObject({ code: "#N/A", message: expect.stringMatching(/^[a-z_0-9]+ ends before this row or column; give it one cell/) as string });
-    });
-  },
-);
+      expect(answer.slice(0, 2), where).toEqual([[whole], [whole]]);
+      expect(answer[2]?.[0], where).toMatchObject({ code: "#N/A", message: expect.stringMatching(/^[a-z_0-9]+ ends before this row or column; give it one cell/) as string });
+    }
+  });
+});
 
 describe.each(registry.map((descriptor) => [descriptor.id, descriptor] as const))("an error handed to GYLE.%s", (_, descriptor) => {
   const [example] = descriptor.examples;
   const typed = example === undefined ? [] : argumentsOf(descriptor, example);
   const broken = new CellError("#DIV/0!", "an input is #DIV/0!");
-
-  it.each(placesOf(descriptor).filter(isScalar))("in $name comes back as the same error", ({ index }) => {
-    expect(call(descriptor, withArgument(typed, index, [[broken]]))[0]?.[0]).toEqual(broken);
-  });
-
+  const scalars = placesOf(descriptor).filter(isScalar);
   const wholes = numberPlaces(descriptor, typed).filter(({ label }) => label.includes(" row "));
-  it.each(wholes)("in $label comes back as the same error", ({ put }) => {
-    const answer = call(descriptor, put(NaN).map((argument) => replaceNaN(argument, broken)));
-    expect(answer[0]?.[0]).toEqual(broken);
+
+  it("comes back as the same error, in whatever argument or row", () => {
+    expect(scalars.length + wholes.length).toBeGreaterThan(0);
+    for (const { name, index } of scalars) expect(call(descriptor, withArgument(typed, index, [[broken]]))[0]?.[0], name).toEqual(broken);
+    for (const { label, put } of wholes) expect(call(descriptor, put(NaN).map((argument) => replaceNaN(argument, broken)))[0]?.[0], label).toEqual(broken);
   });
 });
 

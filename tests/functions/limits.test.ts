@@ -38,51 +38,60 @@ function limitErrors(descriptor: AnyDescriptor, typed: unknown[], { label, param
     .filter((cell): cell is CellError => cell instanceof CellError && cell.message.startsWith(`${label} is `) && cell.message.includes(refusal));
 }
 
-const cases = registry
-  .flatMap((descriptor) => descriptor.examples.map((example) => ({ id: descriptor.id, descriptor, typed: argumentsOf(descriptor, example), as: JSON.stringify(example.arguments) })))
-  // A function of words alone has nothing to bound.
-  .filter(({ descriptor, typed }) => numberPlaces(descriptor, typed).length > 0);
+/** Every place of every example of a function where a number may be typed. A function of words alone has nothing to bound. */
+const bounded = registry
+  .map((descriptor) => ({
+    id: descriptor.id,
+    descriptor,
+    places: descriptor.examples.flatMap((example) => {
+      const typed = argumentsOf(descriptor, example);
+      const units = unitsOf(descriptor, typed);
+      return numberPlaces(descriptor, typed).map((place) => ({ place, units, probes: probesOf(place.parameter.limits), where: `${place.label} of ${JSON.stringify(typed)}` }));
+    }),
+  }))
+  .filter(({ places }) => places.length > 0);
 
-describe.each(cases)("GYLE.$id $as", ({ descriptor, typed }) => {
-  const units = unitsOf(descriptor, typed);
-  const places = numberPlaces(descriptor, typed).map((place) => ({ ...place, probes: probesOf(place.parameter.limits) }));
-
-  it.each(places)("bounds $label", (place) => {
-    const { label, parameter, put } = place;
-    const { above, atLeast, below, atMost } = parameter.limits;
-    expect(above ?? atLeast, "a lower limit").toBeDefined();
-    expect(below ?? atMost, "an upper limit").toBeDefined();
-    for (const { what, coreValue, outside, limit } of place.probes) {
-      const value = typedValue(parameter.quantity, coreValue, units);
-      // Where 0 means "not filled in yet", 0 itself is no number to refuse.
-      if (value === 0 && parameter.blank === "missing") continue;
-      const errors = limitErrors(descriptor, put(value), place, units);
-      if (!outside) {
-        expect(errors, `${what} is refused`).toEqual([]);
-        continue;
+describe.each(bounded)("GYLE.$id", ({ descriptor, places }) => {
+  it("bounds every number", () => {
+    for (const { place, units, probes, where } of places) {
+      const { label, parameter, put } = place;
+      const { above, atLeast, below, atMost } = parameter.limits;
+      expect(above ?? atLeast, `a lower limit for ${where}`).toBeDefined();
+      expect(below ?? atMost, `an upper limit for ${where}`).toBeDefined();
+      for (const { what, coreValue, outside, limit } of probes) {
+        const value = typedValue(parameter.quantity, coreValue, units);
+        // Where 0 means "not filled in yet", 0 itself is no number to refuse.
+        if (value === 0 && parameter.blank === "missing") continue;
+        const errors = limitErrors(descriptor, put(value), place, units);
+        if (!outside) {
+          expect(errors, `${what} is refused for ${where}`).toEqual([]);
+          continue;
+        }
+        const [error] = errors;
+        if (error === undefined) expect.fail(`${label}: ${what} (typed ${value}) is not refused, but answers ${JSON.stringify(call(descriptor, put(value)))}`);
+        expect(error.code, where).toBe("#VALUE!");
+        // A time of day has no lower limit but midnight, which is 0.
+        if (parameter.quantity !== "date" || limit > 0) expect(error.message).toContain(showQuantity(parameter.quantity, limit, units).replace(` ${quantity(parameter.quantity).unit[units]}`, ""));
+        if (parameter.quantity !== "gravity" && parameter.quantity !== "date") expect(error.message).toContain(quantity(parameter.quantity).unit[units]);
       }
-      const [error] = errors;
-      if (error === undefined) expect.fail(`${label}: ${what} (typed ${value}) is not refused, but answers ${JSON.stringify(call(descriptor, put(value)))}`);
-      expect(error.code).toBe("#VALUE!");
-      // A time of day has no lower limit but midnight, which is 0.
-      if (parameter.quantity !== "date" || limit > 0) expect(error.message).toContain(showQuantity(parameter.quantity, limit, units).replace(` ${quantity(parameter.quantity).unit[units]}`, ""));
-      if (parameter.quantity !== "gravity" && parameter.quantity !== "date") expect(error.message).toContain(quantity(parameter.quantity).unit[units]);
     }
   });
 
-  it.each(places)("quotes the limits of $label so that they can be believed", ({ parameter, probes }) => {
-    for (const { limit } of probes) {
-      const words = showQuantity(parameter.quantity, limit, units);
-      const shown = parameter.quantity === "date" ? (Date.parse(words) - Date.UTC(1899, 11, 30)) / 86_400_000 : parseFloat(words);
-      const exact = typedValue(parameter.quantity, limit, units);
-      expect(Math.abs(shown - exact), `${exact} is quoted as ${shown}`).toBeLessThanOrEqual(0.02 * Math.abs(exact) + 1e-12);
+  it("quotes its limits so that they can be believed", () => {
+    for (const { place: { parameter }, units, probes, where } of places) {
+      for (const { limit } of probes) {
+        const words = showQuantity(parameter.quantity, limit, units);
+        const shown = parameter.quantity === "date" ? (Date.parse(words) - Date.UTC(1899, 11, 30)) / 86_400_000 : parseFloat(words);
+        const exact = typedValue(parameter.quantity, limit, units);
+        expect(Math.abs(shown - exact), `${exact} is quoted as ${shown} for ${where}`).toBeLessThanOrEqual(0.02 * Math.abs(exact) + 1e-12);
+      }
     }
   });
 });
 
 describe("the probes", () => {
   it("reach arguments, lists and tables in both unit systems", () => {
-    const labels = cases.flatMap(({ descriptor, typed }) => numberPlaces(descriptor, typed).map(({ label }) => `${unitsOf(descriptor, typed)} ${label}`));
+    const labels = bounded.flatMap(({ places }) => places.map(({ place, units }) => `${units} ${place.label}`));
     expect(labels).toContain("us volume");
     expect(labels).toContain("metric volume");
     expect(labels.some((label) => /^metric gravities row \d+$/.test(label))).toBe(true);

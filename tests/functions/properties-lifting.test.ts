@@ -4,6 +4,7 @@ import { call } from "../../src/functions/call";
 import { CellError } from "../../src/functions/cell-error";
 import { registry } from "../../src/functions/registry";
 import { arbitraryCall, typedCall } from "../support/arbitrary-call";
+import { allDrawn } from "../support/drawn";
 import { isScalar, placesOf } from "../support/registry-probe";
 
 /** Batches side by side: a column for each scalar argument, over the whole domain, beside the same tables. */
@@ -28,7 +29,7 @@ describe.each(liftable)("GYLE.%s of columns", (_, descriptor) => {
       }),
       { numRuns: 40 },
     );
-    expect(numbers).toBeGreaterThan(3);
+    if (allDrawn) expect(numbers).toBeGreaterThan(3);
   });
 });
 

@@ -4,6 +4,7 @@ import { call } from "../../src/functions/call";
 import type { AnyDescriptor } from "../../src/functions/describe";
 import { functionNamed, registry } from "../../src/functions/registry";
 import { arbitraryCall, typedCall, type CoreArgument } from "../support/arbitrary-call";
+import { allDrawn } from "../support/drawn";
 import { placesOf } from "../support/registry-probe";
 
 /**
@@ -38,7 +39,16 @@ const directions: Readonly<Record<string, Readonly<Record<string, Direction | Fr
   "WORT.EFFICIENCY": { volume: up, gravity: up },
   "WORT.YIELD": { points: up },
   "WORT.POINTS": { yield: up },
-  "HOPS.IBU": { volume: down, gravity: down, boils_at: "goes by the minutes of each addition, see HOPS.UTILISATION" },
+  "HOPS.IBU": {
+    volume: down,
+    gravity: down,
+    boils_at: "goes by the minutes of each addition, see HOPS.UTILISATION",
+    boil_minutes: up,
+    stand_temperature: "a warmer stand begins sooner after flame-out: hops for it miss what was hotter",
+    stand_minutes: { goes: "up", where: ({ stand_temperature }) => stand_temperature !== undefined },
+    chill_minutes: up,
+    chilled_to: "a stand colder than that cuts the chilling short, and one as hot as the boil leaves none",
+  },
   "HOPS.UTILISATION": { minutes: { goes: "up", where: notBoiledAway }, gravity: down, boils_at: { goes: "up", where: notBoiledAway } },
   "HOPS.STAND": {
     mass: { goes: "up", where: notBoiledAway },
@@ -75,21 +85,22 @@ const directions: Readonly<Record<string, Readonly<Record<string, Direction | Fr
   "YEAST.FINISH": { original_gravity: { goes: "up", where: ({ attenuation }) => number(attenuation, 75) < 100 }, attenuation: down },
   // Beer lighter than water has an attenuation above 100 %, and less so in stronger wort.
   "YEAST.ATTENUATION": { original_gravity: { goes: "up", where: ({ gravity }) => number(gravity, 1) > 1 }, gravity: down },
-  "BEER.ABV": { original_gravity: up, final_gravity: down },
+  "BEER.ABV": { original_gravity: up, final_gravity: down, primed: up },
   "BEER.ABW": { original_gravity: up, final_gravity: down },
   "BEER.EXTRACT": { original_gravity: up, final_gravity: up },
-  "BEER.ENERGY": { original_gravity: up, serving: up, final_gravity: "alcohol and sugar hold about as much energy, so it hardly matters how far the beer ferments" },
+  "BEER.ENERGY": { original_gravity: up, serving: up, primed: up, final_gravity: "alcohol and sugar hold about as much energy, so it hardly matters how far the beer ferments" },
   "BEER.CARBS": { original_gravity: up, final_gravity: up, serving: up },
   "BEER.ORIGINAL": { abv: up, final_gravity: up },
   "BEER.REFRACTOMETER": { original_brix: down, brix: up, wort_correction: "divides two readings that pull in opposite directions" },
   "BEER.EBC": { srm: up },
   "BEER.SRM": { ebc: up },
   "BEER.LOVIBOND": { srm: up },
-  "PACK.RESIDUAL": { temperature: down },
-  "PACK.PRIMING": { volume: up, co2: up, temperature: up },
-  "PACK.PRESSURE": { co2: up, temperature: up },
-  "PACK.VOLUMES": { pressure: up, temperature: down },
+  "PACK.RESIDUAL": { temperature: down, altitude: down },
+  "PACK.PRIMING": { volume: up, co2: up, temperature: up, altitude: up },
+  "PACK.PRESSURE": { co2: up, temperature: up, altitude: up },
+  "PACK.VOLUMES": { pressure: up, temperature: down, altitude: down },
   "PACK.LINE": { pressure: up, height: down, line_id: up, flow: down },
+  "PACK.INSIDE": { co2: up, temperature: up, gravity: "a few points more and there is no figure, as the bottle is over: tests/core/pack holds what they add", expected: "the same", altitude: "a gauge reads more in thinner air, of which less is sealed in", headspace: "more air, but more room for the gas, and beer that grows has less in a small one" },
   "PACK.READY": { packaged_on: up, temperature: down },
 };
 
@@ -135,6 +146,7 @@ describe.each(held)("GYLE.$id goes $goes", ({ id, name, goes, where }) => {
       { numRuns: 250 },
     );
     // An answer that never moved, or was never there, would prove nothing.
+    if (!allDrawn) return;
     expect(compared).toBeGreaterThan(5);
     expect(moved).toBeGreaterThan(2);
   });

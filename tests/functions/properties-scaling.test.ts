@@ -4,6 +4,7 @@ import { call } from "../../src/functions/call";
 import type { Matrix } from "../../src/functions/describe";
 import { functionNamed } from "../../src/functions/registry";
 import { arbitraryCall, typedCall, type CoreArgument } from "../support/arbitrary-call";
+import { allDrawn } from "../support/drawn";
 import { placesOf } from "../support/registry-probe";
 
 /** What grows with the recipe, and by what power of it the answer grows. */
@@ -31,7 +32,7 @@ const scaling: readonly (readonly [string, readonly string[], 0 | 1])[] = [
   ["PACK.PRIMING", ["volume"], 1],
   ["PACK.DOSE", ["bottles.size"], 1],
   ["HOPS.SHARE", ["additions.mass", "volume"], 0],
-  ["WATER.BUDGET", ["into_fermenter", "evaporation", "kettle_loss", "grain_mass"], 1],
+  ["WATER.BUDGET", ["into_fermenter", "evaporation", "kettle_loss", "grain_mass", "fermentables.mass", "dead_space"], 1],
   // A kitchen half as large is as fast.
   ["HEAT.WARM", ["volume", "power"], 0],
   ["HEAT.CHILL", ["volume", "flow", "coil"], 0],
@@ -43,9 +44,10 @@ const scaling: readonly (readonly [string, readonly string[], 0 | 1])[] = [
 
 describe.each(scaling)("a recipe half as large: GYLE.%s", (id, amounts, power) => {
   const descriptor = functionNamed(id);
+  const places = placesOf(descriptor).filter(({ name }) => name !== "units");
   const smaller = (core: readonly CoreArgument[]): CoreArgument[] =>
     core.map((value, index) => {
-      const { name = "", parameter } = placesOf(descriptor)[index] ?? {};
+      const { name = "", parameter } = places[index] ?? {};
       const halved = (cell: number | string | null) => (typeof cell === "number" ? cell / 2 : cell);
       if (parameter?.kind === "table" && Array.isArray(value)) {
         const layout = parameter.layouts[0] ?? [];
@@ -72,6 +74,6 @@ describe.each(scaling)("a recipe half as large: GYLE.%s", (id, amounts, power) =
       }),
       { numRuns: 150 },
     );
-    expect(compared).toBeGreaterThan(10);
+    if (allDrawn) expect(compared).toBeGreaterThan(10);
   });
 });

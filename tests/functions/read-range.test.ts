@@ -81,6 +81,15 @@ describe("the rows of a table", () => {
     return table === missing ? "missing" : [...table];
   };
 
+  it("tell that one is half filled in, where the description asks for it", () => {
+    const turned: TableParameter = { ...hops, layouts: [["minutes", "mass"]] };
+    const half = [[60, 30], [20, ""]];
+    expect(readTable("hops", half, turned, "metric")).toBe(missing);
+    expect(readTable("hops", half, { ...turned, halfFilled: "waits" }, "metric")).toMatchObject({ incomplete: true, height: 2 });
+    expect(readTable("hops", half.slice(0, 1), { ...turned, halfFilled: "waits" }, "metric")).toMatchObject({ incomplete: false });
+    expect(readTable("hops", [["", ""]], { ...turned, halfFilled: "waits" }, "metric")).toBe(missing);
+  });
+
   it("carry their place as typed, a heading not counted, and defaults for what is not given", () => {
     expect(rows([["g", "min"], [30, 60], ["", ""], [20, 10]])).toEqual([
       { rowNumber: 1, mass: 30, minutes: 60, form: "pellet", name: undefined },

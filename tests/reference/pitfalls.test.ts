@@ -182,7 +182,7 @@ describe("rules of thumb that stop being true", () => {
 
   it("a bottle proofed at 12 bar is not a bottle for 4 volumes", () => {
     const verdict = callScalar(functionNamed("PACK.CHECK"), [4, 25, "ordinary"]);
-    expect(String(verdict)).toMatch(/^over: 4 volumes at 25 °C make 4\.6 bar /);
+    expect(String(verdict)).toMatch(/^over: 4 volumes at 25 °C make 5\.\d+ bar /);
   });
 
   it("the colour of a glass is that of its width: the same beer is straw in a tube and amber in a glass", () => {

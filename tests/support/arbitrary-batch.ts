@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import type { BatchContents, Filled } from "../../src/workbook/batch/contents";
+import { hopPlaces, type BatchContents, type Filled } from "../../src/workbook/batch/contents";
 import { newBatch, usualKit } from "../../src/workbook/batch/new-batch";
 import { convertUnits } from "../../src/workbook/scale/convert-units";
 
@@ -66,7 +66,9 @@ export const anyBatch: fc.Arbitrary<BatchContents> = fc.record({
   kitName: words,
   kit: fc.record(Object.fromEntries(Object.keys(usualKit.us).map((field) => [field, number(0, 500)])) as { [Field in keyof BatchContents["kit"]]: fc.Arbitrary<number> }),
   malt: fc.array(fc.tuple(fc.record({ ingredient: words, mass: number(0, 1000), yieldPercent: number(0, 100), handling: fc.constantFrom("mash", "steep", "extract", "sugar"), colour: number(0, 2000), cost: filled(0, 1000) }), remark).map(([line, more]) => ({ ...line, ...more })), { maxLength: 9 }),
-  hops: fc.array(fc.tuple(fc.record({ hop: words, mass: number(0, 5000), alphaPercent: number(0, 30), minutes: number(0, 240), form: words, cost: filled(0, 1000) }), remark).map(([line, more]) => ({ ...line, ...more })), { maxLength: 9 }),
+  hops: fc.array(fc.tuple(fc.record({ hop: words, mass: number(0, 5000), alphaPercent: number(0, 30), minutes: fc.oneof({ weight: 3, arbitrary: number(0, 240) }, { weight: 1, arbitrary: fc.constantFrom(...hopPlaces) }), form: words, cost: filled(0, 1000) }), remark).map(([line, more]) => ({ ...line, ...more })), { maxLength: 9 }),
+  hopStand: fc.record({ temperature: filled(0, 212), minutes: filled(0, 120) }),
+  dryHoppedOn: orBlank(day),
   yeast: fc.record({ name: words, packsInHand: filled(0, 100), cellsPerPack: filled(0, 1000), viabilityPercent: filled(0, 100), pitchRate: filled(0, 5), attenuationPercent: filled(0, 100), pitchTemperature: filled(0, 100), fermentFrom: filled(0, 100), fermentTo: filled(0, 100), cost: filled(0, 100) }),
   happened: fc.array(filled(0, 0.999), { maxLength: 40 }),
   wort: fc.record({ reading: filled(0, 40), scale: fc.constantFrom("SG", "P"), sampleTemperature: filled(0, 200), volume: filled(0, 10000) }),

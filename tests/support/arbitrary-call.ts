@@ -29,7 +29,7 @@ function insideOf({ above, atLeast, below, atMost }: Limits): [number, number] {
 }
 
 function cellIn(column: Column): fc.Arbitrary<CoreCell> {
-  if (column.kind === "number") return numberIn(column);
+  if (column.kind === "number") return column.words === undefined ? numberIn(column) : fc.oneof({ weight: 4, arbitrary: numberIn(column) }, { weight: 1, arbitrary: fc.constantFrom(...column.words) });
   return column.kind === "choice" ? fc.constantFrom(...column.choices) : fc.constantFrom("first", "second", "third");
 }
 
@@ -71,8 +71,8 @@ function inOrderOfTime({ quantity: name }: ListParameter, cells: CoreArgument): 
 /** The call as typed in one of the unit systems. */
 export function typedCall(descriptor: AnyDescriptor, core: readonly CoreArgument[], units: UnitSystem): unknown[] {
   const places = placesOf(descriptor);
-  const typed: unknown[] = places.filter(({ name }) => name !== "units").map(({ parameter }, index) => typedArgument(parameter, core[index] ?? null, units));
-  return places.some(({ name }) => name === "units") ? [...typed, units] : typed;
+  const others = places.filter(({ name }) => name !== "units");
+  return places.map(({ name, parameter }) => (name === "units" ? units : typedArgument(parameter, core[others.findIndex((other) => other.name === name)] ?? null, units)));
 }
 
 function typedArgument(parameter: Parameter, value: CoreArgument, units: UnitSystem): unknown {

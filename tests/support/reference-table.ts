@@ -4,12 +4,12 @@ import { describe, expect, it } from "vitest";
 import { call } from "../../src/functions/call";
 import { CellError } from "../../src/functions/cell-error";
 import { functionNamed } from "../../src/functions/registry";
+import { basisNames } from "../reference/bases";
 
 /**
  * A table of published values under tests/reference. `arguments` is a JSON array as typed in a cell (null = left out,
- * nested arrays = a range); `expected` is a number, a text, or a JSON matrix for an answer that spills; `basis` says how far the row proves anything: "document" (the number was read in the
- * source), "memory" (from the writer's memory), "computed" (from the equation: guards against slips only),
- * "common practice" (trade knowledge without a source).
+ * nested arrays = a range); `expected` is a number, a text, or a JSON matrix for an answer that spills; `basis` says how
+ * far the row proves anything (tests/reference/bases.ts).
  */
 export interface ReferenceRow {
   readonly function: string;
@@ -21,7 +21,6 @@ export interface ReferenceRow {
 }
 
 const header = ["function", "arguments", "expected", "tolerance", "basis", "source"];
-const bases = ["document", "memory", "computed", "common practice"];
 
 export function readReferenceTable(path: string): ReferenceRow[] {
   const text = readFileSync(new URL(`../reference/${path}`, import.meta.url), "utf8");
@@ -37,7 +36,7 @@ export function checkReferenceTable(path: string, rows: number): void {
     it(`holds ${rows} rows, each with a source and a known basis`, () => {
       expect(table).toHaveLength(rows);
       for (const row of table) {
-        expect(bases, JSON.stringify(row)).toContain(row.basis);
+        expect(basisNames, JSON.stringify(row)).toContain(row.basis);
         expect(row.source.length, JSON.stringify(row)).toBeGreaterThan(3);
         expect(Number(row.tolerance), JSON.stringify(row)).toBeGreaterThanOrEqual(0);
       }

@@ -60,7 +60,8 @@ describe.each(plans)("the plan of a batch sheet (%s)", (_, plan) => {
     const { calls, deepestChain } = sheetFigures(plan);
     expect(calls).toBeGreaterThan(25);
     expect(calls).toBeLessThanOrEqual(60);
-    expect(deepestChain).toBeLessThanOrEqual(3);
+    // Reading, gravity to expect, verdict on the pressure, and only then a sugar: the verdict stands before it.
+    expect(deepestChain).toBeLessThanOrEqual(4);
   });
 
   it("asks nothing of Excel that it refuses: formulas of at most 8192 characters, nested at most 64 deep", () => {

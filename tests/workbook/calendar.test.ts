@@ -6,7 +6,7 @@ import { dayNumber } from "../../src/workbook/day-number";
 
 const batch: DatedBatch = {
   id: "quillmarsh-1", name: "Footbridge", units: "metric", brewedOn: dayNumber("2026-09-05"), startTime: 10 / 24, into: "bottles",
-  packagedOn: undefined, conditioningTemperature: 21, verdict: "", lastReading: undefined, forecastEnd: undefined,
+  packagedOn: undefined, conditioningTemperature: 21, verdict: "", lastReading: undefined, forecastEnd: undefined, pressureVerdict: "",
 };
 const days = (given: Partial<DatedBatch>) => Object.fromEntries(batchDates({ ...batch, ...given }).map(({ kind, day }) => [kind, day]));
 
@@ -26,6 +26,11 @@ describe("dates of a batch", () => {
   });
   it("never lead a stalled beer into bottles", () => {
     expect(Object.keys(days({ verdict: "stalled", lastReading: dayNumber("2026-09-14") }))).toEqual(["brew", "first-reading"]);
+  });
+  it("never name the day of packaging without a word where the sheet says that it will not hold", () => {
+    const words = (pressureVerdict: string) => batchDates({ ...batch, pressureVerdict }).find(({ kind }) => kind === "packaging")?.words;
+    expect(words("over: 4 volumes at 25 °C make …")).toContain("it will not hold");
+    for (const verdict of ["", "within: 2.4 volumes", "close: 2.8 volumes"]) expect(words(verdict)).not.toContain("it will not hold");
   });
   it("go by the day of packaging that stands on the sheet; a keg has no first bottle", () => {
     expect(days({ packagedOn: dayNumber("2026-09-19") })).toMatchObject({ packaging: dayNumber("2026-09-19"), "first-taste": dayNumber("2026-09-29") });

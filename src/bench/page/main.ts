@@ -12,6 +12,7 @@ import { keysBeforeGrid } from "./keyboard/keys-before-grid";
 import { letListCellsBeTyped } from "./keyboard/list-cells";
 import { fetchFunctionsMetadata, runFunctionsScript } from "./functions-script";
 import { createHandle } from "./handle";
+import { startLateParts } from "./late-parts";
 import { startKeeping } from "./keep/keeping";
 import { provideOffice } from "./pane/office-globals";
 import { dressTables } from "./look/tables";
@@ -69,6 +70,7 @@ async function start(): Promise<void> {
   acceptDroppedFiles((file) => void commands.open(file));
   charts.redraw();
   paneSide.load();
+  await startLateParts(engine.injector);
   await engine.calculated();
   performance.mark("bench-ready");
   markReady();

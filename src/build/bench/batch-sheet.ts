@@ -30,8 +30,8 @@ export const batchSheet: readonly BenchRow[] = [
   },
   {
     what: "deepest chain of GYLE calls on it",
-    target: "at most 3",
-    measure: () => largest(forms.map((form) => sheetFigures(planBatch(form)).deepestChain), 3),
+    target: "at most 4: the verdict on the pressure stands before the sugar",
+    measure: () => largest(forms.map((form) => sheetFigures(planBatch(form)).deepestChain), 4),
   },
   {
     what: "`context.sync()` per inserted batch",

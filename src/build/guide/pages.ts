@@ -77,6 +77,7 @@ const season: GuidePage = {
       title: "The sheet, from top to bottom",
       paragraphs: [
         "The sheet follows the job: card, water, malt, hops, yeast, the brew day by the clock, readings, packaging, tasting, checks. What you type and what is computed are told apart by more than colour. The last section says in words what looks wrong or unsafe.",
+        "Under Minutes left a hop may also say <em>first wort</em>, <em>stand</em> or <em>dry</em>; the stand's temperature and minutes are typed beside the hops, in column L. The sanitiser's dose stays blank until you have typed what its label says.",
         "On brew day, write the time at which each step really happened beside the planned one. Afterwards type each reading with its day; the card then says whether the beer is still working, and never calls it steady too early.",
       ],
       picture: "batch-sheet",
@@ -126,7 +127,7 @@ const club: GuidePage = {
     {
       title: "Batches from hand to hand",
       paragraphs: [
-        "<em>Batch file</em> makes one batch a short text to send; it is checked before it is taken in, and never writes over a sheet. <em>Plan, Recipe page</em> is one page to print. <em>Hand-out</em> makes a blank for pupils, in their volume and units, for members without Gylebook as well.",
+        "<em>Batch file</em> makes one batch a short text to send; it is checked before it is taken in, and never writes over a sheet. <em>Plan, Recipe page</em> is one page to print. <em>Hand-out</em> makes a blank for adults who learn to brew, in their volume and units, for members without Gylebook as well.",
       ],
       picture: "hand-out",
     },

@@ -11,7 +11,7 @@ export const pictures = {
   "season-sheet": "The season sheet of the sample workbook: a summary at the top, then one line for each batch, with the pane's screen Season.",
   "stores-sheet": "The stores sheet: shelves with what was bought, drawn and is left, beside the pane's screen Stores.",
   "kit-sheet": "The kit sheet: typed figures beside those learned from batches, and on how many batches each rests.",
-  "hand-out": "A blank for pupils on a sheet of its own, made of a batch by the pane's screen Hand-out.",
+  "hand-out": "A blank for adults who learn on a sheet of its own, made of a batch by the pane's screen Hand-out.",
   "unplugged-sheet": "A batch sheet that calculates without Gylebook, and the pane's screen Unplug.",
   "club-sheet": "The club sheet: a column for each member's batch, written by the pane's screen Club.",
 } as const;

@@ -33,8 +33,9 @@ function columnText(key: string, column: Column): string {
 function unitAndRange(parameter: Parameter): [string, string] {
   if (parameter.kind !== "number" && parameter.kind !== "list") return ["", ""];
   const covered = parameter.kind === "number" && parameter.covered ? `<br>source covers ${bothRanges(parameter.quantity, { atLeast: parameter.covered.from, atMost: parameter.covered.to })}` : "";
+  const slip = parameter.kind === "number" && parameter.slip ? `<br>${escapeHtml(parameter.slip.why)}` : "";
   const unit = parameter.quantity === "date" ? "" : escapeHtml(bothUnits(parameter.quantity));
-  return [unit, `${bothRanges(parameter.quantity, parameter.limits)}${covered}`];
+  return [unit, `${bothRanges(parameter.quantity, parameter.limits)}${covered}${slip}`];
 }
 
 function bothRanges(name: QuantityName, limits: Limits): string {

@@ -25,10 +25,11 @@ export function realExtractByBalling(originalPlato: number, apparentPlato: numbe
 
 /**
  * Alcohol by mass, % w/w, from the extract that disappeared: Balling's balance, 2.0665 g extract give 1 g alcohol,
- * 0.9565 g carbon dioxide and 0.11 g yeast (Balling 1865; 19th-century tables reproduced to 0.0015 %).
+ * 0.9565 g carbon dioxide and 0.11 g yeast (Balling 1865; 19th-century tables reproduced to 0.0015 %). Two gravities that are
+ * equal but for rounding give none, not a hair less.
  */
 export function alcoholByMassFromExtract(originalPlato: number, realExtractPlato: number): number {
-  return (originalPlato - realExtractPlato) / (2.0665 - 0.010665 * originalPlato);
+  return Math.max(0, originalPlato - realExtractPlato) / (2.0665 - 0.010665 * originalPlato);
 }
 
 /**
@@ -69,5 +70,5 @@ export function alcoholByMassFromVolume(abvPercent: number, finalGravity: number
 /** Points lost times a fixed factor: 131.25, or 131 as printed in beginners' kits (common practice, from memory). */
 export function alcoholByVolumeSimple(originalGravity: number, finalGravity: number, factor: 131.25 | 131): number {
   requireFermentation(originalGravity, finalGravity);
-  return factor * (originalGravity - finalGravity);
+  return factor * Math.max(0, originalGravity - finalGravity);
 }

@@ -1,10 +1,12 @@
 import { alcoholByMass } from "./alcohol";
+import { primedAlcoholG } from "./primed";
 import { realExtractPlato } from "./real-extract";
 
 /** Minerals of beer, g in 100 g: part of the extract, but no food energy (from memory, a usual figure). */
 const ashPercent = 0.1;
 /** Protein as a share of the real extract (from memory, a usual figure for all-malt beer). */
 const proteinShareOfExtract = 0.07;
+const kilocaloriesPerGAlcohol = 6.9;
 const kilojoulesPerKilocalorie = 4.184;
 
 /**
@@ -12,12 +14,14 @@ const kilojoulesPerKilocalorie = 4.184;
  * of Analysis, Beer-33), in 100 g, times the gravity of the beer for 100 mL.
  *
  * @param servingMl 0 to 5000 mL
+ * @param primedVolumes carbon dioxide that priming sugar made, volumes
  * @throws BrewingError "impossible" when the gravity rose
  */
-export function energyKj(originalGravity: number, finalGravity: number, servingMl: number): number {
+export function energyKj(originalGravity: number, finalGravity: number, servingMl: number, primedVolumes = 0): number {
   const extract = Math.max(0, realExtractPlato(originalGravity, finalGravity) - ashPercent);
-  const kilocaloriesPer100G = 6.9 * alcoholByMass(originalGravity, finalGravity) + 4 * extract;
-  return (kilocaloriesPer100G * finalGravity * servingMl * kilojoulesPerKilocalorie) / 100;
+  const kilocaloriesPer100G = kilocaloriesPerGAlcohol * alcoholByMass(originalGravity, finalGravity) + 4 * extract;
+  const kilocaloriesPerMl = (kilocaloriesPer100G * finalGravity) / 100 + (kilocaloriesPerGAlcohol * primedAlcoholG(primedVolumes)) / 1000;
+  return kilocaloriesPerMl * servingMl * kilojoulesPerKilocalorie;
 }
 
 /**

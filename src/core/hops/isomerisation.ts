@@ -31,11 +31,12 @@ export const freshHops: HopAcids = { alpha: 1, iso: 0 };
  * The acids after some minutes at one temperature: alpha → iso-alpha → other products, both of first order, solved
  * exactly. After very long the iso-alpha acid falls again: at 100 °C from 149 minutes on.
  */
-export function heated({ alpha, iso }: HopAcids, minutes: number, temperatureC: number): HopAcids {
-  const k1 = isomerisationRatePerMinute(temperatureC);
-  const k2 = degradationRatePerMinute(temperatureC);
-  const alphaLeft = alpha * Math.exp(-k1 * minutes);
-  const isoLeft = iso * Math.exp(-k2 * minutes);
-  const isoMade = ((alpha * k1) / (k2 - k1)) * (Math.exp(-k1 * minutes) - Math.exp(-k2 * minutes));
-  return { alpha: alphaLeft, iso: isoLeft + isoMade };
+export function heated(acids: HopAcids, minutes: number, temperatureC: number): HopAcids {
+  return heatedBy(acids, isomerisationRatePerMinute(temperatureC) * minutes, degradationRatePerMinute(temperatureC) * minutes);
+}
+
+/** The same from the rates times the minutes; where the temperature changes, from their integrals while their ratio is about steady. */
+export function heatedBy({ alpha, iso }: HopAcids, made: number, lost: number): HopAcids {
+  const isoMade = made === 0 ? 0 : ((alpha * made) / (lost - made)) * (Math.exp(-made) - Math.exp(-lost));
+  return { alpha: alpha * Math.exp(-made), iso: iso * Math.exp(-lost) + isoMade };
 }

@@ -1,124 +1,146 @@
 import { BrewingError } from "../brewing-error";
 import { leastSquares, normalEquations, type Bounds, type Point } from "../math/least-squares";
-import { inverseOfPositiveDefinite } from "../math/linear";
-import { studentQuantile95 } from "../math/student";
-import { asCurve, asList, gravityOnDay, logisticModel, type FermentationCurve } from "./logistic";
+import { choleskyFactor, inverseOfPositiveDefinite } from "../math/linear";
+import { normalHypercube } from "../math/normal-draws";
+import { condensed } from "./condensed";
 import { lowestPossibleGravity } from "./possible";
+import { beliefsOf, finalBeforehand, readingUncertainty } from "./prior";
 import type { Reading } from "./readings";
-import { hair, steadiness } from "./steady";
+import { asCurve, asList, gravityOnDay, richardsModel, type FermentationCurve } from "./richards";
+import { hair, realFall, standingOf, type KnownOfBeer } from "./steady";
 
-/** A fermentation curve through a log, with what the log says about its certainty. */
+/** A curve that the readings leave possible, with two standard normal draws for what no curve knows. */
+export interface PossibleCourse {
+  readonly curve: FermentationCurve;
+  readonly pace: number;
+  readonly tail: number;
+}
+
+/** A fermentation curve through a log, with how far it can be trusted. */
 export interface FermentationFit {
   readonly curve: FermentationCurve;
-  /** Whether all four numbers come from the readings, or the ends were held. */
-  readonly ends: "fitted" | "held";
-  /** Half width of the 95 % confidence band of something whose slopes against the four numbers are given. */
-  readonly plusOrMinus: (slopes: readonly number[]) => number;
+  readonly newest: Reading;
+  /** Whether a final gravity was expected from elsewhere. */
+  readonly endExpected: boolean;
+  /** Half width of the 95 % band of the final gravity. */
+  readonly finalPlusOrMinus: number;
+  /** What it was before any reading: whether the readings or the expectation say more. */
+  readonly finalPlusOrMinusBeforehand: number;
+  /** Half width of the 95 % band of the gravity at which it began. */
+  readonly originalPlusOrMinus: number;
+  /** Half width of the 95 % band of the curve on a day. */
+  readonly plusOrMinusOn: (day: number) => number;
+  /** Courses as likely as one another. */
+  readonly possible: readonly PossibleCourse[];
 }
 
-/** A reading good to one line (0.001) of a hydrometer: standard uncertainty a/√3 (JCGM 100:2008, 4.3.7), taken to be known within a quarter, hence 8 degrees of freedom (G.4.2). */
-const readingUncertainty = 0.001 / Math.sqrt(3);
-const readingDegreesOfFreedom = 8;
-/** From so many readings on all four numbers are fitted; with fewer the ends are held. */
-const enoughReadings = 5;
-/** Below this fall, and with fewer than two readings clear of both ends, any curve would do. */
-const leastFall = 0.005;
-const clearOfEnd = 0.0015;
-/** A forecast vaguer than this helps nobody. */
-const widestFinalGravity = 0.006;
+/** No fermentation follows a smooth curve closer than this share of its fall (our judgement). */
+const curveError = 0.01;
+/** What is still to fall may do so by another law: so much of it, as a standard deviation (our judgement). */
+const finalError = 0.05;
+/** The time that is still to come likewise: its logarithm is known to so much (our judgement). */
+export const paceError = 0.2;
+/** 19 times out of 20. */
+export const coverage = 1.959964;
+const courses = 300;
+/** Beyond these no fermentation has been described: first order, and twice as lopsided as the logistic the other way. */
+const shapes = { least: -0.95, most: 3 } as const;
 
-const tooEarly = (why: string): BrewingError => new BrewingError("uncovered", `too early to tell: ${why}`);
-
-/**
- * Refuses a log in which next to nothing has happened yet.
- *
- * @param fall of the specific gravity since the beginning
- * @throws BrewingError "uncovered" below 0.005
- */
-export function requireFall(fall: number): void {
-  if (fall < leastFall - hair) throw tooEarly(`gravity has fallen by ${Math.max(fall, 0).toFixed(3)}, and a curve needs ${leastFall.toFixed(3)} or more`);
-}
+export const tooEarly = (why: string): BrewingError => new BrewingError("uncovered", `too early to tell: ${why}`);
 
 /**
- * The fermentation curve of a log by least squares. With five readings or more its ends are free, if the readings can
- * tell them (the upper one only where the original gravity is not given); else they are held at the original gravity (the
- * first reading, when it is not given) and the expected final gravity. A log that has stalled is held at its newest reading: the curve never goes on falling out of a stall.
+ * The fermentation curve of a log: least squares, in which what was known beforehand counts like further readings, each
+ * by its own uncertainty: the original gravity, the gravity expected, how fast and how lopsided fermentations are
+ * (`prior.ts`). With few readings the expectation decides, with many the readings do. A log at rest ends where it stands.
  *
- * The covariance of the numbers is s² (JᵀJ)⁻¹ with s² = Σr²/(n − p) (GNU Scientific Library manual, Nonlinear
- * least-squares fitting, covariance matrix; G. A. F. Seber and C. J. Wild, Nonlinear Regression, 1989, ch. 5, from
- * memory), s never below what a hydrometer can be read to.
+ * The covariance of the five numbers is (JᵀWJ + P)⁻¹, with the weights W of the readings and P of what was known (G. A.
+ * F. Seber and C. J. Wild, Nonlinear Regression, 1989, ch. 5, from memory; with P it is the posterior of Bayes' rule
+ * near its peak, A. Gelman et al., Bayesian Data Analysis, ch. 4, from memory). Readings that scatter more than their
+ * uncertainty widen it. What no curve of the family knows is added: `curveError`, `finalError`, `paceError`.
  *
  * @param readings in the order of time
- * @throws BrewingError "impossible" when gravity rose, "uncovered" when the log is too short, or has fallen too little
+ * @throws BrewingError "impossible" when gravity rose, "uncovered" when there are fewer than two readings, or too little has fallen
  */
-export function fitFermentation(readings: readonly Reading[], originalGravity?: number, expectedGravity?: number): FermentationFit {
-  const [first] = readings;
-  const newest = readings.at(-1);
-  if (first === undefined || newest === undefined || readings.length < 2) throw tooEarly("at least two readings on the way down are needed");
-  const state = steadiness(readings, 0.001, expectedGravity);
+export function fitFermentation(readings: readonly Reading[], known: KnownOfBeer = {}): FermentationFit {
+  const groups = condensed(readings);
+  const [first] = groups;
+  const newest = groups.at(-1);
+  if (first === undefined || newest === undefined || groups.length < 2) throw tooEarly("at least two readings are needed");
+  const { state } = standingOf(readings, 0.001, known);
   if (state === "rising") throw new BrewingError("impossible", "the newest reading stands above an earlier one; measure again and clear the wrong row (a curve cannot follow sugar or fruit added later)");
-  const highest = Math.max(...readings.map(({ gravity }) => gravity));
-  const upper = Math.max(originalGravity ?? first.gravity, highest);
-  requireFall(upper - newest.gravity);
-  const lowest = Math.min(lowestPossibleGravity(upper), newest.gravity);
+  const highest = Math.max(...groups.map(({ gravity }) => gravity));
+  const upper = Math.max(known.originalGravity ?? first.gravity, highest);
+  const fallen = Math.max(upper - newest.gravity, 0);
+  if (fallen < realFall - hair) throw tooEarly(`gravity has fallen by ${fallen.toFixed(3)}, and a curve needs ${realFall.toFixed(3)} or more`);
 
-  if (state !== "stalled" && readings.length >= enoughReadings) {
-    const free = fitWithin(readings, { least: [originalGravity === undefined ? highest : upper, lowest], most: [originalGravity === undefined ? 1.2 : upper, newest.gravity] }, "fitted");
-    if (free !== undefined && free.plusOrMinus([0, 1, 0, 0]) <= widestFinalGravity) return free;
-  }
-  const end = state === "stalled" || state === "steady" ? newest.gravity : expectedGravity;
-  if (end === undefined) {
-    throw tooEarly(readings.length < enoughReadings ? "with fewer than five readings the expected gravity must be given" : "the readings do not show yet where the curve will end; give the expected gravity, or wait");
-  }
-  if (newest.gravity < end - hair) throw tooEarly("the newest reading is below the gravity expected, and it still falls; wait until two readings a day apart agree");
-  const lower = Math.max(Math.min(end, newest.gravity), lowest);
-  const onTheWay = readings.filter(({ gravity }) => gravity < upper - clearOfEnd && gravity > lower + clearOfEnd).length;
-  const held = onTheWay < 2 ? undefined : fitWithin(readings, { least: [upper, lower], most: [upper, lower] }, "held");
-  if (held === undefined) throw tooEarly("at least two readings on the way down, between the original and the final gravity, are needed");
-  return held;
-}
-
-/** Tries the steepnesses and middles that the log could have, and keeps the best fit. */
-function fitWithin(readings: readonly Reading[], ends: Bounds, kind: FermentationFit["ends"]): FermentationFit | undefined {
+  const final = finalBeforehand(state, upper, newest.gravity, known);
+  const span = Math.max(newest.day - first.day, 0.25);
   // Days count from the first reading, so that Excel's day numbers cost no digits.
-  const start = readings[0]?.day ?? 0;
-  const points: Point[] = readings.map(({ day, gravity }) => ({ x: day - start, y: gravity }));
-  const span = Math.max(points.at(-1)?.x ?? 0, 0.25);
-  const bounds = { least: [...ends.least, 0.05, -2 * span], most: [...ends.most, 12, 3 * span] };
-  const starts = [0.2, 0.5, 1].flatMap((middle) => [4, 12].map((steepness) => [ends.least[0] ?? 1, ends.most[1] ?? 1, steepness / span, middle * span]));
-  const [best] = starts.map((guess) => leastSquares(logisticModel, points, guess, bounds)).sort((one, other) => one.sumOfSquares - other.sumOfSquares);
-  if (best === undefined) return undefined;
+  const points: Point[] = groups.map(({ day, gravity, readings: count }) => ({
+    x: day - first.day,
+    y: gravity,
+    weight: 1 / (readingUncertainty ** 2 / count + (curveError * (upper - final.value)) ** 2),
+  }));
+  const beliefs = beliefsOf(upper, known.originalGravity !== undefined, final, span);
+  const bounds: Bounds = {
+    // A beer at rest does not go on falling.
+    least: [highest - 0.002, state === "steady" || state === "stalled" ? newest.gravity : Math.min(lowestPossibleGravity(upper), newest.gravity), Math.log(0.01), -2 * span - 5, shapes.least],
+    most: [1.2, newest.gravity, Math.log(6), 3 * span + 30, shapes.most],
+  };
+  const starts = [[0.5, 0.3], [0.3, 0.6], [1.2, 0.15]].map(([middle = 0, steepness = 0]) => [upper, final.value, Math.log(steepness), middle * span, 0]);
+  const [best] = starts.map((guess) => leastSquares(richardsModel, points, guess, bounds, beliefs)).sort((one, other) => one.sumOfSquares - other.sumOfSquares);
+  const all = starts[0]?.map((_, index) => index) ?? [];
+  const covariance = best && inverseOfPositiveDefinite(normalEquations(richardsModel, best.parameters, points, all, beliefs).matrix);
+  const factor = covariance && choleskyFactor(covariance);
+  if (!best || !covariance || !factor) throw tooEarly("the readings cannot be followed yet");
 
-  // A number at its bound is known from elsewhere; the lower end is not, unless it was held.
-  const free = best.parameters.flatMap((value, index) => {
-    const [least = -Infinity, most = Infinity] = [bounds.least[index], bounds.most[index]];
-    return least < most && (index === 1 || (value > least && value < most)) ? [index] : [];
-  });
-  const inverse = inverseOfPositiveDefinite(normalEquations(logisticModel, best.parameters, points, free).matrix);
-  if (inverse === undefined || !free.includes(3)) return undefined;
-  const degrees = points.length - free.length;
-  const spread = Math.max(readingUncertainty, degrees > 0 ? Math.sqrt(best.sumOfSquares / degrees) : 0);
-  const coverage = studentQuantile95(Math.max(degrees, readingDegreesOfFreedom));
-  // An end that the newest reading keeps from standing higher is as uncertain as that one reading, however many agree with it.
-  const ownUncertainty = kind === "fitted" && best.parameters[1] === bounds.most[1] ? readingUncertainty : 0;
-  const curve = asCurve(best.parameters);
+  const scatter = Math.max(1, Math.sqrt(best.sumOfSquares / points.length));
+  const dated = (parameters: readonly number[]): FermentationCurve => asCurve(parameters.map((value, index) => (index === 3 ? value + first.day : value)));
+  const curve = dated(best.parameters);
+  const ofSlopes = (slopes: readonly number[]): number =>
+    scatter * Math.sqrt(Math.max(slopes.reduce((sum, one, row) => sum + slopes.reduce((line, other, column) => line + one * other * (covariance[row]?.[column] ?? 0), 0), 0), 0));
+  const stillToFall = Math.max(gravityOnDay(curve, newest.day) - curve.lowerGravity, 0);
   return {
-    curve: { ...curve, middleDay: curve.middleDay + start },
-    ends: kind,
-    plusOrMinus: (slopes) => {
-      const own = free.map((index) => slopes[index] ?? 0);
-      const variance = own.reduce((sum, one, row) => sum + own.reduce((line, other, column) => line + one * other * (inverse[row]?.[column] ?? 0), 0), 0);
-      return coverage * Math.hypot(spread * Math.sqrt(Math.max(variance, 0)), ownUncertainty * (slopes[1] ?? 0));
+    curve,
+    newest,
+    endExpected: known.expectedGravity !== undefined,
+    finalPlusOrMinus: coverage * Math.hypot(ofSlopes([0, 1, 0, 0, 0]), finalError * stillToFall),
+    finalPlusOrMinusBeforehand: coverage * final.deviation,
+    originalPlusOrMinus: coverage * ofSlopes([1, 0, 0, 0, 0]),
+    plusOrMinusOn: (day) => {
+      const slopes = richardsModel.gradient(asList(curve), day);
+      const ahead = Math.max(day - newest.day, 0);
+      const fallPerDay = ahead === 0 ? 0 : gravityOnDay(curve, day - 0.005) * 100 - gravityOnDay(curve, day + 0.005) * 100;
+      const sinceNewest = ahead === 0 ? 0 : Math.max(gravityOnDay(curve, newest.day) - gravityOnDay(curve, day), 0);
+      return coverage * Math.hypot(ofSlopes(slopes), fallPerDay * paceError * ahead, finalError * sinceNewest);
     },
+    possible: fixedDraws().map((draw) => ({
+      curve: dated(best.parameters.map((value, row) => {
+        const moved = value + scatter * (factor[row] ?? []).reduce((sum, entry, column) => sum + entry * (draw[column] ?? 0), 0);
+        return Math.min(Math.max(moved, bounds.least[row] ?? -Infinity), bounds.most[row] ?? Infinity);
+      })),
+      pace: draw[5] ?? 0,
+      tail: draw[6] ?? 0,
+    })),
   };
 }
 
+/** The same draws every time: the same log has the same forecast. */
+let drawn: readonly (readonly number[])[] | undefined;
+function fixedDraws(): readonly (readonly number[])[] {
+  if (drawn === undefined) {
+    const variables = normalHypercube(7, courses);
+    drawn = Array.from({ length: courses }, (_, course) => variables.map((values) => values[course] ?? 0));
+  }
+  return drawn;
+}
+
 /** The curve on a day with its 95 % band, which, like the curve, stays between the two ends with what they are good to. */
-export function bandOnDay({ curve, plusOrMinus }: FermentationFit, day: number): { gravity: number; low: number; high: number } {
+export function bandOnDay({ curve, plusOrMinusOn, originalPlusOrMinus, finalPlusOrMinus }: FermentationFit, day: number): { gravity: number; low: number; high: number } {
   const gravity = gravityOnDay(curve, day);
-  const half = plusOrMinus(logisticModel.gradient(asList(curve), day));
-  const lowest = Math.max(curve.lowerGravity - plusOrMinus([0, 1, 0, 0]), lowestPossibleGravity(curve.upperGravity));
-  const highest = curve.upperGravity + plusOrMinus([1, 0, 0, 0]);
+  const half = plusOrMinusOn(day);
+  const lowest = Math.max(curve.lowerGravity - finalPlusOrMinus, lowestPossibleGravity(curve.upperGravity));
+  const highest = curve.upperGravity + originalPlusOrMinus;
   // A newest reading below what can be keeps the curve below it, too.
   return { gravity, low: Math.min(Math.max(gravity - half, lowest), gravity), high: Math.max(Math.min(gravity + half, highest), gravity) };
 }

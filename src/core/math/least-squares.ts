@@ -9,7 +9,18 @@ export interface Model {
 export interface Point {
   readonly x: number;
   readonly y: number;
+  /** How many times over it counts; once when left out. */
+  readonly weight?: number;
 }
+
+/** What is known of a parameter before any point: it counts like a point of the parameter itself. */
+export interface Belief {
+  readonly value: number;
+  readonly weight: number;
+}
+
+/** One for each parameter; undefined where nothing is known beforehand. */
+export type Beliefs = readonly (Belief | undefined)[];
 
 export interface Bounds {
   readonly least: readonly number[];
@@ -22,25 +33,32 @@ export interface LeastSquares {
   readonly sumOfSquares: number;
 }
 
-/** How far a model lies from the points: the sum of the squared differences in y. */
-export const sumOfSquares = (model: Model, parameters: readonly number[], points: readonly Point[]): number =>
-  points.reduce((sum, { x, y }) => sum + (y - model.value(parameters, x)) ** 2, 0);
+/** How far a model lies from the points, and from what was known beforehand: the sum of the squared differences, each by its weight. */
+export const sumOfSquares = (model: Model, parameters: readonly number[], points: readonly Point[], beliefs: Beliefs = []): number =>
+  points.reduce((sum, { x, y, weight = 1 }) => sum + weight * (y - model.value(parameters, x)) ** 2, 0) +
+  beliefs.reduce((sum, belief, index) => (belief === undefined ? sum : sum + belief.weight * ((parameters[index] ?? 0) - belief.value) ** 2), 0);
 
 /** Residuals this small are rounding. */
 const exact = 1e-20;
 
 /** JᵀJ and Jᵀr of the free parameters. */
-export function normalEquations(model: Model, parameters: readonly number[], points: readonly Point[], free: readonly number[]) {
+export function normalEquations(model: Model, parameters: readonly number[], points: readonly Point[], free: readonly number[], beliefs: Beliefs = []) {
   const matrix = free.map(() => free.map(() => 0));
   const slope = free.map(() => 0);
-  for (const { x, y } of points) {
+  for (const { x, y, weight = 1 } of points) {
     const gradient = model.gradient(parameters, x);
     const residual = y - model.value(parameters, x);
     free.forEach((one, row) => {
-      slope[row]! += (gradient[one] ?? 0) * residual;
-      free.forEach((other, column) => (matrix[row]![column]! += (gradient[one] ?? 0) * (gradient[other] ?? 0)));
+      slope[row]! += weight * (gradient[one] ?? 0) * residual;
+      free.forEach((other, column) => (matrix[row]![column]! += weight * (gradient[one] ?? 0) * (gradient[other] ?? 0)));
     });
   }
+  free.forEach((one, row) => {
+    const belief = beliefs[one];
+    if (belief === undefined) return;
+    slope[row]! += belief.weight * (belief.value - (parameters[one] ?? 0));
+    matrix[row]![row]! += belief.weight;
+  });
   return { matrix, slope };
 }
 
@@ -50,14 +68,14 @@ export function normalEquations(model: Model, parameters: readonly number[], poi
  * Written out because the ready-made package is two thirds as large as all worksheet functions together; the tests
  * compare it with that package.
  */
-export function leastSquares(model: Model, points: readonly Point[], start: readonly number[], { least, most }: Bounds): LeastSquares {
+export function leastSquares(model: Model, points: readonly Point[], start: readonly number[], { least, most }: Bounds, beliefs: Beliefs = []): LeastSquares {
   const inside = (value: number, index: number): number => Math.min(Math.max(value, least[index] ?? -Infinity), most[index] ?? Infinity);
   let parameters = start.map(inside);
-  let best = sumOfSquares(model, parameters, points);
+  let best = sumOfSquares(model, parameters, points, beliefs);
   let damping = 1e-3;
   for (let step = 0; step < 200 && damping < 1e12; step++) {
     const all = parameters.map((_, index) => index);
-    const { matrix, slope } = normalEquations(model, parameters, points, all);
+    const { matrix, slope } = normalEquations(model, parameters, points, all, beliefs);
     const free = all.filter((index) => {
       const value = parameters[index] ?? 0;
       const pull = slope[index] ?? 0;
@@ -70,7 +88,7 @@ export function leastSquares(model: Model, points: readonly Point[], start: read
       const line = inverse?.[free.indexOf(index)];
       return line === undefined ? value : inside(value + line.reduce((sum, entry, k) => sum + entry * (slope[free[k] ?? 0] ?? 0), 0), index);
     });
-    const reached = inverse === undefined ? Infinity : sumOfSquares(model, tried, points);
+    const reached = inverse === undefined ? Infinity : sumOfSquares(model, tried, points, beliefs);
     if (!(reached < best)) {
       damping *= 10;
       continue;

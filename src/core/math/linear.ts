@@ -1,12 +1,13 @@
+const at = (rows: readonly (readonly number[])[], row: number, column: number): number => rows[row]?.[column] ?? 0;
+
 /**
- * Inverse of a symmetric positive definite matrix by Cholesky's factors (any text on numerical linear algebra), or
- * undefined where rounding leaves nothing of a pivot: then some columns say the same and nothing can be told apart.
+ * Cholesky's factor of a symmetric positive definite matrix, the lower triangle L with LLᵀ the matrix (any text on
+ * numerical linear algebra), or undefined where rounding leaves nothing of a pivot: then some columns say the same and
+ * nothing can be told apart.
  */
-export function inverseOfPositiveDefinite(matrix: readonly (readonly number[])[]): number[][] | undefined {
-  const size = matrix.length;
-  const at = (rows: readonly (readonly number[])[], row: number, column: number): number => rows[row]?.[column] ?? 0;
+export function choleskyFactor(matrix: readonly (readonly number[])[]): number[][] | undefined {
   const lower: number[][] = matrix.map((row) => row.map(() => 0));
-  for (let row = 0; row < size; row++) {
+  for (let row = 0; row < matrix.length; row++) {
     for (let column = 0; column <= row; column++) {
       let rest = at(matrix, row, column);
       for (let k = 0; k < column; k++) rest -= at(lower, row, k) * at(lower, column, k);
@@ -14,6 +15,14 @@ export function inverseOfPositiveDefinite(matrix: readonly (readonly number[])[]
       lower[row]![column] = row === column ? Math.sqrt(rest) : rest / at(lower, column, column);
     }
   }
+  return lower;
+}
+
+/** Inverse of a symmetric positive definite matrix by Cholesky's factor; undefined where there is none. */
+export function inverseOfPositiveDefinite(matrix: readonly (readonly number[])[]): number[][] | undefined {
+  const size = matrix.length;
+  const lower = choleskyFactor(matrix);
+  if (lower === undefined) return undefined;
   const columns = matrix.map((_, unit) => {
     const forward: number[] = [];
     for (let row = 0; row < size; row++) {

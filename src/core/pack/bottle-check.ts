@@ -1,4 +1,5 @@
-import { bottleLimits, type BottleKind, type WorkingLimit } from "./bottle-kinds";
+import { bottleLimits, type VesselKind, type WorkingLimit } from "./bottle-kinds";
+import { bottleGaugeBar } from "./closed-bottle";
 import { equilibriumGaugeBar } from "./solubility";
 
 /**
@@ -9,6 +10,9 @@ export const volumesPerPoint = 0.5;
 
 /** From this share of a limit on, the margin is used up by the errors of weighing, measuring and the solubility (5 %). */
 const closeShare = 0.9;
+
+/** What a hydrometer may be wrong by, in points: a line, and a hair for the binary fractions. Beer further above its end has not finished. */
+export const readingError = 1 + 1e-6;
 
 export interface BottleCheck {
   readonly verdict: "within" | "close" | "over";
@@ -21,19 +25,31 @@ export interface BottleCheck {
   readonly limit: WorkingLimit;
 }
 
+/** Where bottles or keg stand. */
+export interface Standing {
+  /** The warmest they will be, 0 to 60. */
+  readonly temperatureC: number;
+  /** Air pressure of the place. */
+  readonly atmosphereBar: number;
+  /** Free under the cap, % of what a bottle holds; a keg is filled with its own gas alone. */
+  readonly headspacePercent: number;
+}
+
 /**
- * The pressure in a bottle at its warmest storage against what its kind may bear. The headspace is neglected, which
- * overstates the pressure a little.
+ * The one judgement that stands before every sugar and every pressure: what will be in the bottle at its warmest storage,
+ * against what its kind may bear.
+ *
+ * In a bottle every point counts that may still fall, even one that is no more than the hydrometer's error; a keg has its
+ * regulator and valve for that much, and its pressure stays the one to set.
  *
  * @param co2Volumes carbonation aimed at, volumes, above 0
- * @param temperatureC warmest storage, 1 to 45
  * @param pointsToFall gravity still to fall, in 0.001; 0 for finished beer
  */
-export function checkBottle(co2Volumes: number, temperatureC: number, kind: BottleKind, pointsToFall: number): BottleCheck {
+export function checkBottle(co2Volumes: number, kind: VesselKind, pointsToFall: number, { temperatureC, atmosphereBar, headspacePercent }: Standing): BottleCheck {
   const limit: WorkingLimit = bottleLimits[kind];
-  const fromFermentation = volumesPerPoint * Math.max(0, pointsToFall);
+  const fromFermentation = kind === "keg" && pointsToFall <= readingError ? 0 : volumesPerPoint * Math.max(0, pointsToFall);
   const volumes = co2Volumes + fromFermentation;
-  const gaugeBar = Math.max(0, equilibriumGaugeBar(volumes, temperatureC));
+  const gaugeBar = Math.max(0, kind === "keg" ? equilibriumGaugeBar(volumes, temperatureC, atmosphereBar) : bottleGaugeBar(volumes, temperatureC, atmosphereBar, headspacePercent));
   const share = Math.max(gaugeBar / limit.gaugeBar, limit.volumes === undefined ? 0 : volumes / limit.volumes);
   const verdict = share > 1 + 1e-9 ? "over" : share > closeShare + 1e-9 ? "close" : "within";
   return { verdict, volumes, fromFermentation, gaugeBar, limit };

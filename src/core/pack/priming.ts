@@ -1,5 +1,5 @@
 import { BrewingError } from "../brewing-error";
-import { residualVolumes } from "./residual";
+import { bottleLimits, type BottleKind } from "./bottle-kinds";
 import { gramsPerVolume } from "./solubility";
 
 export const primingSugars = ["dextrose", "glucose", "sucrose", "malt extract", "honey"] as const;
@@ -32,15 +32,27 @@ export const co2YieldOfSugar: Readonly<Record<PrimingSugar, number>> = {
 };
 
 /**
+ * Refuses a carbonation that the bottles do not bear. Nothing is known of temperature and finish here, so this is less
+ * than the judgement of `checkBottle`; without a kind the bottles are taken as ordinary.
+ *
+ * @throws BrewingError "impossible"
+ */
+export function refuseForBottles(co2Volumes: number, kind: BottleKind | undefined): void {
+  const { volumes: most } = bottleLimits[kind ?? "ordinary"];
+  if (co2Volumes <= most + 1e-9) return;
+  const wayOn = kind === undefined ? "or give as bottle, after units, a kind that bears more: heavy, thick, sparkling, plastic" : "or take stronger bottles";
+  throw new BrewingError("impossible", `co2 is ${co2Volumes.toFixed(2)} volumes; ${kind ?? "ordinary"} bottles bear ${most}: ask for less, ${wayOn} (GYLE.PACK.CHECK tells what will hold)`);
+}
+
+/**
  * Priming sugar that brings a finished beer to the carbonation wished for, g.
  *
  * @param volumeL beer to be primed, above 0
  * @param co2Volumes carbonation wished for, volumes
- * @param temperatureC the warmest the beer has been since it finished fermenting, 0 to 30
+ * @param residual carbon dioxide already in the beer, volumes
  * @throws BrewingError "impossible" when the beer already holds as much
  */
-export function primingSugarG(volumeL: number, co2Volumes: number, temperatureC: number, sugar: PrimingSugar): number {
-  const residual = residualVolumes(temperatureC);
+export function primingSugarG(volumeL: number, co2Volumes: number, residual: number, sugar: PrimingSugar): number {
   if (co2Volumes < residual) {
     throw new BrewingError("impossible", `co2 is ${co2Volumes.toFixed(2)} volumes, but the beer already holds ${residual.toFixed(2)} from its fermentation: it needs no sugar`);
   }

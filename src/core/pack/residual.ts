@@ -1,16 +1,14 @@
-/** Where `residualVolumes` may be used, °C: a published table covers 0 to 22, the same curve is carried on to 30. */
-export const residualRange = { from: 0, to: 30, by: "the curve for leftover carbon dioxide" } as const;
+import { volumesAtGaugePressure } from "./solubility";
+
+/** Where `residualVolumes` may be used, °C: as warm as any yeast ferments. */
+export const residualRange = { from: 0, to: 40, by: "the solubility used for leftover carbon dioxide" } as const;
 
 /**
- * Carbon dioxide that stays in beer fermented under an airlock, volumes.
+ * Carbon dioxide that stays in beer fermented under an airlock, volumes: what it holds under the air pressure of the place,
+ * all of it carbon dioxide and water vapour. Within 0.02 of the table in D. Draper's priming article (1990s) once that is
+ * corrected: it is the solubility in water, without the vapour. It falls with temperature over the whole range.
  *
- * 3.0378 − 0.050062 F + 0.00026555 F², F in °F (M. Hall, Zymurgy, 1995; from memory, and it reproduces the table of
- * D. Draper's priming article within 0.02 for 0 to 22 °C). It falls with temperature over the whole range.
- *
- * @param temperatureC the warmest the beer has been since it finished fermenting, 0 to 30: cooling it later brings
- *   no gas back
+ * @param temperatureC the warmest the beer has been since it finished fermenting, 0 to 40: cooling it later brings no gas back
+ * @param atmosphereBar of the place
  */
-export function residualVolumes(temperatureC: number): number {
-  const fahrenheit = temperatureC * 1.8 + 32;
-  return 3.0378 - 0.050062 * fahrenheit + 0.00026555 * fahrenheit ** 2;
-}
+export const residualVolumes = (temperatureC: number, atmosphereBar: number): number => volumesAtGaugePressure(0, temperatureC, atmosphereBar);

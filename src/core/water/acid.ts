@@ -1,4 +1,5 @@
 import { BrewingError } from "../brewing-error";
+import { alkalinityLeft, carbonOfTapWater, hydrogenAt } from "./carbonate";
 
 interface Acid {
   readonly molarMass: number;
@@ -51,14 +52,22 @@ export function acidMolPerL(name: AcidName, strengthPercent: number): number {
 const calciumCarbonateMgPerMeq = 50.043;
 
 /**
- * Acid that takes alkalinity out of water, mL, counted at the pH of a mash. What little bicarbonate is still there at
- * pH 5.4 (a tenth of it) is neglected, so the true dose is a little smaller.
+ * Acid that takes alkalinity out of water, mL: what has to be neutralised, over the hydrogen ions that the acid gives off
+ * at the pH which the water then has. That pH comes from the balance of the carbonates, with the carbon dioxide still in
+ * the water (W. Stumm and J. J. Morgan, Aquatic Chemistry; constants in carbonate.ts).
+ *
+ * No water is taken below the pH of a mash: a tenth of the bicarbonate is left there, and does no harm. So the dose for a
+ * target of 0 is that tenth smaller than the whole alkalinity would ask for.
  *
  * @param alkalinityMgPerL as CaCO3, as `targetMgPerL`
  * @throws BrewingError "impossible" when the water has less alkalinity than wished for
  */
 export function acidMl(volumeL: number, alkalinityMgPerL: number, targetMgPerL: number, name: AcidName, strengthPercent: number = acids[name].usualPercent): number {
   if (targetMgPerL > alkalinityMgPerL) throw new BrewingError("impossible", "target_alkalinity is above alkalinity: acid only takes alkalinity away, so this water needs none");
-  const milliequivalents = (volumeL * (alkalinityMgPerL - targetMgPerL)) / calciumCarbonateMgPerMeq;
-  return milliequivalents / equivalentsPerMole(name, mashPh) / acidMolPerL(name, strengthPercent);
+  const alkalinity = alkalinityMgPerL / calciumCarbonateMgPerMeq / 1000;
+  const carbon = carbonOfTapWater(alkalinity);
+  const left = Math.max(targetMgPerL / calciumCarbonateMgPerMeq / 1000, alkalinityLeft(carbon, 10 ** -mashPh));
+  if (left >= alkalinity) return 0;
+  const pH = -Math.log10(hydrogenAt(carbon, left));
+  return (1000 * volumeL * (alkalinity - left)) / equivalentsPerMole(name, pH) / acidMolPerL(name, strengthPercent);
 }

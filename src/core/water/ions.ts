@@ -1,3 +1,7 @@
+import { BrewingError } from "../brewing-error";
+import { chalkSaturation } from "./carbonate";
+import { bisect } from "../wort/bisect";
+
 /** The six ions of a water report, in its usual order. */
 export const ionNames = ["calcium", "magnesium", "sodium", "chloride", "sulfate", "bicarbonate"] as const;
 export type Ion = (typeof ionNames)[number];
@@ -17,7 +21,7 @@ interface Salt {
 
 /**
  * The salts as they are sold, with their water of crystallisation, which makes up to half of the mass. Chalk and slaked
- * lime count with their alkalinity as bicarbonate, two for each calcium, as if they dissolved completely.
+ * lime count with their alkalinity as bicarbonate, two for each calcium; of chalk see `requireChalkDissolves`.
  */
 export const salts = {
   /** CaSO4·2H2O */
@@ -55,4 +59,29 @@ export function withSalts(base: Water, additions: readonly { readonly salt: Salt
     }, 0);
     return base[ion] + addedMg / volumeL;
   });
+}
+
+export interface SaltAddition {
+  readonly salt: SaltName;
+  readonly massG: number;
+}
+
+/** What chalk would make of a water, over what water in air can hold; up to 1 it dissolves. */
+const fullness = (water: Water): number => (water.calcium / molar.calcium / 1000) * (water.bicarbonate / molar.bicarbonate / 1000) ** 2 / chalkSaturation;
+
+/**
+ * Refuses chalk that stays a powder. Without acid, water in air dissolves no more of it than calcium and bicarbonate may
+ * stand beside each other (52 mg/L of chalk in pure water at 20 °C, none in hard water; constants in carbonate.ts): to count
+ * the rest would promise an alkalinity that is not there.
+ *
+ * @throws BrewingError "uncovered" with the mass that does dissolve
+ */
+export function requireChalkDissolves(base: Water, additions: readonly SaltAddition[], volumeL: number): void {
+  const chalkG = additions.reduce((sum, { salt, massG }) => sum + (salt === "chalk" ? massG : 0), 0);
+  const others = additions.filter(({ salt }) => salt !== "chalk");
+  const withChalk = (massG: number): Water => withSalts(base, [...others, { salt: "chalk", massG }], volumeL);
+  if (chalkG === 0 || fullness(withChalk(chalkG)) <= 1) return;
+  const most = fullness(withChalk(0)) >= 1 ? 0 : bisect((massG) => fullness(withChalk(massG)) - 1, 0, chalkG);
+  const dissolves = most < 0.01 ? "no chalk dissolves in this water" : `only ${most.toFixed(2)} g of chalk dissolve in so much of this water`;
+  throw new BrewingError("uncovered", `salts: ${dissolves}, the rest stays a powder that does nothing until there is acid; for alkalinity take baking soda or slaked lime`);
 }

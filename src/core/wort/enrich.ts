@@ -20,3 +20,22 @@ export function massToEnrichKg(volumeL: number, gravity: number, targetGravity: 
   }
   return (volumeL * gravity * waterKgPerL20C * (targetPlato - platoFromGravity(gravity))) / (yieldPercent - targetPlato);
 }
+
+/** Volume, litres at 20 °C, of a wort once so much extract or sugar in it has brought it to a higher gravity: mass stays mass. */
+export const enrichedVolumeL = (volumeL: number, gravity: number, massKg: number, reachedGravity: number): number =>
+  (volumeL * gravity + massKg / waterKgPerL20C) / reachedGravity;
+
+/**
+ * Water, litres at 20 °C, and malt extract, kg, that bring a wort to another volume at another gravity: the extract brings
+ * the sugar that is missing, the water what is still missing of the mass.
+ *
+ * @param yieldPercent extract of the addition, % by mass
+ * @throws BrewingError "impossible" where either would have to be taken out
+ */
+export function waterAndExtract(volumeL: number, gravity: number, targetVolumeL: number, targetGravity: number, yieldPercent: number): { readonly waterL: number; readonly massKg: number } {
+  const [massNow, massThen] = [volumeL * gravity * waterKgPerL20C, targetVolumeL * targetGravity * waterKgPerL20C];
+  const massKg = (massThen * platoFromGravity(targetGravity) - massNow * platoFromGravity(gravity)) / yieldPercent;
+  const waterL = (massThen - massNow - massKg) / waterKgPerL20C;
+  if (massKg < 0 || waterL < 0) throw new BrewingError("impossible", "the wort holds more than the one wanted");
+  return { waterL, massKg };
+}

@@ -1,5 +1,3 @@
-import { pointsFromYieldPercent } from "./extract-potential";
-
 /** How a fermentable gives up its extract: only mashing and steeping depend on the brewer's efficiency. */
 export type Handling = "mash" | "steep" | "extract" | "sugar";
 
@@ -10,12 +8,12 @@ export interface Fermentable {
   readonly handling: Handling;
 }
 
-/** Litre-degrees in the fermentables: `grain` at full yield, before efficiency; `dissolved` is all there already. */
-export function litreDegrees(fermentables: readonly Fermentable[]): { grain: number; dissolved: number } {
+/** Extract in the fermentables, kg: `grain` at full yield, before efficiency; `dissolved` is all there already. */
+export function extractKg(fermentables: readonly Fermentable[]): { grain: number; dissolved: number } {
   const total = { grain: 0, dissolved: 0 };
   for (const { massKg, yieldPercent, handling } of fermentables) {
     const part = handling === "mash" || handling === "steep" ? "grain" : "dissolved";
-    total[part] += massKg * pointsFromYieldPercent(yieldPercent);
+    total[part] += (massKg * yieldPercent) / 100;
   }
   return total;
 }

@@ -6,7 +6,7 @@ export const beerHex = describeFunction({
   id: "BEER.HEX",
   summary: "The colour of a glass of beer for a screen, as #RRGGBB, computed from the light that beer lets through.",
   parameters: {
-    srm: number("colourSrm", { doc: "Colour of the beer: 4 is pale, 12 amber, 35 black.", limits: { above: 0, atMost: 200 }, typical: 8 }),
+    srm: number("colourSrm", { doc: "Colour of the beer: 4 is pale, 12 amber, 35 black.", limits: { above: 0, atMost: 300 }, typical: 8 }),
     glassCm: optional(number("lengthCm", { doc: "How far the light goes through the beer: a glass about 5 (when left out).", limits: { atLeast: 0.1, atMost: 30 }, typical: 5 }), 5),
   },
   result: { kind: "text", doc: "Colour in sRGB, for example #BA5B00." },

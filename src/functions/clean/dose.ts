@@ -1,31 +1,27 @@
 import { concentrateMl } from "../../core/clean/dose";
 import { describeFunction } from "../describe";
-import { number, optional, units, volume } from "../vocabulary";
+import { number, units, volume } from "../vocabulary";
 
-/** 1 US fl oz in 5 US gal, mL/L: the strength of many acid sanitisers. */
-const oneOunceInFiveGallons = 1000 / 128 / 5;
+/** 1 US fl oz in 5 US gal, a usual size of a dose: for help and tests only, never an answer. */
+const typicalMlPerL = 1000 / 128 / 5;
 
 export const cleanDose = describeFunction({
   id: "CLEAN.DOSE",
-  summary: "How much cleaner or sanitiser concentrate to add to a bucket of water.",
+  summary: "How much cleaner or sanitiser concentrate to add to a bucket of water, by its label.",
   parameters: {
     volume: volume("Water in the bucket."),
-    perVolume: optional(
-      number("dosePerVolume", {
-        doc: "Strength that the label asks for; 1.56 mL/L when left out (0.2 US fl oz to the gallon, which is 1 fl oz in 5 US gal), usual for acid sanitisers. The label comes first.",
-        limits: { above: 0, atMost: 500 },
-        typical: oneOunceInFiveGallons,
-      }),
-      oneOunceInFiveGallons,
-    ),
+    perVolume: number("dosePerVolume", {
+      doc: "Strength that the label of your sanitiser asks for. Labels differ, so there is no usual one: the answer is blank until it is typed.",
+      limits: { above: 0, atMost: 500 },
+      typical: typicalMlPerL,
+    }),
     units,
   },
-  result: { kind: "number", quantity: "doseVolume", doc: "Concentrate, mL or US fl oz." },
-  equation: "dose = volume × strength",
-  sources: [{ cite: "common practice", where: "1 US fl oz in 5 US gal for acid sanitisers; the maker's label comes first" }],
+  result: { kind: "number", quantity: "doseVolume", doc: "Concentrate, mL or US fl oz; blank while the label's dose is not typed." },
+  equation: "dose = volume × per_volume",
+  sources: [{ cite: "the maker's label", where: "dose for each volume; the sum is a proportion" }],
   examples: [
-    { arguments: [5, null, "us"], value: 1, tolerance: 1e-9, from: "common practice: 1 fl oz in 5 US gal" },
-    { arguments: [10], value: 15.625, tolerance: 1e-9, from: "worked by hand: 10 × 1.5625 mL" },
+    { arguments: [5, 0.2, "us"], value: 1, tolerance: 1e-9, from: "worked by hand: 5 × 0.2 fl oz" },
     { arguments: [10, 4], value: 40, tolerance: 1e-9, from: "worked by hand: 10 × 4 mL" },
   ],
   cautions: [

@@ -1,10 +1,11 @@
 import type { TableParameter } from "../describe";
+import { hopPlaces } from "../../core/hops/places";
 import { choice, minutes, omissible, smallMass } from "../vocabulary";
 
 const stepColumns = {
   step: { kind: "text", doc: "what to do" },
   part: choice("before, boil or after", ["before", "boil", "after"]),
-  minutes: minutes("how long it takes; in the boil, how many minutes are left when it is done"),
+  minutes: minutes("how long it takes; in the boil, how many minutes are left when it is done, at most those that the boil has"),
   caution: { kind: "text", doc: "what to beware of", optional: true },
 } as const;
 
@@ -22,15 +23,15 @@ export const steps = {
 } as const satisfies TableParameter<typeof stepColumns>;
 
 const hopColumns = {
-  hop: { kind: "text", doc: "name" },
+  hop: { kind: "text", doc: "name", optional: true },
   mass: omissible(smallMass("how much")),
-  minutes: minutes("left in the boil when it goes in"),
+  minutes: { ...minutes("left in the boil when it goes in, or first wort, stand or dry"), words: hopPlaces },
 } as const;
 
 /** The hop bill of the sheet: the alpha acid in it is passed over. */
 export const hops = {
   kind: "table",
-  doc: "Hops for the boil; minutes is what is left of it when they go in, 0 at flame-out. Left out, no hops are listed.",
+  doc: "Hops; minutes is what is left of the boil when they go in, 0 at flame-out, or first wort, stand or dry. Left out, no hops are listed.",
   columns: hopColumns,
   layouts: [
     ["hop", "mass", null, "minutes"],

@@ -33,8 +33,9 @@ export const heatChill = describeFunction({
     { arguments: [5, 212, 68, 60, 1.5, null, "us"], value: 13.68, tolerance: 0.005, from: "worked by hand: ε = 1 − exp(−0.5 / 0.3956) = 0.7175; 5 / (1.5 × 0.7175) × ln(152 / 8)" },
   ],
   cautions: [
-    "Start the cooling water before the coil goes into boiling wort: water standing in a hot coil flashes to steam and blasts out of the hose. Fix the outlet hose and keep hands and faces clear of it: what runs out is near boiling at first.",
-    "Put the coil in for the last 15 minutes of the boil to sanitise it; below 70 °C everything that touches the wort must be sanitised.",
+    "Put the coil in for the last 15 to 20 minutes of the boil, or for all of a shorter one: boiling wort sanitises it. Drained and dry inside, with both ends open and no water on: water shut in or running would flash to steam, and running water stops the boil.",
+    "Water on only after flame-out, and slowly: the first that comes out is steam and near boiling. Fix the outlet hose in a drain, away from people; keep hands and faces clear of both hoses.",
+    "From flame-out on everything that touches the wort must be sanitised. Never hot wort into glass: it cracks and scalds.",
   ],
   compute: ({ volume, from, to, tapTemperature, flow, coil }) =>
     chillingMinutes(volume, from, to, { tapTemperatureC: tapTemperature, flowLPerMinute: flow, coilKwPerK: coil }),

@@ -22,7 +22,7 @@ export const heatCoil = describeFunction({
     { arguments: [[[0], [11.457]], [[100], [20]], 20, 12, 6], value: 0.5, tolerance: 0.001, from: "worked by hand: the first example of GYLE.HEAT.CHILL the other way round" },
     { arguments: [[[0], [13.68]], [[212], [68]], 5, 60, 1.5, "us"], value: 0.5, tolerance: 0.001, from: "worked by hand: the second example of GYLE.HEAT.CHILL the other way round" },
   ],
-  cautions: ["Keep hands clear of the outlet hose: what runs out is near boiling at first."],
+  cautions: ["Drained, both ends open and no water on while it hangs in boiling wort; water on after flame-out, slowly. What runs out is steam and near boiling at first: the outlet hose fixed in a drain, hands clear of it."],
   compute: ({ minutes, temperatures, volume, tapTemperature, flow }) => {
     if (minutes.length !== temperatures.length) throw new ArgumentProblem("#VALUE!", messages.sameLength("minutes", "temperatures"));
     const readings = minutes.flatMap((time, index) => {

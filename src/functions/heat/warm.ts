@@ -40,6 +40,7 @@ export const heatWarm = describeFunction({
   cautions: [
     "Stay with a kettle that nears the boil: wort foams up in seconds, and boiling liquid and steam scald.",
     "Gas burns outdoors or under a working flue with fresh air (carbon monoxide); an element must be covered with liquid before it is switched on.",
+    "Electric heaters only on an earthed socket with a residual-current device (a GFCI), kept dry: dry hands, no cable in the wet.",
   ],
   compute: ({ volume, from, to, power, efficiency }) => warmingMinutes(volume, from, to, power, efficiency),
 });

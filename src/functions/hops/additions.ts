@@ -1,9 +1,10 @@
-import { bitternessIbu, type Boil } from "../../core/hops/bitterness";
+import { bitternessIbu } from "../../core/hops/bitterness";
+import { hopPlaces } from "../../core/hops/places";
 import { utilisationModels } from "../../core/hops/utilisation";
 import { ArgumentProblem } from "../cell-error";
-import type { ArgumentValue, Source } from "../describe";
+import type { ArgumentValues, Source } from "../describe";
 import { percentHint } from "../share-of-one";
-import { choice, gravity, minutes, number, optional, smallMass, temperature, units, volume } from "../vocabulary";
+import { choice, gravity, minutes, number, omissible, optional, smallMass, temperature, units, volume } from "../vocabulary";
 
 export const alpha = number("percent", {
   doc: "Alpha acid printed on the packet, %; an empty cell counts as 0.",
@@ -19,7 +20,7 @@ const additions = {
   columns: {
     mass: smallMass("Mass of the hops."),
     alpha,
-    minutes: minutes("Minutes that they boil; an empty cell counts as 0.", { limits: { atLeast: 0, atMost: 240 } }),
+    minutes: { ...minutes("Minutes that they boil, 0 at flame-out; or first wort, stand or dry. An empty cell counts as 0.", { limits: { atLeast: 0, atMost: 240 } }), words: hopPlaces },
   },
   layouts: [
     ["mass", "alpha", "minutes"],
@@ -41,7 +42,17 @@ export const bitternessParameters = {
   model,
   boilsAt,
   units,
+  boilMinutes: omissible(minutes("Needed with hops at first wort: how long the wort boils, and so do they.", { limits: { above: 0, atMost: 300 }, blank: "missing" })),
+  standTemperature: omissible(temperature("Needed with hops that stand: temperature of the wort then.", { atLeast: 20, atMost: 102 }, 80)),
+  standMinutes: optional(minutes("Needed with hops that stand: how long. 0 when left out: no stand.", { limits: { atLeast: 0, atMost: 240 }, typical: 20 }), 0),
+  chillMinutes: optional(minutes("How long the chilling takes in all, the stand not counted. 0 when left out: then hops gain nothing in it.", { limits: { atLeast: 0, atMost: 1440 }, typical: 20 }), 0),
+  chilledTo: optional(temperature("Temperature where the chilling ends, usually that of pitching; 20 °C (68 °F) when left out.", { atLeast: 1, atMost: 102 }, 20), 20),
 };
+
+type BitternessValues = ArgumentValues<typeof bitternessParameters>;
+
+export const bitternessEquation =
+  "IBU = mass (g) × 1000 × alpha × (utilisation(minutes × k1(boils_at) / k1(100 °C), gravity) + tinseth(60, SG) × (I after − I before) / I(60, 100 °C)) / volume (L); the second part follows the hop acids down to stand_temperature, through the stand and down to chilled_to as GYLE.HOPS.STAND does, and is 0 without them; minutes of first wort = boil_minutes, dry = 0 IBU; kinetic has boils_at in its rates, see GYLE.HOPS.UTILISATION";
 
 export const bitternessSources: readonly Source[] = [
   { cite: "G. Tinseth, 1995; J. J. Palmer, How to Brew, 1st ed.", where: "utilisation equation; Table 7" },
@@ -49,15 +60,27 @@ export const bitternessSources: readonly Source[] = [
   { cite: "M. G. Malowicki and T. H. Shellhammer, J. Agric. Food Chem. 53, 2005", where: "k1 = 7.9e11 exp(−11858 / T), k2 = 4.1e12 exp(−12994 / T) per minute; to scale minutes with k1, and to fit both to Tinseth's hour at 100 °C, are our own steps, not published" },
 ];
 
+/** What is to be known about hops that are not simply boiled. */
+export const afterBoilCautions: readonly string[] = [
+  "After the boil the kinetic model counts, for ±30 %: rates carried on below the 90 °C where they were measured, wort that cools towards 15 °C. Boiled hops gain in it as well; some chilling is in Tinseth's own figures already, so this may be a few IBU high, never low.",
+  "First wort: the trade says that such hops taste softer, and counts anything from a 20-minute boil to a tenth more than a full one; no source settles it, so here they count as boiled the whole boil.",
+  "Dry hops add no iso-alpha acid. Beer with many of them can still taste, and measure, more bitter: other hop acids dissolve, which no model here reckons.",
+];
+
 /** A share typed for a percentage would pass for weak hops: it is refused. */
 export function refuseShare(argument: string, alphaPercent: number): void {
   if (alphaPercent > 0 && alphaPercent <= 0.3) throw new ArgumentProblem("#VALUE!", `${argument} is ${alphaPercent} %; it must be 0 % or above 0.3 % (${percentHint(alphaPercent)})`);
 }
 
-/** IBU of each addition, with the row it came from. */
-export function bitternessOfEach(hops: ArgumentValue<typeof additions>, boil: Boil): { rowNumber: number; ibu: number }[] {
-  return hops.map(({ mass, alpha, minutes, rowNumber }) => {
+/** IBU of each addition, with the row it came from; undefined while what its place needs is not filled in. */
+export function bitternessOfEach({ additions: hops, volume: volumeL, gravity: kettle, model: curve, boilsAt: boilsAtC, boilMinutes, standTemperature, standMinutes, chillMinutes, chilledTo }: BitternessValues): { rowNumber: number; ibu: number }[] | undefined {
+  if (standTemperature !== undefined && standTemperature > boilsAtC + 1) throw new ArgumentProblem("#VALUE!", "stand_temperature is above boils_at; it must be at most that: wort that stands no longer boils");
+  const stand = standTemperature === undefined || standMinutes === 0 ? undefined : { temperatureC: standTemperature, minutes: standMinutes };
+  const waits = hops.some(({ minutes }) => (minutes === "stand" && stand === undefined) || (minutes === "first wort" && boilMinutes === undefined));
+  const boil = { volumeL, gravity: kettle, model: curve, boilsAtC, minutes: boilMinutes ?? 0, after: { stand, chilling: { toC: chilledTo, minutes: chillMinutes } } };
+  const each = hops.map(({ mass, alpha, minutes, rowNumber }) => {
     refuseShare(`additions row ${rowNumber} (headings not counted): alpha`, alpha);
-    return { rowNumber, ibu: bitternessIbu({ massG: mass, alphaPercent: alpha, minutes }, boil) };
+    return { rowNumber, ibu: bitternessIbu({ massG: mass, alphaPercent: alpha, added: minutes }, boil) };
   });
+  return waits ? undefined : each;
 }

@@ -20,7 +20,7 @@ export const hopsStand = describeFunction({
     boiled: optional(minutes("Minutes that these hops boiled before, at 100 °C; then the answer is what comes on top. 0 when left out.", { limits: { atLeast: 0, atMost: 240 }, typical: 0 }), 0),
     units,
   },
-  result: { kind: "number", quantity: "bitterness", doc: "IBU that the stand adds; a hair below 0 for hops boiled for hours, which lose some." },
+  result: { kind: "number", quantity: "bitterness", doc: "IBU that the stand adds; 0 for hops boiled for hours before, which lose a little instead." },
   equation:
     "dA/dt = −k1 A, dI/dt = k1 A − k2 I along T = 15 °C + (from − 15 °C) × ((to − 15 °C) / (from − 15 °C))^(t / minutes); IBU = mass (g) × 1000 × alpha × tinseth(60, SG) × (I after − I before) / I(60, 100 °C) / volume (L); rates as in GYLE.HOPS.UTILISATION",
   sources: [...bitternessSources.slice(2), { cite: "I. Newton, Scala graduum caloris, Phil. Trans. 1701", where: "law of cooling; that it cools towards 15 °C is our assumption and hardly matters" }],
@@ -32,7 +32,7 @@ export const hopsStand = describeFunction({
   ],
   cautions: [
     "Our own combination, not published: rates measured in a buffer from 90 to 130 °C, carried on below, with one factor fitted to Tinseth's hour. Take it for ±30 %.",
-    "For hops that stand and are then chilled add two answers: the stand's, and the chilling's from the temperature where the stand ended.",
+    "For hops that stand and are then chilled add two answers: the stand's, and the chilling's from the temperature where the stand ended. GYLE.HOPS.IBU does that by itself.",
     "Wort that stands hot still scalds. Keep the lid on, and children away.",
   ],
   compute: ({ mass, alpha, volume, gravity, minutes, from, to, boiled }) => {

@@ -2,6 +2,7 @@ import type { AnyDescriptor } from "../describe";
 import { packBottles } from "./bottles";
 import { packCheck } from "./check";
 import { packDose } from "./dose";
+import { packInside } from "./inside";
 import { packLine } from "./line";
 import { packPressure } from "./pressure";
 import { packPriming } from "./priming";
@@ -9,4 +10,4 @@ import { packReady } from "./ready";
 import { packResidual } from "./residual";
 import { packVolumes } from "./volumes";
 
-export const packFunctions: readonly AnyDescriptor[] = [packResidual, packPriming, packDose, packPressure, packVolumes, packLine, packCheck, packBottles, packReady];
+export const packFunctions: readonly AnyDescriptor[] = [packResidual, packPriming, packDose, packPressure, packVolumes, packLine, packCheck, packInside, packBottles, packReady];

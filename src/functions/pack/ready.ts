@@ -17,6 +17,6 @@ export const packReady = describeFunction({
     { arguments: [46114, 21], value: 46124, tolerance: 0, from: "common practice: ten days at room temperature" },
     { arguments: [46114, 51.8, "us"], value: 46134, tolerance: 0, from: "worked by hand: 11 °C is 10 °C cooler, twice ten days" },
   ],
-  cautions: ["One bottle tells for all: if it is flat, give the rest another week in the warm. If it gushes, do not open or move warm bottles: keep people away and cool them where they stand."],
+  cautions: ["One bottle tells for all: if it is flat, give the rest another week in the warm. If it gushes: do not open or move the others; keep people away and cool the room."],
   compute: ({ packagedOn, temperature }) => Math.floor(packagedOn) + conditioningDays(temperature),
 });

@@ -1,23 +1,26 @@
+import { atmosphereAtBar } from "../../core/pack/local-air";
 import { solubilityRange, volumesAtGaugePressure } from "../../core/pack/solubility";
 import { describeFunction } from "../describe";
 import { number, temperature, units } from "../vocabulary";
-import { solubilityEquation, solubilitySources } from "./solubility-source";
+import { altitude } from "./place";
+import { localAir, solubilityEquation, solubilitySources } from "./solubility-source";
 
 export const packVolumes = describeFunction({
   id: "PACK.VOLUMES",
   summary: "Carbonation of beer that has rested long enough under a known pressure.",
   parameters: {
     pressure: number("pressure", { doc: "Gauge pressure on the keg.", limits: { above: 0, atMost: 6 }, typical: 0.8 }),
-    temperature: temperature("The beer in the keg.", { atLeast: -2, atMost: 60 }, 4, { covered: solubilityRange }),
+    temperature: temperature("The beer in the keg.", { atLeast: -2, atMost: 60 }, 4, { covered: solubilityRange, zero: "asked" }),
     units,
+    altitude,
   },
   result: { kind: "number", quantity: "co2", doc: "Carbon dioxide in the beer, volumes." },
-  equation: `CO2 = (p + 1.01325 bar) × S / 1.977; ${solubilityEquation}`,
+  equation: `p = gauge + air; ${solubilityEquation}; ${localAir}`,
   sources: solubilitySources,
   examples: [
     { arguments: [11.2, 38, "us"], value: 2.5, tolerance: 0.11, from: "published keg table, 38 °F and 11.2 psi" },
-    { arguments: [0.79, 4], value: 2.5, tolerance: 0.01, from: "worked by hand: (0.79 + 1.01325) × 2.7409 / 1.977" },
+    { arguments: [0.845, 4], value: 2.5, tolerance: 0.01, from: "GYLE.PACK.PRESSURE(2.5, 4) backwards" },
   ],
   cautions: ["Good to about 5 %, and only when the beer has come to rest: a week under pressure, or a day of shaking in the cold.", "Keep to the pressure on the keg's own plate; carbon dioxide smothers in a closed room."],
-  compute: ({ pressure, temperature }) => volumesAtGaugePressure(pressure, temperature),
+  compute: ({ pressure, temperature, altitude }) => volumesAtGaugePressure(pressure, temperature, atmosphereAtBar(altitude)),
 });

@@ -2,13 +2,13 @@ import { residualAlkalinityMgPerL } from "../../core/water/alkalinity";
 import { describeFunction } from "../describe";
 import { number } from "../vocabulary";
 
-const dissolved = (doc: string, typical: number) => number("concentration", { doc, limits: { atLeast: 0, atMost: 2000 }, typical, blank: "zero" });
+const dissolved = (doc: string, typical: number, blank: "zero" | "waits" = "zero") => number("concentration", { doc, limits: { atLeast: 0, atMost: 2000 }, typical, blank });
 
 export const waterAlkalinity = describeFunction({
   id: "WATER.ALKALINITY",
   summary: "Residual alkalinity of a water: how strongly it raises the pH of a mash.",
   parameters: {
-    alkalinity: dissolved("Alkalinity as CaCO3, as in a water report; 0 for distilled water.", 120),
+    alkalinity: dissolved("Alkalinity as CaCO3, as in a water report; 0 for distilled water.", 120, "waits"),
     calcium: dissolved("Calcium (Ca), as in a water report.", 60),
     magnesium: dissolved("Magnesium (Mg), as in a water report.", 10),
   },

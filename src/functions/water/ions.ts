@@ -1,4 +1,4 @@
-import { ionNames, pureWater, saltNames, waterOf, withSalts, type Water } from "../../core/water/ions";
+import { ionNames, pureWater, requireChalkDissolves, saltNames, waterOf, withSalts, type Water } from "../../core/water/ions";
 import { ArgumentProblem } from "../cell-error";
 import { describeFunction } from "../describe";
 import { choice, list, number, omissible, units, volume } from "../vocabulary";
@@ -12,7 +12,7 @@ const salts = {
   doc: `The salts, a row for each; grams also with us units. Names: ${saltNames.join(", ")}.`,
   columns: {
     salt: choice("What it is.", saltNames, otherSaltNames),
-    mass: number("grams", { doc: "How much, g.", limits: { above: 0, atMost: 10000 }, typical: 5 }),
+    mass: number("grams", { doc: "How much, g; 0, or an empty cell, for none.", limits: { atLeast: 0, atMost: 10000 }, blank: "zero", typical: 5 }),
   },
   layouts: [["salt", "mass"]],
 } as const;
@@ -28,7 +28,7 @@ export const waterIons = describeFunction({
   },
   result: { kind: "grid", doc: "Six rows, ion and mg/L.", columns: ionColumns },
   equation: "mg/L = base + 1000 × mass (g) × moles of the ion × its molar mass / molar mass of the salt / volume (L)",
-  sources: [{ cite: "stoichiometry with atomic weights", where: "gypsum CaSO4·2H2O, calcium chloride CaCl2·2H2O, epsom salt MgSO4·7H2O, magnesium chloride MgCl2·6H2O; chalk and slaked lime as Ca with 2 HCO3" }],
+  sources: [{ cite: "stoichiometry with atomic weights", where: "gypsum CaSO4·2H2O, calcium chloride CaCl2·2H2O, epsom salt MgSO4·7H2O, magnesium chloride MgCl2·6H2O; chalk and slaked lime as Ca with 2 HCO3" }, { cite: "L. N. Plummer and E. Busenberg, Geochim. Cosmochim. Acta 46, 1982, 1011; W. Stumm and J. J. Morgan, Aquatic Chemistry", where: "chalk in water open to the air: Ca × HCO3² at most 5.7e-10 (mol/L)³ at 20 °C; their equations from memory" }],
   examples: [
     {
       arguments: [[["gypsum", 4], ["table salt", 2]], 20, [[60], [10], [5], [15], [25], [180]]],
@@ -45,9 +45,14 @@ export const waterIons = describeFunction({
   ],
   cautions: [
     "Only food-grade salts, and weigh them: a spoonful may be twice what you think. Calcium chloride draws water from the air and weakens in an open tin.",
-    "Chalk hardly dissolves in plain water, whatever this says. Slaked lime burns skin and eyes: goggles and gloves.",
+    "Chalk hardly dissolves in plain water: more than stays dissolved in contact with air (52 mg/L in pure water, none in hard water) is refused. Slaked lime burns skin and eyes: goggles and gloves.",
   ],
-  compute: ({ salts: rows, volume, base }, context) => ionRows(withSalts(base === undefined ? pureWater : baseWater(base), rows.map(({ salt, mass }) => ({ salt, massG: mass })), volume), context),
+  compute: ({ salts: rows, volume, base }, context) => {
+    const before = base === undefined ? pureWater : baseWater(base);
+    const additions = rows.map(({ salt, mass }) => ({ salt, massG: mass }));
+    requireChalkDissolves(before, additions, volume);
+    return ionRows(withSalts(before, additions, volume), context);
+  },
 });
 
 /** A heading may stand above the six numbers: it alone arrives as null, a blank cell counts as 0. */

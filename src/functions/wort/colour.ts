@@ -29,10 +29,10 @@ export const wortColour = describeFunction({
     scale: optional(choice("SRM: malt colours in °L, answer in SRM. EBC: malt colours and answer in EBC.", ["SRM", "EBC"]), "SRM"),
     units,
   },
-  result: { kind: "number", quantity: "number", doc: "Colour of the wort and beer in the scale chosen." },
+  result: { kind: "number", quantity: "number", doc: "Colour of the wort and beer in the scale chosen; 50 SRM (98 EBC) and more is above what the curve was stated for: black, whatever the figure." },
   equation: "SRM = 1.4922 MCU^0.6859, MCU = Σ lb × °L / US gal = 8.345 Σ kg × °L / L; EBC = SRM × 25/12.7; °L = (SRM + 0.76) / 1.3546",
   sources: [
-    { cite: "D. Morey, letter on estimating beer colour, quoting Brewing Techniques", where: "SRM = 1.4922 MCU^0.6859, SRM below 50" },
+    { cite: "D. Morey, letter on estimating beer colour, quoting Brewing Techniques", where: "SRM = 1.4922 MCU^0.6859, stated for SRM below 50; carried on above" },
     { cite: "maltsters' conversion of malt colour", where: "SRM = 1.3546 °L − 0.76; EBC and SRM by their definitions, 25 and 12.7 times the absorbance at 430 nm" },
   ],
   examples: [

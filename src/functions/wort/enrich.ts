@@ -15,7 +15,7 @@ export const wortEnrich = describeFunction({
     yield: optional(percent("Extract of the addition, % of its mass: dry malt extract 90 (when left out), liquid 78, sugar 100.", { limits: { above: 1, atMost: 100 }, typical: 90, hint: percentHint }), 90),
     units,
   },
-  result: { kind: "number", quantity: "mass", doc: "Mass to add; the volume grows by about 0.6 L for each kg." },
+  result: { kind: "number", quantity: "mass", doc: "Mass to add; the volume grows by 0.62 L for each kg of sugar, by 0.65 L for each of dry extract (0.07 to 0.08 US gal/lb)." },
   equation: "mass = volume × SG × 0.9982 × (P_target − P) / (yield − P_target)",
   sources: [{ cite: "mass balance", where: "sugar before + sugar added = sugar after" }, sugarTable, palmer],
   examples: [

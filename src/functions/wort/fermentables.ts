@@ -1,10 +1,10 @@
 import type { Source } from "../describe";
-import { percentHint } from "../share-of-one";
-import { choice, mass, percent, volume } from "../vocabulary";
+import { extractYield } from "./extract-yield";
+import { choice, mass, volume } from "../vocabulary";
 
 const columns = {
   mass: mass("Mass of the fermentable.", { typical: 4 }),
-  yield: percent("Extract that it can give, % of its mass as it is: base malt about 80, crystal malt 74, dry extract 90, sugar 100.", { limits: { above: 1, atMost: 100 }, typical: 80, hint: percentHint }),
+  yield: extractYield("Extract that it can give, % of its mass as it is: base malt about 80, crystal malt 74, dry extract 90, sugar 100.", 80),
   handling: choice("mash, steep, extract or sugar: efficiency counts for mash and steep only.", ["mash", "steep", "extract", "sugar"], { grain: "mash", malt: "mash", base: "mash", mashed: "mash", steeped: "steep", specialty: "steep", dme: "extract", lme: "extract", syrup: "extract", honey: "sugar", adjunct: "mash" }),
 };
 

@@ -20,8 +20,8 @@ export const wortHydrometer = describeFunction({
   result: { kind: "number", quantity: "gravity", doc: "Specific gravity 20 °C/20 °C, also when the hydrometer shows °P." },
   equation: "ρ(sample) = ρ(reading at calibration) × [1 − 25e−6 (t − t_cal)]; the sugar content with that density at t gives SG at 20 °C",
   sources: [
-    { cite: "ICUMSA Specification SPS-4; Bettin, Emmerich, Spieweck and Toth, 1998", where: "density of sucrose solutions, 0 to 80 °C" },
-    { cite: "G. S. Kell, J. Chem. Eng. Data 20, 1975", where: "density of water" },
+    { cite: "ICUMSA Specification SPS-4; Bettin, Emmerich, Spieweck and Toth, 1998", where: "density of sucrose solutions, 0 to 80 °C; title and range from memory" },
+    { cite: "G. S. Kell, J. Chem. Eng. Data 20, 1975", where: "density of water, in the form for the temperature scale of 1990; those coefficients from memory" },
     { cite: "handbook value, from memory", where: "expansion of soda-lime glass, 25e−6 per K" },
   ],
   examples: [

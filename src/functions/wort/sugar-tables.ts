@@ -6,6 +6,9 @@ export const sugarTable: Source = {
   where: "Table 114, apparent specific gravity 20/20 °C, 0 to 40 °Bx; our cubic through it, worst misfit 0.005 °P",
 };
 
+/** The density behind what a malt bill comes to. */
+export const sugarSolutions: Source = { cite: "ICUMSA Specification SPS-4 (Bettin, Emmerich, Spieweck and Toth, 1998)", where: "density of sucrose solutions; what malt gives stands for sucrose" };
+
 const tableName = "the sugar table (NBS Circular 440, its curve carried on below 0 °P for dry beer)";
 
 export const coveredPlato: Covered = { from: -5.5, to: 40, by: tableName };

@@ -1,6 +1,6 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
 import { dayLines } from "../../workbook/companion/brew-day/day-lines";
-import { dayState, type TimedLine } from "../../workbook/companion/brew-day/day-state";
+import { beginsNow, dayState, doubtfullyEarly, type TimedLine } from "../../workbook/companion/brew-day/day-state";
 import { markDone, takeBackDone } from "../../workbook/companion/brew-day/mark-line";
 import { batchIdOf } from "../../workbook/read/batch-sheets";
 import { timeOfDayAt } from "../../workbook/companion/wall-clock";
@@ -56,7 +56,7 @@ function Day({ sheet, reload }: Batch) {
     <div class="day" data-next={current?.row ?? state.lines.length}>
       {state.phase === "another day" && <AnotherDay sheet={sheet} state={state} now={now} busy={busy} make={make} />}
       {going && <DayHeading state={state} now={now} screenStaysOn={screenStaysOn} />}
-      {going && current && <DueCard key={current.row} line={current} now={now} busy={busy} isColoured={signals.colour} onDone={() => void done(current)} />}
+      {going && current && <DueCard key={current.row} line={current} now={now} busy={busy} isColoured={signals.colour} beginsNow={beginsNow(state, now)} earlyAt={(instant) => doubtfullyEarly(state, current, instant)} onDone={() => void done(current)} />}
       {state.phase === "finished" && <p class="finished">The brew day is done. Take the first reading after three days.</p>}
       {state.phase === "over" && <p class="lead">This brew day is over. Times that are missing can still be typed into the sheet, beside their lines.</p>}
       <OutcomeLine outcome={outcome} />

@@ -1,4 +1,4 @@
-import type { DayState } from "../../workbook/companion/brew-day/day-state";
+import { beginsNow, type DayState } from "../../workbook/companion/brew-day/day-state";
 import { clockTime } from "./countdown";
 
 const againstPlan = (minutes: number): string => (minutes === 0 ? "as planned" : minutes > 0 ? `${minutes} min later than planned` : `${-minutes} min earlier than planned`);
@@ -8,7 +8,7 @@ export function DayHeading({ state, now, screenStaysOn }: { readonly state: DayS
   return (
     <>
       <p class="clock">
-        <strong>{clockTime(now)}</strong> Done at about {clockTime(state.endsAt)}, {againstPlan(state.lateMinutes)}.{screenStaysOn && " The screen stays on."}
+        <strong>{clockTime(now)}</strong> Done at about {clockTime(state.endsAt)}, {beginsNow(state, now) ? "when you start now" : againstPlan(state.lateMinutes)}.{screenStaysOn && " The screen stays on."}
       </p>
       {state.clockBehindMinutes > 0 && (
         <p class="bad" role="alert">

@@ -1,6 +1,6 @@
 import { useMemo } from "preact/hooks";
 import { dayLines } from "../../workbook/companion/brew-day/day-lines";
-import { dayState } from "../../workbook/companion/brew-day/day-state";
+import { beginsNow, dayState } from "../../workbook/companion/brew-day/day-state";
 import { batchIdOf } from "../../workbook/read/batch-sheets";
 import type { NamedCells } from "../../workbook/read/named-cells";
 import { useBatchSheet } from "../companion/use-batch-sheet";
@@ -35,7 +35,7 @@ function Strip({ sheet, onOpen }: { readonly sheet: NamedCells; readonly onOpen:
   return (
     <aside class={isDue && colour ? "day-strip due-here" : "day-strip"} aria-label="Brew day going on">
       <p>
-        <strong>{isDue ? "Now" : timeLeft(next.dueAt, now)}</strong> {next.what} {next.amount}
+        <strong>{isDue ? (beginsNow(state, now) ? "Start now" : "Now") : timeLeft(next.dueAt, now)}</strong> {next.what} {next.amount}
         {more > 0 && <> and {more} more</>}
         {isDue && next.caution && <span class="beware">{next.caution}</span>}
       </p>

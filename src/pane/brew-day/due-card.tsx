@@ -1,20 +1,38 @@
+import { useState } from "preact/hooks";
 import type { TimedLine } from "../../workbook/companion/brew-day/day-state";
+import { instantOf } from "../../workbook/companion/wall-clock";
 import { clockTime, timeLeft } from "./countdown";
 import { WhyButton } from "./why-button";
 
 /** What takes its time is started, what is done in a moment is done. */
-const actionOf = ({ kind, boilMinute }: TimedLine): string => (kind === "boil begins" || (kind === "step" && boilMinute === undefined) ? "Start" : "Done");
+const actionOf = ({ kind, boilMinute }: TimedLine): string => (kind === "boil begins" || kind === "stand" || (kind === "step" && boilMinute === undefined) ? "Start" : "Done");
+
+interface DueCardProps {
+  readonly line: TimedLine;
+  readonly now: number;
+  readonly busy: boolean;
+  readonly isColoured: boolean;
+  /** The day begins with this line, later than planned. */
+  readonly beginsNow: boolean;
+  /** Minutes by which it would be marked too early at an instant to go unasked; 0 = none. */
+  readonly earlyAt: (instant: number) => number;
+  readonly onDone: () => void;
+}
 
 /** The line that is due: to be read from across the kitchen, and pressed with wet hands. */
-export function DueCard({ line, now, busy, isColoured, onDone }: { readonly line: TimedLine; readonly now: number; readonly busy: boolean; readonly isColoured: boolean; readonly onDone: () => void }) {
+export function DueCard({ line, now, busy, isColoured, beginsNow, earlyAt, onDone }: DueCardProps) {
+  const [asking, setAsking] = useState(false);
   const due = now >= line.dueAt;
-  const late = now - line.dueAt >= 60_000;
+  const late = !beginsNow && now - line.dueAt >= 60_000;
   const action = actionOf(line);
+  const earlyMinutes = earlyAt(now);
+  // By the clock of the press, which is what gets written, not by what the screen last showed.
+  const press = () => (earlyAt(Date.now()) > 0 ? setAsking(true) : onDone());
   return (
     <article class={due && isColoured ? "due due-now" : "due"} aria-labelledby="due-what">
       <p class="countdown">
         {(late || !due) && <span class="countdown-word">{late ? "Late by" : "In"} </span>}
-        <span>{due && !late ? "Now" : timeLeft(line.dueAt, now)}</span>
+        <span>{beginsNow ? "Start now" : due && !late ? "Now" : timeLeft(line.dueAt, now)}</span>
       </p>
       <h2 id="due-what">
         {line.what}
@@ -22,10 +40,19 @@ export function DueCard({ line, now, busy, isColoured, onDone }: { readonly line
       </h2>
       {line.caution && <p class="caution">{line.caution}</p>}
       <WhyButton why={line.why} />
-      <button type="button" class="big main-action" disabled={busy} aria-label={`${action}: ${line.what}`} onClick={onDone}>
+      <button type="button" class="big main-action" disabled={busy} aria-label={`${action}: ${line.what}`} onClick={press}>
         {action}
       </button>
-      <p class="hint">{due ? `It was due at ${clockTime(line.dueAt)}.` : `Due at ${clockTime(line.dueAt)}.`}</p>
+      {asking && earlyMinutes > 0 && (
+        <div role="group" aria-labelledby="early-question">
+          <p id="early-question" class="caution">
+            {earlyMinutes} min before its time: it is due at {clockTime(line.dueAt)}. Really {action === "Start" ? "begun" : "done"} already?
+          </p>
+          <button type="button" class="big" disabled={busy} onClick={onDone}>Yes, write {clockTime(now)}</button>
+          <button type="button" class="big" onClick={() => setAsking(false)}>No, not yet</button>
+        </div>
+      )}
+      <p class="hint">{beginsNow ? `Planned for ${clockTime(instantOf(line.planned))}. The plan shifts with you.` : due ? `It was due at ${clockTime(line.dueAt)}.` : `Due at ${clockTime(line.dueAt)}.`}</p>
     </article>
   );
 }

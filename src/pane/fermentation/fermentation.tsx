@@ -1,3 +1,4 @@
+import { ownEntry } from "../../functions/own-entry";
 import { useEffect, useState } from "preact/hooks";
 import { courseOf, type Course } from "../../workbook/fermentation/fermentation-curve";
 import { fermentationLog, type FermentationLog } from "../../workbook/fermentation/fermentation-log";
@@ -34,9 +35,10 @@ export function Fermentation() {
 }
 
 const verdicts: Readonly<Record<string, string>> = {
+  "not begun": "Not begun: no sugar has been eaten yet.",
   working: "Working: the gravity is still falling.",
   nearly: "Nearly there: it falls by very little now.",
-  steady: "Steady: the readings of the last day agree.",
+  steady: "Steady: the beer rests.",
   stalled: "Stalled: it stands still, too high above the end that is expected. This is not finished beer.",
   rising: "Rising: beer cannot do that. One of the readings is wrong.",
 };
@@ -47,7 +49,7 @@ function Standing({ log }: { readonly log: FermentationLog }) {
   return (
     <>
       <p class="lead">{log.batchName || log.sheetName}</p>
-      <p class="verdict">{verdicts[log.verdict] ?? (log.gravities.length === 0 ? "Nothing has been read yet." : "No reading since the yeast went in.")}</p>
+      <p class="verdict">{log.verdict === "steady" && log.verdictRests !== "" ? `Steady, by ${log.verdictRests}.` : (ownEntry(verdicts, log.verdict) ?? (log.gravities.length === 0 ? "Nothing has been read yet." : "No reading since the yeast went in."))}</p>
       {log.nextStep && <p>{log.nextStep}</p>}
       <Outlook log={log} course={course} />
       <FermentationChart log={log} course={course} temperatureUnit={temperature} />
@@ -64,7 +66,7 @@ function Outlook({ log, course }: { readonly log: FermentationLog; readonly cour
     <>
       {forecast && (
         <p>
-          By its curve it should be at its end, near {forecast.finalGravity.toFixed(3)}, about {dayShown(forecast.day)} (± {forecast.plusOrMinusDays.toFixed(1)} days). A forecast is no reading: bottle only when two readings a day apart agree.
+          By its curve it should be at its end, near {forecast.finalGravity.toFixed(3)} (± {forecast.plusOrMinusGravity.toFixed(3)}), about {dayShown(forecast.day)} (± {forecast.plusOrMinusDays.toFixed(1)} days). A forecast is no reading: bottle only when two readings a day apart agree.
         </p>
       )}
       {log.nextReading !== undefined && <p>Read again: {momentShown(log.nextReading)}.</p>}

@@ -41,7 +41,7 @@ export function OlderSheets() {
       </div>
       {older.length > 0 && (
         <>
-          <p>Only empty cells beside the printed part are filled, and an old chart gives way to today's. What you typed, and every result, stays as it is.</p>
+          <p>Today's words, formulas and cautions take the place of those that the older Gylebook wrote, so results can change; new cells go beside the printed part, and an old chart gives way to today's. What you typed stays as it is.</p>
           <button type="button" class="main-action" disabled={busy} onClick={() => void bring()}>
             {busy ? "Writing…" : `Bring ${older.length === 1 ? "the older sheet" : `all ${older.length} older sheets`} to today's plan`}
           </button>
@@ -53,9 +53,9 @@ export function OlderSheets() {
       <div aria-live="polite" class="outcome">
         {report && !report.ok && <p class="bad">{report.problem}</p>}
         {report?.ok &&
-          report.value.migrated.map(({ sheetName, added, chartStays }) => (
+          report.value.migrated.map(({ sheetName, added, stays }) => (
             <p key={sheetName} class="good">
-              “{sheetName}” has been given {added.join(" and ")}.{chartStays && ` Its old chart stays, since ${chartStays}.`}
+              “{sheetName}” has been given {added.join(", ")}.{stays.map((sentence) => ` ${sentence}`)}
             </p>
           ))}
       </div>

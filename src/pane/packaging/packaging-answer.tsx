@@ -14,7 +14,7 @@ interface PackagingAnswerProps {
   readonly sheet: NamedCells;
 }
 
-/** The figures. Sugar never stands without what speaks against it, and not at all where glass could burst; the same holds for a keg's pressure. */
+/** The figures. Neither sugar nor pressure stands without what speaks against it, nor at all where glass or keg could not hold it. */
 export function PackagingAnswer({ figures, safety, input, sheet }: PackagingAnswerProps) {
   const units = unitsOf(sheet);
   const say = ({ value, problem }: Asked, words: (value: number) => string) => (value === undefined ? problem || "–" : words(value));
@@ -32,7 +32,7 @@ export function PackagingAnswer({ figures, safety, input, sheet }: PackagingAnsw
   }
   return (
     <dl class="answer">
-      <dt>Sugar for {shown(figures.beer, "volume", units)}</dt>
+      <dt>Sugar for {shown(figures.dosed, "volume", units)}</dt>
       {safety.level === "refuse" ? (
         <dd>None is given: see above.</dd>
       ) : (
@@ -42,8 +42,8 @@ export function PackagingAnswer({ figures, safety, input, sheet }: PackagingAnsw
         </dd>
       )}
       <dt>Pressure at the warmest place</dt>
-      <dd>{pressure}</dd>
-      <dt>Bottles and caps</dt>
+      <dd>{safety.level === "refuse" ? "None is given: see above." : pressure}</dd>
+      <dt>Bottles and caps to prepare</dt>
       <dd>{say(figures.bottles, (value) => value.toFixed(0))}</dd>
       <dt>First taste</dt>
       <dd>{say(figures.firstTaste, dayShown)}</dd>

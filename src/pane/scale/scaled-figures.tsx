@@ -47,7 +47,7 @@ export function ScaledFigures({ original, scaled }: { readonly original: BatchCo
           ))}
           {scaled.hops.map(({ hop, mass, minutes }, index) => (
             <tr key={`hops ${index}`}>
-              <th scope="row">{`${hop || "–"}, ${minutes} min`}</th>
+              <th scope="row">{`${hop || "–"}, ${typeof minutes === "number" ? `${minutes} min` : minutes}`}</th>
               <td>{`${show(original.hops[index]?.mass)} ${was.smallMass}`}</td>
               <td>{`${show(mass)} ${words.smallMass}`}</td>
             </tr>

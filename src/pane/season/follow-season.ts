@@ -35,7 +35,8 @@ export async function refreshNow(): Promise<void> {
 export async function followSeason(): Promise<void> {
   if (listening) return;
   listening = true;
-  await Excel.run((context) => followSheets(context, soon));
+  // Somebody may be typing when the pane opens.
+  await Excel.run({ delayForCellEdit: true }, (context) => followSheets(context, soon));
   await refreshNow();
 }
 

@@ -22,7 +22,7 @@ export function HandOut() {
   return (
     <section class="screen" aria-labelledby="hand-out-title">
       <h1 id="hand-out-title">Hand-out</h1>
-      <p class="lead">A blank for pupils or club mates: plan, steps, whys and cautions stay; readings, tasting and private words go.</p>
+      <p class="lead">A blank for adults who learn to brew, or club mates: plan, steps, whys and cautions stay; readings, tasting and private words go.</p>
       <BatchChoice batches={batches} />
       {batches.chosen && <HandOutForm key={batches.chosen.sheetName} batches={batches} original={batches.chosen} />}
     </section>

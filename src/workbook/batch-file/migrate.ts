@@ -1,15 +1,33 @@
+import { noHopStand, usualKit } from "../batch/new-batch";
 import { BatchFileRefused } from "./refused";
 
 /** Version of the files that are written now. */
-export const fileVersion = 2;
+export const fileVersion = 3;
 
 type Entries = Record<string, unknown>;
+const isEntries = (value: unknown): value is Entries => typeof value === "object" && value !== null && !Array.isArray(value);
 
 /** From each version to the next: each step knows only its own. */
 const steps: Readonly<Record<number, (batch: Entries) => Entries>> = {
   // Version 1 knew neither the batch's own mark nor the kit it is planned on.
   1: (batch) => ({ ...batch, id: batch["id"] ?? markFrom(batch), kitName: batch["kitName"] ?? "" }),
+  // Version 2 knew no stand, no dry hops, and less of the kit.
+  2: (batch) => {
+    const { absorption, deadSpace, tunSize, sanitiserDose, headspacePercent } = usualKit[batch["units"] === "us" ? "us" : "metric"];
+    const kit = isEntries(batch["kit"]) ? { absorption, deadSpace, tunSize, sanitiserDose, headspacePercent, ...batch["kit"] } : batch["kit"];
+    return { ...batch, kit, hopStand: batch["hopStand"] ?? noHopStand, dryHoppedOn: batch["dryHoppedOn"] ?? "", happened: withOneMoreStep(batch) };
+  },
 };
+
+/** Lines of an old day that come after the new step "Open the yeast": pitching, cleaning up and the end; and all that are not hops. */
+const [linesBehind, linesBesideHops] = [3, 17];
+
+/** Times stand line by line, so that a step of ours which an old day did not have needs an empty one. Words of the brewer's own stay as they are. */
+function withOneMoreStep({ steps: own, hops, happened }: Entries): unknown {
+  if (own !== undefined || !Array.isArray(hops) || !Array.isArray(happened)) return happened;
+  const at = linesBesideHops + hops.length - linesBehind;
+  return happened.length <= at ? happened : [...(happened as unknown[]).slice(0, at), "", ...(happened as unknown[]).slice(at)];
+}
 
 /** A batch of any version that was ever written, as one of this version; what it holds is still to be checked. */
 export function migrated(batch: unknown, version: unknown): unknown {
@@ -17,7 +35,7 @@ export function migrated(batch: unknown, version: unknown): unknown {
   if (version > fileVersion) throw new BatchFileRefused(`This batch file has version ${version}; this Gylebook reads up to version ${fileVersion}. Update it, or ask for the file in an older version.`);
   let current = batch;
   for (let from = version; from < fileVersion; from += 1) {
-    if (typeof current === "object" && current !== null && !Array.isArray(current)) current = steps[from]?.(current as Entries);
+    if (isEntries(current)) current = steps[from]?.(current);
   }
   return current;
 }

@@ -1,3 +1,4 @@
+import { ownEntry } from "../../functions/own-entry";
 import type { z } from "zod";
 
 /** What zod found first, in a brewer's words: where, what is there, what may be there. */
@@ -33,12 +34,12 @@ function deepest(issues: z.core.$ZodIssue[]): z.core.$ZodIssue {
   return within ? { ...deepest(within), path: [...first.path, ...(within[0]?.path ?? [])] } : first;
 }
 
-const fieldWords: Readonly<Record<string, string>> = { brewedOn: "brewed on", startTime: "start of the day", topUp: "top-up water", kitName: "kit's name", batchName: "name of the batch", yieldPercent: "yield", alphaPercent: "alpha acid", packagedOn: "packaged on", tastedOn: "tasted on", when: "day and time" };
+const fieldWords: Readonly<Record<string, string>> = { brewedOn: "brewed on", startTime: "start of the day", topUp: "top-up water", kitName: "kit's name", batchName: "name of the batch", yieldPercent: "yield", alphaPercent: "alpha acid", packagedOn: "packaged on", tastedOn: "tasted on", hopStand: "hop stand", dryHoppedOn: "dry hopped on", when: "day and time" };
 
 /** ["malt", 1, "mass"] → "malt, row 2, mass". */
 function placeWords(path: readonly PropertyKey[]): string {
   if (path.length === 0) return "The batch";
-  return path.map((part) => (typeof part === "number" ? `row ${part + 1}` : (fieldWords[String(part)] ?? String(part)))).join(", ");
+  return path.map((part) => (typeof part === "number" ? `row ${part + 1}` : (ownEntry(fieldWords, String(part)) ?? String(part)))).join(", ");
 }
 
 function at(data: unknown, path: readonly PropertyKey[]): unknown {

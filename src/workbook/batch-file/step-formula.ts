@@ -3,7 +3,7 @@ import { registry } from "../../functions/registry";
 import { gyleId } from "../formulas";
 
 /** Native functions that a step of the brew day may use: sums, choices and words, nothing that fetches, links or moves. */
-const allowedFunctions = new Set(["ABS", "AND", "CEILING", "FLOOR", "IF", "IFERROR", "INT", "ISNUMBER", "MAX", "MIN", "N", "NOT", "OR", "ROUND", "ROUNDDOWN", "ROUNDUP", "SUM", "TEXT"]);
+const allowedFunctions = new Set(["ABS", "AND", "CEILING", "FIXED", "FLOOR", "IF", "IFERROR", "INT", "ISNUMBER", "MAX", "MIN", "N", "NOT", "OR", "ROUND", "ROUNDDOWN", "ROUNDUP", "SUM", "TEXT"]);
 const allowedTypes = new Set<string>([tokenTypes.OPERATOR, tokenTypes.FUNCTION, tokenTypes.REF_NAMED, tokenTypes.STRING, tokenTypes.NUMBER, tokenTypes.BOOLEAN, tokenTypes.WHITESPACE, tokenTypes.FX_PREFIX]);
 const gyleIds = new Set(registry.map(({ id }) => id));
 

@@ -7,8 +7,8 @@ import type { UnitWords } from "./unit-words";
 /** Rows of a new sheet's clock and of its steps; a teacher may add a few. A batch with more lines gets as many. */
 const usualTimelineRows = 23;
 const usualStepRows = 18;
-/** Lines that the clock adds to the steps and the hops. */
-const linesOfItsOwn = 3;
+/** Lines that the clock adds to the steps and the hops: boil, flame-out, the end; and the stand where there is one. */
+const linesOfItsOwn = ({ hops, hopStand }: BatchContents): number => (hopStand.minutes !== "" || hops.some(({ minutes }) => minutes === "stand") ? 4 : 3);
 
 const stepsOf = ({ steps, method, units }: BatchContents, words: UnitWords) => steps ?? (method === "extract" ? extractSteps(units, words) : allGrainSteps(units, words));
 
@@ -19,7 +19,7 @@ const stepsOf = ({ steps, method, units }: BatchContents, words: UnitWords) => s
  */
 export function brewDay(b: SheetBuilder, contents: BatchContents, words: UnitWords): string {
   const { happened } = contents;
-  const timelineRows = Math.max(usualTimelineRows, stepsOf(contents, words).length + linesOfItsOwn + contents.hops.length, happened.length);
+  const timelineRows = Math.max(usualTimelineRows, stepsOf(contents, words).length + linesOfItsOwn(contents) + contents.hops.length, happened.length);
   section(b, 6, "Brew day by the clock", "Write the real time beside each line; steps are edited on the right, from column K");
   const heading = b.row;
   const first = heading + 1;
@@ -43,7 +43,7 @@ export function brewDay(b: SheetBuilder, contents: BatchContents, words: UnitWor
   b.name("happened", `F${first}:F${first + timelineRows - 1}`);
   stepTable(b, contents, words, heading);
   b.put("Q", "Timeline of the steps and hops (calculates)", { style: "hint" }, heading);
-  b.put("Q", '=GYLE.DAY.TIMELINE(IF(N(brewed_on)=0,"",brewed_on+N(start_time)),steps,hop_plan,boil_minutes,units)', { style: "workings", format: "time", spillsTo: `U${first + timelineRows - 1}` }, first);
+  b.put("Q", '=GYLE.DAY.TIMELINE(IF(N(brewed_on)=0,"",brewed_on+N(start_time)),steps,hop_plan,boil_minutes,units,IF(N(boil_minutes)=0,"no boil","boil"),stand_temperature,stand_minutes,stand_after)', { style: "workings", format: "time", spillsTo: `U${first + timelineRows - 1}` }, first);
   b.name("timeline", `Q${first}:U${first + timelineRows - 1}`);
   b.row = first + timelineRows;
   b.gap();

@@ -1,7 +1,8 @@
 import type { SheetBuilder } from "../plan/sheet-builder";
 import type { NumberFormat } from "../plan/sheet-plan";
 import type { BatchContents } from "./contents";
-import { leftField, section, type Field } from "./fields";
+import { leftField, section, workings, type Field } from "./fields";
+import { bitternessFormula } from "./hops";
 import type { UnitWords } from "./unit-words";
 
 interface Figure {
@@ -13,11 +14,24 @@ interface Figure {
   readonly reached: readonly [string, string];
 }
 
+/** Priming adds to the alcohol that the readings tell of. */
+const inTheBottle = 'IF(abv_bottle="","","; with the priming "&FIXED(abv_bottle,1,TRUE))';
+
 /** With how far the figure can be trusted when both readings are good to ±0.002, the usual hydrometer (common practice). */
-const alcoholUnit = '=IF(abv_reached="","% by volume","% by volume, ± "&TEXT(GYLE.GAUGE.SPREAD("BEER.ABV",CHOOSE({1,2},og,fg),{0.002,0.002}),"0.0"))';
+const alcoholUnit = `=IF(N(abv_reached)=0,"% by volume","% by volume, ± "&FIXED(abv_spread,1,TRUE)&${inTheBottle})`;
+
+/** By the newest reading, finished or not: the card shows them once the readings are at rest, and a chain of calls stays short. */
+const byNewestReading = (words: UnitWords): readonly [string, Field][] => [
+  ["Alcohol at the newest reading", { content: '=IF(fg="","",GYLE.BEER.ABV(og,fg))', format: "one", unit: "% by volume", name: "abv_now" }],
+  ["give or take", { content: '=IF(fg="","",GYLE.GAUGE.SPREAD("BEER.ABV",CHOOSE({1,2},og,fg),{0.002,0.002}))', format: "one", unit: "% by volume", name: "abv_spread" }],
+  ["Energy of a bottle of it", { content: '=IF(fg="","",GYLE.BEER.ENERGY(og,fg,bottle_volume,units,primed_gas))', format: "whole", unit: words.energy, name: "energy_now" }],
+];
+
+/** A bill without colours has no colour: 0 would be water. Words in their place are left to the call to refuse. */
+const noColours = "AND(SUM(INDEX(malt,0,4))=0,SUMPRODUCT(--ISTEXT(INDEX(malt,0,4)))=0)";
 
 /** Marks a sheet as a batch sheet of ours and tells which plan it follows. */
-export const planVersion = 2;
+export const planVersion = 3;
 
 /** 1. Card: what the batch is, and its figures as planned and as reached. Returns the cell that shows the colour. */
 export function card(b: SheetBuilder, contents: BatchContents, words: UnitWords): { swatch: string; colour: string } {
@@ -44,12 +58,14 @@ export function card(b: SheetBuilder, contents: BatchContents, words: UnitWords)
     ["Style aimed at", { content: contents.style, format: "text", name: "style" }],
     ["Into the fermenter", { content: contents.volume, format: "two", unit: words.volume, name: "volume", between: [0.1, 10000] }],
     ["Units of this sheet", { content: contents.units, name: "units", choices: [contents.units], note: "Chosen when the sheet was made: every number on it is read in these units. For other units, make a new batch." }],
-    ["Energy in one bottle", { content: '=IF(fg="","",GYLE.BEER.ENERGY(og,fg,bottle_volume,units))', format: "whole", unit: words.energy, name: "energy" }],
+    ["Energy in one bottle", { content: '=IF(N(fg_reached)=0,"",energy_now)', format: "whole", unit: words.energy, name: "energy" }],
   ];
   for (const [label, field] of left) {
     leftField(b, label, field);
     b.row += 1;
   }
+
+  workings(b, byNewestReading(words), first);
 
   b.row = first;
   b.put("G", "Planned", { style: "headingRight" });
@@ -57,18 +73,18 @@ export function card(b: SheetBuilder, contents: BatchContents, words: UnitWords)
   const figures: readonly Figure[] = [
     { label: "Original gravity", format: "gravity", plan: ["og_plan", "=GYLE.WORT.GRAVITY(malt,gravity_volume,grain_efficiency,units)"], reached: ["og_shown", '=IF(og_reached="","",og)'] },
     { label: "Final gravity", format: "gravity", plan: ["fg_plan", "=GYLE.YEAST.FINISH(og_plan,attenuation)"], reached: ["fg_reached", '=IF(OR(verdict="steady",verdict="stalled"),fg,"")'] },
-    { label: "Alcohol", format: "one", unit: alcoholUnit, plan: ["abv_plan", "=GYLE.BEER.ABV(og_plan,fg_plan)"], reached: ["abv_reached", '=IF(fg="","",GYLE.BEER.ABV(og,fg))'] },
+    { label: "Alcohol", format: "one", unit: alcoholUnit, plan: ["abv_plan", "=GYLE.BEER.ABV(og_plan,fg_plan)"], reached: ["abv_reached", '=IF(N(fg_reached)=0,"",abv_now)'] },
     {
       label: "Bitterness",
       format: "whole",
       unit: "IBU",
-      plan: ["ibu_plan", '=GYLE.HOPS.IBU(hops,gravity_volume,kettle_gravity,"tinseth",boils_at,units)'],
+      plan: ["ibu_plan", bitternessFormula("HOPS.IBU")],
       reached: ["ibu_reached", '=IF(OR(volume_reached="",ibu_plan=""),"",ibu_plan*volume/volume_reached)'],
     },
     {
       label: "Colour",
       format: "one",
-      plan: ["colour_plan", "=GYLE.WORT.COLOUR(malt,gravity_volume,colour_scale,units)"],
+      plan: ["colour_plan", `=IF(${noColours},"",GYLE.WORT.COLOUR(malt,gravity_volume,colour_scale,units))`],
       reached: ["colour_reached", '=IF(OR(volume_reached="",colour_plan=""),"",GYLE.WORT.COLOUR(malt,gravity_volume*volume_reached/volume,colour_scale,units))'],
     },
     { label: "Bottles", format: "whole", plan: ["bottles_plan", '=IF(into="keg","",INDEX(GYLE.PACK.BOTTLES(volume,bottle_volume,bottling_loss,units),1,1))'], reached: ["bottles_reached", '=IF(N(bottles_filled)=0,"",bottles_filled)'] },

@@ -1,3 +1,4 @@
+import type { HopPlace } from "../../core/hops/places";
 import type { UnitSystem } from "../../functions/quantities";
 import type { CellContent } from "../plan/sheet-plan";
 
@@ -23,13 +24,16 @@ export interface MaltLine {
   readonly remark?: string;
 }
 
+/** Where a hop goes in beside the boil: before it, into the hot wort after it, or into the fermenter. */
+export { hopPlaces, type HopPlace } from "../../core/hops/places";
+
 export interface HopLine {
   readonly hop: string;
   /** oz or g. */
   readonly mass: number;
   readonly alphaPercent: number;
-  /** Minutes left in the boil when it goes in. */
-  readonly minutes: number;
+  /** Minutes left in the boil when it goes in, or where else it goes in. */
+  readonly minutes: number | HopPlace;
   readonly form: string;
   readonly cost: Filled<number>;
   readonly remark?: string;
@@ -66,6 +70,22 @@ export interface Kit {
   readonly hydrometerCalibratedAt: number;
   readonly bottleVolume: number;
   readonly bottlingLoss: number;
+  /** Water that is missing after the grain, for each unit of its mass: what went in less the wort that came out. */
+  readonly absorption: number;
+  /** Left behind below the false bottom of a mash tun. */
+  readonly deadSpace: number;
+  /** What a mash tun of its own holds; 0 = the mash stands in the kettle. */
+  readonly tunSize: number;
+  /** Sanitiser concentrate for each unit of water, by its label; 0 = not looked up yet. */
+  readonly sanitiserDose: number;
+  /** Air above the beer in a bottle, % of what the bottle holds. */
+  readonly headspacePercent: number;
+}
+
+/** Hops left in the hot wort after the boil; blank where there is no such stand. */
+export interface HopStand {
+  readonly temperature: Filled<number>;
+  readonly minutes: Filled<number>;
 }
 
 export interface Yeast {
@@ -149,6 +169,9 @@ export interface BatchContents {
   readonly kit: Kit;
   readonly malt: readonly MaltLine[];
   readonly hops: readonly HopLine[];
+  readonly hopStand: HopStand;
+  /** Day on which hops went into the fermenter. */
+  readonly dryHoppedOn: Filled<number>;
   readonly yeast: Yeast;
   /** Steps, whys and cautions in words of one's own; left out: ours for the method. */
   readonly steps?: readonly StepLine[];

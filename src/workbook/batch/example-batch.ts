@@ -59,7 +59,7 @@ export function firstExtractBatch(): BatchContents {
     ...batch,
     number: 1,
     salts: "Tap water stood overnight",
-    happened: ["10:00", "10:15", "10:25", "10:55", "11:27", "11:33", "11:45", "12:10", "12:10", "12:36", "12:53", "12:56", "13:06", "13:11", "13:12", "13:40", "13:56", "14:02", "14:10", "14:40"].map(clock),
+    happened: ["10:00", "10:15", "10:25", "10:55", "11:27", "11:33", "11:45", "12:10", "12:10", "12:36", "12:53", "12:56", "13:06", "13:11", "13:12", "13:40", "13:56", "14:02", "14:12", "14:18", "14:48"].map(clock),
     wort: { reading: 1.051, scale: "SG", sampleTemperature: 70, volume: 5 },
     readings: [
       { when: at(8, "18:30"), reading: 1.03, scale: "SG", sampleTemperature: 68, beerTemperature: 67 },

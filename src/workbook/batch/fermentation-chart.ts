@@ -59,7 +59,7 @@ function series({ first, last }: Rows): [ChartSeriesPlan, ...ChartSeriesPlan[]] 
 /** W to Z: the days of the chart and the curve on each, with its band. */
 function curve(b: SheetBuilder, { heading, first, last }: Rows): void {
   for (const [letters, text] of [["W", "For the chart"], ["X", "Curve"], ["Y", "Low"], ["Z", "High"]] as const) b.put(letters, text, { style: "workings" }, heading);
-  const fitted = `=IF(COUNT(log_gravities)<2,AC${first},IFERROR(GYLE.LOG.CURVE(log_times,log_gravities,chart_days,og,fg_expected),AC${first}))`;
+  const fitted = `=IF(COUNT(log_gravities)<2,AC${first},IFERROR(GYLE.LOG.CURVE(log_times,log_gravities,chart_days,og,fg_expected,count_from),AC${first}))`;
   for (let index = 0; index < points; index += 1) {
     b.put("W", `=chart_from+(chart_to-chart_from)*${index}/${points - 1}`, { style: "workings", format: "dateTime" }, first + index);
     for (const letters of ["X", "Y", "Z"]) {
@@ -93,7 +93,7 @@ function marks(b: SheetBuilder, words: UnitWords, { heading, first, last }: Rows
 /** AG to AI: where the log says it is going, and the days that the chart covers. */
 function forecast(b: SheetBuilder, { heading, first }: Rows): void {
   b.put("AG", "Forecast from the readings", { style: "workings" }, heading);
-  b.put("AG", '=IF(COUNT(log_gravities)<2,"",IFERROR(GYLE.LOG.FORECAST(log_times,log_gravities,og,fg_expected),""))', { style: "workings", spillsTo: `AI${first + 5}` }, first);
+  b.put("AG", '=IF(COUNT(log_gravities)<2,"",IFERROR(GYLE.LOG.FORECAST(log_times,log_gravities,og,fg_expected,count_from),""))', { style: "workings", spillsTo: `AI${first + 5}` }, first);
   b.name("forecast", `AG${first}:AI${first + 5}`);
   b.name("forecast_day", `AH${first + 2}`);
   b.name("forecast_spread", `AI${first + 2}`);

@@ -42,6 +42,17 @@ export function rightField(b: SheetBuilder, label: string, field: Field, row = b
   if (!wide && field.unit) b.put("I", field.unit, { style: "unit" }, row);
 }
 
+/** Kit that is set once, and what it makes of a batch: label, value and unit to the right of a section, outside the printed page. */
+export function workings(b: SheetBuilder, lines: readonly [string, Field][], first: number): void {
+  for (const [index, [label, field]] of lines.entries()) {
+    const row = first + index;
+    const calculates = typeof field.content === "string" && field.content.startsWith("=");
+    b.put("K", label, { style: "label" }, row);
+    b.put("L", field.content, { ...options(field), style: field.style ?? (calculates ? "result" : "input") }, row);
+    b.put("M", field.unit ?? "", { style: "unit" }, row);
+  }
+}
+
 /** A section's heading across the sheet; leaves `row` on the line below. */
 export function section(b: SheetBuilder, number: number, title: string, hint: string): void {
   b.height(18);
@@ -69,7 +80,7 @@ export function fieldRows(b: SheetBuilder, left: readonly [string, Field][], rig
 /** A column without a number format holds words. */
 const isNumeric = (format: NumberFormat | undefined): boolean => format !== undefined && format !== "text" && format !== "dateTime";
 
-/** A heading row and a table of inputs with at least `usualRows` rows, more where there are more lines; returns the body's first and last row. */
+/** A heading row and a table of inputs with at least `usualRows` rows (or those that the sheet has already), more where there are more lines; returns the body's first and last row. */
 export function inputTable(
   b: SheetBuilder,
   name: string,
@@ -77,7 +88,7 @@ export function inputTable(
   lines: readonly (readonly CellContent[])[],
   usualRows: number,
 ): { first: number; last: number } {
-  const rows = Math.max(usualRows, lines.length);
+  const rows = Math.max(b.tableRows[name] ?? usualRows, lines.length);
   const heading = b.row;
   for (const { letter, heading: text, format } of columns) b.put(letter, text, { style: isNumeric(format) ? "headingRight" : "heading" });
   for (let index = 0; index < rows; index += 1) {

@@ -1,6 +1,6 @@
 import type { SheetBuilder } from "../plan/sheet-builder";
 import type { BatchContents } from "./contents";
-import { fieldRows, inputTable, section, type Field } from "./fields";
+import { fieldRows, inputTable, section, workings, type Field } from "./fields";
 import type { UnitWords } from "./unit-words";
 
 /** Rows of a new sheet; a batch with more lines gets as many. */
@@ -37,6 +37,16 @@ export function malt(b: SheetBuilder, { malt: lines, kit, units, method }: Batch
   b.validate({ kind: "list", range: `D${first}:D${last}`, choices: ["mash", "steep", "extract", "sugar"], message: "mash, steep, extract or sugar." });
   b.between(`B${first}:B${last}`, [0, 1000]);
   b.between(`C${first}:C${last}`, [0, 100]);
+  workings(
+    b,
+    [
+      ["Water that the grain keeps", { content: kit.absorption, format: "two", unit: units === "us" ? "US gal/lb" : "L/kg", name: "absorption", note: "What is missing after the grain: water in, less wort out, for each unit of its mass. What the grain dissolves is counted in it already. 1.0 L/kg (0.12 US gal/lb) is common practice; less if the bag is squeezed." }],
+      ["Dead space of the mash tun", { content: kit.deadSpace, format: "two", unit: words.volume, name: "tun_dead_space", note: "What stays below the false bottom and never runs off; 0 where the grain hangs in a bag. It only asks for more water: the sugar in it is missing in “Sugar won from the grain” already, which goes by what reaches the kettle." }],
+      ["Mash tun holds", { content: kit.tunSize || "", format: "two", unit: words.volume, name: "tun_size", note: "Leave empty where the mash stands in the kettle." }],
+      ["Sanitiser, by its label", { content: kit.sanitiserDose || "", format: "two", unit: words.dosePerVolume, name: "sanitiser_per_volume", note: "Concentrate for each unit of water, as the maker's label says. Until it is typed, the sheet gives no dose." }],
+    ],
+    heading,
+  );
   const common = {
     grain: ["Grain", { content: '=SUMIF(malt_handling,"steep",malt_mass)+SUMIF(malt_handling,"mash",malt_mass)', format: "two", unit: words.mass, name: "grain_mass" }],
     kettle: ["Average gravity in the kettle", { content: '=IF(water_before_boil="","",GYLE.WORT.GRAVITY(malt,(water_before_boil+water_chilled)/2,grain_efficiency,units))', format: "gravity", unit: "the bitterness goes by it", name: "kettle_gravity" }],

@@ -1,5 +1,5 @@
 import type { UnitSystem } from "../../functions/quantities";
-import type { BatchContents, Kit, Method, Packaging, Tasting, Yeast } from "./contents";
+import type { BatchContents, HopStand, Kit, Method, Packaging, Tasting, Yeast } from "./contents";
 
 /**
  * Usual values of a beginner's kit, so that a new sheet computes from the first ingredient on. Common practice, each to
@@ -26,6 +26,11 @@ export const usualKit: Readonly<Record<UnitSystem, Kit>> = {
     hydrometerCalibratedAt: 60,
     bottleVolume: 12,
     bottlingLoss: 0.1,
+    absorption: 0.12,
+    deadSpace: 0,
+    tunSize: 0,
+    sanitiserDose: 0,
+    headspacePercent: 5,
   },
   metric: {
     boilMinutes: 60,
@@ -47,6 +52,11 @@ export const usualKit: Readonly<Record<UnitSystem, Kit>> = {
     hydrometerCalibratedAt: 20,
     bottleVolume: 500,
     bottlingLoss: 0.5,
+    absorption: 1,
+    deadSpace: 0,
+    tunSize: 0,
+    sanitiserDose: 0,
+    headspacePercent: 5,
   },
 };
 
@@ -70,11 +80,13 @@ const emptyPackaging = (units: UnitSystem): Packaging => ({
   warmestSinceFermentation: units === "us" ? 68 : 20,
   sugar: "dextrose",
   bottleKind: "ordinary",
-  warmestStorage: units === "us" ? 80 : 27,
+  warmestStorage: units === "us" ? 75 : 24,
   conditioningTemperature: units === "us" ? 70 : 21,
   kegTemperature: units === "us" ? 40 : 4,
   bottlesFilled: "",
 });
+
+export const noHopStand: HopStand = { temperature: "", minutes: "" };
 
 export const emptyTasting: Tasting = {
   tastedOn: "",
@@ -122,6 +134,8 @@ export function newBatch({ id, sheetName, batchName, brewedOn, volume, units, to
     kit: kitFor(method, units),
     malt: [],
     hops: [],
+    hopStand: noHopStand,
+    dryHoppedOn: "",
     yeast: emptyYeast(units),
     happened: [],
     wort: { reading: "", scale: "SG", sampleTemperature: "", volume: "" },

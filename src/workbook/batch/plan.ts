@@ -22,11 +22,15 @@ import { yeast } from "./yeast";
 /** A to I are printed; J parts them from the workings: K to O the steps, Q to U the timeline, W to AE the chart, AG to AI the forecast. */
 export const columnWidths: readonly number[] = [28, 10.5, 10.5, 10.5, 10.5, 10.5, 10.5, 10.5, 44, 3, 46, 9, 9, 52, 60, 3, 12, 9, 46, 12, 52, 3, 15, 9, 9, 9, 15, 9, 9, 15, 9, 3, 24, 15, 15];
 
-/** The whole batch sheet of an extract batch, in the order of the job. */
-export function planBatch(typed: BatchContents): SheetPlan {
+/**
+ * The whole batch sheet, in the order of the job.
+ *
+ * @param tableRows rows of the tables Malt, Hops and Readings where the sheet stands already
+ */
+export function planBatch(typed: BatchContents, tableRows: Readonly<Record<string, number>> = {}): SheetPlan {
   const contents = mapTexts(typed, cellText);
   const words = unitWords(contents.units);
-  const b = new SheetBuilder();
+  const b = new SheetBuilder(tableRows);
   const { swatch, colour } = card(b, contents, words);
   const budget = water(b, contents, words);
   malt(b, contents, words);

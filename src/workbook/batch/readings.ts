@@ -1,8 +1,10 @@
+import { lastDays, stillFermenting } from "../../core/log/steady";
 import type { SheetBuilder } from "../plan/sheet-builder";
 import type { BatchContents } from "./contents";
 import { fermentationChart } from "./fermentation-chart";
-import { fieldRows, inputTable, section, type Field } from "./fields";
+import { fieldRows, inputTable, section, workings, type Field } from "./fields";
 import { gravityAllowance } from "./gravity-allowance";
+import { pitchedAt } from "./pitched";
 import type { UnitWords } from "./unit-words";
 
 /** Room for a reading a day over two weeks, and for the chart beside them. */
@@ -42,6 +44,17 @@ export function readings(b: SheetBuilder, contents: BatchContents, words: UnitWo
     b.put("G", top ? `=GYLE.YEAST.ATTENUATION(og,F${first}:F${last})` : "", { style: "result", format: "whole", ...(top && { spillsTo: `G${last}` }) }, row);
     b.put("H", top ? `=GYLE.BEER.ABV(og,F${first}:F${last})` : "", { style: "result", format: "one", ...(top && { spillsTo: `H${last}` }) }, row);
   }
+  workings(
+    b,
+    [
+      ["Dry hops went in on", { content: contents.dryHoppedOn, format: "date", name: "dry_hopped_on", note: "Hops in finished beer can wake the fermentation up: readings from before that day no longer show that it has ended." }],
+      // A day without a time counts from its end: the reading just before the hops is often of the same day.
+      ["Readings count from", { content: '=IF(N(dry_hopped_on)=0,"",dry_hopped_on+IF(dry_hopped_on=INT(dry_hopped_on),1,0))', format: "dateTime", name: "count_from" }],
+      ["Where it stands rests on", { content: restsOn, format: "text", name: "verdict_rests" }],
+      ...pitchedAt,
+    ],
+    heading,
+  );
   b.name("reading_times", `A${first}:A${last}`);
   b.name("readings", `B${first}:B${last}`);
   b.name("beer_temperatures", `E${first}:E${last}`);
@@ -51,9 +64,9 @@ export function readings(b: SheetBuilder, contents: BatchContents, words: UnitWo
   fieldRows(
     b,
     [
-      ["Where it stands", { content: "=GYLE.LOG.STEADY(reading_times,gravities,0.001,fg_expected)", format: "text", name: "verdict", style: "keyText" }],
+      ["Where it stands", { content: "=GYLE.LOG.STEADY(reading_times,gravities,0.001,fg_expected,og,count_from)", format: "text", name: "verdict", style: "keyText" }],
       ["Read again on", { content: '=IF(OR(verdict="",verdict="steady",verdict="stalled"),"",last_reading+1)', format: "dateTime", name: "next_reading" }],
-      ["At its end about", { content: '=IF(OR(N(forecast_day)=0,verdict="steady",verdict="stalled"),"",forecast_day)', format: "date", unit: '=IF(OR(end_expected="",N(forecast_spread)=0),"","± "&TEXT(forecast_spread,"0.0")&" days (a forecast)")', name: "end_expected" }],
+      ["At its end about", { content: '=IF(OR(N(forecast_day)=0,verdict="steady",verdict="stalled"),"",forecast_day)', format: "date", unit: '=IF(OR(end_expected="",N(forecast_spread)=0),"","± "&FIXED(forecast_spread,1,TRUE)&" days (a forecast)")', name: "end_expected" }],
     ],
     [
       ["Gravity now", { content: '=IF(last_reading="","",INDEX(gravities,MATCH(last_reading,reading_times,0)))', format: "gravity", name: "fg", style: "keyResult" }],
@@ -109,8 +122,16 @@ function originalGravity(b: SheetBuilder, { wort, kit, method, units }: BatchCon
   );
 }
 
+/** The readings that say "steady" or "stalled", by the counts of GYLE.LOG.STEADY: five or more of the last four days and a half, else the trade's two. */
+const restsOn =
+  `=IF(AND(verdict<>"steady",verdict<>"stalled"),"",IF(COUNTIFS(gravities,">0",gravities,"<="&(fg+${stillFermenting}+1E-9),reading_times,">="&MAX(last_reading-${lastDays.days}-1E-9,N(count_from)))>=${lastDays.readings},` +
+  `COUNTIFS(gravities,">0",gravities,"<="&(fg+${stillFermenting}+1E-9),reading_times,">="&MAX(last_reading-${lastDays.days}-1E-9,N(count_from)))&" readings of the last days","two readings a day apart"))`;
+
 const nextStep =
-  '=IF(verdict="","Pitch; signs of life within 24 to 48 hours. Read again after three days.",IF(verdict="steady","Finished: package it when you are ready.",' +
+  '=IF(verdict="","Pitch; signs of life within 24 to 48 hours. Read again after three days.",' +
+  'IF(verdict="steady","Finished, by "&verdict_rests&": package it when you are ready."&IF(LEFT(verdict_rests,3)="two"," A third makes it surer.",""),' +
   'IF(verdict="stalled","Stopped too early: warm it up, rouse the yeast, wait; do not bottle.",' +
-  'IF(verdict="nearly","Almost there: leave it, read again tomorrow.",' +
-  'IF(verdict="rising","Gravity cannot rise: read again, mind the temperature.","Working: leave the lid closed.")))))';
+  'IF(verdict="rising","Gravity cannot rise: read again, mind the temperature.",' +
+  'IF(verdict="not begun","Not begun: warm enough? No sign of life two days after pitching: give it fresh yeast.",' +
+  'IF(N(count_from)>0,"Dry hops can wake a finished beer up: only readings after they went in count. Two a day apart, at least.",' +
+  'IF(verdict="nearly","Almost there: leave it, read again tomorrow.","Working: leave the lid closed.")))))))';

@@ -7,7 +7,7 @@ const notesPoints = 43;
 
 /** 9. Tasting and notes: what it was like, so that the next one can be better. */
 export function tasting(b: SheetBuilder, { tasting: t }: BatchContents): void {
-  section(b, 9, "Tasting and notes", "Five for a beer you would pour for anybody, one for the drain");
+  section(b, 9, "Tasting and notes", "Five to pour for anybody of legal age, one for the drain; none before you drive");
   b.put("A", "Tasted on", { style: "label" });
   b.put("B", t.tastedOn, { style: "input", format: "date", name: "tasted_on" });
   b.put("E", "Mean of the scores", { style: "label", mergeTo: "G" });

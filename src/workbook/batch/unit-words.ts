@@ -9,6 +9,7 @@ export interface UnitWords {
   readonly pressure: string;
   readonly bottleVolume: string;
   readonly doseVolume: string;
+  readonly dosePerVolume: string;
   readonly volumePerHour: string;
   readonly altitude: string;
   readonly flow: string;
@@ -27,6 +28,7 @@ export function unitWords(units: UnitSystem): UnitWords {
     pressure: word("pressure"),
     bottleVolume: word("bottleVolume"),
     doseVolume: word("doseVolume"),
+    dosePerVolume: word("dosePerVolume"),
     volumePerHour: word("volumePerHour"),
     altitude: word("altitude"),
     flow: word("flow"),

@@ -1,6 +1,6 @@
 import type { SheetBuilder } from "../plan/sheet-builder";
 import type { BatchContents } from "./contents";
-import { fieldRows, section, type Field } from "./fields";
+import { fieldRows, section, workings, type Field } from "./fields";
 import type { UnitWords } from "./unit-words";
 
 /** 2. Water and kit: what to collect for what must end up in the fermenter, on this kit, at this altitude. Returns the first cell of the budget. */
@@ -9,7 +9,9 @@ export function water(b: SheetBuilder, contents: BatchContents, words: UnitWords
   section(b, 2, "Water and kit", "How much to collect, so that enough is left");
   const first = b.row;
   const budgetRow = (index: number) => `=IF(R${first + index}="","",R${first + index})`;
-  const budget = b.put("Q", "=GYLE.WATER.BUDGET(kettle_part,boil_minutes,boil_off,kettle_loss,grain_mass,,,units)", { style: "workings", spillsTo: `R${first + 4}` });
+  // Grain to steep hangs in a bag in the kettle, so that only a mash leaves something behind in a tun.
+  const deadSpace = contents.method === "extract" ? "" : ",IF(grain_mass>0,N(tun_dead_space),0)";
+  const budget = b.put("Q", `=GYLE.WATER.BUDGET(kettle_part,boil_minutes,boil_off,kettle_loss,grain_mass,absorption,,units,malt,grain_efficiency${deadSpace})`, { style: "workings", spillsTo: `R${first + 4}` });
   fieldRows(
     b,
     [
@@ -23,20 +25,20 @@ export function water(b: SheetBuilder, contents: BatchContents, words: UnitWords
       ["Salts, other treatment", { content: salts, format: "text", name: "salts" }],
     ],
     [
-      ["Collect", { content: budgetRow(0), format: "two", unit: words.volume, name: "water_collect", style: "keyResult" }],
-      ["Before the boil", { content: budgetRow(1), format: "two", unit: words.volume, name: "water_before_boil" }],
+      ["Collect", { content: budgetRow(0), format: "two", unit: words.volume, name: "water_collect", style: "keyResult", note: "Water, cold. Malt extract and sugar bring volume of their own (about 0.7 and 0.6 L for each kg, 0.08 and 0.07 US gal for each lb), so that much less water is wanted. What boils away, stays in the grain, in the mash tun and in the kettle is added." }],
+      ["Before the boil", { content: budgetRow(1), format: "two", unit: words.volume, name: "water_before_boil", note: "Wort in the kettle with everything dissolved in it, as if it were cold: a dip stick in boiling wort shows 4 % more." }],
       ["After the boil, hot", { content: budgetRow(2), format: "two", unit: words.volume, name: "water_after_boil" }],
       ["After chilling", { content: budgetRow(3), format: "two", unit: words.volume, name: "water_chilled" }],
       ["From the kettle to the fermenter", { content: '=IF(N(volume)>N(top_up),volume-N(top_up),"")', format: "two", unit: words.volume, name: "kettle_part" }],
       ["Water boils at", { content: "=GYLE.WATER.BOILS(altitude,units)", format: "one", unit: words.temperature, name: "boils_at" }],
-      ["Sanitiser concentrate", { content: "=GYLE.CLEAN.DOSE(sanitiser_volume,,units)", format: "two", unit: `${words.doseVolume}; wet for 1 min or more, by its label`, name: "sanitiser_dose", note: `Whatever touches wort below ${contents.units === "us" ? "180 °F" : "82 °C"} must be clean and then sanitised. The maker's label says how much and how long.` }],
+      ["Sanitiser concentrate", { content: "=GYLE.CLEAN.DOSE(sanitiser_volume,sanitiser_per_volume,units)", format: "two", unit: `${words.doseVolume}; blank until its label's dose is typed (column L)`, name: "sanitiser_dose", note: "From flame-out on, whatever touches the wort must be clean and then sanitised. The maker's label says how much and how long." }],
     ],
   );
   heatWorkings(b, contents, words, first);
   return budget;
 }
 
-/** Kit that is set once, and what it makes of this batch: to the right, outside the printed page. */
+/** How long heating and chilling take, and the volume that shares the extract. */
 function heatWorkings(b: SheetBuilder, { kit, method }: BatchContents, words: UnitWords, first: number): void {
   const warm = (volume: string, to: string) => `=IF(${volume}="","",GYLE.HEAT.WARM(${volume},tap_temperature,${to},power,heat_efficiency,units))`;
   const lines: readonly [string, Field][] = [
@@ -50,10 +52,5 @@ function heatWorkings(b: SheetBuilder, { kit, method }: BatchContents, words: Un
     ["Chilling takes", { content: '=IF(water_chilled="","",GYLE.HEAT.CHILL(water_chilled,boils_at,pitch_temperature,tap_temperature,tap_flow,coil,units))', format: "whole", unit: "min", name: "chill_minutes" }],
     ["Volume that shares the extract", { content: '=IF(kettle_part="","",volume*(kettle_part+N(kettle_loss))/kettle_part)', format: "two", unit: words.volume, name: "gravity_volume", note: "Wort left behind in the kettle keeps its share of sugar and bitterness: both are spread over this volume." }],
   ];
-  for (const [index, [label, { content, format, unit, name, note }]] of lines.entries()) {
-    const row = first + index;
-    b.put("K", label, { style: "label" }, row);
-    b.put("L", content, { style: typeof content === "string" ? "result" : "input", ...(format && { format }), ...(name && { name }), ...(note && { note }) }, row);
-    b.put("M", unit ?? "", { style: "unit" }, row);
-  }
+  workings(b, lines, first);
 }

@@ -31,6 +31,8 @@ export interface DatedBatch {
   readonly verdict: string;
   readonly lastReading: number | undefined;
   readonly forecastEnd: number | undefined;
+  /** What the sheet says of the pressure; "" where nothing yet. */
+  readonly pressureVerdict: string;
 }
 
 /** Common practice for an ale at room temperature: done by day 8 to 12. */
@@ -57,6 +59,7 @@ export function datedBatch(sheet: NamedCells): DatedBatch {
     lastReading: number("last_reading"),
     // A forecast has no plain form: unplugged it stands still, whatever was read since.
     forecastEnd: isUnplugged(sheet) ? undefined : number("end_expected"),
+    pressureVerdict: sheet.has("pressure_verdict") ? sheet.text("pressure_verdict") : "",
   };
 }
 
@@ -92,9 +95,10 @@ function packaging(batch: DatedBatch, brewDay: number): BatchDate[] {
   const planned = end(batch, brewDay).day + daysFromEndToPackaging;
   const day = packagedOn === undefined ? planned : Math.floor(packagedOn);
   const verb = into === "keg" ? "Kegging" : "Bottling";
-  const filled: BatchDate = { kind: "packaging", title: verb, day, words: "Only when two readings a day apart have agreed: gas from unfinished beer bursts glass.", basis: packagedOn === undefined ? "the day after the second reading" : "written on the sheet" };
+  const words = `Only when two readings a day apart have agreed: gas from unfinished beer bursts glass.${batch.pressureVerdict.startsWith("over") ? " As planned now it will not hold: look at section 8 of the sheet before you fill anything." : ""}`;
+  const filled: BatchDate = { kind: "packaging", title: verb, day, words, basis: packagedOn === undefined ? "the day after the second reading" : "written on the sheet" };
   const taste = into === "bottles" ? readyOn(day, conditioningTemperature ?? null, units) : undefined;
-  return taste === undefined ? [filled] : [filled, { kind: "first-taste", title: "First taste", day: taste, words: "Chill one bottle for a day and taste it. Flat: another week in the warm. Gushing: cool them all, keep away, open none warm.", basis: "by the temperature at which the bottles stand" }];
+  return taste === undefined ? [filled] : [filled, { kind: "first-taste", title: "First taste", day: taste, words: "Chill one bottle for a day and taste it. Flat: another week in the warm. Gushing: do not open or move the others; keep people away and cool the room.", basis: "by the temperature at which the bottles stand" }];
 }
 
 export interface BackwardPlan {

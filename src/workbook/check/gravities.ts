@@ -1,3 +1,4 @@
+import { leaveThem } from "../../functions/pack/check-words";
 import { callScalar } from "../../functions/call";
 import { functionNamed } from "../../functions/registry";
 import { columnLetters } from "../plan/addresses";
@@ -67,9 +68,12 @@ function packagedTooEarly(sheet: NamedCells, lines: readonly Line[]): Finding[] 
   const packagedOn = sheet.number("packaged_on");
   if (packagedOn === "" || packagedOn <= 0) return [];
   const known = measured(lines).filter(({ when }) => when < Math.floor(packagedOn) + 1);
-  const expected = sheet.number("fg_expected");
-  const verdict = known.length === 0 ? "" : callScalar(functionNamed("LOG.STEADY"), [known.map(({ when }) => [when]), known.map(({ gravity }) => [gravity]), 0.001, expected === "" ? null : expected]);
+  const filled = (name: string): number | null => {
+    const value = sheet.has(name) ? sheet.number(name) : "";
+    return value === "" ? null : value;
+  };
+  const verdict = known.length === 0 ? "" : callScalar(functionNamed("LOG.STEADY"), [known.map(({ when }) => [when]), known.map(({ gravity }) => [gravity]), 0.001, ...["fg_expected", "og", "count_from"].map(filled)]);
   if (verdict === "steady") return [];
   const address = sheet.range("packaged_on").split(":")[0] ?? "";
-  return [{ sheet: sheet.sheetName, address, weight: "stop", words: `Packaged before two readings a day apart agreed${typeof verdict === "string" && verdict !== "" ? ` (the readings up to then say “${verdict}”)` : ""}: what is left may ferment in the glass and burst it. Keep the bottles cold and boxed, wear glasses and gloves, open one with care.`, insteadOf: "Has it finished?" }];
+  return [{ sheet: sheet.sheetName, address, weight: "stop", words: `Packaged before two readings a day apart agreed${typeof verdict === "string" && verdict !== "" ? ` (the readings up to then say “${verdict}”)` : ""}: what is left may ferment in the glass and burst it. Bottles: ${leaveThem}`, insteadOf: "Has it finished?" }];
 }

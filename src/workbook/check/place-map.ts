@@ -46,13 +46,19 @@ function shifted(pairs: readonly (readonly [number, number])[]): (planned: numbe
   };
 }
 
+/** The new address with the dollar signs of the old one. */
+const anchored = (corner: string, where: string | undefined): string | undefined => {
+  const [, column = "", row = ""] = /^(\$?)[A-Z]+(\$?)\d+$/i.exec(corner) ?? [];
+  return where?.replace(/^([A-Z]+)(\d+)$/i, (_, letters: string, digits: string) => `${column}${letters}${row}${digits}`);
+};
+
 /** A planned formula with its addresses where those cells stand now; undefined where one of them is not certain. */
 export function moved(formula: string, place: (planned: string) => string | undefined): string | undefined {
   let isCertain = true;
   const text = tokenize(formula, { mergeRefs: true })
     .map(({ type, value }) => {
       if (type !== tokenTypes.REF_RANGE) return value;
-      const corners = value.split(":").map((corner) => place(corner.replaceAll("$", "")));
+      const corners = value.split(":").map((corner) => anchored(corner, place(corner.replaceAll("$", ""))));
       if (corners.includes(undefined)) isCertain = false;
       return corners.join(":");
     })

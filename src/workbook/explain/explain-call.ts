@@ -151,6 +151,7 @@ function missingOf(parameters: readonly [string, Parameter][], given: readonly G
     if (!cells) return true;
     if (parameter.kind === "table") return filledRows(cells, 1).length === 0;
     const cell = broadcast(cells, offset.row, offset.column);
+    if ("blank" in parameter && parameter.blank === "waits") return cell === null || cell === "";
     return isScalar(parameter) ? cell === null || cell === "" || cell === 0 : cells.flat().every((one) => one === null || one === "" || one === 0);
   });
   const wanted = explained[index];

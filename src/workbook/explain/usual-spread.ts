@@ -50,7 +50,16 @@ export function spreadOfCall(descriptor: AnyDescriptor, typed: readonly (Cell | 
     return uncertainty === undefined ? [] : [`${argumentName(key)} ± ${showNumber(uncertainty, (parameter as NumberParameter).quantity === "gravity" ? "gravity" : undefined)} ${unitOf(parameter, units)}`.trim()];
   });
   if (assumed.length === 0) return undefined;
+  assumed.push(...ofTheEquation(descriptor, units));
   const answer = callScalar(functionNamed("GAUGE.SPREAD"), [descriptor.id, [parameters.map((_, index) => typed[index] ?? null)], [uncertainties.map((uncertainty) => uncertainty ?? "")]]);
   if (typeof answer === "number") return { spread: { value: answer, assumed } };
   return typeof answer === "string" ? undefined : { noSpread: answer.message };
+}
+
+/** "the equation itself ± 0.002 SG (S. Terrill, 2011)", where its source says so. */
+function ofTheEquation({ modelSpread, result }: AnyDescriptor, units: UnitSystem): string[] {
+  if (modelSpread === undefined || result.kind !== "number") return [];
+  const { unit, fromCore } = quantity(result.quantity);
+  const shown = showNumber(rounded(fromCore(modelSpread.plusOrMinus, units) - fromCore(0, units)), result.quantity === "gravity" ? "gravity" : undefined);
+  return [`the equation itself ± ${`${shown} ${unit[units]}`.trim()} (${modelSpread.from})`];
 }

@@ -20,7 +20,7 @@ export interface Course {
   /** Why there is no curve. */
   readonly reason?: string;
   /** Only of a fermentation under way: never out of a stall, and nothing is left to forecast of a steady one. */
-  readonly forecast?: { readonly day: number; readonly plusOrMinusDays: number; readonly finalGravity: number };
+  readonly forecast?: { readonly day: number; readonly plusOrMinusDays: number; readonly finalGravity: number; readonly plusOrMinusGravity: number };
 }
 
 const points = 49;
@@ -38,7 +38,7 @@ export function courseOf(log: FermentationLog): Course {
   if (log.gravities.length < 2 || !span) return { curve: [], reason: "Two readings after the yeast went in are needed for a curve." };
   const days = Array.from({ length: points }, (_, index) => span[0] + ((span[1] - span[0]) * index) / (points - 1));
   const known = [log.gravities.map(({ day }) => [day]), log.gravities.map(({ value }) => [value])];
-  const ends = [log.originalGravity ?? null, log.expectedGravity ?? null];
+  const ends = [log.originalGravity ?? null, log.expectedGravity ?? null, log.countFrom ?? null];
   const curve = call(logCurve, [...known, days.map((day) => [day]), ...ends]);
   const problem = curve[0]?.[0];
   if (problem instanceof CellError) return { curve: [], reason: sentenceOf(problem.message, Object.keys(logCurve.parameters).map(argumentName)) };
@@ -53,5 +53,5 @@ function forecastIn(verdict: string, rows: Answer): Course["forecast"] {
   if (verdict !== "working" && verdict !== "nearly") return undefined;
   const [, gravity, day] = rows;
   if (typeof day?.[1] !== "number" || typeof gravity?.[1] !== "number") return undefined;
-  return { day: day[1], plusOrMinusDays: Number(day[2]), finalGravity: gravity[1] };
+  return { day: day[1], plusOrMinusDays: Number(day[2]), finalGravity: gravity[1], plusOrMinusGravity: Number(gravity[2]) };
 }

@@ -13,7 +13,7 @@ export interface FermentationLog {
   readonly sheetName: string;
   readonly batchName: string;
   readonly units: UnitSystem;
-  /** When the yeast went in, as near as the sheet tells: the brew day's begin. */
+  /** When the yeast went in, as near as the sheet tells: on older sheets the brew day's begin. */
   readonly start: number | undefined;
   /** What was read, the original gravity first where it was; in the order of time. */
   readonly gravities: readonly Mark[];
@@ -22,6 +22,10 @@ export interface FermentationLog {
   readonly expectedGravity: number | undefined;
   /** In the words of the sheet; "" where there is no reading yet. */
   readonly verdict: string;
+  /** The readings that "steady" or "stalled" rest on, in words; "" on sheets that do not tell. */
+  readonly verdictRests: string;
+  /** Readings before it say nothing about rest. */
+  readonly countFrom: number | undefined;
   readonly nextStep: string;
   readonly nextReading: number | undefined;
 }
@@ -40,7 +44,8 @@ export function fermentationLog(sheet: NamedCells): FermentationLog {
       return typeof day === "number" && day > 0 && typeof value === "number" ? [{ day, value }] : [];
     }).sort((one, other) => one.day - other.day);
   const brewed = number("brewed_on");
-  const start = brewed === undefined ? undefined : brewed + (number("start_time") ?? 0);
+  const pitched = sheet.has("pitched_at") ? number("pitched_at") : undefined;
+  const start = pitched ?? (brewed === undefined ? undefined : brewed + (number("start_time") ?? 0));
   const originalGravity = number("og");
   const first = start !== undefined && originalGravity !== undefined && number("og_reached") !== undefined ? [{ day: start, value: originalGravity }] : [];
   return {
@@ -53,6 +58,8 @@ export function fermentationLog(sheet: NamedCells): FermentationLog {
     originalGravity,
     expectedGravity: number("fg_expected"),
     verdict: sheet.text("verdict"),
+    verdictRests: sheet.has("verdict_rests") ? sheet.text("verdict_rests") : "",
+    countFrom: sheet.has("count_from") ? number("count_from") : undefined,
     nextStep: sheet.text("next_step"),
     nextReading: number("next_reading"),
   };

@@ -9,7 +9,7 @@ export interface ReachedFigures {
   readonly og: number | undefined;
   /** Gravity of the newest reading, finished or not. */
   readonly gravityNow: number | undefined;
-  /** Only once the readings agree. */
+  /** Only once the readings agree, as the alcohol. */
   readonly fg: number | undefined;
   readonly abv: number | undefined;
   readonly ibu: number | undefined;
@@ -24,19 +24,26 @@ export function reachedFigures(batch: BatchContents, planned: PlannedFigures): R
   const og = trustedOriginalGravity(batch, planned, measured);
   const { times, gravities } = logOf(batch);
   const expected = askNumber("YEAST.FINISH", og, batch.yeast.attenuationPercent);
-  const verdict = times.length === 0 ? "" : askText("LOG.STEADY", column(times), column(gravities), 0.001, expected);
+  const verdict = times.length === 0 ? "" : askText("LOG.STEADY", column(times), column(gravities), 0.001, expected, og ?? null, countFrom(batch));
+  const isAtRest = verdict === "steady" || verdict === "stalled";
   const newest = times.indexOf(Math.max(...times));
   const gravityNow = newest < 0 ? undefined : gravities[newest];
   const share = wort.volume === "" ? undefined : wort.volume / volume;
   return {
     og: measured === undefined ? undefined : og,
     gravityNow,
-    fg: verdict === "steady" || verdict === "stalled" ? gravityNow : undefined,
-    abv: gravityNow === undefined ? undefined : askNumber("BEER.ABV", og, gravityNow),
+    fg: isAtRest ? gravityNow : undefined,
+    abv: gravityNow === undefined || !isAtRest ? undefined : askNumber("BEER.ABV", og, gravityNow),
     ibu: planned.ibu === undefined || share === undefined ? undefined : planned.ibu / share,
-    colour: planned.gravityVolume === undefined || share === undefined ? undefined : askNumber("WORT.COLOUR", maltRows(batch), planned.gravityVolume * share, colourScale(batch), units),
+    colour: planned.gravityVolume === undefined || planned.colour === undefined || share === undefined ? undefined : askNumber("WORT.COLOUR", maltRows(batch), planned.gravityVolume * share, colourScale(batch), units),
     verdict,
   };
+}
+
+/** Of a day without a time its end, as on the sheet. */
+function countFrom({ dryHoppedOn }: BatchContents): number | null {
+  if (dryHoppedOn === "" || dryHoppedOn <= 0) return null;
+  return Number.isInteger(dryHoppedOn) ? dryHoppedOn + 1 : dryHoppedOn;
 }
 
 /** Extract and volume fix the gravity, so a reading far from them is doubted, as the sheet does; of a mash only what no grain can give. */

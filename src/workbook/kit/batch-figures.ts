@@ -1,5 +1,7 @@
 import { BrewingError } from "../../core/brewing-error";
 import { coilKwPerK } from "../../core/heat/coil";
+import { boiledAwayL, dissolvedOf, grainKg } from "../../core/water/budget";
+import type { Fermentable } from "../../core/wort/fermentables";
 import { quantity, type QuantityName } from "../../functions/quantities";
 import { unitsOf } from "../read/batch-sheets";
 import type { NamedCells } from "../read/named-cells";
@@ -15,7 +17,7 @@ export function batchFigures(sheet: NamedCells): BatchFigures {
     return value === "" ? undefined : measure ? quantity(measure).toCore(value, units) : value;
   };
   const figures = {
-    boilOff: boilOff(core),
+    boilOff: boilOff(sheet, core),
     grainEfficiencyPercent: core("efficiency_reached"),
     coilKwPerK: coil(sheet, core),
     bottlingLoss: bottlingLoss(core, sheet.text("into")),
@@ -26,15 +28,32 @@ export function batchFigures(sheet: NamedCells): BatchFigures {
 type Core = (name: string, measure?: QuantityName) => number | undefined;
 
 /**
- * L/h: the plan's own figure, and what was missing in the fermenter for each hour of the boil. With top-up water the
- * fermenter is filled to the mark, so that nothing can be learned.
+ * L/h: the water that went in, less what came out, for each hour of the boil. In went what the sheet said to collect, and what
+ * dissolved in it brings its own volume; out came what was in the fermenter and what stayed in the kettle. With top-up water
+ * the fermenter is filled to the mark, so that nothing can be learned.
  */
-function boilOff(core: Core): number | undefined {
-  const [planned, wanted, reached, minutes] = [core("boil_off", "volumePerHour"), core("volume", "volume"), core("volume_reached", "volume"), core("boil_minutes")];
-  if (planned === undefined || wanted === undefined || !reached || !minutes || (core("top_up", "volume") ?? 0) > 0) return undefined;
-  const found = planned + (wanted - reached) / (minutes / 60);
-  return found > 0 ? found : undefined;
+function boilOff(sheet: NamedCells, core: Core): number | undefined {
+  const [collected, reached, minutes] = [core("water_collect", "volume"), core("volume_reached", "volume"), core("boil_minutes")];
+  if (collected === undefined || !reached || !minutes || (core("top_up", "volume") ?? 0) > 0) return undefined;
+  const bill = billOf(sheet);
+  const isMash = sheet.has("mash_water");
+  const kept = grainKg(bill) * (core("absorption", "absorption") || usualAbsorptionLPerKg) + (isMash && grainKg(bill) > 0 ? (core("tun_dead_space", "volume") ?? 0) : 0);
+  const left = reached + (core("kettle_loss", "volume") ?? 0);
+  const dissolved = dissolvedOf(bill, core("efficiency_reached") ?? core("grain_efficiency") ?? 0);
+  const found = boiledAwayL(collected - kept, left, dissolved);
+  return found !== undefined && found > 0 ? found / (minutes / 60) : undefined;
 }
+
+/** What a grain keeps where a sheet of an older plan does not say it: the default of GYLE.WATER.BUDGET. */
+const usualAbsorptionLPerKg = 1;
+
+function billOf(sheet: NamedCells): Fermentable[] {
+  const units = unitsOf(sheet);
+  return sheet.block("malt").flatMap(([mass, yieldPercent, handling]) =>
+    typeof mass === "number" && typeof yieldPercent === "number" && isHandling(handling) ? [{ massKg: quantity("mass").toCore(mass, units), yieldPercent, handling }] : []);
+}
+
+const isHandling = (word: unknown): word is Fermentable["handling"] => word === "mash" || word === "steep" || word === "extract" || word === "sugar";
 
 /** L: beer that was there, less what ended in full bottles. */
 function bottlingLoss(core: Core, into: string): number | undefined {

@@ -17,7 +17,7 @@ export interface LearnedRow {
 }
 
 export const learnedRows: readonly LearnedRow[] = [
-  { key: "boilOff", label: "Boils away", format: "two", spread: { betweenKits: 1, betweenBatches: 0.5 }, how: "What was missing in the fermenter, put down to the boil (not with top-up water); measured by hand" },
+  { key: "boilOff", label: "Boils away", format: "two", spread: { betweenKits: 1, betweenBatches: 0.5 }, how: "Water collected and what dissolved in it, less what reached the fermenter, put down to the boil (not with top-up water); measured by hand" },
   { key: "kettleLoss", label: "Left behind in the kettle", format: "two", spread: { betweenKits: 0.5, betweenBatches: 0.3 }, how: "Measured by hand only: no batch sheet tells it apart from what boiled away" },
   { key: "grainEfficiencyPercent", label: "Sugar won from mashed grain", format: "whole", spread: { betweenKits: 8, betweenBatches: 4 }, how: "The gravity read before the yeast, against what the grain could give" },
   { key: "coilKwPerK", label: "Chiller: heat it passes on", format: "two", spread: { betweenKits: 0.15, betweenBatches: 0.06 }, how: "The times noted beside the chilling and the next line, from boiling to the pitching temperature" },
@@ -39,6 +39,12 @@ export const fixedRows: readonly { readonly key: keyof Kit; readonly label: stri
   { key: "grainTemperature", label: "Grain stands at", format: "whole" },
   { key: "hydrometerCalibratedAt", label: "Hydrometer calibrated at", format: "whole" },
   { key: "bottleVolume", label: "One bottle holds", format: "whole" },
+  // Rows of later plans stand at the end: an older kit sheet lacks them, and its rows keep their places.
+  { key: "absorption", label: "Water that the grain keeps", format: "two" },
+  { key: "deadSpace", label: "Dead space of the mash tun", format: "two" },
+  { key: "tunSize", label: "Mash tun holds", format: "two" },
+  { key: "sanitiserDose", label: "Sanitiser, by its label", format: "two" },
+  { key: "headspacePercent", label: "Air in the neck of a bottle", format: "whole", unit: "%" },
 ];
 
 /** What a figure measures, for its unit and its way to the core. */

@@ -1,22 +1,22 @@
 import { planVersion } from "../batch/card";
-import { fontName, styles } from "../plan/styles";
-import type { CellContent } from "../plan/sheet-plan";
+import { rectangles } from "../plan/areas";
 import { batchMark } from "../read/batch-sheets";
 import { withSecondLook } from "../second-look";
-import { freeCells, type Spot } from "./free-cells";
+import { writeFormats } from "../write/write-formats";
+import { writeUnlessChanged } from "../write/write-unless-changed";
 import { readOutlook, type ReadSheet, type SheetOutlook } from "./outlook";
 import { drawBeside, newChart, takeOldChartAway, type NewChart } from "./new-chart";
-import { missingSince, type AddedCell } from "./steps";
+import { listed, refreshed, type Refreshed } from "./refresh";
 import { takeBack } from "./take-back";
 
 export interface MigratedSheet {
   readonly sheetName: string;
   readonly from: number;
   readonly to: number;
-  /** What was added, with its cell: "a place for the name of its kit (L2)". */
+  /** What was added, with its cell: "“Planned on the kit:” (L2)", and how many cells follow today's plan now. */
   readonly added: readonly string[];
-  /** Why the old chart stays, where today's could not be drawn. */
-  readonly chartStays?: string;
+  /** What stays as it was, and why, in sentences. */
+  readonly stays: readonly string[];
 }
 
 export interface MigrationReport {
@@ -29,20 +29,21 @@ export interface MigrationReport {
 export class HalfMigrated extends Error {
   constructor(work: readonly ReadSheet[], cause: unknown) {
     const names = work.map(({ outlook }) => `"${outlook.sheetName}"`).join(", ");
-    super(`${names}: some empty cells beside the printed part may have been filled, and could not be emptied again. Your own cells are untouched. Undo in the spreadsheet, then look again.`, { cause });
+    super(`${names}: some formulas of ours, and empty cells beside the printed part, may have been written, and could not be put back. Your own cells are untouched. Undo in the spreadsheet, then look again.`, { cause });
     this.name = "HalfMigrated";
   }
 }
 
 export interface Work extends ReadSheet {
-  readonly additions: readonly (Pick<AddedCell, "name" | "label" | "purpose"> & { readonly spot: Spot; readonly content: CellContent })[];
+  readonly fresh: Refreshed;
   readonly chart: NewChart | { readonly stays: string } | undefined;
 }
 
 /**
- * Brings batch sheets that an older Gylebook made to today's plan. Cells that hold anything, or have a name, are not
- * touched; the sheets' own results stay the same. All sheets or none: when the writing fails, what was begun is taken
- * back; only a sheet on which everything stands, its new chart too, is then left as it is. Three `context.sync()`: two to read, one to write, whatever the number of sheets.
+ * Brings batch sheets that an older Gylebook made to today's plan: cells that it lacks, and today's words, formulas and
+ * cautions in the place of its own plan's. What the brewer typed, a formula of the brewer's own too, is not
+ * touched. All sheets or none: when the writing fails, what was begun is taken back; only a sheet on which everything stands,
+ * its new chart too, is then left as it is. Three `context.sync()`: two to read, one to write, whatever the number of sheets.
  *
  * @param only the sheets to bring along; all older ones if left out
  */
@@ -55,11 +56,15 @@ async function lookAndWrite(context: Excel.RequestContext, only?: readonly strin
   const work = sheets.filter(({ outlook }) => outlook.state === "older").map(planned);
   const left = sheets.map(({ outlook }) => outlook).filter(({ state }) => state === "newer" || state === "refused");
   if (work.length === 0) return { migrated: [], left };
+  const lookedAt = work.flatMap(({ outlook, fresh }) => fresh.cells.map(({ address, was }) => ({ sheetName: outlook.sheetName, range: address, before: [[was]] })));
   try {
-    for (const one of work) write(context, one);
-    // Last of all sheets together: a chart that is deleted cannot be brought back.
-    for (const { outlook, chart } of work) if (isNew(chart)) takeOldChartAway(context.workbook.worksheets.getItem(outlook.sheetName), chart);
-    await context.sync();
+    context.application.suspendApiCalculationUntilNextSync();
+    for (const one of work) addNames(context, one);
+    await writeUnlessChanged(context, lookedAt, () => {
+      for (const one of work) write(context, one);
+      // Last of all sheets together: a chart that is deleted cannot be brought back.
+      for (const { outlook, chart } of work) if (isNew(chart)) takeOldChartAway(context.workbook.worksheets.getItem(outlook.sheetName), chart);
+    });
   } catch (problem) {
     await takeBack(context, work).catch((second: unknown) => { throw new HalfMigrated(work, second); });
     throw problem;
@@ -67,39 +72,43 @@ async function lookAndWrite(context: Excel.RequestContext, only?: readonly strin
   return { migrated: work.map(reported), left };
 }
 
-function planned(sheet: ReadSheet): Work {
-  const added = missingSince(sheet.outlook.version);
-  const spots = freeCells(sheet.cells, added);
-  return { ...sheet, additions: added.map((cell, index) => ({ ...cell, content: cell.content(sheet.cells), spot: spots[index]! })), chart: newChart(sheet.cells, sheet.chartNames) };
-}
+const planned = (sheet: ReadSheet): Work => ({ ...sheet, fresh: refreshed(sheet.cells, sheet.outlook.version), chart: newChart(sheet.cells, sheet.chartNames) });
 
 export const isNew = (chart: Work["chart"]): chart is NewChart => chart !== undefined && "area" in chart;
 
-/** Names come first: if somebody else has just done the same, Excel refuses before a cell is touched. The version comes after all that it promises, the looks last: they are no part of it. */
-function write(context: Excel.RequestContext, { cells, outlook, additions, chart }: Work): void {
+/** Names come first: if somebody else has just done the same, Excel refuses before a cell is touched. */
+function addNames(context: Excel.RequestContext, { outlook, fresh }: Work): void {
   const sheet = context.workbook.worksheets.getItem(outlook.sheetName);
-  for (const { name, spot } of additions) sheet.names.add(name, sheet.getRange(spot.cell));
-  for (const { label, spot, content } of additions) {
-    sheet.getRange(spot.label).values = [[label]];
-    sheet.getRange(spot.cell).values = [[content]];
-  }
+  for (const { name, cell } of fresh.names) sheet.names.add(name, sheet.getRange(cell));
+}
+
+/** The version comes after all that it promises, the looks last: they are no part of it. */
+function write(context: Excel.RequestContext, { cells, outlook, fresh, chart }: Work): void {
+  const sheet = context.workbook.worksheets.getItem(outlook.sheetName);
+  for (const { address, content } of fresh.cells) sheet.getRange(address).formulas = [[content]];
+  for (const range of fresh.freed) sheet.getRange(range).dataValidation.clear();
   if (isNew(chart)) drawBeside(sheet, chart);
   sheet.getRange(cells.range(batchMark)).values = [[planVersion]];
-  for (const { spot } of additions) for (const address of [spot.label, spot.cell]) asHint(sheet.getRange(address));
+  // A cell that was empty gets its look; others keep theirs.
+  const dressed = fresh.cells.filter(({ was }) => was === "").map(({ mergeTo: _, ...cell }) => cell);
+  if (rectangles(dressed.map(({ address }) => address)).length > 0) writeFormats(sheet, { cells: dressed });
 }
 
-function asHint({ format }: Excel.Range): void {
-  const { color, size } = styles.hint;
-  format.font.name = fontName;
-  format.font.size = size;
-  format.font.color = color;
-  format.font.italic = true;
+function reported({ outlook, fresh, chart }: Work): MigratedSheet {
+  const changed = fresh.cells.filter(({ was }) => was !== "").length;
+  return {
+    sheetName: outlook.sheetName,
+    from: outlook.version,
+    to: planVersion,
+    added: [
+      ...fresh.names.map(({ label, cell }) => `“${label}” (${cell})`),
+      ...(changed > 0 ? [`today's words and formulas in ${changed} cells`] : []),
+      ...(isNew(chart) ? [`today's chart in the place of the old one, with its figures (${chart.area})`] : []),
+    ],
+    stays: [
+      ...(fresh.stepsStay === undefined ? [] : [`The steps of the day stay, since ${fresh.stepsStay}: compare them with those of a new batch.`]),
+      ...(fresh.kept.length > 0 ? [`What you wrote over formulas or words of ours stays: ${listed(fresh.kept)}. It does not follow today's rules.`] : []),
+      ...(chart && !isNew(chart) ? [`Its old chart stays, since ${chart.stays}.`] : []),
+    ],
+  };
 }
-
-const reported = ({ outlook, additions, chart }: Work): MigratedSheet => ({
-  sheetName: outlook.sheetName,
-  from: outlook.version,
-  to: planVersion,
-  added: [...additions.map(({ purpose, spot }) => `${purpose} (${spot.cell})`), ...(isNew(chart) ? [`today's chart in the place of the old one, with its figures (${chart.area})`] : [])],
-  ...(chart && !isNew(chart) && { chartStays: chart.stays }),
-});

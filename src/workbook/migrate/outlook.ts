@@ -1,8 +1,9 @@
 import { planVersion } from "../batch/card";
 import { isAnyBatch, isUnplugged, planMark } from "../read/batch-sheets";
 import { loadSheet, namedCells } from "../read/read-sheets";
-import type { NamedCells } from "../read/named-cells";
-import { missingSince } from "./steps";
+import { batchContents } from "../read/batch-contents";
+import { MissingName, type NamedCells } from "../read/named-cells";
+import { namesSince } from "./new-names";
 
 /** How one batch sheet stands to the plan that this Gylebook makes. */
 export interface SheetOutlook {
@@ -44,7 +45,20 @@ function outlookOf(cells: NamedCells, closed: boolean): SheetOutlook {
   }
   if (isUnplugged(cells)) return refused("it is unplugged: plug it back in first (Share, Unplug)");
   if (closed) return refused("the sheet is protected: unprotect it first");
-  const taken = missingSince(version).find(({ name }) => cells.has(name));
-  if (taken) return refused(`it has a name "${taken.name}" of its own, which the newer plan needs: rename that one first`);
+  const gone = goneName(cells);
+  if (gone !== undefined) return refused(`a cell that it needs was deleted: ${gone}`);
+  const taken = namesSince(version).find((name) => cells.has(name));
+  if (taken) return refused(`it has a name "${taken}" of its own, which the newer plan needs: rename that one first`);
   return { sheetName, version, state: "older" };
+}
+
+/** A name without which the sheet cannot be read. */
+function goneName(cells: NamedCells): string | undefined {
+  try {
+    batchContents(cells);
+    return undefined;
+  } catch (problem) {
+    if (problem instanceof MissingName) return problem.missing;
+    throw problem;
+  }
 }

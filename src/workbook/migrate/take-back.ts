@@ -3,8 +3,8 @@ import { isNew, type Work } from "./migrate";
 import { begunChart, undraw } from "./new-chart";
 
 /**
- * Excel carries out what stands before the failing step: takes that back, sheet by sheet. The cells were empty, so
- * emptying them is how they were. A sheet that somebody else has brought along meanwhile is theirs and stays.
+ * Excel carries out what stands before the failing step: takes that back, sheet by sheet. What stood in the cells was
+ * nothing, or words and formulas of our own. A sheet that somebody else has brought along meanwhile is theirs and stays.
  */
 export async function takeBack(context: Excel.RequestContext, work: readonly Work[]): Promise<void> {
   const begun = work.map((one) => {
@@ -14,22 +14,24 @@ export async function takeBack(context: Excel.RequestContext, work: readonly Wor
   await context.sync();
   const there = begun.filter(({ sheet }) => !sheet.isNullObject).map((one) => ({
     ...one,
-    names: one.additions.map(({ name }) => one.sheet.names.getItemOrNullObject(name)),
+    names: one.fresh.names.map(({ name }) => one.sheet.names.getItemOrNullObject(name)),
     version: one.sheet.getRange(one.cells.range(batchMark)).load("values"),
     chartNames: (isNew(one.chart) ? one.chart.names : []).map(({ name }) => one.sheet.names.getItemOrNullObject(name)),
     begun: begunChart(one.sheet),
-    contents: one.additions.map(({ spot }) => one.sheet.getRange(spot.cell).load("values")),
+    contents: one.fresh.cells.map(({ address }) => one.sheet.getRange(address).load("formulas")),
   }));
   await context.sync();
-  for (const { sheet, names, chartNames, additions, cells, outlook, version, contents, chart, begun } of there) {
+  for (const { sheet, names, chartNames, fresh, cells, outlook, version, contents, chart, begun } of there) {
     // Its old chart went last: this sheet has everything.
     if (isNew(chart) && begun.old.isNullObject) continue;
-    const isOurs = additions.every(({ content }, index) => contents[index]?.values[0]?.[0] === content);
+    const isAsWritten = fresh.cells.map(({ content }, index) => contents[index]?.formulas[0]?.[0] === content);
     const isBegun = names.some((name) => !name.isNullObject);
-    if (!isBegun || (version.values[0]?.[0] !== outlook.version && !isOurs)) continue;
+    if (!isBegun || (version.values[0]?.[0] !== outlook.version && !isAsWritten.every(Boolean))) continue;
     for (const name of [...names, ...chartNames]) if (!name.isNullObject) name.delete();
     if (isNew(chart)) undraw(sheet, chart, begun);
-    for (const { spot } of additions) for (const address of [spot.label, spot.cell]) sheet.getRange(address).clear("Contents");
+    fresh.cells.forEach(({ address, was }, index) => {
+      if (isAsWritten[index]) sheet.getRange(address).formulas = [[was]];
+    });
     sheet.getRange(cells.range(batchMark)).values = [[outlook.version]];
   }
   await context.sync();

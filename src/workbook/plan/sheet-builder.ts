@@ -55,6 +55,9 @@ export class SheetBuilder {
   private readonly charts: ChartPlan[] = [];
   private readonly rowHeights = new Map<number, number>();
 
+  /** @param tableRows rows of tables, by their names, on a sheet that stands already; a new sheet has the usual ones */
+  constructor(readonly tableRows: Readonly<Record<string, number>> = {}) {}
+
   put(column: string, content: CellContent, options: CellOptions, row = this.row): string {
     const address = `${column}${row}`;
     if (this.cells.has(address)) throw new Error(`two things are planned for ${address}`);

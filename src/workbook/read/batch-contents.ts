@@ -1,4 +1,4 @@
-import type { BatchContents, Filled, Handling, HopLine, Kit, MaltLine, Packaging, Reading, Scale, StepLine, Tasting, TastingLine, Yeast } from "../batch/contents";
+import { hopPlaces, type BatchContents, type Filled, type Handling, type HopLine, type Kit, type MaltLine, type Packaging, type Reading, type Scale, type StepLine, type Tasting, type TastingLine, type Yeast } from "../batch/contents";
 import { emptyTasting, usualKit } from "../batch/new-batch";
 import { allGrainSteps, extractSteps } from "../batch/steps";
 import { unitWords } from "../batch/unit-words";
@@ -31,6 +31,8 @@ export function batchContents(sheet: NamedCells): BatchContents {
     kit: kit(sheet, usualKit[units]),
     malt: malt(sheet),
     hops: hops(sheet),
+    hopStand: { temperature: optionalNumber(sheet, "stand_temperature"), minutes: optionalNumber(sheet, "stand_minutes") },
+    dryHoppedOn: optionalNumber(sheet, "dry_hopped_on"),
     yeast: yeast(sheet),
     ...editedSteps(sheet, units),
     happened: happened(sheet),
@@ -40,6 +42,9 @@ export function batchContents(sheet: NamedCells): BatchContents {
     tasting: tasting(sheet),
   };
 }
+
+/** A cell that sheets of an older plan lack. */
+const optionalNumber = (sheet: NamedCells, name: string): Filled<number> => (sheet.has(name) ? sheet.number(name) : "");
 
 const numberIn = (value: CellValue): Filled<number> => (typeof value === "number" ? value : "");
 const textIn = (value: CellValue): string => String(value).trim();
@@ -71,6 +76,11 @@ function kit(sheet: NamedCells, usual: Kit): Kit {
     hydrometerCalibratedAt: or("calibrated_at", "hydrometerCalibratedAt"),
     bottleVolume: or("bottle_volume", "bottleVolume"),
     bottlingLoss: or("bottling_loss", "bottlingLoss"),
+    absorption: or("absorption", "absorption"),
+    deadSpace: or("tun_dead_space", "deadSpace"),
+    tunSize: or("tun_size", "tunSize"),
+    sanitiserDose: or("sanitiser_per_volume", "sanitiserDose"),
+    headspacePercent: or("headspace", "headspacePercent"),
   };
 }
 
@@ -106,7 +116,7 @@ function hops(sheet: NamedCells): HopLine[] {
       hop: textIn(hop),
       mass: Number(numberIn(mass)),
       alphaPercent: Number(numberIn(alpha)),
-      minutes: Number(numberIn(minutes)),
+      minutes: hopPlaces.find((place) => place === textIn(minutes).toLowerCase()) ?? Number(numberIn(minutes)),
       form: textIn(form),
       cost: numberIn(cost),
       ...(remark !== "" && { remark: textIn(remark) }),

@@ -104,8 +104,11 @@ export class NamedCells {
 
 /** A name that should stand on the sheet and does not. */
 export class MissingName extends Error {
-  constructor(sheetName: string, name: string) {
-    super(`"${sheetName}" has no cell named ${name} any more: somebody deleted it, or the sheet was made by hand`);
+  constructor(
+    sheetName: string,
+    readonly missing: string,
+  ) {
+    super(`"${sheetName}" has no cell named ${missing} any more: somebody deleted it, or the sheet was made by hand`);
     this.name = "MissingName";
   }
 }

@@ -98,9 +98,9 @@ export function planRecipe({ sheetName, contents, cells }: BatchInWorkbook, page
   const soak: readonly Line[] =
     method === "extract"
       ? [["Steep at", "soak_temperature", "whole", words.temperature], ["Steep for", "soak_minutes", "whole", "min"]]
-      : [["Mash water", "mash_water", "one", words.volume], ["Heat it to", "strike_temperature", "one", words.temperature], ["Mash at", "soak_temperature", "whole", words.temperature], ["Mash for", "soak_minutes", "whole", "min"], ["Water to sparge with", "sparge_water", "one", words.volume]];
+      : [["Mash water", "mash_water", "two", words.volume], ["Heat it to", "strike_temperature", "one", words.temperature], ["Mash at", "soak_temperature", "whole", words.temperature], ["Mash for", "soak_minutes", "whole", "min"], ["Water to sparge with", "sparge_water", "two", words.volume]];
   pairs(
-    [["Collect", "water_collect", "one", words.volume], ...soak, ["Boil", "boil_minutes", "whole", "min"], ["Top-up water", "top_up", "one", words.volume], ["Salts, other", "salts", "text"]],
+    [["Collect", "water_collect", "two", words.volume], ...soak, ["Boil", "boil_minutes", "whole", "min"], ["Top-up water", "top_up", "two", words.volume], ["Salts, other", "salts", "text"]],
     [["Yeast", "yeast_name", "text"], ["Packs to pitch", "packs_to_pitch", "whole"], ["Pitch at", "pitch_temperature", "whole", words.temperature], ["Ferments from", "ferment_from", "whole", words.temperature], ["to", "ferment_to", "whole", words.temperature], ["Sugar it should eat", "attenuation", "whole", "%"]],
   );
 
@@ -121,7 +121,7 @@ export function planRecipe({ sheetName, contents, cells }: BatchInWorkbook, page
     [["Into", "into", "text"], ["Carbonation", "carbonation", "one", "volumes of CO2"], ["Priming sugar", "priming_sugar", "text"]],
     [["Sugar for the batch", "sugar_mass", "two", words.smallMass], ["Kind of bottle", "bottle_kind", "text"], ["Keg pressure", "keg_pressure", "one", words.pressure]],
   );
-  b.put("A", "Will the glass take it?", { style: "label", mergeTo: "B" });
+  b.put("A", "Will it hold?", { style: "label", mergeTo: "B" });
   b.height(40);
   b.put("C", shown(named("pressure_verdict")), { style: "message", mergeTo: "H" });
   b.row += 1;

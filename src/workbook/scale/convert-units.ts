@@ -23,6 +23,10 @@ export const kitQuantities: Partial<Record<keyof Kit, QuantityName>> = {
   hydrometerCalibratedAt: "temperature",
   bottleVolume: "bottleVolume",
   bottlingLoss: "volume",
+  absorption: "absorption",
+  deadSpace: "volume",
+  tunSize: "volume",
+  sanitiserDose: "dosePerVolume",
 };
 
 export function convertKit(kit: Kit, from: UnitSystem, to: UnitSystem): Kit {
@@ -52,6 +56,7 @@ export function convertUnits(batch: BatchContents, to: UnitSystem): BatchContent
     kit: convertKit(batch.kit, from, to),
     malt: batch.malt.map((line) => ({ ...line, mass: number("mass", line.mass), colour: maltColour(line.colour, to) })),
     hops: batch.hops.map((line) => ({ ...line, mass: number("smallMass", line.mass) })),
+    hopStand: { ...batch.hopStand, temperature: filled("temperature", batch.hopStand.temperature) },
     yeast: { ...yeast, pitchTemperature: filled("temperature", yeast.pitchTemperature), fermentFrom: filled("temperature", yeast.fermentFrom), fermentTo: filled("temperature", yeast.fermentTo) },
     ...(batch.steps && { steps: translatedSteps(batch.steps, batch.method, from, to) }),
     wort: { ...wort, sampleTemperature: filled("temperature", wort.sampleTemperature), volume: filled("volume", wort.volume) },

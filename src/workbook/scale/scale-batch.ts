@@ -37,6 +37,7 @@ export function planOnly(batch: BatchContents): BatchContents {
   return {
     ...batch,
     number: "",
+    dryHoppedOn: "",
     happened: [],
     wort: { reading: "", scale: batch.wort.scale, sampleTemperature: "", volume: "" },
     readings: [],
@@ -51,12 +52,22 @@ function movedKit({ kit: recipe, method }: BatchContents, kit: Kit): Kit {
   return { ...kit, boilMinutes, soakTemperature, soakMinutes, mashThickness, ...(method === "extract" && { grainEfficiencyPercent }) };
 }
 
-/** Same taste in every litre: an addition that brings no bitterness, at the end of the boil, goes by the volume. */
+/** At flame-out, in the stand and dry, hops are there for their scent. */
+const forScent = ({ minutes }: HopLine): boolean => minutes === 0 || minutes === "stand" || minutes === "dry";
+
+/**
+ * Same taste in every litre: what is there for its scent goes by the volume, all else by the bitterness. A bigger batch
+ * chills more slowly, so that the scent hops turn a little more bitter: the others make up for it.
+ */
 function heldHops(hops: readonly HopLine[], target: BatchContents, before: PlannedFigures, factor: number): HopLine[] {
-  const same = plannedFigures({ ...target, hops });
+  const scented = hops.map((line) => (forScent(line) ? { ...line, mass: line.mass * factor } : line));
+  const same = plannedFigures({ ...target, hops: scented });
+  const sumOf = (ibu: readonly (number | undefined)[], scent: boolean): number => hops.reduce((sum, line, index) => sum + (forScent(line) === scent ? (ibu[index] ?? 0) : 0), 0);
+  const [boiled, drift] = [sumOf(before.ibuOfEach, false), sumOf(before.ibuOfEach, true) - sumOf(same.ibuOfEach, true)];
+  const share = boiled > 0 ? Math.max(0, 1 + drift / boiled) : 1;
   return hops.map((line, index) => {
     const [wanted = 0, got = 0] = [before.ibuOfEach[index], same.ibuOfEach[index]];
-    const mass = roundedHop(line.mass * (wanted > 0 && got > 0 ? wanted / got : factor), target.units);
+    const mass = roundedHop(line.mass * (!forScent(line) && wanted > 0 && got > 0 ? (share * wanted) / got : factor), target.units);
     return { ...line, mass, cost: scaledCost(line.cost, line.mass, mass) };
   });
 }
@@ -91,7 +102,13 @@ function roundedFrame(batch: BatchContents, units: UnitSystem): BatchContents {
       hydrometerCalibratedAt: toStep(kit.hydrometerCalibratedAt, 0.1),
       bottleVolume: rounded("bottleVolume", kit.bottleVolume, units),
       bottlingLoss: rounded("volume", kit.bottlingLoss, units),
+      absorption: rounded("absorption", kit.absorption, units),
+      deadSpace: rounded("volume", kit.deadSpace, units),
+      tunSize: rounded("volume", kit.tunSize, units),
+      // As on the label: rounding it would weaken it.
+      sanitiserDose: toStep(kit.sanitiserDose, 0.001),
     },
+    hopStand: { ...batch.hopStand, temperature: warm(batch.hopStand.temperature) },
     yeast: { ...yeast, pitchTemperature: warm(yeast.pitchTemperature), fermentFrom: warm(yeast.fermentFrom), fermentTo: warm(yeast.fermentTo) },
     packaging: {
       ...packaging,

@@ -1,5 +1,6 @@
 import { unitWords } from "../batch/unit-words";
 import type { BatchContents } from "../batch/contents";
+import { boilingRoom, heatingRoom, mashRoom, steepRoom } from "../batch/room";
 import { plannedFigures, type PlannedFigures } from "../figures/planned-figures";
 import { convertUnits } from "./convert-units";
 import { stepsToReword } from "./translated-steps";
@@ -34,10 +35,24 @@ export function scalingRemarks(original: BatchContents, scaled: BatchContents): 
   const figures = [figure("Original gravity", "og", 4, 0.001), figure("Final gravity", "fg", 4, 0.001), figure("Alcohol, %", "abv", 2, 0.1), figure("Bitterness, IBU", "ibu", 1, 0.5), colour];
   const remarks: string[] = [];
   if (figures.some(({ moved }) => moved)) remarks.push(`Not held closely: ${figures.filter(({ moved }) => moved).map(({ label }) => label.replace(/,.*/, "").toLowerCase()).join(", ")}. Small masses round coarsely, and not every malt bill can hold gravity and colour together. Change the ingredients by hand until it pleases you.`);
-  const hot = (after.beforeBoil ?? 0) * 1.04;
-  if (scaled.kit.kettleSize > 0 && hot > scaled.kit.kettleSize) remarks.push(`The kettle holds ${scaled.kit.kettleSize} ${words.volume}, and ${hot.toFixed(1)} ${words.volume} would be in it before the boil: boil less and top up, or brew it in two.`);
+  remarks.push(...roomRemarks(scaled, after));
   if (Math.abs(scaled.volume / inNewUnits.volume - 1) > 0.001 && /\d/.test(original.salts)) remarks.push(`Salts and other treatment are words (“${original.salts}”): scale them by hand.`);
   const reword = stepsToReword(scaled.steps, scaled.units);
   if (reword.length > 0) remarks.push(`Step ${reword.join(", ")} of the brew day speaks of other units in words of its own: change it on the sheet.`);
   return { figures, remarks };
+}
+
+/** What the sheet's check of the room would say, before there is a sheet. */
+function roomRemarks({ kit, units, method }: BatchContents, { beforeBoil = 0, collect = 0, mashWater, grain }: PlannedFigures): string[] {
+  const words = unitWords(units);
+  const standing = { beforeBoil, collect, mashWater, grain };
+  const boiling = boilingRoom(standing);
+  const full = (room: number, holds: number): boolean => holds > 0 && room > holds;
+  const remarks: string[] = [];
+  if (full(boiling, kit.kettleSize)) remarks.push(`The kettle holds ${kit.kettleSize} ${words.volume}, and ${boiling.toFixed(1)} ${words.volume} would be in it before the boil: boil less and top up, or brew it in two.`);
+  const soaking = method === "extract" ? (grain > 0 ? steepRoom(standing, units) : 0) : mashRoom(standing, units);
+  const [vessel, holds] = method === "all-grain" && kit.tunSize > 0 ? ["mash tun", kit.tunSize] : ["kettle", kit.kettleSize];
+  if (full(soaking, holds)) remarks.push(`The ${vessel} holds ${holds} ${words.volume}, and ${soaking.toFixed(1)} ${words.volume} of water and grain would be in it: mash thicker, steep in part of the water, or brew it in two.`);
+  if (vessel === "mash tun" && full(heatingRoom(standing), kit.kettleSize)) remarks.push(`The kettle holds ${kit.kettleSize} ${words.volume}, and ${heatingRoom(standing).toFixed(1)} ${words.volume} are to be heated for the mash: heat the water in two.`);
+  return remarks;
 }

@@ -1,8 +1,8 @@
-import type { Browser, BrowserContext } from "playwright-core";
+import type { BrowserContext } from "playwright-core";
 import { afterAll, afterEach, beforeAll, expect } from "vitest";
 import { BenchPage, watch, type Misdeeds } from "./bench-page";
 import { serveBuiltSite, type BuiltSite } from "./built-site";
-import { launchChromium } from "./chromium";
+import { useChromium } from "./chromium";
 
 /** Generous: a busy machine takes many times as long to start the grid. */
 const patienceMs = 100_000;
@@ -20,22 +20,18 @@ export interface BenchFixtureOptions {
   profile: "each test" | "whole file";
 }
 
-/** One server and one browser for a test file, and after each test a look at what its pages asked for. */
+/** A server and a browser for a test file, and after each test a look at what its pages asked for. */
 export function useBench({ profile }: BenchFixtureOptions): BenchFixture {
   let site: BuiltSite;
-  let browser: Browser;
+  const chromium = useChromium();
   let context: BrowserContext | undefined;
   let misdeeds: Misdeeds = { foreignRequests: [], errors: [] };
   let errorsAllowed = false;
 
   beforeAll(async () => {
     site = await serveBuiltSite();
-    browser = await launchChromium();
   });
-  afterAll(async () => {
-    await browser?.close();
-    await site?.close();
-  });
+  afterAll(() => site?.close());
   afterEach(async () => {
     if (profile === "each test") {
       await context?.close();
@@ -45,14 +41,14 @@ export function useBench({ profile }: BenchFixtureOptions): BenchFixture {
     const errors = misdeeds.errors.splice(0);
     const allowed = errorsAllowed;
     errorsAllowed = false;
-    expect(foreignRequests).toEqual([]);
-    if (!allowed) expect(errors).toEqual([]);
+    expect(foreignRequests.join("\n")).toBe("");
+    if (!allowed) expect(errors.join("\n")).toBe("");
   });
 
   return {
     open: async (query) => {
       if (context === undefined) {
-        context = await browser.newContext({ viewport: { width: 1400, height: 900 } });
+        context = await chromium.browser.newContext({ viewport: { width: 1400, height: 900 } });
         context.setDefaultTimeout(patienceMs);
         misdeeds = watch(context, site.origin);
       }

@@ -1,5 +1,5 @@
 import type { BrowserContext, Frame, Page } from "playwright-core";
-
+import { expect } from "vitest";
 
 /** What pages of one context did that they should not: requests off the origin, errors, warnings of the security policy. */
 export interface Misdeeds {
@@ -35,12 +35,11 @@ export class BenchPage {
   async ready(): Promise<void> {
     await this.page.waitForFunction(() => window.gylebookBench !== undefined);
     await this.page.evaluate(() => window.gylebookBench.ready);
-    // Some of the grid's parts start some seconds later ("steady"). A formula that was being typed just then was seen to
-    // stay in its editor after Enter, on a busy machine and rarely; people do not type that soon.
-    await this.page.waitForFunction(() => {
+    // What the grid starts late would come into the middle of the typing: see src/bench/page/late-parts.ts.
+    expect(await this.page.evaluate(() => {
       const { univerAPI } = window.gylebookBench;
       return univerAPI.getCurrentLifecycleStage() === univerAPI.Enum.LifecycleStages.Steady;
-    });
+    })).toBe(true);
   }
 
   async reload(): Promise<void> {
@@ -59,6 +58,22 @@ export class BenchPage {
     await this.page.mouse.click(x, y);
   }
 
+  /** Scrolls a cell into the middle of things, and waits until the grid stands still there. */
+  async scrollTo(sheet: string, a1: string): Promise<void> {
+    await this.page.evaluate(async ([sheet, a1]) => {
+      const { univerAPI, rectOf } = window.gylebookBench;
+      const worksheet = univerAPI.getActiveWorkbook()!.getSheetByName(sheet)!;
+      const range = worksheet.getRange(a1);
+      worksheet.scrollToCell(Math.max(0, range.getRow() - 6), Math.max(0, range.getColumn() - 3));
+      for (let last = "", still = 0; still < 3;) {
+        await new Promise(requestAnimationFrame);
+        const now = JSON.stringify(rectOf(sheet, a1));
+        still = now === last ? still + 1 : 0;
+        last = now;
+      }
+    }, [sheet, a1] as const);
+  }
+
   async hover(sheet: string, a1: string): Promise<void> {
     const { x, y } = await this.middleOf(sheet, a1);
     // The grid answers to movement, not to a pointer that is suddenly there.
@@ -74,14 +89,14 @@ export class BenchPage {
     await this.calculated();
   }
 
-  /** Enter, and once more where the grid has swallowed it, as it was seen to do on a busy machine: a person would, too. */
+  /** Enter, once. Where the grid swallows it a person would press it again, and would be right to complain: so does this. */
   async leaveEditor(): Promise<void> {
-    const closed = (timeout: number) => this.page.waitForFunction(() => !window.gylebookBench.univerAPI.getActiveWorkbook()!.isCellEditing(), undefined, { timeout });
+    const closed = (timeout: number) => this.page.waitForFunction(() => !window.gylebookBench.univerAPI.getActiveWorkbook()!.isCellEditing(), undefined, { timeout }).then(() => true, () => false);
     await this.page.keyboard.press("Enter");
-    await closed(5_000).catch(async () => {
-      await this.page.keyboard.press("Enter");
-      await closed(60_000);
-    });
+    if (await closed(20_000)) return;
+    const focused = await this.page.evaluate(() => `${document.activeElement?.tagName ?? "nothing"} ${document.activeElement?.id ?? ""}`);
+    await this.page.keyboard.press("Enter");
+    throw new Error(`The grid swallowed Enter (the keyboard was with ${focused.trim()}): ${(await closed(20_000)) ? "a second press left the editor" : "a second press did not leave the editor either"}.`);
   }
 
   /** Writes without the keyboard, for what a test is not about. */

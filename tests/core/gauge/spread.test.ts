@@ -1,40 +1,52 @@
 import { describe, expect, it } from "vitest";
 import { BrewingError } from "../../../src/core/brewing-error";
 import { linearSpread, sampledSpread, spreadOf, type Measurand } from "../../../src/core/gauge/spread";
-import { normalDraws } from "../../../src/core/math/normal-draws";
+import { normalHypercube, normalQuantile, uniformDraws } from "../../../src/core/math/normal-draws";
 
-describe("normalDraws", () => {
-  it("starts with the same draws each time, of mean 0 and spread 1, symmetric", () => {
-    const [one, other] = [normalDraws(), normalDraws()];
-    const values = Array.from({ length: 20000 }, one);
-    expect(Array.from({ length: 20000 }, other)).toEqual(values);
-    const mean = (power: number) => values.reduce((sum, value) => sum + value ** power, 0) / values.length;
-    expect(Math.abs(mean(1))).toBeLessThan(0.02);
-    expect(Math.abs(mean(2) - 1)).toBeLessThan(0.03);
-    expect(Math.abs(mean(4) - 3)).toBeLessThan(0.2);
+describe("the minimal standard generator", () => {
+  it("is the one whose 10,000th number from 1 is 1043618065 (Park and Miller 1988)", () => {
+    const [ours, theirs] = [uniformDraws(), uniforms(20081)];
+    for (let count = 0; count < 100; count += 1) expect(ours()).toBe(theirs() / 2147483647);
+    const fromOne = uniforms(1);
+    expect(Array.from({ length: 10000 }, fromOne).at(-1)).toBe(1043618065);
   });
-});
 
-describe("the minimal standard generator and the normal draws from it", () => {
   const uniforms = (start: number) => {
     let state = start;
     return () => (state = (state * 16807) % 2147483647);
   };
+});
 
-  it("is the one whose 10,000th number from 1 is 1043618065 (Park and Miller 1988), turned normal by Box and Muller", () => {
-    const fromOne = uniforms(1);
-    expect(Array.from({ length: 10000 }, fromOne).at(-1)).toBe(1043618065);
-    const [next, draw] = [uniforms(20081), normalDraws()];
-    for (let count = 0; count < 100; count += 1) {
-      const [one, other] = [next() / 2147483647, next() / 2147483647];
-      expect(draw()).toBeCloseTo(Math.sqrt(-2 * Math.log(one)) * Math.cos(2 * Math.PI * other), 12);
-    }
+describe("normalQuantile", () => {
+  /** Abramowitz and Stegun, Handbook of Mathematical Functions, 1964, Table 26.5: x for a tail Q. */
+  it.each([[0.5, 0], [0.4, 0.25335], [0.25, 0.67449], [0.1, 1.28155], [0.05, 1.64485], [0.025, 1.95996], [0.01, 2.32635], [0.001, 3.09023], [0.0001, 3.71902], [0.000001, 4.75342]])("leaves a tail of %s beyond %s", (tail, x) => {
+    expect(normalQuantile(1 - tail)).toBeCloseTo(x, 4);
+    expect(normalQuantile(tail)).toBeCloseTo(-x, 4);
   });
 
-  it("gives half the width between the 2.5th and the 97.5th of a hundred of 4000 draws, scaled by 1.96", () => {
-    const next = normalDraws();
-    const sorted = Array.from({ length: 4000 }, () => 5 + (0.3 / 1.96) * next()).sort((one, other) => one - other);
-    expect(sampledSpread(([x = 0]) => x, [5], [0.3])).toBeCloseTo(((sorted[3899] ?? NaN) - (sorted[100] ?? NaN)) / 2, 12);
+  it("undoes the normal distribution, summed up in small steps, and rises without a jump", () => {
+    // Simpson's rule over the density from −12 to x.
+    const below = (x: number): number => {
+      const steps = 4000;
+      const h = (x + 12) / steps;
+      let sum = 0;
+      for (let i = 0; i <= steps; i += 1) sum += (i === 0 || i === steps ? 1 : i % 2 === 1 ? 4 : 2) * Math.exp(-((-12 + i * h) ** 2) / 2);
+      return (sum * h) / 3 / Math.sqrt(2 * Math.PI);
+    };
+    for (const p of [1e-13, 1e-11, 1e-6, 0.0749, 0.0751, 0.3, 0.9249, 0.9251]) expect(below(normalQuantile(p)) / p).toBeCloseTo(1, 4);
+  });
+});
+
+describe("normalHypercube", () => {
+  it("gives each variable every stretch once, shuffled, the same each time", () => {
+    const [one = [], other = []] = normalHypercube(2, 500);
+    expect(normalHypercube(2, 500)).toEqual([one, other]);
+    const inOrder = Array.from({ length: 500 }, (_, index) => normalQuantile((index + 0.5) / 500));
+    const sorted = (row: number[]) => [...row].sort((a, b) => a - b);
+    expect(sorted(one)).toEqual(inOrder);
+    expect(sorted(other)).toEqual(inOrder);
+    const correlation = one.reduce((sum, value, index) => sum + value * (other[index] ?? 0), 0) / 500;
+    expect(Math.abs(correlation)).toBeLessThan(0.1);
   });
 });
 
@@ -76,6 +88,10 @@ describe("spreadOf", () => {
     const share: Measurand = ([x = 0]) => (x > 100 ? undefined : 2 * x);
     expect(spreadOf(share, [100], [1])).toBe(2);
     expect(spreadOf(share, [99], [1])).toBe(2);
+    // Half a step outwards still has an answer: there it must go on as straight as before.
+    expect(linearSpread(share, [99.3], [1], 198.6)).toBeCloseTo(2, 9);
+    const runsAway: Measurand = ([x = 0]) => (x > 100 ? undefined : 1 / (100.2 - x));
+    expect(linearSpread(runsAway, [99.3], [1], 1 / 0.9)).toBeUndefined();
     const depth: Measurand = ([x = 0]) => (x < 0 ? undefined : 3 * x + 1);
     expect(spreadOf(depth, [0], [2])).toBe(6);
     // One input at its edge does not hide the other: √(2² + 1²).
@@ -125,6 +141,21 @@ describe("spreadOf", () => {
     const plane: Measurand = ([a = 0, b = 0]) => 2 * a + b;
     const straight = spreadOf(plane, [1, 1], [0.3, 0.4]);
     expect(Math.abs(sampledSpread(plane, [1, 1], [0.3, 0.4]) / straight - 1)).toBeLessThan(0.04);
+  });
+
+  /** An independent generator, many draws and no hypercube, for functions that do not add up. */
+  it.each<[string, Measurand, number[], number[]]>([
+    ["a product", ([a = 0, b = 0]) => a * b, [1, 1], [0.9, 0.9]],
+    ["a quotient near its pole", ([a = 0, b = 0]) => a / (b + 3), [2, 0], [0.5, 1.5]],
+    ["a power of three", ([a = 0, b = 0, c = 0]) => a * Math.exp(b) - c ** 2, [1, 0.5, 1], [0.4, 0.6, 0.8]],
+    ["the larger of two", ([a = 0, b = 0]) => Math.max(a, b), [1, 1], [1, 1]],
+  ])("samples %s within 4 in a hundred of what 400,000 plain draws give", (_, measurand, inputs, spreads) => {
+    let state = 12345;
+    const uniform = () => (state = (state * 48271) % 2147483647) / 2147483647;
+    const normal = () => Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform());
+    const results = Float64Array.from({ length: 400_000 }, () => measurand(inputs.map((value, index) => value + ((spreads[index] ?? 0) / 1.959964) * normal())) ?? NaN).sort();
+    const truth = ((results[390_000] ?? NaN) - (results[10_000] ?? NaN)) / 2;
+    expect(Math.abs(sampledSpread(measurand, inputs, spreads) / truth - 1)).toBeLessThan(0.04);
   });
 
   it("refuses where most of the draws have no answer", () => {

@@ -16,7 +16,7 @@ const rounding = 1e-9;
 describe("standIbu", () => {
   it("is the kinetic boil where the wort stays at 100 °C", () => {
     const boiling: Cooling = { ...stand, fromC: 100, toC: 100 };
-    const boil = (minutes: number) => bitternessIbu({ massG: 50, alphaPercent: 10, minutes }, { volumeL: 20, gravity: 1.05, model: "kinetic", boilsAtC: 100 });
+    const boil = (added: number) => bitternessIbu({ massG: 50, alphaPercent: 10, added }, { volumeL: 20, gravity: 1.05, model: "kinetic", boilsAtC: 100, minutes: 60, after: { stand: undefined, chilling: { toC: 20, minutes: 0 } } });
     expect(standIbu(hops, boiling)).toBeCloseTo(boil(20), 9);
     expect(standIbu({ ...hops, boiledMinutes: 40 }, boiling)).toBeCloseTo(boil(60) - boil(40), 9);
   });
@@ -39,10 +39,12 @@ describe("standIbu", () => {
     expect(cool).toBeGreaterThan(0);
   });
 
-  it("adds less to hops that have boiled: their alpha acid is used up, and in the end they lose", () => {
+  it("adds less to hops that have boiled: their alpha acid is used up, and in the end nothing", () => {
     const added = [0, 15, 60, 120].map((boiledMinutes) => standIbu({ ...hops, boiledMinutes }, stand));
     for (const [index, ibu] of added.slice(1).entries()) expect(ibu).toBeLessThan(added[index] ?? 0);
-    expect(standIbu({ ...hops, boiledMinutes: 240 }, { ...stand, fromC: 100, toC: 100, minutes: 60 })).toBeLessThan(0);
+    // By the equations they lose: 4 hours are past the most. A stand that takes bitterness away is no answer to what it adds.
+    expect(standIbu({ ...hops, boiledMinutes: 240 }, { ...stand, fromC: 100, toC: 100, minutes: 60 })).toBe(0);
+    for (const boiledMinutes of [0, 37, 240]) expect(standIbu({ ...hops, boiledMinutes }, { ...stand, minutes: 0 })).toBe(0);
   });
 
   it("splits into a stand and a chilling that follows", () => {

@@ -49,16 +49,20 @@ describe("acidMolPerL", () => {
     expect(acidMolPerL("lactic", 88)).toBeCloseTo(11.81, 1);
     expect(acidMolPerL("phosphoric", 10)).toBeCloseTo(1.075, 2);
     expect(acidMolPerL("phosphoric", 85)).toBeCloseTo(14.62, 1);
+    // A laboratory's table of concentrated acids: 85 % of 1.685 g/mL is 14.615 mol/L; a solved exercise: half a mole is 34 mL.
+    expect(acidMolPerL("phosphoric", 85)).toBeCloseTo(14.615, 1);
+    expect(500 / acidMolPerL("phosphoric", 85)).toBeCloseTo(34, 0);
   });
 });
 
 describe("acidMl", () => {
-  it("is proportional to water and to the alkalinity taken away", () => {
+  it("is proportional to water, and more for more alkalinity or a lower target", () => {
     fc.assert(
-      fc.property(acid, milligrams, milligrams, (name, a, b) => {
-        const [now, target] = [Math.max(a, b), Math.min(a, b)];
-        expect(acidMl(40, now, target, name)).toBeCloseTo(2 * acidMl(20, now, target, name), 9);
-        expect(acidMl(20, now, target, name) + acidMl(20, target, 0, name)).toBeCloseTo(acidMl(20, now, 0, name), 9);
+      fc.property(acid, milligrams, milligrams, milligrams, (name, a, b, c) => {
+        const [low = 0, middle = 0, high = 0] = [a, b, c].sort((one, other) => one - other);
+        expect(acidMl(40, high, low, name)).toBeCloseTo(2 * acidMl(20, high, low, name), 9);
+        expect(acidMl(20, high, low, name)).toBeGreaterThanOrEqual(acidMl(20, middle, low, name));
+        expect(acidMl(20, high, low, name)).toBeGreaterThanOrEqual(acidMl(20, high, middle, name));
       }),
     );
   });
@@ -76,5 +80,48 @@ describe("acidMl", () => {
   it("is none where there is nothing to take away, and refuses to add alkalinity", () => {
     expect(acidMl(20, 50, 50, "lactic")).toBe(0);
     expect(() => acidMl(20, 50, 60, "lactic")).toThrow(BrewingError);
+  });
+});
+
+/**
+ * The treated water by electroneutrality, from the other side: so much acid is in it, what pH does it have? Written from
+ * mass action alone, with all species, also carbonate and hydroxide; constants at 20 °C as Stumm and Morgan, Aquatic
+ * Chemistry, table them (6.38, 10.38, 14.17), phosphoric 2.15 and 7.21, lactic 3.86.
+ */
+function treatedWater(alkalinityMgPerL: number, acidMolPerLitre: number, name: "lactic" | "phosphoric"): { pH: number; alkalinityMgPerL: number } {
+  const [k1, k2, kw] = [10 ** -6.38, 10 ** -10.38, 10 ** -14.17];
+  const carbonates = (h: number) => (k1 * h + 2 * k1 * k2) / (h * h + k1 * h + k1 * k2);
+  const anions = (h: number): number => {
+    if (name === "lactic") return 10 ** -3.86 / (h + 10 ** -3.86);
+    const [one, two] = [10 ** -2.15, 10 ** -7.21];
+    return (one * h + 2 * one * two) / (h * h + one * h + one * two);
+  };
+  // Strong cations less strong anions: the alkalinity of the water as it came, at pH 7.5.
+  const strong = alkalinityMgPerL / 50043;
+  const carbon = (strong - kw / 10 ** -7.5 + 10 ** -7.5) / carbonates(10 ** -7.5);
+  let [low, high] = [2, 9];
+  for (let step = 0; step < 80; step += 1) {
+    const pH = (low + high) / 2;
+    const h = 10 ** -pH;
+    const charge = strong + h - kw / h - carbon * carbonates(h) - acidMolPerLitre * anions(h);
+    if (charge > 0) low = pH;
+    else high = pH;
+  }
+  const h = 10 ** -low;
+  return { pH: low, alkalinityMgPerL: 50043 * (carbon * carbonates(h) + kw / h - h) };
+}
+
+describe("the treated water, by a balance of charges of its own", () => {
+  const dose = (now: number, target: number, name: "lactic" | "phosphoric") => (acidMl(1, now, target, name) / 1000) * acidMolPerL(name, acids[name].usualPercent);
+
+  it.each(acidNames.flatMap((name) => [80, 150, 250, 400].flatMap((now) => [25, 40, 60, 75].flatMap((target) => (target > 0.12 * now ? [[name, now, target] as const] : [])))))("has the alkalinity wished for: %s, %s to %s mg/L", (name, now, target) => {
+    const treated = treatedWater(now, dose(now, target, name), name);
+    // A part of the alkalinity taken away, which is what the acid is for.
+    expect(Math.abs(treated.alkalinityMgPerL - target) / (now - target)).toBeLessThan(0.01);
+    expect(treated.pH).toBeGreaterThan(5.4);
+  });
+
+  it.each(acidNames.flatMap((name) => [60, 100, 200, 400].map((now) => [name, now] as const)))("has the pH of a mash for a target of 0: %s, %s mg/L", (name, now) => {
+    expect(treatedWater(now, dose(now, 0, name), name).pH).toBeCloseTo(5.4, 1);
   });
 });

@@ -12,9 +12,13 @@ describe("colour of a malt bill", () => {
     expect(beerColourSrm([{ massKg: 1, colourLovibond: 0 }], 20)).toBe(0);
     expect(beerColourSrm([{ massKg: 4, colourLovibond: 3 }, { massKg: 1, colourLovibond: 0 }], 20)).toBe(beerColourSrm([{ massKg: 4, colourLovibond: 3 }], 20));
   });
-  it("stops at SRM 50, where Morey's curve does", () => {
+  it("runs on above SRM 50, where Morey stated it no longer, and stops where no grist gets", () => {
     expect(beerColourSrm([{ massKg: 1, colourLovibond: 400 }], 20.1)).toBeLessThan(50);
-    expect(() => beerColourSrm([{ massKg: 1, colourLovibond: 400 }], 19.8)).toThrow("covers less than 50");
+    // Morey's curve by logarithms: MCU = 8.3454 × 400 / 12 = 278.2; ln SRM = ln 1.4922 + 0.6859 ln 278.2 = 4.2610.
+    expect(beerColourSrm([{ massKg: 1, colourLovibond: 400 }], 12)).toBeCloseTo(70.9, 1);
+    // Black malt alone, as thick as a mash tun holds it: a third of a kilogram a litre.
+    expect(beerColourSrm([{ massKg: 1, colourLovibond: 500 }], 3)).toBeLessThan(300);
+    expect(() => beerColourSrm([{ massKg: 1, colourLovibond: 1300 }], 3)).toThrow("check malt colours");
   });
 });
 

@@ -43,7 +43,8 @@ describe("GYLE.DAY.TIMELINE", () => {
     const caution = (what: string): unknown => day.find((row) => String(row[2]).startsWith(what))?.[4];
     expect(caution("Heat the water")).toBe("Fasten the burner.");
     expect(caution("Boil begins")).toContain("boil over");
-    expect(caution("Flame out")).toMatch(/gas off/i);
+    expect(caution("Flame out")).toMatch(/^gas or power off/i);
+    expect(caution("Add Saaz")).not.toMatch(/heat down/);
     expect(caution("Add Cascade")).toContain("boil rise");
     expect(day.every((row) => row.length === 5)).toBe(true);
   });
@@ -51,6 +52,12 @@ describe("GYLE.DAY.TIMELINE", () => {
   it("takes a blank boil time for an hour, and blank hops for none", () => {
     for (const blank of [0, null, ""]) expect(texts([0.5, steps, hops, blank])).toEqual(texts([0.5, steps, hops, 60]));
     expect(texts([0.5, steps, [["", "", 0]]])).toEqual(texts([0.5, steps]));
+  });
+
+  it("says which hops have no name, and counts the boil as none only where it is said to be none", () => {
+    expect(texts([0.5, steps, [["", 20, 5, 60], ["", 30, 0, "dry"]]])).toEqual(expect.arrayContaining(["0|Add hops|20 g", "|Dry hops, another day: hops|30 g"]));
+    const none = texts([0.5, steps, [["Saaz", 10, 4, 0]], 0, null, "no boil"]);
+    expect(none).toEqual(["|Heat the water|", "|Bring to the boil|", "|No boil: flame off, it was hot long enough|", "|Add Saaz|10 g", "|Cool the wort|", "|Brew day done|"]);
   });
 
   it("waits until a start and steps are filled in", () => {

@@ -53,6 +53,13 @@ describe("GAUGE.SPREAD", () => {
     expect(answer).toBe(spread("BEER.ABV", [[1.05, 1.05]], [[0.002, 0.002]]));
   });
 
+  it("adds what the equation itself is off by, where its source says so", () => {
+    // Terrill's linear curve is good to about ±0.002: a refractometer read without any error is no better than that.
+    expect(spread("BEER.REFRACTOMETER", [[12, 6, 1]], [["", 1e-9, ""]])).toBeCloseTo(0.002, 6);
+    expect(spread("BEER.REFRACTOMETER", [[12, 6, 1]], [["", 0.5, ""]])).toBeCloseTo(Math.hypot(0.0034941 * 0.5, 0.002), 6);
+    expect(registry.filter(({ modelSpread }) => modelSpread !== undefined).map(({ id }) => id)).toEqual(["BEER.REFRACTOMETER"]);
+  });
+
   const eligible = registry.filter(
     (descriptor) => descriptor.result.kind === "number" && placesOf(descriptor).every(({ parameter }) => (parameter.kind !== "list" && parameter.kind !== "table" && parameter.kind !== "cells") || parameter.optional === true),
   );

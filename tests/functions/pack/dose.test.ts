@@ -30,9 +30,10 @@ describe("PACK.DOSE", () => {
   });
 
   it("refuses what no bottle bears, and litres for millilitres", () => {
-    const tooMuch = call(packDose, [[[330]], 5, 20])[0]?.[0];
+    const tooMuch = call(packDose, [[[330]], 3.1, 20])[0]?.[0];
     expect(tooMuch).toBeInstanceOf(CellError);
-    expect((tooMuch as CellError).message).toContain("no beer bottle is meant to hold more");
+    expect((tooMuch as CellError).message).toContain("ordinary bottles bear 3: ask for less, or give as bottle, after units, a kind that bears more");
+    expect(call(packDose, [[[330]], 3.1, 20, null, null, "thick"])[0]?.[0]).toBeTypeOf("number");
     expect((call(packDose, [[[0.5]], 2.4, 20])[0]?.[0] as CellError).message).toContain("500, not 0.5");
     expect((call(packDose, [[[30]], 2.4, 20])[0]?.[0] as CellError).message).not.toContain("500, not 0.5");
   });

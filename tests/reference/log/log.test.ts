@@ -1,4 +1,4 @@
 import { checkReferenceTable } from "../../support/reference-table";
 
-checkReferenceTable("log/steady.csv", 7);
-checkReferenceTable("log/curve.csv", 10);
+checkReferenceTable("log/steady.csv", 12);
+checkReferenceTable("log/curve.csv", 14);

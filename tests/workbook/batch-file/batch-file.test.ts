@@ -64,11 +64,20 @@ describe("a batch file", () => {
     ["Privateer", false], ["privately poured", false], ["not private", false], ["", false], ["2 private bottles", false],
   ])("takes %j as private: %s", (words, expected) => expect(isPrivate(words)).toBe(expected));
 
+  // Its day had no step for opening the yeast: pitching and what follows keep their own times beside a line that has none.
+  const clock = (hours: number, minutes: number) => expect.closeTo((hours * 60 + minutes) / 1440, 8) as number;
+  const oldTimes = [...firstExtractBatch().happened.slice(0, 17), "", clock(14, 2), clock(14, 10), clock(14, 40)];
+
+  it("of version 2 still opens: what it did not know yet is as in a new batch", () => {
+    const read = readBatchFile(readFileSync(new URL("./old/version-2.gylebook.json", import.meta.url), "utf8"));
+    expect(read).toEqual({ ...firstExtractBatch(), happened: oldTimes });
+  });
+
   it("of version 1 still opens: the same beer, and the same mark each time", () => {
     const old = readFileSync(new URL("./old/version-1.gylebook.json", import.meta.url), "utf8");
     const { id, ...read } = readBatchFile(old);
     const { id: _, ...expected } = firstExtractBatch();
-    expect(read).toEqual(expected);
+    expect(read).toEqual({ ...expected, happened: oldTimes });
     expect(id).toMatch(/^v1-[a-z0-9]+$/);
     expect(readBatchFile(old).id).toBe(id);
   });
@@ -81,10 +90,10 @@ describe("a batch file", () => {
 });
 
 /** A batch of ours with as many rows in each table, so that our formulas stand in the same cells. */
-function ofItsShape({ method, units, malt, hops, happened, readings }: BatchContents): BatchContents {
+function ofItsShape({ method, units, malt, hops, hopStand, happened, readings }: BatchContents): BatchContents {
   const ours = firstExtractBatch();
   const [grain, hop] = [ours.malt[0]!, ours.hops[0]!];
-  return { ...ours, method, units, malt: malt.map(() => grain), hops: hops.map(() => hop), happened, readings };
+  return { ...ours, method, units, malt: malt.map(() => grain), hops: hops.map(({ minutes }) => ({ ...hop, minutes })), hopStand, happened, readings };
 }
 
 describe("words on their way into a cell", () => {

@@ -6,6 +6,7 @@ import { firstExtractBatch } from "../../../src/workbook/batch/example-batch";
 import { readBatchFile } from "../../../src/workbook/batch-file/read-batch-file";
 import { BatchFileRefused } from "../../../src/workbook/batch-file/refused";
 import { writeBatchFile } from "../../../src/workbook/batch-file/write-batch-file";
+import { allDrawn } from "../../support/drawn";
 
 const folder = new URL("./damaged/", import.meta.url);
 
@@ -29,7 +30,7 @@ const reasons: Readonly<Record<string, RegExp>> = {
   "mass-as-text.json": /malt, row 2, mass is “six”; a number is expected/,
   "missing-kit.json": /kit is missing/,
   "negative-mass.json": /malt, row 1, mass is -1; it must be at least 0/,
-  "newer-version.json": /version 7; this Gylebook reads up to version 2/,
+  "newer-version.json": /version 7; this Gylebook reads up to version 3/,
   "no-version.json": /version .* missing or damaged/,
   "not-a-number.json": /damaged/,
   "not-json.json": /damaged or is no batch file/,
@@ -92,6 +93,7 @@ describe("damaged and hostile batch files", () => {
       }),
       { numRuns: 400 },
     );
+    if (!allDrawn) return;
     expect(damages.refused).toBeGreaterThan(200);
     expect(damages.read).toBeGreaterThan(10);
   });

@@ -68,7 +68,7 @@ describe("beer packaged before it had finished", () => {
     expect(found(steady, { packaged_on: 46279, fg_expected: 1.012 })).toEqual([]);
     expect(found(steady, { packaged_on: 46279.9, fg_expected: 1.012 })).toEqual([]);
     const [early] = found(steady, { packaged_on: 46278, fg_expected: 1.012 });
-    expect(early).toMatch(/^stop A\d+: Packaged before two readings a day apart agreed \(the readings up to then say “working”\).*burst it.*wear glasses and gloves/);
+    expect(early).toMatch(/^stop A\d+: Packaged before two readings a day apart agreed \(the readings up to then say “working”\).*burst it\. Bottles: do not open or move them; keep people away and cool the room\.$/);
     expect(gravities(logSheet(steady, { packaged_on: 46278 }))).toMatchObject([{ insteadOf: "Has it finished?" }]);
   });
 
@@ -77,6 +77,11 @@ describe("beer packaged before it had finished", () => {
     expect(found(evening, { packaged_on: 46278, fg_expected: 1.012 })).toEqual([]);
     expect(found([[46277.8, 1.012], [46279, 1.012]], { packaged_on: 46278, fg_expected: 1.012 })).toHaveLength(1);
     expect(found([[46277.8, 1.012], [46279.1, 1.012]], { packaged_on: 46278.3, fg_expected: 1.012 })).toHaveLength(1);
+  });
+
+  it("starts over after dry hops, which can wake a beer up", () => {
+    expect(found(steady, { packaged_on: 46279, fg_expected: 1.012, og: 1.05, count_from: "" })).toEqual([]);
+    expect(found(steady, { packaged_on: 46279, fg_expected: 1.012, og: 1.05, count_from: 46278.5 })).toHaveLength(1);
   });
 
   it("is told with no reading at all, and in a stall", () => {

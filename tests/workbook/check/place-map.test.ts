@@ -60,7 +60,7 @@ describe("a planned formula where its cells stand now", () => {
 
   it("has its addresses moved, and names, words and numbers left alone", () => {
     expect(moved('=A20+SUM(C5:D8)*og&"A20"+20', place)).toBe('=A23+SUM(C5:D8)*og&"A20"+20');
-    expect(moved("=$A$20", place)).toBe("=A23");
+    expect(moved("=$A$20", place)).toBe("=$A$23");
   });
 
   it("is none where one of them is not certain", () => {

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { DayLine, LineKind } from "../../../src/workbook/companion/brew-day/day-lines";
-import { dayState, type DayState } from "../../../src/workbook/companion/brew-day/day-state";
+import { beginsNow, dayState, doubtfullyEarly, type DayState } from "../../../src/workbook/companion/brew-day/day-state";
 import { dayNumberAt, instantOf, nextInstantAt, timeOfDayAt } from "../../../src/workbook/companion/wall-clock";
 import { dayNumber } from "../../../src/workbook/day-number";
 
@@ -81,6 +81,29 @@ describe("a brew day", () => {
     expect(stateAt(lines, at("2026-09-05T10:30")).lateMinutes).toBe(0);
     expect(stateAt(lines, at("2026-09-05T10:47")).lateMinutes).toBe(17);
     expect(stateAt(day("2026-09-05T10:00", ["10:00", "10:25"]), at("2026-09-05T10:26")).lateMinutes).toBe(-5);
+  });
+
+  it("begins when the brewer begins, however long after the plan, and is late only once it has begun", () => {
+    const waiting = stateAt(day("2026-09-05T10:00"), at("2026-09-05T14:59"));
+    expect(beginsNow(waiting, at("2026-09-05T14:59"))).toBe(true);
+    expect(clock(waiting.endsAt)).toBe("17:04");
+    expect(beginsNow(stateAt(day("2026-09-05T10:00"), at("2026-09-05T09:50")), at("2026-09-05T09:50"))).toBe(false);
+    expect(beginsNow(stateAt(day("2026-09-05T10:00", ["14:59"]), at("2026-09-05T16:00")), at("2026-09-05T16:00"))).toBe(false);
+  });
+
+  it("asks about a line that is marked long before its time: 45 minutes always, 5 in the boil, none before the day has begun", () => {
+    const early = (happened: readonly string[], row: number, time: string): number => {
+      const state = stateAt(day("2026-09-05T10:00", happened), at(`2026-09-05T${time}`));
+      return doubtfullyEarly(state, state.lines[row]!, at(`2026-09-05T${time}`));
+    };
+    expect(early([], 0, "09:15")).toBe(0);
+    expect(early(["10:00"], 1, "10:02")).toBe(28);
+    expect(early(["10:00"], 1, "10:15")).toBe(0);
+    // The boil has run since 10:40: Cascade is due at 11:25.
+    const boiling = ["10:00", "10:30", "10:40", "10:40", "10:40"];
+    expect(early(boiling, 5, "10:40")).toBe(45);
+    expect(early(boiling, 5, "11:20")).toBe(5);
+    expect(early(boiling, 5, "11:21")).toBe(0);
   });
 
   it("runs several timers in the boil, and a late hop moves nothing", () => {

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { bitternessWords } from "../../../src/workbook/companion/mend/bitterness";
 import { mends } from "../../../src/workbook/companion/mend/mends";
 import type { Missed, Place, Wort } from "../../../src/workbook/companion/mend/plan-and-measured";
+import { sucroseSolutionL } from "../../sheets/follow-the-sheet/sucrose-table";
 import { handSheet } from "../../support/hand-sheet";
 
 /** Gravity at 20 °C of 10, 12 and 15 °Brix: NBS Circular C440, Table 114. */
@@ -71,19 +72,31 @@ describe("how much of it", () => {
   });
 
   it.each<[Place, string, number]>([["kettle", "dry malt extract", 90], ["fermenter", "dry malt extract", 90], ["fermenter", "sugar", 100]])("extract and sugar, in the %s: %s, from 10 to 12 °Brix", (place, name, yieldPercent) => {
-    const mass = (20 * ten * water * 2) / (yieldPercent - 12);
+    // Into the fermenter it goes with its own mass of water: half as strong, twice as much.
+    const syrup = place === "kettle" ? 1 : 2;
+    const mass = (20 * ten * water * 2) / (yieldPercent / syrup - 12) / syrup;
     const way = titled(mends(missed(place, { volume: 20, gravity: ten }, { volume: 20, gravity: twelve })), `Add ${name}`);
     expect(way?.what).toContain(`${mass.toFixed(2)} kg of ${name}`);
-    // A kilogram takes up 0.6 L (common practice).
-    expect(way?.result.volume).toBeCloseTo(20 + 0.6 * mass, 2);
+    // What was in the fermenter and what came to it, by the printed table: water and sugar of 20 L at 10 °Brix, and of the addition.
+    const sugar = 0.1 * 20 * 1.03813;
+    expect(way?.result.volume).toBeCloseTo(sucroseSolutionL(9 * sugar + mass * (1 - yieldPercent / 100) + (syrup - 1) * mass, sugar + (mass * yieldPercent) / 100), 2);
   });
 
-  it("water and extract for what was lost: 16 L of 12 °Brix back to 20 L", () => {
-    const brix = (12 * 16 * twelve) / (16 * twelve + 4); // 9.69
-    const thin = ten - ((10 - brix) / 2) * (twelve - ten);
-    const mass = (20 * thin * water * (12 - brix)) / (90 - 12); // 0.61 kg
-    const way = titled(mends(missed("fermenter", { volume: 16, gravity: twelve }, { volume: 20, gravity: twelve })), "Water and extract");
-    expect(way?.what).toBe(`Boil ${mass.toFixed(2)} kg of dry malt extract in 4.00 L of water, and stir both in.`);
+  it.each([[16, twelve, 12], [17, 1.047, 12 - (2 * (twelve - 1.047)) / (twelve - ten)]])("water and extract for what was lost, %d L of %d back to 20 L of 12 °Brix: nothing is over, nothing missing", (volume, gravity, brix) => {
+    const way = titled(mends(missed("fermenter", { volume, gravity }, { volume: 20, gravity: twelve })), "Water and extract");
+    const [mass = NaN, added = NaN] = /^Take ([\d.]+) kg of dry malt extract and ([\d.]+) L of hot water\. Off the flame, stir until it is all dissolved; then boil it gently for ten minutes, cool it covered, and stir it in\.$/.exec(way?.what ?? "")?.slice(1).map(Number) ?? [];
+    const wort = volume * gravity * water;
+    const [sugarKg, waterKg] = [(wort * brix) / 100 + 0.9 * mass, wort * (1 - brix / 100) + 0.1 * mass + added * water];
+    expect(sucroseSolutionL(waterKg, sugarKg)).toBeCloseTo(20, 1);
+    expect((100 * sugarKg) / (sugarKg + waterKg)).toBeCloseTo(12, 1);
+    expect(way?.result).toEqual({ volume: 20, gravity: twelve });
+  });
+
+  it("water alone where the wort is as strong as its loss made it", () => {
+    const ways = mends(missed("fermenter", { volume: 19.39, gravity: 1.0519 }, { volume: 20, gravity: 1.05 }));
+    expect(ways.map(({ title }) => title)).toEqual(["Water up to the planned volume", "Leave it"]);
+    // 19.39 L of 12.83 °Brix (between 12 and 13 in Table 114) hold 1.0519 × 0.9982 × 19.39 × 0.1283 = 2.612 kg of sugar in 20.36 kg; with 0.61 kg of water 12.46 %, 1.0503.
+    expect(ways[0]?.result.gravity).toBeCloseTo(1.0503, 3);
   });
 
   it("leaving it is told in words", () => {

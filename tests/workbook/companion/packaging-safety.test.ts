@@ -14,22 +14,32 @@ describe("the glass", () => {
     expect(safety({ carbonation }).level).toBe(level);
   });
 
+  it("of a beer that has not finished has one remedy: wait, whatever the bottles", () => {
+    // The stuck beer of 1.020 where 1.012 is expected, and one that even its bottles would bear.
+    for (const given of [{ carbonation: 2.4 }, { carbonation: 1, bottleKind: "sparkling" }]) for (const base of [bottles, keg]) {
+      const { level, instead, dangers } = safety(given, { fg: base === keg ? 1.014 : 1.02, verdict: "stalled" }, base);
+      expect(level).toBe("refuse");
+      expect(instead).toEqual(["Warm it up, rouse the yeast, wait, read again.", "Wait until two readings a day apart agree, then package."]);
+      expect(dangers).toContain("It is above the gravity expected: what is left makes gas that no sugar figure knows of.");
+    }
+  });
+
   it("that cannot bear it is told what it could bear, and what else to do", () => {
     const { dangers, instead } = safety({ carbonation: 3.4 });
-    expect(dangers).toEqual(["The pressure passes what these bottles may bear."]);
+    expect(dangers).toEqual(["The pressure passes what these bottles may bear.", "Bottles already filled: do not open or move them; keep people away and cool the room."]);
     expect(instead).toEqual(["With 2.7 volumes it would stay within.", "Take stronger bottles, or a cooler place."]);
     // Heavy half litres bear 3.5 volumes.
     expect(safety({ carbonation: 3.1, bottleKind: "heavy" }).level).toBe("clear");
     expect(safety({ carbonation: 3.51, bottleKind: "heavy" }).level).toBe("refuse");
   });
 
-  it.each([[1.013, 2.2, "clear"], [1.013, 2.21, "confirm"], [1.014, 2, "confirm"], [1.014, 2.01, "refuse"]] as const)(
-    "counts what still ferments, half a volume for each 0.001 above the end: at %f with %f volumes %s", (fg, carbonation, level) => {
+  it.each([[1.013, 2.2, "clear"], [1.013, 2.21, "confirm"], [1.013, 2.51, "refuse"]] as const)(
+    "counts what may still ferment, half a volume for each 0.001 above the end: at %f with %f volumes %s", (fg, carbonation, level) => {
       expect(safety({ carbonation }, { fg }).level).toBe(level);
     });
 
   it("is never called safe where the pressure cannot be worked out", () => {
-    for (const part of [{ carbonation: "" }, { warmestStorage: "" }, { warmestStorage: 60 }, { bottleKind: "jam jar" }] as const) {
+    for (const part of [{ carbonation: "" }, { warmestStorage: "" }, { warmestStorage: 61 }, { warmestStorage: 0 }, { bottleKind: "jam jar" }] as const) {
       const { level, dangers } = safety(part);
       expect(level).toBe("refuse");
       expect(dangers[0]).toMatch(/^The pressure cannot be checked/);
@@ -38,9 +48,9 @@ describe("the glass", () => {
 });
 
 describe("the keg", () => {
-  // 4 bar at 25 °C, where beer takes up 1.4090 g/L at 1 bar (the source of GYLE.PACK.CHECK): (4 + 1.01325) × 1.4090 / 1.977 volumes.
-  const atLimit = ((4 + 1.01325) * 1.409) / 1.977; // 3.573
-  const close = ((0.9 * 4 + 1.01325) * 1.409) / 1.977; // 3.288
+  // 4 bar at 25 °C by the sums of GYLE.PACK.CHECK's source: S = 1.4329 g/L; CO2 × 1.3797 × (1 + 0.00895 CO2) + 0.0316 − 1.0133 = 4, or 3.6.
+  const volumesAt = (bar: number) => (Math.sqrt(1 + (4 * 0.00895 * (bar + 0.9817)) / 1.3797) - 1) / (2 * 0.00895);
+  const [close, atLimit] = [volumesAt(3.6), volumesAt(4)]; // 3.231, 3.500
 
   it.each([[close - 0.01, "clear"], [close + 0.01, "confirm"], [atLimit - 0.01, "confirm"], [atLimit + 0.01, "refuse"]] as const)("with %f volumes: %s", (carbonation, level) => {
     expect(safety({ carbonation }, {}, keg).level).toBe(level);
@@ -48,7 +58,7 @@ describe("the keg", () => {
 
   it("is judged at its own temperature, and names what else to do", () => {
     expect(safety({ carbonation: 3.6, kegTemperature: 5 }, {}, keg).level).toBe("clear");
-    expect(safety({ carbonation: 3.6 }, {}, keg).instead).toEqual(["With 3.2 volumes it would stay within.", "Store cooler."]);
+    expect(safety({ carbonation: 3.6 }, {}, keg).instead).toEqual(["With 3.2 volumes it would stay within.", "Chill the beer."]);
   });
 });
 
@@ -71,7 +81,7 @@ describe("the readings", () => {
   it("and the glass count together: the worse of the two decides, both are named", () => {
     const { level, dangers, instead } = safety({ carbonation: 3.4 }, { verdict: "working" });
     expect(level).toBe("refuse");
-    expect(dangers).toEqual([expect.stringContaining("not steady"), expect.stringContaining("may bear")]);
+    expect(dangers).toEqual([expect.stringContaining("not steady"), expect.stringContaining("may bear"), expect.stringContaining("do not open or move them")]);
     expect(instead[0]).toBe("Wait until two readings a day apart agree, then package.");
   });
 });

@@ -1,6 +1,8 @@
 import type { UnitSystem } from "../../../functions/quantities";
+import { hopPlaces, type Method } from "../contents";
+import { boilingRoomFormula, heatingRoomFormula, mashRoomFormula, steepRoomFormula } from "../room";
 import type { UnitWords } from "../unit-words";
-import { firstOf, text, unusable, unusableIn } from "./words";
+import { anyError, firstOf, text, unusable, unusableIn, type Case } from "./words";
 
 /** A volume of more than this is a slip, or a brewery (our judgement). */
 const largestVolume = 10000;
@@ -16,7 +18,10 @@ export function volumesMessage(words: UnitWords, budget: string): string {
     ...unusable("boil_minutes", "Boil"),
     ...unusable("boil_off", "Boils away"),
     ...unusable("kettle_loss", "Left behind in the kettle"),
+    ...unusable("absorption", "Water that the grain keeps"),
+    ...unusable("tun_dead_space", "Dead space of the mash tun"),
     ["N(boil_off)>N(kettle_part)", text("More than the whole kettle would boil away in an hour: look at “Boils away”.")],
+    [`AND(ISERROR(${budget}),ISERROR(og_plan))`, text("The water cannot be reckoned: look at the malt table; what dissolves needs no water.")],
     [`ISERROR(${budget})`, text(`The water cannot be reckoned: click on ${budget} and read why. Its answer needs the cells below and beside it empty.`)],
     ...unusable("volume_reached", "Volume in the fermenter"),
     ["AND(N(volume_reached)>0,ABS(N(volume_reached)-volume)>volume/4)", `"In the fermenter are "&volume_reached&", planned were "&volume&" ${words.volume}: measured, or a slip? Gravity, sugar and bottles go by it."`],
@@ -25,13 +30,34 @@ export function volumesMessage(words: UnitWords, budget: string): string {
   ]);
 }
 
-export const kettleMessage = (words: UnitWords): string =>
-  firstOf([
+/** What does not fit, how much it is and what holds how much. */
+const tooFull = (what: string, room: string, vessel: string, holds: string, remedy: string, words: UnitWords): string =>
+  `"${what} will not fit: "&FIXED(${room},1,TRUE)&" ${words.volume} hot, the ${vessel} holds "&FIXED(${holds},1,TRUE)&". ${remedy}"`;
+
+/** The kettle, and the mash tun where there is one, at their fullest: while water is heated, in the mash or steep, and as the wort comes to the boil. */
+export function roomMessage(units: UnitSystem, words: UnitWords, method: Method): string {
+  const inTun = "AND(N(tun_size)>0,N(mash_water)>0)";
+  const [mash, steep] = [mashRoomFormula(units), steepRoomFormula(units)];
+  const tun: Case[] = [
+    ...unusable("tun_size", "Mash tun holds"),
+    [`IF(${inTun},${mash}>tun_size,FALSE)`, tooFull("The mash", mash, "mash tun", "tun_size", "Make it thicker, or mash in two.", words)],
+  ];
+  const soaked: Case[] =
+    method === "extract"
+      ? [[`AND(grain_mass>0,${steep}>kettle_size)`, tooFull("Water and grain bag", steep, "kettle", "kettle_size", "Steep in part of the water.", words)]]
+      : [
+          [`IF(N(mash_water)>0,AND(N(tun_size)=0,${mash}>kettle_size),FALSE)`, tooFull("The mash", mash, "kettle", "kettle_size", "Make it thicker, or mash in two.", words)],
+          [`IF(${inTun},${heatingRoomFormula}>kettle_size,FALSE)`, tooFull("The water for the mash", heatingRoomFormula, "kettle", "kettle_size", "Heat it in two.", words)],
+        ];
+  return firstOf([
     ...unusable("kettle_size", "Kettle holds"),
+    ...(method === "extract" ? [] : tun),
     ['OR(water_before_boil="",N(kettle_size)=0)', '""'],
-    ["water_before_boil*1.04>kettle_size", `"Will not fit: it needs "&TEXT(water_before_boil*1.04,"0.0")&" ${words.volume} hot, the kettle holds "&TEXT(kettle_size,"0.0")&". Boil less, top up in the fermenter."`],
-    ["water_before_boil*1.04>0.9*kettle_size", text("Less than a tenth of the kettle is free: it will boil over unless you stand by it.")],
+    [`${boilingRoomFormula}>kettle_size`, `"Will not fit: it needs "&FIXED(${boilingRoomFormula},1,TRUE)&" ${words.volume} hot, the kettle holds "&FIXED(kettle_size,1,TRUE)&". Boil less, top up in the fermenter."`],
+    ...soaked,
+    [`${boilingRoomFormula}>0.9*kettle_size`, text("Less than a tenth of the kettle is free: it will boil over unless you stand by it.")],
   ]);
+}
 
 const grainUnknown = text("The grain cannot be reckoned: look at the malt table.");
 
@@ -68,16 +94,29 @@ export function mashMessage(units: UnitSystem, words: UnitWords): string {
   ]);
 }
 
+/** Hops that say a place instead of minutes. */
+const placed = `(${hopPlaces.map((place) => `COUNTIF(hop_minutes,"${place}")`).join("+")})`;
+
+/** Cells with letters that are none of the places. */
+const otherWords = (column: string): string => `SUMPRODUCT(ISTEXT(${column})*(${column}<>"")${hopPlaces.map((place) => `*(${column}<>"${place}")`).join("")})`;
+
 /** @param shares cell of the first hop's bitterness, which spills down its column */
 export const hopsMessage = (shares: string): string =>
   firstOf([
     ...unusableIn("INDEX(hops,0,1)", "Mass of a hop"),
     ...unusableIn("hop_alpha", "Alpha acid of a hop"),
-    ...unusableIn("hop_minutes", "Minutes left of a hop"),
+    [anyError("hop_minutes"), text("Minutes left of a hop: a cell shows an error. Type the number.")],
+    [`${otherWords("hop_minutes")}>0`, text("Minutes left of a hop: type the minutes, 0 for flame-out, or first wort, stand or dry.")],
+    ["MIN(hop_minutes)<0", text("Minutes left of a hop: less than nothing cannot be.")],
     ["MAX(hop_alpha)>25", '"An alpha acid of "&MAX(hop_alpha)&" %? No hop has so much: is a decimal point missing?"'],
     ['COUNTIFS(hop_alpha,">0",hop_alpha,"<0.3")>0', text("An alpha acid below 0.3 %? Type it as on the packet: 5 for 5 %, not 0.05.")],
     ["MAX(hop_minutes)>N(boil_minutes)", text("A hop is to boil longer than the boil lasts.")],
-    ["OR(COUNT(hop_alpha)<>COUNT(hop_minutes),COUNT(hops)<>3*COUNT(hop_alpha))", text("A hop lacks its mass, alpha acid or minutes: until then the bitterness stays empty.")],
+    ['AND(COUNTIF(hop_minutes,"first wort")>0,N(boil_minutes)=0)', text("A hop at first wort counts by the boil, and there is none: until then the bitterness stays empty.")],
+    ...unusable("stand_temperature", "Hop stand (column L)", "allowed"),
+    ...unusable("stand_minutes", "The stand lasts (column L)"),
+    ['AND(COUNTIF(hop_minutes,"stand")>0,OR(N(stand_temperature)=0,N(stand_minutes)=0))', text("A hop is to stand, but the stand lacks its temperature or minutes (column L): until then the bitterness stays empty.")],
+    ["IF(ISNUMBER(boils_at),N(stand_temperature)>boils_at,FALSE)", '"A stand at "&stand_temperature&" is hotter than the boil ("&TEXT(boils_at,"0")&"): type what the wort has cooled to."'],
+    [`OR(COUNT(hop_alpha)<>COUNT(hop_minutes)+${placed},COUNT(hops)+${placed}<>3*COUNT(hop_alpha))`, text("A hop lacks its mass, alpha acid or minutes: until then the bitterness stays empty.")],
     [`AND(COUNT(hop_alpha)>0,ISERROR(${shares}))`, text(`The bitterness cannot be reckoned: click on ${shares} and read why. Its column must be empty below.`)],
     ["AND(ISNUMBER(og_reading),COUNT(hop_alpha)=0)", text("Brewed without hops? Then there is no bitterness, and little that keeps souring bacteria down.")],
   ]);

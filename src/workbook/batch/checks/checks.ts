@@ -3,7 +3,7 @@ import type { BatchContents } from "../contents";
 import { section } from "../fields";
 import type { ReadingRows } from "../readings";
 import type { UnitWords } from "../unit-words";
-import { hopsMessage, kettleMessage, mashMessage, steepingMessage, volumesMessage } from "./before-the-boil";
+import { hopsMessage, mashMessage, roomMessage, steepingMessage, volumesMessage } from "./before-the-boil";
 import { clockMessage, figuresMessage } from "./clock-and-figures";
 import { courseMessage, finishedMessage, temperatureMessage, yeastMessage } from "./fermentation";
 import { originalGravityMessage } from "./original-gravity";
@@ -22,6 +22,9 @@ interface Check {
   readonly lines?: 2 | 3;
 }
 
+/** How words begin that want a second look, however weighty the check: what cannot be checked, and pressures that hold. */
+const asks = ["Cannot", "close:", "within"] as const;
+
 /** Words that fit a line, in any spreadsheet program. */
 export const charactersOfALine = 125;
 
@@ -38,7 +41,7 @@ function checkList({ units, method }: BatchContents, words: UnitWords, watched: 
   return [
     { label: "Gravity against the malt", weight: "look", message: originalGravityMessage(units, words, method), lines: 2 },
     { label: "Volumes", weight: "look", message: volumesMessage(words, watched.budget) },
-    { label: "Room in the kettle", weight: "stop", message: kettleMessage(words) },
+    { label: "Room in the kettle", weight: "stop", message: roomMessage(units, words, method) },
     method === "extract" ? { label: "Steeping", weight: "look", message: steepingMessage(units, words) } : { label: "Mash", weight: "look", message: mashMessage(units, words) },
     { label: "Hops", weight: "look", message: hopsMessage(watched.shares) },
     { label: "Yeast", weight: "look", message: yeastMessage },
@@ -59,7 +62,7 @@ export function checks(b: SheetBuilder, contents: BatchContents, words: UnitWord
     b.put("A", label, { style: "label" });
     b.put("C", `=IFERROR(${message},"Cannot be checked: a figure it needs shows an error.")`, { style: "message", format: "text", mergeTo: "I" });
     if (lines) b.height(linesPoints(lines));
-    b.put("B", `=IF(C${b.row}="","fine",IF(LEFT(C${b.row},6)="Cannot","look","${weight}"))`, { style: "result" });
+    b.put("B", `=IF(C${b.row}="","fine",IF(OR(${asks.map((begins) => `LEFT(C${b.row},6)="${begins}"`).join(",")}),"look","${weight}"))`, { style: "result" });
     b.row += 1;
   }
   const last = b.row - 1;

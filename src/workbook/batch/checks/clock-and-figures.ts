@@ -2,6 +2,10 @@ import type { UnitSystem } from "../../../functions/quantities";
 import type { UnitWords } from "../unit-words";
 import { anyError, firstOf, isWords, text, unusable } from "./words";
 
+/** Lines of the day: steps, hops, the clock's own three, one more with a stand, one less without a boil. */
+const dayLinesWanted =
+  '(SUMPRODUCT(--(INDEX(steps,0,1)<>""))+SUMPRODUCT(--((INDEX(hop_plan,0,1)<>"")+(INDEX(hop_plan,0,2)<>"")>0))+IF(N(boil_minutes)=0,2,3)+IF(N(stand_minutes)+COUNTIF(hop_minutes,"stand")>0,1,0))';
+
 /** @param timeline first cell of the timeline's workings */
 export function clockMessage(words: UnitWords, timeline: string): string {
   return firstOf([
@@ -16,8 +20,13 @@ export function clockMessage(words: UnitWords, timeline: string): string {
     ],
     ["OR(ISERROR(warm_minutes),ISERROR(boil_up_minutes))", text("Heating cannot be reckoned: look at the burner and the temperatures beside section 2 (column L).")],
     ...unusable("sanitiser_volume", "Sanitiser bucket"),
+    ...unusable("sanitiser_per_volume", "Sanitiser dose (column L)"),
+    ["ISERROR(sanitiser_dose)", text("The sanitiser cannot be reckoned: look at its bucket and at the label's dose (column L, beside the malt).")],
     ["MAX(hop_minutes)>N(boil_minutes)", text("The clock cannot be made: a hop is to boil longer than the boil lasts.")],
+    ["ISERROR(stand_after)", text("The stand cannot be reckoned: look at its temperature and at the chiller (column L).")],
     [`ISERROR(${timeline})`, text(`The clock cannot be made: click on ${timeline} and read why. Its answer needs the cells below and beside it empty.`)],
+    [`AND(N(brewed_on)>0,${timeline}="")`, text("The clock waits: a step has no part of the day. Choose before, boil or after beside it (column L).")],
+    [`AND(N(brewed_on)>0,${dayLinesWanted}>ROWS(timeline))`, `"The day has "&${dayLinesWanted}&" lines, but only "&ROWS(timeline)&" are printed: the last ones stand from column Q on."`],
   ]);
 }
 

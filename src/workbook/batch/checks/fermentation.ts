@@ -1,3 +1,4 @@
+import { leaveThem } from "../../../functions/pack/check-words";
 import type { UnitSystem } from "../../../functions/quantities";
 import type { ReadingRows } from "../readings";
 import type { UnitWords } from "../unit-words";
@@ -72,9 +73,12 @@ export function courseMessage({ first, last }: ReadingRows): string {
 export const finishedMessage: string = firstOf([
   ["ISERROR(packaged_on)", text("Packaged on shows an error: type the date.")],
   [isWords("packaged_on"), text("Packaged on is a text, not a date. Type it such as 2026-09-19.")],
-  ["ISERROR(verdict)", `IF(N(packaged_on)>0,"Packaged, but the readings cannot be judged: mend them first (Course of the gravity). Until then keep it cold and boxed.","Cannot be checked: mend the readings first.")`],
-  ['verdict="stalled"', '"Stopped well above the expected "&TEXT(fg_expected,"0.000")&". Do not bottle: what is left may ferment in the glass."'],
+  ["ISERROR(verdict)", `IF(N(packaged_on)>0,"Packaged, but the readings cannot be judged: mend them. Bottles: ${leaveThem}","Cannot be checked: mend the readings first.")`],
+  ["ISERROR(dry_hopped_on)", text("Dry hops went in on shows an error: type the date.")],
+  [isWords("dry_hopped_on"), text("Dry hops went in on is a text, not a date, so readings from before them still count. Type it such as 2026-09-12.")],
+  ['verdict="stalled"', '"Stopped well above "&IF(N(fg_expected)>0,"the expected "&FIXED(fg_expected,3,TRUE),"where beer ends")&". Do not bottle: what is left may ferment in the glass."'],
   ["IF(AND(ISNUMBER(packaged_on),ISNUMBER(brewed_on)),AND(packaged_on>0,packaged_on<INT(brewed_on)),FALSE)", text("Packaged before it was brewed: is a date mistyped?")],
+  ['AND(N(packaged_on)>0,verdict<>"steady",N(count_from)>0,into<>"keg")', text(`Packaged before readings agreed after the dry hops. The bottles: ${leaveThem}`)],
   ['AND(N(packaged_on)>0,verdict<>"steady",into="keg")', text("Kegged before two readings a day apart agreed. Keep it cold, watch the pressure, and let some off.")],
-  ['AND(N(packaged_on)>0,verdict<>"steady")', text("Packaged before two readings a day apart agreed. Keep the bottles cold, boxed, and open one with care.")],
+  ['AND(N(packaged_on)>0,verdict<>"steady")', text(`Packaged before two readings a day apart agreed. The bottles: ${leaveThem}`)],
 ]);

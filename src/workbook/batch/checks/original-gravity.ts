@@ -20,6 +20,7 @@ const maltCases: readonly Case[] = [
   ...unusableIn("INDEX(malt,0,2)", "Yield of a malt"),
   ["MAX(INDEX(malt,0,2))>100", text("A malt's yield is above 100 %: more than all of it cannot be.")],
   ['COUNTIFS(INDEX(malt,0,2),">0",INDEX(malt,0,2),"<=1")>0', text("A malt's yield is 1 % or less: type 74 for 74 %.")],
+  ['COUNTIFS(INDEX(malt,0,2),">=20",INDEX(malt,0,2),"<47")>0', text("A malt's yield is 20 to 46 %: that looks like points. 36 points are 78 %; GYLE.WORT.YIELD turns them into per cent.")],
   ...unusable("grain_efficiency", "Sugar won from the grain"),
   shareOfOne("grain_efficiency", "Sugar won from the grain"),
   [

@@ -1,7 +1,8 @@
+import { hopWords, ownLines } from "../../../functions/day/timeline-words";
 import type { CellValue, NamedCells } from "../../read/named-cells";
-import { boilBeginsWhy, flameOutWhy, hopWhy } from "./line-words";
+import { boilBeginsWhy, flameOutWhy, hopWhy, standWhy } from "./line-words";
 
-export type LineKind = "step" | "hop" | "boil begins" | "flame out" | "done";
+export type LineKind = "step" | "hop" | "boil begins" | "flame out" | "stand" | "done";
 
 /** One line of the brew day as the sheet tells it. */
 export interface DayLine {
@@ -21,7 +22,7 @@ export interface DayLine {
   readonly happened: CellValue;
 }
 
-/** The lines in their order; none while the clock cannot be made (no date, an error in a step). */
+/** The lines in their order; none while the clock cannot be made (no date, an error in a step). What is for another day has no time and is none. */
 export function dayLines(sheet: NamedCells): DayLine[] {
   const happened = sheet.block("happened");
   const rows = sheet.block("timeline").filter(([time, , what]) => typeof time === "number" && what !== "");
@@ -44,15 +45,19 @@ export function dayLines(sheet: NamedCells): DayLine[] {
  */
 function kinds(sheet: NamedCells, rows: readonly CellValue[][]): (row: number) => Pick<DayLine, "kind" | "why"> {
   const steps = sheet.block("steps").filter(([what]) => what !== "");
-  const hops = sheet.block("hop_plan").map(([hop = ""]) => `Add ${hop}`);
-  const boilMinutes = Number(sheet.number("boil_minutes"));
-  const boilBegins = rows.findIndex(([, boilMinute]) => typeof boilMinute === "number");
-  const found = rows.map(([, boilMinute, what], row): Pick<DayLine, "kind" | "why"> => {
-    if (row === boilBegins) return { kind: "boil begins", why: boilBeginsWhy };
+  const hops = sheet.block("hop_plan").map(([hop = "", , , minutes = ""]) => {
+    const added = typeof minutes === "string" ? minutes.trim().toLowerCase() : minutes === true || minutes === false ? "" : minutes;
+    return { what: hopWords(String(hop), added), why: hopWhy(added) };
+  });
+  const found = rows.map(([, , what]): Pick<DayLine, "kind" | "why"> => {
+    const said = String(what);
+    if (said.startsWith(ownLines["boil begins"])) return { kind: "boil begins", why: boilBeginsWhy };
     const step = steps.findIndex(([name]) => name === what);
     if (step >= 0) return { kind: "step", why: String(steps.splice(step, 1)[0]?.[4] ?? "") };
-    if (typeof boilMinute !== "number") return { kind: "done", why: "" };
-    return hops.includes(String(what)) ? { kind: "hop", why: hopWhy(boilMinutes - boilMinute) } : { kind: "flame out", why: flameOutWhy };
+    const hop = hops.find((candidate) => candidate.what === said);
+    if (hop) return { kind: "hop", why: hop.why };
+    if (said.startsWith(ownLines.stand)) return { kind: "stand", why: standWhy };
+    return said === ownLines.done ? { kind: "done", why: "" } : { kind: "flame out", why: flameOutWhy };
   });
   return (row) => found[row] ?? { kind: "step", why: "" };
 }

@@ -35,6 +35,22 @@ export interface DayState {
   readonly clockBehindMinutes: number;
 }
 
+/** So many minutes before it is due, marking a line is doubted; in the boil, a few already change the beer. */
+const doubtedFrom = { inBoil: 5, else: 20 };
+
+/**
+ * How many minutes too early a line would be marked now, 0 where that is nothing to ask about. Before anything is done
+ * nothing is early: the day begins when the brewer begins.
+ */
+export function doubtfullyEarly({ lines }: DayState, line: TimedLine, now: number): number {
+  const early = Math.round((line.dueAt - now) / minute);
+  const from = line.boilMinute !== undefined && line.kind !== "boil begins" ? doubtedFrom.inBoil : doubtedFrom.else;
+  return lines.some(({ isDone }) => isDone) && early >= from ? early : 0;
+}
+
+/** Nothing is done yet and the plan's time has gone by: the day has not begun late, it begins now. */
+export const beginsNow = ({ lines, current }: DayState, now: number): boolean => current !== undefined && !lines.some(({ isDone }) => isDone) && now - instantOf(current.planned) >= minute;
+
 export function dayState(lines: readonly DayLine[], now: number): DayState | undefined {
   const [first, last] = [lines[0], lines.at(-1)];
   if (!first || !last) return undefined;

@@ -30,7 +30,7 @@ function stepTimer(lines: readonly TimedLine[]): Timer[] {
   const chain = lines.filter(({ kind, boilMinute }) => kind !== "hop" && !(kind === "step" && boilMinute !== undefined));
   const last = chain.findLastIndex(({ isDone }) => isDone);
   const [line, next] = [chain[last], chain[last + 1]];
-  if (!line || !next || line.kind !== "step" || line.doneAt === undefined || next.planned <= line.planned) return [];
+  if (!line || !next || (line.kind !== "step" && line.kind !== "stand") || line.doneAt === undefined || next.planned <= line.planned) return [];
   return [timer(line, line.doneAt, line.doneAt + Math.round((next.planned - line.planned) * 86_400) * 1000, false)];
 }
 

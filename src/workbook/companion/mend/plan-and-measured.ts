@@ -1,6 +1,6 @@
 import { hopsIbu } from "../../../functions/hops/ibu";
 import { wortGravity } from "../../../functions/wort/gravity";
-import { quantity, type UnitSystem } from "../../../functions/quantities";
+import type { UnitSystem } from "../../../functions/quantities";
 import type { NamedCells } from "../../read/named-cells";
 import { ask } from "../ask";
 import { unitsOf } from "../../read/batch-sheets";
@@ -39,7 +39,9 @@ export function missedPlan(sheet: NamedCells, place: Place, measured: Wort): Mis
   const hops = sheet.block("hops");
   const ibuAt = (volume: number, extraMinutes = 0): number | undefined => {
     const longer = hops.map(([mass, alpha, minutes]) => [mass, alpha, typeof minutes === "number" && mass !== "" ? Math.min(240, minutes + extraMinutes) : minutes]);
-    return ask(hopsIbu, longer, (Number(sheet.number("gravity_volume")) * volume) / planned.volume, sheet.value("kettle_gravity"), "tinseth", sheet.value("boils_at"), units).value;
+    // As the sheet reckons: with what hops gain in the stand and in the chilling.
+    const after = [Number(sheet.number("boil_minutes")) + extraMinutes, ...["stand_temperature", "stand_minutes", "chill_minutes", "pitch_temperature"].map((name) => (sheet.has(name) ? sheet.value(name) : ""))];
+    return ask(hopsIbu, longer, (Number(sheet.number("gravity_volume")) * volume) / planned.volume, sheet.value("kettle_gravity"), "tinseth", sheet.value("boils_at"), units, ...after).value;
   };
   return { place, units, planned, measured, plannedIbu: ibuAt(planned.volume), ibuAt, boilOff: Number(sheet.number("boil_off")) };
 }
@@ -49,9 +51,4 @@ function plannedWort(sheet: NamedCells, place: Place): Wort | undefined {
   const volume = Number(sheet.number(place === "kettle" ? "water_chilled" : "volume"));
   const gravity = place === "kettle" ? ask(wortGravity, sheet.block("malt"), volume, sheet.value("grain_efficiency"), unitsOf(sheet)).value : sheet.number("og_plan");
   return volume > 0 && typeof gravity === "number" ? { volume, gravity } : undefined;
-}
-
-/** Volume that a kilogram of extract or sugar adds: the figure in GYLE.WORT.ENRICH. */
-export function volumeOf(mass: number, units: UnitSystem): number {
-  return quantity("volume").fromCore(0.6 * quantity("mass").toCore(mass, units), units);
 }

@@ -1,7 +1,6 @@
-import { packCheck } from "../../../functions/pack/check";
+import { filledAlready } from "../../../functions/pack/check-words";
 import type { NamedCells } from "../../read/named-cells";
-import { askText } from "../ask";
-import { unitsOf } from "../../read/batch-sheets";
+import { lets, packagingCheck } from "./packaging-check";
 import type { PackagingInput } from "./packaging-form";
 
 /**
@@ -20,15 +19,10 @@ type Weighed = Pick<PackagingSafety, "level" | "dangers" | "instead">;
 const clear: Weighed = { level: "clear", dangers: [], instead: [] };
 
 export function packagingSafety(sheet: NamedCells, input: PackagingInput): PackagingSafety {
-  const check = checkFor(sheet, input);
+  const check = packagingCheck(sheet, input);
   const weighed = [byReadings(sheet, input), byPressure(sheet, input, check)];
   const level = weighed.some((one) => one.level === "refuse") ? "refuse" : weighed.some((one) => one.level === "confirm") ? "confirm" : "clear";
   return { level, check, dangers: weighed.flatMap(({ dangers }) => dangers), instead: [...new Set(weighed.flatMap(({ instead }) => instead))] };
-}
-
-function checkFor(sheet: NamedCells, { into, carbonation, warmestStorage, kegTemperature, bottleKind }: PackagingInput, co2 = carbonation): string {
-  const keg = into === "keg";
-  return askText(packCheck, co2, keg ? kegTemperature : warmestStorage, keg ? "keg" : bottleKind, sheet.value("fg"), sheet.value("fg_expected"), unitsOf(sheet));
 }
 
 const waitForIt = "Wait until two readings a day apart agree, then package.";
@@ -42,6 +36,8 @@ function byReadings(sheet: NamedCells, { into }: PackagingInput): Weighed {
       return clear;
     case "":
       return { level: bottles ? "refuse" : "confirm", dangers: [`No reading says that it has finished. ${bursting}`], instead: ["Take a reading today and another tomorrow."] };
+    case "not begun":
+      return { level: bottles ? "refuse" : "confirm", dangers: [`It has not begun to ferment. ${bursting}`], instead: ["Is it warm enough? Give it fresh yeast, and wait."] };
     case "rising":
       return { level: bottles ? "refuse" : "confirm", dangers: ["One of the readings is wrong, so none of them shows that it has finished."], instead: ["Read again, mind scale and temperature, and clear the wrong row."] };
     case "stalled":
@@ -53,19 +49,24 @@ function byReadings(sheet: NamedCells, { into }: PackagingInput): Weighed {
 
 function byPressure(sheet: NamedCells, input: PackagingInput, check: string): Weighed {
   const what = input.into === "keg" ? "the keg" : "these bottles";
-  if (check.startsWith("within")) return clear;
-  if (check.startsWith("close")) return { level: "confirm", dangers: [`The pressure comes close to what ${what} may bear.`], instead: ["Weigh the sugar exactly; store cooler, or take stronger bottles."] };
-  if (!check.startsWith("over")) return { level: "refuse", dangers: [`The pressure cannot be checked${check === "" ? ": something is not filled in" : `: ${check}`}.`], instead: [] };
-  const gentler = gentlerCarbonation(sheet, input);
-  return {
-    level: "refuse",
-    dangers: [`The pressure passes what ${what} may bear.`],
-    instead: [...(gentler === undefined ? [waitForIt] : [`With ${gentler.toFixed(1)} volumes it would stay within.`]), input.into === "keg" ? "Store cooler." : "Take stronger bottles, or a cooler place."],
-  };
+  if (!/^(within|close|over): /.test(check)) return { level: "refuse", dangers: [`The pressure cannot be checked${check === "" ? ": something is not filled in" : `: ${check}`}.`], instead: [] };
+  const over = check.startsWith("over");
+  const passes = over ? [`The pressure passes what ${what} may bear.`] : [];
+  // Beer that has not finished has one remedy, whatever the bottles.
+  if (!lets(check) && unfinished(sheet, input)) return { level: "refuse", dangers: ["It is above the gravity expected: what is left makes gas that no sugar figure knows of.", ...passes], instead: [waitForIt] };
+  if (over) {
+    const gentler = gentlerCarbonation(sheet, input);
+    return { level: "refuse", dangers: [...passes, ...(input.into === "bottles" ? [filledAlready] : [])], instead: [...(gentler === undefined ? [] : [`With ${gentler.toFixed(1)} volumes it would stay within.`]), input.into === "keg" ? "Chill the beer." : "Take stronger bottles, or a cooler place."] };
+  }
+  if (check.startsWith("close")) return { level: "confirm", dangers: [`The pressure comes close to what ${what} may bear.`], instead: [input.into === "keg" ? "Chill the beer, or ask for less." : "Weigh the sugar exactly; store cooler, or take stronger bottles."] };
+  return clear;
 }
+
+/** Flat beer would be let through if nothing were left to ferment: the sentence refuses it for its gravity. */
+const unfinished = (sheet: NamedCells, input: PackagingInput): boolean => !lets(packagingCheck(sheet, { ...input, into: "keg" }, 0.5));
 
 /** The highest carbonation below the one wished for, in tenths, that the check calls "within". */
 function gentlerCarbonation(sheet: NamedCells, input: PackagingInput): number | undefined {
-  for (let tenths = Math.ceil(Number(input.carbonation) * 10) - 1; tenths >= 10; tenths -= 1) if (checkFor(sheet, input, tenths / 10).startsWith("within")) return tenths / 10;
+  for (let tenths = Math.ceil(Number(input.carbonation) * 10) - 1; tenths >= 10; tenths -= 1) if (packagingCheck(sheet, input, tenths / 10).startsWith("within")) return tenths / 10;
   return undefined;
 }

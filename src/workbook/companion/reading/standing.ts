@@ -1,3 +1,4 @@
+import { ownEntry } from "../../../functions/own-entry";
 import type { NamedCells } from "../../read/named-cells";
 import { momentShown } from "../../day-words";
 
@@ -11,9 +12,10 @@ export interface Standing {
 
 const meanings: Readonly<Record<string, string>> = {
   "": "No reading of the fermenting beer yet.",
+  "not begun": "Not begun: no sugar has been eaten yet.",
   working: "The yeast is at work.",
   nearly: "Falling slowly: the end is near.",
-  steady: "Steady: two readings a day apart agree.",
+  steady: "Steady: the beer rests.",
   stalled: "It has stopped well above where it should end.",
   rising: "A reading stands above an earlier one, which beer cannot do.",
 };
@@ -21,5 +23,6 @@ const meanings: Readonly<Record<string, string>> = {
 export function standing(sheet: NamedCells): Standing {
   const verdict = sheet.text("verdict");
   const next = sheet.number("next_reading");
-  return { means: meanings[verdict] ?? verdict, next: sheet.text("next_step"), readAgain: next === "" ? "" : `Read again on ${momentShown(next)}.` };
+  const restsOn = sheet.has("verdict_rests") ? sheet.text("verdict_rests") : "";
+  return { means: verdict === "steady" && restsOn !== "" ? `Steady, by ${restsOn}.` : (ownEntry(meanings, verdict) ?? verdict), next: sheet.text("next_step"), readAgain: next === "" ? "" : `Read again on ${momentShown(next)}.` };
 }

@@ -1,4 +1,6 @@
+import { primedAlcoholG, primedAlcoholPercent } from "../../../core/beer/primed";
 import { alcoholByMassText, gravityText, platoText, realExtractText } from "./gravity-and-extract";
+import { num } from "./formula-parts";
 import type { PlainArguments } from "./plain-arguments";
 import type { PlainForm, ValueOnly } from "./plain-form";
 
@@ -8,9 +10,12 @@ const fell = (x: PlainArguments): string[] => [`${x.core("finalGravity")}<=${x.c
 const byMass = (x: PlainArguments): string => alcoholByMassText(...gravities(x));
 const lost = (x: PlainArguments): string => {
   const [original, final] = gravities(x);
-  return `(${original}-${final})`;
+  return `MAX(0,${original}-${final})`;
 };
 const final = (x: PlainArguments): string => x.core("finalGravity");
+
+/** What each volume of gas from priming adds; nothing where none is given. */
+const added = (x: PlainArguments, each: number, text: string): string => (x.operand("primed").kind === "omitted" ? text : `${text}+${num(each)}*${x.core("primed")}`);
 
 /** Carbohydrate in 100 g of beer: 0.93 of the real extract less the ash. */
 const carbohydrate = (x: PlainArguments): string => `MAX(0,${realExtractText(...gravities(x))}*0.93-0.1)`;
@@ -27,7 +32,7 @@ const originalPlato = (x: PlainArguments): string => {
 export const beerForms = {
   "BEER.ABV": {
     holds: fell,
-    sum: (x) => x.choice("method", { extract: `${byMass(x)}*${final(x)}/0.791`, simple: `131.25*${lost(x)}`, kit: `131*${lost(x)}` }),
+    sum: (x) => added(x, primedAlcoholPercent(1), x.choice("method", { extract: `${byMass(x)}*${final(x)}/0.791`, simple: `131.25*${lost(x)}`, kit: `131*${lost(x)}` })),
   },
   "BEER.ABW": {
     holds: fell,
@@ -36,7 +41,7 @@ export const beerForms = {
   "BEER.EXTRACT": { holds: fell, sum: (x) => realExtractText(...gravities(x)) },
   "BEER.ENERGY": {
     holds: fell,
-    sum: (x) => `(6.9*${byMass(x)}+4*MAX(0,${realExtractText(...gravities(x))}-0.1))*${final(x)}*${x.core("serving")}*4.184/100`,
+    sum: (x) => `(${added(x, (6.9 * primedAlcoholG(1)) / 10, `(6.9*${byMass(x)}+4*MAX(0,${realExtractText(...gravities(x))}-0.1))*${final(x)}`)})*${x.core("serving")}*4.184/100`,
   },
   "BEER.CARBS": { holds: fell, sum: (x) => `${carbohydrate(x)}*${final(x)}*${x.core("serving")}/100` },
   "BEER.REFRACTOMETER": {

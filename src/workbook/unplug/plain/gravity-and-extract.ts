@@ -1,3 +1,4 @@
+import { waterDensityKgPerM3 } from "../../../core/wort/density";
 import { num } from "./formula-parts";
 
 /** The cubic of `core/wort/plato.ts`: P = 258.6 x − 226.12 x² + 175.45 x³, x = SG − 1. */
@@ -20,7 +21,7 @@ export function gravityText(plato: string): string {
 /** Alcohol by mass, %, as `core/beer/alcohol.ts`: (OE − RE) / (2.0665 − 0.010665 OE), RE = 0.1808 OE + 0.8192 AE. */
 export function alcoholByMassText(original: string, final: string): string {
   const oe = platoText(original);
-  return `((${oe}-0.1808*${oe}-0.8192*${platoText(final)})/(2.0665-0.010665*${oe}))`;
+  return `(MAX(0,${oe}-0.1808*${oe}-0.8192*${platoText(final)})/(2.0665-0.010665*${oe}))`;
 }
 
 /** Real extract, °P, as `core/beer/real-extract.ts`. */
@@ -28,3 +29,9 @@ export function realExtractText(original: string, final: string): string {
   const alcohol = alcoholByMassText(original, final);
   return `MIN((${platoText(final)}+0.4654*${alcohol}-0.003615*${alcohol}^2)/0.9962,${platoText(original)})`;
 }
+
+/** Coefficients of ICUMSA SPS-4 at 20 °C. */
+const icumsaAt20 = [385.1761, 135.3705, 40.9299, -3.9643, 13.4853, -17.289];
+
+/** Density of a sugar solution at 20 °C over that of water there, from its mass fraction of sugar. */
+export const densityOverWaterText = (fraction: string): string => `1+SUMPRODUCT({${icumsaAt20.join(",")}}*${fraction}^{1,2,3,4,5,6})/${num(waterDensityKgPerM3(20))}`;

@@ -2,8 +2,7 @@ import type { ChoiceParameter, Column, ListParameter, NumberParameter, Parameter
 import { quantity } from "../../../functions/quantities";
 import { num, quote } from "./formula-parts";
 import { layoutOf, type PlainArguments } from "./plain-arguments";
-import type { PlainUnits } from "./units";
-import { typedLimit } from "./units";
+import { byUnits, typedLimit, type PlainUnits } from "./units";
 
 /** Of one argument: when the answer is still blank (any of these), and what must hold for there to be one (all of these). */
 interface Guard {
@@ -46,7 +45,10 @@ function guardOf(x: PlainArguments, key: string, parameter: Parameter): Guard {
 function guardConstant({ blanks, tests }: Guard, value: number | string | boolean, parameter: Parameter, units: PlainUnits): void {
   if (parameter.kind !== "number" && parameter.kind !== "choice") return;
   if (value === 0 && (parameter.kind === "choice" || parameter.blank === "missing")) {
-    if (parameter.optional !== true) blanks.push("TRUE");
+    if (asksAboutZero(parameter, units)) {
+      blanks.push(byUnits(units, "FALSE", "TRUE"));
+      tests.push("FALSE");
+    } else if (parameter.optional !== true) blanks.push("TRUE");
     return;
   }
   if (parameter.kind === "choice") {
@@ -56,10 +58,11 @@ function guardConstant({ blanks, tests }: Guard, value: number | string | boolea
   else if (!isWithin(parameter, quantity(parameter.quantity).toCore(value, units.fixed))) tests.push("FALSE");
 }
 
-function isWithin({ limits: { above, atLeast, below, atMost }, covered }: NumberParameter, core: number): boolean {
+function isWithin({ limits: { above, atLeast, below, atMost }, covered, slip }: NumberParameter, core: number): boolean {
   const hair = 1e-9 * Math.max(1, Math.abs(core));
   const lower = above === undefined ? core >= (atLeast ?? -Infinity) - hair : core > above;
   const upper = below === undefined ? core <= (atMost ?? Infinity) + hair : core < below;
+  if (slip !== undefined && core >= slip.from && core < slip.below) return false;
   return lower && upper && (covered === undefined || (core >= covered.from - hair && core <= covered.to + hair));
 }
 
@@ -67,11 +70,21 @@ function guardNumber({ blanks, tests }: Guard, text: string, parameter: NumberPa
   const within = inLimits(parameter, text, units);
   if (parameter.blank === "zero") tests.push(`OR(${text}="",AND(${within.join(",")}))`);
   else if (parameter.optional === true) tests.push(`OR(${text}="",${text}=0,AND(${within.join(",")}))`);
-  else {
+  else if (parameter.blank === "waits") {
+    blanks.push(`${text}=""`);
+    tests.push(...within);
+  } else if (asksAboutZero(parameter, units)) {
+    // Here an empty cell can be told from 0 °C.
+    blanks.push(`${text}=""`, ...("fixed" in units ? [] : [byUnits(units, "FALSE", `${text}=0`)]));
+    tests.push(byUnits(units, `${text}<>0`, "TRUE"), ...within);
+  } else {
     blanks.push(`${text}=""`, `${text}=0`);
     tests.push(...within);
   }
 }
+
+/** 0 °C may be meant; 0 °F is far below any beer, and counts as empty. */
+const asksAboutZero = (parameter: ChoiceParameter | NumberParameter, units: PlainUnits): boolean => parameter.kind === "number" && parameter.zero === "asked" && !("fixed" in units && units.fixed === "us");
 
 function guardChoice({ blanks, tests }: Guard, text: string, { choices, optional }: ChoiceParameter): void {
   const empty = [`${text}=""`, `${text}=0`];
@@ -80,7 +93,7 @@ function guardChoice({ blanks, tests }: Guard, text: string, { choices, optional
 }
 
 /** Both ends of the limits. Every number has an upper one, which keeps texts out too: to Excel they are above all numbers. */
-function inLimits({ limits, quantity, covered }: NumberParameter, text: string, units: PlainUnits): string[] {
+function inLimits({ limits, quantity, covered, slip }: NumberParameter, text: string, units: PlainUnits): string[] {
   const { above, atLeast, below, atMost } = limits;
   const low = covered && covered.from > (atLeast ?? above ?? -Infinity) ? covered.from : undefined;
   const high = covered && covered.to < (atMost ?? below ?? Infinity) ? covered.to : undefined;
@@ -89,6 +102,8 @@ function inLimits({ limits, quantity, covered }: NumberParameter, text: string, 
   return [
     ...(lower === undefined ? [] : [`${text}${low === undefined && atLeast === undefined ? ">" : ">="}${typedLimit(quantity, lower, "low", units)}`]),
     ...(upper === undefined ? [`ISNUMBER(${text})`] : [`${text}${high === undefined && atMost === undefined ? "<" : "<="}${typedLimit(quantity, upper, "high", units)}`]),
+    // As a sum, which goes through a whole column where OR would not.
+    ...(slip === undefined ? [] : [`((${text}<${num(slip.from)})+(${text}>=${num(slip.below)})>0)`]),
   ];
 }
 
@@ -108,7 +123,8 @@ function guardTable({ blanks, tests }: Guard, x: PlainArguments, key: string, pa
   const [first, ...others] = columns;
   if (first === undefined) return;
   const filled = first.column.kind === "number" ? filledCells(first.text, first.column.blank) : `(${first.text}<>"")*(${first.text}<>0)`;
-  blanks.push(`SUMPRODUCT(${filled})=0`);
+  // A table that may be left out may be empty, too.
+  if (parameter.optional !== true) blanks.push(`SUMPRODUCT(${filled})=0`);
   const gaps = others.filter(({ column }) => column.optional !== true && !(column.kind === "number" && column.blank === "zero")).map(({ text }) => `(${text}="")+(${text}=0)`);
   if (gaps.length > 0) blanks.push(`SUMPRODUCT(${filled}*(${gaps.join("+")}>0))>0`);
   const good = columns.map(({ column, text }) => columnIsGood(column, text, x.units)).filter((factor) => factor !== "");
@@ -126,5 +142,5 @@ function columnIsGood(column: Column, text: string, units: PlainUnits): string {
 }
 
 const bracketed = (condition: string): string => `(${condition})`;
-const filledCells = (text: string, blank: "missing" | "zero"): string => (blank === "missing" ? `ISNUMBER(${text})*(${text}<>0)` : `ISNUMBER(${text})*1`);
+const filledCells = (text: string, blank: NumberParameter["blank"]): string => (blank === "missing" ? `ISNUMBER(${text})*(${text}<>0)` : `ISNUMBER(${text})*1`);
 const noText = (text: string): string => `SUMPRODUCT(ISTEXT(${text})*(${text}<>""))=0`;

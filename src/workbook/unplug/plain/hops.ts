@@ -42,9 +42,15 @@ const perLitre = (x: PlainArguments): string => product("10", x.scale("smallMass
 /** As in the call: an alpha acid typed as a share of 1 is refused. */
 const noShareOfOne = (x: PlainArguments): string[] => [`SUMPRODUCT((${column(x, "alpha")}>0)*(${column(x, "alpha")}<=0.3)*(${column(x, "mass")}<>0))=0`];
 
+/** What hops gain while the wort stands and chills is summed up along the way down: too much for one cell. */
+function requireBoilAlone(x: PlainArguments): void {
+  if (["boilMinutes", "standTemperature", "standMinutes", "chillMinutes", "chilledTo"].some((key) => x.operand(key).kind !== "omitted")) throw new NoPlainForm("it follows the hops through stand and chilling");
+}
+
 const ibu: PlainForm = {
   holds: noShareOfOne,
   sum: (x) => {
+    requireBoilAlone(x);
     // One SUMPRODUCT for each model: an IF inside it would want an array formula in older programs.
     const sumOf = (model: string): string => {
       const { each, all } = utilisation(x.with("model", model), column(x, "minutes"));
@@ -58,6 +64,7 @@ const share: PlainForm = {
   holds: noShareOfOne,
   size: (x) => ({ rows: x.range("additions").rows - Number(x.range("additions").heading), columns: 1 }),
   sum: (x, { row }) => {
+    requireBoilAlone(x);
     const cell = (name: string): string => x.cell("additions", name, row) ?? missing(name);
     const mass = cell("mass");
     const one = (model: string): string => {
@@ -80,7 +87,7 @@ export const hopsForms = {
       return x.choice("model", { tinseth: one("tinseth"), rager: one("rager"), kinetic: one("kinetic") });
     },
   },
-  "HOPS.STAND": { value: "it follows the cooling wort in 300 small steps" },
+  "HOPS.STAND": { value: "it follows the cooling wort step by step" },
   "HOPS.SWAP": { sum: (x) => `${x.core("mass")}*${x.core("alpha")}/${x.core("newAlpha")}` },
   "HOPS.AGED": {
     sum: (x) =>

@@ -1,11 +1,12 @@
 import { pureSugarPointsLPerKg } from "../../../core/wort/extract-potential";
 import { sugarSolutionDensityKgPerM3, waterDensityKgPerM3 } from "../../../core/wort/density";
+import { concentrationOfGravity, gravityOfConcentration } from "../../../core/wort/solution";
 import { bisect } from "../../../core/wort/bisect";
 import { num, product } from "./formula-parts";
-import { gravityText, platoText } from "./gravity-and-extract";
+import { densityOverWaterText, gravityText, platoText } from "./gravity-and-extract";
 import type { PlainArguments } from "./plain-arguments";
 import { NoPlainForm, type PlainForm } from "./plain-form";
-import { surfaceText } from "./polynomial";
+import { polynomialText, surfaceText } from "./polynomial";
 
 const columnOf = (x: PlainArguments, column: string): string => {
   const text = x.column("fermentables", column);
@@ -13,23 +14,31 @@ const columnOf = (x: PlainArguments, column: string): string => {
   return text;
 };
 
-/** Litre-degrees of the malt bill: what the grain holds, and what is dissolved already. */
-function litreDegrees(x: PlainArguments): { grain: string; dissolved: string } {
+/** Extract of the malt bill, kg: what the grain holds, and what is dissolved already. */
+function extractOf(x: PlainArguments): { grain: string; dissolved: string } {
   const handling = columnOf(x, "handling");
-  const points = num(pureSugarPointsLPerKg / 100);
-  const sum = (...words: string[]): string => product(`SUMPRODUCT(${words.map((word) => `(${handling}="${word}")`).join("+")},${columnOf(x, "mass")},${columnOf(x, "yield")})`, points, x.scale("mass"));
+  const sum = (...words: string[]): string => product(`SUMPRODUCT(${words.map((word) => `(${handling}="${word}")`).join("+")},${columnOf(x, "mass")},${columnOf(x, "yield")})`, "0.01", x.scale("mass"));
   return { grain: sum("mash", "steep"), dissolved: sum("extract", "sugar") };
 }
 
-const expectedGravity = (x: PlainArguments): string => {
-  const { grain, dissolved } = litreDegrees(x);
-  return `1+(${grain}*${x.core("efficiency")}/100+${dissolved})/${x.core("volume")}/1000`;
+/** kg of extract in a litre of the wort. */
+const concentration = (x: PlainArguments): string => {
+  const { grain, dissolved } = extractOf(x);
+  return `(${grain}*${x.core("efficiency")}/100+${dissolved})/${x.core("volume")}`;
 };
 
+/** The wort of 1.200, where the functions end, with room for what they allow. */
+const strongest = concentrationOfGravity(1.2 + 1e-9);
+
+const expectedGravity = (x: PlainArguments): string => polynomialText(gravityOfConcentration, { from: 0, to: 0.56, degree: 8 }, `(${concentration(x)})`);
+
 const efficiency = (x: PlainArguments): string => {
-  const { grain, dissolved } = litreDegrees(x);
-  return `100*((${x.core("gravity")}-1)*1000*${x.core("volume")}-${dissolved})/(${grain})`;
+  const { grain, dissolved } = extractOf(x);
+  return `100*(${fromGrain(x)}-${dissolved})/(${grain})`;
 };
+
+/** kg of extract in the whole wort. */
+const fromGrain = (x: PlainArguments): string => `${polynomialText(concentrationOfGravity, { from: 0.97, to: 1.21, degree: 8 }, x.core("gravity"))}*${x.core("volume")}`;
 
 /** °L from EBC: (EBC × 12.7 / 25 + 0.76) / 1.3546, and none where the malt gives no colour. */
 function maltColourUnits(x: PlainArguments): string {
@@ -67,9 +76,6 @@ function sampleDensity(x: PlainArguments, calibration: string): string {
 const solutionText = (plato: string, celsius: string): string =>
   surfaceText((p, t) => sugarSolutionDensityKgPerM3(p / 100, t) / 1000, { from: -6, to: 41, degree: 6 }, { from: 9, to: 31, degree: 6 }, plato, celsius);
 
-/** Coefficients of ICUMSA SPS-4 at 20 °C over the density of water there: gravity from the mass fraction of sugar. */
-const icumsaAt20 = [385.1761, 135.3705, 40.9299, -3.9643, 13.4853, -17.289];
-const gravityOfSugar = (fraction: string): string => `1+SUMPRODUCT({${icumsaAt20.join(",")}}*${fraction}^{1,2,3,4,5,6})/${num(waterDensityKgPerM3(20))}`;
 
 const sugar = (x: PlainArguments, calibration: string): string =>
   sugarText(`(${sampleDensity(x, calibration)}-${waterText(x.core("sampleTemperature"))})`, x.core("sampleTemperature"));
@@ -78,7 +84,7 @@ const hydrometer: PlainForm = {
   holds: (x) => [x.choice("scale", { SG: `AND(${x.core("reading")}>=0.98,${x.core("reading")}<=1.2)`, P: `AND(${x.core("reading")}>=-5,${x.core("reading")}<=40)` })],
   sum: (x) =>
     x.choice("scale", {
-      SG: gravityOfSugar(sugar(x, `${x.core("reading")}*${waterText(x.core("calibratedAt"))}`)),
+      SG: densityOverWaterText(sugar(x, `${x.core("reading")}*${waterText(x.core("calibratedAt"))}`)),
       P: gravityText(`100*${sugar(x, solutionText(x.core("reading"), x.core("calibratedAt")))}`),
     }),
 };
@@ -91,8 +97,8 @@ export const wortForms = {
   "WORT.PLATO": { sum: (x) => platoText(x.core("gravity")) },
   "WORT.HYDROMETER": hydrometer,
   "WORT.REFRACTOMETER": { sum: (x) => gravityText(`${x.core("brix")}/${x.core("wortCorrection")}`) },
-  "WORT.GRAVITY": { sum: expectedGravity, holds: (x) => [`${expectedGravity(x)}<=1.2+1E-9`] },
-  "WORT.COLOUR": { sum: (x) => x.choice("scale", { SRM: srm(x), EBC: `${srm(x)}*25/12.7` }), holds: (x) => [`${srm(x)}<50`] },
+  "WORT.GRAVITY": { sum: expectedGravity, holds: (x) => [`${concentration(x)}<=${num(strongest)}`] },
+  "WORT.COLOUR": { sum: (x) => x.choice("scale", { SRM: srm(x), EBC: `${srm(x)}*25/12.7` }), holds: (x) => [`${srm(x)}<=300`] },
   "WORT.MIX": {
     // Σ V SG P with P multiplied out in powers of SG: SUMPRODUCT passes over blank texts only between its commas.
     sum: (x) => {
@@ -123,7 +129,7 @@ export const wortForms = {
   },
   "WORT.EFFICIENCY": {
     sum: efficiency,
-    holds: (x) => [`${litreDegrees(x).grain}>0`, `(${x.core("gravity")}-1)*1000*${x.core("volume")}-${litreDegrees(x).dissolved}>=-0.000001`, `${efficiency(x)}<=100.000001`],
+    holds: (x) => [`${extractOf(x).grain}>0`, `${fromGrain(x)}-${extractOf(x).dissolved}>=-0.00000001`, `${efficiency(x)}<=100.000001`],
   },
   "WORT.YIELD": { sum: (x) => `100*${x.core("points")}/${num(pureSugarPointsLPerKg)}` },
   "WORT.POINTS": { sum: (x) => `${x.core("yield")}/100*${num(pureSugarPointsLPerKg)}` },

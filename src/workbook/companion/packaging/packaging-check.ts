@@ -1,0 +1,19 @@
+import { packCheck } from "../../../functions/pack/check";
+import { refusal } from "../../../functions/pack/check-words";
+import { unitsOf } from "../../read/batch-sheets";
+import type { NamedCells } from "../../read/named-cells";
+import { askText } from "../ask";
+import type { PackagingInput } from "./packaging-form";
+
+/** What the sheet's own verdict is asked of, for a form: see `batch/packaging.ts`. */
+export function judgedBy(sheet: NamedCells, { into, carbonation, warmestStorage, kegTemperature, bottleKind }: PackagingInput, co2 = carbonation): readonly unknown[] {
+  const keg = into === "keg";
+  const place = (name: string) => (sheet.has(name) ? sheet.value(name) : "");
+  return [co2, keg ? kegTemperature : warmestStorage, keg ? "keg" : bottleKind, sheet.value("fg"), sheet.value("fg_expected"), unitsOf(sheet), place("altitude"), place("headspace")];
+}
+
+/** GYLE.PACK.CHECK in full; an error's words where it cannot judge, "" where something is missing. */
+export const packagingCheck = (sheet: NamedCells, input: PackagingInput, co2 = input.carbonation): string => askText(packCheck, ...judgedBy(sheet, input, co2));
+
+/** Whether a verdict lets a sugar or a pressure stand beside it: it holds, or holds just so, and the beer has finished. */
+export const lets = (check: string): boolean => /^(within|close): /.test(check) && !check.includes(refusal);

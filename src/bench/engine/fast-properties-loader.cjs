@@ -13,6 +13,8 @@
  *    since, which throws on the page.
  * 8. It rewrites a formula that was typed, number by number, and then puts its texts back from where they stood before: after
  *    1.050 became 1.05, "SG" became ""S. Here what was typed is what stands in the cell.
+ * 9. While its list of functions is open, Enter takes the first of them: =FALSE became =FALSE( or another function, and the cell
+ *    stayed open. As in Excel, Enter now means what was typed, and Tab takes from the list.
  *
  * All are text replacements in someone else's code, so the build must fail when they no longer match. Wire it so:
  *
@@ -30,6 +32,7 @@ const DRAWING_ENGINE = /engine-render[\\/]lib[\\/]es[\\/]index\.js$/;
 
 const FORMULA_ENGINE = /engine-formula[\\/]lib[\\/]es[\\/]index\.js$/;
 const GRID_UI = /@univerjs[\\/]sheets-ui[\\/]lib[\\/]es[\\/]index\.js$/;
+const GRID_FORMULAS = /@univerjs[\\/]sheets-formula-ui[\\/]lib[\\/]es[\\/]index\.js$/;
 const GRID_CHOICES = /@univerjs[\\/]sheets-data-validation[\\/]lib[\\/]es[\\/]index\.js$/;
 const FORBIDDEN_IN_TABLE_NAMES = 'const TABLE_NAME_REGEX = "((?![~!@#$%^&*()_+<>';
 
@@ -76,7 +79,14 @@ const GRID_CHOICES_REPAIRS = [
     `${IDLE_LOOK}if (this._univerInstanceService.getUnit(unitId)?.getSheetBySheetId(subUnitId)) this.validatorRanges(unitId, subUnitId, ranges);`,
   ],
 ];
-const REPAIRS = [[FORMULA_ENGINE, FORMULA_REPAIRS], [GRID_UI, GRID_UI_REPAIRS], [GRID_CHOICES, GRID_CHOICES_REPAIRS]];
+const GRID_FORMULAS_REPAIRS = [
+  [
+    "the keys of the list of functions have changed",
+    "			KeyCode.ENTER,\n			KeyCode.ESC,\n			KeyCode.TAB\n		].map(",
+    "			KeyCode.ESC,\n			KeyCode.TAB\n		].map(",
+  ],
+];
+const REPAIRS = [[FORMULA_ENGINE, FORMULA_REPAIRS], [GRID_UI, GRID_UI_REPAIRS], [GRID_FORMULAS, GRID_FORMULAS_REPAIRS], [GRID_CHOICES, GRID_CHOICES_REPAIRS]];
 
 const counts = { files: 0, helpers: 0, drawingFiles: 0, dictionaries: 0 };
 const missing = new Set();

@@ -13,6 +13,7 @@ import { markUsersOfNames } from "./dirty-names";
 import { errorWords } from "./error-words";
 import { expandOnEntry } from "./expand-on-entry";
 import { forgetErrorsOfEdits } from "./forget-errors";
+import { keepDependencies } from "./keep-dependencies";
 import { describeFunctions } from "./function-descriptions";
 import { installScopedNames } from "./install-scoped-names";
 import { renameNames } from "./rename-names";
@@ -123,6 +124,7 @@ export class Engine {
     installSpillReferences(injector);
     repairChoose(injector);
     repairSpillPasses(injector);
+    keepDependencies(injector, names);
     repairComparisons();
     repairUndoBatches(injector);
     describeFunctions(injector, this.functions.functions);

@@ -11,6 +11,10 @@
  * 6. For every formula it asks for every changed name whether the formula reads it, in place of asking the few it reads.
  * 7. It measures rows and looks through choices of cells while the page is idle, also those of a sheet or workbook that is gone
  *    since, which throws on the page.
+ * 8. It rewrites a formula that was typed, number by number, and then puts its texts back from where they stood before: after
+ *    1.050 became 1.05, "SG" became ""S. Here what was typed is what stands in the cell.
+ * 9. While its list of functions is open, Enter takes the first of them: =FALSE became =FALSE( or another function, and the cell
+ *    stayed open. As in Excel, Enter now means what was typed, and Tab takes from the list.
  *
  * All are text replacements in someone else's code, so the build must fail when they no longer match. Wire it so:
  *
@@ -28,6 +32,7 @@ const DRAWING_ENGINE = /engine-render[\\/]lib[\\/]es[\\/]index\.js$/;
 
 const FORMULA_ENGINE = /engine-formula[\\/]lib[\\/]es[\\/]index\.js$/;
 const GRID_UI = /@univerjs[\\/]sheets-ui[\\/]lib[\\/]es[\\/]index\.js$/;
+const GRID_FORMULAS = /@univerjs[\\/]sheets-formula-ui[\\/]lib[\\/]es[\\/]index\.js$/;
 const GRID_CHOICES = /@univerjs[\\/]sheets-data-validation[\\/]lib[\\/]es[\\/]index\.js$/;
 const FORBIDDEN_IN_TABLE_NAMES = 'const TABLE_NAME_REGEX = "((?![~!@#$%^&*()_+<>';
 
@@ -56,6 +61,11 @@ const FORMULA_REPAIRS = [
 ];
 const GRID_UI_REPAIRS = [
   [
+    "what becomes of a formula that was typed has changed",
+    '	if (normalStr.startsWith("=")) return normalizeFormulaString(str, normalStr, lexerTreeBuilder, functionService);\n',
+    '	if (normalStr.startsWith("=")) return normalStr;\n',
+  ],
+  [
     "the idle measuring of rows has changed",
     "	_loopTask(task) {\n		const skeleton = task.skeleton;\n",
     "	_loopTask(task) {\n		const skeleton = task.skeleton;\n		if (skeleton._worksheetData === null) return;\n",
@@ -69,7 +79,14 @@ const GRID_CHOICES_REPAIRS = [
     `${IDLE_LOOK}if (this._univerInstanceService.getUnit(unitId)?.getSheetBySheetId(subUnitId)) this.validatorRanges(unitId, subUnitId, ranges);`,
   ],
 ];
-const REPAIRS = [[FORMULA_ENGINE, FORMULA_REPAIRS], [GRID_UI, GRID_UI_REPAIRS], [GRID_CHOICES, GRID_CHOICES_REPAIRS]];
+const GRID_FORMULAS_REPAIRS = [
+  [
+    "the keys of the list of functions have changed",
+    "			KeyCode.ENTER,\n			KeyCode.ESC,\n			KeyCode.TAB\n		].map(",
+    "			KeyCode.ESC,\n			KeyCode.TAB\n		].map(",
+  ],
+];
+const REPAIRS = [[FORMULA_ENGINE, FORMULA_REPAIRS], [GRID_UI, GRID_UI_REPAIRS], [GRID_FORMULAS, GRID_FORMULAS_REPAIRS], [GRID_CHOICES, GRID_CHOICES_REPAIRS]];
 
 const counts = { files: 0, helpers: 0, drawingFiles: 0, dictionaries: 0 };
 const missing = new Set();

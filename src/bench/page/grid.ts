@@ -23,7 +23,8 @@ export function createPageGrid(container: HTMLElement): Grid {
   const presets = [
     UniverSheetsCorePreset({ container, menu: hiddenMenus, ribbonType: "simple" }),
     UniverSheetsConditionalFormattingPreset(),
-    UniverSheetsDataValidationPreset(),
+    // A search box would take the keyboard from whoever types into a cell with choices.
+    UniverSheetsDataValidationPreset({ showSearchOnDropdown: false }),
     quietTables(),
     UniverSheetsNotePreset(),
   ];

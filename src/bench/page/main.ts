@@ -7,6 +7,9 @@ import { showOwnErrorMessages } from "./error-hover";
 import { fileCommands } from "./files/commands";
 import { acceptDroppedFiles } from "./files/drop";
 import { fileAccess } from "./files/file-access";
+import { keepKeyboardInGrid } from "./keyboard/keep-focus";
+import { keysBeforeGrid } from "./keyboard/keys-before-grid";
+import { letListCellsBeTyped } from "./keyboard/list-cells";
 import { fetchFunctionsMetadata, runFunctionsScript } from "./functions-script";
 import { createHandle } from "./handle";
 import { startLateParts } from "./late-parts";
@@ -27,6 +30,7 @@ async function start(): Promise<void> {
   const startEmpty = new URLSearchParams(location.search).has("empty");
   const paneSide = setUpPaneSide();
 
+  const keys = keysBeforeGrid(window);
   const grid = createPageGrid(document.getElementById("grid")!);
   const engine = new Engine(grid, { metadata: await metadata });
   Object.assign(window, { CustomFunctions: engine.functions.CustomFunctions });
@@ -42,6 +46,8 @@ async function start(): Promise<void> {
 
   await openFirstWorkbook(session, await kept, startEmpty);
   markNextFrame("bench-grid");
+  keepKeyboardInGrid(engine.injector, keys);
+  letListCellsBeTyped(engine, keys);
   showOwnErrorMessages(engine);
   copySpills(engine);
   warnOfCircles(session);

@@ -75,7 +75,7 @@ async function measured(bench: Headless.HeadlessBench, snapshot: Parameters<Head
   return costs;
 }
 
-async function withBench<T>(work: (bench: Headless.HeadlessBench) => Promise<T>): Promise<T> {
+export async function withBench<T>(work: (bench: Headless.HeadlessBench) => Promise<T>): Promise<T> {
   const bench = openBench(createRequire(import.meta.url)(path.join(root, "dist/headless.cjs")) as typeof Headless);
   try {
     return await work(bench);

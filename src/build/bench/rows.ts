@@ -5,6 +5,7 @@ import { engineSpeed } from "./engine-speed";
 import { firstGrid } from "./first-grid";
 import type { BenchRow } from "./row";
 import { seasonScale } from "./season-scale";
+import { typedNumber } from "./typed-number";
 
 /** Every target that is measured, in the order in which it is printed. Add a row here. */
-export const rows: readonly BenchRow[] = [...bundleSizes, ...engineSpeed, ...callCosts, ...batchSheet, ...seasonScale, firstGrid];
+export const rows: readonly BenchRow[] = [...bundleSizes, ...engineSpeed, ...callCosts, ...batchSheet, ...seasonScale, ...typedNumber, firstGrid];

@@ -45,7 +45,7 @@ describe("the rewrite of the grid's published code", () => {
     for (const repair of ["table names", "number of formulas kept", "kept under", "changed names"]) expect(loader.complaint()).toContain(repair);
   });
 
-  it.each([["sheets-ui", "measuring of rows"], ["sheets-data-validation", "cells with choices"]])("complains where %s no longer works while the page is idle as it did", (name, words) => {
+  it.each([["sheets-ui", "measuring of rows"], ["sheets-ui", "formula that was typed"], ["sheets-formula-ui", "list of functions"], ["sheets-data-validation", "cells with choices"]])("complains where %s no longer does as it did: %s", (name, words) => {
     const loader = freshLoader();
     loader.rewrite("function _defineProperty(e, r, t) {\n\treturn e;\n}", `/node_modules/@univerjs/${name}/lib/es/index.js`);
     expect(loader.complaint()).toContain(words);

@@ -28,7 +28,20 @@ describe("LOG.FORECAST", () => {
     const rows = [[0, 1.05], [2, 1.03], [4, 1.014], [6, 1.012], [7, 1.012], [8, 1.0105]] as const;
     const answer = answerOf(functionNamed("LOG.FORECAST"), [rows.map(([day]) => [day]), rows.map(([, gravity]) => [gravity]), 1.05, 1.011, 7.5]);
     expect(answer[0]).toEqual(["state", "working", ""]);
-    expect(Number(answer[2]?.[1])).toBeGreaterThanOrEqual(8);
+    // It is at its end, as far as the curve knows: no day.
+    expect(answer[2]).toEqual(["day it gets there", "", ""]);
+  });
+
+  it("names no day that is not clearly to come, and never one to ± 0.0 days", () => {
+    const rows = [[0, 1.05], [1, 1.044], [2, 1.03], [3, 1.02], [4, 1.015], [5, 1.0135], [6, 1.0125], [7, 1.012], [8, 1.0115], [9, 1.011]] as const;
+    const days = rows.slice(3).map((_, index) => forecast(rows.slice(0, index + 4), 1.05, 1.011)[2] ?? []);
+    days.forEach(([, day, spread], index) => {
+      if (day === "") return;
+      expect(Number(day)).toBeGreaterThanOrEqual(3 + index + 0.5);
+      expect(Number(spread)).toBeGreaterThan(0.05);
+    });
+    expect(typeof days[0]?.[1]).toBe("number");
+    expect(days.at(-1)).toEqual(["day it gets there", "", ""]);
   });
 
   it("never turns a stall into a finish: with two readings or nine", () => {

@@ -123,7 +123,7 @@ describe("the sample batch says what the trade says", () => {
     expect(last?.reading).toBe(before?.reading);
     expect(Number(last?.when) - Number(before?.when)).toBeGreaterThanOrEqual(1);
     const hint = firstExtractPlan.cells.find(({ content }) => String(content).startsWith("Finished when"));
-    expect(hint?.content).toBe("Finished when two readings a day apart agree, often by day 8 to 12, never by the calendar");
+    expect(hint?.content).toBe("Finished when two readings a day apart agree and the last days' fall has stopped, often by day 8 to 12");
   });
   it("priming sugar is boiled in two cups of water", () => expect(beside("sugar_mass", 1)).toBe("oz for 4.90 gal; boil in two cups of water"));
   it("before the first reading it tells when to expect signs of life", () => {

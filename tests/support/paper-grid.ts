@@ -182,6 +182,10 @@ const natives: Readonly<Record<string, (given: readonly Argument[]) => Cells>> =
   COUNTIF: (given) => single(fitting(given).filter(Boolean).length),
   COUNTIFS: (given) => single(fitting(given).filter(Boolean).length),
   MAXIFS: ([values, ...pairs]) => single(Math.max(0, ...chosen(values!(), fitting(pairs)))),
+  AVERAGEIFS: ([values, ...pairs]) => {
+    const found = chosen(values!(), fitting(pairs));
+    return single(found.length === 0 ? new CellError("#DIV/0!", "nothing to average") : found.reduce((sum, number) => sum + number, 0) / found.length);
+  },
   MINIFS: ([values, ...pairs]) => { const found = chosen(values!(), fitting(pairs)); return single(found.length > 0 ? Math.min(...found) : 0); },
   SUMIF: ([cells, asked, values]) => single(chosen((values ?? cells)!(), fitting([cells!, asked!])).reduce((sum, number) => sum + number, 0)),
   SUMIFS: ([values, ...pairs]) => single(chosen(values!(), fitting(pairs)).reduce((sum, number) => sum + number, 0)),

@@ -7,7 +7,7 @@ export type Steadiness = "not begun" | "working" | "nearly" | "steady" | "stalle
 export interface KnownOfBeer {
   readonly expectedGravity?: number | undefined;
   readonly originalGravity?: number | undefined;
-  /** Readings before this moment say nothing about rest: something was added that can wake the beer up. */
+  /** Something was added then that can wake the beer up: only readings at least a day (less an hour) later show that it rests. It never makes the verdict laxer. */
   readonly countFrom?: number | undefined;
 }
 
@@ -75,6 +75,11 @@ export const steadiness = (readings: readonly Reading[], tolerance: number, know
  *   above the expected gravity.
  * - "working": everything else, also a single reading and readings of less than a day.
  *
+ * After something that can wake the beer up, "steady" wants more, never less: all of the above over all readings, since
+ * a fall that began before has not ended because of it, and two readings a day apart, both a day (less an hour) after it,
+ * that agree with all between; in a dense log instead one that counts and is 2.75 days old. Without those it is
+ * "working". Whether it has stalled, not begun or risen all readings tell. So a date never makes the verdict laxer.
+ *
  * Two equal readings: common practice, as are 0.002 a day. A reading by hand scatters by u = tolerance/√3 (JCGM
  * 100:2008, 4.3.7), an instrument's by the whole tolerance (our judgement); the difference of the two means of about two
  * fifths of n readings each has the standard deviation u √(5/n). Everything here can be said in MINIFS and AVERAGEIFS:
@@ -84,35 +89,42 @@ export const steadiness = (readings: readonly Reading[], tolerance: number, know
  * @param tolerance difference in gravity that counts as equal, above 0
  */
 export function standingOf(readings: readonly Reading[], tolerance: number, known: KnownOfBeer = {}): Standing {
-  if (readings.length === 0) throw new Error("steadiness needs at least one reading");
-  const counted = readings.filter(({ day }) => day >= (known.countFrom ?? -Infinity) - hair);
-  const newest = counted.at(-1);
-  if (newest === undefined) return { state: "working" };
-  const within = (days: number): Reading[] => counted.filter(({ day }) => newest.day - day <= days + hair);
+  const newest = readings.at(-1);
+  if (newest === undefined) throw new Error("steadiness needs at least one reading");
+  const within = (days: number): Reading[] => readings.filter(({ day }) => newest.day - day <= days + hair);
   const level = mean(within(almostADay - 2 * hair).map(({ gravity }) => gravity));
   const dense = within(denseLog.days).length >= denseLog.readings;
   const recent = within(lastDays.days).filter(({ gravity }) => gravity - newest.gravity <= stillFermenting + hair);
   const many = recent.length >= lastDays.readings;
   const older = meanOf(recent.filter(({ day }) => newest.day - day >= parts.olderThan - hair));
   const newer = meanOf(recent.filter(({ day }) => newest.day - day <= parts.newerThan + hair));
-  const reference = counted.findLast(({ day }) => newest.day - day >= almostADay - hair);
+  const reference = readings.findLast(({ day }) => newest.day - day >= almostADay - hair);
   if (reference === undefined) return { state: "working" };
-  const rise = dense ? (older && newer ? newer.gravity - older.gravity : 0) : newest.gravity - Math.min(...counted.map(({ gravity }) => gravity));
+  const rise = dense ? (older && newer ? newer.gravity - older.gravity : 0) : newest.gravity - Math.min(...readings.map(({ gravity }) => gravity));
   if (rise > (dense || many ? risen.many : risen.few) * tolerance + hair) return { state: "rising" };
 
   const fallPerDay = (reference.gravity - newest.gravity) / (newest.day - reference.day);
-  const lastDay = counted.filter(({ day }) => day >= reference.day);
-  const settled = many ? rests(older, newer, (dense ? tolerance : tolerance / Math.sqrt(3)) * Math.sqrt(lastDays.readings / Math.min(recent.length, countedAtMost)), tolerance) : spread(lastDay) <= tolerance + hair && !creeps(recent, newest, reference, tolerance);
+  const lastDay = readings.filter(({ day }) => day >= reference.day);
+  const agree = spread(lastDay) <= tolerance + hair;
+  const settled = many ? rests(older, newer, (dense ? tolerance : tolerance / Math.sqrt(3)) * Math.sqrt(lastDays.readings / Math.min(recent.length, countedAtMost)), tolerance) : agree && !creeps(recent, newest, reference, tolerance);
 
   const upper = Math.max(known.originalGravity ?? 0, ...readings.map(({ gravity }) => gravity));
   const fall = upper - level;
   const excess = known.expectedGravity === undefined ? undefined : level - known.expectedGravity;
   const begun = fall >= realFall - hair || (known.originalGravity === undefined && level <= beerBelow + hair) || (excess !== undefined && excess <= stalledAbove + hair);
   if (!begun) return { state: settled || fall <= tolerance + hair ? "not begun" : "working" };
-  if (!settled) return { state: fallPerDay <= slowFallPerDay + hair && (excess === undefined || excess <= nearAbove + hair) ? "nearly" : "working" };
-  const stalled = excess === undefined ? fall >= realFall - hair && level - 1 > shareKept * (upper - 1) + hair : excess > stalledAbove + hair;
   const agreeing = many ? recent : lastDay;
-  return { state: stalled ? "stalled" : "steady", restsOn: { readings: agreeing.length, days: newest.day - (agreeing[0]?.day ?? newest.day) } };
+  const restsOn = { readings: agreeing.length, days: newest.day - (agreeing[0]?.day ?? newest.day) };
+  const stalled = excess === undefined ? fall >= realFall - hair && level - 1 > shareKept * (upper - 1) + hair : excess > stalledAbove + hair;
+  if (settled && stalled) return { state: "stalled", restsOn };
+  const { countFrom } = known;
+  if (countFrom !== undefined) {
+    const apart = dense ? parts.olderThan : almostADay;
+    if (!readings.some(({ day }) => day >= countFrom + almostADay - hair && newest.day - day >= apart - hair)) return { state: "working" };
+    if (settled && !dense && !agree) return { state: "nearly" };
+  }
+  if (settled) return { state: "steady", restsOn };
+  return { state: fallPerDay <= slowFallPerDay + hair && (excess === undefined || excess <= nearAbove + hair) ? "nearly" : "working" };
 }
 
 function meanOf(readings: readonly Reading[]): Reading | undefined {

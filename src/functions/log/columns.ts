@@ -21,7 +21,7 @@ export const expected = omissible(
 
 export const countFrom = omissible(
   number("days", {
-    doc: "When something was added that can wake a finished beer up, such as dry hops: only readings from then on say whether it rests. Left out, all count.",
+    doc: "When something was added that can wake a finished beer up, such as dry hops: only readings a day or more later show that it rests. Left out, all do.",
     limits: { above: 0, atMost: 73415 },
     typical: 6,
   }),

@@ -8,6 +8,10 @@ import { countFrom, curveEquation, curveSources, expected, originalGravity, read
 
 /** A beer at rest stands where it was read, good to a line. */
 const oneLine = 0.001;
+/** Nearer to its end than this a beer gets no day: it is near its end, and only readings tell (our judgement). */
+const halfADay = 0.5;
+/** In days: no forecast is surer, so it is never shown as ± 0.0. */
+const leastSpread = 0.05;
 
 export const logForecast = describeFunction({
   id: "LOG.FORECAST",
@@ -15,7 +19,7 @@ export const logForecast = describeFunction({
   parameters: { times, gravities: readingGravities, originalGravity, expected, countFrom },
   result: {
     kind: "grid",
-    doc: "Six labelled rows: state, in the word of GYLE.LOG.STEADY, and what steady or stalled rests on; final gravity; day it gets there (the first on which it is within 0.001 of its end), as a date or day like the times; per cent of the fall that is done; steepest fall in a day; ends, fitted where the readings tell the end better than what you expected, else held. ± is meant to hold 19 times out of 20; of fermentations that follow another law than the curve it held the final gravity in 9 of 10 logs and more, the day in 8 of 10. The day is the middle of the days that are possible and never before the newest reading. A beer at rest shows its reading and no day; one that stalled or has not begun, no forecast.",
+    doc: "Six labelled rows: state, in the word of GYLE.LOG.STEADY, and what steady or stalled rests on; final gravity; day it gets there (the first on which it is within 0.001 of its end), as a date or day like the times; per cent of the fall that is done; steepest fall in a day; ends, fitted where the readings tell the end better than what you expected, else held. ± is meant to hold 19 times out of 20; of fermentations that follow another law than the curve it held the final gravity in 9 of 10 logs and more, the day in 8 of 10. The day is the middle of the days that are possible and never before the newest reading; none where that is less than half a day after it. A beer at rest shows its reading and no day; one that stalled or has not begun, no forecast.",
     columns: ["what", "value", "plus or minus"],
   },
   equation: `${curveEquation}; the day from 300 curves that the readings leave possible`,
@@ -56,7 +60,8 @@ export const logForecast = describeFunction({
       return rows(standing, [newest.gravity, oneLine], ["", ""], 100, fit === undefined ? "" : steepestFallPerDay(fit.curve), "");
     }
     const forecast = forecastOf(fitFermentation(readings, known), first.day);
-    return rows(standing, [forecast.finalGravity, forecast.finalGravityPlusOrMinus], [forecast.day, forecast.dayPlusOrMinus], 100 * forecast.shareDone, forecast.steepestFallPerDay, forecast.byReadings ? "fitted" : "held");
+    const clearlyAhead = forecast.day >= newest.day + halfADay && forecast.dayPlusOrMinus >= leastSpread;
+    return rows(standing, [forecast.finalGravity, forecast.finalGravityPlusOrMinus], clearlyAhead ? [forecast.day, forecast.dayPlusOrMinus] : ["", ""], 100 * forecast.shareDone, forecast.steepestFallPerDay, forecast.byReadings ? "fitted" : "held");
   },
 });
 

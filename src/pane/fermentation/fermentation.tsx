@@ -2,6 +2,7 @@ import { ownEntry } from "../../functions/own-entry";
 import { useEffect, useState } from "preact/hooks";
 import { courseOf, type Course } from "../../workbook/fermentation/fermentation-curve";
 import { fermentationLog, type FermentationLog } from "../../workbook/fermentation/fermentation-log";
+import { notTellingYet } from "../../workbook/fermentation/under-way";
 import { unitWords } from "../../workbook/batch/unit-words";
 import { batchToRead } from "../../workbook/read/batch-sheets";
 import { inWorkbook, type Done } from "../sheets/in-workbook";
@@ -46,10 +47,12 @@ const verdicts: Readonly<Record<string, string>> = {
 function Standing({ log }: { readonly log: FermentationLog }) {
   const course = courseOf(log);
   const { temperature } = unitWords(log.units);
+  const newest = log.gravities.at(-1);
+  const notYet = notTellingYet({ ...log, gravity: newest?.value, lastReading: newest?.day });
   return (
     <>
       <p class="lead">{log.batchName || log.sheetName}</p>
-      <p class="verdict">{log.verdict === "steady" && log.verdictRests !== "" ? `Steady, by ${log.verdictRests}.` : (ownEntry(verdicts, log.verdict) ?? (log.gravities.length === 0 ? "Nothing has been read yet." : "No reading since the yeast went in."))}</p>
+      <p class="verdict">{log.verdict === "steady" && log.verdictRests !== "" ? `Steady, by ${log.verdictRests}.` : (notYet ?? ownEntry(verdicts, log.verdict) ?? (log.gravities.length === 0 ? "Nothing has been read yet." : "No reading since the yeast went in."))}</p>
       {log.nextStep && <p>{log.nextStep}</p>}
       <Outlook log={log} course={course} />
       <FermentationChart log={log} course={course} temperatureUnit={temperature} />
@@ -66,7 +69,7 @@ function Outlook({ log, course }: { readonly log: FermentationLog; readonly cour
     <>
       {forecast && (
         <p>
-          By its curve it should be at its end, near {forecast.finalGravity.toFixed(3)} (± {forecast.plusOrMinusGravity.toFixed(3)}), about {dayShown(forecast.day)} (± {forecast.plusOrMinusDays.toFixed(1)} days). A forecast is no reading: bottle only when two readings a day apart agree.
+          By its curve it should be at its end, near {forecast.finalGravity.toFixed(3)} (± {forecast.plusOrMinusGravity.toFixed(3)}), about {dayShown(forecast.day)} (± {forecast.plusOrMinusDays.toFixed(1)} days). A forecast is no reading: bottle only when the sheet says steady.
         </p>
       )}
       {log.nextReading !== undefined && <p>Read again: {momentShown(log.nextReading)}.</p>}

@@ -18,7 +18,7 @@ export interface ReadingRows {
 
 /** 7. Readings: what the hydrometer says day by day, where the fermentation stands, and the curve. */
 export function readings(b: SheetBuilder, contents: BatchContents, words: UnitWords): ReadingRows {
-  section(b, 7, "Readings", "Finished when two readings a day apart agree, often by day 8 to 12, never by the calendar");
+  section(b, 7, "Readings", "Finished when two readings a day apart agree and the last days' fall has stopped, often by day 8 to 12");
   originalGravity(b, contents, words);
   const { readings: lines } = contents;
   const heading = b.row;
@@ -47,7 +47,7 @@ export function readings(b: SheetBuilder, contents: BatchContents, words: UnitWo
   workings(
     b,
     [
-      ["Dry hops went in on", { content: contents.dryHoppedOn, format: "date", name: "dry_hopped_on", note: "Hops in finished beer can wake the fermentation up: readings from before that day no longer show that it has ended." }],
+      ["Dry hops went in on", { content: contents.dryHoppedOn, format: "date", name: "dry_hopped_on", note: "Hops in finished beer can wake the fermentation up: only readings a day or more later show that it has ended." }],
       // A day without a time counts from its end: the reading just before the hops is often of the same day.
       ["Readings count from", { content: '=IF(N(dry_hopped_on)=0,"",dry_hopped_on+IF(dry_hopped_on=INT(dry_hopped_on),1,0))', format: "dateTime", name: "count_from" }],
       ["Where it stands rests on", { content: restsOn, format: "text", name: "verdict_rests" }],
@@ -65,8 +65,9 @@ export function readings(b: SheetBuilder, contents: BatchContents, words: UnitWo
     b,
     [
       ["Where it stands", { content: "=GYLE.LOG.STEADY(reading_times,gravities,0.001,fg_expected,og,count_from)", format: "text", name: "verdict", style: "keyText" }],
-      ["Read again on", { content: '=IF(OR(verdict="",verdict="steady",verdict="stalled"),"",last_reading+1)', format: "dateTime", name: "next_reading" }],
-      ["At its end about", { content: '=IF(OR(N(forecast_day)=0,verdict="steady",verdict="stalled"),"",forecast_day)', format: "date", unit: '=IF(OR(end_expected="",N(forecast_spread)=0),"","± "&FIXED(forecast_spread,1,TRUE)&" days (a forecast)")', name: "end_expected" }],
+      ["Read again on", { content: '=IF(OR(verdict="",verdict="steady",verdict="stalled"),"",MAX(last_reading+1,IF(N(count_from)>0,count_from+1,0)))', format: "dateTime", name: "next_reading" }],
+      // A curve through readings from before the hops tells nothing of what they wake up.
+      ["At its end about", { content: '=IF(OR(N(forecast_day)=0,verdict="steady",verdict="stalled",N(count_from)>0),"",forecast_day)', format: "date", unit: '=IF(OR(end_expected="",N(forecast_spread)=0),"","± "&FIXED(forecast_spread,1,TRUE)&" days (a forecast)")', name: "end_expected" }],
     ],
     [
       ["Gravity now", { content: '=IF(last_reading="","",INDEX(gravities,MATCH(last_reading,reading_times,0)))', format: "gravity", name: "fg", style: "keyResult" }],
@@ -133,5 +134,7 @@ const nextStep =
   'IF(verdict="stalled","Stopped too early: warm it up, rouse the yeast, wait; do not bottle.",' +
   'IF(verdict="rising","Gravity cannot rise: read again, mind the temperature.",' +
   'IF(verdict="not begun","Not begun: warm enough? No sign of life two days after pitching: give it fresh yeast.",' +
-  'IF(N(count_from)>0,"Dry hops can wake a finished beer up: only readings after they went in count. Two a day apart, at least.",' +
-  'IF(verdict="nearly","Almost there: leave it, read again tomorrow.","Working: leave the lid closed.")))))))';
+  // A single reading is "working" to the rule, whatever it says.
+  'IF(AND(verdict="working",N(og)>0,N(fg)>=N(og)-0.001-1E-9),"Not falling yet: signs of life take 24 to 48 hours. Warm enough? Read again tomorrow.",' +
+  'IF(N(count_from)>0,"Dry hops can wake a finished beer up: only readings a day or more after them count. Two a day apart, at least.",' +
+  'IF(verdict="nearly","Almost there: leave it, read again tomorrow.","Working: leave the lid closed."))))))))';

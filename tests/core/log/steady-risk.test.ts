@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { steadiness, type KnownOfBeer, type Steadiness } from "../../../src/core/log/steady";
 import { normalOf, uniformDraws } from "../../support/fermentation-truths";
@@ -116,7 +117,27 @@ describe("two equal readings", () => {
     expect(steadiness(beer, 0.001, known)).toBe("steady");
     expect(steadiness(beer, 0.001, { ...known, countFrom: 4.5 })).toBe("working");
     expect(steadiness(beer, 0.001, { ...known, countFrom: 5.5 })).toBe("working");
-    expect(steadiness(beer, 0.001, { ...known, countFrom: 3.5 })).toBe("steady");
-    expect(steadiness(log(1.05, 1.03, 1.014, 1.012, 1.012, 1.0115, 1.0102), 0.001, { ...known, countFrom: 4.5 })).toBe("nearly");
+    expect(steadiness(beer, 0.001, { ...known, countFrom: 3.5 })).toBe("working");
+    // The last two of these readings are 23 hours and two days, less an hour, from the hops.
+    expect(steadiness(beer, 0.001, { ...known, countFrom: 3 + 1 / 24 })).toBe("steady");
+    expect(steadiness(beer, 0.001, { ...known, countFrom: 3 + 1.1 / 24 })).toBe("working");
+    expect(steadiness(log(1.05, 1.03, 1.014, 1.012, 1.012, 1.0115, 1.0102), 0.001, { ...known, countFrom: 4 })).toBe("nearly");
+  });
+
+  it("after hops do not end a slow fall that began before them", () => {
+    const slow = log(1.05, 1.016, 1.016, 1.015, 1.015, 1.014, 1.014, 1.013, 1.013);
+    expect(steadiness(slow, 0.001, known)).toBe("nearly");
+    for (let from = 0.5; from < 9; from += 0.25) expect(["nearly", "working"], `from ${from}`).toContain(steadiness(slow, 0.001, { ...known, countFrom: from }));
+  });
+
+  it("are never taken for more because something was added on a day, whatever they are", () => {
+    const lax = ["steady", "nearly", "working"];
+    const gravity = fc.integer({ min: 1009, max: 1018 }).map((points) => points / 1000);
+    fc.assert(fc.property(fc.array(gravity, { minLength: 2, maxLength: 9 }), fc.double({ min: 0.1, max: 10, noNaN: true }), fc.boolean(), (gravities, countFrom, sorted) => {
+      const beer = log(1.05, ...(sorted ? gravities.sort((one, other) => other - one) : gravities));
+      const [without, dated] = [steadiness(beer, 0.001, known), steadiness(beer, 0.001, { ...known, countFrom })];
+      if (lax.includes(without)) expect(lax.indexOf(dated)).toBeGreaterThanOrEqual(lax.indexOf(without));
+      else expect(dated).toBe(without);
+    }), { numRuns: 2000 });
   });
 });

@@ -1,6 +1,7 @@
 import { ownEntry } from "../../../functions/own-entry";
 import type { NamedCells } from "../../read/named-cells";
 import { momentShown } from "../../day-words";
+import { notTellingYet } from "../../fermentation/under-way";
 
 /** Where the fermentation stands, in our words: what the sheet's verdict means, what to do, and when to read again. */
 export interface Standing {
@@ -24,5 +25,10 @@ export function standing(sheet: NamedCells): Standing {
   const verdict = sheet.text("verdict");
   const next = sheet.number("next_reading");
   const restsOn = sheet.has("verdict_rests") ? sheet.text("verdict_rests") : "";
-  return { means: verdict === "steady" && restsOn !== "" ? `Steady, by ${restsOn}.` : (ownEntry(meanings, verdict) ?? verdict), next: sheet.text("next_step"), readAgain: next === "" ? "" : `Read again on ${momentShown(next)}.` };
+  const known = (name: string): number | undefined => {
+    const value = sheet.has(name) ? sheet.number(name) : "";
+    return value === "" ? undefined : value;
+  };
+  const notYet = notTellingYet({ verdict, gravity: known("fg"), originalGravity: known("og"), lastReading: known("last_reading"), countFrom: known("count_from") });
+  return { means: verdict === "steady" && restsOn !== "" ? `Steady, by ${restsOn}.` : (notYet ?? ownEntry(meanings, verdict) ?? verdict), next: sheet.text("next_step"), readAgain: next === "" ? "" : `Read again on ${momentShown(next)}.` };
 }

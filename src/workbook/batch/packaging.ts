@@ -20,7 +20,13 @@ export const syrupVolume: Readonly<Record<UnitSystem, number>> = { metric: 0.5, 
 const allowed = (formula: string): string => `IF(pressure_verdict="","",IF(ISERROR(FIND("${refusal}",pressure_verdict)),${formula},""))`;
 
 /** What closes the sum of GYLE.PACK.CHECK, and of the figure that it speaks of. */
-const judgedBy = "carbonation,warmest,vessel,fg,fg_expected,units,altitude,headspace";
+const judgedBy = "carbonation,warmest,vessel,fg,ends_at,units,altitude,headspace";
+
+/**
+ * Beer at rest no further above the gravity expected than this has finished: a line of the hydrometer, and half a line for an
+ * expectation shown to three places (our judgement). What is at rest makes no more gas.
+ */
+const settledAbove = "0.001500001";
 
 /** 8. Packaging: sugar for the bottle or pressure for the keg, and whether the glass can take it. */
 export function packaging(b: SheetBuilder, { packaging: p, kit, units }: BatchContents, words: UnitWords): void {
@@ -69,6 +75,7 @@ const besideIt = (kit: BatchContents["kit"], words: UnitWords): readonly [string
   ["Air in the neck of a bottle", { content: kit.headspacePercent, format: "whole", unit: "% of what it holds", name: "headspace", note: "Sealed in at filling; it adds to the pressure." }],
   ["Judged as", { content: '=IF(into="keg","keg",bottle_kind&"")', format: "text", name: "vessel", style: "resultText" }],
   ["at its warmest", { content: '=IF(into="keg",IF(keg_temperature="","",keg_temperature),IF(warmest_storage="","",warmest_storage))', format: "whole", unit: words.temperature, name: "warmest" }],
+  ["Gravity at which it ends", { content: `=IF(ISERROR(verdict),fg_expected,IF(AND(verdict="steady",N(fg)>N(fg_expected),N(fg)-N(fg_expected)<=${settledAbove}),fg,fg_expected))`, format: "gravity", unit: "as expected, or as it stands once it is steady near that", name: "ends_at" }],
   ["Gas that the priming makes", { content: '=IF(AND(into="bottles",ISNUMBER(residual_gas)),MAX(0,N(carbonation)-residual_gas),0)', format: "two", unit: "volumes; alcohol comes with it", name: "primed_gas" }],
   ["Alcohol in the bottle, with its priming", { content: '=IF(OR(fg="",primed_gas=0),"",GYLE.BEER.ABV(og,fg,"extract",primed_gas))', format: "two", unit: "% by volume", name: "abv_bottle" }],
 ];

@@ -33,10 +33,19 @@ describe("the glass", () => {
     expect(safety({ carbonation: 3.51, bottleKind: "heavy" }).level).toBe("refuse");
   });
 
-  it.each([[1.013, 2.2, "clear"], [1.013, 2.21, "confirm"], [1.013, 2.51, "refuse"]] as const)(
+  it.each([[1.013, 2.2, "clear"], [1.013, 2.21, "refuse"], [1.013, 2.51, "refuse"]] as const)(
     "counts what may still ferment, half a volume for each 0.001 above the end: at %f with %f volumes %s", (fg, carbonation, level) => {
-      expect(safety({ carbonation }, { fg }).level).toBe(level);
+      const { level: found, instead } = safety({ carbonation }, { fg });
+      expect(found).toBe(level);
+      // Where that point decides, there is one remedy.
+      if (level === "refuse") expect(instead).toEqual(["Wait until two readings a day apart agree, then package."]);
     });
+
+  it("counts nothing for a point above the end once the sheet says that it ends there", () => {
+    const at = (ends_at: number) => packagingSafety(handSheet({ ...steady, fg: 1.013, ends_at }), bottles);
+    expect(at(1.013)).toMatchObject({ level: "clear", check: expect.stringMatching(/^within: 2\.4 volumes/) as string });
+    expect(at(1.012).level).toBe("refuse");
+  });
 
   it("is never called safe where the pressure cannot be worked out", () => {
     for (const part of [{ carbonation: "" }, { warmestStorage: "" }, { warmestStorage: 61 }, { warmestStorage: 0 }, { bottleKind: "jam jar" }] as const) {

@@ -9,7 +9,9 @@ import type { PackagingInput } from "./packaging-form";
 export function judgedBy(sheet: NamedCells, { into, carbonation, warmestStorage, kegTemperature, bottleKind }: PackagingInput, co2 = carbonation): readonly unknown[] {
   const keg = into === "keg";
   const place = (name: string) => (sheet.has(name) ? sheet.value(name) : "");
-  return [co2, keg ? kegTemperature : warmestStorage, keg ? "keg" : bottleKind, sheet.value("fg"), sheet.value("fg_expected"), unitsOf(sheet), place("altitude"), place("headspace")];
+  // A sheet of an older plan has no such cell, and judges by what is expected alone.
+  const endsAt = sheet.value(sheet.has("ends_at") ? "ends_at" : "fg_expected");
+  return [co2, keg ? kegTemperature : warmestStorage, keg ? "keg" : bottleKind, sheet.value("fg"), endsAt, unitsOf(sheet), place("altitude"), place("headspace")];
 }
 
 /** GYLE.PACK.CHECK in full; an error's words where it cannot judge, "" where something is missing. */

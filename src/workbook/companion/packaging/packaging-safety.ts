@@ -1,4 +1,4 @@
-import { filledAlready } from "../../../functions/pack/check-words";
+import { filledAlready, waitForIt as verdictWaits } from "../../../functions/pack/check-words";
 import type { NamedCells } from "../../read/named-cells";
 import { lets, packagingCheck } from "./packaging-check";
 import type { PackagingInput } from "./packaging-form";
@@ -53,7 +53,7 @@ function byPressure(sheet: NamedCells, input: PackagingInput, check: string): We
   const over = check.startsWith("over");
   const passes = over ? [`The pressure passes what ${what} may bear.`] : [];
   // Beer that has not finished has one remedy, whatever the bottles.
-  if (!lets(check) && unfinished(sheet, input)) return { level: "refuse", dangers: ["It is above the gravity expected: what is left makes gas that no sugar figure knows of.", ...passes], instead: [waitForIt] };
+  if (!lets(check) && check.includes(verdictWaits)) return { level: "refuse", dangers: ["It is above the gravity expected: what is left makes gas that no sugar figure knows of.", ...passes], instead: [waitForIt] };
   if (over) {
     const gentler = gentlerCarbonation(sheet, input);
     return { level: "refuse", dangers: [...passes, ...(input.into === "bottles" ? [filledAlready] : [])], instead: [...(gentler === undefined ? [] : [`With ${gentler.toFixed(1)} volumes it would stay within.`]), input.into === "keg" ? "Chill the beer." : "Take stronger bottles, or a cooler place."] };
@@ -61,9 +61,6 @@ function byPressure(sheet: NamedCells, input: PackagingInput, check: string): We
   if (check.startsWith("close")) return { level: "confirm", dangers: [`The pressure comes close to what ${what} may bear.`], instead: [input.into === "keg" ? "Chill the beer, or ask for less." : "Weigh the sugar exactly; store cooler, or take stronger bottles."] };
   return clear;
 }
-
-/** Flat beer would be let through if nothing were left to ferment: the sentence refuses it for its gravity. */
-const unfinished = (sheet: NamedCells, input: PackagingInput): boolean => !lets(packagingCheck(sheet, { ...input, into: "keg" }, 0.5));
 
 /** The highest carbonation below the one wished for, in tenths, that the check calls "within". */
 function gentlerCarbonation(sheet: NamedCells, input: PackagingInput): number | undefined {

@@ -20,7 +20,7 @@ function sheet(typed: Readonly<Record<string, string | number>> = {}, contents =
   const grid = paperGrid(plan, new Map(Object.entries(typed).map(([name, value]) => [cellNamed(plan, name), value])));
   const row = plan.cells.find(({ content }) => content === "Pressure in the bottle")!.address.slice(1);
   const shown = (cell: string) => { const value = grid.at(cell); return value instanceof CellError ? value.code : (value ?? ""); };
-  return { of: (name: string) => shown(cellNamed(plan, name)), state: shown(`B${row}`), line: String(shown(`C${row}`)) };
+  return { of: (name: string) => shown(cellNamed(plan, name)), alcohol: String(shown(cellNamed(plan, "abv_reached").replace("H", "I"))), state: shown(`B${row}`), line: String(shown(`C${row}`)) };
 }
 
 /** The newest two readings stand at this; the attenuation makes 1.0120 of the gravity that was read. */
@@ -49,4 +49,46 @@ describe("beer that stands a point above the gravity expected", () => {
     expect(rests.of("pressure_verdict")).toContain("Do not bottle");
     expect(rests.of("sugar_mass")).toBe("");
   });
+});
+
+describe("lost in racking", () => {
+  it("of less than nothing gets no sugar, and words", () => {
+    const typed = sheet({ bottling_loss: -1 });
+    expect(typed.of("sugar_mass")).toBe("");
+    expect(sheet({ bottling_loss: 0 }).of("sugar_mass")).toBeGreaterThan(3);
+    expect(typed.line).toBe("Lost in racking is less than nothing, so no sugar is reckoned.");
+    expect(typed.alcohol).not.toContain("priming");
+  });
+});
+
+describe("warmest since it finished", () => {
+  it.each([[66, ""], [75, ""], [76, "more than 70"], [100, "more than 70"], [61, ""], [60, "below 66"]] as const)("%d °F is held against 66 °F in the log and 70 °F at most for the yeast", (warmest_beer, said) => {
+    const { line, state } = sheet({ warmest_beer, ferment_to: 70, warmest_storage: 60 });
+    if (said === "") return expect([state, line]).toEqual(["fine", ""]);
+    expect(state).toBe("look");
+    expect(line).toMatch(new RegExp(`^Sugar goes by ${warmest_beer} °F as the warmest since it finished, .* ${said} by this sheet`));
+  });
+  it("is held against nothing where the sheet knows no temperature", () => {
+    const nothing: BatchContents = { ...brewed, readings: brewed.readings.map((one) => ({ ...one, beerTemperature: "" })) };
+    expect(sheet({ warmest_beer: 80, ferment_to: "", warmest_storage: 60 }, nothing)).toMatchObject({ state: "fine", line: "" });
+  });
+  it("never hides that the glass does not bear it", () => {
+    expect(sheet({ warmest_beer: 80, warmest_storage: 110 }).line).toMatch(/^over: /);
+  });
+});
+
+describe("air in the neck", () => {
+  it.each([0, 0.5, 1, 51])("of %d %% is refused in words, never taken for the usual 5", (headspace) => {
+    const typed = sheet({ headspace });
+    expect(typed.line).toBe(`Air in the neck: 2 to 50 %, not ${headspace}. Until then neither sugar nor pressure is reckoned.`);
+    expect(typed.state).toBe("stop");
+    for (const name of ["sugar_mass", "bottle_pressure"]) expect(typeof typed.of(name)).toBe("string");
+  });
+  it.each([2, 5, 50, ""])("of %s is taken", (headspace) => expect(sheet({ headspace, warmest_storage: 50 }).of("sugar_mass")).toBeGreaterThan(3));
+  it("is none of a keg's", () => expect(sheet({ headspace: 0, into: "keg" }).of("keg_pressure")).toBeGreaterThan(0));
+});
+
+it("the card tells of no alcohol from sugar that is withheld", () => {
+  expect(sheet().alcohol).toMatch(/; with the priming \d\.\d$/);
+  expect(sheet({ carbonation: 4 }).alcohol).toMatch(/^% by volume, ± \d\.\d$/);
 });

@@ -1,3 +1,4 @@
+import { headspaceLimits } from "../../../core/pack/closed-bottle";
 import { packCheck } from "../../../functions/pack/check";
 import { refusal } from "../../../functions/pack/check-words";
 import { unitsOf } from "../../read/batch-sheets";
@@ -15,7 +16,12 @@ export function judgedBy(sheet: NamedCells, { into, carbonation, warmestStorage,
 }
 
 /** GYLE.PACK.CHECK in full; an error's words where it cannot judge, "" where something is missing. */
-export const packagingCheck = (sheet: NamedCells, input: PackagingInput, co2 = input.carbonation): string => askText(packCheck, ...judgedBy(sheet, input, co2));
+export function packagingCheck(sheet: NamedCells, input: PackagingInput, co2 = input.carbonation): string {
+  // A typed 0 is no blank, which the function takes for the usual share: the sheet withholds its verdict, too.
+  const air = sheet.has("headspace") ? sheet.value("headspace") : "";
+  if (input.into === "bottles" && typeof air === "number" && air < headspaceLimits.atLeast) return `Air in the neck of a bottle: ${headspaceLimits.atLeast} to ${headspaceLimits.atMost} %, not ${air}`;
+  return askText(packCheck, ...judgedBy(sheet, input, co2));
+}
 
 /** Whether a verdict lets a sugar or a pressure stand beside it: it holds, or holds just so, and the beer has finished. */
 export const lets = (check: string): boolean => /^(within|close): /.test(check) && !check.includes(refusal);

@@ -32,6 +32,10 @@ describe("dates of a batch", () => {
     expect(words("over: 4 volumes at 25 °C make …")).toContain("it will not hold");
     for (const verdict of ["", "within: 2.4 volumes", "close: 2.8 volumes"]) expect(words(verdict)).not.toContain("it will not hold");
   });
+  it("name no first taste where the sheet says that it will not hold", () => {
+    expect(days({ pressureVerdict: "over: 4 volumes at 25 °C make …" })).not.toHaveProperty("first-taste");
+    expect(days({ pressureVerdict: "close: 2.8 volumes" })).toHaveProperty("first-taste");
+  });
   it("go by the day of packaging that stands on the sheet; a keg has no first bottle", () => {
     expect(days({ packagedOn: dayNumber("2026-09-19") })).toMatchObject({ packaging: dayNumber("2026-09-19"), "first-taste": dayNumber("2026-09-29") });
     expect(days({ into: "keg" })).not.toHaveProperty("first-taste");

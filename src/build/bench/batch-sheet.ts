@@ -30,8 +30,8 @@ export const batchSheet: readonly BenchRow[] = [
   },
   {
     what: "deepest chain of GYLE calls on it",
-    target: "at most 4: the verdict on the pressure stands before the sugar",
-    measure: () => largest(forms.map((form) => sheetFigures(planBatch(form)).deepestChain), 4),
+    target: "at most 5: where it stands and the verdict on the pressure stand before the sugar",
+    measure: () => largest(forms.map((form) => sheetFigures(planBatch(form)).deepestChain), 5),
   },
   {
     what: "`context.sync()` per inserted batch",

@@ -36,7 +36,7 @@ export const kegAdvice: Readonly<Record<BottleCheck["verdict"], string>> = {
   over: "Do not set a keg like this: chill the beer, or ask for less.",
 };
 
-/** The same of beer that still ferments, whatever its pressure: there is one remedy. */
+/** The same of beer that still ferments, or whose last point would make the pressure too high: there is one remedy. */
 export const unfinishedBottles: Readonly<Record<BottleCheck["verdict"], string>> = {
   within: `Do not bottle yet: ${waitForIt}.`,
   close: `Do not bottle yet: ${waitForIt}.`,
@@ -69,6 +69,8 @@ export function checkWords(kind: VesselKind, temperatureC: number, check: Bottle
   const limits = limit.volumes === undefined ? say("pressure", limit.gaugeBar) : `${say("co2", limit.volumes)} and ${say("pressure", limit.gaugeBar)}`;
   const pressure = `${verdict}: ${say("co2", volumes)} at ${say("temperature", temperatureC)} make ${say("pressure", gaugeBar)} in ${bottleWords[kind]}; its working limit is ${limits}${limitBasis}.`;
   const fermentation = toFall === undefined ? notCountedWords : toFall < -readingError ? passedWords : fromFermentation > 0 ? ` Of this ${say("co2", fromFermentation)} come from fermentation still to be done.` : "";
+  // A keg has its valve for a point; of a bottle the core counts it.
+  const waits = (toFall ?? 0) > readingError || (verdict !== "within" && fromFermentation > 0);
   const [finished, unfinished] = kind === "keg" ? [kegAdvice, unfinishedKeg] : [bottleAdvice, unfinishedBottles];
-  return `${pressure}${fermentation} ${((toFall ?? 0) > readingError ? unfinished : finished)[verdict]}`;
+  return `${pressure}${fermentation} ${(waits ? unfinished : finished)[verdict]}`;
 }

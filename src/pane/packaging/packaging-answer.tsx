@@ -46,7 +46,7 @@ export function PackagingAnswer({ figures, safety, input, sheet }: PackagingAnsw
       <dt>Bottles and caps to prepare</dt>
       <dd>{say(figures.bottles, (value) => value.toFixed(0))}</dd>
       <dt>First taste</dt>
-      <dd>{say(figures.firstTaste, dayShown)}</dd>
+      <dd>{safety.level === "refuse" ? "–" : say(figures.firstTaste, dayShown)}</dd>
     </dl>
   );
 }

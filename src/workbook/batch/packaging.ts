@@ -1,3 +1,4 @@
+import { headspaceLimits } from "../../core/pack/closed-bottle";
 import { bottleKinds, carbonationLimits } from "../../core/pack/bottle-kinds";
 import { primingSugars as sugars } from "../../core/pack/priming";
 import { refusal } from "../../functions/pack/check-words";
@@ -20,7 +21,16 @@ export const syrupVolume: Readonly<Record<UnitSystem, number>> = { metric: 0.5, 
 const allowed = (formula: string): string => `IF(pressure_verdict="","",IF(ISERROR(FIND("${refusal}",pressure_verdict)),${formula},""))`;
 
 /** What closes the sum of GYLE.PACK.CHECK, and of the figure that it speaks of. */
-const judgedBy = "carbonation,warmest,vessel,fg,fg_expected,units,altitude,headspace";
+const judgedBy = "carbonation,warmest,vessel,fg,ends_at,units,altitude,headspace";
+
+/**
+ * Beer at rest no further above the gravity expected than this has finished: a line of the hydrometer, and half a line for an
+ * expectation shown to three places (our judgement). What is at rest makes no more gas.
+ */
+const settledAbove = "0.001500001";
+
+/** A typed 0 is no blank: the function, which cannot tell them apart, would take it for the usual share. */
+const tooLittleAir = `IF(ISNUMBER(headspace),headspace<${headspaceLimits.atLeast},FALSE)`;
 
 /** 8. Packaging: sugar for the bottle or pressure for the keg, and whether the glass can take it. */
 export function packaging(b: SheetBuilder, { packaging: p, kit, units }: BatchContents, words: UnitWords): void {
@@ -47,7 +57,7 @@ export function packaging(b: SheetBuilder, { packaging: p, kit, units }: BatchCo
     [
       ["Beer in the fermenter", { content: '=IF(N(volume_reached)>0,volume_reached,volume)', format: "two", unit: words.volume, name: "beer_volume" }],
       ["Carbon dioxide it already holds", { content: '=IF(warmest_beer="","",GYLE.PACK.RESIDUAL(warmest_beer,units,altitude))', format: "two", unit: "volumes", name: "residual_gas" }],
-      ["Sugar for the whole batch", { content: bottled(`IF(warmest_beer="","",${allowed("GYLE.PACK.PRIMING(beer_volume-N(bottling_loss),carbonation,warmest_beer,priming_sugar,units,bottle_kind,altitude)")})`), format: units === "us" ? "two" : "one", unit: `="${words.smallMass}"&IF(sugar_mass="",""," for "&FIXED(beer_volume-N(bottling_loss),2,TRUE)&" ${words.volume.replace("US ", "")}")&"; boil in ${units === "us" ? "two cups" : "half a litre"} of water"`, name: "sugar_mass", style: "keyResult" }],
+      ["Sugar for the whole batch", { content: bottled(`IF(OR(warmest_beer="",N(bottling_loss)<0),"",${allowed("GYLE.PACK.PRIMING(beer_volume-N(bottling_loss),carbonation,warmest_beer,priming_sugar,units,bottle_kind,altitude)")})`), format: units === "us" ? "two" : "one", unit: `="${words.smallMass}"&IF(sugar_mass="",""," for "&FIXED(beer_volume-N(bottling_loss),2,TRUE)&" ${words.volume.replace("US ", "")}")&"; boil in ${units === "us" ? "two cups" : "half a litre"} of water"`, name: "sugar_mass", style: "keyResult" }],
       ["Pressure at the warmest place", { content: bottled(allowed(`GYLE.PACK.INSIDE(${judgedBy})`)), format: units === "us" ? "one" : "two", unit: words.pressure, name: "bottle_pressure" }],
       ["Bottles and caps to prepare", { content: bottled(`INDEX(GYLE.PACK.BOTTLES(beer_volume,bottle_volume,bottling_loss,units,${oneMore}),1,1)`), format: "whole", name: "bottles_ready" }],
       ["Bottles filled", { content: p.bottlesFilled, format: "whole", name: "bottles_filled" }],
@@ -56,7 +66,7 @@ export function packaging(b: SheetBuilder, { packaging: p, kit, units }: BatchCo
     ],
     (row) => {
       b.put("A", "Will it hold?", { style: "label" }, row);
-      b.put("B", `=IF(OR(into="bottles",into="keg"),GYLE.PACK.CHECK(${judgedBy}),"")`, { style: "message", format: "text", name: "pressure_verdict", mergeTo: "I" }, row);
+      b.put("B", `=IF(OR(AND(into="bottles",NOT(${tooLittleAir})),into="keg"),GYLE.PACK.CHECK(${judgedBy}),"")`, { style: "message", format: "text", name: "pressure_verdict", mergeTo: "I" }, row);
       b.height(linesPoints(3), row);
     },
   );
@@ -66,9 +76,10 @@ export function packaging(b: SheetBuilder, { packaging: p, kit, units }: BatchCo
 
 /** What the judgement goes by beside the printed fields, and what the priming adds to the beer in the bottle. */
 const besideIt = (kit: BatchContents["kit"], words: UnitWords): readonly [string, Field][] => [
-  ["Air in the neck of a bottle", { content: kit.headspacePercent, format: "whole", unit: "% of what it holds", name: "headspace", note: "Sealed in at filling; it adds to the pressure." }],
+  ["Air in the neck of a bottle", { content: kit.headspacePercent, format: "whole", unit: "% of what it holds", name: "headspace", between: [headspaceLimits.atLeast, headspaceLimits.atMost], note: "Sealed in at filling; it adds to the pressure." }],
   ["Judged as", { content: '=IF(into="keg","keg",bottle_kind&"")', format: "text", name: "vessel", style: "resultText" }],
   ["at its warmest", { content: '=IF(into="keg",IF(keg_temperature="","",keg_temperature),IF(warmest_storage="","",warmest_storage))', format: "whole", unit: words.temperature, name: "warmest" }],
+  ["Gravity at which it ends", { content: `=IF(ISERROR(verdict),fg_expected,IF(AND(verdict="steady",N(fg)>N(fg_expected),N(fg)-N(fg_expected)<=${settledAbove}),fg,fg_expected))`, format: "gravity", unit: "as expected, or as it stands once it is steady near that", name: "ends_at" }],
   ["Gas that the priming makes", { content: '=IF(AND(into="bottles",ISNUMBER(residual_gas)),MAX(0,N(carbonation)-residual_gas),0)', format: "two", unit: "volumes; alcohol comes with it", name: "primed_gas" }],
   ["Alcohol in the bottle, with its priming", { content: '=IF(OR(fg="",primed_gas=0),"",GYLE.BEER.ABV(og,fg,"extract",primed_gas))', format: "two", unit: "% by volume", name: "abv_bottle" }],
 ];

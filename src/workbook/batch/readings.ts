@@ -130,7 +130,7 @@ const restsOn =
 
 const nextStep =
   '=IF(verdict="","Pitch; signs of life within 24 to 48 hours. Read again after three days.",' +
-  'IF(verdict="steady","Finished, by "&verdict_rests&": package it when you are ready."&IF(LEFT(verdict_rests,3)="two"," A third makes it surer.",""),' +
+  'IF(verdict="steady",IF(AND(N(ends_at)>0,N(fg)>N(ends_at)),"At rest, but above the gravity expected: wait, and read again before you package.","Finished, by "&verdict_rests&": package it when you are ready."&IF(LEFT(verdict_rests,3)="two"," A third makes it surer.","")),' +
   'IF(verdict="stalled","Stopped too early: warm it up, rouse the yeast, wait; do not bottle.",' +
   'IF(verdict="rising","Gravity cannot rise: read again, mind the temperature.",' +
   'IF(verdict="not begun","Not begun: warm enough? No sign of life two days after pitching: give it fresh yeast.",' +

@@ -95,9 +95,11 @@ function packaging(batch: DatedBatch, brewDay: number): BatchDate[] {
   const planned = end(batch, brewDay).day + daysFromEndToPackaging;
   const day = packagedOn === undefined ? planned : Math.floor(packagedOn);
   const verb = into === "keg" ? "Kegging" : "Bottling";
-  const words = `Only when two readings a day apart have agreed: gas from unfinished beer bursts glass.${batch.pressureVerdict.startsWith("over") ? " As planned now it will not hold: look at section 8 of the sheet before you fill anything." : ""}`;
+  const over = batch.pressureVerdict.startsWith("over");
+  const words = `Only when two readings a day apart have agreed: gas from unfinished beer bursts glass.${over ? " As planned now it will not hold: look at section 8 of the sheet before you fill anything." : ""}`;
   const filled: BatchDate = { kind: "packaging", title: verb, day, words, basis: packagedOn === undefined ? "the day after the second reading" : "written on the sheet" };
-  const taste = into === "bottles" ? readyOn(day, conditioningTemperature ?? null, units) : undefined;
+  // What must not be filled, or not be opened, is not tasted.
+  const taste = into === "bottles" && !over ? readyOn(day, conditioningTemperature ?? null, units) : undefined;
   return taste === undefined ? [filled] : [filled, { kind: "first-taste", title: "First taste", day: taste, words: "Chill one bottle for a day and taste it. Flat: another week in the warm. Gushing: do not open or move the others; keep people away and cool the room.", basis: "by the temperature at which the bottles stand" }];
 }
 

@@ -68,6 +68,13 @@ describe("the words of GYLE.PACK.CHECK", () => {
     expect(callScalar(packCheck, [1.4, 68, "heavy", 1.0135, 1.012, "us"])).toMatch(/^within: 2\.15 volumes at 68 °F make 34 psi in a heavy refillable beer bottle; its working limit is 3\.5 volumes and 60\.9 psi \(common/);
     // Half a point is the hydrometer's: it counts, and the beer counts as finished.
     expect(callScalar(packCheck, [2.4, 20, "heavy", 1.0125, 1.012])).toMatch(/^within: 2\.65 volumes .* Of this 0\.25 volumes come from fermentation still to be done\. Holds only for sound bottles/);
+    // Where that point makes it too much, or nearly so, waiting is the one remedy.
+    for (const [gravity, verdict] of [[1.0125, "close"], [1.0129, "over"]] as const) {
+      const words = String(callScalar(packCheck, [2.6, 20, "ordinary", gravity, 1.012]));
+      expect(words.startsWith(`${verdict}: `)).toBe(true);
+      expect(words).toMatch(/Do not bottle( yet)?: wait until/);
+      expect(words).not.toMatch(/stronger|less sugar/);
+    }
     expect(callScalar(packCheck, [2.4, 25, "heavy", 1.012, 1.012])).not.toContain("fermentation");
     expect(callScalar(packCheck, [2.4, 25, "heavy", 1.01, 1.012])).toContain("What fermentation may still add is not known: the beer is below the gravity expected.");
   });

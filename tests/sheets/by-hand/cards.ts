@@ -104,6 +104,7 @@ export const leftOut: Readonly<Record<string, string>> = {
   end_expected: "a fit: tests/log draws its truth from other families",
   curve: "a fit, drawn",
   pitch_line: "the number of a line, from which pitched_at is looked up",
+  ends_at: "the gravity expected, or the newest one: both stand in the tables",
   chart: "days and readings laid out for the drawing",
   chart_days: "days laid out for the drawing",
   chart_from: "days laid out for the drawing",

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { packagingFigures } from "../../../src/workbook/companion/packaging/packaging-figures";
 import type { PackagingInput } from "../../../src/workbook/companion/packaging/packaging-form";
 import { packagingSafety } from "../../../src/workbook/companion/packaging/packaging-safety";
 import { handSheet } from "../../support/hand-sheet";
@@ -33,10 +34,19 @@ describe("the glass", () => {
     expect(safety({ carbonation: 3.51, bottleKind: "heavy" }).level).toBe("refuse");
   });
 
-  it.each([[1.013, 2.2, "clear"], [1.013, 2.21, "confirm"], [1.013, 2.51, "refuse"]] as const)(
+  it.each([[1.013, 2.2, "clear"], [1.013, 2.21, "refuse"], [1.013, 2.51, "refuse"]] as const)(
     "counts what may still ferment, half a volume for each 0.001 above the end: at %f with %f volumes %s", (fg, carbonation, level) => {
-      expect(safety({ carbonation }, { fg }).level).toBe(level);
+      const { level: found, instead } = safety({ carbonation }, { fg });
+      expect(found).toBe(level);
+      // Where that point decides, there is one remedy.
+      if (level === "refuse") expect(instead).toEqual(["Wait until two readings a day apart agree, then package."]);
     });
+
+  it("counts nothing for a point above the end once the sheet says that it ends there", () => {
+    const at = (ends_at: number) => packagingSafety(handSheet({ ...steady, fg: 1.013, ends_at }), bottles);
+    expect(at(1.013)).toMatchObject({ level: "clear", check: expect.stringMatching(/^within: 2\.4 volumes/) as string });
+    expect(at(1.012).level).toBe("refuse");
+  });
 
   it("is never called safe where the pressure cannot be worked out", () => {
     for (const part of [{ carbonation: "" }, { warmestStorage: "" }, { warmestStorage: 61 }, { warmestStorage: 0 }, { bottleKind: "jam jar" }] as const) {
@@ -83,5 +93,30 @@ describe("the readings", () => {
     expect(level).toBe("refuse");
     expect(dangers).toEqual([expect.stringContaining("not steady"), expect.stringContaining("may bear"), expect.stringContaining("do not open or move them")]);
     expect(instead[0]).toBe("Wait until two readings a day apart agree, then package.");
+  });
+});
+
+describe("figures that sugar goes by", () => {
+  const of = (input: Partial<PackagingInput>, more: Readonly<Record<string, string | number | readonly (readonly (string | number)[])[]>> = {}) => {
+    const [cells, typed] = [handSheet({ ...steady, beer_volume: 20, ...more }), { ...bottles, sugar: "sucrose", ...input }];
+    return { ...packagingSafety(cells, typed), figures: packagingFigures(cells, typed) };
+  };
+  it("are refused where less than nothing is lost in racking: no sugar either", () => {
+    expect(of({ loss: -1 })).toMatchObject({ level: "refuse", dangers: [expect.stringMatching(/^Lost in racking is less than nothing/)] });
+    expect(of({ loss: -1 }).figures.sugar.value).toBeUndefined();
+    expect(of({ loss: 0 }).figures.sugar.value).toBeGreaterThan(50);
+  });
+  it.each([[20, "clear"], [25, "clear"], [25.1, "confirm"], [38, "confirm"], [15, "clear"], [14, "confirm"]] as const)("%f °C at its warmest, of beer at 18 to 20 that may come to 22: %s", (warmestBeer, level) => {
+    const asked = of({ warmestBeer }, { beer_temperatures: [[20], [18], [""]], ferment_to: 22 });
+    expect(asked.level).toBe(level);
+    if (level === "confirm") expect(asked.dangers[0]).toMatch(/^Sugar goes by .* °C as the warmest since it finished, but the beer/);
+  });
+  it.each([[0, "refuse"], [1, "refuse"], [2, "clear"], ["", "clear"]] as const)("air in the neck of %s %%: %s", (headspace, level) => {
+    expect(of({}, { headspace }).level).toBe(level);
+    if (level === "refuse") expect(of({}, { headspace }).dangers[0]).toContain("Air in the neck of a bottle: 2 to 50 %");
+  });
+  it("give no day of the first taste where nothing may be filled", () => {
+    expect(of({ carbonation: 4 }).figures.firstTaste.value).toBeUndefined();
+    expect(of({}).figures.firstTaste.value).toBeGreaterThan(46284);
   });
 });

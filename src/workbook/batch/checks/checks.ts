@@ -7,7 +7,7 @@ import { hopsMessage, mashMessage, roomMessage, steepingMessage, volumesMessage 
 import { clockMessage, figuresMessage } from "./clock-and-figures";
 import { courseMessage, finishedMessage, temperatureMessage, yeastMessage } from "./fermentation";
 import { originalGravityMessage } from "./original-gravity";
-import { pressureMessage } from "./packaging";
+import { pressureMessage, sugarGoesBy } from "./packaging";
 
 /**
  * One thing that the sheet watches. `message` is a native formula that gives the words to show, or "" when there is
@@ -23,7 +23,7 @@ interface Check {
 }
 
 /** How words begin that want a second look, however weighty the check: what cannot be checked, and pressures that hold. */
-const asks = ["Cannot", "close:", "within"] as const;
+const asks = ["Cannot", "close:", "within", sugarGoesBy.slice(0, 6)] as const;
 
 /** Words that fit a line, in any spreadsheet program. */
 export const charactersOfALine = 125;

@@ -1,6 +1,27 @@
+import { headspaceLimits } from "../../../core/pack/closed-bottle";
 import { refusal } from "../../../functions/pack/check-words";
 import type { UnitSystem } from "../../../functions/quantities";
-import { firstOf, text, unusable } from "./words";
+import { firstOf, text, unusable, type Case } from "./words";
+
+/** So much warmer or colder than the beer was, by the readings and by what its yeast is kept to, is a slip or the other scale (our judgement). */
+export const warmthSlack: Readonly<Record<UnitSystem, number>> = { us: 5, metric: 3 };
+
+/** How words begin about the temperature that sugar goes by: they want a second look. */
+export const sugarGoesBy = "Sugar goes by ";
+
+/** Warmer since it finished than it ever was would get it too much sugar, colder too little. */
+function warmth(units: UnitSystem): Case[] {
+  const said = (than: string, seen: string): string => `"${sugarGoesBy}"&warmest_beer&" ${degrees[units]} as the warmest since it finished, ${than} "&TEXT(${seen},"0")&" by this sheet. Right, or a slip?"`;
+  const [most, least] = ["MAX(beer_temperatures,ferment_to)", "MIN(beer_temperatures)"];
+  return [
+    [`AND(${isBottled},COUNT(beer_temperatures,ferment_to)>0,warmest_beer>${most}+${warmthSlack[units]})`, said("but the beer came to no more than", most)],
+    [`AND(${isBottled},COUNT(beer_temperatures)>0,warmest_beer<${least}-${warmthSlack[units]})`, said("but the beer was never below", least)],
+  ];
+}
+const degrees = { us: "°F", metric: "°C" } as const;
+
+/** Only a number: of a text the verdict itself shows an error. */
+const outsideAir = `IF(ISNUMBER(headspace),OR(headspace<${headspaceLimits.atLeast},headspace>${headspaceLimits.atMost}),FALSE)`;
 
 const isBottled = 'into="bottles"';
 
@@ -13,11 +34,15 @@ export function pressureMessage(units: UnitSystem): string {
     ...unusable("carbonation", "Carbonation wished"),
     ["N(carbonation)=0", text("Carbonation wished: none yet, so neither sugar nor pressure is reckoned.")],
     [`IF(AND(${isBottled},ISNUMBER(residual_gas)),residual_gas>=carbonation,FALSE)`, '"The beer already holds "&FIXED(residual_gas,1,TRUE)&" volumes of CO2: to get "&FIXED(carbonation,1,TRUE)&" no sugar is needed."'],
+    [`AND(${isBottled},${outsideAir})`, `"Air in the neck: ${headspaceLimits.atLeast} to ${headspaceLimits.atMost} %, not "&headspace&". Until then neither sugar nor pressure is reckoned."`],
     ["ISERROR(pressure_verdict)", `IF(${isBottled},${text("Whether the glass takes it cannot be judged: look at the warmest place, the kind of bottle, the air in the neck and the gravities. Do not bottle on it.")},${text("The pressure of the keg cannot be reckoned: look at the temperature at which it stands. Set none by guess.")})`],
     [`AND(NOT(${isBottled}),ISERROR(keg_pressure))`, text("The pressure of the keg cannot be reckoned: look at the temperature at which it stands. Set none by guess.")],
     [`AND(${isBottled},ISERROR(sugar_mass))`, text("The sugar cannot be reckoned: look at its kind, the warmest temperature since it finished, and the volume. Do not guess it.")],
     [`AND(${isBottled},warmest_beer="")`, text("Warmest since it finished is empty: until it is filled in, no sugar is reckoned.")],
     ['pressure_verdict=""', `IF(${isBottled},${text("Whether the glass takes it is not known yet: fill in the kind of bottle and the warmest place they will stand.")},${text("Keg stands at: no temperature yet, so no pressure is reckoned.")})`],
-    [`OR(ISNUMBER(FIND("${refusal}",pressure_verdict)),LEFT(pressure_verdict,6)="close:")`, "pressure_verdict"],
+    [`ISNUMBER(FIND("${refusal}",pressure_verdict))`, "pressure_verdict"],
+    [`AND(${isBottled},N(bottling_loss)<0)`, text("Lost in racking is less than nothing, so no sugar is reckoned.")],
+    ...warmth(units),
+    ['LEFT(pressure_verdict,6)="close:"', "pressure_verdict"],
   ]);
 }

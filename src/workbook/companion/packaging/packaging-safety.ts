@@ -1,4 +1,7 @@
-import { filledAlready } from "../../../functions/pack/check-words";
+import { filledAlready, waitForIt as verdictWaits } from "../../../functions/pack/check-words";
+import { quantity } from "../../../functions/quantities";
+import { sugarGoesBy, warmthSlack } from "../../batch/checks/packaging";
+import { unitsOf } from "../../read/batch-sheets";
 import type { NamedCells } from "../../read/named-cells";
 import { lets, packagingCheck } from "./packaging-check";
 import type { PackagingInput } from "./packaging-form";
@@ -20,7 +23,7 @@ const clear: Weighed = { level: "clear", dangers: [], instead: [] };
 
 export function packagingSafety(sheet: NamedCells, input: PackagingInput): PackagingSafety {
   const check = packagingCheck(sheet, input);
-  const weighed = [byReadings(sheet, input), byPressure(sheet, input, check)];
+  const weighed = [byReadings(sheet, input), byPressure(sheet, input, check), ...(input.into === "bottles" ? [byLoss(input), byWarmth(sheet, input)] : [])];
   const level = weighed.some((one) => one.level === "refuse") ? "refuse" : weighed.some((one) => one.level === "confirm") ? "confirm" : "clear";
   return { level, check, dangers: weighed.flatMap(({ dangers }) => dangers), instead: [...new Set(weighed.flatMap(({ instead }) => instead))] };
 }
@@ -47,13 +50,31 @@ function byReadings(sheet: NamedCells, { into }: PackagingInput): Weighed {
   }
 }
 
+function byLoss({ loss }: PackagingInput): Weighed {
+  return Number(loss) < 0 ? { level: "refuse", dangers: ["Lost in racking is less than nothing: the sugar would be for more beer than there is."], instead: ["Type what stays behind, or 0."] } : clear;
+}
+
+/** Sugar goes by the warmest since it finished: held against what the sheet knows of the beer, as its own check does. */
+function byWarmth(sheet: NamedCells, { warmestBeer }: PackagingInput): Weighed {
+  const units = unitsOf(sheet);
+  const numbers = (name: string): number[] => (sheet.has(name) ? sheet.block(name).flat().filter((value) => typeof value === "number") : []);
+  const beer = numbers("beer_temperatures");
+  const known = [...beer, ...numbers("ferment_to")];
+  if (warmestBeer === "" || known.length === 0) return clear;
+  const [most, least, slack] = [Math.max(...known), Math.min(...beer), warmthSlack[units]];
+  const degrees = quantity("temperature").unit[units];
+  const slip = (than: string): Weighed => ({ level: "confirm", dangers: [`${sugarGoesBy}${warmestBeer} ${degrees} as the warmest since it finished, but the beer ${than} by this sheet.`], instead: ["Look whether that temperature is a slip."] });
+  if (warmestBeer > most + slack) return slip(`came to no more than ${most.toFixed(0)}`);
+  return beer.length > 0 && warmestBeer < least - slack ? slip(`was never below ${least.toFixed(0)}`) : clear;
+}
+
 function byPressure(sheet: NamedCells, input: PackagingInput, check: string): Weighed {
   const what = input.into === "keg" ? "the keg" : "these bottles";
   if (!/^(within|close|over): /.test(check)) return { level: "refuse", dangers: [`The pressure cannot be checked${check === "" ? ": something is not filled in" : `: ${check}`}.`], instead: [] };
   const over = check.startsWith("over");
   const passes = over ? [`The pressure passes what ${what} may bear.`] : [];
   // Beer that has not finished has one remedy, whatever the bottles.
-  if (!lets(check) && unfinished(sheet, input)) return { level: "refuse", dangers: ["It is above the gravity expected: what is left makes gas that no sugar figure knows of.", ...passes], instead: [waitForIt] };
+  if (!lets(check) && check.includes(verdictWaits)) return { level: "refuse", dangers: ["It is above the gravity expected: what is left makes gas that no sugar figure knows of.", ...passes], instead: [waitForIt] };
   if (over) {
     const gentler = gentlerCarbonation(sheet, input);
     return { level: "refuse", dangers: [...passes, ...(input.into === "bottles" ? [filledAlready] : [])], instead: [...(gentler === undefined ? [] : [`With ${gentler.toFixed(1)} volumes it would stay within.`]), input.into === "keg" ? "Chill the beer." : "Take stronger bottles, or a cooler place."] };
@@ -61,9 +82,6 @@ function byPressure(sheet: NamedCells, input: PackagingInput, check: string): We
   if (check.startsWith("close")) return { level: "confirm", dangers: [`The pressure comes close to what ${what} may bear.`], instead: [input.into === "keg" ? "Chill the beer, or ask for less." : "Weigh the sugar exactly; store cooler, or take stronger bottles."] };
   return clear;
 }
-
-/** Flat beer would be let through if nothing were left to ferment: the sentence refuses it for its gravity. */
-const unfinished = (sheet: NamedCells, input: PackagingInput): boolean => !lets(packagingCheck(sheet, { ...input, into: "keg" }, 0.5));
 
 /** The highest carbonation below the one wished for, in tenths, that the check calls "within". */
 function gentlerCarbonation(sheet: NamedCells, input: PackagingInput): number | undefined {

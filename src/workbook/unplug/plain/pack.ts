@@ -109,12 +109,13 @@ const gap = "#";
 const check: PlainForm = {
   sum: (x) => {
     const { counted, points, unfinished, celsius, volumes, bar, share } = judged(x);
+    const above = `${x.core("gravity")}>${x.core("expected")}`;
     const shownBar = (value: string): string => `ROUND(${x.show("pressure", value)},${x.byUnits("2", "1")})&${x.byUnits('" bar"', '" psi"')}`;
     const fermenting = `IF(${points}>0," Of this "&ROUND(0.5*${points},2)&" volumes come from fermentation still to be done.",IF(1000*(${x.core("gravity")}-${x.core("expected")})<-${num(readingError)},${quote(passedWords)},""))`;
     const words = (verdict: BottleCheck["verdict"]): string => {
       const said = (advice: string): string => quote(`${verdict}: ${gap} ${advice}`);
-      const either = (finished: string, waiting: string): string => (counted === false ? said(finished) : `IF(${counted === true ? unfinished : `IF(${counted},${unfinished})`},${said(waiting)},${said(finished)})`);
-      return keg(x, either(kegAdvice[verdict], unfinishedKeg[verdict]), either(bottleAdvice[verdict], unfinishedBottles[verdict]));
+      const either = (waits: string, finished: string, waiting: string): string => (counted === false ? said(finished) : `IF(${counted === true ? waits : `IF(${counted},${waits})`},${said(waiting)},${said(finished)})`);
+      return keg(x, either(unfinished, kegAdvice[verdict], unfinishedKeg[verdict]), either(verdict === "within" ? unfinished : above, bottleAdvice[verdict], unfinishedBottles[verdict]));
     };
     const figures = [
       `ROUND(${volumes},2)`, '" volumes at "', `ROUND(${x.show("temperature", celsius)},1)`, x.byUnits('" °C"', '" °F"'), '" make "', shownBar(bar),

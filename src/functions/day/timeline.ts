@@ -60,7 +60,7 @@ export const dayTimeline = describeFunction({
         [0.5, 0, "Chiller in", "", ""],
         [0.5 + 5 / 1440, 5, "Add Saaz", "15 g", "Hops make the boil rise: turn the heat down, add them slowly."],
         [0.5 + 10 / 1440, 10, "Flame out: the boil is over", "", "Gas or power off first. From here only sanitised things touch it."],
-        [0.5 + 10 / 1440, "", "Stand: cool to 80 °C, keep it 20 min", "", "Water on slowly, and off again there. Lid on; it still scalds."],
+        [0.5 + 10 / 1440, "", "Stand: cool to 80 °C, keep it 20 min", "", "Water on slowly: steam, scalding water first; keep clear. Off there, lid on."],
         [0.5 + 15 / 1440, "", "Add Citra for the stand", "50 g", "Still scalding. Push them under with a long, sanitised spoon; lid on."],
         [0.5 + 35 / 1440, "", "Cool the wort", "", ""],
         [0.5 + 65 / 1440, "", "Brew day done", "", ""],

@@ -64,7 +64,7 @@ function fromTheBoilOn(units: UnitSystem, words: UnitWords): readonly StepLine[]
   return [
     { what: `=IF(N(boil_minutes)>0,"Flame on; bring it to the boil, and stay","Flame on; to ${heated[units]}, hold 10 min: no boil")`, part: "before", minutes: "=N(boil_up_minutes)+IF(N(boil_minutes)>0,0,10)", caution: "Heated wort can foam over in seconds. Lid off, spoon ready, flame down.", why: "Protein makes a skin of foam that climbs over the rim, most of all just before it boils." },
     {
-      what: `="Soak hoses"&IF(N(sanitiser_dose)>0,": "&FIXED(sanitiser_dose,${units === "us" ? 2 : 0},TRUE)&" ${short(words.doseVolume)} sanitiser in "&FIXED(sanitiser_volume,1,TRUE)&" ${volume}",", lid in sanitiser by its label")`,
+      what: `="Soak hoses"&IF(IF(ISNUMBER(sanitiser_dose),sanitiser_dose>0,FALSE),": "&FIXED(sanitiser_dose,${units === "us" ? 2 : 0},TRUE)&" ${short(words.doseVolume)} sanitiser in "&FIXED(sanitiser_volume,1,TRUE)&" ${volume}",", lid in sanitiser by its label")`,
       part: "boil",
       minutes: 35,
       caution: "Dose and contact time by the label. Never with bleach or other cleaners.",

@@ -38,6 +38,13 @@ describe.each(days)("the clock of a day ($method, $units)", ({ units, method, pl
     expect(typed(plan, { sanitiser_per_volume: 0.5 }).dose).toBeGreaterThan(0);
   });
 
+  it.each([0, 30])("keeps its lines with hops of 60 minutes and a boil of %i, and says where they went", (boilMinutes) => {
+    const { texts, check } = typed(plan, { boil_minutes: boilMinutes, hop_minutes: 60 });
+    expect(texts.join("\n")).toContain("Steam or scalding water comes out first");
+    expect(texts.filter((line) => line.startsWith("Add ")).length).toBeGreaterThan(0);
+    expect(check).toContain("A hop is to boil longer than the boil lasts");
+  });
+
   it.each([0, 60])("can be walked with a boil of %i minutes, and speaks of no boil where there is none", (boilMinutes) => {
     const bill = block(plan.names.find(({ name }) => name === "hop_plan")?.range ?? "");
     const withoutHops = plan.cells.map((cell) => {

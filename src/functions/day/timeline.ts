@@ -1,5 +1,6 @@
 import { clockAt, requireStart } from "../../core/day/clock";
 import { brewDay } from "../../core/day/schedule";
+import type { WhenAdded } from "../../core/hops/places";
 import { describeFunction } from "../describe";
 import { choice, minutes, number, omissible, optional, temperature, units } from "../vocabulary";
 import { hops, steps } from "./tables";
@@ -18,6 +19,7 @@ export const dayTimeline = describeFunction({
     standTemperature: omissible(temperature("Without it, the line of the stand says no temperature. At which hot wort is kept for hops after flame-out.", { atLeast: 20, atMost: 102 }, 80)),
     standMinutes: optional(minutes("How long that stand lasts. 0 when left out.", { limits: { atLeast: 0, atMost: 240 }, typical: 20 }), 0),
     standAfter: optional(minutes("How long it takes from flame-out down to that temperature. 0 when left out.", { limits: { atLeast: 0, atMost: 240 }, typical: 5 }), 0),
+    longerHops: optional(choice("What becomes of hops that are to boil longer than the boil lasts. refuse, also when left out: an error says so; or begin: they go in as the boil begins, without a boil at flame-out.", ["refuse", "begin"]), "refuse"),
   },
   result: {
     kind: "grid",
@@ -71,10 +73,11 @@ export const dayTimeline = describeFunction({
     },
   ],
   cautions: ["A plan, not a promise: bring the times along by typing when the boil really began.", "Boiling wort scalds: keep children and pets away, wear shoes and gloves, never leave a burner alone."],
-  compute: ({ start, steps, hops, boilMinutes, boil, standTemperature, standMinutes, standAfter }, context) => {
-    const additions = (hops ?? []).map(({ hop, mass, minutes }) => ({ hop: hop ?? "", massG: mass, added: minutes }));
+  compute: ({ start, steps, hops, boilMinutes, boil, standTemperature, standMinutes, standAfter, longerHops }, context) => {
     const begin = requireStart(start);
     const lasts = boil === "boil" ? boilMinutes : 0;
+    const placed = (added: WhenAdded): WhenAdded => (longerHops === "begin" && typeof added === "number" ? Math.min(added, lasts) : added);
+    const additions = (hops ?? []).map(({ hop, mass, minutes }) => ({ hop: hop ?? "", massG: mass, added: placed(minutes) }));
     return brewDay(steps, additions, lasts, { minutes: standMinutes, afterMinutes: standAfter }).map((event) => {
       const { what, amount, caution } = timelineWords(event, lasts, standTemperature, standMinutes, context);
       return [event.minute === undefined ? "" : clockAt(begin, event.minute), event.boilMinute ?? "", what, amount, caution];

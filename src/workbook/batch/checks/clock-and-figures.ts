@@ -27,7 +27,7 @@ export function clockMessage(units: UnitSystem, words: UnitWords, timeline: stri
     ...unusable("sanitiser_per_volume", "Sanitiser dose (column L)"),
     [`N(sanitiser_per_volume)>${mostDose[units]}`, `"Sanitiser dose: "&sanitiser_per_volume&" ${words.doseVolume} for one ${words.volume}? Labels ask for less: is that for the whole bucket? (column L)"`],
     ["ISERROR(sanitiser_dose)", text("The sanitiser cannot be reckoned: look at its bucket and at the label's dose (column L, beside the malt).")],
-    ["MAX(hop_minutes)>N(boil_minutes)", text("The clock cannot be made: a hop is to boil longer than the boil lasts.")],
+    ["MAX(hop_minutes)>N(boil_minutes)", text("A hop is to boil longer than the boil lasts. The clock puts it in when the boil begins, without a boil at flame-out.")],
     ["ISERROR(stand_after)", text("The stand cannot be reckoned: look at its temperature and at the chiller (column L).")],
     [`ISERROR(${timeline})`, text(`The clock cannot be made: click on ${timeline} and read why. Its answer needs the cells below and beside it empty.`)],
     [`AND(N(brewed_on)>0,${timeline}="")`, text("The clock waits: a step has no part of the day. Choose before, boil or after beside it (column L).")],

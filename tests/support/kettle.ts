@@ -30,6 +30,8 @@ export function troubles(lines: readonly Line[], day: Day): string[] {
   let flameOut: number | undefined;
   let coilIn: number | undefined;
   let coilDry = false;
+  let coilRan = false;
+  let rinsingHeats = false;
   let water = false;
   let waterMinute: number | undefined;
   let hopMinute: number | undefined;
@@ -63,6 +65,11 @@ export function troubles(lines: readonly Line[], day: Day): string[] {
       flame = true;
     }
     if (/^(warm it|heat|collect.*heat)/i.test(what)) flame = true;
+    if (/; heat [\d.,]+ \S+ to \d+ °/i.test(what)) {
+      rinsingHeats = true;
+      ill(/second pot/i.test(caution), line, "the kettle is to hold the wort, and nobody says where else water is heated");
+    }
+    if (/rinse with/i.test(what)) ill(rinsingHeats, line, "rinses with hot water that nobody heated");
     if (/flame off/i.test(what) && !/^no boil/i.test(what)) flame = false;
     if (/stir .*(extract|sugar)/i.test(what)) {
       ill(!flame, line, "extract goes in over a flame: it scorches");
@@ -95,9 +102,14 @@ export function troubles(lines: readonly Line[], day: Day): string[] {
       flame = false;
       flameOut = now;
     }
+    // The first water through a coil in hot wort boils in it; what stood in a coil since then comes out as hot as the wort.
+    if (/water on/i.test(`${what} ${caution}`)) {
+      ill(/steam/i.test(caution) && /clear/i.test(caution) || coilRan && /hot|scald/i.test(caution) && /clear/i.test(caution), line, "water runs through a hot coil, and nobody says that steam or scalding water comes out");
+      coilRan = true;
+    }
     if (/^stand:/i.test(what)) {
       ill(flameOut !== undefined && chilledAt === undefined, line, "stands at the wrong time");
-      ill(/water on slowly, and off again/i.test(caution), line, "the water runs all through the stand, or comes on with a burst");
+      ill(/water on slowly/i.test(caution) && /\boff (again )?there\b/i.test(caution), line, "the water runs all through the stand, or comes on with a burst");
       standing = now;
     }
     const chills = /water on/i.test(what);
@@ -106,7 +118,6 @@ export function troubles(lines: readonly Line[], day: Day): string[] {
       ill(/slowly/i.test(what), line, "water comes on with a burst");
       ill(!flame && !boiling && flameOut !== undefined, line, "water in the coil while it boils");
       ill(coilIn !== undefined && coilDry, line, "the coil is not in, or was not drained");
-      ill(/steam/i.test(caution) && /clear/i.test(caution), line, "the first water is steam, and nobody says so");
       if (coilIn !== undefined && flameOut !== undefined && day.boilMinutes > 0) ill(flameOut - Math.max(coilIn, boilBegan ?? coilIn) >= Math.min(coilMinutes, day.boilMinutes) - 1e-3, line, "the coil boiled too short to be sanitised");
       if (standing !== undefined) ill(now - standing >= day.standMinutes - 1e-3, line, "the stand is cut short");
       water = true;

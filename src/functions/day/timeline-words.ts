@@ -55,7 +55,7 @@ export function timelineWords(event: Event, boilMinutes: number, standTemperatur
       return {
         what: `${ownLines.stand}${standTemperatureC === undefined ? "" : `cool to ${Math.round(context.show("temperature", standTemperatureC))} ${quantity("temperature").unit[context.units]}, `}keep it ${standMinutes} min`,
         amount: "",
-        caution: "Water on slowly, and off again there. Lid on; it still scalds.",
+        caution: "Water on slowly: steam, scalding water first; keep clear. Off there, lid on.",
       };
     case "done":
       return { what: ownLines.done, amount: "", caution: "" };

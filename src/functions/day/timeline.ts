@@ -1,5 +1,6 @@
 import { clockAt, requireStart } from "../../core/day/clock";
 import { brewDay } from "../../core/day/schedule";
+import type { WhenAdded } from "../../core/hops/places";
 import { describeFunction } from "../describe";
 import { choice, minutes, number, omissible, optional, temperature, units } from "../vocabulary";
 import { hops, steps } from "./tables";
@@ -18,6 +19,7 @@ export const dayTimeline = describeFunction({
     standTemperature: omissible(temperature("Without it, the line of the stand says no temperature. At which hot wort is kept for hops after flame-out.", { atLeast: 20, atMost: 102 }, 80)),
     standMinutes: optional(minutes("How long that stand lasts. 0 when left out.", { limits: { atLeast: 0, atMost: 240 }, typical: 20 }), 0),
     standAfter: optional(minutes("How long it takes from flame-out down to that temperature. 0 when left out.", { limits: { atLeast: 0, atMost: 240 }, typical: 5 }), 0),
+    longerHops: optional(choice("What becomes of hops that are to boil longer than the boil lasts. refuse, also when left out: an error says so; or begin: they go in as the boil begins, without a boil at flame-out.", ["refuse", "begin"]), "refuse"),
   },
   result: {
     kind: "grid",
@@ -60,7 +62,7 @@ export const dayTimeline = describeFunction({
         [0.5, 0, "Chiller in", "", ""],
         [0.5 + 5 / 1440, 5, "Add Saaz", "15 g", "Hops make the boil rise: turn the heat down, add them slowly."],
         [0.5 + 10 / 1440, 10, "Flame out: the boil is over", "", "Gas or power off first. From here only sanitised things touch it."],
-        [0.5 + 10 / 1440, "", "Stand: cool to 80 °C, keep it 20 min", "", "Water on slowly, and off again there. Lid on; it still scalds."],
+        [0.5 + 10 / 1440, "", "Stand: cool to 80 °C, keep it 20 min", "", "Water on slowly: steam, scalding water first; keep clear. Off there, lid on."],
         [0.5 + 15 / 1440, "", "Add Citra for the stand", "50 g", "Still scalding. Push them under with a long, sanitised spoon; lid on."],
         [0.5 + 35 / 1440, "", "Cool the wort", "", ""],
         [0.5 + 65 / 1440, "", "Brew day done", "", ""],
@@ -71,10 +73,11 @@ export const dayTimeline = describeFunction({
     },
   ],
   cautions: ["A plan, not a promise: bring the times along by typing when the boil really began.", "Boiling wort scalds: keep children and pets away, wear shoes and gloves, never leave a burner alone."],
-  compute: ({ start, steps, hops, boilMinutes, boil, standTemperature, standMinutes, standAfter }, context) => {
-    const additions = (hops ?? []).map(({ hop, mass, minutes }) => ({ hop: hop ?? "", massG: mass, added: minutes }));
+  compute: ({ start, steps, hops, boilMinutes, boil, standTemperature, standMinutes, standAfter, longerHops }, context) => {
     const begin = requireStart(start);
     const lasts = boil === "boil" ? boilMinutes : 0;
+    const placed = (added: WhenAdded): WhenAdded => (longerHops === "begin" && typeof added === "number" ? Math.min(added, lasts) : added);
+    const additions = (hops ?? []).map(({ hop, mass, minutes }) => ({ hop: hop ?? "", massG: mass, added: placed(minutes) }));
     return brewDay(steps, additions, lasts, { minutes: standMinutes, afterMinutes: standAfter }).map((event) => {
       const { what, amount, caution } = timelineWords(event, lasts, standTemperature, standMinutes, context);
       return [event.minute === undefined ? "" : clockAt(begin, event.minute), event.boilMinute ?? "", what, amount, caution];

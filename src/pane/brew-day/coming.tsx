@@ -1,5 +1,5 @@
 import type { TimedLine } from "../../workbook/companion/brew-day/day-state";
-import { clockTime, timeLeft } from "./countdown";
+import { clockTime, inWords } from "./countdown";
 
 /** What follows, with the time of the clock as things go; without `now`, only the plan. */
 export function Coming({ title, lines, now }: { readonly title: string; readonly lines: readonly TimedLine[]; readonly now?: number }) {
@@ -14,7 +14,7 @@ export function Coming({ title, lines, now }: { readonly title: string; readonly
             <span class="what">
               {line.what} {line.amount}
             </span>
-            {now !== undefined && <span class="left">{line.dueAt > now ? timeLeft(line.dueAt, now) : <strong>now</strong>}</span>}
+            {now !== undefined && <span class="left">{line.dueAt > now ? `in ${inWords(Math.ceil((line.dueAt - now) / 60_000))}` : <strong>now</strong>}</span>}
             {line.caution && <p class="caution">{line.caution}</p>}
           </li>
         ))}

@@ -1,7 +1,7 @@
 import { beginsNow, type DayState } from "../../workbook/companion/brew-day/day-state";
-import { clockTime } from "./countdown";
+import { clockTime, inWords } from "./countdown";
 
-const againstPlan = (minutes: number): string => (minutes === 0 ? "as planned" : minutes > 0 ? `${minutes} min later than planned` : `${-minutes} min earlier than planned`);
+const againstPlan = (minutes: number): string => (minutes === 0 ? "as planned" : minutes > 0 ? `${inWords(minutes)} later than planned` : `${inWords(minutes)} earlier than planned`);
 
 /** The clock, the end of the day, and what does not fit. */
 export function DayHeading({ state, now, screenStaysOn }: { readonly state: DayState; readonly now: number; readonly screenStaysOn: boolean }) {
@@ -12,7 +12,7 @@ export function DayHeading({ state, now, screenStaysOn }: { readonly state: DayS
       </p>
       {state.clockBehindMinutes > 0 && (
         <p class="bad" role="alert">
-          This computer's clock is {state.clockBehindMinutes} min behind the last time in the sheet. Was it put back? Set the clock, or mend the times in the sheet: the countdowns go by both.
+          This computer's clock is {inWords(state.clockBehindMinutes)} behind the last time in the sheet. Was it put back? Set the clock, or mend the times in the sheet: the countdowns go by both.
         </p>
       )}
     </>

@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import type { TimedLine } from "../../workbook/companion/brew-day/day-state";
 import { instantOf } from "../../workbook/companion/wall-clock";
-import { clockTime, timeLeft } from "./countdown";
+import { clockTime, inWords, timeLeft } from "./countdown";
 import { WhyButton } from "./why-button";
 
 /** What takes its time is started, what is done in a moment is done. */
@@ -46,7 +46,7 @@ export function DueCard({ line, now, busy, isColoured, beginsNow, earlyAt, onDon
       {asking && earlyMinutes > 0 && (
         <div role="group" aria-labelledby="early-question">
           <p id="early-question" class="caution">
-            {earlyMinutes} min before its time: it is due at {clockTime(line.dueAt)}. Really {action === "Start" ? "begun" : "done"} already?
+            {inWords(earlyMinutes)} before its time: it is due at {clockTime(line.dueAt)}. Really {action === "Start" ? "begun" : "done"} already?
           </p>
           <button type="button" class="big" disabled={busy} onClick={onDone}>Yes, write {clockTime(now)}</button>
           <button type="button" class="big" onClick={() => setAsking(false)}>No, not yet</button>

@@ -1,5 +1,5 @@
 import type { Timer } from "../../workbook/companion/brew-day/timers";
-import { clockTime, lengthOfTime, timeLeft } from "./countdown";
+import { clockTime, isForgotten, lengthOfTime, timeLeft } from "./countdown";
 
 /** Everything that runs, each with its own time left. Timers are not read out by themselves: every second would be too much. */
 export function Running({ timers, now }: { readonly timers: readonly Timer[]; readonly now: number }) {
@@ -17,6 +17,7 @@ export function Running({ timers, now }: { readonly timers: readonly Timer[]; re
                 {what}
                 <small>{inBoil ? ` in for ${lengthOfTime(now - startedAt)}` : ` since ${clockTime(startedAt)}`}</small>
               </span>
+              {isForgotten(endsAt, now) && <p class="caution">Forgotten to tick it?</p>}
               {!inBoil && caution && <p class="caution">{caution}</p>}
             </li>
           );

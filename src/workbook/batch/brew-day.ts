@@ -43,7 +43,7 @@ export function brewDay(b: SheetBuilder, contents: BatchContents, words: UnitWor
   b.name("happened", `F${first}:F${first + timelineRows - 1}`);
   stepTable(b, contents, words, heading);
   b.put("Q", "Timeline of the steps and hops (calculates)", { style: "hint" }, heading);
-  b.put("Q", '=GYLE.DAY.TIMELINE(IF(N(brewed_on)=0,"",brewed_on+N(start_time)),steps,hop_plan,boil_minutes,units,IF(N(boil_minutes)=0,"no boil","boil"),stand_temperature,stand_minutes,stand_after)', { style: "workings", format: "time", spillsTo: `U${first + timelineRows - 1}` }, first);
+  b.put("Q", '=GYLE.DAY.TIMELINE(IF(N(brewed_on)=0,"",brewed_on+N(start_time)),steps,hop_plan,boil_minutes,units,IF(N(boil_minutes)=0,"no boil","boil"),stand_temperature,stand_minutes,stand_after,"begin")', { style: "workings", format: "time", spillsTo: `U${first + timelineRows - 1}` }, first);
   b.name("timeline", `Q${first}:U${first + timelineRows - 1}`);
   b.row = first + timelineRows;
   b.gap();

@@ -11,6 +11,7 @@ import type { UnitWords } from "./unit-words";
 const short = (unit: string): string => unit.replace("US ", "");
 
 const steepLimit: Record<UnitSystem, string> = { us: "170 °F", metric: "77 °C" };
+const spargeAt: Record<UnitSystem, string> = { us: "168 °F", metric: "76 °C" };
 const cool: Record<UnitSystem, string> = { us: "80 °F", metric: "27 °C" };
 /** Hot enough to kill what would spoil wort that never boils (common practice). */
 const heated: Record<UnitSystem, string> = { us: "176 °F", metric: "80 °C" };
@@ -44,9 +45,9 @@ export function allGrainSteps(units: UnitSystem, words: UnitWords): readonly Ste
       why: `The grain is cold: the water must be hotter than the mash is to be. ${chlorine}`,
     },
     { what: `="Stir the grain in; it settles at "&TEXT(soak_temperature,"0")&" ${words.temperature}"`, part: "before", minutes: 10, caution: "Hot mash sticks and scalds: long spoon, slow pouring.", why: "Dry lumps keep their starch, so every grain must get wet." },
-    { what: '="Mash for "&TEXT(soak_minutes,"0")&" min, covered"', part: "before", minutes: "=N(soak_minutes)", caution: "Measure in the middle, stir before; correct in small steps.", why: "At this warmth the malt's own enzymes turn starch into sugar; too hot and they die." },
+    { what: `="Mash for "&TEXT(soak_minutes,"0")&" min"&IF(N(sparge_water)>0,"; heat "&FIXED(sparge_water,2,TRUE)&" ${volume} to ${spargeAt[units]}",", covered")`, part: "before", minutes: "=N(soak_minutes)", caution: "Keep it covered. Any water to rinse with heats in a second pot: it scalds.", why: "At this warmth the malt's own enzymes turn starch into sugar; too hot and they die. Stir, then measure in the middle, and correct in small steps. The kettle will hold the wort, so water for the rinsing needs a pot of its own." },
     {
-      what: `=IF(N(sparge_water)>0,"Run off; rinse with "&FIXED(sparge_water,2,TRUE)&" ${volume} at ${units === "us" ? "168 °F" : "76 °C"}","Run off, or lift the bag; no rinsing")`,
+      what: `=IF(N(sparge_water)>0,"Run off; rinse with "&FIXED(sparge_water,2,TRUE)&" ${volume} at ${spargeAt[units]}","Run off, or lift the bag; no rinsing")`,
       part: "before",
       minutes: 45,
       caution: `Not above ${steepLimit[units]}; in portions, no fuller than the mash. Two to lift.`,
@@ -61,9 +62,9 @@ export function allGrainSteps(units: UnitSystem, words: UnitWords): readonly Ste
 function fromTheBoilOn(units: UnitSystem, words: UnitWords): readonly StepLine[] {
   const volume = short(words.volume);
   return [
-    { what: `=IF(N(boil_minutes)>0,"Flame on; bring it to the boil, and stay","Flame on; to ${heated[units]}, hold 10 min: no boil")`, part: "before", minutes: "=N(boil_up_minutes)+IF(N(boil_minutes)>0,0,10)", caution: "It foams up just before it boils. Lid off, spoon ready, flame down.", why: "Protein makes a skin of foam that can climb over the rim within seconds." },
+    { what: `=IF(N(boil_minutes)>0,"Flame on; bring it to the boil, and stay","Flame on; to ${heated[units]}, hold 10 min: no boil")`, part: "before", minutes: "=N(boil_up_minutes)+IF(N(boil_minutes)>0,0,10)", caution: "Heated wort can foam over in seconds. Lid off, spoon ready, flame down.", why: "Protein makes a skin of foam that climbs over the rim, most of all just before it boils." },
     {
-      what: `="Soak hoses"&IF(N(sanitiser_dose)>0,": "&FIXED(sanitiser_dose,${units === "us" ? 2 : 0},TRUE)&" ${short(words.doseVolume)} sanitiser in "&FIXED(sanitiser_volume,1,TRUE)&" ${volume}",", lid in sanitiser by its label")`,
+      what: `="Soak hoses"&IF(IF(ISNUMBER(sanitiser_dose),sanitiser_dose>0,FALSE),": "&FIXED(sanitiser_dose,${units === "us" ? 2 : 0},TRUE)&" ${short(words.doseVolume)} sanitiser in "&FIXED(sanitiser_volume,1,TRUE)&" ${volume}",", lid in sanitiser by its label")`,
       part: "boil",
       minutes: 35,
       caution: "Dose and contact time by the label. Never with bleach or other cleaners.",
@@ -73,10 +74,10 @@ function fromTheBoilOn(units: UnitSystem, words: UnitWords): readonly StepLine[]
       what: "Chiller in: drained, water off; any finings",
       part: "boil",
       minutes: 18,
-      caution: "Both ends open, outlet fixed in a drain away from people: it steams.",
+      caution: "Both ends open, outlet fixed in a drain away from people: it can scald.",
       why: "Fifteen to twenty minutes in the boil, or all of a shorter one, sanitise the coil. Water in it would flash to steam, and running water would stop the boil. Finings for the kettle clear the beer; it does without them, too.",
     },
-    { what: `="Chill to "&TEXT(pitch_temperature,"0")&" ${words.temperature}: water on slowly; stir, lid on"`, part: "after", minutes: "=MAX(0,N(chill_minutes)-N(stand_after))", caution: "The first water out is steam, then near boiling: hands and faces clear.", why: `Below ${cool[units]} the yeast is safe; the sooner, the less time for others to move in. Stir with the sanitised spoon.` },
+    { what: `="Chill to "&TEXT(pitch_temperature,"0")&" ${words.temperature}: water on slowly; stir, lid on"`, part: "after", minutes: "=MAX(0,N(chill_minutes)-N(stand_after))", caution: "Steam or scalding water comes out first: hands and faces clear of it.", why: `Below ${cool[units]} the yeast is safe; the sooner, the less time for others to move in. Stir with the sanitised spoon.` },
     { what: '=IF(N(top_up)>0,"Into the fermenter; top up and stir it hard","Into the fermenter, splashing")', part: "after", minutes: 15, caution: "Two to lift. Cold wort only: glass cracks with hot. Sanitised things only.", why: "Splashing gives the yeast the air it needs; top-up water that is not mixed in gives a false reading." },
     { what: "Draw a sample; note gravity and temperature", part: "after", minutes: 5, caution: "The sample is not poured back.", why: "Without the original gravity nobody can tell the alcohol, nor whether the yeast has finished." },
     { what: "Open the yeast; rehydrate it if so labelled", part: "after", minutes: 10, caution: "Packet, scissors, cup: sanitised. Liquid packs can spurt; open slowly.", why: "Dry yeast is sprinkled on, or first wetted in boiled and cooled water, as its label says. Yeast about as warm as the wort starts sooner." },

@@ -31,7 +31,7 @@ export function water(b: SheetBuilder, contents: BatchContents, words: UnitWords
       ["After chilling", { content: budgetRow(3), format: "two", unit: words.volume, name: "water_chilled" }],
       ["From the kettle to the fermenter", { content: '=IF(N(volume)>N(top_up),volume-N(top_up),"")', format: "two", unit: words.volume, name: "kettle_part" }],
       ["Water boils at", { content: "=GYLE.WATER.BOILS(altitude,units)", format: "one", unit: words.temperature, name: "boils_at" }],
-      ["Sanitiser concentrate", { content: "=GYLE.CLEAN.DOSE(sanitiser_volume,sanitiser_per_volume,units)", format: "two", unit: `=IF(sanitiser_dose="","${words.doseVolume}; type its label's dose (column L)","${words.doseVolume}, by its label")`, name: "sanitiser_dose", note: "From flame-out on, whatever touches the wort must be clean and then sanitised. The maker's label says how much and how long." }],
+      ["Sanitiser concentrate", { content: '=IF(AND(ISNUMBER(sanitiser_volume),ISNUMBER(sanitiser_per_volume)),GYLE.CLEAN.DOSE(sanitiser_volume,sanitiser_per_volume,units),"")', format: "two", unit: `=IF(sanitiser_dose="","${words.doseVolume}; type its label's dose (column L)","${words.doseVolume}, by its label")`, name: "sanitiser_dose", note: "From flame-out on, whatever touches the wort must be clean and then sanitised. The maker's label says how much and how long." }],
     ],
   );
   heatWorkings(b, contents, words, first);

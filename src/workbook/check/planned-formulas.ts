@@ -1,4 +1,5 @@
-import { position } from "../plan/addresses";
+import { hopPlaces } from "../../core/hops/places";
+import { block, position } from "../plan/addresses";
 import type { SheetPlan } from "../plan/sheet-plan";
 import type { CellValue, NamedCells } from "../read/named-cells";
 import type { Finding } from "./finding";
@@ -30,9 +31,16 @@ export function overwrittenFormulas(sheet: NamedCells, plan: SheetPlan): Finding
   });
 }
 
+function inBlock(range: string, cell: string): boolean {
+  const [{ from, to }, { row, column }] = [block(range), position(cell)];
+  return row >= from.row && row <= to.row && column >= from.column && column <= to.column;
+}
+
 /** Texts where a number belongs: they look right and count as nothing. */
 export function textNumbers(sheet: NamedCells, plan: SheetPlan): Finding[] {
   const place = placeMap(plan, sheet);
+  const hopMinutes = plan.names.find(({ name }) => name === "hop_minutes")?.range;
+  const isHopPlace = (planned: string, value: string): boolean => hopMinutes !== undefined && inBlock(hopMinutes, planned) && hopPlaces.some((word) => word === value.trim().toLowerCase());
   const numeric = plan.cells.filter(({ style, format, content }) => style === "input" && format !== undefined && format !== "general" && format !== "text" && !(typeof content === "string" && content.startsWith("=")));
   return numeric.flatMap(({ address: planned, format }): Finding[] => {
     const address = place(planned);
@@ -40,6 +48,7 @@ export function textNumbers(sheet: NamedCells, plan: SheetPlan): Finding[] {
     const { row, column } = position(address);
     const value = sheet.at(row, column);
     if (typeof value !== "string" || value.trim() === "" || String(sheet.formulaAt(row, column)).startsWith("=")) return [];
+    if (isHopPlace(planned, value)) return [];
     const wanted = format === "date" ? "a date" : format === "time" ? "a time" : "a number";
     return [{ sheet: sheet.sheetName, address, weight: "look", words: `${address} holds ${shown(value)} where ${wanted} belongs, so it counts as not filled in. Type ${wanted} alone, without a unit, with the decimal sign of your Excel.` }];
   });

@@ -66,6 +66,15 @@ describe("GYLE.DAY.TIMELINE", () => {
     expect(call(dayTimeline, [0.5, [["Heat the water", "", 30]], hops])).toEqual([[""]]);
   });
 
+  it("puts hops that are to boil too long where it is told: at the beginning of the boil, without one at flame-out", () => {
+    const long = [["Cascade", 28, 90], ["Fuggle", 7.5, 10], ["Citra", 20, "stand"]];
+    const day = (boilMinutes: number, boil: string): string[] => texts([0.5, steps, long, boilMinutes, null, boil, null, 20, 0, "begin"]);
+    expect(day(60, "boil").slice(2, 6)).toEqual(["0|Boil begins: start the 60-minute clock|", "0|Add Cascade|28 g", "50|Add Fuggle|7.5 g", "60|Flame out: the boil is over|"]);
+    expect(day(0, "no boil").slice(2, 5)).toEqual(["|No boil: flame off, it was hot long enough|", "|Add Cascade|28 g", "|Add Fuggle|7.5 g"]);
+    expect(texts([0.5, steps, hops, 60, null, "boil", null, 0, 0, "begin"])).toEqual(texts([0.5, steps, hops, 60]));
+    expect(callScalar(dayTimeline, [0.5, steps, long, 60, null, "boil", null, 20, 0, "refuse"])).toBeInstanceOf(CellError);
+  });
+
   it("names what is wrong", () => {
     const message = (typed: unknown[]): string => {
       const answer = callScalar(dayTimeline, typed);

@@ -76,6 +76,12 @@ describe("a text where a number belongs", () => {
     expect(words("happened", "noon")).toEqual([expect.stringContaining("where a time belongs")]);
     expect(words("og_scale", "P")).toEqual([]);
   });
+
+  it("is no place of a hop, in the column of its minutes alone", () => {
+    for (const fine of ["first wort", "stand", "dry", " Dry "]) expect(words("hop_minutes", fine)).toEqual([]);
+    expect(words("hop_minutes", "whirl")).toEqual([expect.stringContaining("where a number belongs")]);
+    expect(words("volume", "stand")).toEqual([expect.stringContaining("where a number belongs")]);
+  });
 });
 
 describe("names that are gone", () => {

@@ -49,7 +49,7 @@ function checkList({ units, method }: BatchContents, words: UnitWords, watched: 
     { label: "Course of the gravity", weight: "look", message: courseMessage(watched.readings) },
     { label: "Has it finished?", weight: "stop", message: finishedMessage },
     { label: "Pressure in the bottle", weight: "stop", message: pressureMessage(units), lines: 3 },
-    { label: "Clock of the brew day", weight: "look", message: clockMessage(words, watched.timeline) },
+    { label: "Clock of the brew day", weight: "look", message: clockMessage(units, words, watched.timeline) },
     { label: "Figures", weight: "look", message: figuresMessage(units, words), lines: 2 },
   ];
 }

@@ -6,8 +6,11 @@ import { anyError, firstOf, isWords, text, unusable } from "./words";
 const dayLinesWanted =
   '(SUMPRODUCT(--(INDEX(steps,0,1)<>""))+SUMPRODUCT(--((INDEX(hop_plan,0,1)<>"")+(INDEX(hop_plan,0,2)<>"")>0))+IF(N(boil_minutes)=0,2,3)+IF(N(stand_minutes)+COUNTIF(hop_minutes,"stand")>0,1,0))';
 
+/** More than labels of sanitisers ask for (our judgement): somebody has typed the dose for the whole bucket, or in another unit. */
+const mostDose: Readonly<Record<UnitSystem, number>> = { us: 2.5, metric: 20 };
+
 /** @param timeline first cell of the timeline's workings */
-export function clockMessage(words: UnitWords, timeline: string): string {
+export function clockMessage(units: UnitSystem, words: UnitWords, timeline: string): string {
   return firstOf([
     ["ISERROR(brewed_on)", text("Brewed on shows an error: type the date.")],
     [isWords("brewed_on"), text("Brewed on is a text, not a date. Type it such as 2026-09-05.")],
@@ -20,9 +23,11 @@ export function clockMessage(words: UnitWords, timeline: string): string {
     ],
     ["OR(ISERROR(warm_minutes),ISERROR(boil_up_minutes))", text("Heating cannot be reckoned: look at the burner and the temperatures beside section 2 (column L).")],
     ...unusable("sanitiser_volume", "Sanitiser bucket"),
+    [isWords("sanitiser_per_volume"), `"Sanitiser dose: “"&sanitiser_per_volume&"” is a text. Type only the number of ${words.doseVolume} for one ${words.volume} (column L)."`],
     ...unusable("sanitiser_per_volume", "Sanitiser dose (column L)"),
+    [`N(sanitiser_per_volume)>${mostDose[units]}`, `"Sanitiser dose: "&sanitiser_per_volume&" ${words.doseVolume} for one ${words.volume}? Labels ask for less: is that for the whole bucket? (column L)"`],
     ["ISERROR(sanitiser_dose)", text("The sanitiser cannot be reckoned: look at its bucket and at the label's dose (column L, beside the malt).")],
-    ["MAX(hop_minutes)>N(boil_minutes)", text("The clock cannot be made: a hop is to boil longer than the boil lasts.")],
+    ["MAX(hop_minutes)>N(boil_minutes)", text("A hop is to boil longer than the boil lasts. The clock puts it in when the boil begins, without a boil at flame-out.")],
     ["ISERROR(stand_after)", text("The stand cannot be reckoned: look at its temperature and at the chiller (column L).")],
     [`ISERROR(${timeline})`, text(`The clock cannot be made: click on ${timeline} and read why. Its answer needs the cells below and beside it empty.`)],
     [`AND(N(brewed_on)>0,${timeline}="")`, text("The clock waits: a step has no part of the day. Choose before, boil or after beside it (column L).")],

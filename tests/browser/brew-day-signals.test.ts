@@ -149,7 +149,7 @@ test("on the other screens a line above says what is next, follows the sheet, an
 
   // Somebody marks the step in the sheet itself: the line goes on to the next, also with another sheet in front.
   await page.type("happened", (10 * 60) / 1440);
-  await strip.getByText(/^Collect \d\.\d\d gal of chlorine-free water/).waitFor();
+  await strip.getByText(/Collect \d\.\d\d gal of chlorine-free water/).waitFor();
   await strip.getByText("15:00").waitFor();
   expect(await filled()).toBe(false);
 
@@ -157,7 +157,7 @@ test("on the other screens a line above says what is next, follows the sheet, an
   await page.at("2026-09-05T10:16");
   await expect.poll(() => tones(pane)).toBe(9);
   await strip.getByRole("button", { name: "To the brew day" }).click();
-  await pane.locator(".due").getByText(/^Collect \d\.\d\d gal of chlorine-free water/).waitFor();
+  await pane.locator(".due").getByText(/Collect \d\.\d\d gal of chlorine-free water/).waitFor();
   expect(await strip.count()).toBe(0);
   await pane.getByLabel("Its card filled with colour").uncheck();
   await twoTicks(pane);

@@ -154,7 +154,7 @@ const cases: readonly (readonly [what: string, which: Which, typed: Typed, label
   ["a stand hotter than the boil", "sample", { hop_minutes: "stand", stand_temperature: 240, stand_minutes: 20 }, "Hops", "look", /^A stand at 240 is hotter than the boil \(212\)/],
   ["first wort without a boil", "sample", { hop_minutes: "first wort", "hop_minutes+0,1": "dry", "hop_minutes+0,2": 0, boil_minutes: 0 }, "Hops", "look", /^A hop at first wort counts by the boil, and there is none/],
   ["a step without its part of the day", "sample", { "steps+1,0": "" }, "Clock of the brew day", "look", /^The clock waits: a step has no part of the day/],
-  ["the label's dose in words", "sample", { sanitiser_per_volume: "some" }, "Clock of the brew day", "look", /^Sanitiser dose \(column L\): “some” is a text/],
+  ["the label's dose in words", "sample", { sanitiser_per_volume: "some" }, "Clock of the brew day", "look", /^Sanitiser dose: “some” is a text/],
   ["an error among the hops", "sample", { hop_alpha: "=NA()" }, "Hops", "look", /a cell shows an error/],
   ["a blocked column of bitterness", "sample", { "hop_minutes+3,1": "mine" }, "Hops", "look", /^The bitterness cannot be reckoned: click on G\d+ .* empty below\.$/],
   ["no hops at all", "sample", Object.fromEntries([0, 1, 2].flatMap((row) => [0, 1, 2, 3].map((column) => [`hop_plan+${column},${row}`, ""]))), "Hops", "look", /^Brewed without hops\?/],

@@ -156,7 +156,8 @@ describe("what could burst", () => {
       }
     }
     // The matrix has every verdict in it, and few that are harder than water alone asks for.
-    for (const word of ["within", "close", "over"]) expect(words.filter((one) => one === word).length, word).toBeGreaterThanOrEqual(3);
+    // "close" is rare: beer that has not finished is told to wait instead.
+    for (const [word, least] of [["within", 3], ["close", 2], ["over", 3]] as const) expect(words.filter((one) => one === word).length, word).toBeGreaterThanOrEqual(least);
     expect(harder).toBeLessThan(dangers.length / 10);
   }, 3 * benchTimeout);
 });

@@ -15,7 +15,7 @@ interface Figure {
 }
 
 /** Priming adds to the alcohol that the readings tell of, unless its sugar is withheld. Asked here, the chain of calls stays short. */
-const inTheBottle = 'IF(OR(abv_bottle="",ISTEXT(sugar_mass)),"","; with the priming "&FIXED(abv_bottle,1,TRUE))';
+const inTheBottle = 'IF(OR(abv_bottle="",NOT(ISNUMBER(sugar_mass))),"","; with the priming "&FIXED(abv_bottle,1,TRUE))';
 
 /** With how far the figure can be trusted when both readings are good to ±0.002, the usual hydrometer (common practice). */
 const alcoholUnit = `=IF(N(abv_reached)=0,"% by volume","% by volume, ± "&FIXED(abv_spread,1,TRUE)&${inTheBottle})`;

@@ -1,5 +1,5 @@
 import { hopPlaces } from "../../core/hops/places";
-import { block, position } from "../plan/addresses";
+import { block, isWithin, position } from "../plan/addresses";
 import type { SheetPlan } from "../plan/sheet-plan";
 import type { CellValue, NamedCells } from "../read/named-cells";
 import type { Finding } from "./finding";
@@ -31,16 +31,11 @@ export function overwrittenFormulas(sheet: NamedCells, plan: SheetPlan): Finding
   });
 }
 
-function inBlock(range: string, cell: string): boolean {
-  const [{ from, to }, { row, column }] = [block(range), position(cell)];
-  return row >= from.row && row <= to.row && column >= from.column && column <= to.column;
-}
-
 /** Texts where a number belongs: they look right and count as nothing. */
 export function textNumbers(sheet: NamedCells, plan: SheetPlan): Finding[] {
   const place = placeMap(plan, sheet);
   const hopMinutes = plan.names.find(({ name }) => name === "hop_minutes")?.range;
-  const isHopPlace = (planned: string, value: string): boolean => hopMinutes !== undefined && inBlock(hopMinutes, planned) && hopPlaces.some((word) => word === value.trim().toLowerCase());
+  const isHopPlace = (planned: string, value: string): boolean => hopMinutes !== undefined && isWithin(block(hopMinutes), position(planned)) && hopPlaces.some((word) => word === value.trim().toLowerCase());
   const numeric = plan.cells.filter(({ style, format, content }) => style === "input" && format !== undefined && format !== "general" && format !== "text" && !(typeof content === "string" && content.startsWith("=")));
   return numeric.flatMap(({ address: planned, format }): Finding[] => {
     const address = place(planned);

@@ -2,7 +2,7 @@ import type { BatchContents, StepLine } from "../batch/contents";
 import { planBatch } from "../batch/plan";
 import { newBatchId } from "../batch/batch-id";
 import { moved, placeMap } from "../check/place-map";
-import { address, block, columnNumber, position, type Position } from "../plan/addresses";
+import { address, block, columnNumber, isWithin, position } from "../plan/addresses";
 import type { CellContent, CellPlan, SheetPlan } from "../plan/sheet-plan";
 import { batchContents } from "../read/batch-contents";
 import type { NamedCells } from "../read/named-cells";
@@ -43,12 +43,12 @@ export function refreshed(sheet: NamedCells, version: number): Refreshed {
   const kept: string[] = [];
   const cells: Written[] = [...added.cells];
   const own = new Set(cells.map((cell) => cell.address));
-  const inSteps = blockTest(plan, "steps");
+  const stepsBlock = plannedSteps(plan);
   const hasCurve = sheet.has("curve");
   for (const planned of plan.cells) {
     const at = position(planned.address);
     if (typeof planned.content !== "string" || planned.content === "" || (at.column >= chartColumn && !hasCurve)) continue;
-    if (inSteps(at) || planned.style.startsWith("input")) continue;
+    if (isWithin(stepsBlock, at) || planned.style.startsWith("input")) continue;
     const where = place(planned.address);
     const content = where === undefined ? undefined : moved(planned.content, place);
     if (where === undefined || own.has(where)) continue;
@@ -110,10 +110,12 @@ function stepsOf(sheet: NamedCells, read: BatchContents): { readonly replaced: b
   return needs("steps") > has("steps") || needs("happened") > has("happened") ? { replaced: false, stay: "the sheet has too few lines for today's" } : { replaced: true };
 }
 
+const plannedSteps = (plan: SheetPlan) => block(plan.names.find(({ name }) => name === "steps")?.range ?? "A1");
+
 /** The whole step table: what today's steps leave over is emptied. */
 function rewrittenSteps(sheet: NamedCells, plan: SheetPlan): Written[] {
   const { from, to } = sheet.area("steps");
-  const planned = block(plan.names.find(({ name }) => name === "steps")?.range ?? "A1");
+  const planned = plannedSteps(plan);
   const contents = new Map(plan.cells.map((cell) => [cell.address, cell]));
   const cells: Written[] = [];
   for (let row = from.row; row <= to.row; row += 1) {
@@ -128,17 +130,9 @@ function rewrittenSteps(sheet: NamedCells, plan: SheetPlan): Written[] {
   return cells;
 }
 
-function blockTest(plan: SheetPlan, name: string): (at: Position) => boolean {
-  const { from, to } = block(plan.names.find((one) => one.name === name)?.range ?? "A1");
-  return ({ row, column }) => row >= from.row && row <= to.row && column >= from.column && column <= to.column;
-}
-
 /** Filled, or an empty cell with a name: that is somebody's all the same. */
 function isTaken(sheet: NamedCells, row: number, column: number): boolean {
-  return sheet.formulaAt(row, column) !== "" || sheet.at(row, column) !== "" || sheet.names().some((name) => {
-    const { from, to } = sheet.area(name);
-    return row >= from.row && row <= to.row && column >= from.column && column <= to.column;
-  });
+  return sheet.formulaAt(row, column) !== "" || sheet.at(row, column) !== "" || sheet.names().some((name) => isWithin(sheet.area(name), { row, column }));
 }
 
 function lastRow(sheet: NamedCells): number {

@@ -2,13 +2,29 @@ import path from "node:path";
 import ts from "typescript";
 
 /**
- * Which part of src may see which. An import goes downwards: to the file's own layer, or to one with a lower rank.
- * addin and bench share a rank and do not see each other: the same bundles run on both.
+ * Which part of src may see which, from the bottom to the top. Everything sees itself; where nothing is named beside it, what stands
+ * above it too. The stand-in for Excel knows nothing of brewing, so that only the bench and the scripts stand over it; addin and bench do not see
+ * each other: the same bundles run on both.
  */
-const ranks: Record<string, number> = { core: 0, functions: 1, workbook: 2, pane: 3, addin: 4, bench: 4, build: 5 };
+const layers: Record<string, readonly string[]> = {
+  core: [],
+  functions: ["core"],
+  workbook: ["core", "functions"],
+  pane: ["core", "functions", "workbook"],
+  addin: ["core", "functions", "workbook", "pane"],
+  "excel-stand-in": [],
+  bench: ["core", "functions", "workbook", "pane", "excel-stand-in"],
+  build: ["core", "functions", "workbook", "pane", "addin", "excel-stand-in", "bench"],
+};
+
+/** The districts of src/workbook, each of which may see those before it. */
+const districts = ["grid", "batch", "exchange", "sheets", "brewing", "care"];
 
 /** The page's own objects. What stands below the pane must run where there is no page. */
 const pageGlobals = new Set(["window", "document", "navigator", "location", "history", "localStorage", "sessionStorage", "indexedDB", "HTMLElement", "Element", "Node", "Event", "MutationObserver", "requestAnimationFrame", "getComputedStyle", "fetch", "XMLHttpRequest", "alert", "DOMParser", "Image", "FileReader"]);
+
+/** The layers that run where there is no page. */
+const pageless = new Set(["core", "functions", "workbook"]);
 
 /** A function of its arguments knows no clock, no chance and no host. */
 const impureGlobals = new Set(["process", "performance", "setTimeout", "setInterval", "queueMicrotask", "globalThis", "Excel", "Office", "CustomFunctions"]);
@@ -19,15 +35,15 @@ export function layerProblems(place: string, text: string): string[] {
   if (layer === undefined) return [`${place}: src has no layer "${place.split("/")[1] ?? ""}"`];
   const source = ts.createSourceFile(place, text, ts.ScriptTarget.Latest, true);
   const imports = importsOf(source).flatMap((target) => importProblem(place, layer, target) ?? []);
-  return [...imports, ...(rankOf(layer) <= rankOf("workbook") ? globalProblems(place, layer, source) : [])];
+  return [...imports, ...(pageless.has(layer) ? globalProblems(place, layer, source) : [])];
 }
 
 function layerOf(place: string): string | undefined {
-  const name = /^src\/(\w+)/.exec(place)?.[1];
-  return name !== undefined && name in ranks ? name : undefined;
+  const name = /^src\/([\w-]+)/.exec(place)?.[1];
+  return name !== undefined && name in layers ? name : undefined;
 }
 
-const rankOf = (layer: string): number => ranks[layer] ?? Number.POSITIVE_INFINITY;
+const districtOf = (place: string): string | undefined => /^src\/workbook\/([\w-]+)\//.exec(place)?.[1];
 
 /** Every module named in a file: static and dynamic imports, re-exports, types, `require`. */
 export function importsOf(source: ts.SourceFile): string[] {
@@ -49,14 +65,22 @@ function importProblem(place: string, layer: string, target: string): string | u
   if (!target.startsWith(".")) return layer === "core" ? `${place}: core imports nothing from outside, not "${target}"` : undefined;
   const reached = path.posix.join(path.posix.dirname(place), target);
   const reachedLayer = layerOf(reached);
-  if (reachedLayer === layer) return undefined;
+  if (reachedLayer === layer) return districtProblem(place, reached);
   if (layer === "build" && !reached.startsWith("src/")) return undefined; // the configuration and the package at the top
-  if (reachedLayer === undefined || rankOf(reachedLayer) >= rankOf(layer)) return `${place}: ${layer} must not import ${reached}`;
+  if (reachedLayer === undefined || !layers[layer]?.includes(reachedLayer)) return `${place}: ${layer} must not import ${reached}`;
   return undefined;
 }
 
+/** Within src/workbook an import goes to the file's own district, or to one before it. */
+function districtProblem(place: string, reached: string): string | undefined {
+  const [own, other] = [districtOf(place), districtOf(reached)];
+  if (own === other) return undefined;
+  const [from, to] = [own, other].map((district) => districts.indexOf(district ?? ""));
+  return from === -1 || to === -1 || to! > from! ? `${place}: ${own ?? "workbook"} must not import ${reached}` : undefined;
+}
+
 function globalProblems(place: string, layer: string, source: ts.SourceFile): string[] {
-  const pure = rankOf(layer) <= rankOf("functions");
+  const pure = layer === "core" || layer === "functions";
   const declared = new Set<string>();
   const used: string[] = [];
   const visit = (node: ts.Node): void => {

@@ -1,11 +1,11 @@
 import { readFileSync } from "node:fs";
 import path from "node:path";
 import type { IWorkbookData } from "@univerjs/core";
-import { collectComputed } from "../bench/page/files/computed";
-import type * as Headless from "../bench/headless";
-import { saveWorkbook, valuesOnlyCopy, type ComputedValues } from "../bench/xlsx";
+import { collectComputed } from "../excel-stand-in/computed";
+import type * as Headless from "../excel-stand-in/headless";
+import { saveWorkbook, valuesOnlyCopy, type ComputedValues } from "../excel-stand-in/xlsx";
 import type { BatchContents } from "../workbook/batch/contents";
-import { insertBatch } from "../workbook/insert-batch";
+import { insertBatch } from "../workbook/batch/insert-batch";
 import { root } from "./run.mjs";
 
 export interface MadeWorkbook {

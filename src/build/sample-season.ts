@@ -1,12 +1,12 @@
 import type { BatchContents, Filled, Method } from "../workbook/batch/contents";
 import { exampleBatch } from "../workbook/batch/example-batch";
-import { dayNumber } from "../workbook/day-number";
-import { insertKit } from "../workbook/kit/insert-kit";
-import { learnKits } from "../workbook/kit/learn-kits";
-import { insertSeason } from "../workbook/season/insert-season";
-import { planDraw, readStoresAndBatches, writeDraws } from "../workbook/stores/draw";
-import { insertStores } from "../workbook/stores/insert-stores";
-import { shoppingList, writeShoppingList } from "../workbook/stores/shopping";
+import { dayNumber } from "../workbook/grid/words/day-number";
+import { insertKit } from "../workbook/sheets/kit/insert-kit";
+import { learnKits } from "../workbook/sheets/kit/learn-kits";
+import { insertSeason } from "../workbook/sheets/season/insert-season";
+import { planDraw, readStoresAndBatches, writeDraws } from "../workbook/sheets/stores/draw";
+import { insertStores } from "../workbook/sheets/stores/insert-stores";
+import { shoppingList, writeShoppingList } from "../workbook/sheets/stores/shopping";
 
 /* A season of the imaginary Quillmarsh Brew Club: every batch and every figure is made up to be plausible. */
 

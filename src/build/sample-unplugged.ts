@@ -1,5 +1,5 @@
 import type { BatchContents } from "../workbook/batch/contents";
-import { deleteSheets, unpluggedCopies } from "../workbook/unplug";
+import { deleteSheets, unpluggedCopies } from "../workbook/exchange/unplug";
 import { seasonBatches } from "./sample-season";
 
 /** An invented batch of the season, mashed, bottled and drunk, as a member without the add-in gets it. */

@@ -2,7 +2,7 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import path from "node:path";
-import type * as Headless from "../bench/headless";
+import type * as Headless from "../excel-stand-in/headless";
 import { firstExtractBatch } from "../workbook/batch/example-batch";
 import { makeWorkbook, sampleBytes } from "./make-sample";
 import { root } from "./run.mjs";

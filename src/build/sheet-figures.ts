@@ -1,5 +1,5 @@
-import { block, type Block } from "../workbook/plan/addresses";
-import type { SheetPlan } from "../workbook/plan/sheet-plan";
+import { block, type Block } from "../workbook/grid/plan/addresses";
+import type { SheetPlan } from "../workbook/grid/plan/sheet-plan";
 
 /**
  * What a sheet asks of Excel: each level of GYLE calls that wait for one another costs about half a second there,

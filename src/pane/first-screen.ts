@@ -1,7 +1,7 @@
-import { batchStage } from "../workbook/read/batch-stage";
+import { batchStage } from "../workbook/batch/read/batch-stage";
 import { screens, type Place, type Screen } from "./screens";
 import { today } from "./sheets/typed";
-import { dayNumber } from "../workbook/day-number";
+import { dayNumber } from "../workbook/grid/words/day-number";
 
 const memory = "gylebook-screen";
 

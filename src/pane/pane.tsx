@@ -3,7 +3,7 @@ import { useEffect, useRef, useState } from "preact/hooks";
 import { useDayGoing } from "./brew-day/day-going";
 import { places, screens, type Place, type Screen } from "./screens";
 import { firstScreen, rememberScreen } from "./first-screen";
-import { reasonOf } from "../workbook/host-words";
+import { reasonOf } from "../workbook/grid/words/host-words";
 
 const shownPlaces = places.filter((place) => screens.some((screen) => screen.place === place));
 const brewDay = screens.find(({ title }) => title === "Brew day");

@@ -1,7 +1,7 @@
 import type { Frame } from "playwright-core";
 import { expect, test } from "vitest";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";
-import { dayNumber } from "../../src/workbook/day-number";
+import { dayNumber } from "../../src/workbook/grid/words/day-number";
 import { useBench } from "./support/bench-fixture";
 import { CompanionPage, fakePaneClock } from "./support/companion-pane";
 import { openScreen } from "./support/pane-screens";

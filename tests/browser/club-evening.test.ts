@@ -1,7 +1,7 @@
 import type { BrowserContext, Frame } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";
-import { planBatch } from "../../src/workbook/batch/plan";
+import { planBatch } from "../../src/workbook/batch/sheet/plan";
 import { BenchPage, watch, type Misdeeds } from "./support/bench-page";
 import { serveBuiltSite, type BuiltSite } from "./support/built-site";
 import { useChromium } from "./support/chromium";

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { firstExtractBatch } from "../../src/workbook/batch/example-batch";
-import { planBatch } from "../../src/workbook/batch/plan";
+import { planBatch } from "../../src/workbook/batch/sheet/plan";
 import { useBench } from "./support/bench-fixture";
 import { openScreen } from "./support/pane-screens";
 import { pictures } from "./support/pictures";

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";
-import { planBatch } from "../../src/workbook/batch/plan";
+import { planBatch } from "../../src/workbook/batch/sheet/plan";
 import type { BenchPage } from "./support/bench-page";
 import { useBench } from "./support/bench-fixture";
 import { openScreen } from "./support/pane-screens";

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";
-import { tasted } from "../../src/workbook/companion/tasting/tasting-form";
-import { dayNumber } from "../../src/workbook/day-number";
+import { tasted } from "../../src/workbook/brewing/companion/tasting/tasting-form";
+import { dayNumber } from "../../src/workbook/grid/words/day-number";
 import { useBench } from "./support/bench-fixture";
 import { CompanionPage } from "./support/companion-pane";
 import { openScreen } from "./support/pane-screens";

@@ -1,10 +1,10 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { openWorkbook } from "../../src/bench/xlsx";
+import { openWorkbook } from "../../src/excel-stand-in/xlsx";
 import { registry } from "../../src/functions/registry";
 import { firstExtractBatch } from "../../src/workbook/batch/example-batch";
-import { isoDay } from "../../src/workbook/day-number";
-import { address } from "../../src/workbook/plan/addresses";
+import { isoDay } from "../../src/workbook/grid/words/day-number";
+import { address } from "../../src/workbook/grid/plan/addresses";
 import { useBench } from "./support/bench-fixture";
 import { CompanionPage, fakePaneClock } from "./support/companion-pane";
 import { openScreen } from "./support/pane-screens";

@@ -1,7 +1,7 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import { CellError } from "../../src/functions/cell-error";
 import type * as Cards from "../sheets/by-hand/cards";
-import type * as Plan from "../../src/workbook/batch/plan";
+import type * as Plan from "../../src/workbook/batch/sheet/plan";
 import type * as Paper from "../support/paper-grid";
 import type { Kept } from "./collect";
 import { allCoreMutants, type Mutant } from "./core-mutants";
@@ -61,7 +61,7 @@ async function judges(tests: readonly Kept[]): Promise<Kept[]> {
 
 /** What the cards calculated by hand say against the sheet, with our functions as they are now. */
 async function cardsSay(): Promise<string> {
-  const [{ handCards, difference }, { planBatch }, { paperGrid }] = await Promise.all([import("../sheets/by-hand/cards"), import("../../src/workbook/batch/plan"), import("../support/paper-grid")]) as [typeof Cards, typeof Plan, typeof Paper];
+  const [{ handCards, difference }, { planBatch }, { paperGrid }] = await Promise.all([import("../sheets/by-hand/cards"), import("../../src/workbook/batch/sheet/plan"), import("../support/paper-grid")]) as [typeof Cards, typeof Plan, typeof Paper];
   return handCards().flatMap(({ title, contents, lines }) => {
     const plan = planBatch(contents());
     const paper = paperGrid(plan);

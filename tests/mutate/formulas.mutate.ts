@@ -1,9 +1,9 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import { parse, tokenize, type AstExpression } from "@borgar/fx";
 import { CellError } from "../../src/functions/cell-error";
-import { nodesOf } from "../../src/workbook/evaluate/parse";
-import { planBatch } from "../../src/workbook/batch/plan";
-import type { SheetPlan } from "../../src/workbook/plan/sheet-plan";
+import { nodesOf } from "../../src/workbook/grid/evaluate/parse";
+import { planBatch } from "../../src/workbook/batch/sheet/plan";
+import type { SheetPlan } from "../../src/workbook/grid/plan/sheet-plan";
 import { paperGrid } from "../support/paper-grid";
 import { cellOfLine, difference, handCards, nameOfCell, type HandCard } from "../sheets/by-hand/cards";
 

@@ -1,13 +1,13 @@
 import { readFileSync } from "node:fs";
 import { strFromU8, unzipSync } from "fflate";
 import { beforeAll, describe, expect, it } from "vitest";
-import { openWorkbook, saveWorkbook, type ComputedValues, type OpenedWorkbook } from "../../src/bench/xlsx";
+import { openWorkbook, saveWorkbook, type ComputedValues, type OpenedWorkbook } from "../../src/excel-stand-in/xlsx";
 import { findCalibri } from "../../src/build/find-programs.mjs";
 import { makeWorkbook, valuesOnlyBytes, type MadeWorkbook } from "../../src/build/make-sample";
 import { registry } from "../../src/functions/registry";
 import { firstExtractBatch } from "../../src/workbook/batch/example-batch";
-import { planBatch } from "../../src/workbook/batch/plan";
-import { block, columnNumber } from "../../src/workbook/plan/addresses";
+import { planBatch } from "../../src/workbook/batch/sheet/plan";
+import { block, columnNumber } from "../../src/workbook/grid/plan/addresses";
 import { benchTimeout } from "../support/batch-bench";
 import { loadHeadlessBench } from "../support/headless-bench";
 import { convertedByLibreOffice, shownByLibreOffice, soffice } from "../support/libre-office";

@@ -4,11 +4,11 @@ import os from "node:os";
 import path from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterAll, describe, expect, it } from "vitest";
-import { openWorkbook, saveWorkbook } from "../../src/bench/xlsx";
-import { packPlain, partText, setPartText, unpack } from "../../src/bench/xlsx/package-parts";
+import { openWorkbook, saveWorkbook } from "../../src/excel-stand-in/xlsx";
+import { packPlain, partText, setPartText, unpack } from "../../src/excel-stand-in/xlsx/package-parts";
 import { findOpenXmlValidator } from "../../src/build/find-programs.mjs";
-import { fullWorkbook } from "../bench/xlsx/support/full-workbook";
-import { golden } from "../bench/xlsx/support/parts";
+import { fullWorkbook } from "../excel-stand-in/xlsx/support/full-workbook";
+import { golden } from "../excel-stand-in/xlsx/support/parts";
 
 /**
  * Microsoft's Open XML SDK holds every part to the schemas of ECMA-376 (as Microsoft 365 extends them) and to rules that no

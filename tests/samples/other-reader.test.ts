@@ -2,7 +2,7 @@ import { spawnSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { expect, it } from "vitest";
-import { openWorkbook } from "../../src/bench/xlsx";
+import { openWorkbook } from "../../src/excel-stand-in/xlsx";
 import { findPythonWith } from "../../src/build/find-programs.mjs";
 import { registry } from "../../src/functions/registry";
 

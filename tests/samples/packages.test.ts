@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { partText, unpack } from "../../src/bench/xlsx/package-parts";
-import { packageProblems } from "../bench/xlsx/support/package-problems";
+import { partText, unpack } from "../../src/excel-stand-in/xlsx/package-parts";
+import { packageProblems } from "../excel-stand-in/xlsx/support/package-problems";
 
 /*
  * What Excel itself writes for such workbooks: ECMA-376 part 2 for the package (every link leads to a part, every part has

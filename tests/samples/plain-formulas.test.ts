@@ -1,11 +1,11 @@
 import type { Cell } from "hucre/xlsx";
 import { writeXlsx } from "hucre/xlsx";
 import { beforeAll, describe, expect, it } from "vitest";
-import { toFileFormula } from "../../src/bench/xlsx/formula-translation";
+import { toFileFormula } from "../../src/excel-stand-in/xlsx/formula-translation";
 import { registry } from "../../src/functions/registry";
-import { position } from "../../src/workbook/plan/addresses";
-import { plainForms } from "../../src/workbook/unplug/plain";
-import { isValueOnly, NoPlainForm } from "../../src/workbook/unplug/plain/plain-form";
+import { position } from "../../src/workbook/grid/plan/addresses";
+import { plainForms } from "../../src/workbook/exchange/unplug/plain";
+import { isValueOnly, NoPlainForm } from "../../src/workbook/exchange/unplug/plain/plain-form";
 import { isErrorShown, shownByLibreOffice, soffice } from "../support/libre-office";
 import { plainCase, typedCalls, type PlainCase } from "../support/plain-cases";
 

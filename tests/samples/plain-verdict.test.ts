@@ -1,9 +1,9 @@
 import type { Cell } from "hucre/xlsx";
 import { writeXlsx } from "hucre/xlsx";
 import { expect, it } from "vitest";
-import { toFileFormula } from "../../src/bench/xlsx/formula-translation";
+import { toFileFormula } from "../../src/excel-stand-in/xlsx/formula-translation";
 import { functionNamed } from "../../src/functions/registry";
-import { position } from "../../src/workbook/plan/addresses";
+import { position } from "../../src/workbook/grid/plan/addresses";
 import { drawnLog } from "../support/drawn-log";
 import { uniformDraws } from "../support/fermentation-truths";
 import { shownByLibreOffice, soffice } from "../support/libre-office";

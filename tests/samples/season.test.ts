@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { beforeAll, describe, expect, it } from "vitest";
-import { openWorkbook, type ComputedValues, type OpenedWorkbook } from "../../src/bench/xlsx";
+import { openWorkbook, type ComputedValues, type OpenedWorkbook } from "../../src/excel-stand-in/xlsx";
 import { makeWorkbook, valuesOnlyBytes, type MadeWorkbook } from "../../src/build/make-sample";
 import { addSeasonSheets, seasonBatches } from "../../src/build/sample-season";
 import { registry } from "../../src/functions/registry";

@@ -1,11 +1,11 @@
 import { readFileSync } from "node:fs";
 import { strFromU8, unzipSync } from "fflate";
 import { beforeAll, describe, expect, it } from "vitest";
-import { openWorkbook, saveWorkbook, type OpenedWorkbook } from "../../src/bench/xlsx";
+import { openWorkbook, saveWorkbook, type OpenedWorkbook } from "../../src/excel-stand-in/xlsx";
 import { makeWorkbook, type MadeWorkbook } from "../../src/build/make-sample";
 import { sharedBatch, unplugForMembers } from "../../src/build/sample-unplugged";
 import { registry } from "../../src/functions/registry";
-import { gyleCalls } from "../../src/workbook/formulas";
+import { gyleCalls } from "../../src/workbook/grid/formulas";
 import { loadHeadlessBench } from "../support/headless-bench";
 import { compared, shownByLibreOffice, shownByUs, soffice } from "../support/libre-office";
 

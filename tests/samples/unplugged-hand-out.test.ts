@@ -1,14 +1,14 @@
 import { afterEach, describe, expect, it } from "vitest";
-import type { HeadlessBench } from "../../src/bench/headless";
-import { openWorkbook, saveWorkbook, type OpenedWorkbook } from "../../src/bench/xlsx";
+import type { HeadlessBench } from "../../src/excel-stand-in/headless";
+import { openWorkbook, saveWorkbook, type OpenedWorkbook } from "../../src/excel-stand-in/xlsx";
 import { makeWorkbook } from "../../src/build/make-sample";
 import { sharedBatch } from "../../src/build/sample-unplugged";
 import { firstExtractBatch } from "../../src/workbook/batch/example-batch";
 import type { BatchContents } from "../../src/workbook/batch/contents";
-import { handOut, type HandOutChoices } from "../../src/workbook/handout/hand-out";
-import { insertUnpluggedHandOut } from "../../src/workbook/handout/unplugged-hand-out";
-import { openUnpluggedHandOut } from "../../src/workbook/handout/unplugged-workbook";
-import { deleteSheets } from "../../src/workbook/unplug";
+import { handOut, type HandOutChoices } from "../../src/workbook/sheets/handout/hand-out";
+import { insertUnpluggedHandOut } from "../../src/workbook/sheets/handout/unplugged-hand-out";
+import { openUnpluggedHandOut } from "../../src/workbook/sheets/handout/unplugged-workbook";
+import { deleteSheets } from "../../src/workbook/exchange/unplug";
 import { loadHeadlessBench } from "../support/headless-bench";
 import { compared, shownByLibreOffice, shownByUs, soffice } from "../support/libre-office";
 

@@ -1,9 +1,9 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { HeadlessBench } from "../../src/bench/headless";
-import { charactersOfALine } from "../../src/workbook/batch/checks/checks";
+import type { HeadlessBench } from "../../src/excel-stand-in/headless";
+import { charactersOfALine } from "../../src/workbook/batch/rules/checks";
 import { exampleBatch, firstExtractBatch } from "../../src/workbook/batch/example-batch";
-import { planBatch } from "../../src/workbook/batch/plan";
-import { address, position } from "../../src/workbook/plan/addresses";
+import { planBatch } from "../../src/workbook/batch/sheet/plan";
+import { address, position } from "../../src/workbook/grid/plan/addresses";
 import { benchTimeout, insertOn, openBatchBench, type BatchSheet } from "../support/batch-bench";
 
 /* What a brewer may mistype, and what the sheet's own checks then say: in words, with the usual cause and what to trust. */

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { HeadlessBench } from "../../src/bench/headless";
+import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";
 import { gainedInChilling } from "../support/chilled-hops";
 import { benchTimeout, insertOn, openBatchBench, type BatchSheet } from "../support/batch-bench";

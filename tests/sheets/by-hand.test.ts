@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { HeadlessBench } from "../../src/bench/headless";
+import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import { CellError } from "../../src/functions/cell-error";
-import { planBatch } from "../../src/workbook/batch/plan";
+import { planBatch } from "../../src/workbook/batch/sheet/plan";
 import { benchTimeout, insertOn, openBatchBench } from "../support/batch-bench";
 import { paperGrid } from "../support/paper-grid";
 import { cellOfLine, difference, handCards, leftOut, nameOfCell, wholeCards } from "./by-hand/cards";

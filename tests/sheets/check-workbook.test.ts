@@ -1,16 +1,16 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import type { HeadlessBench } from "../../src/bench/headless";
+import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import type { BatchContents } from "../../src/workbook/batch/contents";
 import { exampleBatch, firstExtractBatch } from "../../src/workbook/batch/example-batch";
 import { newBatch } from "../../src/workbook/batch/new-batch";
-import { planBatch } from "../../src/workbook/batch/plan";
-import { checkWorkbook, reports, type CheckReport } from "../../src/workbook/check/check-workbook";
-import type { Finding } from "../../src/workbook/check/finding";
-import { repairFormulas } from "../../src/workbook/check/repair";
-import { address } from "../../src/workbook/plan/addresses";
-import { readBatchSheet } from "../../src/workbook/read/batch-sheets";
-import { NamedCells, type CellValue } from "../../src/workbook/read/named-cells";
-import type { Progress } from "../../src/workbook/progress";
+import { planBatch } from "../../src/workbook/batch/sheet/plan";
+import { checkWorkbook, reports, type CheckReport } from "../../src/workbook/care/check/check-workbook";
+import type { Finding } from "../../src/workbook/care/check/finding";
+import { repairFormulas } from "../../src/workbook/care/check/repair";
+import { address } from "../../src/workbook/grid/plan/addresses";
+import { readBatchSheet } from "../../src/workbook/batch/read/batch-sheets";
+import { NamedCells, type CellValue } from "../../src/workbook/grid/read/named-cells";
+import type { Progress } from "../../src/workbook/grid/write/progress";
 import { benchTimeout, insertOn, openBatchBench } from "../support/batch-bench";
 
 const today = 46400;

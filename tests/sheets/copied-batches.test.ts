@@ -1,17 +1,17 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { HeadlessBench } from "../../src/bench/headless";
+import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";
-import { checkWorkbook } from "../../src/workbook/check/check-workbook";
-import { copiesInWorkbook, giveOwnMark } from "../../src/workbook/companion/own-mark";
-import { insertKit } from "../../src/workbook/kit/insert-kit";
-import { learnKits } from "../../src/workbook/kit/learn-kits";
-import { readBatchSheets } from "../../src/workbook/read/batch-sheets";
-import { markOf } from "../../src/workbook/read/copied-sheets";
-import { insertSeason } from "../../src/workbook/season/insert-season";
-import { refreshSeason } from "../../src/workbook/season/refresh-season";
-import { DrawRefused, planDraw, readStoresAndBatches, writeDraws } from "../../src/workbook/stores/draw";
-import { insertStores } from "../../src/workbook/stores/insert-stores";
-import { shoppingList } from "../../src/workbook/stores/shopping";
+import { checkWorkbook } from "../../src/workbook/care/check/check-workbook";
+import { copiesInWorkbook, giveOwnMark } from "../../src/workbook/brewing/companion/own-mark";
+import { insertKit } from "../../src/workbook/sheets/kit/insert-kit";
+import { learnKits } from "../../src/workbook/sheets/kit/learn-kits";
+import { readBatchSheets } from "../../src/workbook/batch/read/batch-sheets";
+import { markOf } from "../../src/workbook/batch/read/copied-sheets";
+import { insertSeason } from "../../src/workbook/sheets/season/insert-season";
+import { refreshSeason } from "../../src/workbook/sheets/season/refresh-season";
+import { DrawRefused, planDraw, readStoresAndBatches, writeDraws } from "../../src/workbook/sheets/stores/draw";
+import { insertStores } from "../../src/workbook/sheets/stores/insert-stores";
+import { shoppingList } from "../../src/workbook/sheets/stores/shopping";
 import { benchTimeout, insertOn, openBatchBench, type BatchSheet } from "../support/batch-bench";
 
 /*

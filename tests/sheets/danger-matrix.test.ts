@@ -1,13 +1,13 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { HeadlessBench } from "../../src/bench/headless";
+import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";
 import type { BatchContents } from "../../src/workbook/batch/contents";
-import { packagingFigures } from "../../src/workbook/companion/packaging/packaging-figures";
-import { packagingIn } from "../../src/workbook/companion/packaging/packaging-form";
-import { packagingSafety } from "../../src/workbook/companion/packaging/packaging-safety";
-import { readBatchSheet } from "../../src/workbook/read/batch-sheets";
-import { insertRecipe } from "../../src/workbook/recipe/insert-recipe";
-import { unpluggedCopies } from "../../src/workbook/unplug";
+import { packagingFigures } from "../../src/workbook/brewing/companion/packaging/packaging-figures";
+import { packagingIn } from "../../src/workbook/brewing/companion/packaging/packaging-form";
+import { packagingSafety } from "../../src/workbook/brewing/companion/packaging/packaging-safety";
+import { readBatchSheet } from "../../src/workbook/batch/read/batch-sheets";
+import { insertRecipe } from "../../src/workbook/sheets/recipe/insert-recipe";
+import { unpluggedCopies } from "../../src/workbook/exchange/unplug";
 import { airBar, equilibriumGauge, vesselGaugeBar } from "../core/pack/closed-vessel-physics";
 import { benchTimeout, insertOn, openBatchBench, type BatchSheet } from "../support/batch-bench";
 

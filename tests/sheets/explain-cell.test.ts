@@ -1,12 +1,12 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { HeadlessBench } from "../../src/bench/headless";
+import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import { exampleBatch, firstExtractBatch } from "../../src/workbook/batch/example-batch";
 import { CellError } from "../../src/functions/cell-error";
-import { explainActiveCell } from "../../src/workbook/explain/explain-cell";
-import { evaluate, OnlyTheSheetKnows } from "../../src/workbook/evaluate/evaluate";
-import { parsed } from "../../src/workbook/evaluate/parse";
-import { sheetsByName, worldOfSheets } from "../../src/workbook/evaluate/sheets-world";
-import { readAllSheets } from "../../src/workbook/read/read-sheets";
+import { explainActiveCell } from "../../src/workbook/care/explain/explain-cell";
+import { evaluate, OnlyTheSheetKnows } from "../../src/workbook/grid/evaluate/evaluate";
+import { parsed } from "../../src/workbook/grid/evaluate/parse";
+import { sheetsByName, worldOfSheets } from "../../src/workbook/grid/evaluate/sheets-world";
+import { readAllSheets } from "../../src/workbook/grid/read/read-sheets";
 import { benchTimeout, insertOn, openBatchBench, type BatchSheet } from "../support/batch-bench";
 
 const mashed = exampleBatch({ id: "a", sheetName: "Mashed", batchName: "Mashed", brewedOn: 46270, volume: 20, units: "metric", topUp: 0, method: "all-grain" });

@@ -1,10 +1,10 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { HeadlessBench } from "../../src/bench/headless";
-import type { ChartRecord } from "../../src/bench/excel/sheet-extras";
+import type { HeadlessBench } from "../../src/excel-stand-in/headless";
+import type { ChartRecord } from "../../src/excel-stand-in/excel/sheet-extras";
 import { firstExtractBatch } from "../../src/workbook/batch/example-batch";
 import { newBatch } from "../../src/workbook/batch/new-batch";
-import { planBatch } from "../../src/workbook/batch/plan";
-import { address, block } from "../../src/workbook/plan/addresses";
+import { planBatch } from "../../src/workbook/batch/sheet/plan";
+import { address, block } from "../../src/workbook/grid/plan/addresses";
 import { benchTimeout, insertOn, openBatchBench, type BatchSheet } from "../support/batch-bench";
 
 let bench: HeadlessBench;

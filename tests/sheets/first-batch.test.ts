@@ -1,8 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { HeadlessBench } from "../../src/bench/headless";
+import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import { firstExtractBatch } from "../../src/workbook/batch/example-batch";
-import { planBatch } from "../../src/workbook/batch/plan";
-import { address, position } from "../../src/workbook/plan/addresses";
+import { planBatch } from "../../src/workbook/batch/sheet/plan";
+import { address, position } from "../../src/workbook/grid/plan/addresses";
 import { gainedInChilling } from "../support/chilled-hops";
 import { litresPerGallon, saysOf, trueKit } from "./follow-the-sheet/batches";
 import { follow } from "./follow-the-sheet/brewer";

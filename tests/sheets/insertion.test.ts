@@ -1,9 +1,9 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import type { HeadlessBench } from "../../src/bench/headless";
+import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import { newBatch } from "../../src/workbook/batch/new-batch";
-import { InsertionRefused, insertBatch } from "../../src/workbook/insert-batch";
-import { collectComputed } from "../../src/bench/page/files/computed";
-import { openWorkbook, saveWorkbook } from "../../src/bench/xlsx";
+import { InsertionRefused, insertBatch } from "../../src/workbook/batch/insert-batch";
+import { collectComputed } from "../../src/excel-stand-in/computed";
+import { openWorkbook, saveWorkbook } from "../../src/excel-stand-in/xlsx";
 import { registry } from "../../src/functions/registry";
 import { benchTimeout, openBatchBench, sheetOf } from "../support/batch-bench";
 

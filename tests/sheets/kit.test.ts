@@ -1,14 +1,14 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { HeadlessBench } from "../../src/bench/headless";
+import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import { learned, type Learned } from "../../src/core/kit/shrink";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";
 import { newBatch, usualKit } from "../../src/workbook/batch/new-batch";
-import { insertBatch } from "../../src/workbook/insert-batch";
-import { insertKit, readKits } from "../../src/workbook/kit/insert-kit";
-import { onKit } from "../../src/workbook/kit/kits-on-sheet";
-import { learnedRows, type LearnedKey } from "../../src/workbook/kit/kit-rows";
-import { learnKits, type LearnedFigure } from "../../src/workbook/kit/learn-kits";
-import { takeLearned } from "../../src/workbook/kit/take-learned";
+import { insertBatch } from "../../src/workbook/batch/insert-batch";
+import { insertKit, readKits } from "../../src/workbook/sheets/kit/insert-kit";
+import { onKit } from "../../src/workbook/sheets/kit/kits-on-sheet";
+import { learnedRows, type LearnedKey } from "../../src/workbook/sheets/kit/kit-rows";
+import { learnKits, type LearnedFigure } from "../../src/workbook/sheets/kit/learn-kits";
+import { takeLearned } from "../../src/workbook/sheets/kit/take-learned";
 import { benchTimeout, insertOn, openBatchBench, type BatchSheet } from "../support/batch-bench";
 
 const choices = { id: "one", sheetName: "Batch 1", batchName: "One", brewedOn: 46270, volume: 20, units: "metric", topUp: 0, method: "all-grain" } as const;

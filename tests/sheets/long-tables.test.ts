@@ -1,18 +1,18 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { HeadlessBench } from "../../src/bench/headless";
+import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import { exampleBatch, firstExtractBatch } from "../../src/workbook/batch/example-batch";
 import type { BatchContents } from "../../src/workbook/batch/contents";
-import { allGrainSteps } from "../../src/workbook/batch/steps";
+import { allGrainSteps } from "../../src/workbook/batch/sheet/steps";
 import { unitWords } from "../../src/workbook/batch/unit-words";
-import { readBatchFile } from "../../src/workbook/batch-file/read-batch-file";
-import { writeBatchFile } from "../../src/workbook/batch-file/write-batch-file";
-import { checkWorkbook } from "../../src/workbook/check/check-workbook";
-import { handOut } from "../../src/workbook/handout/hand-out";
-import { batchContents } from "../../src/workbook/read/batch-contents";
-import { readBatchSheet } from "../../src/workbook/read/batch-sheets";
-import { insertRecipe } from "../../src/workbook/recipe/insert-recipe";
-import { scaleBatch } from "../../src/workbook/scale/scale-batch";
-import { plugIn, unpluggedCopies } from "../../src/workbook/unplug";
+import { readBatchFile } from "../../src/workbook/exchange/batch-file/read-batch-file";
+import { writeBatchFile } from "../../src/workbook/exchange/batch-file/write-batch-file";
+import { checkWorkbook } from "../../src/workbook/care/check/check-workbook";
+import { handOut } from "../../src/workbook/sheets/handout/hand-out";
+import { batchContents } from "../../src/workbook/batch/read/batch-contents";
+import { readBatchSheet } from "../../src/workbook/batch/read/batch-sheets";
+import { insertRecipe } from "../../src/workbook/sheets/recipe/insert-recipe";
+import { scaleBatch } from "../../src/workbook/batch/scale/scale-batch";
+import { plugIn, unpluggedCopies } from "../../src/workbook/exchange/unplug";
 import { benchTimeout, insertOn, openBatchBench, type BatchSheet } from "../support/batch-bench";
 
 /* A brewer with nine malts, eight hop additions, twenty steps and eighteen readings: every table is longer than on a new sheet. */

@@ -1,9 +1,9 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import type { HeadlessBench } from "../../src/bench/headless";
+import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import { functionNamed } from "../../src/functions/registry";
-import { formulaOf, previewFormula, putIntoCell } from "../../src/workbook/explain/put-into-cell";
-import type { CellValue } from "../../src/workbook/read/named-cells";
-import { hostWords } from "../../src/workbook/host-words";
+import { formulaOf, previewFormula, putIntoCell } from "../../src/workbook/care/explain/put-into-cell";
+import type { CellValue } from "../../src/workbook/grid/read/named-cells";
+import { hostWords } from "../../src/workbook/grid/words/host-words";
 import { benchTimeout, openBatchBench } from "../support/batch-bench";
 
 const abv = functionNamed("BEER.ABV");

@@ -1,10 +1,10 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { HeadlessBench } from "../../src/bench/headless";
+import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import type { BatchContents } from "../../src/workbook/batch/contents";
 import { exampleBatch, firstExtractBatch } from "../../src/workbook/batch/example-batch";
 import { newBatch } from "../../src/workbook/batch/new-batch";
-import { batchContents } from "../../src/workbook/read/batch-contents";
-import { readBatchSheet, readBatchSheets } from "../../src/workbook/read/batch-sheets";
+import { batchContents } from "../../src/workbook/batch/read/batch-contents";
+import { readBatchSheet, readBatchSheets } from "../../src/workbook/batch/read/batch-sheets";
 import { benchTimeout, insertOn, openBatchBench } from "../support/batch-bench";
 
 const choices = { id: "a1", sheetName: "Mashed", batchName: "Reed Bed Bitter", brewedOn: 46270, volume: 20, units: "metric", topUp: 0, method: "all-grain" } as const;

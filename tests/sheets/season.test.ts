@@ -1,10 +1,10 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { HeadlessBench } from "../../src/bench/headless";
+import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import { exampleBatch, firstExtractBatch } from "../../src/workbook/batch/example-batch";
-import { insertBatch } from "../../src/workbook/insert-batch";
-import type { InsertionRefused } from "../../src/workbook/insert-sheet";
-import { insertSeason } from "../../src/workbook/season/insert-season";
-import { RefreshRefused, refreshSeason } from "../../src/workbook/season/refresh-season";
+import { insertBatch } from "../../src/workbook/batch/insert-batch";
+import type { InsertionRefused } from "../../src/workbook/grid/write/insert-sheet";
+import { insertSeason } from "../../src/workbook/sheets/season/insert-season";
+import { RefreshRefused, refreshSeason } from "../../src/workbook/sheets/season/refresh-season";
 import { benchTimeout, openBatchBench, sheetOf, type Shown } from "../support/batch-bench";
 
 /* One workbook, which the tests below change one after the other, as a brewer's season would. */

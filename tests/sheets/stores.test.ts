@@ -1,13 +1,13 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { HeadlessBench } from "../../src/bench/headless";
+import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import { agedAlphaPercent } from "../../src/core/hops/storage";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";
-import { giveOwnMark } from "../../src/workbook/companion/own-mark";
-import { insertBatch } from "../../src/workbook/insert-batch";
-import { agedHops, writeAgedHops } from "../../src/workbook/stores/aged-hops";
-import { DrawRefused, giveBack, planDraw, readStoresAndBatches, writeDraws, type StoresAndBatches } from "../../src/workbook/stores/draw";
-import { insertStores } from "../../src/workbook/stores/insert-stores";
-import { shoppingList, writeShoppingList } from "../../src/workbook/stores/shopping";
+import { giveOwnMark } from "../../src/workbook/brewing/companion/own-mark";
+import { insertBatch } from "../../src/workbook/batch/insert-batch";
+import { agedHops, writeAgedHops } from "../../src/workbook/sheets/stores/aged-hops";
+import { DrawRefused, giveBack, planDraw, readStoresAndBatches, writeDraws, type StoresAndBatches } from "../../src/workbook/sheets/stores/draw";
+import { insertStores } from "../../src/workbook/sheets/stores/insert-stores";
+import { shoppingList, writeShoppingList } from "../../src/workbook/sheets/stores/shopping";
 import { benchTimeout, openBatchBench } from "../support/batch-bench";
 
 /* A metric store and a US batch: 5 US gal of the example, 6 lb and 1 lb of extract, 0.75 lb of crystal malt. */

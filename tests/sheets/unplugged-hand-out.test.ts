@@ -1,12 +1,12 @@
 import { strFromU8, unzipSync } from "fflate";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import type { HeadlessBench } from "../../src/bench/headless";
+import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import type { BatchContents } from "../../src/workbook/batch/contents";
 import { firstExtractBatch } from "../../src/workbook/batch/example-batch";
-import { handOut } from "../../src/workbook/handout/hand-out";
-import { insertUnpluggedHandOut } from "../../src/workbook/handout/unplugged-hand-out";
-import { openUnpluggedHandOut } from "../../src/workbook/handout/unplugged-workbook";
-import { plugIn } from "../../src/workbook/unplug";
+import { handOut } from "../../src/workbook/sheets/handout/hand-out";
+import { insertUnpluggedHandOut } from "../../src/workbook/sheets/handout/unplugged-hand-out";
+import { openUnpluggedHandOut } from "../../src/workbook/sheets/handout/unplugged-workbook";
+import { plugIn } from "../../src/workbook/exchange/unplug";
 import { benchTimeout, insertOn, openBatchBench } from "../support/batch-bench";
 import { batchUnderWay, cellsOn, differentValues, notesOn, sheetNames } from "../support/unplug-bench";
 

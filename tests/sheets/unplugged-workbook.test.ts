@@ -1,8 +1,8 @@
 import { strFromU8, unzipSync } from "fflate";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { HeadlessBench } from "../../src/bench/headless";
-import { openWorkbook } from "../../src/bench/xlsx";
-import { unpluggedWorkbook } from "../../src/workbook/unplug/new-workbook/new-workbook";
+import type { HeadlessBench } from "../../src/excel-stand-in/headless";
+import { openWorkbook } from "../../src/excel-stand-in/xlsx";
+import { unpluggedWorkbook } from "../../src/workbook/exchange/unplug/new-workbook/new-workbook";
 import { benchTimeout, insertOn, openBatchBench } from "../support/batch-bench";
 import { batchUnderWay, sheetNames } from "../support/unplug-bench";
 

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { HeadlessBench } from "../../src/bench/headless";
+import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";
-import { block, columnLetters } from "../../src/workbook/plan/addresses";
+import { block, columnLetters } from "../../src/workbook/grid/plan/addresses";
 import { newBatch } from "../../src/workbook/batch/new-batch";
 import { benchTimeout, insertOn, openBatchBench, type BatchSheet, type Shown } from "../support/batch-bench";
 import { troubles, type Day, type Line } from "../support/kettle";

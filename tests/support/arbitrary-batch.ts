@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { hopPlaces, type BatchContents, type Filled } from "../../src/workbook/batch/contents";
 import { newBatch, usualKit } from "../../src/workbook/batch/new-batch";
-import { convertUnits } from "../../src/workbook/scale/convert-units";
+import { convertUnits } from "../../src/workbook/batch/scale/convert-units";
 
 const between = (min: number, max: number, step = 0.01) => fc.integer({ min: Math.ceil(min / step), max: Math.floor(max / step) }).map((count) => Number((count * step).toFixed(6)));
 const orBlank = <T>(arbitrary: fc.Arbitrary<T>): fc.Arbitrary<T | ""> => fc.option(arbitrary, { nil: "" as const });

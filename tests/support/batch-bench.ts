@@ -1,8 +1,8 @@
-import type { HeadlessBench } from "../../src/bench/headless";
+import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import { openBench } from "../../src/build/make-sample";
 import type { BatchContents } from "../../src/workbook/batch/contents";
-import { planBatch } from "../../src/workbook/batch/plan";
-import { insertBatch } from "../../src/workbook/insert-batch";
+import { planBatch } from "../../src/workbook/batch/sheet/plan";
+import { insertBatch } from "../../src/workbook/batch/insert-batch";
 import { loadHeadlessBench } from "./headless-bench";
 
 export type Shown = number | string | boolean | null;

@@ -1,9 +1,9 @@
 import { expect } from "vitest";
-import type { HeadlessBench } from "../../src/bench/headless";
+import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import type { BatchContents } from "../../src/workbook/batch/contents";
-import { carryOut, type Outcome } from "../../src/workbook/companion/outcome";
-import { readBatchSheet } from "../../src/workbook/read/batch-sheets";
-import type { NamedCells } from "../../src/workbook/read/named-cells";
+import { carryOut, type Outcome } from "../../src/workbook/brewing/companion/outcome";
+import { readBatchSheet } from "../../src/workbook/batch/read/batch-sheets";
+import type { NamedCells } from "../../src/workbook/grid/read/named-cells";
 import { insertOn, openBatchBench, type BatchSheet } from "./batch-bench";
 
 export interface CompanionBench {

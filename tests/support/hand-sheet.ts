@@ -1,5 +1,5 @@
-import { address } from "../../src/workbook/plan/addresses";
-import { NamedCells, type CellValue } from "../../src/workbook/read/named-cells";
+import { address } from "../../src/workbook/grid/plan/addresses";
+import { NamedCells, type CellValue } from "../../src/workbook/grid/read/named-cells";
 
 /**
  * A sheet that holds only these names, each with its cells as they show, below one another: for what reads a sheet and needs no engine.

@@ -3,7 +3,7 @@ import { createRequire } from "node:module";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build, type Plugin } from "esbuild";
-import type * as Headless from "../../src/bench/headless";
+import type * as Headless from "../../src/excel-stand-in/headless";
 
 const root = join(dirname(fileURLToPath(import.meta.url)), "../..");
 const bundle = join(root, "dist/headless.cjs");
@@ -36,8 +36,8 @@ async function bundleOnce(): Promise<void> {
 function isStale(): boolean {
   if (!existsSync(bundle)) return true;
   const built = statSync(bundle).mtimeMs;
-  const sources = ["src/bench/headless.ts", "src/bench/bench-globals.ts", "src/bench/page/files/computed.ts"].map((file) => join(root, file));
-  for (const folder of ["src/bench/engine", "src/bench/excel", "src/bench/xlsx", "src/bench/xlsx/charts"]) {
+  const sources = ["src/excel-stand-in/headless.ts", "src/excel-stand-in/bench-globals.ts", "src/excel-stand-in/computed.ts"].map((file) => join(root, file));
+  for (const folder of ["src/excel-stand-in/engine", "src/excel-stand-in/excel", "src/excel-stand-in/xlsx", "src/excel-stand-in/xlsx/charts"]) {
     sources.push(...readdirSync(join(root, folder)).map((file) => join(root, folder, file)));
   }
   return sources.some((file) => statSync(file).mtimeMs > built);
@@ -47,7 +47,7 @@ async function bundleHeadlessBench(): Promise<void> {
   const started = new Date();
   const unfinished = `${bundle}.${process.pid}`;
   await build({
-    entryPoints: [join(root, "src/bench/headless.ts")],
+    entryPoints: [join(root, "src/excel-stand-in/headless.ts")],
     outfile: unfinished, bundle: true, platform: "node", format: "cjs", logLevel: "error",
     define: { "process.env.NODE_ENV": '"production"' }, mainFields: ["module", "main"], plugins: [fastProperties],
   });
@@ -56,7 +56,7 @@ async function bundleHeadlessBench(): Promise<void> {
   renameSync(unfinished, bundle);
 }
 
-const loader = require("../../src/bench/engine/fast-properties-loader.cjs") as {
+const loader = require("../../src/excel-stand-in/engine/fast-properties-loader.cjs") as {
   FILES: RegExp;
   rewrite(source: string, path: string): string;
   complaint(options: { hyphenation: boolean }): string | undefined;

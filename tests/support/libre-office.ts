@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import path from "node:path";
 import { parse } from "csv-parse/sync";
 import type { IWorkbookData } from "@univerjs/core";
-import type { ComputedValues } from "../../src/bench/xlsx";
+import type { ComputedValues } from "../../src/excel-stand-in/xlsx";
 import { findSoffice } from "../../src/build/find-programs.mjs";
 
 /** Undefined where this computer has no LibreOffice: tests that need it are skipped then. */

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
-import type { HeadlessBench } from "../../src/bench/headless";
-import { openWorkbook, type Carry } from "../../src/bench/xlsx";
+import type { HeadlessBench } from "../../src/excel-stand-in/headless";
+import { openWorkbook, type Carry } from "../../src/excel-stand-in/xlsx";
 import { registry } from "../../src/functions/registry";
 
 /** Opens an .xlsx in the bench, as the page does; gives what saving it again needs. */

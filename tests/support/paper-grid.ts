@@ -2,12 +2,12 @@ import { isExpressionNode, type AstExpression } from "@borgar/fx";
 import { call } from "../../src/functions/call";
 import { CellError } from "../../src/functions/cell-error";
 import { registry } from "../../src/functions/registry";
-import { broadcast, joined, single, type Cell, type Cells } from "../../src/workbook/evaluate/cells";
-import { asNumber, binary, unary } from "../../src/workbook/evaluate/operators";
-import { parsed } from "../../src/workbook/evaluate/parse";
-import { gyleId } from "../../src/workbook/formulas";
-import { address, block, position, type Block } from "../../src/workbook/plan/addresses";
-import type { SheetPlan } from "../../src/workbook/plan/sheet-plan";
+import { broadcast, joined, single, type Cell, type Cells } from "../../src/workbook/grid/evaluate/cells";
+import { asNumber, binary, unary } from "../../src/workbook/grid/evaluate/operators";
+import { parsed } from "../../src/workbook/grid/evaluate/parse";
+import { gyleId } from "../../src/workbook/grid/formulas";
+import { address, block, position, type Block } from "../../src/workbook/grid/plan/addresses";
+import type { SheetPlan } from "../../src/workbook/grid/plan/sheet-plan";
 
 /**
  * A planned sheet worked out in Node, cell by cell as it is asked for, in milliseconds: for tests that change one

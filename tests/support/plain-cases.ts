@@ -3,9 +3,9 @@ import { call } from "../../src/functions/call";
 import { CellError } from "../../src/functions/cell-error";
 import type { AnyDescriptor, NumberParameter } from "../../src/functions/describe";
 import { quantity, type UnitSystem } from "../../src/functions/quantities";
-import { columnLetters } from "../../src/workbook/plan/addresses";
-import { PlainFormulas } from "../../src/workbook/unplug/plain-formula";
-import { corners, type Surroundings } from "../../src/workbook/unplug/references";
+import { columnLetters } from "../../src/workbook/grid/plan/addresses";
+import { PlainFormulas } from "../../src/workbook/exchange/unplug/plain-formula";
+import { corners, type Surroundings } from "../../src/workbook/exchange/unplug/references";
 import { arbitraryCall, typedCall } from "./arbitrary-call";
 import { argumentsOf, placesOf, unitsOf, withArgument } from "./registry-probe";
 

@@ -1,4 +1,4 @@
-import type { HeadlessBench } from "../../src/bench/headless";
+import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import type { UnitSystem } from "../../src/functions/quantities";
 import type { BatchContents, Method } from "../../src/workbook/batch/contents";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";

@@ -2,11 +2,11 @@ import { describe, expect, it } from "vitest";
 import { sheetFigures } from "../../src/build/sheet-figures";
 import { exampleBatch, firstExtractBatch } from "../../src/workbook/batch/example-batch";
 import { newBatch } from "../../src/workbook/batch/new-batch";
-import { planBatch } from "../../src/workbook/batch/plan";
-import { cellRange } from "../../src/workbook/plan/cell-range";
-import { block } from "../../src/workbook/plan/addresses";
-import { fittingScale } from "../../src/workbook/plan/print-scale";
-import { rowHeightPoints } from "../../src/workbook/plan/sheet-builder";
+import { planBatch } from "../../src/workbook/batch/sheet/plan";
+import { cellRange } from "../../src/workbook/grid/plan/cell-range";
+import { block } from "../../src/workbook/grid/plan/addresses";
+import { fittingScale } from "../../src/workbook/grid/plan/print-scale";
+import { rowHeightPoints } from "../../src/workbook/grid/plan/sheet-builder";
 
 const choices = { id: "test", sheetName: "Batch 9", batchName: "Nine", brewedOn: 46270, volume: 20, units: "metric", topUp: 0, method: "extract" } as const;
 const plans = [

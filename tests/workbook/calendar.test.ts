@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { backwardPlan, batchDates, usualFermentationDays, type DatedBatch } from "../../src/workbook/calendar/batch-dates";
-import { calendarFile, calendarFileName } from "../../src/workbook/calendar/calendar-file";
-import { dayNumber } from "../../src/workbook/day-number";
+import { backwardPlan, batchDates, usualFermentationDays, type DatedBatch } from "../../src/workbook/brewing/calendar/batch-dates";
+import { calendarFile, calendarFileName } from "../../src/workbook/brewing/calendar/calendar-file";
+import { dayNumber } from "../../src/workbook/grid/words/day-number";
 
 const batch: DatedBatch = {
   id: "quillmarsh-1", name: "Footbridge", units: "metric", brewedOn: dayNumber("2026-09-05"), startTime: 10 / 24, into: "bottles",

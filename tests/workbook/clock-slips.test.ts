@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { CellError } from "../../src/functions/cell-error";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";
-import { planBatch } from "../../src/workbook/batch/plan";
-import { block, columnLetters } from "../../src/workbook/plan/addresses";
+import { planBatch } from "../../src/workbook/batch/sheet/plan";
+import { block, columnLetters } from "../../src/workbook/grid/plan/addresses";
 import { paperGrid } from "../support/paper-grid";
 import { troubles, type Line } from "../support/kettle";
 

@@ -1,7 +1,7 @@
 import { expect, it } from "vitest";
 import { fieldMoment, momentField } from "../../src/pane/companion/moments";
-import { dayNumber } from "../../src/workbook/day-number";
-import { dayShort, dayShown, momentShown } from "../../src/workbook/day-words";
+import { dayNumber } from "../../src/workbook/grid/words/day-number";
+import { dayShort, dayShown, momentShown } from "../../src/workbook/grid/words/day-words";
 
 const at = (iso: string, seconds = 0): number => dayNumber(iso) + seconds / 86_400;
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
-import { mashRoom, boilingRoom, heatingRoom, steepRoom } from "../../src/workbook/batch/room";
+import { mashRoom, boilingRoom, heatingRoom, steepRoom } from "../../src/workbook/batch/sheet/room";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";
 import type { BatchContents } from "../../src/workbook/batch/contents";
-import { plannedFigures } from "../../src/workbook/figures/planned-figures";
+import { plannedFigures } from "../../src/workbook/batch/figures/planned-figures";
 import { chance, litresPerGallon, madeUpBatch, saysOf, trueKit } from "../sheets/follow-the-sheet/batches";
 import { follow, type WhatHappened } from "../sheets/follow-the-sheet/brewer";
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { freeName } from "../../src/workbook/insert-sheet";
-import { sheetNameProblem } from "../../src/workbook/sheet-name";
+import { freeName } from "../../src/workbook/grid/write/insert-sheet";
+import { sheetNameProblem } from "../../src/workbook/grid/words/sheet-name";
 
 describe("a free name for a sheet", () => {
   it.each<[string, readonly string[], string, string]>([

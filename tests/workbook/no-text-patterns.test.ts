@@ -1,11 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { firstExtractBatch } from "../../src/workbook/batch/example-batch";
 import { newBatch } from "../../src/workbook/batch/new-batch";
-import { planBatch } from "../../src/workbook/batch/plan";
-import { planKit } from "../../src/workbook/kit/kit-plan";
-import type { SheetPlan } from "../../src/workbook/plan/sheet-plan";
-import { planSeason } from "../../src/workbook/season/season-plan";
-import { planStores } from "../../src/workbook/stores/stores-plan";
+import { planBatch } from "../../src/workbook/batch/sheet/plan";
+import { planKit } from "../../src/workbook/sheets/kit/kit-plan";
+import type { SheetPlan } from "../../src/workbook/grid/plan/sheet-plan";
+import { planSeason } from "../../src/workbook/sheets/season/season-plan";
+import { planStores } from "../../src/workbook/sheets/stores/stores-plan";
 
 /**
  * TEXT(x,"0.0") follows the computer's regional settings: under a German locale the point parts thousands, and "yyyy" is no year

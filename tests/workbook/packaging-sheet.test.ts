@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { BatchContents } from "../../src/workbook/batch/contents";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";
-import { planBatch } from "../../src/workbook/batch/plan";
+import { planBatch } from "../../src/workbook/batch/sheet/plan";
 import { CellError } from "../../src/functions/cell-error";
 import { paperGrid } from "../support/paper-grid";
 

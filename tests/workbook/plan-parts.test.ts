@@ -1,12 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { dayNumber, isoDay } from "../../src/workbook/day-number";
-import { freeName } from "../../src/workbook/insert-batch";
-import { address, block, columnLetters, columnNumber } from "../../src/workbook/plan/addresses";
-import { rectangles } from "../../src/workbook/plan/areas";
-import { columnWidthPt, fittingScale } from "../../src/workbook/plan/print-scale";
-import { SheetBuilder } from "../../src/workbook/plan/sheet-builder";
-import { sheetNameProblem } from "../../src/workbook/sheet-name";
+import { dayNumber, isoDay } from "../../src/workbook/grid/words/day-number";
+import { freeName } from "../../src/workbook/batch/insert-batch";
+import { address, block, columnLetters, columnNumber } from "../../src/workbook/grid/plan/addresses";
+import { rectangles } from "../../src/workbook/grid/plan/areas";
+import { columnWidthPt, fittingScale } from "../../src/workbook/grid/plan/print-scale";
+import { SheetBuilder } from "../../src/workbook/grid/plan/sheet-builder";
+import { sheetNameProblem } from "../../src/workbook/grid/words/sheet-name";
 
 describe("addresses", () => {
   it("letters and numbers of columns belong together", () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import fc from "fast-check";
-import { groupsOf, Stopped, throughGroups, type Progress } from "../../src/workbook/progress";
+import { groupsOf, Stopped, throughGroups, type Progress } from "../../src/workbook/grid/write/progress";
 
 describe("grouping", () => {
   it("keeps order and everything, and never puts two things over the weight together", () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { firstExtractBatch } from "../../src/workbook/batch/example-batch";
-import { planBatch } from "../../src/workbook/batch/plan";
+import { planBatch } from "../../src/workbook/batch/sheet/plan";
 import { paperGrid } from "../support/paper-grid";
 
 /** What the sheet says of a log, as days after the brew day. */

@@ -1,11 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { copies } from "../../src/workbook/read/copied-sheets";
-import { moved } from "../../src/workbook/season/own-cells";
-import { columns } from "../../src/workbook/season/season-columns";
-import { planSeason } from "../../src/workbook/season/season-plan";
-import { mergeRows, type PresentRow } from "../../src/workbook/season/season-rows";
-import { sheetOfName, sheetPrefix } from "../../src/workbook/sheet-reference";
+import { copies } from "../../src/workbook/batch/read/copied-sheets";
+import { moved } from "../../src/workbook/sheets/season/own-cells";
+import { columns } from "../../src/workbook/sheets/season/season-columns";
+import { planSeason } from "../../src/workbook/sheets/season/season-plan";
+import { mergeRows, type PresentRow } from "../../src/workbook/sheets/season/season-rows";
+import { sheetOfName, sheetPrefix } from "../../src/workbook/grid/words/sheet-reference";
 
 const present = (sheetName: string | undefined, id: string, remark = "", lastName = sheetName ?? "gone"): PresentRow => ({ sheetName, id, lastName, left: "", remark, own: [], settled: true });
 const sheet = (sheetName: string, id: string) => ({ sheetName, id });

@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { sentenceOf } from "../../src/workbook/explain/sentence";
+import { sentenceOf } from "../../src/workbook/grid/words/sentence";
 
 it("leaves an argument's name as Excel shows it, and begins any other sentence with a capital", () => {
   expect(sentenceOf("original_gravity is 12.4; it must be from 0.98 to 1.2", ["original_gravity", "final_gravity"])).toBe("original_gravity is 12.4; it must be from 0.98 to 1.2.");

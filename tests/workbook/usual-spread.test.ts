@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { functionNamed } from "../../src/functions/registry";
-import { spreadOfCall } from "../../src/workbook/explain/usual-spread";
+import { spreadOfCall } from "../../src/workbook/care/explain/usual-spread";
 
 describe("the ± that the pane shows", () => {
   it("holds what the equation itself is off by, and names who says so", () => {

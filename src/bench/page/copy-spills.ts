@@ -1,6 +1,6 @@
 import { IUniverInstanceService, UniverInstanceType, type ICellDataWithSpanAndDisplay, type IRange, type Workbook } from "@univerjs/core";
 import { ISheetClipboardService } from "@univerjs/sheets-ui";
-import type { Engine } from "../engine/engine";
+import type { Engine } from "../../excel-stand-in/engine/engine";
 
 /**
  * The text that goes to other programs had nothing in the place of spilled cells. Within the grid they are copied as

@@ -1,7 +1,7 @@
 import { ICommandService, type Injector } from "@univerjs/core";
 import { SetSelectionsOperation } from "@univerjs/sheets";
 import { CellAlertManagerService, CellAlertType, CellPopupManagerService, SheetCanvasPopManagerService, type ICellAlert } from "@univerjs/sheets-ui";
-import type { Engine } from "../engine/engine";
+import type { Engine } from "../../excel-stand-in/engine/engine";
 
 const ofSelection = "bench-error-of-selection";
 

@@ -1,4 +1,4 @@
-import type { FunctionsMetadata } from "../engine/custom-functions-metadata";
+import type { FunctionsMetadata } from "../../excel-stand-in/engine/custom-functions-metadata";
 
 /** What Excel would read to learn the functions' names, arguments and descriptions. */
 export async function fetchFunctionsMetadata(): Promise<FunctionsMetadata> {

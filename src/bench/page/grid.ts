@@ -13,7 +13,7 @@ import "@univerjs/preset-sheets-conditional-formatting/lib/index.css";
 import "@univerjs/preset-sheets-data-validation/lib/index.css";
 import "@univerjs/preset-sheets-note/lib/index.css";
 import "@univerjs/preset-sheets-table/lib/index.css";
-import { createUniver, type Grid } from "../engine/create-univer";
+import { createUniver, type Grid } from "../../excel-stand-in/engine/create-univer";
 import { benchTheme } from "./look/theme";
 import { quietTables } from "./look/tables";
 import { hiddenMenus } from "./look/hidden-menus";

@@ -1,6 +1,6 @@
 import type { FUniver } from "@univerjs/core/facade";
-import type { Engine } from "../engine/engine";
-import type { CellScalar } from "../engine/spills";
+import type { Engine } from "../../excel-stand-in/engine/engine";
+import type { CellScalar } from "../../excel-stand-in/engine/spills";
 import { pageBoxOf, type Box } from "./grid-canvas";
 import type { Session } from "./session";
 import { listenForShortcuts, type Shortcuts } from "./shortcuts";

@@ -1,5 +1,5 @@
 import "./look/bench.css";
-import { Engine } from "../engine/engine";
+import { Engine } from "../../excel-stand-in/engine/engine";
 import { showCharts } from "./charts/chart-layer";
 import { copySpills } from "./copy-spills";
 import { createPageGrid } from "./grid";

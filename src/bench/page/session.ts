@@ -1,8 +1,8 @@
 import type { IWorkbookData } from "@univerjs/core";
-import type { Engine } from "../engine/engine";
-import { openWorkbook, saveWorkbook, type Carry } from "../xlsx";
+import type { Engine } from "../../excel-stand-in/engine/engine";
+import { openWorkbook, saveWorkbook, type Carry } from "../../excel-stand-in/xlsx";
 import { watchChanges } from "./changes";
-import { collectComputed } from "./files/computed";
+import { collectComputed } from "../../excel-stand-in/computed";
 import type { WorkbookState } from "./keep/kept-workbook";
 import { giveRoomToNewSheets, withRoom } from "./room";
 

@@ -1,10 +1,10 @@
 import { createRequire } from "node:module";
 import path from "node:path";
-import type * as Headless from "../../bench/headless";
+import type * as Headless from "../../excel-stand-in/headless";
 import type { BatchContents } from "../../workbook/batch/contents";
 import { exampleBatch } from "../../workbook/batch/example-batch";
-import { planBatch } from "../../workbook/batch/plan";
-import { insertBatch } from "../../workbook/insert-batch";
+import { planBatch } from "../../workbook/batch/sheet/plan";
+import { insertBatch } from "../../workbook/batch/insert-batch";
 import { openBench } from "../make-sample";
 import { root } from "../run.mjs";
 import { sheetFigures } from "../sheet-figures";

@@ -1,6 +1,6 @@
 import { createRequire } from "node:module";
 import path from "node:path";
-import type * as Headless from "../../bench/headless";
+import type * as Headless from "../../excel-stand-in/headless";
 import { root } from "../run.mjs";
 import { median, microsecondsPer, processorMicroseconds } from "./microseconds";
 import type { BenchRow } from "./row";

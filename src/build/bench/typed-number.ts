@@ -1,4 +1,4 @@
-import { insertBatch } from "../../workbook/insert-batch";
+import { insertBatch } from "../../workbook/batch/insert-batch";
 import { benchBatch } from "./bench-batch";
 import { withBench } from "./long-season";
 import { median, processorMicroseconds } from "./microseconds";

@@ -2,7 +2,7 @@
 // The local page for people without Excel: grid, formula engine, and the stand-in for Office.js.
 import HtmlWebpackPlugin from "html-webpack-plugin";
 import MiniCssExtractPlugin from "mini-css-extract-plugin";
-import fastProperties from "../../bench/engine/fast-properties-loader.cjs";
+import fastProperties from "../../excel-stand-in/engine/fast-properties-loader.cjs";
 import { policies } from "../policies.mjs";
 import { commonConfig, fromRoot } from "./common.js";
 

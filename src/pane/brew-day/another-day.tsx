@@ -1,8 +1,8 @@
-import type { DayState } from "../../workbook/companion/brew-day/day-state";
-import { brewToday } from "../../workbook/companion/brew-day/mark-line";
-import { dayNumberAt, instantOf } from "../../workbook/companion/wall-clock";
-import { dayShown } from "../../workbook/day-words";
-import type { NamedCells } from "../../workbook/read/named-cells";
+import type { DayState } from "../../workbook/brewing/companion/brew-day/day-state";
+import { brewToday } from "../../workbook/brewing/companion/brew-day/mark-line";
+import { dayNumberAt, instantOf } from "../../workbook/brewing/companion/wall-clock";
+import { dayShown } from "../../workbook/grid/words/day-words";
+import type { NamedCells } from "../../workbook/grid/read/named-cells";
 import type { useChange } from "../companion/use-change";
 import { Coming } from "./coming";
 

@@ -1,9 +1,9 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
-import { dayLines } from "../../workbook/companion/brew-day/day-lines";
-import { beginsNow, dayState, doubtfullyEarly, type TimedLine } from "../../workbook/companion/brew-day/day-state";
-import { markDone, takeBackDone } from "../../workbook/companion/brew-day/mark-line";
-import { batchIdOf } from "../../workbook/read/batch-sheets";
-import { timeOfDayAt } from "../../workbook/companion/wall-clock";
+import { dayLines } from "../../workbook/brewing/companion/brew-day/day-lines";
+import { beginsNow, dayState, doubtfullyEarly, type TimedLine } from "../../workbook/brewing/companion/brew-day/day-state";
+import { markDone, takeBackDone } from "../../workbook/brewing/companion/brew-day/mark-line";
+import { batchIdOf } from "../../workbook/batch/read/batch-sheets";
+import { timeOfDayAt } from "../../workbook/brewing/companion/wall-clock";
 import { BatchScreen, type Batch } from "../companion/batch-screen";
 import { OutcomeLine } from "../companion/outcome-line";
 import { useChange } from "../companion/use-change";

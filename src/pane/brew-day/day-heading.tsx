@@ -1,4 +1,4 @@
-import { beginsNow, type DayState } from "../../workbook/companion/brew-day/day-state";
+import { beginsNow, type DayState } from "../../workbook/brewing/companion/brew-day/day-state";
 import { clockTime, inWords } from "./countdown";
 
 const againstPlan = (minutes: number): string => (minutes === 0 ? "as planned" : minutes > 0 ? `${inWords(minutes)} later than planned` : `${inWords(minutes)} earlier than planned`);

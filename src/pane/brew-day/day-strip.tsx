@@ -1,8 +1,8 @@
 import { useMemo } from "preact/hooks";
-import { dayLines } from "../../workbook/companion/brew-day/day-lines";
-import { beginsNow, dayState } from "../../workbook/companion/brew-day/day-state";
-import { batchIdOf } from "../../workbook/read/batch-sheets";
-import type { NamedCells } from "../../workbook/read/named-cells";
+import { dayLines } from "../../workbook/brewing/companion/brew-day/day-lines";
+import { beginsNow, dayState } from "../../workbook/brewing/companion/brew-day/day-state";
+import { batchIdOf } from "../../workbook/batch/read/batch-sheets";
+import type { NamedCells } from "../../workbook/grid/read/named-cells";
 import { useBatchSheet } from "../companion/use-batch-sheet";
 import { useNow } from "../companion/use-now";
 import { timeLeft } from "./countdown";

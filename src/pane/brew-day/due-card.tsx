@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
-import type { TimedLine } from "../../workbook/companion/brew-day/day-state";
-import { instantOf } from "../../workbook/companion/wall-clock";
+import type { TimedLine } from "../../workbook/brewing/companion/brew-day/day-state";
+import { instantOf } from "../../workbook/brewing/companion/wall-clock";
 import { clockTime, inWords, timeLeft } from "./countdown";
 import { WhyButton } from "./why-button";
 

@@ -1,4 +1,4 @@
-import type { Timer } from "../../workbook/companion/brew-day/timers";
+import type { Timer } from "../../workbook/brewing/companion/brew-day/timers";
 import { clockTime, isForgotten, lengthOfTime, timeLeft } from "./countdown";
 
 /** Everything that runs, each with its own time left. Timers are not read out by themselves: every second would be too much. */

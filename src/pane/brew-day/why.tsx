@@ -1,4 +1,4 @@
-import { dayLines } from "../../workbook/companion/brew-day/day-lines";
+import { dayLines } from "../../workbook/brewing/companion/brew-day/day-lines";
 import { BatchScreen } from "../companion/batch-screen";
 import "./brew-day.css";
 

@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import type { UnitSystem } from "../../functions/quantities";
-import { backwardPlan, usualFermentationDays } from "../../workbook/calendar/batch-dates";
-import { dayShown } from "../../workbook/day-words";
+import { backwardPlan, usualFermentationDays } from "../../workbook/brewing/calendar/batch-dates";
+import { dayShown } from "../../workbook/grid/words/day-words";
 import { TextField } from "../new-batch/text-field";
 import { typedDay, typedNumber } from "../sheets/typed";
 

@@ -1,7 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 import { unitWords } from "../../workbook/batch/unit-words";
-import { batchDates, datedBatch, type DatedBatch } from "../../workbook/calendar/batch-dates";
-import { batchToRead } from "../../workbook/read/batch-sheets";
+import { batchDates, datedBatch, type DatedBatch } from "../../workbook/brewing/calendar/batch-dates";
+import { batchToRead } from "../../workbook/batch/read/batch-sheets";
 import { inWorkbook, type Done } from "../sheets/in-workbook";
 import { today, typedDay } from "../sheets/typed";
 import { Backwards } from "./backwards";

@@ -1,6 +1,6 @@
-import type { BatchDate } from "../../workbook/calendar/batch-dates";
-import { isoDay } from "../../workbook/day-number";
-import { dayShown, momentShown } from "../../workbook/day-words";
+import type { BatchDate } from "../../workbook/brewing/calendar/batch-dates";
+import { isoDay } from "../../workbook/grid/words/day-number";
+import { dayShown, momentShown } from "../../workbook/grid/words/day-words";
 
 /** Dates one below the other, each with what to do and where it comes from. */
 export function DateList({ dates }: { readonly dates: readonly BatchDate[] }) {

@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import type { BatchDate, DatedBatch } from "../../workbook/calendar/batch-dates";
-import { calendarFile, calendarFileName } from "../../workbook/calendar/calendar-file";
+import type { BatchDate, DatedBatch } from "../../workbook/brewing/calendar/batch-dates";
+import { calendarFile, calendarFileName } from "../../workbook/brewing/calendar/calendar-file";
 
 /** The dates as a calendar file: to download, and as text for a host that blocks downloads. */
 export function SaveDates({ batch, dates }: { readonly batch: DatedBatch; readonly dates: readonly BatchDate[] }) {

@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import { checkWorkbook, type CheckReport } from "../../workbook/check/check-workbook";
-import type { Finding, Repair } from "../../workbook/check/finding";
-import { hostWords } from "../../workbook/host-words";
+import { checkWorkbook, type CheckReport } from "../../workbook/care/check/check-workbook";
+import type { Finding, Repair } from "../../workbook/care/check/finding";
+import { hostWords } from "../../workbook/grid/words/host-words";
 import { GoTo } from "../parts/go-to";
 import { useLongWork } from "../parts/use-long-work";
 import { WorkProgress } from "../parts/work-progress";

@@ -1,8 +1,8 @@
 import { useState } from "preact/hooks";
-import type { Repair } from "../../workbook/check/finding";
-import { HalfChanged } from "../../workbook/companion/outcome";
-import { hostWords } from "../../workbook/host-words";
-import { repairFormulas, RepairRefused, type RepairReport } from "../../workbook/check/repair";
+import type { Repair } from "../../workbook/care/check/finding";
+import { HalfChanged } from "../../workbook/brewing/companion/outcome";
+import { hostWords } from "../../workbook/grid/words/host-words";
+import { repairFormulas, RepairRefused, type RepairReport } from "../../workbook/care/check/repair";
 
 /** What became of the cells, in words. */
 export interface Repaired {

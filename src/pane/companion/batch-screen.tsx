@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
-import type { NamedCells } from "../../workbook/read/named-cells";
-import { unpluggedWords } from "../../workbook/read/unplugged-batches";
+import type { NamedCells } from "../../workbook/grid/read/named-cells";
+import { unpluggedWords } from "../../workbook/batch/read/unplugged-batches";
 import { CopiedBatch } from "./copied-batch";
 import { useBatchSheet } from "./use-batch-sheet";
 import "./companion.css";

@@ -1,7 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
-import { copiesInWorkbook } from "../../workbook/companion/own-mark";
-import { batchIdOf } from "../../workbook/read/batch-sheets";
-import type { NamedCells } from "../../workbook/read/named-cells";
+import { copiesInWorkbook } from "../../workbook/brewing/companion/own-mark";
+import { batchIdOf } from "../../workbook/batch/read/batch-sheets";
+import type { NamedCells } from "../../workbook/grid/read/named-cells";
 import { CopiedSheets } from "../sheets/copied-sheets";
 
 /** Says so where the batch on the screen has a twin: looked for once for each sheet that comes forward. */

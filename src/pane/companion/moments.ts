@@ -1,5 +1,5 @@
-import { dayNumber, isoDay, onTheWall } from "../../workbook/day-number";
-import { dayNumberAt } from "../../workbook/companion/wall-clock";
+import { dayNumber, isoDay, onTheWall } from "../../workbook/grid/words/day-number";
+import { dayNumberAt } from "../../workbook/brewing/companion/wall-clock";
 
 /* Day numbers in the browser's date and time fields. */
 

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import type { Outcome } from "../../workbook/companion/outcome";
+import type { Outcome } from "../../workbook/brewing/companion/outcome";
 
 /** What became of the last change; read out once. */
 export function OutcomeLine({ outcome, children }: { readonly outcome: Outcome | undefined; readonly children?: ComponentChildren }) {

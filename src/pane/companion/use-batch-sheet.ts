@@ -1,6 +1,6 @@
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
-import { batchCalled, batchInFront, type InFront } from "../../workbook/companion/batch-in-front";
-import { hostWords } from "../../workbook/host-words";
+import { batchCalled, batchInFront, type InFront } from "../../workbook/brewing/companion/batch-in-front";
+import { hostWords } from "../../workbook/grid/words/host-words";
 
 /** The batch that the pane's screens work on, as it stood when it was last read. */
 export type Front =

@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { carryOut, type Outcome } from "../../workbook/companion/outcome";
+import { carryOut, type Outcome } from "../../workbook/brewing/companion/outcome";
 
 /** One change at a time, with its outcome; the sheet is read again afterwards, however it went. */
 export function useChange(reload: () => Promise<void>) {

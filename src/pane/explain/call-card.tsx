@@ -1,7 +1,7 @@
 import type { AnyDescriptor, Source } from "../../functions/describe";
 import { registry } from "../../functions/registry";
-import type { ArgumentExplanation, CallExplanation } from "../../workbook/explain/explanation";
-import { showNumber } from "../../workbook/explain/show-value";
+import type { ArgumentExplanation, CallExplanation } from "../../workbook/care/explain/explanation";
+import { showNumber } from "../../workbook/care/explain/show-value";
 import { Equation } from "../parts/equation";
 import { GoTo } from "../parts/go-to";
 import { ProblemNote } from "./problem-note";

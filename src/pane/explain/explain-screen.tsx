@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import type { CellExplanation } from "../../workbook/explain/explanation";
+import type { CellExplanation } from "../../workbook/care/explain/explanation";
 import { CallCard } from "./call-card";
 import { useFollowedSelection } from "./follow-selection";
 import { ProblemNote } from "./problem-note";

@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import { explainActiveCell } from "../../workbook/explain/explain-cell";
-import type { CellExplanation } from "../../workbook/explain/explanation";
-import { hostWords } from "../../workbook/host-words";
+import { explainActiveCell } from "../../workbook/care/explain/explain-cell";
+import type { CellExplanation } from "../../workbook/care/explain/explanation";
+import { hostWords } from "../../workbook/grid/words/host-words";
 
 export interface Followed {
   readonly explanation?: CellExplanation;

@@ -1,4 +1,4 @@
-import type { Problem } from "../../workbook/explain/explanation";
+import type { Problem } from "../../workbook/care/explain/explanation";
 import { GoTo } from "../parts/go-to";
 
 export interface ProblemNoteProps {

@@ -1,6 +1,6 @@
-import { shownDays, type Course } from "../../workbook/fermentation/fermentation-curve";
-import type { FermentationLog } from "../../workbook/fermentation/fermentation-log";
-import { dayShort } from "../../workbook/day-words";
+import { shownDays, type Course } from "../../workbook/brewing/fermentation/fermentation-curve";
+import type { FermentationLog } from "../../workbook/brewing/fermentation/fermentation-log";
+import { dayShort } from "../../workbook/grid/words/day-words";
 import { roundMarks, scale, spanOf } from "./scale";
 
 const width = 320;

@@ -1,5 +1,5 @@
-import type { FermentationLog } from "../../workbook/fermentation/fermentation-log";
-import { momentShown } from "../../workbook/day-words";
+import type { FermentationLog } from "../../workbook/brewing/fermentation/fermentation-log";
+import { momentShown } from "../../workbook/grid/words/day-words";
 
 /** The figures of the chart, for reading instead of looking. */
 export function FermentationTable({ log, temperatureUnit }: { readonly log: FermentationLog; readonly temperatureUnit: string }) {

@@ -1,12 +1,12 @@
 import { ownEntry } from "../../functions/own-entry";
 import { useEffect, useState } from "preact/hooks";
-import { courseOf, type Course } from "../../workbook/fermentation/fermentation-curve";
-import { fermentationLog, type FermentationLog } from "../../workbook/fermentation/fermentation-log";
-import { notTellingYet } from "../../workbook/fermentation/under-way";
+import { courseOf, type Course } from "../../workbook/brewing/fermentation/fermentation-curve";
+import { fermentationLog, type FermentationLog } from "../../workbook/brewing/fermentation/fermentation-log";
+import { notTellingYet } from "../../workbook/brewing/fermentation/under-way";
 import { unitWords } from "../../workbook/batch/unit-words";
-import { batchToRead } from "../../workbook/read/batch-sheets";
+import { batchToRead } from "../../workbook/batch/read/batch-sheets";
 import { inWorkbook, type Done } from "../sheets/in-workbook";
-import { dayShown, momentShown } from "../../workbook/day-words";
+import { dayShown, momentShown } from "../../workbook/grid/words/day-words";
 import { FermentationChart } from "./fermentation-chart";
 import { FermentationTable } from "./fermentation-table";
 import "./fermentation.css";

@@ -1,9 +1,9 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { argumentName, type AnyDescriptor, type Parameter } from "../../functions/describe";
 import { parameterText } from "../../functions/parameter-text";
-import { formulaOf, previewFormula, putIntoCell, readTarget, selectionFor, type Preview, type PutOutcome, type Target } from "../../workbook/explain/put-into-cell";
-import type { CellValue } from "../../workbook/read/named-cells";
-import { hostWords } from "../../workbook/host-words";
+import { formulaOf, previewFormula, putIntoCell, readTarget, selectionFor, type Preview, type PutOutcome, type Target } from "../../workbook/care/explain/put-into-cell";
+import type { CellValue } from "../../workbook/grid/read/named-cells";
+import { hostWords } from "../../workbook/grid/words/host-words";
 
 const run = <T,>(work: (context: Excel.RequestContext) => Promise<T>): Promise<T> => Excel.run({ delayForCellEdit: true }, work);
 

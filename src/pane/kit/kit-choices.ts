@@ -1,5 +1,5 @@
-import { readKits } from "../../workbook/kit/insert-kit";
-import { onKit } from "../../workbook/kit/kits-on-sheet";
+import { readKits } from "../../workbook/sheets/kit/insert-kit";
+import { onKit } from "../../workbook/sheets/kit/kits-on-sheet";
 import type { KitChoice } from "../new-batch/write-batch";
 
 /** The brewer's kits, as the form for a new batch offers them. */

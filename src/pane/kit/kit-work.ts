@@ -1,7 +1,7 @@
-import type { LearnedKey } from "../../workbook/kit/kit-rows";
-import { learnKits, type KitReport } from "../../workbook/kit/learn-kits";
-import { takeLearned } from "../../workbook/kit/take-learned";
-import { hostWords } from "../../workbook/host-words";
+import type { LearnedKey } from "../../workbook/sheets/kit/kit-rows";
+import { learnKits, type KitReport } from "../../workbook/sheets/kit/learn-kits";
+import { takeLearned } from "../../workbook/sheets/kit/take-learned";
+import { hostWords } from "../../workbook/grid/words/host-words";
 
 export type KitState = { readonly kind: "looking" } | { readonly kind: "none" } | { readonly kind: "there"; readonly report: KitReport } | { readonly kind: "failed"; readonly message: string };
 

@@ -1,6 +1,6 @@
 import { useEffect, useState } from "preact/hooks";
-import type { LearnedFigure, LearnedKit } from "../../workbook/kit/learn-kits";
-import type { LearnedKey } from "../../workbook/kit/kit-rows";
+import type { LearnedFigure, LearnedKit } from "../../workbook/sheets/kit/learn-kits";
+import type { LearnedKey } from "../../workbook/sheets/kit/kit-rows";
 import { PassedOver } from "../sheets/passed-over";
 import { learnNow, take, type KitState } from "./kit-work";
 import { StartKit } from "./start-kit";

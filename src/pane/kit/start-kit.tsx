@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { insertKit } from "../../workbook/kit/insert-kit";
+import { insertKit } from "../../workbook/sheets/kit/insert-kit";
 import { TextField } from "../new-batch/text-field";
 import { inWorkbook } from "../sheets/in-workbook";
 import { StartSheet } from "../sheets/start-sheet";

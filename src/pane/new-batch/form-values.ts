@@ -1,7 +1,7 @@
 import type { UnitSystem } from "../../functions/quantities";
 import { newBatchId } from "../../workbook/batch/batch-id";
 import { typedDay, typedNumber } from "../sheets/typed";
-import { sheetNameProblem } from "../../workbook/sheet-name";
+import { sheetNameProblem } from "../../workbook/grid/words/sheet-name";
 import type { Method } from "../../workbook/batch/contents";
 import type { NewBatchChoices } from "../../workbook/batch/new-batch";
 

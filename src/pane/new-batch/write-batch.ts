@@ -1,7 +1,7 @@
 import type { BatchContents } from "../../workbook/batch/contents";
 import { exampleBatch } from "../../workbook/batch/example-batch";
 import { newBatch, type NewBatchChoices } from "../../workbook/batch/new-batch";
-import { insertBatch } from "../../workbook/insert-batch";
+import { insertBatch } from "../../workbook/batch/insert-batch";
 import { inWorkbook, type Done } from "../sheets/in-workbook";
 
 /** A kit of the brewer's that the batch may start from. */

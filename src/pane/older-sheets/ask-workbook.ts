@@ -1,5 +1,5 @@
-import { hostWords } from "../../workbook/host-words";
-import { HalfMigrated, migrateSheets, readOutlook, type MigrationReport, type SheetOutlook } from "../../workbook/migrate";
+import { hostWords } from "../../workbook/grid/words/host-words";
+import { HalfMigrated, migrateSheets, readOutlook, type MigrationReport, type SheetOutlook } from "../../workbook/care/migrate";
 
 export type Answer<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problem: string };
 

@@ -1,5 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
-import type { MigrationReport, SheetOutlook } from "../../workbook/migrate";
+import type { MigrationReport, SheetOutlook } from "../../workbook/care/migrate";
 import { bringAlong, lookAtSheets, type Answer } from "./ask-workbook";
 
 /** Batch sheets that an older Gylebook made, and a button that brings them to today's plan. */

@@ -1,11 +1,11 @@
-import type { Asked } from "../../workbook/companion/ask";
-import type { PackagingFigures } from "../../workbook/companion/packaging/packaging-figures";
-import type { PackagingInput } from "../../workbook/companion/packaging/packaging-form";
-import type { PackagingSafety } from "../../workbook/companion/packaging/packaging-safety";
-import { shown } from "../../workbook/companion/words";
-import { dayShown } from "../../workbook/day-words";
-import { unitsOf } from "../../workbook/read/batch-sheets";
-import type { NamedCells } from "../../workbook/read/named-cells";
+import type { Asked } from "../../workbook/brewing/companion/ask";
+import type { PackagingFigures } from "../../workbook/brewing/companion/packaging/packaging-figures";
+import type { PackagingInput } from "../../workbook/brewing/companion/packaging/packaging-form";
+import type { PackagingSafety } from "../../workbook/brewing/companion/packaging/packaging-safety";
+import { shown } from "../../workbook/brewing/companion/words";
+import { dayShown } from "../../workbook/grid/words/day-words";
+import { unitsOf } from "../../workbook/batch/read/batch-sheets";
+import type { NamedCells } from "../../workbook/grid/read/named-cells";
 
 interface PackagingAnswerProps {
   readonly figures: PackagingFigures;

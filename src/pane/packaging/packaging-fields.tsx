@@ -1,9 +1,9 @@
 import { useState } from "preact/hooks";
 import type { Filled } from "../../workbook/batch/contents";
-import { bottleKinds, sugars } from "../../workbook/batch/packaging";
-import type { PackagingInput } from "../../workbook/companion/packaging/packaging-form";
-import { unitsOf } from "../../workbook/read/batch-sheets";
-import type { NamedCells } from "../../workbook/read/named-cells";
+import { bottleKinds, sugars } from "../../workbook/batch/sheet/packaging";
+import type { PackagingInput } from "../../workbook/brewing/companion/packaging/packaging-form";
+import { unitsOf } from "../../workbook/batch/read/batch-sheets";
+import type { NamedCells } from "../../workbook/grid/read/named-cells";
 import { dayField, fieldMoment } from "../companion/moments";
 import { NumberField, numberIn, textOf } from "../companion/number-field";
 import { SelectField } from "../companion/select-field";

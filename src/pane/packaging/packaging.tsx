@@ -1,11 +1,11 @@
 import { useState } from "preact/hooks";
-import { packagingChanges, packagingIn, type PackagingInput } from "../../workbook/companion/packaging/packaging-form";
-import { packagingFigures } from "../../workbook/companion/packaging/packaging-figures";
-import { packagingSafety } from "../../workbook/companion/packaging/packaging-safety";
-import { onlyCounts, writePackaging } from "../../workbook/companion/packaging/write-packaging";
-import { batchIdOf } from "../../workbook/read/batch-sheets";
-import { dayNumberAt } from "../../workbook/companion/wall-clock";
-import type { NamedCells } from "../../workbook/read/named-cells";
+import { packagingChanges, packagingIn, type PackagingInput } from "../../workbook/brewing/companion/packaging/packaging-form";
+import { packagingFigures } from "../../workbook/brewing/companion/packaging/packaging-figures";
+import { packagingSafety } from "../../workbook/brewing/companion/packaging/packaging-safety";
+import { onlyCounts, writePackaging } from "../../workbook/brewing/companion/packaging/write-packaging";
+import { batchIdOf } from "../../workbook/batch/read/batch-sheets";
+import { dayNumberAt } from "../../workbook/brewing/companion/wall-clock";
+import type { NamedCells } from "../../workbook/grid/read/named-cells";
 import { BatchScreen, type Batch } from "../companion/batch-screen";
 import { OutcomeLine } from "../companion/outcome-line";
 import { useChange } from "../companion/use-change";

@@ -1,4 +1,4 @@
-import type { PackagingSafety } from "../../workbook/companion/packaging/packaging-safety";
+import type { PackagingSafety } from "../../workbook/brewing/companion/packaging/packaging-safety";
 
 /** Before any figure: what speaks against it, and what to do instead. */
 export function SafetyWords({ safety: { level, dangers, instead, check }, bottles }: { readonly safety: PackagingSafety; readonly bottles: boolean }) {

@@ -1,5 +1,5 @@
-import { hostWords } from "../../workbook/host-words";
-import type { Place } from "../../workbook/explain/explanation";
+import { hostWords } from "../../workbook/grid/words/host-words";
+import type { Place } from "../../workbook/care/explain/explanation";
 
 /** Shows cells in the grid: brings their sheet to the front and selects them. */
 export async function goTo({ sheet, range }: Place): Promise<void> {

@@ -1,5 +1,5 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import type { LongWork, Progress } from "../../workbook/progress";
+import type { LongWork, Progress } from "../../workbook/grid/write/progress";
 
 export interface RunningWork {
   /** Undefined while nothing runs. */

@@ -1,8 +1,8 @@
-import type { SheetReading } from "../../workbook/companion/reading/corrected";
-import { firstEmptyRow } from "../../workbook/companion/reading/add-reading";
-import { standing } from "../../workbook/companion/reading/standing";
-import { gravityWords } from "../../workbook/companion/words";
-import type { NamedCells } from "../../workbook/read/named-cells";
+import type { SheetReading } from "../../workbook/brewing/companion/reading/corrected";
+import { firstEmptyRow } from "../../workbook/brewing/companion/reading/add-reading";
+import { standing } from "../../workbook/brewing/companion/reading/standing";
+import { gravityWords } from "../../workbook/brewing/companion/words";
+import type { NamedCells } from "../../workbook/grid/read/named-cells";
 
 /** The corrected gravity, before anything is written. */
 export function CorrectedLine({ ready, problem, sheet }: { readonly ready: SheetReading | undefined; readonly problem: string; readonly sheet: NamedCells }) {

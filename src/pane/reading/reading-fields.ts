@@ -1,7 +1,7 @@
-import { likelyOriginalBrix, type Instrument, type Measured } from "../../workbook/companion/reading/corrected";
-import type { OriginalMeasured } from "../../workbook/companion/reading/original-gravity";
+import { likelyOriginalBrix, type Instrument, type Measured } from "../../workbook/brewing/companion/reading/corrected";
+import type { OriginalMeasured } from "../../workbook/brewing/companion/reading/original-gravity";
 import type { Scale } from "../../workbook/batch/contents";
-import type { NamedCells } from "../../workbook/read/named-cells";
+import type { NamedCells } from "../../workbook/grid/read/named-cells";
 import { nowField } from "../companion/moments";
 import { numberIn, textOf } from "../companion/number-field";
 

@@ -1,10 +1,10 @@
 import { useState } from "preact/hooks";
-import { addReading } from "../../workbook/companion/reading/add-reading";
-import { corrected } from "../../workbook/companion/reading/corrected";
-import { originalGravity, writeOriginal } from "../../workbook/companion/reading/original-gravity";
-import { readingDoubts } from "../../workbook/companion/reading/reading-doubts";
-import { batchIdOf, unitsOf } from "../../workbook/read/batch-sheets";
-import { dayNumberAt } from "../../workbook/companion/wall-clock";
+import { addReading } from "../../workbook/brewing/companion/reading/add-reading";
+import { corrected } from "../../workbook/brewing/companion/reading/corrected";
+import { originalGravity, writeOriginal } from "../../workbook/brewing/companion/reading/original-gravity";
+import { readingDoubts } from "../../workbook/brewing/companion/reading/reading-doubts";
+import { batchIdOf, unitsOf } from "../../workbook/batch/read/batch-sheets";
+import { dayNumberAt } from "../../workbook/brewing/companion/wall-clock";
 import { BatchScreen, type Batch } from "../companion/batch-screen";
 import { fieldMoment } from "../companion/moments";
 import { numberIn } from "../companion/number-field";

@@ -1,5 +1,5 @@
-import type { TextTable } from "../../workbook/readings-file/parse-table";
-import type { LogChoices } from "../../workbook/readings-file/recognise";
+import type { TextTable } from "../../workbook/exchange/readings-file/parse-table";
+import type { LogChoices } from "../../workbook/exchange/readings-file/recognise";
 import { ChoiceField } from "../new-batch/choice-field";
 
 interface ColumnChoicesProps {

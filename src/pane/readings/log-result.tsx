@@ -1,8 +1,8 @@
 import { useMemo, useState } from "preact/hooks";
-import { isoDay } from "../../workbook/day-number";
-import { logForecast } from "../../workbook/readings-file/log-forecast";
-import type { Log } from "../../workbook/readings-file/read-log";
-import { keepLog, roomForReadings, rowsForSheet, writeReadings } from "../../workbook/readings-file/write-readings";
+import { isoDay } from "../../workbook/grid/words/day-number";
+import { logForecast } from "../../workbook/exchange/readings-file/log-forecast";
+import type { Log } from "../../workbook/exchange/readings-file/read-log";
+import { keepLog, roomForReadings, rowsForSheet, writeReadings } from "../../workbook/exchange/readings-file/write-readings";
 import { inWorkbook, type Done } from "../sheets/in-workbook";
 import { Outcome } from "../sheets/outcome";
 import type { Batches } from "../sheets/use-batches";

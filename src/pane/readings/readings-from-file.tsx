@@ -1,8 +1,8 @@
 import { useMemo, useState } from "preact/hooks";
-import { readLog } from "../../workbook/readings-file/read-log";
-import { wallClockHere } from "../../workbook/readings-file/read-moment";
-import { parseTable, TableRefused, type TextTable } from "../../workbook/readings-file/parse-table";
-import { recognise, type LogChoices, type Recognised } from "../../workbook/readings-file/recognise";
+import { readLog } from "../../workbook/exchange/readings-file/read-log";
+import { wallClockHere } from "../../workbook/exchange/readings-file/read-moment";
+import { parseTable, TableRefused, type TextTable } from "../../workbook/exchange/readings-file/parse-table";
+import { recognise, type LogChoices, type Recognised } from "../../workbook/exchange/readings-file/recognise";
 import { BatchChoice } from "../sheets/batch-choice";
 import { useBatches, type Batches } from "../sheets/use-batches";
 import { OpenedFiles, type OpenedText } from "../share/opened-files";

@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { insertRecipe } from "../../workbook/recipe/insert-recipe";
+import { insertRecipe } from "../../workbook/sheets/recipe/insert-recipe";
 import { BatchChoice } from "../sheets/batch-choice";
 import { inWorkbook, type Done } from "../sheets/in-workbook";
 import { Outcome } from "../sheets/outcome";

@@ -1,9 +1,9 @@
 import { useState } from "preact/hooks";
 import type { UnitSystem } from "../../functions/quantities";
 import type { Kit } from "../../workbook/batch/contents";
-import { insertBatch } from "../../workbook/insert-batch";
-import type { BatchInWorkbook, WorkbookAtOneMoment } from "../../workbook/read/batches-in-workbook";
-import { scaledCopy } from "../../workbook/scale/scaled-copy";
+import { insertBatch } from "../../workbook/batch/insert-batch";
+import type { BatchInWorkbook, WorkbookAtOneMoment } from "../../workbook/sheets/batches-in-workbook";
+import { scaledCopy } from "../../workbook/batch/scale/scaled-copy";
 import { BatchChoice } from "../sheets/batch-choice";
 import { inWorkbook, type Done } from "../sheets/in-workbook";
 import { Outcome } from "../sheets/outcome";

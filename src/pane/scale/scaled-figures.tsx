@@ -1,6 +1,6 @@
 import type { BatchContents } from "../../workbook/batch/contents";
 import { unitWords } from "../../workbook/batch/unit-words";
-import { scalingRemarks } from "../../workbook/scale/scaling-remarks";
+import { scalingRemarks } from "../../workbook/batch/scale/scaling-remarks";
 
 /** What becomes of the figures and of each ingredient, before anything is written. */
 export function ScaledFigures({ original, scaled }: { readonly original: BatchContents; readonly scaled: BatchContents }) {

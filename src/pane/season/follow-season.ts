@@ -1,6 +1,6 @@
-import { hostWords } from "../../workbook/host-words";
-import { followSheets } from "../../workbook/season/follow-sheets";
-import { refreshSeason, RefreshRefused, type SeasonReport } from "../../workbook/season/refresh-season";
+import { hostWords } from "../../workbook/grid/words/host-words";
+import { followSheets } from "../../workbook/sheets/season/follow-sheets";
+import { refreshSeason, RefreshRefused, type SeasonReport } from "../../workbook/sheets/season/refresh-season";
 
 /** What is known about the season sheet. */
 export type SeasonState =

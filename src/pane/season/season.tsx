@@ -1,5 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
-import type { SeasonReport } from "../../workbook/season/refresh-season";
+import type { SeasonReport } from "../../workbook/sheets/season/refresh-season";
 import { CopiedSheets } from "../sheets/copied-sheets";
 import { PassedOver } from "../sheets/passed-over";
 import { refreshNow, onSeasonChange, seasonState } from "./follow-season";

@@ -1,4 +1,4 @@
-import { insertSeason } from "../../workbook/season/insert-season";
+import { insertSeason } from "../../workbook/sheets/season/insert-season";
 import { inWorkbook } from "../sheets/in-workbook";
 import { StartSheet } from "../sheets/start-sheet";
 

@@ -1,11 +1,11 @@
 import { useState } from "preact/hooks";
-import { batchToShare } from "../../workbook/batch-file/batch-to-share";
-import { batchFileName, writeBatchFile } from "../../workbook/batch-file/write-batch-file";
+import { batchToShare } from "../../workbook/sheets/batch-to-share";
+import { batchFileName, writeBatchFile } from "../../workbook/exchange/batch-file/write-batch-file";
 import type { BatchContents } from "../../workbook/batch/contents";
-import { handOut } from "../../workbook/handout/hand-out";
-import { insertBatch } from "../../workbook/insert-batch";
-import type { BatchInWorkbook } from "../../workbook/read/batches-in-workbook";
-import type { UnpluggedSheet } from "../../workbook/unplug";
+import { handOut } from "../../workbook/sheets/handout/hand-out";
+import { insertBatch } from "../../workbook/batch/insert-batch";
+import type { BatchInWorkbook } from "../../workbook/sheets/batches-in-workbook";
+import type { UnpluggedSheet } from "../../workbook/exchange/unplug";
 import { ChoiceField } from "../new-batch/choice-field";
 import { CopyFields, useCopy } from "../scale/copy-fields";
 import { ScaledFigures } from "../scale/scaled-figures";
@@ -100,8 +100,8 @@ function HandOutForm({ batches, original }: { readonly batches: Batches; readonl
 
 /** Unplugging is fetched when it is asked for: no other form of the blank needs it. */
 async function unplugged(context: Excel.RequestContext, blank: BatchContents, form: "unplugged" | "workbook"): Promise<UnpluggedSheet> {
-  if (form === "unplugged") return (await import(/* webpackChunkName: "pane-unplugged-hand-out" */ "../../workbook/handout/unplugged-hand-out")).insertUnpluggedHandOut(context, blank);
-  const { openUnpluggedHandOut } = await import(/* webpackChunkName: "pane-unplugged-workbook" */ "../../workbook/handout/unplugged-workbook");
+  if (form === "unplugged") return (await import(/* webpackChunkName: "pane-unplugged-hand-out" */ "../../workbook/sheets/handout/unplugged-hand-out")).insertUnpluggedHandOut(context, blank);
+  const { openUnpluggedHandOut } = await import(/* webpackChunkName: "pane-unplugged-workbook" */ "../../workbook/sheets/handout/unplugged-workbook");
   return openUnpluggedHandOut(context, blank, (base64) => Excel.createWorkbook(base64));
 }
 

@@ -1,11 +1,11 @@
 import { useState } from "preact/hooks";
 import type { BatchContents } from "../../workbook/batch/contents";
 import { unitWords } from "../../workbook/batch/unit-words";
-import { placeFor } from "../../workbook/batch-file/batch-to-share";
-import { readBatchFile } from "../../workbook/batch-file/read-batch-file";
-import { BatchFileRefused } from "../../workbook/batch-file/refused";
-import { plannedFigures } from "../../workbook/figures/planned-figures";
-import { insertBatch } from "../../workbook/insert-batch";
+import { placeFor } from "../../workbook/sheets/batch-to-share";
+import { readBatchFile } from "../../workbook/exchange/batch-file/read-batch-file";
+import { BatchFileRefused } from "../../workbook/exchange/batch-file/refused";
+import { plannedFigures } from "../../workbook/batch/figures/planned-figures";
+import { insertBatch } from "../../workbook/batch/insert-batch";
 import { inWorkbook, type Done } from "../sheets/in-workbook";
 import { Outcome } from "../sheets/outcome";
 import type { Batches } from "../sheets/use-batches";

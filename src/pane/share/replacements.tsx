@@ -1,7 +1,7 @@
-import { factFormats, factHeadings } from "../../workbook/club/club-plan";
-import type { FactName } from "../../workbook/club/club-facts";
-import type { Standing } from "../../workbook/club/replace-on-club";
-import { dayShort } from "../../workbook/day-words";
+import { factFormats, factHeadings } from "../../workbook/sheets/club/club-plan";
+import type { FactName } from "../../workbook/sheets/club/club-facts";
+import type { Standing } from "../../workbook/sheets/club/replace-on-club";
+import { dayShort } from "../../workbook/grid/words/day-words";
 
 interface ReplacementsProps {
   readonly standing: readonly Standing[];

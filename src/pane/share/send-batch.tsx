@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
-import { batchToShare } from "../../workbook/batch-file/batch-to-share";
-import { batchFileName, writeBatchFile } from "../../workbook/batch-file/write-batch-file";
-import type { BatchInWorkbook } from "../../workbook/read/batches-in-workbook";
+import { batchToShare } from "../../workbook/sheets/batch-to-share";
+import { batchFileName, writeBatchFile } from "../../workbook/exchange/batch-file/write-batch-file";
+import type { BatchInWorkbook } from "../../workbook/sheets/batches-in-workbook";
 import type { Batches } from "../sheets/use-batches";
 import { CopyableFile } from "./copyable-file";
 import { PricesField } from "./prices-field";

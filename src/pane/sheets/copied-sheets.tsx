@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
-import { giveOwnMark } from "../../workbook/companion/own-mark";
-import { carryOut } from "../../workbook/companion/outcome";
+import { giveOwnMark } from "../../workbook/brewing/companion/own-mark";
+import { carryOut } from "../../workbook/brewing/companion/outcome";
 
 interface CopiedSheetsProps {
   /** Groups of sheets that carry one mark. */

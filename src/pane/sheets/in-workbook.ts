@@ -1,5 +1,5 @@
-import { hostWords } from "../../workbook/host-words";
-import { InsertionRefused } from "../../workbook/insert-batch";
+import { hostWords } from "../../workbook/grid/words/host-words";
+import { InsertionRefused } from "../../workbook/batch/insert-batch";
 
 /** How an action in the workbook went, always in words for the brewer. */
 export type Done<T> =

@@ -1,4 +1,4 @@
-import { passedOver, type UnpluggedBatch } from "../../workbook/read/unplugged-batches";
+import { passedOver, type UnpluggedBatch } from "../../workbook/batch/read/unplugged-batches";
 
 /** Names the unplugged batches that a screen does not work with. */
 export function PassedOver({ unplugged, to }: { readonly unplugged: readonly UnpluggedBatch[]; readonly to: string }) {

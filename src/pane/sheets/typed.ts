@@ -1,4 +1,4 @@
-import { dayNumber, isoDay } from "../../workbook/day-number";
+import { dayNumber, isoDay } from "../../workbook/grid/words/day-number";
 import { todayNumber } from "../parts/today-number";
 
 /** A decimal comma is as good as a point; undefined where it is no number. */

@@ -1,5 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
-import { batchesInWorkbook, type BatchInWorkbook, type WorkbookAtOneMoment } from "../../workbook/read/batches-in-workbook";
+import { batchesInWorkbook, type BatchInWorkbook, type WorkbookAtOneMoment } from "../../workbook/sheets/batches-in-workbook";
 import { inWorkbook } from "./in-workbook";
 
 export interface Batches {

@@ -1,4 +1,4 @@
-import { insertStores } from "../../workbook/stores/insert-stores";
+import { insertStores } from "../../workbook/sheets/stores/insert-stores";
 import { inWorkbook } from "../sheets/in-workbook";
 import { StartSheet } from "../sheets/start-sheet";
 

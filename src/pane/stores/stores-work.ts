@@ -1,12 +1,12 @@
-import { JustChanged } from "../../workbook/write/write-unless-changed";
-import { agedHops, writeAgedHops, type AgedHop } from "../../workbook/stores/aged-hops";
-import { DrawRefused, giveBack, planDraw, readStoresAndBatches, writeDraws, type Shortage, type StoresAndBatches } from "../../workbook/stores/draw";
-import { batchIdOf } from "../../workbook/read/batch-sheets";
-import { copies, markOf } from "../../workbook/read/copied-sheets";
-import type { UnpluggedBatch } from "../../workbook/read/unplugged-batches";
-import { shoppingList, writeShoppingList, type ShoppingLine } from "../../workbook/stores/shopping";
+import { JustChanged } from "../../workbook/grid/write/write-unless-changed";
+import { agedHops, writeAgedHops, type AgedHop } from "../../workbook/sheets/stores/aged-hops";
+import { DrawRefused, giveBack, planDraw, readStoresAndBatches, writeDraws, type Shortage, type StoresAndBatches } from "../../workbook/sheets/stores/draw";
+import { batchIdOf } from "../../workbook/batch/read/batch-sheets";
+import { copies, markOf } from "../../workbook/batch/read/copied-sheets";
+import type { UnpluggedBatch } from "../../workbook/batch/read/unplugged-batches";
+import { shoppingList, writeShoppingList, type ShoppingLine } from "../../workbook/sheets/stores/shopping";
 import { todayNumber } from "../parts/today-number";
-import { hostWords } from "../../workbook/host-words";
+import { hostWords } from "../../workbook/grid/words/host-words";
 
 /** One batch sheet as the stores see it. */
 export interface BatchAndStores {

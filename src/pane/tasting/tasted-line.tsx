@@ -1,4 +1,4 @@
-import type { TastingInput } from "../../workbook/companion/tasting/tasting-form";
+import type { TastingInput } from "../../workbook/brewing/companion/tasting/tasting-form";
 import { numberIn, textOf } from "../companion/number-field";
 import "./tasting.css";
 

@@ -1,8 +1,8 @@
 import { useState } from "preact/hooks";
-import { tasted, tastingIn, writeTasting, type TastingInput } from "../../workbook/companion/tasting/tasting-form";
-import { batchIdOf } from "../../workbook/read/batch-sheets";
-import { dayNumberAt } from "../../workbook/companion/wall-clock";
-import type { NamedCells } from "../../workbook/read/named-cells";
+import { tasted, tastingIn, writeTasting, type TastingInput } from "../../workbook/brewing/companion/tasting/tasting-form";
+import { batchIdOf } from "../../workbook/batch/read/batch-sheets";
+import { dayNumberAt } from "../../workbook/brewing/companion/wall-clock";
+import type { NamedCells } from "../../workbook/grid/read/named-cells";
 import { BatchScreen, type Batch } from "../companion/batch-screen";
 import { dayField, fieldMoment } from "../companion/moments";
 import { OutcomeLine } from "../companion/outcome-line";

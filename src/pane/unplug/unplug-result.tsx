@@ -1,4 +1,4 @@
-import type { UnpluggedSheet } from "../../workbook/unplug";
+import type { UnpluggedSheet } from "../../workbook/exchange/unplug";
 import type { Unplugged } from "./unplug-work";
 
 /** What the copies are like: how much still calculates, and what is a value from now on, and why. */

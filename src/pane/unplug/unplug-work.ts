@@ -1,8 +1,8 @@
-import { hostWords, reasonOf } from "../../workbook/host-words";
-import { readBatchSheets } from "../../workbook/read/batch-sheets";
-import type { LongWork } from "../../workbook/progress";
-import { Stopped } from "../../workbook/progress";
-import { PlugInRefused, plugIn, UnplugRefused, unpluggedCopies, type Conflict, type PluggedIn, type UnpluggedSheet } from "../../workbook/unplug";
+import { hostWords, reasonOf } from "../../workbook/grid/words/host-words";
+import { readBatchSheets } from "../../workbook/batch/read/batch-sheets";
+import type { LongWork } from "../../workbook/grid/write/progress";
+import { Stopped } from "../../workbook/grid/write/progress";
+import { PlugInRefused, plugIn, UnplugRefused, unpluggedCopies, type Conflict, type PluggedIn, type UnpluggedSheet } from "../../workbook/exchange/unplug";
 
 export interface UnplugForm {
   readonly sheets: "this" | "batches";
@@ -21,7 +21,7 @@ export async function unplug(form: UnplugForm, work: LongWork): Promise<Unplugge
       if (names.length === 0) throw new UnplugRefused("This workbook has no batch sheets. Nothing was changed.");
       const prices = form.prices === "with";
       if (form.into === "here") return unpluggedCopies(context, names, { prices, standalone: false }, work);
-      const { unpluggedWorkbook } = await import(/* webpackChunkName: "pane-new-workbook" */ "../../workbook/unplug/new-workbook/new-workbook");
+      const { unpluggedWorkbook } = await import(/* webpackChunkName: "pane-new-workbook" */ "../../workbook/exchange/unplug/new-workbook/new-workbook");
       return unpluggedWorkbook(context, names, { prices }, (base64) => Excel.createWorkbook(base64), work);
     });
     return { kind: "done", copies, into: form.into };

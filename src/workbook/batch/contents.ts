@@ -1,9 +1,9 @@
 import type { HopPlace } from "../../core/hops/places";
 import type { UnitSystem } from "../../functions/quantities";
-import type { CellContent } from "../plan/sheet-plan";
+import type { CellContent } from "../grid/plan/sheet-plan";
+import type { Blank } from "../grid/read/named-cells";
 
 /** A cell that may still be empty. */
-export type Blank = "";
 export type Filled<T> = T | Blank;
 
 export type Handling = "mash" | "steep" | "extract" | "sugar";

@@ -1,5 +1,5 @@
 import { quantity, type QuantityName, type UnitSystem } from "../../functions/quantities";
-import { dayNumber } from "../day-number";
+import { dayNumber } from "../grid/words/day-number";
 import type { BatchContents, HopLine, MaltLine, Method } from "./contents";
 import { newBatch, type NewBatchChoices } from "./new-batch";
 

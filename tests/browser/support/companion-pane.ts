@@ -1,7 +1,7 @@
 import type { Frame, Page } from "playwright-core";
 import { expect } from "vitest";
 import type { BatchContents } from "../../../src/workbook/batch/contents";
-import { planBatch } from "../../../src/workbook/batch/plan";
+import { planBatch } from "../../../src/workbook/batch/sheet/plan";
 import type { BenchPage } from "./bench-page";
 
 const clockKey = "clock of the test";

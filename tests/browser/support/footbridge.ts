@@ -1,6 +1,6 @@
 import type { Frame } from "playwright-core";
 import { exampleBatch } from "../../../src/workbook/batch/example-batch";
-import { planBatch } from "../../../src/workbook/batch/plan";
+import { planBatch } from "../../../src/workbook/batch/sheet/plan";
 import type { BenchPage } from "./bench-page";
 import { openScreen } from "./pane-screens";
 

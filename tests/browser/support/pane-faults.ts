@@ -1,5 +1,5 @@
 import type { Frame } from "playwright-core";
-import type { Host } from "../../../src/bench/excel/host";
+import type { Host } from "../../../src/excel-stand-in/excel/host";
 
 /** The n-th round trip to the workbook from now (1 is the next) fails as Excel's do, before anything in it is applied. */
 export const failAtSync = (pane: Frame, n: number, error: { readonly code: string; readonly message: string }): Promise<void> =>

@@ -1,8 +1,8 @@
 import { readFileSync } from "node:fs";
 import { parse } from "csv-parse/sync";
 import type { BatchContents } from "../../../src/workbook/batch/contents";
-import { block, position } from "../../../src/workbook/plan/addresses";
-import type { SheetPlan } from "../../../src/workbook/plan/sheet-plan";
+import { block, position } from "../../../src/workbook/grid/plan/addresses";
+import type { SheetPlan } from "../../../src/workbook/grid/plan/sheet-plan";
 import { allGrainBatch, blankBatch, extractBatch, misreadExtract, misreadGrain, partialMashBatch, poorMash, unmeasuredBatch, unmeasuredGrain, unmixedExtract, workingBatch } from "./batches";
 
 /** One figure of a card, with the sum by which a person came to it. */

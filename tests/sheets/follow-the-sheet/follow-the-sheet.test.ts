@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { HeadlessBench } from "../../../src/bench/headless";
+import type { HeadlessBench } from "../../../src/excel-stand-in/headless";
 import type { BatchContents } from "../../../src/workbook/batch/contents";
-import { address, position } from "../../../src/workbook/plan/addresses";
+import { address, position } from "../../../src/workbook/grid/plan/addresses";
 import { benchTimeout, insertOn, openBatchBench, type BatchSheet } from "../../support/batch-bench";
 import { chance, litresPerGallon, madeUpBatch, saysOf, trueKit, type Kind } from "./batches";
 import { follow } from "./brewer";

@@ -3,9 +3,9 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import "../../support/fixed-seed";
 import { firstExtractBatch } from "../../../src/workbook/batch/example-batch";
-import { readBatchFile } from "../../../src/workbook/batch-file/read-batch-file";
-import { BatchFileRefused } from "../../../src/workbook/batch-file/refused";
-import { writeBatchFile } from "../../../src/workbook/batch-file/write-batch-file";
+import { readBatchFile } from "../../../src/workbook/exchange/batch-file/read-batch-file";
+import { BatchFileRefused } from "../../../src/workbook/exchange/batch-file/refused";
+import { writeBatchFile } from "../../../src/workbook/exchange/batch-file/write-batch-file";
 import { allDrawn } from "../../support/drawn";
 
 const folder = new URL("./damaged/", import.meta.url);

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { formulaErrors, typedSpelling } from "../../../src/workbook/check/formula-errors";
-import { sheetsByName, worldOfSheets } from "../../../src/workbook/evaluate/sheets-world";
-import { NamedCells, type CellValue } from "../../../src/workbook/read/named-cells";
+import { formulaErrors, typedSpelling } from "../../../src/workbook/care/check/formula-errors";
+import { sheetsByName, worldOfSheets } from "../../../src/workbook/grid/evaluate/sheets-world";
+import { NamedCells, type CellValue } from "../../../src/workbook/grid/read/named-cells";
 
 /** Column A of a sheet: what each cell shows, and its formula. `og` is the name of A1. */
 function found(...cells: readonly (readonly [shows: CellValue, formula?: string])[]): string[] {

@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
-import { dates } from "../../../src/workbook/check/dates";
-import { gravities } from "../../../src/workbook/check/gravities";
-import { ownStates } from "../../../src/workbook/check/own-states";
-import { stillToFill } from "../../../src/workbook/check/still-to-fill";
-import type { CellValue } from "../../../src/workbook/read/named-cells";
+import { dates } from "../../../src/workbook/care/check/dates";
+import { gravities } from "../../../src/workbook/care/check/gravities";
+import { ownStates } from "../../../src/workbook/care/check/own-states";
+import { stillToFill } from "../../../src/workbook/care/check/still-to-fill";
+import type { CellValue } from "../../../src/workbook/grid/read/named-cells";
 import { handSheet } from "../../support/hand-sheet";
 
 type Named = Parameters<typeof handSheet>[0];

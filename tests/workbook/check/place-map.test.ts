@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { newBatch } from "../../../src/workbook/batch/new-batch";
-import { planBatch } from "../../../src/workbook/batch/plan";
-import { moved, placeMap } from "../../../src/workbook/check/place-map";
-import type { SheetPlan } from "../../../src/workbook/plan/sheet-plan";
-import { NamedCells } from "../../../src/workbook/read/named-cells";
+import { planBatch } from "../../../src/workbook/batch/sheet/plan";
+import { moved, placeMap } from "../../../src/workbook/care/check/place-map";
+import type { SheetPlan } from "../../../src/workbook/grid/plan/sheet-plan";
+import { NamedCells } from "../../../src/workbook/grid/read/named-cells";
 
 /** Out of order, as names are. */
 const planned = { bottom: "A20", block: "C5:D8", top: "A2" };

@@ -1,9 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { exampleBatch } from "../../../src/workbook/batch/example-batch";
-import { planBatch } from "../../../src/workbook/batch/plan";
-import { deletedNames, overwrittenFormulas, textNumbers } from "../../../src/workbook/check/planned-formulas";
-import { address } from "../../../src/workbook/plan/addresses";
-import { NamedCells, type CellValue } from "../../../src/workbook/read/named-cells";
+import { planBatch } from "../../../src/workbook/batch/sheet/plan";
+import { deletedNames, overwrittenFormulas, textNumbers } from "../../../src/workbook/care/check/planned-formulas";
+import { address } from "../../../src/workbook/grid/plan/addresses";
+import { NamedCells, type CellValue } from "../../../src/workbook/grid/read/named-cells";
 
 const plan = planBatch(exampleBatch({ id: "test", sheetName: "Batch", batchName: "Any", brewedOn: 46270, volume: 20, units: "metric", topUp: 0, method: "extract" }));
 const ranges = new Map(plan.names.map(({ name, range }) => [name, range]));

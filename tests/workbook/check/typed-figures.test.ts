@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { changedUnits, typedFigures } from "../../../src/workbook/check/typed-figures";
+import { changedUnits, typedFigures } from "../../../src/workbook/care/check/typed-figures";
 import type { UnitSystem } from "../../../src/functions/quantities";
 import { handSheet } from "../../support/hand-sheet";
 

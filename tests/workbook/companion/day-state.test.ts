@@ -1,8 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { DayLine, LineKind } from "../../../src/workbook/companion/brew-day/day-lines";
-import { beginsNow, dayState, doubtfullyEarly, type DayState } from "../../../src/workbook/companion/brew-day/day-state";
-import { dayNumberAt, instantOf, nextInstantAt, timeOfDayAt } from "../../../src/workbook/companion/wall-clock";
-import { dayNumber } from "../../../src/workbook/day-number";
+import type { DayLine, LineKind } from "../../../src/workbook/brewing/companion/brew-day/day-lines";
+import { beginsNow, dayState, doubtfullyEarly, type DayState } from "../../../src/workbook/brewing/companion/brew-day/day-state";
+import { dayNumberAt, instantOf, nextInstantAt, timeOfDayAt } from "../../../src/workbook/brewing/companion/wall-clock";
+import { dayNumber } from "../../../src/workbook/grid/words/day-number";
 
 const zone = process.env["TZ"];
 beforeAll(() => {

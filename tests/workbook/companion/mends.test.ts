@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { bitternessWords } from "../../../src/workbook/companion/mend/bitterness";
-import { mends } from "../../../src/workbook/companion/mend/mends";
-import type { Missed, Place, Wort } from "../../../src/workbook/companion/mend/plan-and-measured";
+import { bitternessWords } from "../../../src/workbook/brewing/companion/mend/bitterness";
+import { mends } from "../../../src/workbook/brewing/companion/mend/mends";
+import type { Missed, Place, Wort } from "../../../src/workbook/brewing/companion/mend/plan-and-measured";
 import { sucroseSolutionL } from "../../sheets/follow-the-sheet/sucrose-table";
 import { handSheet } from "../../support/hand-sheet";
 

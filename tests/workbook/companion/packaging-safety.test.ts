@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { packagingFigures } from "../../../src/workbook/companion/packaging/packaging-figures";
-import type { PackagingInput } from "../../../src/workbook/companion/packaging/packaging-form";
-import { packagingSafety } from "../../../src/workbook/companion/packaging/packaging-safety";
+import { packagingFigures } from "../../../src/workbook/brewing/companion/packaging/packaging-figures";
+import type { PackagingInput } from "../../../src/workbook/brewing/companion/packaging/packaging-form";
+import { packagingSafety } from "../../../src/workbook/brewing/companion/packaging/packaging-safety";
 import { handSheet } from "../../support/hand-sheet";
 
 const steady = { units: "metric", verdict: "steady", fg: 1.012, fg_expected: 1.012 };

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { courseOf } from "../../../src/workbook/fermentation/fermentation-curve";
-import { notTellingYet } from "../../../src/workbook/fermentation/under-way";
+import { courseOf } from "../../../src/workbook/brewing/fermentation/fermentation-curve";
+import { notTellingYet } from "../../../src/workbook/brewing/fermentation/under-way";
 
 describe("a log that cannot tell yet", () => {
   const beer = { verdict: "working", gravity: 1.02, originalGravity: 1.05, lastReading: 46010, countFrom: undefined };

@@ -1,10 +1,10 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import type { HeadlessBench } from "../../../src/bench/headless";
+import type { HeadlessBench } from "../../../src/excel-stand-in/headless";
 import type { BatchContents } from "../../../src/workbook/batch/contents";
 import { exampleBatch, firstExtractBatch } from "../../../src/workbook/batch/example-batch";
-import { plannedFigures } from "../../../src/workbook/figures/planned-figures";
-import { reachedFigures } from "../../../src/workbook/figures/reached-figures";
-import { scaleBatch } from "../../../src/workbook/scale/scale-batch";
+import { plannedFigures } from "../../../src/workbook/batch/figures/planned-figures";
+import { reachedFigures } from "../../../src/workbook/batch/figures/reached-figures";
+import { scaleBatch } from "../../../src/workbook/batch/scale/scale-batch";
 import { benchTimeout, insertOn, openBatchBench, type BatchSheet } from "../../support/batch-bench";
 
 const mashed = exampleBatch({ id: "m", sheetName: "Mashed", batchName: "Mashed", brewedOn: 46270, volume: 20, units: "metric", topUp: 0, method: "all-grain" });

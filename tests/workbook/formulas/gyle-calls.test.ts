@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import fc from "fast-check";
-import { gyleCalls, withInner, type GyleCall } from "../../../src/workbook/formulas";
-import { replaceCalls } from "../../../src/workbook/formulas";
+import { gyleCalls, withInner, type GyleCall } from "../../../src/workbook/grid/formulas";
+import { replaceCalls } from "../../../src/workbook/grid/formulas";
 
 const outline = (calls: readonly GyleCall[]): unknown[] => calls.map((call) => [call.id, call.arguments.map(({ text }) => text), ...(call.inner.length > 0 ? [outline(call.inner)] : [])]);
 

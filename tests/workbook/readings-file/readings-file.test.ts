@@ -1,13 +1,13 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import "../../support/fixed-seed";
-import { dayNumber, isoDay } from "../../../src/workbook/day-number";
-import { logForecast } from "../../../src/workbook/readings-file/log-forecast";
-import { parseTable, TableRefused } from "../../../src/workbook/readings-file/parse-table";
-import { readLog, type LogRow } from "../../../src/workbook/readings-file/read-log";
-import { readMoment, wallClockHere, type WallClock } from "../../../src/workbook/readings-file/read-moment";
-import { recognise } from "../../../src/workbook/readings-file/recognise";
-import { thinned } from "../../../src/workbook/readings-file/thin";
+import { dayNumber, isoDay } from "../../../src/workbook/grid/words/day-number";
+import { logForecast } from "../../../src/workbook/exchange/readings-file/log-forecast";
+import { parseTable, TableRefused } from "../../../src/workbook/exchange/readings-file/parse-table";
+import { readLog, type LogRow } from "../../../src/workbook/exchange/readings-file/read-log";
+import { readMoment, wallClockHere, type WallClock } from "../../../src/workbook/exchange/readings-file/read-moment";
+import { recognise } from "../../../src/workbook/exchange/readings-file/recognise";
+import { thinned } from "../../../src/workbook/exchange/readings-file/thin";
 
 /** A wall two hours ahead of universal time. */
 const wallClock: WallClock = (utc) => 25569 + (utc + 2 * 3_600_000) / 86_400_000;

@@ -4,11 +4,11 @@ import "../../support/fixed-seed";
 import { exampleBatch, firstExtractBatch } from "../../../src/workbook/batch/example-batch";
 import { usualKit } from "../../../src/workbook/batch/new-batch";
 import type { BatchContents } from "../../../src/workbook/batch/contents";
-import { plannedFigures } from "../../../src/workbook/figures/planned-figures";
-import { convertUnits } from "../../../src/workbook/scale/convert-units";
-import { planOnly, scaleBatch } from "../../../src/workbook/scale/scale-batch";
-import { scalingRemarks } from "../../../src/workbook/scale/scaling-remarks";
-import { hopStep } from "../../../src/workbook/scale/weighable";
+import { plannedFigures } from "../../../src/workbook/batch/figures/planned-figures";
+import { convertUnits } from "../../../src/workbook/batch/scale/convert-units";
+import { planOnly, scaleBatch } from "../../../src/workbook/batch/scale/scale-batch";
+import { scalingRemarks } from "../../../src/workbook/batch/scale/scaling-remarks";
+import { hopStep } from "../../../src/workbook/batch/scale/weighable";
 import { plausiblePlan } from "../../support/arbitrary-batch";
 
 /** How far rounding to what a scale can weigh may move a figure: half a step of every line. */

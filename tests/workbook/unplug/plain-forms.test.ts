@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { registry } from "../../../src/functions/registry";
-import { plainForms } from "../../../src/workbook/unplug/plain";
-import { isValueOnly } from "../../../src/workbook/unplug/plain/plain-form";
+import { plainForms } from "../../../src/workbook/exchange/unplug/plain";
+import { isValueOnly } from "../../../src/workbook/exchange/unplug/plain/plain-form";
 
 describe("plain forms", () => {
   it.each(registry.map(({ id }) => id))("%s has one, or a written reason why it becomes a value", (id) => {

@@ -1,8 +1,8 @@
 import { expect, it } from "vitest";
 import { functionNamed } from "../../../src/functions/registry";
-import type { SheetPlan } from "../../../src/workbook/plan/sheet-plan";
+import type { SheetPlan } from "../../../src/workbook/grid/plan/sheet-plan";
 import { drawnLog } from "../../support/drawn-log";
-import { PlainFormulas } from "../../../src/workbook/unplug/plain-formula";
+import { PlainFormulas } from "../../../src/workbook/exchange/unplug/plain-formula";
 import { uniformDraws } from "../../support/fermentation-truths";
 import { paperGrid } from "../../support/paper-grid";
 import { around, plainCase } from "../../support/plain-cases";

@@ -1,6 +1,6 @@
-import type { Engine } from "../../engine/engine";
-import type { CellScalar } from "../../engine/spills";
-import type { CellBlock, ChartRecord, ChartSeriesRecord } from "../../excel/sheet-extras";
+import type { Engine } from "../../../excel-stand-in/engine/engine";
+import type { CellScalar } from "../../../excel-stand-in/engine/spills";
+import type { CellBlock, ChartRecord, ChartSeriesRecord } from "../../../excel-stand-in/excel/sheet-extras";
 import { lookOf, type Look } from "./series-look";
 
 export interface Point { x: number | string; y: number }

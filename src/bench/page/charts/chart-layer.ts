@@ -1,5 +1,5 @@
 import type { FWorksheet } from "@univerjs/sheets/facade";
-import type { ChartRecord, SheetExtras } from "../../excel/sheet-extras";
+import type { ChartRecord, SheetExtras } from "../../../excel-stand-in/excel/sheet-extras";
 import { viewOf } from "../grid-canvas";
 import type { Session } from "../session";
 import { chartSeries } from "./chart-data";

@@ -1,5 +1,5 @@
 import type { FWorksheet } from "@univerjs/sheets/facade";
-import type { ChartRecord } from "../../excel/sheet-extras";
+import type { ChartRecord } from "../../../excel-stand-in/excel/sheet-extras";
 import type { Box, View } from "../grid-canvas";
 
 const pixelsPerPoint = 4 / 3;

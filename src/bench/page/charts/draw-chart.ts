@@ -1,5 +1,5 @@
 import * as Plot from "@observablehq/plot";
-import type { ChartAxisRecord, ChartRecord } from "../../excel/sheet-extras";
+import type { ChartAxisRecord, ChartRecord } from "../../../excel-stand-in/excel/sheet-extras";
 import type { Point, Series } from "./chart-data";
 import { keyOf } from "./key";
 import { axisSpan, axisText, isDateFormat, mapSpan, niceMarks, type Span } from "./scales";

@@ -1,4 +1,4 @@
-import type { ChartAxisRecord } from "../../excel/sheet-extras";
+import type { ChartAxisRecord } from "../../../excel-stand-in/excel/sheet-extras";
 
 export type Span = readonly [low: number, high: number];
 

@@ -1,4 +1,4 @@
-import type { ChartRecord, ChartSeriesRecord } from "../../excel/sheet-extras";
+import type { ChartRecord, ChartSeriesRecord } from "../../../excel-stand-in/excel/sheet-extras";
 
 /** How one series is drawn. `symbol` and `dash` tell series apart where colour cannot. */
 export interface Look {

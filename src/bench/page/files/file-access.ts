@@ -1,4 +1,4 @@
-import type { FileAccess } from "../../excel/host";
+import type { FileAccess } from "../../../excel-stand-in/excel/host";
 import { showNotice } from "../words/notices";
 import type { Session } from "../session";
 import { xlsxType } from "./commands";

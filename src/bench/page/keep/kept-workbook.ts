@@ -1,6 +1,6 @@
 import type { IWorkbookData } from "@univerjs/core";
 import * as z from "zod/mini";
-import type { Carry } from "../../xlsx";
+import type { Carry } from "../../../excel-stand-in/xlsx";
 
 /** What an open workbook consists of, apart from the grid that shows it. */
 export interface WorkbookState {

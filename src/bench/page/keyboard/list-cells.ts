@@ -3,7 +3,7 @@ import { DataValidatorRegistryService } from "@univerjs/data-validation";
 import { DeviceInputEventType } from "@univerjs/engine-render";
 import { SheetDataValidationModel } from "@univerjs/sheets-data-validation";
 import { SetCellEditVisibleOperation, type IEditorBridgeServiceVisibleParam } from "@univerjs/sheets-ui";
-import type { Engine } from "../../engine/engine";
+import type { Engine } from "../../../excel-stand-in/engine/engine";
 import type { KeyHandler } from "./keys-before-grid";
 
 /** The grid's commands for its lists, by name since their package does not hand them out. */

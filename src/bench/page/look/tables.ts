@@ -1,7 +1,7 @@
 import type { Injector } from "@univerjs/core";
 import { RangeThemeStyle, SheetRangeThemeModel } from "@univerjs/sheets";
 import { TableManager, UniverSheetsTablePlugin, UniverSheetsTableUIPlugin } from "@univerjs/preset-sheets-table";
-import type { SheetExtras } from "../../excel/sheet-extras";
+import type { SheetExtras } from "../../../excel-stand-in/excel/sheet-extras";
 
 /** The grid's tables without the tab that it lays over the row above the heading. */
 export const quietTables = () => ({ plugins: [UniverSheetsTablePlugin, [UniverSheetsTableUIPlugin, { hideAnchor: true }]] as never });

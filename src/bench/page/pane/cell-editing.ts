@@ -1,5 +1,5 @@
 import type { FUniver } from "@univerjs/core/facade";
-import type { CellEditing } from "../../excel/host";
+import type { CellEditing } from "../../../excel-stand-in/excel/host";
 
 const betweenLooksMs = 50;
 

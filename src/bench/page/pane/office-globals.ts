@@ -1,7 +1,7 @@
-import { RichApiError } from "../../excel/errors";
-import type { Host } from "../../excel/host";
-import { createBenchGlobals } from "../../bench-globals";
-import type { Engine } from "../../engine/engine";
+import { RichApiError } from "../../../excel-stand-in/excel/errors";
+import type { Host } from "../../../excel-stand-in/excel/host";
+import { createBenchGlobals } from "../../../excel-stand-in/bench-globals";
+import type { Engine } from "../../../excel-stand-in/engine/engine";
 import { cellEditingOf } from "./cell-editing";
 import { setUpThemeChoice } from "./theme-choice";
 

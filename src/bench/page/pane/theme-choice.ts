@@ -1,5 +1,5 @@
-import type { Host } from "../../excel/host";
-import { contrastTheme, darkTheme, lightTheme, type OfficeTheme } from "../../excel/office-theme";
+import type { Host } from "../../../excel-stand-in/excel/host";
+import { contrastTheme, darkTheme, lightTheme, type OfficeTheme } from "../../../excel-stand-in/excel/office-theme";
 import { recall, remember } from "../look/memory";
 
 const memory = "gylebook-bench-theme";

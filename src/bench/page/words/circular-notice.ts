@@ -1,5 +1,5 @@
 import type { Session } from "../session";
-import { columnLetters } from "../../excel/address";
+import { columnLetters } from "../../../excel-stand-in/excel/address";
 import { showNotice } from "./notices";
 
 /** The grid calculates a formula that depends on itself once, without a word. We say so, and take it back when it is mended. */

@@ -1,0 +1,145 @@
+/*
+ * webpack loader and plugin for the grid's published code.
+ *
+ * 1. Univer ships class fields through a slow `_defineProperty` helper; plain assignment does the same for its classes
+ *    and makes loading and recalculation about a third faster.
+ * 2. Its drawing engine imports some 70 hyphenation dictionaries (4.7 MB) that a spreadsheet never uses.
+ * 3. Its formula engine does not know references to a table with an underscore in its name (Malts_2[Mass]); Excel does.
+ * 4. It keeps 5,000 formulas taken apart, some fifteen batch sheets; with one more sheet none is found there again.
+ * 5. It keeps them under a number of 32 bits made from their text: two of many thousand may share one, and the second
+ *    cell would be calculated by the first one's formula.
+ * 6. For every formula it asks for every changed name whether the formula reads it, in place of asking the few it reads.
+ * 7. It measures rows and looks through choices of cells while the page is idle, also those of a sheet or workbook that is gone
+ *    since, which throws on the page.
+ * 8. It rewrites a formula that was typed, number by number, and then puts its texts back from where they stood before: after
+ *    1.050 became 1.05, "SG" became ""S. Here what was typed is what stands in the cell.
+ * 9. While its list of functions is open, Enter takes the first of them: =FALSE became =FALSE( or another function, and the cell
+ *    stayed open. As in Excel, Enter now means what was typed, and Tab takes from the list.
+ *
+ * All are text replacements in someone else's code, so the build must fail when they no longer match. Wire it so:
+ *
+ *   const fastProperties = require("./src/excel-stand-in/engine/fast-properties-loader.cjs");
+ *   module: { rules: [fastProperties.rule] },
+ *   plugins: [new fastProperties.CheckPlugin()],          // in every configuration that has the rule
+ *
+ * Pass `new CheckPlugin({ hyphenation: false })` for the headless bundle, which has no drawing engine.
+ * With webpack's persistent cache the loader may not run at all; the check then has nothing to count and passes.
+ */
+const HELPER = /function (_defineProperty\w*)\(([\w$]+), ([\w$]+), ([\w$]+)\) \{[\s\S]*?\n\}/g;
+const HYPHENATION = /import\("\.\/[a-z0-9-]+-[\w-]{8}\.js"\)/g;
+const FILES = /[\\/]@univerjs[\\/][^\\/]+[\\/]lib[\\/]es[\\/].*\.js$/;
+const DRAWING_ENGINE = /engine-render[\\/]lib[\\/]es[\\/]index\.js$/;
+
+const FORMULA_ENGINE = /engine-formula[\\/]lib[\\/]es[\\/]index\.js$/;
+const GRID_UI = /@univerjs[\\/]sheets-ui[\\/]lib[\\/]es[\\/]index\.js$/;
+const GRID_FORMULAS = /@univerjs[\\/]sheets-formula-ui[\\/]lib[\\/]es[\\/]index\.js$/;
+const GRID_CHOICES = /@univerjs[\\/]sheets-data-validation[\\/]lib[\\/]es[\\/]index\.js$/;
+const FORBIDDEN_IN_TABLE_NAMES = 'const TABLE_NAME_REGEX = "((?![~!@#$%^&*()_+<>';
+
+/** What is replaced in one file, each just once, with the words of the complaint where it is not found. */
+const FORMULA_REPAIRS = [
+  ["the rule for table names has changed", FORBIDDEN_IN_TABLE_NAMES, FORBIDDEN_IN_TABLE_NAMES.replace("_+", "+")],
+  ["the number of formulas kept has changed", "const FORMULA_CACHE_LRU_COUNT = 5e3;", "const FORMULA_CACHE_LRU_COUNT = 5e5;"],
+  ["what formulas are kept under has changed", "if (formulaString.length <= 64) return formulaString;", "return formulaString;"],
+  [
+    "the search for changed names has changed",
+    `	const definedNameMap = currentConfigService.getDirtyDefinedNameMap();
+	const executeUnitId = currentConfigService.getExecuteUnitId();
+	if (executeUnitId != null && definedNameMap[executeUnitId] != null) {
+		const names = Object.keys(definedNameMap[executeUnitId]);
+		for (let i = 0, len = names.length; i < len; i++) {
+			const name = names[i];
+			if (node.hasDefinedName(name)) return true;
+		}
+	}
+	return false;
+`,
+    `	const changed = currentConfigService.getDirtyDefinedNameMap()[currentConfigService.getExecuteUnitId()];
+	return changed != null && (node.getDefinedNames() || []).some((name) => Object.hasOwn(changed, name));
+`,
+  ],
+];
+const GRID_UI_REPAIRS = [
+  [
+    "what becomes of a formula that was typed has changed",
+    '	if (normalStr.startsWith("=")) return normalizeFormulaString(str, normalStr, lexerTreeBuilder, functionService);\n',
+    '	if (normalStr.startsWith("=")) return normalStr;\n',
+  ],
+  [
+    "the idle measuring of rows has changed",
+    "	_loopTask(task) {\n		const skeleton = task.skeleton;\n",
+    "	_loopTask(task) {\n		const skeleton = task.skeleton;\n		if (skeleton._worksheetData === null) return;\n",
+  ],
+];
+const IDLE_LOOK = "					else requestIdleCallback(() => {\n						";
+const GRID_CHOICES_REPAIRS = [
+  [
+    "the idle look through cells with choices has changed",
+    `${IDLE_LOOK}this.validatorRanges(unitId, subUnitId, ranges);`,
+    `${IDLE_LOOK}if (this._univerInstanceService.getUnit(unitId)?.getSheetBySheetId(subUnitId)) this.validatorRanges(unitId, subUnitId, ranges);`,
+  ],
+];
+const GRID_FORMULAS_REPAIRS = [
+  [
+    "the keys of the list of functions have changed",
+    "			KeyCode.ENTER,\n			KeyCode.ESC,\n			KeyCode.TAB\n		].map(",
+    "			KeyCode.ESC,\n			KeyCode.TAB\n		].map(",
+  ],
+];
+const REPAIRS = [[FORMULA_ENGINE, FORMULA_REPAIRS], [GRID_UI, GRID_UI_REPAIRS], [GRID_FORMULAS, GRID_FORMULAS_REPAIRS], [GRID_CHOICES, GRID_CHOICES_REPAIRS]];
+
+const counts = { files: 0, helpers: 0, drawingFiles: 0, dictionaries: 0 };
+const missing = new Set();
+
+/** The replacements alone, for other bundlers. */
+function rewrite(source, path) {
+  counts.files++;
+  let result = source.replace(HELPER, (_whole, name, object, key, value) => {
+    counts.helpers++;
+    return `function ${name}(${object}, ${key}, ${value}) { ${object}[${key}] = ${value}; return ${object}; }`;
+  });
+  for (const [complaint, before, after] of REPAIRS.flatMap(([file, repairs]) => (file.test(path) ? repairs : []))) {
+    if (!result.includes(before)) missing.add(complaint);
+    result = result.replace(before, () => after);
+  }
+  if (DRAWING_ENGINE.test(path)) {
+    counts.drawingFiles++;
+    result = result.replace(HYPHENATION, () => {
+      counts.dictionaries++;
+      return "Promise.resolve({ default: [] })";
+    });
+  }
+  return result;
+}
+
+/** What is wrong with the counts so far, or undefined. */
+function complaint({ hyphenation = true } = {}) {
+  if (counts.files > 0 && counts.helpers === 0) return "fast-properties: no _defineProperty helper found in @univerjs.";
+  if (hyphenation && counts.drawingFiles > 0 && counts.dictionaries === 0) return "fast-properties: no hyphenation imports found.";
+  if (missing.size > 0) return `fast-properties: ${[...missing].join("; ")}.`;
+  return undefined;
+}
+
+module.exports = function fastPropertiesLoader(source) {
+  return rewrite(source, this.resourcePath);
+};
+
+module.exports.rule = { test: FILES, use: [{ loader: __filename }] };
+module.exports.FILES = FILES;
+module.exports.rewrite = rewrite;
+module.exports.complaint = complaint;
+
+module.exports.CheckPlugin = class CheckPlugin {
+  constructor(options) {
+    this.options = options;
+  }
+
+  apply(compiler) {
+    compiler.hooks.thisCompilation.tap("FastPropertiesCheck", (compilation) => {
+      compilation.hooks.finishModules.tap("FastPropertiesCheck", () => {
+        const problem = complaint(this.options);
+        if (problem) compilation.errors.push(new Error(problem));
+      });
+    });
+  }
+};

@@ -1,0 +1,69 @@
+import type { SheetBuilder } from "../../grid/plan/sheet-builder";
+import type { BatchContents } from "../contents";
+import { section } from "./fields";
+import { allGrainSteps, extractSteps } from "./steps";
+import type { UnitWords } from "../unit-words";
+
+/** Rows of a new sheet's clock and of its steps; a teacher may add a few. A batch with more lines gets as many. */
+const usualTimelineRows = 23;
+const usualStepRows = 18;
+/** Lines that the clock adds to the steps and the hops: boil, flame-out, the end; and the stand where there is one. */
+const linesOfItsOwn = ({ hops, hopStand }: BatchContents): number => (hopStand.minutes !== "" || hops.some(({ minutes }) => minutes === "stand") ? 4 : 3);
+
+const stepsOf = ({ steps, method, units }: BatchContents, words: UnitWords) => steps ?? (method === "extract" ? extractSteps(units, words) : allGrainSteps(units, words));
+
+/**
+ * 6. Brew day by the clock. The steps that it is made of stand to the right,
+ * outside the printed page, where a teacher edits them; beside them is the timeline as one spilled call, which the
+ * printed lines repeat in a readable order. Returns the first cell of that call.
+ */
+export function brewDay(b: SheetBuilder, contents: BatchContents, words: UnitWords): string {
+  const { happened } = contents;
+  const timelineRows = Math.max(usualTimelineRows, stepsOf(contents, words).length + linesOfItsOwn(contents) + contents.hops.length, happened.length);
+  section(b, 6, "Brew day by the clock", "Write the real time beside each line; steps are edited on the right, from column K");
+  const heading = b.row;
+  const first = heading + 1;
+  b.put("A", "What to do", { style: "heading", mergeTo: "B" });
+  b.put("C", "Planned", { style: "headingRight" });
+  b.put("D", "Boil minute", { style: "headingRight" });
+  b.put("E", "Amount", { style: "headingRight" });
+  b.put("F", "Happened", { style: "headingRight" });
+  b.put("G", "Beware", { style: "heading", mergeTo: "I" });
+  for (let index = 0; index < timelineRows; index += 1) {
+    const row = first + index;
+    const show = (column: string) => `=IF(${column}${row}="","",${column}${row})`;
+    b.height(13.5, row);
+    b.put("A", show("S"), { style: "resultText", format: "text", mergeTo: "B" }, row);
+    b.put("C", show("Q"), { style: "result", format: "time" }, row);
+    b.put("D", show("R"), { style: "result", format: "whole" }, row);
+    b.put("E", show("T"), { style: "result", format: "text" }, row);
+    b.put("F", happened[index] ?? "", { style: "input", format: "time" }, row);
+    b.put("G", show("U"), { style: "caution", format: "text", mergeTo: "I" }, row);
+  }
+  b.name("happened", `F${first}:F${first + timelineRows - 1}`);
+  stepTable(b, contents, words, heading);
+  b.put("Q", "Timeline of the steps and hops (calculates)", { style: "hint" }, heading);
+  b.put("Q", '=GYLE.DAY.TIMELINE(IF(N(brewed_on)=0,"",brewed_on+N(start_time)),steps,hop_plan,boil_minutes,units,IF(N(boil_minutes)=0,"no boil","boil"),stand_temperature,stand_minutes,stand_after,"begin")', { style: "workings", format: "time", spillsTo: `U${first + timelineRows - 1}` }, first);
+  b.name("timeline", `Q${first}:U${first + timelineRows - 1}`);
+  b.row = first + timelineRows;
+  b.gap();
+  return `Q${first}`;
+}
+
+function stepTable(b: SheetBuilder, contents: BatchContents, words: UnitWords, heading: number): void {
+  const steps = stepsOf(contents, words);
+  const stepRows = Math.max(usualStepRows, steps.length);
+  for (const [column, text] of [["K", "Step"], ["L", "Part"], ["M", "Minutes"], ["N", "Beware of"], ["O", "Why"]] as const) b.put(column, text, { style: "heading" }, heading);
+  for (let index = 0; index < stepRows; index += 1) {
+    const row = heading + 1 + index;
+    const step = steps[index];
+    b.put("K", step?.what ?? "", { style: "inputText" }, row);
+    b.put("L", step?.part ?? "", { style: "input" }, row);
+    b.put("M", step?.minutes ?? "", { style: "input", format: "whole" }, row);
+    b.put("N", step?.caution ?? "", { style: "inputText" }, row);
+    b.put("O", step?.why ?? "", { style: "inputText" }, row);
+  }
+  b.table({ name: "Steps", range: `K${heading}:O${heading + stepRows}` });
+  b.name("steps", `K${heading + 1}:O${heading + stepRows}`);
+  b.validate({ kind: "list", range: `L${heading + 1}:L${heading + stepRows}`, choices: ["before", "boil", "after"], message: "before, boil or after: the part of the day." });
+}

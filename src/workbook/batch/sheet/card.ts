@@ -1,0 +1,116 @@
+import type { SheetBuilder } from "../../grid/plan/sheet-builder";
+import type { NumberFormat } from "../../grid/plan/sheet-plan";
+import type { BatchContents } from "../contents";
+import { leftField, section, workings, type Field } from "./fields";
+import { bitternessFormula } from "./hops";
+import type { UnitWords } from "../unit-words";
+
+interface Figure {
+  readonly label: string;
+  readonly format: NumberFormat;
+  readonly unit?: string;
+  /** Name and formula. */
+  readonly plan: readonly [string, string];
+  readonly reached: readonly [string, string];
+}
+
+/** Priming adds to the alcohol that the readings tell of, unless its sugar is withheld. Asked here, the chain of calls stays short. */
+const inTheBottle = 'IF(OR(abv_bottle="",NOT(ISNUMBER(sugar_mass))),"","; with the priming "&FIXED(abv_bottle,1,TRUE))';
+
+/** With how far the figure can be trusted when both readings are good to ±0.002, the usual hydrometer (common practice). */
+const alcoholUnit = `=IF(N(abv_reached)=0,"% by volume","% by volume, ± "&FIXED(abv_spread,1,TRUE)&${inTheBottle})`;
+
+/** By the newest reading, finished or not: the card shows them once the readings are at rest, and a chain of calls stays short. */
+const byNewestReading = (words: UnitWords): readonly [string, Field][] => [
+  ["Alcohol at the newest reading", { content: '=IF(fg="","",GYLE.BEER.ABV(og,fg))', format: "one", unit: "% by volume", name: "abv_now" }],
+  ["give or take", { content: '=IF(fg="","",GYLE.GAUGE.SPREAD("BEER.ABV",CHOOSE({1,2},og,fg),{0.002,0.002}))', format: "one", unit: "% by volume", name: "abv_spread" }],
+  ["Energy of a bottle of it", { content: '=IF(fg="","",GYLE.BEER.ENERGY(og,fg,bottle_volume,units,primed_gas))', format: "whole", unit: words.energy, name: "energy_now" }],
+];
+
+/** A bill without colours has no colour: 0 would be water. Words in their place are left to the call to refuse. */
+const noColours = "AND(SUM(INDEX(malt,0,4))=0,SUMPRODUCT(--ISTEXT(INDEX(malt,0,4)))=0)";
+
+/** Marks a sheet as a batch sheet of ours and tells which plan it follows. */
+export const planVersion = 3;
+
+/** 1. Card: what the batch is, and its figures as planned and as reached. Returns the cell that shows the colour. */
+export function card(b: SheetBuilder, contents: BatchContents, words: UnitWords): { swatch: string; colour: string } {
+  b.height(28);
+  b.put("A", '=IF(batch_name="","A batch without a name yet",batch_name)', { style: "title", mergeTo: "F" });
+  b.put("G", "Gylebook batch sheet", { style: "hint", mergeTo: "I" });
+  b.put("K", "Workings: the printed sheet ends at column I. Plan of this sheet:", { style: "hint" });
+  b.put("L", planVersion, { style: "hint", name: "gylebook" });
+  b.put("N", "Tells this batch from every other:", { style: "hint" });
+  b.put("O", contents.id, { style: "hint", name: "batch_id" });
+  b.row += 1;
+  b.put("K", "Planned on the kit:", { style: "hint" });
+  b.put("L", contents.kitName, { style: "hint", name: "kit_name" });
+  b.put("A", "Underlined cells are yours to fill in; shaded cells calculate. Local codes and the makers' labels come before anything written here.", { style: "hint", mergeTo: "I" });
+  b.row += 1;
+  section(b, 1, "Card", "What was planned, what was reached");
+
+  const first = b.row;
+  const left: readonly [string, Field][] = [
+    ["Name", { content: contents.batchName, format: "text", name: "batch_name" }],
+    ["Batch number", { content: contents.number, format: "whole", name: "batch_number" }],
+    ["Brewed on", { content: contents.brewedOn, format: "date", name: "brewed_on" }],
+    ["Day begins at", { content: contents.startTime, format: "time", name: "start_time" }],
+    ["Style aimed at", { content: contents.style, format: "text", name: "style" }],
+    ["Into the fermenter", { content: contents.volume, format: "two", unit: words.volume, name: "volume", between: [0.1, 10000] }],
+    ["Units of this sheet", { content: contents.units, name: "units", choices: [contents.units], note: "Chosen when the sheet was made: every number on it is read in these units. For other units, make a new batch." }],
+    ["Energy in one bottle", { content: '=IF(N(fg_reached)=0,"",energy_now)', format: "whole", unit: words.energy, name: "energy" }],
+  ];
+  for (const [label, field] of left) {
+    leftField(b, label, field);
+    b.row += 1;
+  }
+
+  workings(b, byNewestReading(words), first);
+
+  b.row = first;
+  b.put("G", "Planned", { style: "headingRight" });
+  b.put("H", "Reached", { style: "headingRight" });
+  const figures: readonly Figure[] = [
+    { label: "Original gravity", format: "gravity", plan: ["og_plan", "=GYLE.WORT.GRAVITY(malt,gravity_volume,grain_efficiency,units)"], reached: ["og_shown", '=IF(og_reached="","",og)'] },
+    { label: "Final gravity", format: "gravity", plan: ["fg_plan", "=GYLE.YEAST.FINISH(og_plan,attenuation)"], reached: ["fg_reached", '=IF(OR(verdict="steady",verdict="stalled"),fg,"")'] },
+    { label: "Alcohol", format: "one", unit: alcoholUnit, plan: ["abv_plan", "=GYLE.BEER.ABV(og_plan,fg_plan)"], reached: ["abv_reached", '=IF(N(fg_reached)=0,"",abv_now)'] },
+    {
+      label: "Bitterness",
+      format: "whole",
+      unit: "IBU",
+      plan: ["ibu_plan", bitternessFormula("HOPS.IBU")],
+      reached: ["ibu_reached", '=IF(OR(volume_reached="",ibu_plan=""),"",ibu_plan*volume/volume_reached)'],
+    },
+    {
+      label: "Colour",
+      format: "one",
+      plan: ["colour_plan", `=IF(${noColours},"",GYLE.WORT.COLOUR(malt,gravity_volume,colour_scale,units))`],
+      reached: ["colour_reached", '=IF(OR(volume_reached="",colour_plan=""),"",GYLE.WORT.COLOUR(malt,gravity_volume*volume_reached/volume,colour_scale,units))'],
+    },
+    { label: "Bottles", format: "whole", plan: ["bottles_plan", '=IF(into="keg","",INDEX(GYLE.PACK.BOTTLES(volume,bottle_volume,bottling_loss,units),1,1))'], reached: ["bottles_reached", '=IF(N(bottles_filled)=0,"",bottles_filled)'] },
+    {
+      label: "Cost; of one bottle",
+      format: "money",
+      unit: "in all; for each bottle filled",
+      plan: ["cost_plan", '=IF(SUM(malt_cost,hop_cost,yeast_cost)=0,"",SUM(malt_cost,hop_cost,yeast_cost))'],
+      reached: ["cost_each", '=IF(OR(cost_plan="",N(bottles_filled)=0),"",cost_plan/bottles_filled)'],
+    },
+  ];
+  for (const [index, { label, format, unit, plan, reached }] of figures.entries()) {
+    const row = first + 1 + index;
+    b.put("E", label, { style: "label", mergeTo: "F" }, row);
+    b.put("G", plan[1], { style: "keyResult", format, name: plan[0] }, row);
+    b.put("H", reached[1], { style: "keyResult", format, name: reached[0] }, row);
+    if (unit) b.put("I", unit, { style: "unit" }, row);
+  }
+  const colourRow = first + 1 + figures.findIndex(({ label }) => label === "Colour");
+  const srm = contents.units === "us" ? "colour_plan" : "GYLE.BEER.SRM(colour_plan)";
+  const swatch = b.put("I", `=IF(colour_plan="","",GYLE.BEER.HEX(${srm}))`, {
+    style: "swatch",
+    name: "swatch",
+    note: "About the colour of a glass 5 cm deep, computed from an absorption spectrum. A guide, not a measurement. From 50 SRM (98 EBC) up the figure is above the scale that the curve was stated for: black, whatever it says.",
+  }, colourRow);
+  b.row = first + left.length;
+  b.gap();
+  return { swatch, colour: `G${colourRow}` };
+}

@@ -1,0 +1,28 @@
+import { isBatchSheet, isNewer, isUnplugged, readBatchSheet, readSheet } from "../../batch/read/batch-sheets";
+import type { NamedCells } from "../../grid/read/named-cells";
+
+/** What the companion has before it. */
+export type InFront =
+  | { readonly kind: "none" }
+  | { readonly kind: "newer" | "unplugged"; readonly sheetName: string }
+  | { readonly kind: "batch"; readonly sheet: NamedCells };
+
+/**
+ * The batch sheet in front, or the one that was there before while another kind of sheet is. An unplugged batch in front is
+ * told as such: what is meant for it must not go into another batch.
+ */
+export async function batchInFront(context: Excel.RequestContext, lastName?: string): Promise<InFront> {
+  const front = await readSheet(context);
+  if (front && isUnplugged(front)) return { kind: "unplugged", sheetName: front.sheetName };
+  const sheet = front && isBatchSheet(front) ? front : lastName === undefined ? undefined : await readBatchSheet(context, lastName);
+  if (!sheet) return { kind: "none" };
+  return found(sheet);
+}
+
+/** The batch sheet of this name, wherever the brewer is. */
+export async function batchCalled(context: Excel.RequestContext, sheetName: string): Promise<InFront> {
+  const sheet = await readBatchSheet(context, sheetName);
+  return sheet ? found(sheet) : { kind: "none" };
+}
+
+const found = (sheet: NamedCells): InFront => (isNewer(sheet) ? { kind: "newer", sheetName: sheet.sheetName } : { kind: "batch", sheet });

@@ -1,0 +1,34 @@
+import { ownEntry } from "../../../../functions/own-entry";
+import type { NamedCells } from "../../../grid/read/named-cells";
+import { momentShown } from "../../../grid/words/day-words";
+import { notTellingYet } from "../../fermentation/under-way";
+
+/** Where the fermentation stands, in our words: what the sheet's verdict means, what to do, and when to read again. */
+export interface Standing {
+  readonly means: string;
+  readonly next: string;
+  /** "" when nothing more is to be read. */
+  readonly readAgain: string;
+}
+
+const meanings: Readonly<Record<string, string>> = {
+  "": "No reading of the fermenting beer yet.",
+  "not begun": "Not begun: no sugar has been eaten yet.",
+  working: "The yeast is at work.",
+  nearly: "Falling slowly: the end is near.",
+  steady: "Steady: the beer rests.",
+  stalled: "It has stopped well above where it should end.",
+  rising: "A reading stands above an earlier one, which beer cannot do.",
+};
+
+export function standing(sheet: NamedCells): Standing {
+  const verdict = sheet.text("verdict");
+  const next = sheet.number("next_reading");
+  const restsOn = sheet.has("verdict_rests") ? sheet.text("verdict_rests") : "";
+  const known = (name: string): number | undefined => {
+    const value = sheet.has(name) ? sheet.number(name) : "";
+    return value === "" ? undefined : value;
+  };
+  const notYet = notTellingYet({ verdict, gravity: known("fg"), originalGravity: known("og"), lastReading: known("last_reading"), countFrom: known("count_from") });
+  return { means: verdict === "steady" && restsOn !== "" ? `Steady, by ${restsOn}.` : (notYet ?? ownEntry(meanings, verdict) ?? verdict), next: sheet.text("next_step"), readAgain: next === "" ? "" : `Read again on ${momentShown(next)}.` };
+}

@@ -1,0 +1,45 @@
+import type { ResultKind } from "../../../../functions/describe";
+import { fromCoreText } from "./units";
+import { questionsOf, type Question } from "./guard";
+import type { PlainArguments } from "./plain-arguments";
+import type { Place, PlainForm } from "./plain-form";
+
+/**
+ * One cell of a call as a plain formula: blank while an argument is not filled in, #N/A where one is outside its limits
+ * or the sum has no answer, else the sum in the brewer's unit.
+ */
+export function plainCell(form: PlainForm, x: PlainArguments, place: Place): string {
+  const questions = [...questionsOf(x), { tests: form.holds?.(x) ?? [] }];
+  const result = x.descriptor.result as ResultKind;
+  const sum = form.sum(x, place);
+  const shown = result.kind === "number" ? fromCoreText(result.quantity, sum, x.units) : sum;
+  // As with the call itself, an error stands in the first cell of a grid alone: in the others all that is no answer is blank.
+  const isFirst = place.row === 0 && place.column === 0;
+  const asked = isFirst ? together(questions) : [{ blanks: questions.flatMap(blanksOf) }, { tests: questions.flatMap(testsOf) }];
+  return asked.reduceRight((rest, question) => {
+    const [blanks, tests] = [blanksOf(question), testsOf(question)];
+    if (blanks.length > 0) return `IF(${any("OR", blanks)},"",${rest})`;
+    return tests.length > 0 ? `IF(${any("AND", tests)},${rest},${isFirst ? "NA()" : '""'})` : rest;
+  }, shown);
+}
+
+const blanksOf = (question: Question): readonly string[] => ("blanks" in question ? question.blanks : []);
+const testsOf = (question: Question): readonly string[] => ("tests" in question ? question.tests : []);
+const any = (word: "OR" | "AND", conditions: readonly string[]): string => (conditions.length === 1 ? (conditions[0] ?? "") : `${word}(${conditions.join(",")})`);
+
+/** Questions of one kind that follow each other become one, so that brackets stay shallow. */
+function together(questions: readonly Question[]): Question[] {
+  const found: Question[] = [];
+  for (const question of questions) {
+    const [blanks, tests, last] = [blanksOf(question), testsOf(question), found.at(-1)];
+    if (blanks.length + tests.length === 0) continue;
+    if (last && "blanks" in last && blanks.length > 0) found.splice(-1, 1, { blanks: [...last.blanks, ...blanks] });
+    else if (last && "tests" in last && tests.length > 0) found.splice(-1, 1, { tests: [...last.tests, ...tests] });
+    else found.push(question);
+  }
+  return found;
+}
+
+/** How many cells a grid's answer fills. */
+export const gridSize = (form: PlainForm, x: PlainArguments): { rows: number; columns: number } => form.size?.(x) ?? { rows: 1, columns: 1 };
+

@@ -1,0 +1,136 @@
+import { pureSugarPointsLPerKg } from "../../../../core/wort/extract-potential";
+import { sugarSolutionDensityKgPerM3, waterDensityKgPerM3 } from "../../../../core/wort/density";
+import { concentrationOfGravity, gravityOfConcentration } from "../../../../core/wort/solution";
+import { bisect } from "../../../../core/wort/bisect";
+import { num, product } from "./formula-parts";
+import { densityOverWaterText, gravityText, platoText } from "./gravity-and-extract";
+import type { PlainArguments } from "./plain-arguments";
+import { NoPlainForm, type PlainForm } from "./plain-form";
+import { polynomialText, surfaceText } from "./polynomial";
+
+const columnOf = (x: PlainArguments, column: string): string => {
+  const text = x.column("fermentables", column);
+  if (text === undefined) throw new NoPlainForm(`the range has no column for ${column}`);
+  return text;
+};
+
+/** Extract of the malt bill, kg: what the grain holds, and what is dissolved already. */
+function extractOf(x: PlainArguments): { grain: string; dissolved: string } {
+  const handling = columnOf(x, "handling");
+  const sum = (...words: string[]): string => product(`SUMPRODUCT(${words.map((word) => `(${handling}="${word}")`).join("+")},${columnOf(x, "mass")},${columnOf(x, "yield")})`, "0.01", x.scale("mass"));
+  return { grain: sum("mash", "steep"), dissolved: sum("extract", "sugar") };
+}
+
+/** kg of extract in a litre of the wort. */
+const concentration = (x: PlainArguments): string => {
+  const { grain, dissolved } = extractOf(x);
+  return `(${grain}*${x.core("efficiency")}/100+${dissolved})/${x.core("volume")}`;
+};
+
+/** The wort of 1.200, where the functions end, with room for what they allow. */
+const strongest = concentrationOfGravity(1.2 + 1e-9);
+
+const expectedGravity = (x: PlainArguments): string => polynomialText(gravityOfConcentration, { from: 0, to: 0.56, degree: 8 }, `(${concentration(x)})`);
+
+const efficiency = (x: PlainArguments): string => {
+  const { grain, dissolved } = extractOf(x);
+  return `100*(${fromGrain(x)}-${dissolved})/(${grain})`;
+};
+
+/** kg of extract in the whole wort. */
+const fromGrain = (x: PlainArguments): string => `${polynomialText(concentrationOfGravity, { from: 0.97, to: 1.21, degree: 8 }, x.core("gravity"))}*${x.core("volume")}`;
+
+/** °L from EBC: (EBC × 12.7 / 25 + 0.76) / 1.3546, and none where the malt gives no colour. */
+function maltColourUnits(x: PlainArguments): string {
+  const [mass, colour] = [columnOf(x, "mass"), columnOf(x, "colour")];
+  return x.choice("scale", {
+    SRM: `SUMPRODUCT(${mass},${colour})`,
+    EBC: `(SUMPRODUCT(${mass},${colour})*12.7/25+0.76*SUMPRODUCT(${mass},ISNUMBER(${colour})*(${colour}<>0)))/1.3546`,
+  });
+}
+
+const srm = (x: PlainArguments): string => `1.4922*(${product(maltColourUnits(x), x.scale("mass"))}*${num(3.785411784 / 0.45359237)}/${x.core("volume")})^0.6859`;
+
+/** Density of water, kg/L: the equation of `core/wort/density.ts`. */
+const waterText = (t: string): string =>
+  `((999.83952+16.952577*${t}-0.0079905127*${t}^2-0.000046241757*${t}^3+0.00000010584601*${t}^4-0.00000000028103006*${t}^5)/(1+0.016887236*${t})/1000)`;
+
+/**
+ * Mass fraction of sugar whose solution is so much denser than water (kg/L) at a temperature: the ICUMSA equation turned
+ * round, to 5e-9.
+ */
+const sugarText = (overWater: string, celsius: string): string =>
+  surfaceText(
+    (kgPerL, t) => bisect((w) => sugarSolutionDensityKgPerM3(w, t) - waterDensityKgPerM3(t) - 1000 * kgPerL, -0.2, 0.7),
+    { from: -0.035, to: 0.235, degree: 9 },
+    { from: 0, to: 71, degree: 7 },
+    overWater,
+    celsius,
+  );
+
+/** The density that the spindle shows, kg/L, by the way its scale is marked; then the glass's own expansion. */
+function sampleDensity(x: PlainArguments, calibration: string): string {
+  return `${calibration}*(1-0.000025*(${x.core("sampleTemperature")}-${x.core("calibratedAt")}))`;
+}
+
+const solutionText = (plato: string, celsius: string): string =>
+  surfaceText((p, t) => sugarSolutionDensityKgPerM3(p / 100, t) / 1000, { from: -6, to: 41, degree: 6 }, { from: 9, to: 31, degree: 6 }, plato, celsius);
+
+
+const sugar = (x: PlainArguments, calibration: string): string =>
+  sugarText(`(${sampleDensity(x, calibration)}-${waterText(x.core("sampleTemperature"))})`, x.core("sampleTemperature"));
+
+const hydrometer: PlainForm = {
+  holds: (x) => [x.choice("scale", { SG: `AND(${x.core("reading")}>=0.98,${x.core("reading")}<=1.2)`, P: `AND(${x.core("reading")}>=-5,${x.core("reading")}<=40)` })],
+  sum: (x) =>
+    x.choice("scale", {
+      SG: densityOverWaterText(sugar(x, `${x.core("reading")}*${waterText(x.core("calibratedAt"))}`)),
+      P: gravityText(`100*${sugar(x, solutionText(x.core("reading"), x.core("calibratedAt")))}`),
+    }),
+};
+
+const rises = (x: PlainArguments): string => `${x.core("target")}>=${x.core("gravity")}`;
+const sugarPerLitre = (gravity: string): string => `${gravity}*${platoText(gravity)}`;
+
+export const wortForms = {
+  "WORT.SG": { sum: (x) => gravityText(x.core("plato")) },
+  "WORT.PLATO": { sum: (x) => platoText(x.core("gravity")) },
+  "WORT.HYDROMETER": hydrometer,
+  "WORT.REFRACTOMETER": { sum: (x) => gravityText(`${x.core("brix")}/${x.core("wortCorrection")}`) },
+  "WORT.GRAVITY": { sum: expectedGravity, holds: (x) => [`${concentration(x)}<=${num(strongest)}`] },
+  "WORT.COLOUR": { sum: (x) => x.choice("scale", { SRM: srm(x), EBC: `${srm(x)}*25/12.7` }), holds: (x) => [`${srm(x)}<=300`] },
+  "WORT.MIX": {
+    // Σ V SG P with P multiplied out in powers of SG: SUMPRODUCT passes over blank texts only between its commas.
+    sum: (x) => {
+      const [v, g] = [x.range("volumes").all, x.range("gravities").all];
+      const sums = [-660.17, 1237.19, -752.47, 175.45].map((factor, power) => `${num(factor)}*SUMPRODUCT(${[v, g, ...Array<string>(power).fill(g)].join(",")})`);
+      return gravityText(`((${sums.join("+")})/SUMPRODUCT(${v},${g}))`);
+    },
+    holds: (x) => {
+      const [v, g] = [x.range("volumes"), x.range("gravities")];
+      if (v.rows !== g.rows || v.columns !== g.columns || v.heading !== g.heading) throw new NoPlainForm("volumes and gravities do not stand side by side");
+      return [`SUMPRODUCT(ABS(ISNUMBER(${v.all})*(${v.all}<>0)-ISNUMBER(${g.all})*(${g.all}<>0)))=0`];
+    },
+  },
+  "WORT.THIN": {
+    sum: (x) => `${x.core("volume")}*${x.core("gravity")}*(${platoText(x.core("gravity"))}/${platoText(x.core("target"))}-1)`,
+    holds: (x) => [`${x.core("target")}<=${x.core("gravity")}`, `${x.core("target")}>1`],
+  },
+  "WORT.REDUCE": {
+    sum: (x) => `${x.core("volume")}*(1-${sugarPerLitre(x.core("gravity"))}/(${sugarPerLitre(x.core("target"))}))`,
+    holds: (x) => [rises(x), `${x.core("gravity")}>1`],
+  },
+  "WORT.ENRICH": {
+    sum: (x) => {
+      const [gravity, target] = [x.core("gravity"), platoText(x.core("target"))];
+      return `${x.core("volume")}*${gravity}*0.9982*(${target}-${platoText(gravity)})/(${x.core("yield")}-${target})`;
+    },
+    holds: (x) => [rises(x), `${x.core("yield")}>${platoText(x.core("target"))}`],
+  },
+  "WORT.EFFICIENCY": {
+    sum: efficiency,
+    holds: (x) => [`${extractOf(x).grain}>0`, `${fromGrain(x)}-${extractOf(x).dissolved}>=-0.00000001`, `${efficiency(x)}<=100.000001`],
+  },
+  "WORT.YIELD": { sum: (x) => `100*${x.core("points")}/${num(pureSugarPointsLPerKg)}` },
+  "WORT.POINTS": { sum: (x) => `${x.core("yield")}/100*${num(pureSugarPointsLPerKg)}` },
+} satisfies Record<string, PlainForm>;

@@ -1,0 +1,137 @@
+import { tokenize, tokenTypes } from "@borgar/fx";
+import { gyleCalls } from "../../grid/formulas";
+import { address, block as blockOf, position } from "../../grid/plan/addresses";
+import { frozenValue, isUncalculated } from "./frozen-value";
+import { PlainFormulas } from "./plain-formula";
+import { NoPlainForm } from "./plain/plain-form";
+import type { Shape } from "./references";
+import { cellAt, sizeOf, surroundings, type SheetSnapshot } from "./sheet-snapshot";
+
+/** Cells to write in place of one formula. */
+export interface CellChange {
+  /** The formula's own cell: "F54". */
+  readonly cell: string;
+  /** All cells that are written: "F54:F65". */
+  readonly block: string;
+  readonly contents: (string | number | boolean)[][];
+  readonly formula: string;
+  /** Why it is a value from now on; undefined where it still calculates. */
+  readonly reason: string | undefined;
+}
+
+/** A sheet that cannot be unplugged as it stands; nothing was changed. */
+export class UnplugRefused extends Error {
+  override readonly name = "UnplugRefused";
+}
+
+/** Not now, but in a moment: a GYLE cell is still being calculated. */
+export class StillCalculating extends UnplugRefused {}
+
+interface Candidate {
+  readonly cell: string;
+  readonly formula: string;
+  /** What the formula fills now. */
+  readonly filled: string;
+  readonly away: boolean;
+}
+
+/** Whether a formula must be looked at: it calls GYLE, or, for a workbook of its own, speaks of another sheet. */
+export function concerns(formula: unknown, standalone: boolean, sheetName: string, names: SheetSnapshot["names"]): formula is string {
+  return typeof formula === "string" && formula.startsWith("=") && (gyleCalls(formula).length > 0 || (standalone && speaksOfOtherSheets(formula, sheetName, names)));
+}
+
+/**
+ * What becomes of every formula of a sheet that calls GYLE. Reads the snapshot only and changes nothing.
+ *
+ * @param standalone for a workbook of its own: formulas that speak of other sheets become values as well
+ * @throws StillCalculating while a GYLE cell has no result yet
+ */
+export function planUnplug(sheet: SheetSnapshot, standalone: boolean): CellChange[] {
+  const candidates = [...candidatesOf(sheet, standalone)];
+  const sizes = new PlainFormulas(surroundings(sheet, sheet.spills));
+  const blocks = new Map(candidates.map(({ cell, formula, filled, away }) => [cell, away ? filled : roomFor(sheet, sizes, cell, formula, filled)]));
+  // What spilled is written cell by cell from now on, so `F54#` becomes the block itself.
+  const plain = new PlainFormulas(surroundings(sheet, blocks));
+  return candidates.map(({ cell, formula, filled, away }): CellChange => {
+    const block = blocks.get(cell) ?? filled;
+    try {
+      if (away) throw new NoPlainForm("it speaks of a sheet that stays behind");
+      const size = sizeOf(block);
+      return { cell, block, formula, reason: undefined, contents: cellsOf(size, (row, column) => plain.cell(formula, size, { row, column })) };
+    } catch (problem) {
+      if (!(problem instanceof NoPlainForm)) throw problem;
+      const { from } = blockOf(filled);
+      const value = (row: number, column: number) => cellAt(sheet.values, sheet.corner, from.row + row, from.column + column);
+      return { cell, block: filled, formula, reason: problem.message, contents: cellsOf(sizeOf(filled), (row, column) => frozenValue(value(row, column))) };
+    }
+  });
+}
+
+function* candidatesOf(sheet: SheetSnapshot, standalone: boolean): Generator<Candidate> {
+  const ours = new Set([...sheet.spills.keys()]);
+  for (const [rowIndex, row] of sheet.formulas.entries()) {
+    for (const [columnIndex, formula] of row.entries()) {
+      const cell = address(sheet.corner.row + rowIndex, sheet.corner.column + columnIndex);
+      const usesSpill = typeof formula === "string" && formula.startsWith("=") && spillsUsed(formula).some((first) => ours.has(first) && gyleCalls(String(formulaAt(sheet, first))).length > 0);
+      if (!usesSpill && !concerns(formula, standalone, sheet.name, sheet.names)) continue;
+      const value = cellAt(sheet.values, sheet.corner, sheet.corner.row + rowIndex, sheet.corner.column + columnIndex);
+      if (isUncalculated(value)) throw new StillCalculating(`${cell} on “${sheet.name}” shows ${String(value)}: wait until everything is calculated, then try again. Nothing was changed.`);
+      yield { cell, formula: formula, filled: sheet.spills.get(cell) ?? cell, away: standalone && speaksOfOtherSheets(formula, sheet.name, sheet.names) };
+    }
+  }
+}
+
+const formulaAt = (sheet: SheetSnapshot, cell: string): unknown => {
+  const { row, column } = position(cell);
+  return cellAt(sheet.formulas, sheet.corner, row, column);
+};
+
+/** The block that a formula may fill one day: as large as its answers can get, where the cells for it are free. */
+function roomFor(sheet: SheetSnapshot, plain: PlainFormulas, cell: string, formula: string, filled: string): string {
+  let size: Shape;
+  try {
+    size = plain.size(formula);
+  } catch (problem) {
+    if (problem instanceof NoPlainForm) return filled;
+    throw problem;
+  }
+  const now = blockOf(filled);
+  const { row, column } = position(cell);
+  const last = { row: Math.max(now.to.row, row + size.rows - 1), column: Math.max(now.to.column, column + size.columns - 1) };
+  for (let r = row; r <= last.row; r += 1) {
+    for (let c = column; c <= last.column; c += 1) {
+      const isFilled = r <= now.to.row && c <= now.to.column;
+      if (!isFilled && cellAt(sheet.formulas, sheet.corner, r, c) !== "") return filled;
+    }
+  }
+  return `${cell}:${address(last.row, last.column)}`;
+}
+
+function cellsOf<T>({ rows, columns }: Shape, content: (row: number, column: number) => T): T[][] {
+  return Array.from({ length: rows }, (_, row) => Array.from({ length: columns }, (__, column) => content(row, column)));
+}
+
+/** First cells of the spills that a formula uses, as in `SUM(F54#)`. */
+function spillsUsed(formula: string): string[] {
+  const tokens = tokenize(formula, { mergeRefs: true });
+  return tokens.flatMap((token, index) => (tokens[index + 1]?.value === "#" && token.type === tokenTypes.REF_RANGE ? [token.value.replaceAll("$", "").toUpperCase()] : []));
+}
+
+/** Whether a formula speaks of another sheet or another workbook, by itself or by a name that stands for cells there. */
+export function speaksOfOtherSheets(formula: string, sheetName: string, names: SheetSnapshot["names"]): boolean {
+  const isOther = (name: string): boolean => name.toLowerCase() !== sheetName.toLowerCase();
+  return [formula, ...namesUsed(formula).map((name) => names.get(name) ?? "")].some((text) => sheetsSpokenOf(text).some(isOther));
+}
+
+/** Names in a formula that stand alone, in lower case. */
+const namesUsed = (formula: string): string[] =>
+  tokenize(formula, { mergeRefs: true }).flatMap(({ type, value }) => (type === tokenTypes.REF_NAMED && !value.includes("!") ? [value.toLowerCase()] : []));
+
+/** Names of the sheets that stand before a "!" in a formula; of another workbook's sheet, with the workbook's name. */
+export function sheetsSpokenOf(formula: string): string[] {
+  const references: readonly string[] = [tokenTypes.REF_RANGE, tokenTypes.REF_BEAM, tokenTypes.REF_NAMED, tokenTypes.REF_TERNARY, tokenTypes.REF_STRUCT];
+  return tokenize(formula, { mergeRefs: true }).flatMap(({ type, value }) => {
+    const end = references.includes(type) ? value.lastIndexOf("!") : -1;
+    return end < 0 ? [] : [value.slice(0, end).replace(/^'|'$/g, "").replaceAll("''", "'")];
+  });
+}

@@ -1,0 +1,131 @@
+import { block as blockOf, localAddress, position } from "../../grid/plan/addresses";
+import { batchMark, unpluggedMark } from "../../batch/read/batch-sheets";
+import { withSecondLook } from "../../grid/read/second-look";
+import { changedCell, keptOnSheet, type KeptOnSheet } from "./kept-on-sheet";
+import { sheetsSpokenOf } from "./plan-unplug";
+import { cellAt } from "./sheet-snapshot";
+
+/** A cell that cannot simply get its GYLE formula back. */
+export interface Conflict {
+  readonly cell: string;
+  readonly why: "typed over" | "moved" | "speaks of a sheet that is not here";
+}
+
+/** A sheet that was not plugged in; nothing was changed. */
+export class PlugInRefused extends Error {
+  override readonly name = "PlugInRefused";
+  constructor(
+    message: string,
+    readonly conflicts: readonly Conflict[] = [],
+  ) {
+    super(message);
+  }
+}
+
+export interface PluggedIn {
+  readonly restored: number;
+  /** Cells that were left as they are, with their notes. */
+  readonly left: readonly Conflict[];
+}
+
+/**
+ * Puts the GYLE formulas of an unplugged sheet back: each formula's text and its spill as they were. Where somebody has
+ * typed over what was written, or rows have moved, it refuses and names the cells; told to leave them, it restores the
+ * others. Three `context.sync()`; what it has begun is taken back when the last one fails.
+ *
+ * @throws PlugInRefused when there is nothing to restore, or a cell was changed and is not to be left
+ */
+export function plugIn(context: Excel.RequestContext, sheetName: string, { leaveChanged }: { leaveChanged: boolean }): Promise<PluggedIn> {
+  return withSecondLook(() => lookAndPlugIn(context, sheetName, leaveChanged));
+}
+
+async function lookAndPlugIn(context: Excel.RequestContext, sheetName: string, leaveChanged: boolean): Promise<PluggedIn> {
+  if (!Office.context.requirements.isSetSupported("ExcelApi", "1.18")) throw new PlugInRefused("This Excel cannot read notes, which keep the formulas. Nothing was changed.");
+  const sheet = context.workbook.worksheets.getItem(sheetName);
+  const sheets = context.workbook.worksheets;
+  sheets.load("items/name");
+  sheet.names.load("items/name,items/formula");
+  const { notes } = sheet;
+  notes.load("items/content");
+  const used = sheet.getUsedRange();
+  used.load("address,formulas");
+  await context.sync();
+
+  const asked = keptOnSheet(notes);
+  await context.sync();
+
+  const found = asked();
+  if (found.length === 0) throw new PlugInRefused(`“${sheetName}” has no formulas to plug in: no note on it keeps one. Nothing was changed.`);
+  const corner = position(localAddress(used.address).split(":")[0] ?? "A1");
+  const contentAt = (row: number, column: number): unknown => cellAt(used.formulas as unknown[][], corner, row, column);
+  const names = sheets.items.map(({ name }) => name.toLowerCase());
+  const conflicts = found.flatMap((kept) => conflictOf(kept, contentAt, names));
+  const changed = conflicts.filter(({ why }) => why !== "speaks of a sheet that is not here");
+  if (changed.length > 0 && !leaveChanged) throw new PlugInRefused(refusal(sheetName, changed), changed);
+  const stopped = new Set(conflicts.map(({ anchor }) => anchor));
+  const restored = found.filter(({ cell }) => !stopped.has(cell));
+  if (restored.length === 0) throw new PlugInRefused(`No formula on “${sheetName}” can be plugged in: ${listed(conflicts)}. Nothing was changed.`, conflicts);
+  await restore(context, sheet, restored, contentAt);
+  return { restored: restored.length, left: conflicts };
+}
+
+type AnchoredConflict = Conflict & { readonly anchor: string };
+
+/** At most one for each formula: the first of its cells that is not as it was written. */
+function conflictOf(kept: KeptOnSheet, contentAt: (row: number, column: number) => unknown, sheetNames: readonly string[]): AnchoredConflict[] {
+  const anchor = kept.cell;
+  const changed = changedCell(kept, contentAt);
+  if (changed) return [{ anchor, ...changed }];
+  return sheetsSpokenOf(kept.formula).every((name) => sheetNames.includes(name.toLowerCase())) ? [] : [{ anchor, cell: anchor, why: "speaks of a sheet that is not here" }];
+}
+
+const listed = (conflicts: readonly Conflict[]): string => {
+  const shown = conflicts.slice(0, 8).map(({ cell, why }) => `${cell} ${why === "typed over" ? "was typed over" : why === "moved" ? "is no longer where it was" : "speaks of a sheet that is not here"}`);
+  return shown.join(", ") + (conflicts.length > shown.length ? ` and ${conflicts.length - shown.length} more` : "");
+};
+
+const refusal = (sheetName: string, changed: readonly Conflict[]): string =>
+  `“${sheetName}” was changed since it was unplugged: ${listed(changed)}. Plugging in would lose that. Nothing was changed.`;
+
+async function restore(context: Excel.RequestContext, sheet: Excel.Worksheet, restored: readonly KeptOnSheet[], contentAt: (row: number, column: number) => unknown): Promise<void> {
+  const mark = sheet.names.items.find(({ name }) => name.toLowerCase() === unpluggedMark);
+  try {
+    context.application.suspendApiCalculationUntilNextSync();
+    for (const { cell, block, formula } of restored) {
+      sheet.getRange(block).clear("Contents");
+      sheet.getRange(cell).formulas = [[formula]];
+    }
+    for (const { cell, note } of restored) {
+      if (note === undefined) sheet.notes.getItem(cell).delete();
+      else sheet.notes.getItem(cell).content = note;
+    }
+    if (mark) {
+      sheet.names.add(batchMark, sheet.getRange(localAddress(String(mark.formula))));
+      mark.delete();
+    }
+    await context.sync();
+  } catch (problem) {
+    await takeBack(context, sheet, restored, contentAt);
+    throw problem;
+  }
+}
+
+/** Excel carries out what stands before the failing step: the cells get back what they held, and notes that went come again. */
+async function takeBack(context: Excel.RequestContext, sheet: Excel.Worksheet, restored: readonly KeptOnSheet[], contentAt: (row: number, column: number) => unknown): Promise<void> {
+  const notes = restored.map(({ cell }) => sheet.notes.getItemOrNullObject(cell));
+  const marks = [batchMark, unpluggedMark].map((name) => sheet.names.getItemOrNullObject(name));
+  await context.sync();
+  for (const [index, { cell, block, text }] of restored.entries()) {
+    const { from, to } = blockOf(block);
+    sheet.getRange(block).formulas = Array.from({ length: to.row - from.row + 1 }, (_, row) => Array.from({ length: to.column - from.column + 1 }, (__, column) => contentAt(from.row + row, from.column + column)));
+    const note = notes[index];
+    if (note?.isNullObject === true) sheet.notes.add(cell, text);
+    else if (note) note.content = text;
+  }
+  const [plugged, unplugged] = marks;
+  if (plugged && unplugged && !plugged.isNullObject && unplugged.isNullObject) {
+    sheet.names.add(unpluggedMark, plugged.getRange());
+    plugged.delete();
+  }
+  await context.sync();
+}

@@ -1,0 +1,42 @@
+import { quantity, type UnitSystem } from "../../../functions/quantities";
+import { batchContents } from "../../batch/read/batch-contents";
+import type { NamedCells } from "../../grid/read/named-cells";
+import { stockKinds, type StockKind } from "./stock-kinds";
+
+/** What one batch takes from the shelves, in the units of the stores. */
+export interface Need {
+  readonly kind: StockKind;
+  readonly name: string;
+  readonly amount: number;
+}
+
+/** The same thing under the same name counts once, whatever the case of its letters. */
+export const needKey = ({ kind, name }: Pick<Need, "kind" | "name">): string => `${kind} ${name.trim().toLowerCase()}`;
+
+/** Malt, hops, yeast and, where it goes into bottles, caps (the name that the stores have for them). */
+export function needsOf(sheet: NamedCells, storesUnits: UnitSystem, capName: string | undefined): Need[] {
+  const batch = batchContents(sheet);
+  const inStores = (kind: StockKind, amount: number): number => {
+    const measure = stockKinds.find((one) => one.kind === kind)?.measure;
+    return measure && batch.units !== storesUnits ? quantity(measure).fromCore(quantity(measure).toCore(amount, batch.units), storesUnits) : amount;
+  };
+  const packs = sheet.has("packs_to_pitch") ? sheet.number("packs_to_pitch") : "";
+  const bottles = sheet.number("bottles_filled") || (sheet.has("bottles_ready") ? sheet.number("bottles_ready") : "");
+  const needs: Need[] = [
+    ...batch.malt.map(({ ingredient, mass }) => ({ kind: "malt" as const, name: ingredient, amount: inStores("malt", mass) })),
+    ...batch.hops.map(({ hop, mass }) => ({ kind: "hops" as const, name: hop, amount: inStores("hops", mass) })),
+    { kind: "yeast", name: batch.yeast.name, amount: Number(packs) || 0 },
+    ...(capName !== undefined && batch.packaging.into === "bottles" ? [{ kind: "caps" as const, name: capName, amount: Number(bottles) || 0 }] : []),
+  ];
+  return together(needs.filter(({ name, amount }) => name !== "" && amount > 0));
+}
+
+/** Lines of the same thing added up, in the order in which they first come. */
+export function together(needs: readonly Need[]): Need[] {
+  const sums = new Map<string, Need>();
+  for (const need of needs) {
+    const before = sums.get(needKey(need));
+    sums.set(needKey(need), before ? { ...before, amount: before.amount + need.amount } : { ...need, name: need.name.trim() });
+  }
+  return [...sums.values()];
+}

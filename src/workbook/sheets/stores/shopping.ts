@@ -1,0 +1,59 @@
+import { quantity } from "../../../functions/quantities";
+import { batchIdOf } from "../../batch/read/batch-sheets";
+import { hasLog } from "../../batch/read/copied-sheets";
+import type { NamedCells } from "../../grid/read/named-cells";
+import type { StoresAndBatches } from "./draw";
+import { needKey, needsOf, type Need } from "./needs";
+import { capName, itemFor } from "./stock";
+import { stockKinds } from "./stock-kinds";
+
+export interface ShoppingLine extends Need {
+  readonly left: number;
+  readonly toBuy: number;
+  readonly unit: string;
+  /** Sheets of the batches that need it. */
+  readonly batches: readonly string[];
+}
+
+/**
+ * Batches planned: nothing was noted on the brew day, nothing was measured, and nothing was drawn. Of sheets that carry
+ * one mark only one can have drawn under it: one that was brewed, or else the first of them.
+ */
+function planned({ stores, batches }: StoresAndBatches): readonly NamedCells[] {
+  const drawn = new Set(stores.draws.map(({ id }) => id));
+  const brewed = new Set(batches.filter(hasLog).map(batchIdOf));
+  const firstOf = (id: string): NamedCells | undefined => batches.find((batch) => batchIdOf(batch) === id);
+  return batches.filter((batch) => !hasLog(batch) && !(drawn.has(batchIdOf(batch)) && !brewed.has(batchIdOf(batch)) && firstOf(batchIdOf(batch)) === batch));
+}
+
+/** What the batches planned need together, against what is left; what is there in full needs no buying and is left out. */
+export function shoppingList(found: StoresAndBatches): ShoppingLine[] {
+  const { stores } = found;
+  const wanted = new Map<string, { need: Need; batches: string[] }>();
+  for (const batch of planned(found)) {
+    for (const need of needsOf(batch, stores.units, capName(stores))) {
+      const before = wanted.get(needKey(need));
+      wanted.set(needKey(need), before ? { need: { ...before.need, amount: before.need.amount + need.amount }, batches: [...before.batches, batch.sheetName] } : { need, batches: [batch.sheetName] });
+    }
+  }
+  return [...wanted.values()]
+    .map(({ need, batches: forBatches }): ShoppingLine => {
+      const left = Math.max(0, itemFor(stores, need)?.left ?? 0);
+      const measure = stockKinds.find(({ kind }) => kind === need.kind)?.measure;
+      return { ...need, left, toBuy: Math.max(0, need.amount - left), unit: measure ? quantity(measure).unit[stores.units] : need.kind === "yeast" ? "packs" : "", batches: forBatches };
+    })
+    .filter(({ toBuy }) => toBuy > 1e-9);
+}
+
+/** Writes the list into its place on the stores sheet: one `context.sync()`. @returns lines for which the place has no room */
+export async function writeShoppingList(context: Excel.RequestContext, { sheet }: StoresAndBatches, lines: readonly ShoppingLine[]): Promise<number> {
+  const { from, to } = sheet.area("stores_list");
+  const rows = to.row - from.row + 1;
+  const list = context.workbook.worksheets.getItem(sheet.sheetName).getRange(sheet.range("stores_list"));
+  list.values = Array.from({ length: rows }, (_, index) => {
+    const line = lines[index];
+    return line ? [line.name, line.amount, line.left, line.toBuy, line.unit, line.batches.join(", ")] : ["", "", "", "", "", ""];
+  });
+  await context.sync();
+  return Math.max(0, lines.length - rows);
+}

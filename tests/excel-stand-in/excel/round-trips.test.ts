@@ -1,0 +1,146 @@
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import type { HeadlessBench } from "../../../src/excel-stand-in/headless";
+import { openTestBench, START_TIMEOUT } from "../support/test-bench";
+
+let bench: HeadlessBench;
+beforeAll(async () => { bench = await openTestBench(); }, START_TIMEOUT);
+afterAll(() => bench.dispose());
+beforeEach(() => bench.load({ id: "book", sheetOrder: ["one"], sheets: { one: { id: "one", name: "Sheet1" } } }));
+
+const sheetNames = () => bench.univerAPI.getActiveWorkbook()!.getSheets().map((sheet) => sheet.getSheetName());
+
+describe("reading", () => {
+  it("throws Excel's error for what was not loaded, or not synced yet", async () => {
+    await bench.Excel.run(async (context) => {
+      const range = context.workbook.worksheets.getItem("Sheet1").getRange("A1");
+      expect(() => range.values).toThrow(expect.objectContaining({ code: "PropertyNotLoaded" }));
+      range.load("values");
+      expect(() => range.values).toThrow(/call the load method/u);
+      await context.sync();
+      expect(range.values).toEqual([[""]]);
+      expect(() => range.formulas).toThrow(expect.objectContaining({ code: "PropertyNotLoaded" }));
+    });
+  });
+
+  it("follows paths, lists and objects of properties", async () => {
+    await bench.Excel.run(async (context) => {
+      const range = context.workbook.worksheets.getItem("Sheet1").getRange("B2:C4");
+      range.load("address,rowIndex,format/font/bold").load(["columnCount"]).load({ rowCount: true });
+      await context.sync();
+      expect([range.address, range.rowIndex, range.columnCount, range.rowCount, range.format.font.bold]).toEqual(["Sheet1!B2:C4", 1, 2, 3, false]);
+      expect(() => range.load("colour")).toThrow(expect.objectContaining({ code: "InvalidArgument" }));
+    });
+  });
+
+  it("gives back at once what was set", async () => {
+    await bench.Excel.run(async (context) => {
+      const range = context.workbook.worksheets.getItem("Sheet1").getRange("A1");
+      range.values = [[5]];
+      expect(range.values).toEqual([[5]]);
+    });
+  });
+
+  it("sees the results of what was written before it in the same round trip", async () => {
+    await bench.Excel.run(async (context) => {
+      const sheet = context.workbook.worksheets.getItem("Sheet1");
+      sheet.getRange("A1:A2").values = [[1050], [1010]];
+      sheet.getRange("B1").formulas = [["=GYLE.GAP(A1,A2)"]];
+      const result = sheet.getRange("B1").load("values,formulas");
+      await context.sync();
+      expect([result.values, result.formulas]).toEqual([[[40]], [["=GYLE.GAP(A1,A2)"]]]);
+    });
+  });
+});
+
+describe("writing", () => {
+  it("waits for the sync and keeps the order", async () => {
+    await bench.Excel.run(async (context) => {
+      const cell = context.workbook.worksheets.getItem("Sheet1").getRange("A1");
+      cell.values = [[1]];
+      const between = context.workbook.worksheets.getItem("Sheet1").getRange("A1").load("values");
+      cell.values = [[2]];
+      expect(bench.valueAt("Sheet1", "A1")).toBeNull();
+      await context.sync();
+      expect(between.values).toEqual([[1]]);
+    });
+    expect(bench.valueAt("Sheet1", "A1")).toBe(2);
+  });
+
+  it("is done at the end of run without asking", async () => {
+    await bench.Excel.run(async (context) => { context.workbook.worksheets.add("Extra"); });
+    expect(sheetNames()).toEqual(["Sheet1", "Extra"]);
+  });
+
+  it("is taken back by one undo per round trip", async () => {
+    await bench.Excel.run(async (context) => {
+      const sheet = context.workbook.worksheets.add("Batch 1");
+      sheet.getRange("A1:B2").values = [["Malt", "Mass"], ["Pale", 4]];
+      sheet.tables.add("A1:B2", true).name = "Malts";
+      sheet.names.add("mass", sheet.getRange("B2"));
+      sheet.getRange("A1").format.fill.color = "#EEEEEE";
+      await context.sync();
+    });
+    await bench.univerAPI.undo();
+    expect(sheetNames()).toEqual(["Sheet1"]);
+    expect(bench.univerAPI.getActiveWorkbook()!.getDefinedNames()).toEqual([]);
+    await bench.univerAPI.redo();
+    await bench.calculate();
+    expect([sheetNames(), bench.valueAt("Batch 1", "B2")]).toEqual([["Sheet1", "Batch 1"], 4]);
+  });
+
+  it.each([
+    ["too few rows", [[1, 2]]],
+    ["ragged rows", [[1, 2], [3]]],
+    ["no rows", []],
+  ])("refuses %s", async (_what, values) => {
+    const attempt = bench.Excel.run(async (context) => { context.workbook.worksheets.getItem("Sheet1").getRange("A1:B2").values = values; });
+    await expect(attempt).rejects.toMatchObject({ code: "InvalidArgument" });
+  });
+});
+
+describe("failures", () => {
+  it("ItemNotFound for what is not there, isNullObject for the asking kind", async () => {
+    await bench.Excel.run(async (context) => {
+      const nowhere = context.workbook.worksheets.getItemOrNullObject("Nowhere").load("name");
+      expect(() => nowhere.isNullObject).toThrow(expect.objectContaining({ code: "PropertyNotLoaded" }));
+      await context.sync();
+      expect(nowhere.isNullObject).toBe(true);
+      context.workbook.worksheets.getItem("Nowhere").getRange("A1").values = [[1]];
+      await expect(context.sync()).rejects.toMatchObject({ code: "ItemNotFound" });
+    });
+  });
+
+  it("leave what came before them done, and drop what comes after", async () => {
+    const attempt = bench.Excel.run(async (context) => {
+      const sheet = context.workbook.worksheets.getItem("Sheet1");
+      sheet.getRange("A1").values = [["before"]];
+      context.workbook.worksheets.getItem("Nowhere").activate();
+      sheet.getRange("A2").values = [["after"]];
+    });
+    await expect(attempt).rejects.toMatchObject({ code: "ItemNotFound" });
+    expect([bench.valueAt("Sheet1", "A1"), bench.valueAt("Sheet1", "A2")]).toEqual(["before", null]);
+  });
+
+  it("planned for a test happen before anything of that round trip is applied", async () => {
+    bench.host.faults.failAtSync(2, new Error("the connection broke"));
+    const before = bench.host.faults.syncCount;
+    const attempt = bench.Excel.run(async (context) => {
+      context.workbook.worksheets.add("First");
+      await context.sync();
+      context.workbook.worksheets.add("Second");
+      await context.sync();
+    });
+    await expect(attempt).rejects.toThrow("the connection broke");
+    expect([sheetNames(), bench.host.faults.syncCount - before]).toEqual([["Sheet1", "First"], 2]);
+  });
+
+  it("while somebody types in a cell, unless asked to wait", async () => {
+    let typing = true;
+    const wait = { active: () => typing, ended: async () => { typing = false; } };
+    bench.host.cellEditing = wait;
+    const write = async (context: { workbook: { worksheets: { add(name: string): unknown } } }) => { context.workbook.worksheets.add("Waited"); };
+    await expect(bench.Excel.run(write)).rejects.toMatchObject({ code: "InvalidOperationInCellEditMode" });
+    await bench.Excel.run({ delayForCellEdit: true }, write);
+    expect(sheetNames()).toEqual(["Sheet1", "Waited"]);
+  });
+});

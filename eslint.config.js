@@ -49,14 +49,22 @@ export default tseslint.config(
       "no-eval": "error",
       "no-new-func": "error",
       "no-script-url": "error",
-      "no-restricted-syntax": ["error",
+      "no-restricted-syntax": [
+        "error",
         {
-          selector: "MemberExpression[property.name=/^(innerHTML|outerHTML|insertAdjacentHTML|setHTMLUnsafe|createContextualFragment|srcdoc|writeln)$/]",
+          selector:
+            "MemberExpression[property.name=/^(innerHTML|outerHTML|insertAdjacentHTML|setHTMLUnsafe|createContextualFragment|srcdoc|writeln)$/]",
           message: "A page takes text as text: textContent, or an element.",
         },
-        { selector: "JSXAttribute[name.name=/^(dangerouslySetInnerHTML|innerHTML|srcdoc)$/i]", message: "A page takes text as text: children." },
+        {
+          selector: "JSXAttribute[name.name=/^(dangerouslySetInnerHTML|innerHTML|srcdoc)$/i]",
+          message: "A page takes text as text: children.",
+        },
         { selector: "Property[key.name='dangerouslySetInnerHTML']", message: "A page takes text as text: children." },
-        { selector: "CallExpression[callee.object.name='document'][callee.property.name='write']", message: "A page takes text as text: textContent, or an element." },
+        {
+          selector: "CallExpression[callee.object.name='document'][callee.property.name='write']",
+          message: "A page takes text as text: textContent, or an element.",
+        },
       ],
     },
   },

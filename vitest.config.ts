@@ -5,7 +5,12 @@ const kinds = ["reference", "sheets", "browser", "samples"] as const;
 const startsPrograms: readonly string[] = ["browser", "samples"];
 
 /** Tests that look at dist/: whoever has changed a formula can do without them, and without a build, until `npm test`. */
-const ofBuilt = ["tests/build/{functions-script,security,site}.test.ts", "tests/host/**/*.test.ts", "tests/manifest/**/*.test.ts", "tests/workbook/figures/**/*.test.ts"];
+const ofBuilt = [
+  "tests/build/{functions-script,security,site}.test.ts",
+  "tests/host/**/*.test.ts",
+  "tests/manifest/**/*.test.ts",
+  "tests/workbook/figures/**/*.test.ts",
+];
 
 /**
  * Two files at a time: Vitest alone takes all cores but one. Files leave nothing behind that another could stumble over, and so
@@ -20,7 +25,13 @@ export default defineConfig({
     projects: [
       {
         extends: true,
-        test: { name: "unit", include: ["tests/**/*.test.{ts,tsx}"], exclude: [...kinds.map((kind) => `tests/${kind}/**`), ...ofBuilt], testTimeout: 60_000, ...together },
+        test: {
+          name: "unit",
+          include: ["tests/**/*.test.{ts,tsx}"],
+          exclude: [...kinds.map((kind) => `tests/${kind}/**`), ...ofBuilt],
+          testTimeout: 60_000,
+          ...together,
+        },
       },
       // Microsoft's runtime takes over its surroundings.
       { extends: true, test: { name: "built", include: ofBuilt, testTimeout: 60_000, ...together, isolate: true } },

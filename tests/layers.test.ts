@@ -36,7 +36,11 @@ describe("the check of the layers", () => {
     ["src/excel-stand-in/a.ts", 'import { x } from "../workbook/grid/b";', "excel-stand-in must not import src/workbook/grid/b"],
     ["src/pane/a.ts", 'import { x } from "../excel-stand-in/b";', "pane must not import src/excel-stand-in/b"],
     ["src/workbook/grid/a.ts", 'import { x } from "../batch/b";', "grid must not import src/workbook/batch/b"],
-    ["src/workbook/sheets/season/a.ts", 'import { x } from "../../brewing/companion/b";', "sheets must not import src/workbook/brewing/companion/b"],
+    [
+      "src/workbook/sheets/season/a.ts",
+      'import { x } from "../../brewing/companion/b";',
+      "sheets must not import src/workbook/brewing/companion/b",
+    ],
     ["src/workbook/sheets/season/a.ts", 'import { x } from "../../attic/b";', "sheets must not import src/workbook/attic/b"],
     ["src/elsewhere/a.ts", "", 'src has no layer "elsewhere"'],
     ["src/workbook/a.ts", "document.title = x;", "workbook must not use document"],

@@ -8,12 +8,22 @@ import { root } from "../src/build/run.mjs";
  * Gylebook rests on textbooks, papers, standards and common practice, and cites them. Nothing in it refers to any
  * other text as its origin. The words are put together from pieces, so that this file does not hold them itself.
  */
-const forbidden = [["tran", "script"], ["se", "ed docu", "ment"], ["se", "ed te", "xt"], ["se", "ed vid", "eo"], ["you", "tube"]].map((pieces) => pieces.join(""));
+const forbidden = [
+  ["tran", "script"],
+  ["se", "ed docu", "ment"],
+  ["se", "ed te", "xt"],
+  ["se", "ed vid", "eo"],
+  ["you", "tube"],
+].map((pieces) => pieces.join(""));
 
 const pattern = new RegExp(forbidden.map((words) => words.replace(" ", "[\\s_-]*")).join("|"), "i");
 
 /** Also what is not committed yet, so that a slip is found before it is. */
-const files = execFileSync("git", ["ls-files", "--cached", "--others", "--exclude-standard", "-z"], { cwd: root, encoding: "utf8", maxBuffer: 1e8 })
+const files = execFileSync("git", ["ls-files", "--cached", "--others", "--exclude-standard", "-z"], {
+  cwd: root,
+  encoding: "utf8",
+  maxBuffer: 1e8,
+})
   .split("\0")
   .filter((file) => file !== "" && statSync(path.join(root, file), { throwIfNoEntry: false })?.isFile() === true);
 

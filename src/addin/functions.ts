@@ -18,7 +18,10 @@ function fromExcel(typed: unknown): unknown {
   if (Array.isArray(typed)) return typed.some(isObject) ? typed.map(fromExcel) : typed;
   if (typeof typed === "object" && typed !== null && "code" in typed) {
     const { code, message } = typed as { code: unknown; message?: unknown };
-    return new CellError(String(code) as CellErrorCode, typeof message === "string" && message !== "" ? message : `an input is ${String(code)}`);
+    return new CellError(
+      String(code) as CellErrorCode,
+      typeof message === "string" && message !== "" ? message : `an input is ${String(code)}`,
+    );
   }
   return typed;
 }
@@ -32,11 +35,19 @@ function toExcel(cell: Answer[number][number]): ExcelCell {
  * Excel appends an invocation object to the arguments. Only as many as there are parameters are read, and where a host
  * sends fewer, that object is not taken for one of them: our arguments are matrices, values or errors.
  */
-const isInvocation = (typed: unknown): boolean => typeof typed === "object" && typed !== null && !Array.isArray(typed) && !("code" in typed);
+const isInvocation = (typed: unknown): boolean =>
+  typeof typed === "object" && typed !== null && !Array.isArray(typed) && !("code" in typed);
 
 function worksheetFunction(descriptor: AnyDescriptor): (...typed: unknown[]) => ExcelCell[][] {
   const count = Object.keys(descriptor.parameters as object).length;
-  return (...typed) => call(descriptor, typed.slice(0, count).filter((argument) => !isInvocation(argument)).map(fromExcel)).map((row) => (row.some(isObject) ? row.map(toExcel) : (row as ExcelCell[])));
+  return (...typed) =>
+    call(
+      descriptor,
+      typed
+        .slice(0, count)
+        .filter((argument) => !isInvocation(argument))
+        .map(fromExcel),
+    ).map((row) => (row.some(isObject) ? row.map(toExcel) : (row as ExcelCell[])));
 }
 
 CustomFunctions.associate(Object.fromEntries(registry.map((descriptor) => [descriptor.id, worksheetFunction(descriptor)])));

@@ -1,5 +1,6 @@
 /** What the pane says where there is no spreadsheet around it. */
-const noHost = "This is Gylebook's task pane. It works inside Excel, or on the bench; here there is no workbook beside it to read from or write to.";
+const noHost =
+  "This is Gylebook's task pane. It works inside Excel, or on the bench; here there is no workbook beside it to read from or write to.";
 /** The ways on, in the folder that the page came from. */
 const waysOn = { "bench/": "Open the bench, a spreadsheet in this browser", "install.html": "Put Gylebook into your Excel" };
 

@@ -32,7 +32,9 @@ for (const row of rows) {
 }
 
 console.log("\nA season of 300 batches in one workbook, engine and all: npm run bench -- --season 300 (three minutes).");
-console.log("\nEach function with its first example. A dash: its answer is a block, or it takes no single numbers, so no column runs through it.\n");
+console.log(
+  "\nEach function with its first example. A dash: its answer is a block, or it takes no single numbers, so no column runs through it.\n",
+);
 console.log(functionCosts(registry));
 // The grid engine keeps timers of its own running.
 process.exit();

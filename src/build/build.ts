@@ -17,9 +17,12 @@ import { builtMark } from "./stale.mjs";
 type Part = keyof typeof parts;
 const chunks = { addin: "dist/pane", bench: "dist/bench/parts" };
 
-const { values: options } = parseArgs({ options: { only: { type: "string" }, base: { type: "string" }, debug: { type: "boolean", default: false } } });
+const { values: options } = parseArgs({
+  options: { only: { type: "string" }, base: { type: "string" }, debug: { type: "boolean", default: false } },
+});
 const isPart = (name: string): name is Part => name in parts;
-if (options.only !== undefined && !isPart(options.only)) fail(`there is no part "${options.only}": choose one of ${Object.keys(parts).join(", ")}`);
+if (options.only !== undefined && !isPart(options.only))
+  fail(`there is no part "${options.only}": choose one of ${Object.keys(parts).join(", ")}`);
 if (options.only !== undefined && options.base !== undefined) fail("--base makes the whole folder to upload: leave --only out");
 if (options.debug && options.base !== undefined) fail("--debug is for your own computer, not for a site");
 const base = options.base === undefined ? undefined : checked(options.base);
@@ -32,7 +35,9 @@ for (const part of wanted) await build(part);
 if (options.only === undefined && !options.debug) writeFileSync(path.join(root, builtMark), "");
 if (base !== undefined) {
   makeSite(base, dist, path.join(dist, "site"));
-  console.log(`dist/site is the folder to upload, so that ${base}taskpane.html leads to its taskpane.html. HEADERS.txt in it says what the server is to do.`);
+  console.log(
+    `dist/site is the folder to upload, so that ${base}taskpane.html leads to its taskpane.html. HEADERS.txt in it says what the server is to do.`,
+  );
 }
 
 async function build(part: Part): Promise<void> {
@@ -55,7 +60,8 @@ function bundle(config: webpack.Configuration): Promise<void> {
   return new Promise((resolve) => {
     compiler.run((problem, stats) => {
       if (problem) fail(problem.message);
-      if (stats?.hasWarnings() || stats?.hasErrors()) console.error(stats.toString({ preset: "errors-warnings", colors: process.stderr.isTTY }));
+      if (stats?.hasWarnings() || stats?.hasErrors())
+        console.error(stats.toString({ preset: "errors-warnings", colors: process.stderr.isTTY }));
       if (stats?.hasErrors()) fail(`${config.name}: the bundle could not be made`);
       compiler.close(() => resolve());
     });

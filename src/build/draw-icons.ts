@@ -21,7 +21,8 @@ export function drawIcon(size: number): Buffer {
   const sheet = layout(size);
   const png = new PNG({ width: size, height: size });
   for (let row = 0; row < size; row++) {
-    for (let column = 0; column < size; column++) png.data.set(pixel(column / size, row / size, 1 / size, sheet), 4 * (row * size + column));
+    for (let column = 0; column < size; column++)
+      png.data.set(pixel(column / size, row / size, 1 / size, sheet), 4 * (row * size + column));
   }
   return PNG.sync.write(png);
 }
@@ -52,7 +53,11 @@ function pixel(left: number, top: number, side: number, sheet: Sheet): number[] 
   const sum: [number, number, number, number] = [0, 0, 0, 0];
   for (let i = 0; i < samplesAcross; i++) {
     for (let j = 0; j < samplesAcross; j++) {
-      const [red, green, blue, opacity] = colourAt(left + ((i + 0.5) / samplesAcross) * side, top + ((j + 0.5) / samplesAcross) * side, sheet);
+      const [red, green, blue, opacity] = colourAt(
+        left + ((i + 0.5) / samplesAcross) * side,
+        top + ((j + 0.5) / samplesAcross) * side,
+        sheet,
+      );
       sum[0] += red * opacity;
       sum[1] += green * opacity;
       sum[2] += blue * opacity;
@@ -61,7 +66,12 @@ function pixel(left: number, top: number, side: number, sheet: Sheet): number[] 
   }
   const weight = sum[3];
   if (weight === 0) return [0, 0, 0, 0];
-  return [Math.round(sum[0] / weight), Math.round(sum[1] / weight), Math.round(sum[2] / weight), Math.round((255 * weight) / samplesAcross ** 2)];
+  return [
+    Math.round(sum[0] / weight),
+    Math.round(sum[1] / weight),
+    Math.round(sum[2] / weight),
+    Math.round((255 * weight) / samplesAcross ** 2),
+  ];
 }
 
 function colourAt(x: number, y: number, sheet: Sheet): Colour {

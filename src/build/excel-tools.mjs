@@ -20,16 +20,26 @@ export const installCertificate = exec(certificates, "install");
  * @param {Wanted} wanted
  */
 export function sideload(platform, { document, web = false }) {
-  if (web) return document === undefined ? undefined : exec(settings, "sideload", "manifest.xml", "web", "--app", "excel", "--document", document);
+  if (web)
+    return document === undefined ? undefined : exec(settings, "sideload", "manifest.xml", "web", "--app", "excel", "--document", document);
   if (platform !== "win32" && platform !== "darwin") return undefined;
-  return exec(settings, "sideload", "manifest.xml", "desktop", "--app", "excel", ...(document === undefined ? [] : ["--document", path.resolve(document)]));
+  return exec(
+    settings,
+    "sideload",
+    "manifest.xml",
+    "desktop",
+    "--app",
+    "excel",
+    ...(document === undefined ? [] : ["--document", path.resolve(document)]),
+  );
 }
 
 /**
  * Takes the registration back; undefined where there was none to make.
  * @param {NodeJS.Platform} platform
  */
-export const unregister = (platform) => (platform === "win32" || platform === "darwin" ? exec(settings, "unregister", "manifest.xml") : undefined);
+export const unregister = (platform) =>
+  platform === "win32" || platform === "darwin" ? exec(settings, "unregister", "manifest.xml") : undefined;
 
 /** What is to be clicked where no tool can do it. `manifest` is the full path of manifest.xml. */
 export const clicks = (/** @type {string} */ manifest) => `Put the add-in into Excel by hand:

@@ -13,9 +13,12 @@ import { npm, root, runTypeScript, stopAll, whenStopped } from "./run.mjs";
 import { fileServer, listenFrom } from "./serve.mjs";
 import { isStale } from "./stale.mjs";
 
-const { values: options } = parseArgs({ options: { workbook: { type: "string" }, web: { type: "string" }, debug: { type: "boolean", default: false } } });
+const { values: options } = parseArgs({
+  options: { workbook: { type: "string" }, web: { type: "string" }, debug: { type: "boolean", default: false } },
+});
 if (options.workbook !== undefined && !existsSync(options.workbook)) fail(`there is no file ${options.workbook}`);
-if (options.web !== undefined && !/^https:\/\//.test(options.web)) fail("--web takes the https address of a workbook that is open on the web");
+if (options.web !== undefined && !/^https:\/\//.test(options.web))
+  fail("--web takes the https address of a workbook that is open on the web");
 
 /** There while we serve; `npm run excel:stop` takes it away, and we go. */
 const running = path.join(root, ".cache/excel-running");
@@ -37,7 +40,9 @@ else if (isStale(root)) await build();
 console.log("Excel takes an add-in from https only: Microsoft's tool makes a certificate for localhost (it may ask for your password).");
 if ((await npm(installCertificate)) !== 0) fail("There is no certificate for https://localhost: see what the tool said above.");
 const server = await fileServer(path.join(root, "dist"), certificate());
-const port = await listenFrom(server, 3000, 1).catch(() => fail("Port 3000 is taken, and manifest.xml points there: stop what uses it, perhaps another `npm run excel`."));
+const port = await listenFrom(server, 3000, 1).catch(() =>
+  fail("Port 3000 is taken, and manifest.xml points there: stop what uses it, perhaps another `npm run excel`."),
+);
 closeServer = () => {
   server.close();
   server.closeAllConnections();
@@ -47,7 +52,10 @@ writeFileSync(running, String(process.pid));
 setInterval(() => existsSync(running) || void stop(), 500);
 console.log(`Serving dist/ at https://localhost:${port}/. Ctrl-C or \`npm run excel:stop\` ends it.`);
 
-const command = sideload(process.platform, options.web === undefined ? { document: options.workbook } : { document: options.web, web: true });
+const command = sideload(
+  process.platform,
+  options.web === undefined ? { document: options.workbook } : { document: options.web, web: true },
+);
 if (command === undefined || (await npm(command)) !== 0) console.log(clicks(path.join(root, "manifest.xml")));
 if (options.debug) console.log(debugging);
 

@@ -5,23 +5,33 @@ import { existsSync } from "node:fs";
 import path from "node:path";
 import { root } from "./run.mjs";
 
-const programFiles = [process.env["PROGRAMFILES"], process.env["PROGRAMFILES(X86)"], process.env["LOCALAPPDATA"]].filter((folder) => folder !== undefined);
+const programFiles = [process.env["PROGRAMFILES"], process.env["PROGRAMFILES(X86)"], process.env["LOCALAPPDATA"]].filter(
+  (folder) => folder !== undefined,
+);
 const inProgramFiles = (/** @type {string} */ place) => programFiles.map((folder) => path.join(folder, place));
 
 /** A browser of Chromium's family, or undefined. GYLEBOOK_CHROMIUM names one outright. */
 export function findChromium() {
-  return find("GYLEBOOK_CHROMIUM", ["chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "microsoft-edge", "microsoft-edge-stable"], [
-    "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
-    "/Applications/Chromium.app/Contents/MacOS/Chromium",
-    "/Applications/Microsoft Edge.app/Contents/MacOS/Microsoft Edge",
-    ...inProgramFiles("Google\\Chrome\\Application\\chrome.exe"),
-    ...inProgramFiles("Microsoft\\Edge\\Application\\msedge.exe"),
-  ]);
+  return find(
+    "GYLEBOOK_CHROMIUM",
+    ["chromium", "chromium-browser", "google-chrome", "google-chrome-stable", "microsoft-edge", "microsoft-edge-stable"],
+    [
+      "/Applications/Google Chrome.app/Contents/MacOS/Google Chrome",
+      "/Applications/Chromium.app/Contents/MacOS/Chromium",
+      "/Applications/Microsoft Edge.app/Contents/MacOS/Microsoft Edge",
+      ...inProgramFiles("Google\\Chrome\\Application\\chrome.exe"),
+      ...inProgramFiles("Microsoft\\Edge\\Application\\msedge.exe"),
+    ],
+  );
 }
 
 /** LibreOffice's command-line program, or undefined. GYLEBOOK_SOFFICE names one outright. */
 export function findSoffice() {
-  return find("GYLEBOOK_SOFFICE", ["soffice", "libreoffice"], ["/Applications/LibreOffice.app/Contents/MacOS/soffice", ...inProgramFiles("LibreOffice\\program\\soffice.com")]);
+  return find(
+    "GYLEBOOK_SOFFICE",
+    ["soffice", "libreoffice"],
+    ["/Applications/LibreOffice.app/Contents/MacOS/soffice", ...inProgramFiles("LibreOffice\\program\\soffice.com")],
+  );
 }
 
 /** GNU units, which carries the sugar table of NBS Circular 440, or undefined. GYLEBOOK_UNITS names one outright. */
@@ -38,7 +48,9 @@ export function findUnits() {
 export function findPythonWith(library) {
   const told = process.env["GYLEBOOK_PYTHON"];
   // The system's own Python comes first: the packages of Debian are installed for that one.
-  const candidates = told ? [find("GYLEBOOK_PYTHON", [], [])] : [existsSync("/usr/bin/python3") ? "/usr/bin/python3" : undefined, findOnPath("python3"), findOnPath("python")];
+  const candidates = told
+    ? [find("GYLEBOOK_PYTHON", [], [])]
+    : [existsSync("/usr/bin/python3") ? "/usr/bin/python3" : undefined, findOnPath("python3"), findOnPath("python")];
   const hasLibrary = `import importlib.util, sys; sys.exit(importlib.util.find_spec('${library}') is None)`;
   return candidates.find((python) => python !== undefined && spawnSync(python, ["-c", hasLibrary], { stdio: "ignore" }).status === 0);
 }

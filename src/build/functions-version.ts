@@ -12,10 +12,17 @@ export type RecordedVersions = Readonly<Record<string, string>>;
 export const hashOf = (functionsJson: string): string => createHash("sha256").update(functionsJson).digest("hex");
 
 /** The record with this version in it; or what is wrong, when the version stands for another functions.json already. */
-export function recorded(versions: RecordedVersions, version: string, functionsJson: string): { versions: RecordedVersions } | { problem: string } {
+export function recorded(
+  versions: RecordedVersions,
+  version: string,
+  functionsJson: string,
+): { versions: RecordedVersions } | { problem: string } {
   const hash = hashOf(functionsJson);
   const known = versions[version];
-  if (known !== undefined && known !== hash) return { problem: `functions.json changed since version ${version}: \`npm run generate -- --raise\` gives the next version to package.json and manifest.xml, or Excel would keep the old list for a day` };
+  if (known !== undefined && known !== hash)
+    return {
+      problem: `functions.json changed since version ${version}: \`npm run generate -- --raise\` gives the next version to package.json and manifest.xml, or Excel would keep the old list for a day`,
+    };
   return { versions: { ...versions, [version]: hash } };
 }
 
@@ -45,4 +52,5 @@ export function raiseVersion(version: string, folder = root): string {
   return next;
 }
 
-export const packageVersion = (folder = root): string => (JSON.parse(readFileSync(path.join(folder, "package.json"), "utf8")) as { version: string }).version;
+export const packageVersion = (folder = root): string =>
+  (JSON.parse(readFileSync(path.join(folder, "package.json"), "utf8")) as { version: string }).version;

@@ -3,5 +3,9 @@
 // Needs a build and a browser.
 import { run, runTypeScript } from "./run.mjs";
 
-const taken = await run(process.execPath, ["node_modules/vitest/vitest.mjs", "run", "--project", "browser", "tests/browser/guide.test.ts"], { env: { GYLEBOOK_GUIDE: "keep" } });
+const taken = await run(
+  process.execPath,
+  ["node_modules/vitest/vitest.mjs", "run", "--project", "browser", "tests/browser/guide.test.ts"],
+  { env: { GYLEBOOK_GUIDE: "keep" } },
+);
 process.exitCode = taken !== 0 ? taken : await runTypeScript("src/build/build.ts", "--only", "addin");

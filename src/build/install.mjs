@@ -22,8 +22,12 @@ export function needsInstall(folder) {
  */
 function isWhatTheLockSays(wanted, installed) {
   if (wanted === undefined || installed === undefined) return false;
-  const same = (/** @type {string} */ place) => ["version", "resolved", "integrity"].every((key) => Reflect.get(wanted[place] ?? {}, key) === Reflect.get(installed[place] ?? {}, key));
-  return Object.keys(installed).every(same) && Object.entries(wanted).every(([place, { optional }]) => place === "" || place in installed || optional === true);
+  const same = (/** @type {string} */ place) =>
+    ["version", "resolved", "integrity"].every((key) => Reflect.get(wanted[place] ?? {}, key) === Reflect.get(installed[place] ?? {}, key));
+  return (
+    Object.keys(installed).every(same) &&
+    Object.entries(wanted).every(([place, { optional }]) => place === "" || place in installed || optional === true)
+  );
 }
 
 /**

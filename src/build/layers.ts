@@ -21,13 +21,45 @@ const layers: Record<string, readonly string[]> = {
 const districts = ["grid", "batch", "exchange", "sheets", "brewing", "care"];
 
 /** The page's own objects. What stands below the pane must run where there is no page. */
-const pageGlobals = new Set(["window", "document", "navigator", "location", "history", "localStorage", "sessionStorage", "indexedDB", "HTMLElement", "Element", "Node", "Event", "MutationObserver", "requestAnimationFrame", "getComputedStyle", "fetch", "XMLHttpRequest", "alert", "DOMParser", "Image", "FileReader"]);
+const pageGlobals = new Set([
+  "window",
+  "document",
+  "navigator",
+  "location",
+  "history",
+  "localStorage",
+  "sessionStorage",
+  "indexedDB",
+  "HTMLElement",
+  "Element",
+  "Node",
+  "Event",
+  "MutationObserver",
+  "requestAnimationFrame",
+  "getComputedStyle",
+  "fetch",
+  "XMLHttpRequest",
+  "alert",
+  "DOMParser",
+  "Image",
+  "FileReader",
+]);
 
 /** The layers that run where there is no page. */
 const pageless = new Set(["core", "functions", "workbook"]);
 
 /** A function of its arguments knows no clock, no chance and no host. */
-const impureGlobals = new Set(["process", "performance", "setTimeout", "setInterval", "queueMicrotask", "globalThis", "Excel", "Office", "CustomFunctions"]);
+const impureGlobals = new Set([
+  "process",
+  "performance",
+  "setTimeout",
+  "setInterval",
+  "queueMicrotask",
+  "globalThis",
+  "Excel",
+  "Office",
+  "CustomFunctions",
+]);
 
 /** Complaints about one source file; `place` is its path from the project's folder, with forward slashes. */
 export function layerProblems(place: string, text: string): string[] {
@@ -49,8 +81,10 @@ const districtOf = (place: string): string | undefined => /^src\/workbook\/([\w-
 export function importsOf(source: ts.SourceFile): string[] {
   const found: string[] = [];
   const visit = (node: ts.Node): void => {
-    if ((ts.isImportDeclaration(node) || ts.isExportDeclaration(node)) && node.moduleSpecifier && ts.isStringLiteral(node.moduleSpecifier)) found.push(node.moduleSpecifier.text);
-    if (ts.isImportTypeNode(node) && ts.isLiteralTypeNode(node.argument) && ts.isStringLiteral(node.argument.literal)) found.push(node.argument.literal.text);
+    if ((ts.isImportDeclaration(node) || ts.isExportDeclaration(node)) && node.moduleSpecifier && ts.isStringLiteral(node.moduleSpecifier))
+      found.push(node.moduleSpecifier.text);
+    if (ts.isImportTypeNode(node) && ts.isLiteralTypeNode(node.argument) && ts.isStringLiteral(node.argument.literal))
+      found.push(node.argument.literal.text);
     if (ts.isCallExpression(node) && (node.expression.kind === ts.SyntaxKind.ImportKeyword || node.expression.getText() === "require")) {
       const target = node.arguments[0];
       found.push(target && ts.isStringLiteralLike(target) ? target.text : "(computed)");
@@ -93,13 +127,27 @@ function globalProblems(place: string, layer: string, source: ts.SourceFile): st
   };
   visit(source);
   const forbidden = (name: string): boolean => pageGlobals.has(name) || (pure && (impureGlobals.has(name) || /[. ]/.test(name)));
-  return [...new Set(used)].filter((name) => forbidden(name) && !declared.has(name)).map((name) => `${place}: ${layer} must not use ${name}`);
+  return [...new Set(used)]
+    .filter((name) => forbidden(name) && !declared.has(name))
+    .map((name) => `${place}: ${layer} must not use ${name}`);
 }
 
 /** A variable, parameter, function, type or import that bears this name: then the name is the file's own. */
 function isDeclaration(node: ts.Identifier): boolean {
   const { parent } = node;
-  return (ts.isVariableDeclaration(parent) || ts.isParameter(parent) || ts.isBindingElement(parent) || ts.isImportSpecifier(parent) || ts.isImportClause(parent) || ts.isNamespaceImport(parent) || ts.isFunctionDeclaration(parent) || ts.isClassDeclaration(parent) || ts.isInterfaceDeclaration(parent) || ts.isTypeAliasDeclaration(parent)) && parent.name === node;
+  return (
+    (ts.isVariableDeclaration(parent) ||
+      ts.isParameter(parent) ||
+      ts.isBindingElement(parent) ||
+      ts.isImportSpecifier(parent) ||
+      ts.isImportClause(parent) ||
+      ts.isNamespaceImport(parent) ||
+      ts.isFunctionDeclaration(parent) ||
+      ts.isClassDeclaration(parent) ||
+      ts.isInterfaceDeclaration(parent) ||
+      ts.isTypeAliasDeclaration(parent)) &&
+    parent.name === node
+  );
 }
 
 /** Not the name of a property: `range.location` says nothing about the page. */

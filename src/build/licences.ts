@@ -10,11 +10,17 @@ import { root } from "./run.mjs";
 const packages = lockedPackages();
 const { allowScripts } = JSON.parse(readFileSync(path.join(root, "package.json"), "utf8")) as { allowScripts: AllowedScripts };
 
-for (const [title, some] of [["What may be in what we ship", packages.filter(({ toolOnly }) => !toolOnly)], ["Tools for building and testing", packages.filter(({ toolOnly }) => toolOnly)]] as const) {
+for (const [title, some] of [
+  ["What may be in what we ship", packages.filter(({ toolOnly }) => !toolOnly)],
+  ["Tools for building and testing", packages.filter(({ toolOnly }) => toolOnly)],
+] as const) {
   console.log(`${title}: ${some.length} packages\n`);
-  for (const [licence, names] of [...grouped(some)].sort(([one], [other]) => one.localeCompare(other))) console.log(`${licence} (${shipped[licence] ?? toolsOnly[licence] ?? reasonFor(names[0] ?? "")})\n  ${names.join(", ")}\n`);
+  for (const [licence, names] of [...grouped(some)].sort(([one], [other]) => one.localeCompare(other)))
+    console.log(`${licence} (${shipped[licence] ?? toolsOnly[licence] ?? reasonFor(names[0] ?? "")})\n  ${names.join(", ")}\n`);
 }
-const scripts = packages.filter(({ hasInstallScript }) => hasInstallScript).map(({ name }) => `${name} (${allowScripts[name] ? "allowed" : "not run"})`);
+const scripts = packages
+  .filter(({ hasInstallScript }) => hasInstallScript)
+  .map(({ name }) => `${name} (${allowScripts[name] ? "allowed" : "not run"})`);
 console.log(`Scripts on installing: ${[...new Set(scripts)].join(", ")}`);
 
 const problems = licenceProblems(packages, allowScripts);

@@ -17,14 +17,21 @@ export interface MadeWorkbook {
 /** The bench with the very functions that ship; needs the built functions.js and functions.json. */
 export function openBench({ createHeadlessBench }: typeof Headless): Headless.HeadlessBench {
   const built = (file: string) => readFileSync(path.join(root, "dist", file), "utf8");
-  const bench = createHeadlessBench({ metadata: JSON.parse(built("functions.json")) as Headless.HeadlessOptions["metadata"], functionsScript: built("functions.js") });
+  const bench = createHeadlessBench({
+    metadata: JSON.parse(built("functions.json")) as Headless.HeadlessOptions["metadata"],
+    functionsScript: built("functions.js"),
+  });
   // src/workbook speaks to the host by these names, as it does in Excel.
   Object.assign(globalThis, { Excel: bench.Excel, Office: bench.Office });
   return bench;
 }
 
 /** A workbook with these batches, one sheet each, and whatever sheets come after them, written by the same code that the pane runs. */
-export async function makeWorkbook(headless: typeof Headless, batches: readonly BatchContents[], more?: (context: Excel.RequestContext) => Promise<void>): Promise<MadeWorkbook> {
+export async function makeWorkbook(
+  headless: typeof Headless,
+  batches: readonly BatchContents[],
+  more?: (context: Excel.RequestContext) => Promise<void>,
+): Promise<MadeWorkbook> {
   const bench = openBench(headless);
   for (const contents of batches) await Excel.run((context) => insertBatch(context, contents));
   await Excel.run(async (context) => {

@@ -6,7 +6,10 @@
 const microsoft = "https://appsforoffice.microsoft.com";
 
 /** @param {Record<string, string>} rules */
-const policy = (rules) => Object.entries({ "default-src": "'none'", ...rules, "base-uri": "'none'", "form-action": "'none'", "object-src": "'none'" }).map(([name, value]) => `${name} ${value}`).join("; ");
+const policy = (rules) =>
+  Object.entries({ "default-src": "'none'", ...rules, "base-uri": "'none'", "form-action": "'none'", "object-src": "'none'" })
+    .map(([name, value]) => `${name} ${value}`)
+    .join("; ");
 
 /** The bench's side of the pane; its host is the page around it. */
 const pane = { "script-src": "'self'", "style-src": "'self'", "img-src": "'self' data: blob:", "connect-src": "'self'" };

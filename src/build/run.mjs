@@ -23,7 +23,12 @@ let stopping = false;
  */
 export function run(program, args, { env = {}, shell = false, cwd = root, hear } = {}) {
   return new Promise((resolve) => {
-    const child = spawn(program, [...args], { cwd, shell, stdio: hear ? ["ignore", "pipe", "pipe"] : "inherit", env: { ...process.env, ...env } });
+    const child = spawn(program, [...args], {
+      cwd,
+      shell,
+      stdio: hear ? ["ignore", "pipe", "pipe"] : "inherit",
+      env: { ...process.env, ...env },
+    });
     running.add(child);
     for (const stream of [child.stdout, child.stderr]) stream?.setEncoding("utf8").on("data", (words) => hear?.(words));
     child.on("error", (problem) => {
@@ -57,7 +62,9 @@ export function npm(args, options = {}) {
   const cache = npmCache(process.env);
   /** @type {Record<string, string>} */
   const env = { ...options.env, ...(cache === undefined ? {} : { npm_config_cache: cache }) };
-  return own !== undefined && own.endsWith(".js") ? run(process.execPath, [own, ...args], { ...options, env }) : run("npm", args, { ...options, env, shell: process.platform === "win32" });
+  return own !== undefined && own.endsWith(".js")
+    ? run(process.execPath, [own, ...args], { ...options, env })
+    : run("npm", args, { ...options, env, shell: process.platform === "win32" });
 }
 
 /**

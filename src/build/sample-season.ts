@@ -34,26 +34,228 @@ interface SampleBatch {
 }
 
 const batches: readonly SampleBatch[] = [
-  { name: "Quillmarsh Footbridge Pale", style: "American Pale Ale", day: "2026-01-17", method: "extract", volume: 20, strength: 1, noted: 20, readings: [[3, 1.028], [7, 1.014], [9, 1.013], [10, 1.013]], packagedAfter: 13, bottles: 38, scores: [4, 4, 4, 3, 5] },
-  { name: "Sluice Keeper's Bitter", style: "Best Bitter", day: "2026-02-14", method: "all-grain", volume: 20, strength: 0.86, noted: 20, readings: [[4, 1.018], [8, 1.012], [10, 1.011], [11, 1.011]], packagedAfter: 14, bottles: 37, scores: [4, 3, 4, 4, 4] },
-  { name: "Eel Weir Brown", style: "English Brown Ale", day: "2026-03-14", method: "extract", volume: 20, strength: 0.95, roast: 0.25, noted: 20, readings: [[4, 1.02], [9, 1.013], [11, 1.013]], into: "keg", packagedAfter: 14, scores: [3, 3, 4, 4, 3] },
-  { name: "Reedbed Wheat", style: "American Wheat Beer", day: "2026-04-18", method: "all-grain", volume: 22, strength: 0.92, noted: 20, readings: [[3, 1.02], [7, 1.012], [9, 1.012]], packagedAfter: 12, bottles: 42, scores: [5, 4, 4, 4, 5] },
-  { name: "Causeway Strong", style: "Old Ale", day: "2026-05-09", method: "all-grain", volume: 18, strength: 1.35, roast: 0.12, noted: 20, readings: [[5, 1.035], [12, 1.02], [18, 1.018], [20, 1.018]], packagedAfter: 28, bottles: 34, scores: [4, 5, 5, 4, 5] },
-  { name: "Punt Club Summer", style: "British Golden Ale", day: "2026-06-20", method: "extract", volume: 20, strength: 0.84, noted: 20, readings: [[3, 1.02], [6, 1.012], [8, 1.011], [9, 1.011]], into: "keg", packagedAfter: 12, scores: [4, 4, 3, 4, 4] },
-  { name: "Heron's Foot Amber", style: "American Amber Ale", day: "2026-08-15", method: "all-grain", volume: 20, strength: 1.05, noted: 20, readings: [[4, 1.022], [9, 1.014], [11, 1.014]], packagedAfter: 15, bottles: 38 },
-  { name: "Lock Gate Porter", style: "American Porter", day: "2026-09-05", method: "extract", volume: 20, strength: 1.08, roast: 0.45, noted: 20, readings: [[5, 1.022], [10, 1.014], [12, 1.014]], packagedAfter: 20, bottles: 38 },
-  { name: "Willow Bed Mild", style: "Dark Mild", day: "2026-09-12", method: "all-grain", volume: 20, strength: 0.72, roast: 0.25, noted: 20, readings: [[4, 1.014], [9, 1.01], [11, 1.01]] },
-  { name: "Sunken Barge IPA", style: "American IPA", day: "2026-09-19", method: "extract", volume: 20, strength: 1.15, noted: 20, readings: [[5, 1.034], [10, 1.026], [12, 1.026]] },
-  { name: "First Frost Pale", style: "American Pale Ale", day: "2026-09-30", method: "all-grain", volume: 20, strength: 1, noted: 20, readings: [[3, 1.031]] },
-  { name: "Midwinter Stout", style: "American Stout", day: "2026-10-24", method: "all-grain", volume: 20, strength: 1.12, roast: 0.6, noted: 0, readings: [] },
+  {
+    name: "Quillmarsh Footbridge Pale",
+    style: "American Pale Ale",
+    day: "2026-01-17",
+    method: "extract",
+    volume: 20,
+    strength: 1,
+    noted: 20,
+    readings: [
+      [3, 1.028],
+      [7, 1.014],
+      [9, 1.013],
+      [10, 1.013],
+    ],
+    packagedAfter: 13,
+    bottles: 38,
+    scores: [4, 4, 4, 3, 5],
+  },
+  {
+    name: "Sluice Keeper's Bitter",
+    style: "Best Bitter",
+    day: "2026-02-14",
+    method: "all-grain",
+    volume: 20,
+    strength: 0.86,
+    noted: 20,
+    readings: [
+      [4, 1.018],
+      [8, 1.012],
+      [10, 1.011],
+      [11, 1.011],
+    ],
+    packagedAfter: 14,
+    bottles: 37,
+    scores: [4, 3, 4, 4, 4],
+  },
+  {
+    name: "Eel Weir Brown",
+    style: "English Brown Ale",
+    day: "2026-03-14",
+    method: "extract",
+    volume: 20,
+    strength: 0.95,
+    roast: 0.25,
+    noted: 20,
+    readings: [
+      [4, 1.02],
+      [9, 1.013],
+      [11, 1.013],
+    ],
+    into: "keg",
+    packagedAfter: 14,
+    scores: [3, 3, 4, 4, 3],
+  },
+  {
+    name: "Reedbed Wheat",
+    style: "American Wheat Beer",
+    day: "2026-04-18",
+    method: "all-grain",
+    volume: 22,
+    strength: 0.92,
+    noted: 20,
+    readings: [
+      [3, 1.02],
+      [7, 1.012],
+      [9, 1.012],
+    ],
+    packagedAfter: 12,
+    bottles: 42,
+    scores: [5, 4, 4, 4, 5],
+  },
+  {
+    name: "Causeway Strong",
+    style: "Old Ale",
+    day: "2026-05-09",
+    method: "all-grain",
+    volume: 18,
+    strength: 1.35,
+    roast: 0.12,
+    noted: 20,
+    readings: [
+      [5, 1.035],
+      [12, 1.02],
+      [18, 1.018],
+      [20, 1.018],
+    ],
+    packagedAfter: 28,
+    bottles: 34,
+    scores: [4, 5, 5, 4, 5],
+  },
+  {
+    name: "Punt Club Summer",
+    style: "British Golden Ale",
+    day: "2026-06-20",
+    method: "extract",
+    volume: 20,
+    strength: 0.84,
+    noted: 20,
+    readings: [
+      [3, 1.02],
+      [6, 1.012],
+      [8, 1.011],
+      [9, 1.011],
+    ],
+    into: "keg",
+    packagedAfter: 12,
+    scores: [4, 4, 3, 4, 4],
+  },
+  {
+    name: "Heron's Foot Amber",
+    style: "American Amber Ale",
+    day: "2026-08-15",
+    method: "all-grain",
+    volume: 20,
+    strength: 1.05,
+    noted: 20,
+    readings: [
+      [4, 1.022],
+      [9, 1.014],
+      [11, 1.014],
+    ],
+    packagedAfter: 15,
+    bottles: 38,
+  },
+  {
+    name: "Lock Gate Porter",
+    style: "American Porter",
+    day: "2026-09-05",
+    method: "extract",
+    volume: 20,
+    strength: 1.08,
+    roast: 0.45,
+    noted: 20,
+    readings: [
+      [5, 1.022],
+      [10, 1.014],
+      [12, 1.014],
+    ],
+    packagedAfter: 20,
+    bottles: 38,
+  },
+  {
+    name: "Willow Bed Mild",
+    style: "Dark Mild",
+    day: "2026-09-12",
+    method: "all-grain",
+    volume: 20,
+    strength: 0.72,
+    roast: 0.25,
+    noted: 20,
+    readings: [
+      [4, 1.014],
+      [9, 1.01],
+      [11, 1.01],
+    ],
+  },
+  {
+    name: "Sunken Barge IPA",
+    style: "American IPA",
+    day: "2026-09-19",
+    method: "extract",
+    volume: 20,
+    strength: 1.15,
+    noted: 20,
+    readings: [
+      [5, 1.034],
+      [10, 1.026],
+      [12, 1.026],
+    ],
+  },
+  {
+    name: "First Frost Pale",
+    style: "American Pale Ale",
+    day: "2026-09-30",
+    method: "all-grain",
+    volume: 20,
+    strength: 1,
+    noted: 20,
+    readings: [[3, 1.031]],
+  },
+  {
+    name: "Midwinter Stout",
+    style: "American Stout",
+    day: "2026-10-24",
+    method: "all-grain",
+    volume: 20,
+    strength: 1.12,
+    roast: 0.6,
+    noted: 0,
+    readings: [],
+  },
 ];
 
 export const seasonBatches = (): BatchContents[] => batches.map(contents);
 
 function contents(sample: SampleBatch, index: number): BatchContents {
-  const { name, style, day, method, volume, strength, roast = 0, noted, readings, into = "bottles", packagedAfter, bottles = "", scores } = sample;
+  const {
+    name,
+    style,
+    day,
+    method,
+    volume,
+    strength,
+    roast = 0,
+    noted,
+    readings,
+    into = "bottles",
+    packagedAfter,
+    bottles = "",
+    scores,
+  } = sample;
   const brewedOn = dayNumber(day);
-  const batch = exampleBatch({ id: `quillmarsh-season-${index + 1}`, sheetName: `Batch ${index + 1}`, batchName: name, brewedOn, volume, units: "metric", topUp: 0, method });
+  const batch = exampleBatch({
+    id: `quillmarsh-season-${index + 1}`,
+    sheetName: `Batch ${index + 1}`,
+    batchName: name,
+    brewedOn,
+    volume,
+    units: "metric",
+    topUp: 0,
+    method,
+  });
   const two = (value: number): number => Math.round(value * 100) / 100;
   // The mash won a little more or less each time.
   const won = 1 + ((index % 3) - 1) * 0.02;
@@ -65,46 +267,121 @@ function contents(sample: SampleBatch, index: number): BatchContents {
     kitName: "Shed",
     malt: [
       ...batch.malt.map((line) => ({ ...line, mass: two(line.mass * strength), cost: two(Number(line.cost) * strength) })),
-      ...(roast > 0 ? [{ ingredient: "Roasted malt", mass: roast, yieldPercent: 65, handling: method === "extract" ? "steep" : "mash", colour: 1100, cost: two(roast * 3.5) } as const] : []),
+      ...(roast > 0
+        ? [
+            {
+              ingredient: "Roasted malt",
+              mass: roast,
+              yieldPercent: 65,
+              handling: method === "extract" ? "steep" : "mash",
+              colour: 1100,
+              cost: two(roast * 3.5),
+            } as const,
+          ]
+        : []),
     ],
     hops: batch.hops.map((line) => ({ ...line, mass: Math.round(line.mass * strength) })),
     happened: Array.from({ length: noted }, (_, at) => (10 * 60 + at * 14 + (at % 4) * 3) / 1440),
-    wort: noted > 0 ? { collected: "", reading: gravity, scale: "SG", sampleTemperature: 20, volume: two(volume - 0.3 * (index % 3)) } : batch.wort,
-    readings: readings.map(([days, reading]) => ({ when: brewedOn + days + 0.75, reading, scale: "SG", sampleTemperature: 20, beerTemperature: 19 })),
-    packaging: { ...batch.packaging, into, packagedOn: packagedAfter === undefined ? "" : brewedOn + packagedAfter, bottlesFilled: bottles },
+    wort:
+      noted > 0
+        ? { collected: "", reading: gravity, scale: "SG", sampleTemperature: 20, volume: two(volume - 0.3 * (index % 3)) }
+        : batch.wort,
+    readings: readings.map(([days, reading]) => ({
+      when: brewedOn + days + 0.75,
+      reading,
+      scale: "SG",
+      sampleTemperature: 20,
+      beerTemperature: 19,
+    })),
+    packaging: {
+      ...batch.packaging,
+      into,
+      packagedOn: packagedAfter === undefined ? "" : brewedOn + packagedAfter,
+      bottlesFilled: bottles,
+    },
     tasting: scores ? tasted(batch.tasting, scores, brewedOn + (packagedAfter ?? 0) + 16) : batch.tasting,
   };
 }
 
-function tasted(tasting: BatchContents["tasting"], [looks, smells, tastes, feels, again]: readonly number[], tastedOn: number): BatchContents["tasting"] {
+function tasted(
+  tasting: BatchContents["tasting"],
+  [looks, smells, tastes, feels, again]: readonly number[],
+  tastedOn: number,
+): BatchContents["tasting"] {
   const line = (score: Filled<number> = "") => ({ score, words: "" });
-  return { ...tasting, tastedOn, looks: line(looks), smells: line(smells), tastes: line(tastes), feels: line(feels), again: line(again), notes: "Invented demo data of the imaginary Quillmarsh Brew Club." };
+  return {
+    ...tasting,
+    tastedOn,
+    looks: line(looks),
+    smells: line(smells),
+    tastes: line(tastes),
+    feels: line(feels),
+    again: line(again),
+    notes: "Invented demo data of the imaginary Quillmarsh Brew Club.",
+  };
 }
 
-const hop = { crop: 2025, measuredOn: dayNumber("2025-10-15"), openedOn: dayNumber("2026-03-14"), storedAt: -18, package: "barrier" } as const;
+const hop = {
+  crop: 2025,
+  measuredOn: dayNumber("2025-10-15"),
+  openedOn: dayNumber("2026-03-14"),
+  storedAt: -18,
+  package: "barrier",
+} as const;
 
 /** The three sheets over the batches: a season, a kit that has learned from them, and stores that brewed batches have drawn on. */
 export async function addSeasonSheets(context: Excel.RequestContext): Promise<void> {
   await insertSeason(context, { sheetName: "Season", units: "metric", today, allowance: 400 });
-  await insertKit(context, { sheetName: "Kit", units: "metric", kitNames: ["Shed"], readings: [
-    { kit: "Shed", day: dayNumber("2026-01-10"), what: "hydrometer in plain water", value: 1.001, remark: "At 20 °C" },
-    { kit: "Shed", day: dayNumber("2026-02-14"), what: "left in the kettle", value: 1, remark: "Measured with a jug" },
-  ] });
-  await insertStores(context, { sheetName: "Stores", units: "metric", today, stock: {
-    malt: [{ name: "Pale malt", bought: 30, price: 2.1 }, { name: "Crystal malt, medium", bought: 4, price: 3.2 }, { name: "Roasted malt", bought: 2, price: 3.5 }, { name: "Pale malt extract, liquid", bought: 18, price: 7.5 }, { name: "Pale malt extract, dry", bought: 3, price: 9.5 }],
-    hops: [{ name: "Northern Brewer", bought: 400, price: 6, hop: { ...hop, alphaPercent: 8.5 } }, { name: "Cascade", bought: 700, price: 5, hop: { ...hop, alphaPercent: 5.5 } }],
-    yeast: [{ name: "Clean ale yeast, dry, 11 g", bought: 26, price: 4.5 }],
-    caps: [{ name: "Crown caps", bought: 500, price: 0.03 }],
-  } });
+  await insertKit(context, {
+    sheetName: "Kit",
+    units: "metric",
+    kitNames: ["Shed"],
+    readings: [
+      { kit: "Shed", day: dayNumber("2026-01-10"), what: "hydrometer in plain water", value: 1.001, remark: "At 20 °C" },
+      { kit: "Shed", day: dayNumber("2026-02-14"), what: "left in the kettle", value: 1, remark: "Measured with a jug" },
+    ],
+  });
+  await insertStores(context, {
+    sheetName: "Stores",
+    units: "metric",
+    today,
+    stock: {
+      malt: [
+        { name: "Pale malt", bought: 30, price: 2.1 },
+        { name: "Crystal malt, medium", bought: 4, price: 3.2 },
+        { name: "Roasted malt", bought: 2, price: 3.5 },
+        { name: "Pale malt extract, liquid", bought: 18, price: 7.5 },
+        { name: "Pale malt extract, dry", bought: 3, price: 9.5 },
+      ],
+      hops: [
+        { name: "Northern Brewer", bought: 400, price: 6, hop: { ...hop, alphaPercent: 8.5 } },
+        { name: "Cascade", bought: 700, price: 5, hop: { ...hop, alphaPercent: 5.5 } },
+      ],
+      yeast: [{ name: "Clean ale yeast, dry, 11 g", bought: 26, price: 4.5 }],
+      caps: [{ name: "Crown caps", bought: 500, price: 0.03 }],
+    },
+  });
   // Two are drunk up, one has bottles left.
   const season = context.workbook.worksheets.getItem("Season");
-  const typed = [[0, ""], [0, "Went in one evening"], [0, ""], [11, ""], [20, "Keep half for the winter"], ["", ""]];
+  const typed = [
+    [0, ""],
+    [0, "Went in one evening"],
+    [0, ""],
+    [11, ""],
+    [20, "Keep half for the winter"],
+    ["", ""],
+  ];
   season.getRange(`U25:V${24 + typed.length}`).values = typed;
   await context.sync();
   await learnKits(context);
   const before = await readStoresAndBatches(context);
   const brewed = seasonBatches().filter(({ happened }) => happened.length > 0);
-  if (before) await writeDraws(context, before, brewed.map(({ sheetName, brewedOn }) => ({ plan: planDraw(before, sheetName), day: brewedOn })));
+  if (before)
+    await writeDraws(
+      context,
+      before,
+      brewed.map(({ sheetName, brewedOn }) => ({ plan: planDraw(before, sheetName), day: brewedOn })),
+    );
   const found = await readStoresAndBatches(context);
   if (found) await writeShoppingList(context, found, shoppingList(found));
   season.activate();

@@ -4,7 +4,9 @@ import { seasonBatches } from "./sample-season";
 
 /** An invented batch of the season, mashed, bottled and drunk, as a member without the add-in gets it. */
 export function sharedBatch(): BatchContents {
-  const found = seasonBatches().find(({ method, packaging, tasting }) => method === "all-grain" && packaging.into === "bottles" && tasting.tastedOn !== "");
+  const found = seasonBatches().find(
+    ({ method, packaging, tasting }) => method === "all-grain" && packaging.into === "bottles" && tasting.tastedOn !== "",
+  );
   if (!found) throw new Error("the season has no mashed batch that was bottled and tasted");
   return found;
 }

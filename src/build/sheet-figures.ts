@@ -14,7 +14,11 @@ const call = /\bGYLE\.[A-Z.]+\(/g;
 
 /** Counts GYLE calls and follows names and addresses from formula to formula. Spills are followed by their first cell. */
 export function sheetFigures(plan: SheetPlan): SheetFigures {
-  const formulas = new Map(plan.cells.filter(({ content }) => typeof content === "string" && content.startsWith("=")).map(({ address, content }) => [address, String(content)]));
+  const formulas = new Map(
+    plan.cells
+      .filter(({ content }) => typeof content === "string" && content.startsWith("="))
+      .map(({ address, content }) => [address, String(content)]),
+  );
   const names = new Map(plan.names.map(({ name, range }) => [name, range]));
   const calls = [...formulas.values()].reduce((sum, formula) => sum + (formula.match(call)?.length ?? 0), 0);
   const depths = new Map<string, number>();
@@ -23,7 +27,12 @@ export function sheetFigures(plan: SheetPlan): SheetFigures {
     if (known !== undefined) return known;
     depths.set(address, 0);
     const formula = formulas.get(address) ?? "";
-    const before = Math.max(0, ...precedents(formula, names).flatMap((range) => cellsIn(range, formulas, plan)).map(depthOf));
+    const before = Math.max(
+      0,
+      ...precedents(formula, names)
+        .flatMap((range) => cellsIn(range, formulas, plan))
+        .map(depthOf),
+    );
     const depth = before + nesting(formula);
     depths.set(address, depth);
     return depth;
@@ -42,7 +51,9 @@ function precedents(formula: string, names: ReadonlyMap<string, string>): string
 /** Formula cells in a range, and those whose answer spills into it. */
 function cellsIn(range: string, formulas: ReadonlyMap<string, string>, { cells }: SheetPlan): string[] {
   const wanted = block(range);
-  return cells.filter(({ address, spillsTo }) => formulas.has(address) && overlap(wanted, block(spillsTo ? `${address}:${spillsTo}` : address))).map(({ address }) => address);
+  return cells
+    .filter(({ address, spillsTo }) => formulas.has(address) && overlap(wanted, block(spillsTo ? `${address}:${spillsTo}` : address)))
+    .map(({ address }) => address);
 }
 
 const overlap = (a: Block, b: Block): boolean =>

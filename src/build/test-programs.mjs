@@ -1,7 +1,17 @@
 // @ts-check
 // The programs that the tests need besides Node: found, or installed where that is ours to do, or asked for in one line.
 import { installFromDebian, mayInstallFromDebian } from "./debian-packages.mjs";
-import { findCalibri, findChromium, findOnPath, findOpenXmlValidator, findPythonWith, findSoffice, findUnits, openXmlFolder, openXmlPackage } from "./find-programs.mjs";
+import {
+  findCalibri,
+  findChromium,
+  findOnPath,
+  findOpenXmlValidator,
+  findPythonWith,
+  findSoffice,
+  findUnits,
+  openXmlFolder,
+  openXmlPackage,
+} from "./find-programs.mjs";
 import { npm } from "./run.mjs";
 
 const programs = [
@@ -27,15 +37,21 @@ export async function ensurePrograms() {
   const still = missing();
   if (still.length > 0) {
     const words = still.map((program) => program.name).join(", ");
-    console.error(`The tests need ${words}: please install (Debian: apt install ${still.map((program) => program.debian).join(" ")}), or name the program in GYLEBOOK_CHROMIUM or GYLEBOOK_SOFFICE.`);
+    console.error(
+      `The tests need ${words}: please install (Debian: apt install ${still.map((program) => program.debian).join(" ")}), or name the program in GYLEBOOK_CHROMIUM or GYLEBOOK_SOFFICE.`,
+    );
   }
-  for (const { name, debian } of missing(references)) console.warn(`Not found, so its comparisons are skipped: ${name} (Debian: apt install ${debian}).`);
+  for (const { name, debian } of missing(references))
+    console.warn(`Not found, so its comparisons are skipped: ${name} (Debian: apt install ${debian}).`);
   if (still.length > 0) return false;
   // Where it was named outright, or cannot be fetched, the tests do without.
   if (findOpenXmlValidator() === undefined && process.env["GYLEBOOK_OPEN_XML"] === undefined) {
     console.log(`Fetching the Open XML SDK's validator (npm, ${openXmlPackage}) ...`);
     await npm(["install", "--prefix", openXmlFolder, "--no-save", "--ignore-scripts", "--loglevel=error", openXmlPackage]);
   }
-  if (findOpenXmlValidator() === undefined) console.warn(`Not found, so its comparisons are skipped: the Open XML SDK's validator (npm install --prefix "${openXmlFolder}" ${openXmlPackage}).`);
+  if (findOpenXmlValidator() === undefined)
+    console.warn(
+      `Not found, so its comparisons are skipped: the Open XML SDK's validator (npm install --prefix "${openXmlFolder}" ${openXmlPackage}).`,
+    );
   return true;
 }

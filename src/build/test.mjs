@@ -16,21 +16,39 @@ const report = ".cache/vitest.json";
 /** @typedef {readonly [name: string, step: (hear: Hear) => Promise<boolean>]} Step */
 
 /** @type {(name: string, ...args: string[]) => Step} */
-const script = (name, ...args) => [[name, ...args].join(" "), async (hear) => (await npm(["run", "--silent", name, ...(args.length > 0 ? ["--", ...args] : [])], { hear })) === 0];
+const script = (name, ...args) => [
+  [name, ...args].join(" "),
+  async (hear) => (await npm(["run", "--silent", name, ...(args.length > 0 ? ["--", ...args] : [])], { hear })) === 0,
+];
 
 /** @type {(env: Record<string, string>, ...projects: string[]) => Step} */
 const tests = (env, ...projects) => [
   "tests",
   async (hear) => {
     const only = projects.flatMap((project) => ["--project", project]);
-    return (await run(process.execPath, ["node_modules/vitest/vitest.mjs", "run", ...only, "--reporter=default", "--reporter=json", `--outputFile.json=${report}`], { env, hear })) === 0;
+    return (
+      (await run(
+        process.execPath,
+        ["node_modules/vitest/vitest.mjs", "run", ...only, "--reporter=default", "--reporter=json", `--outputFile.json=${report}`],
+        { env, hear },
+      )) === 0
+    );
   },
 ];
 
 /** The steps of a stage run side by side. @type {readonly (readonly Step[])[]} */
 const stages = quick
-  ? [[["install", () => ensureInstalled(root)]], [script("lint"), script("typecheck"), script("generate", "--check")], [tests({ GYLEBOOK_DRAWN: "0.25" }, "unit", "reference")]]
-  : [[["install", () => ensureInstalled(root)]], [["programs", ensurePrograms]], [script("lint"), script("typecheck"), script("generate", "--check"), script("build")], [tests({})]];
+  ? [
+      [["install", () => ensureInstalled(root)]],
+      [script("lint"), script("typecheck"), script("generate", "--check")],
+      [tests({ GYLEBOOK_DRAWN: "0.25" }, "unit", "reference")],
+    ]
+  : [
+      [["install", () => ensureInstalled(root)]],
+      [["programs", ensurePrograms]],
+      [script("lint"), script("typecheck"), script("generate", "--check"), script("build")],
+      [tests({})],
+    ];
 
 whenStopped(async () => {
   await stopAll();
@@ -66,7 +84,9 @@ async function stageFailures(stage) {
       let said = "";
       const passed = await step(stage.length > 1 ? (words) => (said += words) : undefined);
       if (!passed) failed.push(name);
-      console.log(`${said.trim() === "" ? "" : `${said.trimEnd()}\n`}-- ${name}: ${passed ? "passed" : "failed"} after ${((performance.now() - started) / 1000).toFixed(1)} s`);
+      console.log(
+        `${said.trim() === "" ? "" : `${said.trimEnd()}\n`}-- ${name}: ${passed ? "passed" : "failed"} after ${((performance.now() - started) / 1000).toFixed(1)} s`,
+      );
     }),
   );
   return failed;

@@ -49,10 +49,17 @@ export function createHeadlessBench({ metadata, functionsScript, snapshot = {} }
       await engine.calculated();
       return saveWorkbook(workbook().save(), collectComputed(engine, workbook().save()));
     },
-    openAnother: async (bytes) => { opened.push(bytes); },
+    openAnother: async (bytes) => {
+      opened.push(bytes);
+    },
   };
   return {
-    ...globals, opened, CustomFunctions, engine, univer: engine.univer, univerAPI: engine.univerAPI,
+    ...globals,
+    opened,
+    CustomFunctions,
+    engine,
+    univer: engine.univer,
+    univerAPI: engine.univerAPI,
     calculate: () => engine.calculated(),
     load: (data) => {
       engine.openWorkbook(data);

@@ -28,11 +28,17 @@ export function call(descriptor: AnyDescriptor, typed: readonly unknown[]): Answ
     const shape = liftedShape(descriptor, prepared, ranges);
     const evaluate = evaluator(descriptor, prepared, ranges);
     if (descriptor.result.kind === "grid") return evaluate(0, 0) as Answer;
-    const lifted = ranges.filter((range, index): range is Matrix => prepared.parameters[index]?.isScalar === true && range !== undefined && range.length > 1);
+    const lifted = ranges.filter(
+      (range, index): range is Matrix => prepared.parameters[index]?.isScalar === true && range !== undefined && range.length > 1,
+    );
     const answer: Answer = [];
     for (let row = 0; row < shape.rows; row++) {
       const above = answer[row - 1];
-      answer.push(above !== undefined && lifted.every((range) => sameCells(range[row], range[row - 1])) ? above.slice() : evaluatedRow(evaluate, row, shape.columns));
+      answer.push(
+        above !== undefined && lifted.every((range) => sameCells(range[row], range[row - 1]))
+          ? above.slice()
+          : evaluatedRow(evaluate, row, shape.columns),
+      );
     }
     return answer;
   } catch (problem) {
@@ -103,7 +109,12 @@ interface Step {
 }
 
 /** As `evaluator`, in one unit system. The values are handed to `compute` in one object, written anew for each cell. */
-function inUnits(descriptor: AnyDescriptor, prepared: Prepared, ranges: Ranges, units: UnitSystem): (row: number, column: number) => unknown {
+function inUnits(
+  descriptor: AnyDescriptor,
+  prepared: Prepared,
+  ranges: Ranges,
+  units: UnitSystem,
+): (row: number, column: number) => unknown {
   const values: Record<string, unknown> = {};
   const steps: Step[] = [];
   prepared.parameters.forEach((parameter, index) => {
@@ -135,7 +146,8 @@ function inUnits(descriptor: AnyDescriptor, prepared: Prepared, ranges: Ranges, 
   };
 }
 
-const variesByCell = ({ isScalar }: PreparedParameter, range: Matrix | undefined): boolean => isScalar && range !== undefined && (range.length !== 1 || range[0]?.length !== 1);
+const variesByCell = ({ isScalar }: PreparedParameter, range: Matrix | undefined): boolean =>
+  isScalar && range !== undefined && (range.length !== 1 || range[0]?.length !== 1);
 
 /** An argument that is the same in all cells of the block: a single cell, one left out, a table or a list. */
 function readOnce(parameter: PreparedParameter, range: Matrix | undefined, units: UnitSystem): unknown {
@@ -168,7 +180,9 @@ function finished({ result }: AnyDescriptor, computed: unknown, units: UnitSyste
     if (typeof value !== "number" || !Number.isFinite(value)) throw new ArgumentProblem("#NUM!", "there is no finite answer");
     return value;
   }
-  return (computed as Matrix<number | string>).map((row) => row.map((cell) => (typeof cell === "number" && !Number.isFinite(cell) ? new CellError("#NUM!", "there is no finite answer") : cell)));
+  return (computed as Matrix<number | string>).map((row) =>
+    row.map((cell) => (typeof cell === "number" && !Number.isFinite(cell) ? new CellError("#NUM!", "there is no finite answer") : cell)),
+  );
 }
 
 const codeOfReason: Record<BrewingError["reason"], CellErrorCode> = { impossible: "#VALUE!", uncovered: "#N/A", unsolvable: "#NUM!" };

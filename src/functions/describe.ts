@@ -90,7 +90,7 @@ export type Column = NumberParameter | ChoiceParameter | TextParameter;
 export interface TableParameter<Columns extends Record<string, Column> = Record<string, Column>> extends Described {
   readonly kind: "table";
   readonly columns: Columns;
-  readonly layouts: readonly (readonly (keyof Columns & string | null)[])[];
+  readonly layouts: readonly (readonly ((keyof Columns & string) | null)[])[];
   /** A table that may be left out, and of which `compute` wants to know that a row lacks a cell (`incomplete`), to answer blank; else it counts as left out then. */
   readonly halfFilled?: "waits";
 }
@@ -107,12 +107,12 @@ type Omissible<P, V> = P extends { default: {} } ? V : P extends { optional: tru
 type ScalarValue<P> = P extends { kind: "number"; words: readonly (infer Word)[] }
   ? Omissible<P, number | Word>
   : P extends { kind: "number" }
-  ? Omissible<P, number>
-  : P extends { kind: "choice"; choices: readonly (infer C)[] }
-    ? Omissible<P, C>
-    : P extends { kind: "text" }
-      ? Omissible<P, string>
-      : never;
+    ? Omissible<P, number>
+    : P extends { kind: "choice"; choices: readonly (infer C)[] }
+      ? Omissible<P, C>
+      : P extends { kind: "text" }
+        ? Omissible<P, string>
+        : never;
 
 /** One filled-in row of a table, with its place in the range as typed (1 = first row) for messages and alignment. */
 export type TableRow<Columns> = { readonly [K in keyof Columns]: ScalarValue<Columns[K]> } & { readonly rowNumber: number };

@@ -17,7 +17,12 @@ const symbols: Readonly<Record<string, string>> = {
 };
 
 /** A function's equation, a line for each of its parts, and what its letters stand for. */
-export function equationLines(equation: string): { readonly lines: readonly string[]; readonly legend: readonly { readonly symbol: string; readonly meaning: string }[] } {
-  const legend = Object.entries(symbols).flatMap(([symbol, meaning]) => (new RegExp(`(?<![\\p{L}\\d.°])${symbol}(?![\\p{L}\\d.(])`, "u").test(equation) ? [{ symbol, meaning }] : []));
+export function equationLines(equation: string): {
+  readonly lines: readonly string[];
+  readonly legend: readonly { readonly symbol: string; readonly meaning: string }[];
+} {
+  const legend = Object.entries(symbols).flatMap(([symbol, meaning]) =>
+    new RegExp(`(?<![\\p{L}\\d.°])${symbol}(?![\\p{L}\\d.(])`, "u").test(equation) ? [{ symbol, meaning }] : [],
+  );
   return { lines: equation.split("; "), legend };
 }

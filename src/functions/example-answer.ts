@@ -8,14 +8,24 @@ export function exampleAnswer(descriptor: AnyDescriptor, example: Example): stri
   const { result } = descriptor;
   const answer = call(descriptor, [...example.arguments]);
   const name: QuantityName = result.kind === "number" ? result.quantity : "number";
-  return answer.map((row) => row.map((cell, column) => (cell instanceof CellError ? cell.code : typeof cell === "string" ? cell : shownNumber(cell, name, result.kind === "grid" && result.columns[column] === "time"))));
+  return answer.map((row) =>
+    row.map((cell, column) =>
+      cell instanceof CellError
+        ? cell.code
+        : typeof cell === "string"
+          ? cell
+          : shownNumber(cell, name, result.kind === "grid" && result.columns[column] === "time"),
+    ),
+  );
 }
 
 /** The unit beside the answer of an example; empty where it answers with words or several cells. */
 export function exampleUnit({ result, parameters }: AnyDescriptor, { arguments: typed }: Example): string {
   const unitsAt = Object.keys(parameters as object).indexOf("units");
   const system: UnitSystem = typed[unitsAt] === "us" ? "us" : "metric";
-  return result.kind === "number" && result.quantity !== "gravity" && result.quantity !== "date" ? quantity(result.quantity).unit[system] : "";
+  return result.kind === "number" && result.quantity !== "gravity" && result.quantity !== "date"
+    ? quantity(result.quantity).unit[system]
+    : "";
 }
 
 /** Where an example's value comes from, with the value itself where it is not what the cell shows, rounded. */

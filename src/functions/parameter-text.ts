@@ -39,7 +39,8 @@ const namesFigure = (words: string): boolean => /\d/.test(words.replace(/CaCO3|C
 
 /** What holds when an optional argument is left out, where the meaning does not say it. */
 function leftOutText(parameter: Parameter): string {
-  if (parameter.optional !== true || parameter.doc.includes("left out") || !("default" in parameter) || parameter.default === undefined) return "";
+  if (parameter.optional !== true || parameter.doc.includes("left out") || !("default" in parameter) || parameter.default === undefined)
+    return "";
   if (parameter.kind === "choice") return `When left out: ${parameter.default}.`;
   const { quantity: name, default: value } = parameter as NumberParameter & { default: number };
   const shown = value === 0 ? ["0"] : [...new Set([showQuantity(name, value, "metric"), showQuantity(name, value, "us")])];

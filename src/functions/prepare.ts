@@ -31,8 +31,14 @@ const known = new WeakMap<AnyDescriptor, Prepared>();
 export function prepare(descriptor: AnyDescriptor): Prepared {
   const found = known.get(descriptor);
   if (found !== undefined) return found;
-  const parameters = Object.entries(descriptor.parameters as Record<string, Parameter>).map(([key, parameter]) => preparedParameter(key, parameter));
-  const prepared = { parameters, units: parameters.find(({ key }) => key === "units"), context: { metric: context("metric"), us: context("us") } };
+  const parameters = Object.entries(descriptor.parameters as Record<string, Parameter>).map(([key, parameter]) =>
+    preparedParameter(key, parameter),
+  );
+  const prepared = {
+    parameters,
+    units: parameters.find(({ key }) => key === "units"),
+    context: { metric: context("metric"), us: context("us") },
+  };
   known.set(descriptor, prepared);
   return prepared;
 }

@@ -107,7 +107,8 @@ export function quantity(name: QuantityName): Quantity {
 }
 
 /** The calendar day of Excel's day number, as "2026-11-28". */
-export const isoDay = (dayNumber: number): string => new Date(Date.UTC(1899, 11, 30) + Math.floor(dayNumber) * 86_400_000).toISOString().slice(0, 10);
+export const isoDay = (dayNumber: number): string =>
+  new Date(Date.UTC(1899, 11, 30) + Math.floor(dayNumber) * 86_400_000).toISOString().slice(0, 10);
 
 /** "3.5 US gal", "20 °C", "1.050": a core value in a brewer's unit, for messages and help. */
 export function showQuantity(name: QuantityName, coreValue: number, units: UnitSystem): string {

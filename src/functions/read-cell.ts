@@ -8,7 +8,8 @@ export const missing = Symbol("missing");
 export type Missing = typeof missing;
 
 /** Excel hands an empty cell over as 0, null or "" depending on the platform; 0 is told apart by each parameter. */
-export const isEmpty = (typed: unknown): boolean => typed === null || typed === undefined || (typeof typed === "string" && typed.trim() === "");
+export const isEmpty = (typed: unknown): boolean =>
+  typed === null || typed === undefined || (typeof typed === "string" && typed.trim() === "");
 
 function refuseErrors(typed: unknown): void {
   if (typed instanceof CellError) throw new ArgumentProblem(typed.code, typed.message);
@@ -18,12 +19,14 @@ function refuseErrors(typed: unknown): void {
 export function readNumber(
   argument: string,
   typed: unknown,
-  parameter: Pick<NumberParameter, "quantity" | "limits" | "hint" | "blank" | "zero" | "covered" | "default" | "slip" | "words"> | ListParameter,
+  parameter:
+    Pick<NumberParameter, "quantity" | "limits" | "hint" | "blank" | "zero" | "covered" | "default" | "slip" | "words"> | ListParameter,
   units: UnitSystem,
 ): number | Missing {
   refuseErrors(typed);
   if (isEmpty(typed)) return parameter.blank === "zero" ? emptyAsZero(parameter) : missing;
-  if (typeof typed !== "number" || !Number.isFinite(typed)) throw new ArgumentProblem("#VALUE!", messages.notANumber(argument, typed, parameter, units));
+  if (typeof typed !== "number" || !Number.isFinite(typed))
+    throw new ArgumentProblem("#VALUE!", messages.notANumber(argument, typed, parameter, units));
   if (typed === 0 && parameter.blank === "missing") {
     if ("zero" in parameter && units === "metric") throw new ArgumentProblem("#VALUE!", messages.looksEmpty(argument));
     return missing;
@@ -33,10 +36,14 @@ export function readNumber(
     throw new ArgumentProblem("#VALUE!", messages.outsideLimits(argument, typed, parameter, units));
   }
   const slip = "slip" in parameter ? parameter.slip : undefined;
-  if (slip && coreValue >= slip.from && coreValue < slip.below) throw new ArgumentProblem("#VALUE!", messages.slip(argument, typed, parameter, slip, units));
+  if (slip && coreValue >= slip.from && coreValue < slip.below)
+    throw new ArgumentProblem("#VALUE!", messages.slip(argument, typed, parameter, slip, units));
   const covered = "covered" in parameter ? parameter.covered : undefined;
   if (covered && (coreValue < covered.from - 1e-9 || coreValue > covered.to + 1e-9)) {
-    throw new ArgumentProblem("#N/A", messages.outsideSource(argument, coreValue, parameter.quantity, covered.from, covered.to, covered.by, units));
+    throw new ArgumentProblem(
+      "#N/A",
+      messages.outsideSource(argument, coreValue, parameter.quantity, covered.from, covered.to, covered.by, units),
+    );
   }
   return coreValue;
 }
@@ -58,8 +65,15 @@ export function numberReader(argument: string, parameter: NumberParameter, units
 }
 
 /** Between these two, both left out, a number is surely allowed and covered, and no slip. */
-function innerRange({ limits: { above, atLeast, below, atMost }, covered, slip }: Pick<NumberParameter, "limits" | "covered" | "slip">): [number, number] {
-  return [Math.max(above ?? -Infinity, atLeast ?? -Infinity, covered?.from ?? -Infinity, slip?.below ?? -Infinity), Math.min(below ?? Infinity, atMost ?? Infinity, covered?.to ?? Infinity)];
+function innerRange({
+  limits: { above, atLeast, below, atMost },
+  covered,
+  slip,
+}: Pick<NumberParameter, "limits" | "covered" | "slip">): [number, number] {
+  return [
+    Math.max(above ?? -Infinity, atLeast ?? -Infinity, covered?.from ?? -Infinity, slip?.below ?? -Infinity),
+    Math.min(below ?? Infinity, atMost ?? Infinity, covered?.to ?? Infinity),
+  ];
 }
 
 /** An argument left out (null) takes its default; so does an empty text. A number 0 never comes here. */

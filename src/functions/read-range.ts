@@ -44,10 +44,23 @@ type Row = Record<string, unknown> & { rowNumber: number };
  * skipped; a heading row is skipped; a row that has its first column but misses another makes the whole call
  * "not filled in yet"; a wrong cell is reported with its row.
  */
-export function readTable(argument: string, range: Matrix, parameter: TableParameter, units: UnitSystem): TableRows<Record<string, Column>> | Missing {
+export function readTable(
+  argument: string,
+  range: Matrix,
+  parameter: TableParameter,
+  units: UnitSystem,
+): TableRows<Record<string, Column>> | Missing {
   const width = range[0]?.length ?? 0;
   const layout = parameter.layouts.find((columns) => columns.length === width);
-  if (!layout) throw new ArgumentProblem("#VALUE!", messages.wrongWidth(argument, width, parameter.layouts.map((columns) => layoutText(parameter, columns))));
+  if (!layout)
+    throw new ArgumentProblem(
+      "#VALUE!",
+      messages.wrongWidth(
+        argument,
+        width,
+        parameter.layouts.map((columns) => layoutText(parameter, columns)),
+      ),
+    );
   const firstKey = layout.find((key) => key !== null) ?? "";
   const hasHeading = isHeading(range[0] ?? [], layout, parameter);
   const rows: Row[] = [];
@@ -84,7 +97,10 @@ function isHeading(cells: readonly unknown[], layout: readonly (string | null)[]
     return column === undefined || isEmpty(cells[position]) ? [] : [{ column, typed: cells[position] }];
   });
   const numbers = filled.filter(({ column }) => column.kind === "number");
-  const chosen = filled.some(({ column, typed }) => wordOf(typed, column.kind === "choice" ? column.choices : column.kind === "number" ? column.words : undefined) !== undefined);
+  const chosen = filled.some(
+    ({ column, typed }) =>
+      wordOf(typed, column.kind === "choice" ? column.choices : column.kind === "number" ? column.words : undefined) !== undefined,
+  );
   return numbers.length > 0 && numbers.every(({ typed }) => isWord(typed)) && !chosen;
 }
 

@@ -42,7 +42,8 @@ export const searchWords: Readonly<Record<string, string>> = {
   "YEAST.STARTER": "yeast starter, grow yeast, propagate, step up, how much yeast",
   "YEAST.FINISH": "final gravity, FG, finishing gravity, terminal gravity, predict",
   "YEAST.ATTENUATION": "apparent attenuation, real attenuation, degree of fermentation",
-  "LOG.STEADY": "is it finished, finished fermenting, done, stuck, stalled, ready to bottle, stable, fermentation complete, not started, dry hopped, hop creep",
+  "LOG.STEADY":
+    "is it finished, finished fermenting, done, stuck, stalled, ready to bottle, stable, fermentation complete, not started, dry hopped, hop creep",
   "LOG.FORECAST": "when will it finish, predict final gravity, fermentation end, days left",
   "LOG.CURVE": "fermentation chart, graph, plot, curve",
   "BEER.ABV": "alcohol, how strong, strength, percent, per cent",
@@ -58,7 +59,8 @@ export const searchWords: Readonly<Record<string, string>> = {
   "BEER.HEX": "color, swatch, RGB, picture, paint a cell",
   "BEER.STYLE": "BJCP, guidelines, competition, to style, style guide",
   "PACK.RESIDUAL": "CO2, dissolved gas, left over carbonation",
-  "PACK.PRIMING": "sugar for bottling, bottling sugar, corn sugar, table sugar, carbonation, carbonate, fizz, how much sugar, prime, CO2 volumes",
+  "PACK.PRIMING":
+    "sugar for bottling, bottling sugar, corn sugar, table sugar, carbonation, carbonate, fizz, how much sugar, prime, CO2 volumes",
   "PACK.DOSE": "sugar for each bottle, per bottle, carbonation drops, bottling sugar, prime",
   "PACK.PRESSURE": "force carbonation, keg, PSI, regulator, carbonate, CO2, serving pressure",
   "PACK.VOLUMES": "keg, PSI, how fizzy, carbonation level, CO2",

@@ -74,7 +74,11 @@ export const co2 = (doc: string, overrides: Overrides = {}) =>
  *
  * @param otherNames what the trade also calls one of them, in small letters: refused, but with the word that is wanted
  */
-export function choice<const C extends string>(doc: string, choices: readonly C[], otherNames: Readonly<Record<string, C>> = {}): ChoiceParameter<C> {
+export function choice<const C extends string>(
+  doc: string,
+  choices: readonly C[],
+  otherNames: Readonly<Record<string, C>> = {},
+): ChoiceParameter<C> {
   return { kind: "choice", doc, choices, hint: (typed) => meantWord(typed, choices, otherNames) };
 }
 
@@ -84,7 +88,11 @@ function meantWord(typed: string, choices: readonly string[], otherNames: Readon
   return meant === undefined ? undefined : `did you mean "${meant}"?`;
 }
 
-export function list(quantity: QuantityName, doc: string, options: { limits: Limits; typical: number } & Partial<ListParameter>): ListParameter {
+export function list(
+  quantity: QuantityName,
+  doc: string,
+  options: { limits: Limits; typical: number } & Partial<ListParameter>,
+): ListParameter {
   return { kind: "list", quantity, doc, blank: "missing", ...options };
 }
 
@@ -92,7 +100,23 @@ export const gravities = (doc: string): ListParameter =>
   list("gravity", doc, { limits: gravityLimits, typical: 1.02, hint: looksLikeGravity });
 
 /** Imperial gallons are a fifth larger than US ones, so "imperial" is not among them. */
-const otherUnitWords = { si: "metric", m: "metric", eu: "metric", l: "metric", litres: "metric", liters: "metric", usa: "us", american: "us", customary: "us", gal: "us", gallons: "us", "us gal": "us" } as const;
+const otherUnitWords = {
+  si: "metric",
+  m: "metric",
+  eu: "metric",
+  l: "metric",
+  litres: "metric",
+  liters: "metric",
+  usa: "us",
+  american: "us",
+  customary: "us",
+  gal: "us",
+  gallons: "us",
+  "us gal": "us",
+} as const;
 
 /** The last argument wherever masses, volumes, temperatures or pressures go in or out. */
-export const units = optional(choice("Unit system: metric (L, kg, g, °C, bar) or us (US gal, lb, oz, °F, psi).", ["metric", "us"], otherUnitWords), "metric");
+export const units = optional(
+  choice("Unit system: metric (L, kg, g, °C, bar) or us (US gal, lb, oz, °F, psi).", ["metric", "us"], otherUnitWords),
+  "metric",
+);

@@ -10,7 +10,8 @@ const brewDay = screens.find(({ title }) => title === "Brew day");
 const firstOf = (place: Place): Screen | undefined => screens.find((screen) => screen.place === place);
 
 /** The season sheet follows the tabs from the pane's first moment on, whatever screen is shown. What goes wrong its own screen tells. */
-const followSheets = async (): Promise<void> => (await import(/* webpackChunkName: "pane-season" */ "./season/follow-season")).followSeason();
+const followSheets = async (): Promise<void> =>
+  (await import(/* webpackChunkName: "pane-season" */ "./season/follow-season")).followSeason();
 
 /** The pane: its places in the job, and in each place its screens, one at a time. */
 export function Pane() {
@@ -32,7 +33,13 @@ export function Pane() {
     <>
       <nav aria-label="Places in the job">
         {shownPlaces.map((place) => (
-          <button key={place} type="button" class="quiet" aria-current={place === screen?.place ? "true" : undefined} onClick={() => open(firstOf(place))}>
+          <button
+            key={place}
+            type="button"
+            class="quiet"
+            aria-current={place === screen?.place ? "true" : undefined}
+            onClick={() => open(firstOf(place))}
+          >
             {place}
           </button>
         ))}
@@ -40,14 +47,26 @@ export function Pane() {
       {screen && neighbours.length > 1 && (
         <nav aria-label={`Screens of ${screen.place}`} class="screens">
           {neighbours.map((other) => (
-            <button key={other.title} type="button" class="quiet" aria-current={other === screen ? "page" : undefined} onClick={() => open(other)}>
+            <button
+              key={other.title}
+              type="button"
+              class="quiet"
+              aria-current={other === screen ? "page" : undefined}
+              onClick={() => open(other)}
+            >
               {other.title}
             </button>
           ))}
         </nav>
       )}
       {dayGoing !== undefined && screen !== brewDay && <Strip sheetName={dayGoing} onOpen={() => open(brewDay)} />}
-      {screen ? <Shown key={screen.title} screen={screen} moves={moves} /> : <p class="screen" role="status">Opening…</p>}
+      {screen ? (
+        <Shown key={screen.title} screen={screen} moves={moves} />
+      ) : (
+        <p class="screen" role="status">
+          Opening…
+        </p>
+      )}
     </>
   );
 }
@@ -75,8 +94,18 @@ function Shown({ screen, moves }: { readonly screen: Screen; readonly moves: num
     heading?.setAttribute("tabindex", "-1");
     heading?.focus();
   }, [loaded, moves]);
-  if (!loaded) return <p class="screen" role="status">Opening…</p>;
-  if ("problem" in loaded) return <p class="screen bad" role="alert">This screen could not be fetched; close and open the pane to try again. ({loaded.problem})</p>;
+  if (!loaded)
+    return (
+      <p class="screen" role="status">
+        Opening…
+      </p>
+    );
+  if ("problem" in loaded)
+    return (
+      <p class="screen bad" role="alert">
+        This screen could not be fetched; close and open the pane to try again. ({loaded.problem})
+      </p>
+    );
   return (
     <div ref={place}>
       <loaded.Screen />

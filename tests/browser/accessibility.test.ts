@@ -19,22 +19,29 @@ let pane: Frame;
 beforeAll(async () => {
   mkdirSync(pictures, { recursive: true });
   tab = await bench.open("");
-  await tab.page.evaluate((width) => { document.getElementById("pane-side")!.style.width = `${width}px`; }, narrow);
+  await tab.page.evaluate((width) => {
+    document.getElementById("pane-side")!.style.width = `${width}px`;
+  }, narrow);
   pane = await tab.pane();
 }, 180_000);
 
 const sideways = (): Promise<number> => pane.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
 
 /** Through a constructed sheet: the page's policy takes no style tags. */
-const spaceText = (on: boolean): Promise<void> => pane.evaluate((wanted) => {
-  const sheet = new CSSStyleSheet();
-  sheet.replaceSync("* { line-height: 1.5 !important; letter-spacing: 0.12em !important; word-spacing: 0.16em !important; } p { margin-bottom: 2em !important; }");
-  document.adoptedStyleSheets = wanted ? [sheet] : [];
-}, on);
+const spaceText = (on: boolean): Promise<void> =>
+  pane.evaluate((wanted) => {
+    const sheet = new CSSStyleSheet();
+    sheet.replaceSync(
+      "* { line-height: 1.5 !important; letter-spacing: 0.12em !important; word-spacing: 0.16em !important; } p { margin-bottom: 2em !important; }",
+    );
+    document.adoptedStyleSheets = wanted ? [sheet] : [];
+  }, on);
 
 /** Once it has finished reading the workbook. */
 async function settled(): Promise<void> {
-  await pane.waitForFunction(() => document.querySelector("h1") !== null && !/(Opening|Reading the sheet|Looking)[^.]*…/.test(document.body.textContent ?? ""));
+  await pane.waitForFunction(
+    () => document.querySelector("h1") !== null && !/(Opening|Reading the sheet|Looking)[^.]*…/.test(document.body.textContent ?? ""),
+  );
 }
 
 /** The screen as it stands now, in every theme, and as narrow as it gets. */
@@ -69,9 +76,12 @@ test("the pane can be worked by the keyboard alone, and shows where the focus is
   const places = pane.getByRole("navigation", { name: "Places in the job" }).getByRole("button");
   await places.first().focus();
   const visited: string[] = [];
-  for (let step = 1; step < await places.count(); step += 1) {
+  for (let step = 1; step < (await places.count()); step += 1) {
     await tab.page.keyboard.press("Tab");
-    const seen = await pane.evaluate(() => ({ text: document.activeElement?.textContent ?? "", outline: Number.parseFloat(getComputedStyle(document.activeElement!).outlineWidth) }));
+    const seen = await pane.evaluate(() => ({
+      text: document.activeElement?.textContent ?? "",
+      outline: Number.parseFloat(getComputedStyle(document.activeElement!).outlineWidth),
+    }));
     expect(seen.outline, seen.text).toBeGreaterThanOrEqual(2);
     visited.push(seen.text);
   }
@@ -80,7 +90,11 @@ test("the pane can be worked by the keyboard alone, and shows where the focus is
   await tab.page.keyboard.press("Enter");
   await pane.waitForFunction(() => document.activeElement?.tagName === "H1");
   await tab.page.keyboard.press("Tab");
-  expect(await pane.evaluate(() => document.querySelector("h1")!.compareDocumentPosition(document.activeElement!) & Node.DOCUMENT_POSITION_FOLLOWING)).toBeTruthy();
+  expect(
+    await pane.evaluate(
+      () => document.querySelector("h1")!.compareDocumentPosition(document.activeElement!) & Node.DOCUMENT_POSITION_FOLLOWING,
+    ),
+  ).toBeTruthy();
 });
 
 // Last, since it leaves an empty workbook behind.

@@ -30,10 +30,10 @@ test("the start of a function's name lists it, and its arguments are explained",
 });
 
 test("hovering an error says in our words what is wrong", async () => {
-  await tab.setValue(sheet, "B3", "=GYLE.BEER.ABV(1.05,\"soon\")");
+  await tab.setValue(sheet, "B3", '=GYLE.BEER.ABV(1.05,"soon")');
   expect(await tab.valueAt(sheet, "B3")).toBe("#VALUE!");
   await tab.hover(sheet, "B3");
-  await tab.page.getByText("must be a number, not the text \"soon\"").first().waitFor();
+  await tab.page.getByText('must be a number, not the text "soon"').first().waitFor();
 });
 
 test("a long message of an error stays inside its box and the window, also at the window's edge and in a narrow one", async () => {
@@ -50,7 +50,11 @@ test("a long message of an error stays inside its box and the window, also at th
   await tab.hover(sheet, "C6");
   await expectInside(tab.page.getByText("wrap it in GYLE.WORT.SG(12.4)").first());
   // Nothing of the page lies beyond the narrow window, so that nothing can scroll it away.
-  expect(await tab.page.evaluate(() => [...document.querySelectorAll(".bench-bar *")].filter((one) => one.getBoundingClientRect().right > innerWidth).length)).toBe(0);
+  expect(
+    await tab.page.evaluate(
+      () => [...document.querySelectorAll(".bench-bar *")].filter((one) => one.getBoundingClientRect().right > innerWidth).length,
+    ),
+  ).toBe(0);
   await tab.page.setViewportSize(size);
   await tab.page.locator("#pane-button").click();
 });
@@ -112,7 +116,7 @@ test("Ctrl+S hands over an .xlsx file with what is still being typed", async () 
 
 test("saving names a formula that no spreadsheet program could read", async () => {
   await tab.setValue(sheet, "B3", "=GYLE.BEER.ABV(1.05,1.01))");
-  await tab.setValue(sheet, "B4", "=GYLE.BEER.ABV(1.05,\"soon\")");
+  await tab.setValue(sheet, "B4", '=GYLE.BEER.ABV(1.05,"soon")');
   const download = tab.page.waitForEvent("download");
   await tab.page.keyboard.press("Control+s");
   await download;
@@ -134,13 +138,17 @@ test("what could not be saved first is not replaced by another file", async () =
   bench.allowErrors();
   const bytes = await tab.saveFile();
   await tab.setValue(sheet, "B3", 7);
-  await tab.page.evaluate(() => { window.gylebookBench.session.toFile = () => Promise.reject(new Error("no room")); });
+  await tab.page.evaluate(() => {
+    window.gylebookBench.session.toFile = () => Promise.reject(new Error("no room"));
+  });
   await tab.openFile(bytes, "Other.xlsx");
   await tab.page.getByRole("button", { name: "Save first, then open" }).click();
   await tab.notices.getByText("The file could not be written: no room").waitFor();
   await tab.page.waitForTimeout(500);
   expect(await tab.valueAt(sheet, "B3")).toBe(7);
-  await tab.page.evaluate(() => { delete (window.gylebookBench.session as { toFile?: unknown }).toFile; });
+  await tab.page.evaluate(() => {
+    delete (window.gylebookBench.session as { toFile?: unknown }).toFile;
+  });
 });
 
 test("what is still being typed counts as a change when another file is opened", async () => {
@@ -172,7 +180,8 @@ test("a spill goes to other programs with all its values, comes anew beside its 
   expect(await formulaAt("G8")).toBe("");
 });
 
-const formulaAt = (a1: string) => tab.page.evaluate((a1) => window.gylebookBench.univerAPI.getActiveWorkbook()!.getActiveSheet().getRange(a1).getFormula(), a1);
+const formulaAt = (a1: string) =>
+  tab.page.evaluate((a1) => window.gylebookBench.univerAPI.getActiveWorkbook()!.getActiveSheet().getRange(a1).getFormula(), a1);
 
 async function drag(from: string, to: string): Promise<void> {
   await tab.click(sheet, from);
@@ -184,7 +193,11 @@ async function drag(from: string, to: string): Promise<void> {
 test("there is room far to the right, in a new workbook, on a new sheet and in a file", async () => {
   const bytes = await tab.saveFile();
   await typeFarRight(sheet);
-  await tab.page.getByRole("button", { name: "Add Sheet" }).or(tab.page.locator("[data-u-comp='slide-tab-bar'] ~ button, .univerjs-icon-increase-icon")).first().click();
+  await tab.page
+    .getByRole("button", { name: "Add Sheet" })
+    .or(tab.page.locator("[data-u-comp='slide-tab-bar'] ~ button, .univerjs-icon-increase-icon"))
+    .first()
+    .click();
   await expect.poll(() => tab.page.evaluate(() => window.gylebookBench.univerAPI.getActiveWorkbook()!.getSheets().length)).toBe(2);
   await typeFarRight("Sheet1");
   await tab.page.evaluate((content) => window.gylebookBench.open(new Uint8Array(content), "Far.xlsx"), [...bytes]);
@@ -199,13 +212,15 @@ async function typeFarRight(name: string): Promise<void> {
 
 test("the pane works on the workbook beside it", async () => {
   const frame = await tab.pane();
-  const values = await frame.evaluate(() => Excel.run(async (context) => {
-    const range = context.workbook.worksheets.getActiveWorksheet().getRange("A1:B1");
-    range.values = [[1.05, "=GYLE.BEER.ABV(A1,1.01)"]];
-    range.load("values");
-    await context.sync();
-    return range.values;
-  }));
+  const values = await frame.evaluate(() =>
+    Excel.run(async (context) => {
+      const range = context.workbook.worksheets.getActiveWorksheet().getRange("A1:B1");
+      range.values = [[1.05, "=GYLE.BEER.ABV(A1,1.01)"]];
+      range.load("values");
+      await context.sync();
+      return range.values;
+    }),
+  );
   expect(values[0]![1]).toBeCloseTo(5.31, 2);
   expect(await tab.valueAt(sheet, "B1")).toBeCloseTo(5.31, 2);
 });
@@ -236,7 +251,10 @@ async function expectInside(words: Locator): Promise<void> {
   const { overflow, box } = await words.evaluate((element) => {
     const popup = element.closest("[data-u-comp='rect-popup']")!;
     const { left, right, top, bottom } = popup.getBoundingClientRect();
-    return { overflow: element.scrollWidth - element.clientWidth, box: { left, right: innerWidth - right, top, bottom: innerHeight - bottom } };
+    return {
+      overflow: element.scrollWidth - element.clientWidth,
+      box: { left, right: innerWidth - right, top, bottom: innerHeight - bottom },
+    };
   });
   expect(overflow).toBeLessThanOrEqual(0);
   expect(Math.min(...Object.values(box))).toBeGreaterThanOrEqual(0);

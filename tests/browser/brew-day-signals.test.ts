@@ -8,7 +8,16 @@ import { openScreen } from "./support/pane-screens";
 import { picture } from "./support/theme-pictures";
 
 const bench = useBench({ profile: "each test" });
-const contents = exampleBatch({ id: "test", sheetName: "Footbridge", batchName: "Footbridge", brewedOn: dayNumber("2026-09-05"), volume: 5, units: "us", topUp: 0, method: "extract" });
+const contents = exampleBatch({
+  id: "test",
+  sheetName: "Footbridge",
+  batchName: "Footbridge",
+  brewedOn: dayNumber("2026-09-05"),
+  volume: 5,
+  units: "us",
+  topUp: 0,
+  method: "extract",
+});
 
 declare global {
   interface Window {
@@ -22,16 +31,18 @@ const countTones = () => {
   const { start } = OscillatorNode.prototype;
   window.tonesStarted = 0;
   OscillatorNode.prototype.start = function (this: OscillatorNode, when?: number) {
-    if (this.context.state === "running" && (when ?? 0) >= this.context.currentTime - 0.1) window.tonesStarted = (window.tonesStarted ?? 0) + 1;
+    if (this.context.state === "running" && (when ?? 0) >= this.context.currentTime - 0.1)
+      window.tonesStarted = (window.tonesStarted ?? 0) + 1;
     start.call(this, when);
   };
 };
 
 const tones = (pane: Frame): Promise<number> => pane.evaluate(() => window.tonesStarted ?? -1);
-const signal = (pane: Frame) => pane.locator(".due").evaluate((card) => ({
-  filled: getComputedStyle(card).backgroundColor === getComputedStyle(card).borderTopColor,
-  says: card.querySelector(".countdown")?.textContent?.trim(),
-}));
+const signal = (pane: Frame) =>
+  pane.locator(".due").evaluate((card) => ({
+    filled: getComputedStyle(card).backgroundColor === getComputedStyle(card).borderTopColor,
+    says: card.querySelector(".countdown")?.textContent?.trim(),
+  }));
 
 /** Two ticks of the screen's clock have gone by, so what was to sound has been asked for. */
 const twoTicks = (pane: Frame) => pane.evaluate(() => new Promise((resolve) => setTimeout(resolve, 2300)));
@@ -113,7 +124,11 @@ test("in the boil an addition sounds though the one before it was not marked, an
   await pane.locator(".due .countdown", { hasText: "25:00" }).waitFor();
   await pane.getByLabel("Three tones").check();
   await expect.poll(() => tones(pane)).toBe(3);
-  for (const [time, waiting, so] of [["11:25", 0, 6], ["11:42", 1, 9], ["12:00", 4, 12]] as const) {
+  for (const [time, waiting, so] of [
+    ["11:25", 0, 6],
+    ["11:42", 1, 9],
+    ["12:00", 4, 12],
+  ] as const) {
     await page.at(`2026-09-05T${time}`);
     await expect.poll(() => tones(pane), { message: time }).toBe(so);
     // Those that wait behind the one that is due are marked as due, too.
@@ -157,7 +172,10 @@ test("on the other screens a line above says what is next, follows the sheet, an
   await page.at("2026-09-05T10:16");
   await expect.poll(() => tones(pane)).toBe(9);
   await strip.getByRole("button", { name: "To the brew day" }).click();
-  await pane.locator(".due").getByText(/Collect \d\.\d\d gal of chlorine-free water/).waitFor();
+  await pane
+    .locator(".due")
+    .getByText(/Collect \d\.\d\d gal of chlorine-free water/)
+    .waitFor();
   expect(await strip.count()).toBe(0);
   await pane.getByLabel("Its card filled with colour").uncheck();
   await twoTicks(pane);

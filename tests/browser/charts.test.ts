@@ -6,14 +6,21 @@ const bench = useBench({ profile: "whole file" });
 test("a chart that the pane adds is drawn over its cells and follows them", async () => {
   const tab = await bench.open();
   const frame = await tab.pane();
-  await frame.evaluate(() => Excel.run(async (context) => {
-    const sheet = context.workbook.worksheets.getActiveWorksheet();
-    sheet.getRange("A1:B4").values = [["Day", "Gravity"], [0, 1.05], [3, 1.02], [7, 1.01]];
-    const chart = sheet.charts.add("XYScatterLines", sheet.getRange("A1:B4"), "Columns");
-    chart.title.text = "Fermentation";
-    chart.setPosition("D3", "H14");
-    await context.sync();
-  }));
+  await frame.evaluate(() =>
+    Excel.run(async (context) => {
+      const sheet = context.workbook.worksheets.getActiveWorksheet();
+      sheet.getRange("A1:B4").values = [
+        ["Day", "Gravity"],
+        [0, 1.05],
+        [3, 1.02],
+        [7, 1.01],
+      ];
+      const chart = sheet.charts.add("XYScatterLines", sheet.getRange("A1:B4"), "Columns");
+      chart.title.text = "Fermentation";
+      chart.setPosition("D3", "H14");
+      await context.sync();
+    }),
+  );
   const figure = tab.page.locator(".bench-chart");
   await figure.getByText("Fermentation").waitFor();
   expect(await figure.locator("svg [aria-label='dot'] > *").count()).toBe(3);

@@ -8,7 +8,16 @@ import { openScreen } from "./support/pane-screens";
 import { picture } from "./support/theme-pictures";
 
 const bench = useBench({ profile: "each test" });
-const contents = exampleBatch({ id: "test", sheetName: "Footbridge", batchName: "Footbridge", brewedOn: dayNumber("2026-09-05"), volume: 5, units: "us", topUp: 0, method: "extract" });
+const contents = exampleBatch({
+  id: "test",
+  sheetName: "Footbridge",
+  batchName: "Footbridge",
+  brewedOn: dayNumber("2026-09-05"),
+  volume: 5,
+  units: "us",
+  topUp: 0,
+  method: "extract",
+});
 
 /** The example batch on the bench, with the pane as narrow as it gets. */
 async function openCompanion(): Promise<CompanionPage> {
@@ -29,10 +38,15 @@ async function openCompanion(): Promise<CompanionPage> {
 const fits = (pane: Frame) => pane.evaluate(() => document.documentElement.scrollWidth <= document.documentElement.clientWidth);
 
 /** Words of the chart that reach over its edges. */
-const cutOff = (pane: Frame): Promise<string[]> => pane.locator(".ferment-chart svg text").evaluateAll((texts) => texts.filter((text) => {
-  const [word, chart] = [text.getBoundingClientRect(), text.closest("svg")!.getBoundingClientRect()];
-  return word.left < chart.left || word.right > chart.right || word.top < chart.top || word.bottom > chart.bottom;
-}).map(({ textContent }) => textContent ?? ""));
+const cutOff = (pane: Frame): Promise<string[]> =>
+  pane.locator(".ferment-chart svg text").evaluateAll((texts) =>
+    texts
+      .filter((text) => {
+        const [word, chart] = [text.getBoundingClientRect(), text.closest("svg")!.getBoundingClientRect()];
+        return word.left < chart.left || word.right > chart.right || word.top < chart.top || word.bottom > chart.bottom;
+      })
+      .map(({ textContent }) => textContent ?? ""),
+  );
 
 test("a brew day by the clock: several timers, a late step, a reload, a slip taken back, the teacher's words", async () => {
   const page = await openCompanion();
@@ -85,7 +99,10 @@ test("a brew day by the clock: several timers, a late step, a reload, a slip tak
   // A line of the boil that is marked twenty minutes early is asked about, and not written before the answer.
   await page.at("2026-09-05T11:05");
   await pane.locator(".due .countdown", { hasText: "20:00" }).waitFor();
-  await pane.locator(".due").getByRole("button", { name: /^Done: Soak/ }).click();
+  await pane
+    .locator(".due")
+    .getByRole("button", { name: /^Done: Soak/ })
+    .click();
   await pane.getByText("20 min before its time: it is due at 11:25. Really done already?").waitFor();
   await pane.getByRole("button", { name: "No, not yet" }).click();
   expect(await page.get("happened", 9)).toBe(null);
@@ -159,7 +176,9 @@ test("a reading waits for a cell in edit, is corrected and questioned, a miss is
   await picture(page, "mend");
   await pane.getByRole("button", { name: "Note this: Add water" }).click();
   await pane.getByText("It stands in the notes of the sheet").waitFor();
-  expect(await page.get("notes")).toMatch(/^Mine\.\nSat 5 Sept?, 14:00, in the fermenter: 5\.00 US gal at 1\.059 instead of 5\.00 US gal at 1\.052\. Add water: Stir in 0\.\d\d US gal of water\./);
+  expect(await page.get("notes")).toMatch(
+    /^Mine\.\nSat 5 Sept?, 14:00, in the fermenter: 5\.00 US gal at 1\.059 instead of 5\.00 US gal at 1\.052\. Add water: Stir in 0\.\d\d US gal of water\./,
+  );
 
   // By refractometer, well into the fermentation: written as SG with a note.
   await page.at("2026-09-12T18:00");

@@ -20,7 +20,10 @@ test("a function is put into a cell, the cell is explained as the selection move
   await tab.click("Sheet 1", "A2");
   await pane.getByRole("button", { name: "Use the selection for final_gravity" }).click();
   await pane.getByText("would answer").waitFor();
-  await pane.locator("#pane, body").first().screenshot({ path: `${pictures}put.png` });
+  await pane
+    .locator("#pane, body")
+    .first()
+    .screenshot({ path: `${pictures}put.png` });
   await pane.getByRole("button", { name: "Put into B2" }).click();
   await pane.getByText("Written. The cell shows").waitFor();
   await tab.calculated();
@@ -60,7 +63,10 @@ test("a function inside a native formula is explained, what Excel left at #NAME?
   await tab.setValue("Sheet 1", "B2", "=_xldudf_GYLE_BEER_ABV(A1,A2)");
   await tab.click("Sheet 1", "B1");
   await openScreen(pane, "Help", "Explain");
-  const card = pane.getByRole("article", { name: "GYLE.BEER.ABV" }).or(pane.locator("article, section").filter({ has: pane.getByRole("heading", { name: "GYLE.BEER.ABV" }) })).first();
+  const card = pane
+    .getByRole("article", { name: "GYLE.BEER.ABV" })
+    .or(pane.locator("article, section").filter({ has: pane.getByRole("heading", { name: "GYLE.BEER.ABV" }) }))
+    .first();
   await card.getByText("1.050 SG").first().waitFor();
   await pane.locator(".cell-shows", { hasText: "5.3 %" }).waitFor();
   await tab.click("Sheet 1", "B2");
@@ -116,7 +122,11 @@ test("a repair that fails keeps what was found; one that could not be looked at 
   // The trip after the write fails: they are entered, but nobody has seen what they show.
   await failAtSync(pane, 4, { code: "GeneralException", message: "the line broke" });
   await repair.click();
-  await pane.getByText("2 formulas were entered anew. Whether any still shows #NAME? could not be seen at once: the workbook is looked through again.").waitFor();
+  await pane
+    .getByText(
+      "2 formulas were entered anew. Whether any still shows #NAME? could not be seen at once: the workbook is looked through again.",
+    )
+    .waitFor();
   await pane.getByText("1 sheet looked through: nothing to complain about").waitFor();
   expect(await pane.locator(".findings li").count()).toBe(0);
   expect(await pane.getByText("None shows #NAME?").count()).toBe(0);
@@ -149,7 +159,11 @@ test("what the spreadsheet refuses is told in words that help, on Explain and on
   await card.waitFor();
   await failAtSync(pane, 1, { code: "AccessDenied", message: "You may not look here." });
   await tab.click("Sheet 1", "B3");
-  await pane.getByText("The cell could not be read. The spreadsheet said: You may not look here. If the sheet is protected, take the protection off (Review, Unprotect Sheet), then try again.").waitFor();
+  await pane
+    .getByText(
+      "The cell could not be read. The spreadsheet said: You may not look here. If the sheet is protected, take the protection off (Review, Unprotect Sheet), then try again.",
+    )
+    .waitFor();
   // A1's explanation must not pass for B3's.
   expect(await card.count()).toBe(0);
   await tab.click("Sheet 1", "A1");
@@ -164,7 +178,9 @@ test("what the spreadsheet refuses is told in words that help, on Explain and on
   await way.waitFor();
   await failAtSync(pane, 1, { code: "ItemNotFound", message: "The requested resource doesn't exist." });
   await way.click();
-  await pane.getByText("A1 on “Sheet 1” could not be shown. The sheet is gone, or a name or table on it: somebody deleted or renamed it.").waitFor();
+  await pane
+    .getByText("A1 on “Sheet 1” could not be shown. The sheet is gone, or a name or table on it: somebody deleted or renamed it.")
+    .waitFor();
 
   await openScreen(pane, "Brew", "Brew day");
   await pane.getByText("Bring a batch sheet to the front").waitFor();

@@ -11,10 +11,15 @@ const sampleChart = planBatch(firstExtractBatch()).charts[0]!;
 
 test("the sample's chart is drawn over the grid and in the pane with the same series, and follows a new reading", async () => {
   const tab = await bench.open("");
-  await tab.page.evaluate((row) => window.gylebookBench.univerAPI.getActiveWorkbook()?.getActiveSheet().scrollToCell(row, 3), Number(sampleChart.from.slice(1)) - 8);
+  await tab.page.evaluate(
+    (row) => window.gylebookBench.univerAPI.getActiveWorkbook()?.getActiveSheet().scrollToCell(row, 3),
+    Number(sampleChart.from.slice(1)) - 8,
+  );
   const figure = tab.page.locator(".bench-chart");
   await figure.locator("svg [aria-label='line']").first().waitFor();
-  expect(await figure.locator("li").allTextContents()).toEqual(sampleChart.series.filter(({ unnamed }) => !unnamed).map(({ name }) => name));
+  expect(await figure.locator("li").allTextContents()).toEqual(
+    sampleChart.series.filter(({ unnamed }) => !unnamed).map(({ name }) => name),
+  );
   // Curve, two edges of its band, temperature; the gravities are marks without a line.
   expect(await figure.locator("svg [aria-label='line'] path").count()).toBe(4);
   // Both edges of the band, and the temperature; never the curve.
@@ -30,7 +35,13 @@ test("the sample's chart is drawn over the grid and in the pane with the same se
 
   const [first = ""] = (planBatch(firstExtractBatch()).names.find(({ name }) => name === "reading_times")?.range ?? "").split(":");
   const row = Number(first.slice(1)) + 5;
-  for (const [column, value] of [["A", 46283.5], ["C", "SG"], ["D", 68], ["B", 1.02]] as const) await tab.setValue("Batch 1", `${column}${row}`, value);
+  for (const [column, value] of [
+    ["A", 46283.5],
+    ["C", "SG"],
+    ["D", 68],
+    ["B", 1.02],
+  ] as const)
+    await tab.setValue("Batch 1", `${column}${row}`, value);
   await pane.getByRole("button", { name: "Look again" }).click();
   await pane.getByText("Rising: beer cannot do that.").waitFor();
   await pane.getByText("No curve yet.").waitFor();
@@ -50,7 +61,10 @@ test("the dates of a batch to come are a calendar file, to download and to copy;
   await openScreen(pane, "Ferment", "Calendar");
   await pane.locator(".dates").getByText("First taste").waitFor();
   await pane.getByRole("button", { name: "Make a calendar file" }).click();
-  const [download] = await Promise.all([tab.page.waitForEvent("download"), pane.getByRole("link", { name: "Download “Winter 2090-09-05.ics”" }).click()]);
+  const [download] = await Promise.all([
+    tab.page.waitForEvent("download"),
+    pane.getByRole("link", { name: "Download “Winter 2090-09-05.ics”" }).click(),
+  ]);
   const file = readFileSync(await download.path(), "utf8");
   expect(file).toMatch(/^BEGIN:VCALENDAR\r\n/);
   expect(file.match(/BEGIN:VEVENT/g)).toHaveLength(6);
@@ -66,7 +80,11 @@ test("the pane takes the host's theme, and follows when it changes", async () =>
   const tab = await bench.open();
   const pane = await tab.pane();
   const paper = () => pane.evaluate(() => getComputedStyle(document.body).backgroundColor);
-  for (const [theme, color] of [["dark", "rgb(38, 38, 38)"], ["contrast", "rgb(0, 0, 0)"], ["light", "rgb(255, 255, 255)"]] as const) {
+  for (const [theme, color] of [
+    ["dark", "rgb(38, 38, 38)"],
+    ["contrast", "rgb(0, 0, 0)"],
+    ["light", "rgb(255, 255, 255)"],
+  ] as const) {
     await tab.page.selectOption("#theme-choice", theme);
     await pane.waitForFunction((wanted) => document.documentElement.dataset["theme"] === wanted, theme);
     expect(await paper()).toBe(color);

@@ -19,31 +19,43 @@ const sheetName = "A<x-taken><i>1";
 /** Many screens in one go, since starting the grid is what takes the time. */
 const patienceMs = 400_000;
 
-test("markup in a workbook's texts is text on every screen of the pane and on the bench", async () => {
-  const tab = await bench.open();
-  const pane = await tab.pane();
-  const page = new CompanionPage(tab, pane, exampleBatch({ id: "test", sheetName, batchName: sheetName, brewedOn: 46270, volume: 5, units: "us", topUp: 0, method: "extract" }));
-  await page.insertExample();
-  for (const name of ["batch_name", "kit_name", "style", "yeast_name", "notes", "salts", "priming_sugar", "bottle_kind"]) await page.type(name, hostile(name));
-  const firstMalt = page.cell("malt").replace(/^[A-Z]+/, "A");
-  await tab.setValue(sheetName, firstMalt, hostile("malt"));
-  await tab.setValue(sheetName, page.cell("hops").replace(/^[A-Z]+/, "A"), hostile("hop"));
-  await tab.setValue(sheetName, page.cell("steps"), hostile("step"));
-  await tab.calculated();
-  await tab.click(sheetName, firstMalt);
+test(
+  "markup in a workbook's texts is text on every screen of the pane and on the bench",
+  async () => {
+    const tab = await bench.open();
+    const pane = await tab.pane();
+    const page = new CompanionPage(
+      tab,
+      pane,
+      exampleBatch({ id: "test", sheetName, batchName: sheetName, brewedOn: 46270, volume: 5, units: "us", topUp: 0, method: "extract" }),
+    );
+    await page.insertExample();
+    for (const name of ["batch_name", "kit_name", "style", "yeast_name", "notes", "salts", "priming_sugar", "bottle_kind"])
+      await page.type(name, hostile(name));
+    const firstMalt = page.cell("malt").replace(/^[A-Z]+/, "A");
+    await tab.setValue(sheetName, firstMalt, hostile("malt"));
+    await tab.setValue(sheetName, page.cell("hops").replace(/^[A-Z]+/, "A"), hostile("hop"));
+    await tab.setValue(sheetName, page.cell("steps"), hostile("step"));
+    await tab.calculated();
+    await tab.click(sheetName, firstMalt);
 
-  let shown = 0;
-  for (const { place, title } of screens) {
-    await openScreen(pane, place, title);
-    await pane.waitForFunction(() => document.activeElement?.tagName === "H1" && !/(Opening|Reading the sheet|Looking)[^.]*…/.test(document.body.textContent ?? ""));
-    const text = await pane.evaluate(() => document.body.textContent ?? "");
-    if (text.includes("<x-taken>")) shown++;
-    expect([title, await taken(pane), await taken(tab.page.mainFrame())]).toEqual([title, 0, 0]);
-  }
-  // Letter for letter, on many screens: the names are shown there.
-  expect(shown).toBeGreaterThan(8);
-  expect(await tab.page.title()).not.toContain("taken");
-  // And an element would have been found.
-  await pane.evaluate(() => document.body.append(document.createElement("x-taken")));
-  expect(await taken(pane)).toBe(1);
-}, patienceMs);
+    let shown = 0;
+    for (const { place, title } of screens) {
+      await openScreen(pane, place, title);
+      await pane.waitForFunction(
+        () =>
+          document.activeElement?.tagName === "H1" && !/(Opening|Reading the sheet|Looking)[^.]*…/.test(document.body.textContent ?? ""),
+      );
+      const text = await pane.evaluate(() => document.body.textContent ?? "");
+      if (text.includes("<x-taken>")) shown++;
+      expect([title, await taken(pane), await taken(tab.page.mainFrame())]).toEqual([title, 0, 0]);
+    }
+    // Letter for letter, on many screens: the names are shown there.
+    expect(shown).toBeGreaterThan(8);
+    expect(await tab.page.title()).not.toContain("taken");
+    // And an element would have been found.
+    await pane.evaluate(() => document.body.append(document.createElement("x-taken")));
+    expect(await taken(pane)).toBe(1);
+  },
+  patienceMs,
+);

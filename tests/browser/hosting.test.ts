@@ -25,7 +25,13 @@ async function newPage(): Promise<void> {
   violations = [];
   page.on("request", (request) => asked.push(request.url()));
   await page.exposeFunction("noteViolation", (what: string) => violations.push(what));
-  await page.addInitScript(() => document.addEventListener("securitypolicyviolation", (event) => void (window as unknown as { noteViolation(what: string): void }).noteViolation(`${event.effectiveDirective} ${event.blockedURI}`)));
+  await page.addInitScript(() =>
+    document.addEventListener(
+      "securitypolicyviolation",
+      (event) =>
+        void (window as unknown as { noteViolation(what: string): void }).noteViolation(`${event.effectiveDirective} ${event.blockedURI}`),
+    ),
+  );
 }
 
 const notOurs = () => asked.filter((url) => !url.startsWith(`${site.origin}/`)).map((url) => url.replace(officeJsFolder, ""));
@@ -39,7 +45,10 @@ describe("the task pane's page without Excel", () => {
     await page.goto(`${site.origin}/taskpane.html`);
     await page.getByRole("status").waitFor();
     expect(await page.getByRole("status").textContent()).toContain("there is no workbook beside it");
-    for (const [name, title] of [["Open the bench", "Gylebook bench"], ["Put Gylebook into your Excel", "Gylebook: put it into your Excel"]] as const) {
+    for (const [name, title] of [
+      ["Open the bench", "Gylebook bench"],
+      ["Put Gylebook into your Excel", "Gylebook: put it into your Excel"],
+    ] as const) {
       const address = await page.getByRole("link", { name }).evaluate((link: HTMLAnchorElement) => link.href);
       expect(await (await fetch(address)).text()).toContain(`<title>${title}</title>`);
     }
@@ -96,15 +105,27 @@ describe("the task pane's page in Microsoft's office.js as Excel on Windows", ()
 
   it("answers Excel's calls from the same page, also while the pane is being used", async () => {
     await openInExcel();
-    const call = (id: number, name: string, parameters: unknown[]) => ({ messageCategory: 1, messageType: 1000, message: JSON.stringify([id, name, parameters, "Sheet1!A1", 4]) });
-    const entries = [call(1, "BEER.ABV", [[[1.05]], [[1.01]], null]), call(2, "BEER.ABV", [[["soon"]], [[1.01]], null]), call(3, "BEER.EBC", [[[5], [""], [10]]])];
+    const call = (id: number, name: string, parameters: unknown[]) => ({
+      messageCategory: 1,
+      messageType: 1000,
+      message: JSON.stringify([id, name, parameters, "Sheet1!A1", 4]),
+    });
+    const entries = [
+      call(1, "BEER.ABV", [[[1.05]], [[1.01]], null]),
+      call(2, "BEER.ABV", [[["soon"]], [[1.01]], null]),
+      call(3, "BEER.EBC", [[[5], [""], [10]]]),
+    ];
     await page.evaluate((message) => window.excelSide.sendToPage(message), { type: 3, message: { entries } });
     await openScreen(page.mainFrame(), "Help", "Functions");
     await page.waitForFunction(() => window.excelSide.results.length === 3);
     const results = await page.evaluate(() => window.excelSide.results.map(([id, ok, value]) => ({ id, ok, value })));
     expect(results).toEqual([
       { id: 1, ok: true, value: [[expect.closeTo(5.31, 2)]] },
-      { id: 2, ok: true, value: [[expect.objectContaining({ code: "#VALUE!", message: expect.stringContaining("must be a number") as string })]] },
+      {
+        id: 2,
+        ok: true,
+        value: [[expect.objectContaining({ code: "#VALUE!", message: expect.stringContaining("must be a number") as string })]],
+      },
       // 25 / 12.7 of the value in SRM, the definition of both units.
       { id: 3, ok: true, value: [[expect.closeTo(9.84, 2)], [""], [expect.closeTo(19.69, 2)]] },
     ]);
@@ -115,29 +136,39 @@ describe("the task pane's page in Microsoft's office.js as Excel on Windows", ()
     await page.getByLabel("An example pale ale to change").check();
     await page.getByRole("button", { name: "Write the batch sheet" }).click();
   };
-  const workbookRequests = () => page.evaluate(() => window.excelSide.requests.filter(({ names }) => !names.some((name) => name.startsWith("Microsoft."))));
+  const workbookRequests = () =>
+    page.evaluate(() => window.excelSide.requests.filter(({ names }) => !names.some((name) => name.startsWith("Microsoft."))));
 
   it("writes a whole batch sheet through Microsoft's Excel library, in at most three round trips", async () => {
     await openInExcel();
     // What the pane asks on opening is not the batch's: wait until it has asked.
     let before = -1;
-    await expect.poll(async () => {
-      const last = before;
-      before = (await workbookRequests()).length;
-      return before === last;
-    }, { interval: 700, timeout: 30_000 }).toBe(true);
+    await expect
+      .poll(
+        async () => {
+          const last = before;
+          before = (await workbookRequests()).length;
+          return before === last;
+        },
+        { interval: 700, timeout: 30_000 },
+      )
+      .toBe(true);
     await writeBatch();
     await page.getByText("“Footbridge” is in the workbook").waitFor();
     const requests = (await workbookRequests()).slice(before);
     expect(requests.length).toBeLessThanOrEqual(3);
     // The sheet, its cells, tables, names and chart have all passed the library's own checks of members and arguments.
-    expect(requests.flatMap(({ names }) => names)).toEqual(expect.arrayContaining(["Worksheets", "Add", "Formulas", "Tables", "Names", "Charts"]));
+    expect(requests.flatMap(({ names }) => names)).toEqual(
+      expect.arrayContaining(["Worksheets", "Add", "Formulas", "Tables", "Names", "Charts"]),
+    );
     expect(Math.max(...requests.map(({ actions }) => actions))).toBeGreaterThan(300);
   });
 
   it("tells in words when Excel refuses, with Excel's own reason", async () => {
     await openInExcel({ refuseWith: "The workbook is open for reading only." });
     await writeBatch();
-    await page.getByText("The batch was not written, and the workbook is as it was. The spreadsheet said: The workbook is open for reading only.").waitFor();
+    await page
+      .getByText("The batch was not written, and the workbook is as it was. The spreadsheet said: The workbook is open for reading only.")
+      .waitFor();
   });
 });

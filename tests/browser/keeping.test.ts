@@ -35,12 +35,16 @@ test("after a reload the sheet that was in front is in front again, with its cel
   await tab.enter("Second", "C3", "=B2*2");
   expect(await tab.valueAt("Second", "C3")).toBe(10);
   const pane = await tab.pane();
-  expect(await pane.evaluate(() => Excel.run(async (context) => {
-    const sheet = context.workbook.worksheets.getActiveWorksheet();
-    sheet.load("name");
-    await context.sync();
-    return sheet.name;
-  }))).toBe("Second");
+  expect(
+    await pane.evaluate(() =>
+      Excel.run(async (context) => {
+        const sheet = context.workbook.worksheets.getActiveWorksheet();
+        sheet.load("name");
+        await context.sync();
+        return sheet.name;
+      }),
+    ),
+  ).toBe("Second");
 
   // A sheet that went is no reason not to open.
   await tab.page.evaluate(async () => {
@@ -52,7 +56,8 @@ test("after a reload the sheet that was in front is in front again, with its cel
   expect(["Sheet 1", "Third"]).toContain(await inFront(tab));
 });
 
-const inFront = (tab: BenchPage) => tab.page.evaluate(() => window.gylebookBench.univerAPI.getActiveWorkbook()!.getActiveSheet().getSheetName());
+const inFront = (tab: BenchPage) =>
+  tab.page.evaluate(() => window.gylebookBench.univerAPI.getActiveWorkbook()!.getActiveSheet().getSheetName());
 
 test("work comes back after a crash", async () => {
   const tab = await bench.open();
@@ -137,14 +142,15 @@ async function damage(tab: BenchPage, which: "newest" | "both"): Promise<void> {
   await tab.page.locator("#status", { hasText: "kept in this browser at" }).waitFor();
   await tab.keepNow();
   const damaged = await tab.page.evaluate(async (which) => {
-    const done = <T>(request: IDBRequest<T>) => new Promise<T>((resolve, reject) => {
-      request.onsuccess = () => resolve(request.result);
-      request.onerror = () => reject(request.error);
-    });
+    const done = <T>(request: IDBRequest<T>) =>
+      new Promise<T>((resolve, reject) => {
+        request.onsuccess = () => resolve(request.result);
+        request.onerror = () => reject(request.error);
+      });
     const database = await done(indexedDB.open("gylebook-bench"));
     const store = database.transaction("workbooks", "readwrite").objectStore("workbooks");
     const places = ["workbook-a", "workbook-b"];
-    const records = await Promise.all(places.map((place) => done(store.get(place)))) as { generation: number; text: string }[];
+    const records = (await Promise.all(places.map((place) => done(store.get(place))))) as { generation: number; text: string }[];
     const newest = records[0]!.generation > records[1]!.generation ? 0 : 1;
     const chosen = which === "both" ? [0, 1] : [newest];
     for (const index of chosen) await done(store.put({ ...records[index]!, text: records[index]!.text.slice(0, 100) }, places[index]));
@@ -157,7 +163,9 @@ test("a browser that blocks sites' data shows the bench all the same, and says t
   bench.allowErrors();
   const first = await bench.open();
   await bench.context.addInitScript(() => {
-    const blocked = () => { throw new DOMException("Access is denied for this document.", "SecurityError"); };
+    const blocked = () => {
+      throw new DOMException("Access is denied for this document.", "SecurityError");
+    };
     for (const store of ["localStorage", "indexedDB"]) Object.defineProperty(window, store, { get: blocked });
     navigator.locks.request = () => Promise.reject(new DOMException("Access is denied for this document.", "SecurityError"));
   });
@@ -176,8 +184,14 @@ test("where storage is full one warning stands until there is room again", async
   const tab = await bench.open();
   await tab.page.evaluate(() => {
     const put = IDBObjectStore.prototype.put;
-    IDBObjectStore.prototype.put = () => { throw new DOMException("full", "QuotaExceededError"); };
-    Object.assign(window, { makeRoom: () => { IDBObjectStore.prototype.put = put; } });
+    IDBObjectStore.prototype.put = () => {
+      throw new DOMException("full", "QuotaExceededError");
+    };
+    Object.assign(window, {
+      makeRoom: () => {
+        IDBObjectStore.prototype.put = put;
+      },
+    });
   });
   const warning = tab.notices.getByText("This browser refused to keep the latest changes");
   for (const value of [1, 2, 3]) {

@@ -8,7 +8,12 @@ const written = "Written by the pane";
 const typed = "Typed by hand";
 let tab: BenchPage;
 
-interface Cell { row: number; column: number; value: string | number | boolean | null; formula: string }
+interface Cell {
+  row: number;
+  column: number;
+  value: string | number | boolean | null;
+  formula: string;
+}
 
 beforeAll(async () => {
   tab = await bench.open();
@@ -19,7 +24,10 @@ test("a batch goes in by the keyboard alone, Tab by Tab, and its sheet then show
   await writeBatch(typed, "Blank, I fill in my own");
   const [example, blank] = [await cellsOf(written), await cellsOf(typed)];
   const at = (cells: Cell[], { row, column }: Cell) => cells.find((cell) => cell.row === row && cell.column === column);
-  const toType = example.filter((cell) => cell.formula === "" && cell.value !== null && at(blank, cell)?.value !== cell.value && at(blank, cell)?.formula !== cell.value);
+  const toType = example.filter(
+    (cell) =>
+      cell.formula === "" && cell.value !== null && at(blank, cell)?.value !== cell.value && at(blank, cell)?.formula !== cell.value,
+  );
   const own = toType.filter(({ value }) => value !== written);
   // The bill has choices in it, and lines of several cells; otherwise this would prove little.
   expect(own.length).toBeGreaterThan(30);
@@ -88,10 +96,11 @@ async function writeBatch(name: string, recipe: string): Promise<void> {
   await tab.calculated();
 }
 
-const bringToFront = (name: string) => tab.page.evaluate((name) => {
-  const workbook = window.gylebookBench.univerAPI.getActiveWorkbook()!;
-  workbook.setActiveSheet(workbook.getSheetByName(name)!);
-}, name);
+const bringToFront = (name: string) =>
+  tab.page.evaluate((name) => {
+    const workbook = window.gylebookBench.univerAPI.getActiveWorkbook()!;
+    workbook.setActiveSheet(workbook.getSheetByName(name)!);
+  }, name);
 
 function cellsOf(name: string): Promise<Cell[]> {
   return tab.page.evaluate((name) => {
@@ -100,7 +109,17 @@ function cellsOf(name: string): Promise<Cell[]> {
     // The first rows hold the title and the sheet's own mark.
     return Array.from({ length: 137 * 15 }, (_, index) => {
       const range = sheet.getRange(3 + Math.floor(index / 15), index % 15);
-      return { row: range.getRow(), column: range.getColumn(), value: window.gylebookBench.valueAt(name, range.getA1Notation()), formula: engine.formulaAt({ unitId: range.getUnitId(), sheetId: range.getSheetId(), row: range.getRow(), column: range.getColumn() }) };
+      return {
+        row: range.getRow(),
+        column: range.getColumn(),
+        value: window.gylebookBench.valueAt(name, range.getA1Notation()),
+        formula: engine.formulaAt({
+          unitId: range.getUnitId(),
+          sheetId: range.getSheetId(),
+          row: range.getRow(),
+          column: range.getColumn(),
+        }),
+      };
     });
   }, name);
 }
@@ -122,10 +141,11 @@ async function goTo(row: number, column: number): Promise<void> {
   throw new Error(`The keyboard does not lead to row ${row + 1}, column ${column + 1}.`);
 }
 
-const selection = () => tab.page.evaluate(() => {
-  const range = window.gylebookBench.univerAPI.getActiveWorkbook()!.getActiveRange()!;
-  return { row: range.getRow(), column: range.getColumn() };
-});
+const selection = () =>
+  tab.page.evaluate(() => {
+    const range = window.gylebookBench.univerAPI.getActiveWorkbook()!.getActiveRange()!;
+    return { row: range.getRow(), column: range.getColumn() };
+  });
 
 async function type(text: string, end: string): Promise<void> {
   await tab.page.keyboard.type(text);
@@ -137,9 +157,13 @@ async function type(text: string, end: string): Promise<void> {
 async function press(key: string): Promise<void> {
   const before = await selection();
   await tab.page.keyboard.press(key);
-  await tab.page.waitForFunction(({ row, column }) => {
-    const workbook = window.gylebookBench.univerAPI.getActiveWorkbook()!;
-    const range = workbook.getActiveRange();
-    return !workbook.isCellEditing() && range !== null && (range.getRow() !== row || range.getColumn() !== column);
-  }, before, { polling: 10 });
+  await tab.page.waitForFunction(
+    ({ row, column }) => {
+      const workbook = window.gylebookBench.univerAPI.getActiveWorkbook()!;
+      const range = workbook.getActiveRange();
+      return !workbook.isCellEditing() && range !== null && (range.getRow() !== row || range.getColumn() !== column);
+    },
+    before,
+    { polling: 10 },
+  );
 }

@@ -8,7 +8,18 @@ import { pictures } from "./support/pictures";
 
 const bench = useBench({ profile: "each test" });
 
-const plan = planBatch(exampleBatch({ id: "test", sheetName: "First", batchName: "First", brewedOn: 46270, volume: 20, units: "metric", topUp: 0, method: "extract" }));
+const plan = planBatch(
+  exampleBatch({
+    id: "test",
+    sheetName: "First",
+    batchName: "First",
+    brewedOn: 46270,
+    volume: 20,
+    units: "metric",
+    topUp: 0,
+    method: "extract",
+  }),
+);
 const cellOf = (name: string): string => plan.names.find((candidate) => candidate.name === name)?.range.split(":")[0] ?? "";
 
 async function write(tab: BenchPage, name: string, kit?: string): Promise<void> {

@@ -45,7 +45,9 @@ test("the folder's own address tells a member what to do, and leads to the bench
 test("every address in the manifest is answered with the right kind of file, also for Excel on the web", async () => {
   const manifest = parseManifest(await (await fetch(`${site.address}/manifest.xml`)).text());
   const base = "https://club.example/gylebook/";
-  const addresses = elements(manifest, "*").map((element) => element.getAttribute("DefaultValue") ?? "").filter((value) => value.startsWith(base));
+  const addresses = elements(manifest, "*")
+    .map((element) => element.getAttribute("DefaultValue") ?? "")
+    .filter((value) => value.startsWith(base));
   expect(new Set(addresses).size).toBeGreaterThanOrEqual(11);
   const types: Record<string, RegExp> = { html: /^text\/html/, js: /javascript/, json: /^application\/json/, png: /^image\/png/ };
   for (const address of new Set(addresses)) {
@@ -66,7 +68,8 @@ test("the pane's page loads everything from its own folder and Microsoft's addre
   await page.getByRole("link", { name: "Typing formulas" }).click();
   const pictures = page.locator("img");
   expect(await pictures.count()).toBeGreaterThan(2);
-  for (const picture of await pictures.all()) expect(await picture.evaluate((image: HTMLImageElement) => image.decode().then(() => image.naturalWidth))).toBeGreaterThan(300);
+  for (const picture of await pictures.all())
+    expect(await picture.evaluate((image: HTMLImageElement) => image.decode().then(() => image.naturalWidth))).toBeGreaterThan(300);
   expect(misdeeds.foreignRequests.filter((url) => !url.startsWith("https://appsforoffice.microsoft.com/lib/1/hosted/"))).toEqual([]);
   await page.close();
 });

@@ -7,7 +7,16 @@ import { CompanionPage } from "./support/companion-pane";
 import { openScreen } from "./support/pane-screens";
 
 const bench = useBench({ profile: "each test" });
-const contents = exampleBatch({ id: "test", sheetName: "Footbridge", batchName: "Footbridge", brewedOn: dayNumber("2026-09-05"), volume: 5, units: "us", topUp: 0, method: "extract" });
+const contents = exampleBatch({
+  id: "test",
+  sheetName: "Footbridge",
+  batchName: "Footbridge",
+  brewedOn: dayNumber("2026-09-05"),
+  volume: 5,
+  units: "us",
+  topUp: 0,
+  method: "extract",
+});
 
 test("what is tasted is named once for the eye, and every field has a name of its own for a screen reader", async () => {
   const tab = await bench.open();
@@ -36,5 +45,10 @@ test("what is tasted is named once for the eye, and every field has a name of it
   await pane.getByText("It is in the sheet, in section 9.").waitFor();
   expect(await page.get("scores", 1)).toBe(4);
   expect(await page.get("scores", 4)).toBe(null);
-  expect(await tab.valueAt("Footbridge", page.cell("scores", 4).replace(/^[A-Z]+/, (column) => String.fromCharCode(column.charCodeAt(0) + 1)))).toBe("Yes, with more hops.");
+  expect(
+    await tab.valueAt(
+      "Footbridge",
+      page.cell("scores", 4).replace(/^[A-Z]+/, (column) => String.fromCharCode(column.charCodeAt(0) + 1)),
+    ),
+  ).toBe("Yes, with more hops.");
 }, 200_000);

@@ -34,7 +34,8 @@ async function cellsOf(bytes: Uint8Array, sheetName: string): Promise<{ contents
     }
   }
   for (const [row, columns] of Object.entries(computed[sheetId]?.values ?? {})) {
-    for (const [column, value] of Object.entries(columns as Record<string, unknown>)) if (typeof value === "number" || (typeof value === "string" && value !== "")) values.set(at(row, column), value);
+    for (const [column, value] of Object.entries(columns as Record<string, unknown>))
+      if (typeof value === "number" || (typeof value === "string" && value !== "")) values.set(at(row, column), value);
   }
   return { contents, values };
 }
@@ -43,7 +44,12 @@ async function cellsOf(bytes: Uint8Array, sheetName: string): Promise<{ contents
 function expectSameCells(ours: Map<string, Cell>, sample: Map<string, Cell>, except: string): void {
   const different = [...new Set([...ours.keys(), ...sample.keys()])].filter((cell) => {
     const [one, other] = [ours.get(cell), sample.get(cell)];
-    return cell !== except && !(typeof one === "number" && typeof other === "number" ? Math.abs(one - other) <= 1e-6 * Math.max(1, Math.abs(other)) && (Math.abs(other) < 1000 || Math.abs(one - other) < 1e-6) : one === other);
+    return (
+      cell !== except &&
+      !(typeof one === "number" && typeof other === "number"
+        ? Math.abs(one - other) <= 1e-6 * Math.max(1, Math.abs(other)) && (Math.abs(other) < 1000 || Math.abs(one - other) < 1e-6)
+        : one === other)
+    );
   });
   expect(different.map((cell) => `${cell}: ${String(ours.get(cell))}, in the sample ${String(sample.get(cell))}`)).toEqual([]);
 }

@@ -19,7 +19,9 @@ test("a pane that opens while somebody types waits for the cell to be done, with
   release();
   await (await arrived).finished();
   const pane = await tab.pane();
-  await pane.evaluate(async () => { for (let frame = 0; frame < 10; frame += 1) await new Promise(requestAnimationFrame); });
+  await pane.evaluate(async () => {
+    for (let frame = 0; frame < 10; frame += 1) await new Promise(requestAnimationFrame);
+  });
   await tab.leaveEditor();
   expect(await tab.valueAt("Sheet 1", "B3")).toBe(2);
 });

@@ -35,8 +35,14 @@ describe("the address to upload to", () => {
   });
 
   it("is checked before anything is built: exit code 1, the reason, and no other word", () => {
-    const { status, stderr, stdout } = spawnSync(process.execPath, ["--import", "tsx", "src/build/build.ts", "--base", "http://club.example/"], { cwd: root, encoding: "utf8" });
+    const { status, stderr, stdout } = spawnSync(
+      process.execPath,
+      ["--import", "tsx", "src/build/build.ts", "--base", "http://club.example/"],
+      { cwd: root, encoding: "utf8" },
+    );
     expect([status, stdout]).toEqual([1, ""]);
-    expect(stderr).toBe('--base "http://club.example/" cannot be used: Excel loads add-ins over https only, not over plain http. It looks like https://club.example/gylebook/\n');
+    expect(stderr).toBe(
+      '--base "http://club.example/" cannot be used: Excel loads add-ins over https only, not over plain http. It looks like https://club.example/gylebook/\n',
+    );
   });
 });

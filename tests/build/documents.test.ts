@@ -6,20 +6,26 @@ import { root } from "../../src/build/run.mjs";
 
 const read = (file: string): string => readFileSync(path.join(root, file), "utf8");
 const { scripts } = JSON.parse(read("package.json")) as { scripts: Record<string, string> };
-const tracked = execFileSync("git", ["ls-files", "-z"], { cwd: root, encoding: "utf8", maxBuffer: 1e8 }).split("\0").filter((file) => file !== "");
+const tracked = execFileSync("git", ["ls-files", "-z"], { cwd: root, encoding: "utf8", maxBuffer: 1e8 })
+  .split("\0")
+  .filter((file) => file !== "");
 const topLevel = new Set(tracked.map((file) => file.split("/")[0] ?? ""));
 
 describe.each(["README.md", "DEVELOPERS.md"])("%s", (name) => {
   const page = read(name);
 
   it("names only scripts that package.json has", () => {
-    const named = [...page.matchAll(/(?:^|`)npm (?:run )?([a-z][\w:]*)/gm)].map(([, script = ""]) => script).filter((script) => !["ci", "install"].includes(script));
+    const named = [...page.matchAll(/(?:^|`)npm (?:run )?([a-z][\w:]*)/gm)]
+      .map(([, script = ""]) => script)
+      .filter((script) => !["ci", "install"].includes(script));
     expect(named.length).toBeGreaterThan(5);
     expect(named.filter((script) => !(script in scripts))).toEqual([]);
   });
 
   it("names only files and folders that are there", () => {
-    const quoted = [...page.matchAll(/`((?:src|tests|sample-workbooks|\.ci)\/[\w./-]*|[\w-]+\.(?:md|json|xml|js))`|\]\(([^):]+)\)/g)].map(([, code, link]) => code ?? link ?? "");
+    const quoted = [...page.matchAll(/`((?:src|tests|sample-workbooks|\.ci)\/[\w./-]*|[\w-]+\.(?:md|json|xml|js))`|\]\(([^):]+)\)/g)].map(
+      ([, code, link]) => code ?? link ?? "",
+    );
     // Made by a build, or by whoever has an address.
     const places = quoted.filter((place) => !["functions.js", "functions.json", "taskpane.js"].includes(place));
     expect(places.length).toBeGreaterThan(1);
@@ -29,7 +35,9 @@ describe.each(["README.md", "DEVELOPERS.md"])("%s", (name) => {
 
 describe("DEVELOPERS.md", () => {
   it("tells what each script does", () => {
-    const untold = Object.keys(scripts).filter((script) => !read("DEVELOPERS.md").includes(`\`npm ${["start", "test"].includes(script) ? "" : "run "}${script}`));
+    const untold = Object.keys(scripts).filter(
+      (script) => !read("DEVELOPERS.md").includes(`\`npm ${["start", "test"].includes(script) ? "" : "run "}${script}`),
+    );
     expect(untold).toEqual([]);
   });
 });
@@ -48,7 +56,18 @@ describe("the README", () => {
 
 describe("the top of the project", () => {
   it("holds what a newcomer looks for, what tools insist on, and nothing else", () => {
-    const ours = ["README.md", "DEVELOPERS.md", "LICENSE", "package.json", "package-lock.json", "tsconfig.json", "manifest.xml", "src", "tests", "sample-workbooks"];
+    const ours = [
+      "README.md",
+      "DEVELOPERS.md",
+      "LICENSE",
+      "package.json",
+      "package-lock.json",
+      "tsconfig.json",
+      "manifest.xml",
+      "src",
+      "tests",
+      "sample-workbooks",
+    ];
     const tools = ["eslint.config.js", "vitest.config.ts", "webpack.config.js"];
     expect([...topLevel].filter((name) => !name.startsWith(".")).sort()).toEqual([...ours, ...tools].sort());
   });

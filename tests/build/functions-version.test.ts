@@ -24,7 +24,9 @@ describe("the version", () => {
     const changed = now.replace("Alcohol by volume", "Alcohol by mass");
     expect(changed).not.toBe(now);
     expect(recorded(versions, packageVersion(), changed)).toEqual({ problem: expect.stringContaining("--raise") as string });
-    expect(recorded(versions, nextVersion(packageVersion()), changed)).toEqual({ versions: { ...versions, [nextVersion(packageVersion())]: hashOf(changed) } });
+    expect(recorded(versions, nextVersion(packageVersion()), changed)).toEqual({
+      versions: { ...versions, [nextVersion(packageVersion())]: hashOf(changed) },
+    });
   });
 
   it("may stay when it did not", () => {
@@ -45,7 +47,11 @@ describe("raising it", () => {
     const after = nextVersion(before);
     expect(nextVersion("0.1.9")).toBe("0.1.10");
     expect(raiseVersion(before, folder)).toBe(after);
-    for (const [file, places] of [["package.json", 1], ["package-lock.json", 2], ["manifest.xml", 1]] as const) {
+    for (const [file, places] of [
+      ["package.json", 1],
+      ["package-lock.json", 2],
+      ["manifest.xml", 1],
+    ] as const) {
       const lines = readFileSync(path.join(folder, file), "utf8").split("\n");
       const old = read(file).split("\n");
       const changed = lines.flatMap((line, index) => (line === old[index] ? [] : [line]));

@@ -22,7 +22,10 @@ const read = (place: string): string => readFileSync(path.join(folder, place), "
 
 /** The pages are written so that they are XML as well, which a strict parser can judge. */
 function strictlyParsed(html: string): string {
-  const xml = html.replace("<!doctype html>", "").replaceAll(/<(meta|link)([^>]*)>/g, "<$1$2/>").replaceAll("<br>", "<br/>");
+  const xml = html
+    .replace("<!doctype html>", "")
+    .replaceAll(/<(meta|link)([^>]*)>/g, "<$1$2/>")
+    .replaceAll("<br>", "<br/>");
   const complaints: string[] = [];
   const document = new DOMParser({ onError: (_, message) => complaints.push(String(message)) }).parseFromString(xml, "text/xml");
   expect(complaints).toEqual([]);
@@ -35,15 +38,25 @@ describe("the help pages", () => {
     expect(readdirSync(path.join(folder, "help")).sort()).toEqual(expected.sort());
   });
 
-  it.each(registry.map((descriptor) => [descriptor.id, descriptor] as const))("tell of %s everything that its description holds", (id, descriptor) => {
-    const html = read(helpPagePath(id));
-    const text = strictlyParsed(html);
-    const words = [descriptor.summary, ...equationLines(descriptor.equation).lines, descriptor.result.doc, ...(descriptor.cautions ?? []), ...descriptor.sources.map(({ cite, where }) => `${cite}: ${where}`)];
-    for (const word of words) expect(text).toContain(word);
-    for (const example of descriptor.examples) expect(text).toContain(formulaText(descriptor, example));
-    for (const key of Object.keys(descriptor.parameters as object)) expect(text).toContain(key.replace(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`));
-    expect(html).not.toMatch(/<script|undefined|NaN|\[object/);
-  });
+  it.each(registry.map((descriptor) => [descriptor.id, descriptor] as const))(
+    "tell of %s everything that its description holds",
+    (id, descriptor) => {
+      const html = read(helpPagePath(id));
+      const text = strictlyParsed(html);
+      const words = [
+        descriptor.summary,
+        ...equationLines(descriptor.equation).lines,
+        descriptor.result.doc,
+        ...(descriptor.cautions ?? []),
+        ...descriptor.sources.map(({ cite, where }) => `${cite}: ${where}`),
+      ];
+      for (const word of words) expect(text).toContain(word);
+      for (const example of descriptor.examples) expect(text).toContain(formulaText(descriptor, example));
+      for (const key of Object.keys(descriptor.parameters as object))
+        expect(text).toContain(key.replace(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`));
+      expect(html).not.toMatch(/<script|undefined|NaN|\[object/);
+    },
+  );
 
   it("are all reached from the list, place by place", () => {
     const index = read("help/index.html");
@@ -56,7 +69,8 @@ describe("the help pages", () => {
 
   it("ask for nothing but their own style sheet, our icon and each other", () => {
     for (const page of readdirSync(path.join(folder, "help")).filter((name) => name.endsWith(".html"))) {
-      for (const [, target = ""] of read(`help/${page}`).matchAll(/(?:href|src)="([^"]*)"/g)) expect(target).toMatch(/^(\.\.\/help\/help\.css|\.\.\/assets\/icon-32\.png|[\w-]+\.html(#[a-z]+)?|#[a-z]+)$/);
+      for (const [, target = ""] of read(`help/${page}`).matchAll(/(?:href|src)="([^"]*)"/g))
+        expect(target).toMatch(/^(\.\.\/help\/help\.css|\.\.\/assets\/icon-32\.png|[\w-]+\.html(#[a-z]+)?|#[a-z]+)$/);
     }
   });
 
@@ -115,7 +129,8 @@ describe("the page of a function", () => {
       const page = functionPage(descriptor).replaceAll(/<code>.*?<\/code>/gs, "");
       const named = new Set([...page.matchAll(/GYLE\.([A-Z]+\.[A-Z]+)/g)].map(([, id = ""]) => id).filter((id) => id !== descriptor.id));
       expect(page).not.toContain(`<a href="${helpPagePath(descriptor.id).replace("help/", "")}">`);
-      for (const id of named) expect(page, `${descriptor.id} names ${id}`).toContain(`<a href="${helpPagePath(id).replace("help/", "")}">GYLE.${id}</a>`);
+      for (const id of named)
+        expect(page, `${descriptor.id} names ${id}`).toContain(`<a href="${helpPagePath(id).replace("help/", "")}">GYLE.${id}</a>`);
     }
     expect(functionPage(functionNamed("PACK.PRIMING"))).toContain('<a href="pack-check.html">PACK.CHECK</a>');
   });

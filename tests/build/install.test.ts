@@ -46,7 +46,10 @@ describe("where npm keeps what it fetched", () => {
 
 describe("packages of Debian", () => {
   /** As apt does it: all of the list, or nothing. */
-  const has = (...known: string[]) => (packages: readonly string[]) => packages.every((name) => known.includes(name));
+  const has =
+    (...known: string[]) =>
+    (packages: readonly string[]) =>
+      packages.every((name) => known.includes(name));
 
   it("are asked for in one go where all can be had", () => {
     const asked: (readonly string[])[] = [];

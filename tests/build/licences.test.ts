@@ -7,8 +7,19 @@ import { notices } from "../../src/build/licences/notices";
 import { root } from "../../src/build/run.mjs";
 
 const packages = lockedPackages();
-const { allowScripts, dependencies } = JSON.parse(readFileSync(path.join(root, "package.json"), "utf8")) as { allowScripts: AllowedScripts; dependencies: Record<string, string> };
-const made = (part: Partial<LockedPackage>): LockedPackage => ({ place: "node_modules/made-up", name: "made-up", version: "1.0.0", licence: "MIT", toolOnly: false, hasInstallScript: false, ...part });
+const { allowScripts, dependencies } = JSON.parse(readFileSync(path.join(root, "package.json"), "utf8")) as {
+  allowScripts: AllowedScripts;
+  dependencies: Record<string, string>;
+};
+const made = (part: Partial<LockedPackage>): LockedPackage => ({
+  place: "node_modules/made-up",
+  name: "made-up",
+  version: "1.0.0",
+  licence: "MIT",
+  toolOnly: false,
+  hasInstallScript: false,
+  ...part,
+});
 const problemsWith = (part: Partial<LockedPackage>) => licenceProblems([...packages, made(part)], allowScripts);
 
 describe("the packages' licences", () => {

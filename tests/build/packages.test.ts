@@ -4,18 +4,29 @@ import { describe, expect, it } from "vitest";
 import { root } from "../../src/build/run.mjs";
 
 const read = (file: string): string => readFileSync(path.join(root, file), "utf8");
-const { dependencies, devDependencies } = JSON.parse(read("package.json")) as Record<"dependencies" | "devDependencies", Record<string, string>>;
+const { dependencies, devDependencies } = JSON.parse(read("package.json")) as Record<
+  "dependencies" | "devDependencies",
+  Record<string, string>
+>;
 
 /** Imports, re-exports and `import()`. A type leaves nothing behind in what ships. */
 const importing = /(?:^(?:import|export) (?!type\b)(?:[^;"]*? from )?|\bimport\()"([^."][^"]*)"/gm;
 
 /** "zod" of "zod/v4", "@scope/name" of "@scope/name/part". */
-const packageOf = (target: string): string => target.split("/").slice(0, target.startsWith("@") ? 2 : 1).join("/");
+const packageOf = (target: string): string =>
+  target
+    .split("/")
+    .slice(0, target.startsWith("@") ? 2 : 1)
+    .join("/");
 
 /** The packages that the files of some layers bring with them, in the alphabet's order. */
 function packagesIn(...layers: readonly string[]): string[] {
-  const files = layers.flatMap((layer) => readdirSync(path.join(root, "src", layer), { recursive: true, encoding: "utf8" }).map((file) => path.join("src", layer, file)));
-  const found = files.filter((file) => /(?<!\.d)\.tsx?$/.test(file)).flatMap((file) => [...read(file).matchAll(importing)].map(([, target = ""]) => packageOf(target)));
+  const files = layers.flatMap((layer) =>
+    readdirSync(path.join(root, "src", layer), { recursive: true, encoding: "utf8" }).map((file) => path.join("src", layer, file)),
+  );
+  const found = files
+    .filter((file) => /(?<!\.d)\.tsx?$/.test(file))
+    .flatMap((file) => [...read(file).matchAll(importing)].map(([, target = ""]) => packageOf(target)));
   return [...new Set(found)].sort();
 }
 
@@ -38,7 +49,10 @@ describe("the packages that ship", () => {
 
 describe("the table of dependencies in DEVELOPERS.md", () => {
   /** "@a/b-core, -table" stands for "@a/b-core" and "@a/b-table". */
-  const rows = [...read("DEVELOPERS.md").matchAll(/^\| ([^|]+) \| [^|]+ \| ([^|]+) \|$/gm)].map(([, names = "", why = ""]) => ({ names: names.split(", "), why }));
+  const rows = [...read("DEVELOPERS.md").matchAll(/^\| ([^|]+) \| [^|]+ \| ([^|]+) \|$/gm)].map(([, names = "", why = ""]) => ({
+    names: names.split(", "),
+    why,
+  }));
   const named = rows.flatMap(({ names }) => names.map((name) => (name.startsWith("-") ? (names[0] ?? "").replace(/-core$/, name) : name)));
 
   it("names every package, with a reason", () => {

@@ -26,7 +26,8 @@ function file(place: string, seconds: number): string {
   return name;
 }
 
-const folderTime = (place: string, seconds: number): void => utimesSync(path.join(folder, place), 1_700_000_000 + seconds, 1_700_000_000 + seconds);
+const folderTime = (place: string, seconds: number): void =>
+  utimesSync(path.join(folder, place), 1_700_000_000 + seconds, 1_700_000_000 + seconds);
 
 describe("whether to install", () => {
   it("is yes without node_modules", () => {
@@ -55,7 +56,12 @@ describe("whether to install again after a checkout, which makes the lock file n
 
   it("is no while the same packages stand in it, with or without those for other systems", () => {
     expect(asked({ "node_modules/one": one, "node_modules/elsewhere": elsewhere }, { "node_modules/one": one })).toBe(false);
-    expect(asked({ "node_modules/one": one, "node_modules/elsewhere": elsewhere }, { "node_modules/one": one, "node_modules/elsewhere": elsewhere })).toBe(false);
+    expect(
+      asked(
+        { "node_modules/one": one, "node_modules/elsewhere": elsewhere },
+        { "node_modules/one": one, "node_modules/elsewhere": elsewhere },
+      ),
+    ).toBe(false);
   });
 
   it.each([
@@ -142,7 +148,9 @@ describe("the scripts that run before any install", () => {
     expect(names).toContain("start.mjs");
     expect(names).toContain("test.mjs");
     for (const name of names) {
-      const imports = [...readFileSync(path.join(root, "src/build", name), "utf8").matchAll(/^import [^;]*? from "([^"]+)";/gms)].map(([, from]) => from ?? "");
+      const imports = [...readFileSync(path.join(root, "src/build", name), "utf8").matchAll(/^import [^;]*? from "([^"]+)";/gms)].map(
+        ([, from]) => from ?? "",
+      );
       for (const from of imports) expect(from, name).toMatch(/^node:|^\.\/[\w-]+\.mjs$/);
     }
   });

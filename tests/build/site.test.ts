@@ -17,14 +17,19 @@ beforeAll(() => {
 afterAll(() => rmSync(site, { recursive: true, force: true }));
 
 const read = (place: string): string => readFileSync(path.join(site, place), "utf8");
-const allFiles = (): string[] => readdirSync(site, { recursive: true, withFileTypes: true }).filter((entry) => entry.isFile()).map((entry) => path.relative(site, path.join(entry.parentPath, entry.name)).split(path.sep).join("/"));
+const allFiles = (): string[] =>
+  readdirSync(site, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => path.relative(site, path.join(entry.parentPath, entry.name)).split(path.sep).join("/"));
 
 describe("the folder to upload", () => {
   it("has a manifest in order, with every address under the base and its file behind it", () => {
     const { version } = JSON.parse(readFileSync(path.join(root, "package.json"), "utf8")) as { version: string };
     const file = (place: string) => (existsSync(path.join(site, place)) ? readFileSync(path.join(site, place)) : undefined);
     expect(validateManifest(read("manifest.xml"), { version, file })).toEqual([]);
-    const addresses = [...read("manifest.xml").matchAll(/https:\/\/[^"<]+/g)].map(([address]) => address).filter((address) => !address.includes("schemas.microsoft.com"));
+    const addresses = [...read("manifest.xml").matchAll(/https:\/\/[^"<]+/g)]
+      .map(([address]) => address)
+      .filter((address) => !address.includes("schemas.microsoft.com"));
     expect(addresses.length).toBeGreaterThan(12);
     expect(addresses.filter((address) => !address.startsWith(base) && address !== "https://club.example")).toEqual([]);
   });
@@ -35,22 +40,35 @@ describe("the folder to upload", () => {
 
   it("links every function to its page under the base", () => {
     const { functions } = JSON.parse(read("functions.json")) as { functions: { helpUrl: string }[] };
-    expect(functions.map(({ helpUrl }) => helpUrl).filter((url) => !url.startsWith(`${base}help/`) || !existsSync(path.join(site, url.slice(base.length))))).toEqual([]);
+    expect(
+      functions
+        .map(({ helpUrl }) => helpUrl)
+        .filter((url) => !url.startsWith(`${base}help/`) || !existsSync(path.join(site, url.slice(base.length)))),
+    ).toEqual([]);
   });
 
   it("has no page with a link or a file to load that is not there", () => {
-    const missing = allFiles().filter((file) => file.endsWith(".html")).flatMap((page) =>
-      [...read(page).matchAll(/(?:href|src)="([^"]+)"/g)].map(([, target]) => target ?? "").filter((target) => !target.startsWith("https://appsforoffice.microsoft.com/")).flatMap((target) => {
-        const file = path.posix.join(path.posix.dirname(page), target.replace(/#.*$/, "")).replace(/\/$/, "/index.html");
-        return existsSync(path.join(site, file.endsWith("/index.html") || path.extname(file) !== "" ? file : `${file}/index.html`)) ? [] : [`${page}: ${target}`];
-      }),
-    );
+    const missing = allFiles()
+      .filter((file) => file.endsWith(".html"))
+      .flatMap((page) =>
+        [...read(page).matchAll(/(?:href|src)="([^"]+)"/g)]
+          .map(([, target]) => target ?? "")
+          .filter((target) => !target.startsWith("https://appsforoffice.microsoft.com/"))
+          .flatMap((target) => {
+            const file = path.posix.join(path.posix.dirname(page), target.replace(/#.*$/, "")).replace(/\/$/, "/index.html");
+            return existsSync(path.join(site, file.endsWith("/index.html") || path.extname(file) !== "" ? file : `${file}/index.html`))
+              ? []
+              : [`${page}: ${target}`];
+          }),
+      );
     expect(missing).toEqual([]);
   });
 
   it("gives every script and style of the pane and the bench a name that follows from its content", () => {
     for (const page of ["taskpane.html", "bench/index.html", "bench/taskpane.html"]) {
-      const loaded = [...read(page).matchAll(/(?:script[^>]* src|rel="stylesheet" href|link href)="([^":]+\.(?:js|css))"/g)].map(([, file]) => file ?? "");
+      const loaded = [...read(page).matchAll(/(?:script[^>]* src|rel="stylesheet" href|link href)="([^":]+\.(?:js|css))"/g)].map(
+        ([, file]) => file ?? "",
+      );
       expect(loaded.length).toBeGreaterThan(1);
       for (const file of loaded) expect(file).toMatch(/\.[0-9a-f]{10}\.(js|css)$/);
     }
@@ -62,7 +80,8 @@ describe("the folder to upload", () => {
 });
 
 describe("what the server is told", () => {
-  const rulesFor = (file: string) => headerRules(site).filter(({ place }) => place === file || (place.endsWith("*") && file.startsWith(place.slice(0, -1))));
+  const rulesFor = (file: string) =>
+    headerRules(site).filter(({ place }) => place === file || (place.endsWith("*") && file.startsWith(place.slice(0, -1))));
 
   it("covers each file once, except the samples and the note itself", () => {
     const uncovered = allFiles().filter((file) => rulesFor(file).length !== 1);
@@ -77,7 +96,11 @@ describe("what the server is told", () => {
   });
 
   it("lets Excel on the web read functions.json from its own address, and nothing else", () => {
-    expect(headerRules(site).filter(({ headers }) => "Access-Control-Allow-Origin" in headers).map(({ place }) => place)).toEqual(["functions.json"]);
+    expect(
+      headerRules(site)
+        .filter(({ headers }) => "Access-Control-Allow-Origin" in headers)
+        .map(({ place }) => place),
+    ).toEqual(["functions.json"]);
   });
 
   it("is the page's own policy, without eval and without any third party but Microsoft's office.js", () => {

@@ -50,7 +50,10 @@ export function smallProject(): SmallProject {
 
   const begin = (program: string, ...args: string[]): StartedScript => beginWith({}, program, ...args);
   const beginWith = (env: Record<string, string>, program: string, ...args: string[]): StartedScript => {
-    const child = spawn(program, args, { cwd: folder, env: { ...process.env, HOME: folder, USERPROFILE: folder, npm_lifecycle_event: "start", ...env } });
+    const child = spawn(program, args, {
+      cwd: folder,
+      env: { ...process.env, HOME: folder, USERPROFILE: folder, npm_lifecycle_event: "start", ...env },
+    });
     let output = "";
     child.stdout.on("data", (chunk) => (output += String(chunk)));
     child.stderr.on("data", (chunk) => (output += String(chunk)));

@@ -65,7 +65,14 @@ describe("npm start", () => {
     const address = await addressOf(script);
     script.process.kill("SIGKILL");
     await script.printed(/Stopped/);
-    await expect.poll(() => fetch(address).then(() => "served", () => "gone")).toBe("gone");
+    await expect
+      .poll(() =>
+        fetch(address).then(
+          () => "served",
+          () => "gone",
+        ),
+      )
+      .toBe("gone");
   });
 
   it("says so, and does nothing else, on a Node that is too old", async () => {

@@ -13,8 +13,14 @@ afterEach(() => {
 function withSteps(steps: Record<string, string>): void {
   const nothing = "node nothing.js";
   project.write("nothing.js", "");
-  project.write("tests/reference/README.md", "# Check values\n\nWhat they are.\n\n| function | document |\n|---|---|\n| SOME.FUNCTION | 3 |\n\nMore.\n\n| another | table |\n");
-  project.write("package.json", JSON.stringify({ type: "module", scripts: { lint: nothing, typecheck: nothing, generate: nothing, build: nothing, ...steps } }));
+  project.write(
+    "tests/reference/README.md",
+    "# Check values\n\nWhat they are.\n\n| function | document |\n|---|---|\n| SOME.FUNCTION | 3 |\n\nMore.\n\n| another | table |\n",
+  );
+  project.write(
+    "package.json",
+    JSON.stringify({ type: "module", scripts: { lint: nothing, typecheck: nothing, generate: nothing, build: nothing, ...steps } }),
+  );
 }
 
 const lastLine = (output: string): string => output.trim().split("\n").at(-1) ?? "";
@@ -65,7 +71,10 @@ describe("npm test", () => {
 
   it.each(["SIGINT", "SIGTERM"] as const)("takes the tests along when it is stopped by %s", async (signal) => {
     withSteps({});
-    project.write("tests/one.test.ts", 'import { it } from "vitest"; it("waits", () => { process.stdout.write(`waiting in ${process.pid} .`); return new Promise(() => {}); }, 1e6);');
+    project.write(
+      "tests/one.test.ts",
+      'import { it } from "vitest"; it("waits", () => { process.stdout.write(`waiting in ${process.pid} .`); return new Promise(() => {}); }, 1e6);',
+    );
     const script = project.test();
     const worker = Number((await script.printed(/waiting in (\d+) \./))[1]);
     script.process.kill(signal);
@@ -100,8 +109,15 @@ describe("npm test", () => {
 describe("npm run test:quick", () => {
   it("builds nothing, and takes a quarter of the made-up inputs for the tests that need no build", async () => {
     withSteps({ build: "node -e \"console.log('built')\"" });
-    project.write("vitest.config.js", 'export default { test: { projects: ["unit", "reference", "sheets"].map((name) => ({ test: { name, include: [`tests/${name}.test.ts`] } })) } };');
-    for (const kind of ["unit", "reference", "sheets"]) project.write(`tests/${kind}.test.ts`, `${passing} it("is of ${kind}", () => { expect(process.env["GYLEBOOK_DRAWN"]).toBe("0.25"); });`);
+    project.write(
+      "vitest.config.js",
+      'export default { test: { projects: ["unit", "reference", "sheets"].map((name) => ({ test: { name, include: [`tests/${name}.test.ts`] } })) } };',
+    );
+    for (const kind of ["unit", "reference", "sheets"])
+      project.write(
+        `tests/${kind}.test.ts`,
+        `${passing} it("is of ${kind}", () => { expect(process.env["GYLEBOOK_DRAWN"]).toBe("0.25"); });`,
+      );
     const script = project.test("--quick");
     expect(await script.ended, script.output()).toBe(0);
     expect(script.output()).not.toContain("built");

@@ -29,11 +29,15 @@ const pair = describeFunction({
   id: "TEST.PAIR",
   parameters: { volume: volume("In L or US gal."), factor: optional(count("Of the second."), 2), units },
   result: { kind: "grid", doc: "Twice.", columns: ["once", "twice"] },
-  compute: ({ volume: wort, factor }, { show }) => [[show("volume", wort), "and"], [factor / (factor - 3), show("volume", factor * wort)]],
+  compute: ({ volume: wort, factor }, { show }) => [
+    [show("volume", wort), "and"],
+    [factor / (factor - 3), show("volume", factor * wort)],
+  ],
 });
 
 const asTyped = (descriptor: AnyDescriptor, ...typed: unknown[]) => plain(call(descriptor, typed));
-const endsBefore = (argument: string): string => `#N/A ${argument} ends before this row or column; give it one cell, or as many as the longest of the ranges`;
+const endsBefore = (argument: string): string =>
+  `#N/A ${argument} ends before this row or column; give it one cell, or as many as the longest of the ranges`;
 
 describe("the shape of an answer", () => {
   it("is one cell for single cells, however they are wrapped", () => {
@@ -48,15 +52,57 @@ describe("the shape of an answer", () => {
   });
 
   it("is a block for a column beside a row, and for a block", () => {
-    expect(asTyped(sum, [[1], [2]], [[1, 2, 3]])).toEqual([[11, 21, 31], [12, 22, 32]]);
-    expect(asTyped(sum, [[1, 2], [3, 4]], [[1], [2]])).toEqual([[11, 12], [23, 24]]);
-    expect(asTyped(sum, [[1, 2], [3, 4]], [[1, 2]])).toEqual([[11, 22], [13, 24]]);
+    expect(asTyped(sum, [[1], [2]], [[1, 2, 3]])).toEqual([
+      [11, 21, 31],
+      [12, 22, 32],
+    ]);
+    expect(
+      asTyped(
+        sum,
+        [
+          [1, 2],
+          [3, 4],
+        ],
+        [[1], [2]],
+      ),
+    ).toEqual([
+      [11, 12],
+      [23, 24],
+    ]);
+    expect(
+      asTyped(
+        sum,
+        [
+          [1, 2],
+          [3, 4],
+        ],
+        [[1, 2]],
+      ),
+    ).toEqual([
+      [11, 22],
+      [13, 24],
+    ]);
   });
 
   it("is as large as the largest range; where a shorter one has nothing stands #N/A", () => {
     expect(asTyped(sum, [[1], [2], [3]], [[1], [2]])).toEqual([[11], [22], [endsBefore("b")]]);
     expect(asTyped(sum, [[1, 2, 3]], [[1, 2]])).toEqual([[11, 22, endsBefore("b")]]);
-    expect(asTyped(sum, [[1, 2], [3, 4]], [[1, 2, 3], [1, 2, 3]])).toEqual([[11, 22, endsBefore("a")], [13, 24, endsBefore("a")]]);
+    expect(
+      asTyped(
+        sum,
+        [
+          [1, 2],
+          [3, 4],
+        ],
+        [
+          [1, 2, 3],
+          [1, 2, 3],
+        ],
+      ),
+    ).toEqual([
+      [11, 22, endsBefore("a")],
+      [13, 24, endsBefore("a")],
+    ]);
   });
 
   it("takes no range where a function spills by itself", () => {
@@ -82,7 +128,12 @@ describe("an optional argument", () => {
     ...words,
     id: "TEST.MEASURED",
     parameters: {
-      rest: omissible({ kind: "table", doc: "A table.", columns: { name: { kind: "text", doc: "A name." }, minutes: minutes("How long.") }, layouts: [["name", "minutes"]] } as const),
+      rest: omissible({
+        kind: "table",
+        doc: "A table.",
+        columns: { name: { kind: "text", doc: "A name." }, minutes: minutes("How long.") },
+        layouts: [["name", "minutes"]],
+      } as const),
       days: omissible(list("days", "A list.", { limits: { atLeast: 0, atMost: 10 }, typical: 1 })),
     },
     result: { kind: "text", doc: "What came in." },
@@ -127,7 +178,11 @@ describe("units", () => {
         return share * vessels.reduce((all, vessel) => all + vessel.volume, 0);
       },
     });
-    const column = call(totals, [[[1], [2]], [[1], [2], [1], [2]], [["metric"], ["metric"], ["us"], ["us"]]]).flat();
+    const column = call(totals, [
+      [[1], [2]],
+      [[1], [2], [1], [2]],
+      [["metric"], ["metric"], ["us"], ["us"]],
+    ]).flat();
     column.forEach((cell, index) => expect(cell).toBeCloseTo(index % 2 === 0 ? 3 : 6, 9));
     expect(seen[1]).toBe(seen[0]);
     expect(seen[3]).toBe(seen[2]);
@@ -137,12 +192,24 @@ describe("units", () => {
 
 describe("an answer that is none", () => {
   const answering = (computed: number | "") =>
-    describeFunction({ ...words, id: "TEST.FIXED", parameters: { a: count("Any.") }, result: { kind: "number", quantity: "number", doc: "Fixed." }, compute: () => computed });
+    describeFunction({
+      ...words,
+      id: "TEST.FIXED",
+      parameters: { a: count("Any.") },
+      result: { kind: "number", quantity: "number", doc: "Fixed." },
+      compute: () => computed,
+    });
 
   it("is #NUM! where it is not finite, in its own cell of a spill", () => {
     for (const strange of [NaN, Infinity, -Infinity]) expect(asTyped(answering(strange), 1)).toEqual([["#NUM! there is no finite answer"]]);
-    expect(asTyped(pair, 1, 3)).toEqual([[1, "and"], ["#NUM! there is no finite answer", 3]]);
-    expect(asTyped(pair, 1, 4)).toEqual([[1, "and"], [4, 4]]);
+    expect(asTyped(pair, 1, 3)).toEqual([
+      [1, "and"],
+      ["#NUM! there is no finite answer", 3],
+    ]);
+    expect(asTyped(pair, 1, 4)).toEqual([
+      [1, "and"],
+      [4, 4],
+    ]);
   });
 
   it("stays empty where a function that was asked has no answer yet", () => {
@@ -179,7 +246,11 @@ describe("an error", () => {
       },
     });
 
-  const codes: readonly (readonly [BrewingErrorReason, string])[] = [["impossible", "#VALUE!"], ["uncovered", "#N/A"], ["unsolvable", "#NUM!"]];
+  const codes: readonly (readonly [BrewingErrorReason, string])[] = [
+    ["impossible", "#VALUE!"],
+    ["uncovered", "#N/A"],
+    ["unsolvable", "#NUM!"],
+  ];
   it.each(codes)("of the core that is %s becomes %s with its words", (reason, code) => {
     expect(asTyped(refusing(new BrewingError(reason, "beer cannot do that")), 1)).toEqual([[`${code} beer cannot do that`]]);
   });

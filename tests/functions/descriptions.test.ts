@@ -88,13 +88,16 @@ describe.each(registry.map((descriptor) => [descriptor.id, descriptor] as const)
     for (const { name, parameter } of placesOf(descriptor)) {
       const text = parameterText(parameter);
       expect(text.length, text).toBeLessThanOrEqual(longestText);
-      if (parameter.kind === "number" || parameter.kind === "list") for (const unit of Object.values(quantity(parameter.quantity).unit)) if (parameter.quantity !== "date") expect(text, name).toContain(unit);
+      if (parameter.kind === "number" || parameter.kind === "list")
+        for (const unit of Object.values(quantity(parameter.quantity).unit))
+          if (parameter.quantity !== "date") expect(text, name).toContain(unit);
       if (parameter.kind === "number" && parameter.quantity !== "date" && parameter.optional !== true) expect(text, name).toMatch(/\d/);
       if (parameter.optional === true) expect(text, name).toMatch(/left out|Needed with|Without it/i);
       if (parameter.kind === "choice") for (const choice of parameter.choices) expect(text, name).toContain(choice);
       if (parameter.kind !== "table") continue;
       for (const key of Object.keys(parameter.columns)) expect(text.split("Columns:")[1], name).toContain(argumentName(key));
-      for (const column of Object.values(parameter.columns)) if (column.kind === "choice") for (const choice of column.choices) expect(text, name).toContain(choice);
+      for (const column of Object.values(parameter.columns))
+        if (column.kind === "choice") for (const choice of column.choices) expect(text, name).toContain(choice);
     }
   });
 
@@ -105,7 +108,8 @@ describe.each(registry.map((descriptor) => [descriptor.id, descriptor] as const)
         if (number.kind !== "number" && number.kind !== "list") continue;
         const { atLeast = -Infinity, above = -Infinity, atMost = Infinity, below = Infinity } = number.limits;
         const values = [number.typical, ...("default" in number && number.default !== undefined ? [number.default] : [])];
-        for (const value of values) expect(value >= atLeast && value > above && value <= atMost && value < below, `${name}: ${value}`).toBe(true);
+        for (const value of values)
+          expect(value >= atLeast && value > above && value <= atMost && value < below, `${name}: ${value}`).toBe(true);
       }
       if (parameter.kind === "table") expectSoundLayouts(parameter);
       if (parameter.kind === "choice" && parameter.default !== undefined) expect(parameter.choices).toContain(parameter.default);
@@ -120,6 +124,7 @@ function expectSoundLayouts({ columns, layouts }: TableParameter): void {
   const used = new Set(layouts.flat().filter((key) => key !== null));
   expect([...used].sort()).toEqual(Object.keys(columns).sort());
   for (const layout of layouts) {
-    for (const [key, column] of Object.entries(columns)) expect(layout.includes(key) || column.optional === true || "default" in column, key).toBe(true);
+    for (const [key, column] of Object.entries(columns))
+      expect(layout.includes(key) || column.optional === true || "default" in column, key).toBe(true);
   }
 }

@@ -7,7 +7,11 @@ const one = (id: string, ...typed: unknown[]) => ask(id, ...typed)[0]?.[0];
 
 describe("a salt of which there is nothing", () => {
   const base = [[60], [10], [5], [15], [25], [180]];
-  const rows = (mass: unknown) => [["gypsum", 4], ["table salt", mass], ["chalk", ""]];
+  const rows = (mass: unknown) => [
+    ["gypsum", 4],
+    ["table salt", mass],
+    ["chalk", ""],
+  ];
 
   it.each([0, null, ""])("leaves the others standing (%j)", (mass) => {
     expect(ask("WATER.IONS", rows(mass), 20, base)).toEqual(ask("WATER.IONS", [["gypsum", 4]], 20, base));
@@ -75,7 +79,12 @@ describe("alcohol of a beer that did not ferment", () => {
 describe("a yield that is typed as points", () => {
   const bill = (typed: number) => [[3, typed, "extract"]];
 
-  it.each([[36, "77.9"], [25, "54.1"], [46, "99.6"], [20, "43.3"]])("is refused, with the yield that was meant (%s)", (points, meant) => {
+  it.each([
+    [36, "77.9"],
+    [25, "54.1"],
+    [46, "99.6"],
+    [20, "43.3"],
+  ])("is refused, with the yield that was meant (%s)", (points, meant) => {
     const refused = `#VALUE! fermentables row 1: yield is ${points} %; no malt, extract or sugar gives 20 to 47 % (${points} looks like points: GYLE.WORT.YIELD(${points},"us") is ${meant})`;
     expect(one("WORT.GRAVITY", bill(points), 20, 75)).toBe(refused);
     expect(one("WORT.EFFICIENCY", [[3, points, "mash"]], 20, 1.04)).toBe(refused);

@@ -21,11 +21,14 @@ describe.each(registry.map((descriptor) => [descriptor.id, descriptor] as const)
     expect(descriptor.examples.length).toBeGreaterThanOrEqual(2);
   });
 
-  it.each(descriptor.examples.map((example) => [JSON.stringify(example.arguments), example] as const))("answers %s as its example says", (__, example) => {
-    expect(example.arguments.length).toBeLessThanOrEqual(Object.keys(descriptor.parameters as object).length);
-    expectAnswer(answerOf(descriptor, argumentsOf(descriptor, example)), example);
-    expect(example.from.length, "where the value comes from").toBeGreaterThan(10);
-  });
+  it.each(descriptor.examples.map((example) => [JSON.stringify(example.arguments), example] as const))(
+    "answers %s as its example says",
+    (__, example) => {
+      expect(example.arguments.length).toBeLessThanOrEqual(Object.keys(descriptor.parameters as object).length);
+      expectAnswer(answerOf(descriptor, argumentsOf(descriptor, example)), example);
+      expect(example.from.length, "where the value comes from").toBeGreaterThan(10);
+    },
+  );
 });
 
 describe("the comparison of an answer with its example", () => {

@@ -7,14 +7,54 @@ const idsFor = (question: string): string[] => findFunctions(question).map(({ id
 
 describe("a brewer's word finds its function first", () => {
   it.each([
-    ["bitterness", "HOPS.IBU"], ["how bitter", "HOPS.IBU"], ["sugar for bottling", "PACK.PRIMING"], ["how strong", "BEER.ABV"], ["how strong is my beer?", "BEER.ABV"], ["alcohol", "BEER.ABV"],
-    ["calories", "BEER.ENERGY"], ["carbs", "BEER.CARBS"], ["final gravity", "YEAST.FINISH"], ["FG", "YEAST.FINISH"], ["priming", "PACK.PRIMING"], ["corn sugar", "PACK.PRIMING"],
-    ["per bottle", "PACK.DOSE"], ["psi", "PACK.PRESSURE"], ["force carbonation", "PACK.PRESSURE"], ["bottle bombs", "PACK.CHECK"], ["bottle pressure", "PACK.CHECK"], ["is it finished", "LOG.STEADY"],
-    ["stuck fermentation", "LOG.STEADY"], ["whirlpool", "HOPS.STAND"], ["strike water", "WATER.STRIKE"], ["mash temperature", "WATER.STRIKE"], ["step mash", "WATER.STEP"], ["gypsum", "WATER.IONS"],
-    ["Campden tablets", "WATER.DECHLORINATE"], ["mash efficiency", "WORT.EFFICIENCY"], ["hot sample", "WORT.HYDROMETER"], ["color", "WORT.COLOUR"], ["lovibond", "BEER.LOVIBOND"], ["style guidelines", "BEER.STYLE"],
-    ["yeast starter", "YEAST.STARTER"], ["pitching rate", "YEAST.CELLS"], ["old hops", "HOPS.AGED"], ["substitute a hop", "HOPS.SWAP"], ["altitude", "WATER.BOILS"], ["wort chiller", "HEAT.CHILL"],
-    ["how long to heat the water", "HEAT.WARM"], ["sanitizer", "CLEAN.DOSE"], ["diluting", "WORT.THIN"], ["gravity too low", "WORT.REDUCE"], ["beer line", "PACK.LINE"], ["how many bottles", "PACK.BOTTLES"],
-    ["when to drink", "PACK.READY"], ["brew day schedule", "DAY.TIMELINE"], ["how sure", "GAUGE.SPREAD"], ["residual alkalinity", "WATER.ALKALINITY"], ["lactic acid", "WATER.ACID"], ["how much water", "WATER.BUDGET"],
+    ["bitterness", "HOPS.IBU"],
+    ["how bitter", "HOPS.IBU"],
+    ["sugar for bottling", "PACK.PRIMING"],
+    ["how strong", "BEER.ABV"],
+    ["how strong is my beer?", "BEER.ABV"],
+    ["alcohol", "BEER.ABV"],
+    ["calories", "BEER.ENERGY"],
+    ["carbs", "BEER.CARBS"],
+    ["final gravity", "YEAST.FINISH"],
+    ["FG", "YEAST.FINISH"],
+    ["priming", "PACK.PRIMING"],
+    ["corn sugar", "PACK.PRIMING"],
+    ["per bottle", "PACK.DOSE"],
+    ["psi", "PACK.PRESSURE"],
+    ["force carbonation", "PACK.PRESSURE"],
+    ["bottle bombs", "PACK.CHECK"],
+    ["bottle pressure", "PACK.CHECK"],
+    ["is it finished", "LOG.STEADY"],
+    ["stuck fermentation", "LOG.STEADY"],
+    ["whirlpool", "HOPS.STAND"],
+    ["strike water", "WATER.STRIKE"],
+    ["mash temperature", "WATER.STRIKE"],
+    ["step mash", "WATER.STEP"],
+    ["gypsum", "WATER.IONS"],
+    ["Campden tablets", "WATER.DECHLORINATE"],
+    ["mash efficiency", "WORT.EFFICIENCY"],
+    ["hot sample", "WORT.HYDROMETER"],
+    ["color", "WORT.COLOUR"],
+    ["lovibond", "BEER.LOVIBOND"],
+    ["style guidelines", "BEER.STYLE"],
+    ["yeast starter", "YEAST.STARTER"],
+    ["pitching rate", "YEAST.CELLS"],
+    ["old hops", "HOPS.AGED"],
+    ["substitute a hop", "HOPS.SWAP"],
+    ["altitude", "WATER.BOILS"],
+    ["wort chiller", "HEAT.CHILL"],
+    ["how long to heat the water", "HEAT.WARM"],
+    ["sanitizer", "CLEAN.DOSE"],
+    ["diluting", "WORT.THIN"],
+    ["gravity too low", "WORT.REDUCE"],
+    ["beer line", "PACK.LINE"],
+    ["how many bottles", "PACK.BOTTLES"],
+    ["when to drink", "PACK.READY"],
+    ["brew day schedule", "DAY.TIMELINE"],
+    ["how sure", "GAUGE.SPREAD"],
+    ["residual alkalinity", "WATER.ALKALINITY"],
+    ["lactic acid", "WATER.ACID"],
+    ["how much water", "WATER.BUDGET"],
   ])("%s: %s", (question, id) => {
     expect(idsFor(question)[0]).toBe(id);
   });
@@ -58,6 +98,7 @@ describe("looking for a function", () => {
 
   it("knows other words for every function, and each of them leads to it", () => {
     expect(Object.keys(searchWords)).toEqual(registry.map(({ id }) => id));
-    for (const [id, words] of Object.entries(searchWords)) for (const phrase of words.split(", ")) expect(idsFor(phrase), phrase).toContain(id);
+    for (const [id, words] of Object.entries(searchWords))
+      for (const phrase of words.split(", ")) expect(idsFor(phrase), phrase).toContain(id);
   });
 });

@@ -35,7 +35,9 @@ function limitErrors(descriptor: AnyDescriptor, typed: unknown[], { label, param
   const refusal = `it must be ${limitText(parameter.quantity, parameter.limits, units)}`;
   return call(descriptor, typed)
     .flat()
-    .filter((cell): cell is CellError => cell instanceof CellError && cell.message.startsWith(`${label} is `) && cell.message.includes(refusal));
+    .filter(
+      (cell): cell is CellError => cell instanceof CellError && cell.message.startsWith(`${label} is `) && cell.message.includes(refusal),
+    );
 }
 
 /** Every place of every example of a function where a number may be typed. A function of words alone has nothing to bound. */
@@ -46,7 +48,12 @@ const bounded = registry
     places: descriptor.examples.flatMap((example) => {
       const typed = argumentsOf(descriptor, example);
       const units = unitsOf(descriptor, typed);
-      return numberPlaces(descriptor, typed).map((place) => ({ place, units, probes: probesOf(place.parameter.limits), where: `${place.label} of ${JSON.stringify(typed)}` }));
+      return numberPlaces(descriptor, typed).map((place) => ({
+        place,
+        units,
+        probes: probesOf(place.parameter.limits),
+        where: `${place.label} of ${JSON.stringify(typed)}`,
+      }));
     }),
   }))
   .filter(({ places }) => places.length > 0);
@@ -68,17 +75,27 @@ describe.each(bounded)("GYLE.$id", ({ descriptor, places }) => {
           continue;
         }
         const [error] = errors;
-        if (error === undefined) expect.fail(`${label}: ${what} (typed ${value}) is not refused, but answers ${JSON.stringify(call(descriptor, put(value)))}`);
+        if (error === undefined)
+          expect.fail(`${label}: ${what} (typed ${value}) is not refused, but answers ${JSON.stringify(call(descriptor, put(value)))}`);
         expect(error.code, where).toBe("#VALUE!");
         // A time of day has no lower limit but midnight, which is 0.
-        if (parameter.quantity !== "date" || limit > 0) expect(error.message).toContain(showQuantity(parameter.quantity, limit, units).replace(` ${quantity(parameter.quantity).unit[units]}`, ""));
-        if (parameter.quantity !== "gravity" && parameter.quantity !== "date") expect(error.message).toContain(quantity(parameter.quantity).unit[units]);
+        if (parameter.quantity !== "date" || limit > 0)
+          expect(error.message).toContain(
+            showQuantity(parameter.quantity, limit, units).replace(` ${quantity(parameter.quantity).unit[units]}`, ""),
+          );
+        if (parameter.quantity !== "gravity" && parameter.quantity !== "date")
+          expect(error.message).toContain(quantity(parameter.quantity).unit[units]);
       }
     }
   });
 
   it("quotes its limits so that they can be believed", () => {
-    for (const { place: { parameter }, units, probes, where } of places) {
+    for (const {
+      place: { parameter },
+      units,
+      probes,
+      where,
+    } of places) {
       for (const { limit } of probes) {
         const words = showQuantity(parameter.quantity, limit, units);
         const shown = parameter.quantity === "date" ? (Date.parse(words) - Date.UTC(1899, 11, 30)) / 86_400_000 : parseFloat(words);

@@ -2,7 +2,13 @@ import { expect, it } from "vitest";
 import { mentionsIn } from "../../src/functions/mentions";
 
 it("takes the functions out of a text, and leaves the words between them as they are", () => {
-  expect(mentionsIn("Ask GYLE.PACK.CHECK first (GYLE.LOG.STEADY).", "PACK.PRIMING")).toEqual([{ words: "Ask " }, { id: "PACK.CHECK" }, { words: " first (" }, { id: "LOG.STEADY" }, { words: ")." }]);
+  expect(mentionsIn("Ask GYLE.PACK.CHECK first (GYLE.LOG.STEADY).", "PACK.PRIMING")).toEqual([
+    { words: "Ask " },
+    { id: "PACK.CHECK" },
+    { words: " first (" },
+    { id: "LOG.STEADY" },
+    { words: ")." },
+  ]);
   expect(mentionsIn("GYLE.PACK.CHECK", "BEER.ABV")).toEqual([{ id: "PACK.CHECK" }]);
 });
 

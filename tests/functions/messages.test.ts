@@ -46,12 +46,20 @@ describe("the hint beside a gravity out of range", () => {
   };
 
   it("takes 1.3 to 40 for °P, 41 to 200 for points, 900 to 1200 for a point left out, and says nothing to other numbers", () => {
-    expect(message(12.4)).toBe("original_gravity is 12.4; it must be from 0.980 to 1.200 (12.4 looks like °P: wrap it in GYLE.WORT.SG(12.4))");
+    expect(message(12.4)).toBe(
+      "original_gravity is 12.4; it must be from 0.980 to 1.200 (12.4 looks like °P: wrap it in GYLE.WORT.SG(12.4))",
+    );
     expect(message(1.21)).toContain("(1.21 looks like °P");
     expect(message(40)).toContain("(40 looks like °P");
-    for (const [points, gravity] of [[41, "1.041"], [200, "1.200"]] as const) expect(message(points)).toContain(`(${points} looks like points: write ${gravity})`);
+    for (const [points, gravity] of [
+      [41, "1.041"],
+      [200, "1.200"],
+    ] as const)
+      expect(message(points)).toContain(`(${points} looks like points: write ${gravity})`);
     expect(message(201)).toMatch(/to 1\.200$/);
-    expect(message(1048)).toBe("original_gravity is 1048; it must be from 0.980 to 1.200 (write it as 1.048, with the decimal sign of your spreadsheet)");
+    expect(message(1048)).toBe(
+      "original_gravity is 1048; it must be from 0.980 to 1.200 (write it as 1.048, with the decimal sign of your spreadsheet)",
+    );
     expect(message(901)).toContain("(write it as 0.901,");
     expect(message(1199)).toContain("(write it as 1.199,");
     for (const neither of [0.5, -3, 899, 1201, 5000]) expect(message(neither), String(neither)).toMatch(/to 1\.200$/);

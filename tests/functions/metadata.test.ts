@@ -7,7 +7,10 @@ import { registry } from "../../src/functions/registry";
 /** functions.json as Excel reads it (Office Add-ins documentation, "Manually create JSON metadata for custom functions"). */
 const parameterSchema = z.strictObject({
   name: z.string().regex(/^[a-z][a-z0-9_]*$/),
-  description: z.string().min(5).regex(/[.:)]$/, "ends like a sentence"),
+  description: z
+    .string()
+    .min(5)
+    .regex(/[.:)]$/, "ends like a sentence"),
   type: z.literal("any"),
   dimensionality: z.literal("matrix"),
   optional: z.boolean(),
@@ -30,7 +33,9 @@ const functionsSchema = z.strictObject({
 const written: unknown = JSON.parse(JSON.stringify(functionsJson(registry)));
 
 /** Every id ever published, one a line, in the order of publication. Sheets out there use them: none may ever go or change. */
-const published = readFileSync(new URL("function-ids.txt", import.meta.url), "utf8").split("\n").filter((line) => line !== "");
+const published = readFileSync(new URL("function-ids.txt", import.meta.url), "utf8")
+  .split("\n")
+  .filter((line) => line !== "");
 
 describe("functions.json", () => {
   it("has the shape that Excel reads, and nothing else in it", () => {
@@ -48,7 +53,11 @@ describe("functions.json", () => {
   it("would not pass with a wrong or an unknown property", () => {
     const { functions } = functionsSchema.parse(written);
     const [first] = functions;
-    for (const wrong of [{ ...first, id: "og" }, { ...first, volatile: true }, { ...first, parameters: [{ ...first?.parameters[0], type: "number" }] }]) {
+    for (const wrong of [
+      { ...first, id: "og" },
+      { ...first, volatile: true },
+      { ...first, parameters: [{ ...first?.parameters[0], type: "number" }] },
+    ]) {
       expect(functionsSchema.safeParse({ allowErrorForDataTypeAny: true, functions: [wrong] }).success).toBe(false);
     }
   });

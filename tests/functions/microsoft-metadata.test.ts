@@ -19,7 +19,10 @@ const jsName = (name: string): string => (name === "function" ? "function_" : na
 
 /** One function as Microsoft would have it written: every argument a matrix of anything. */
 function stubOf(descriptor: AnyDescriptor, helpUrl: string): string {
-  const parameters = Object.entries(descriptor.parameters as Record<string, Parameter>).map(([key, parameter]) => ({ name: jsName(argumentName(key)), parameter }));
+  const parameters = Object.entries(descriptor.parameters as Record<string, Parameter>).map(([key, parameter]) => ({
+    name: jsName(argumentName(key)),
+    parameter,
+  }));
   const lines = [
     descriptor.summary,
     `@customfunction ${descriptor.id} ${descriptor.id}`,
@@ -44,7 +47,9 @@ async function generated(source: string) {
 
 describe("functions.json beside what Microsoft's generator writes", async () => {
   const ours = functionsJson(registry, base);
-  const { metadataJson, errors, associate } = await generated(registry.map((descriptor, index) => stubOf(descriptor, ours.functions[index]?.helpUrl ?? "")).join("\n"));
+  const { metadataJson, errors, associate } = await generated(
+    registry.map((descriptor, index) => stubOf(descriptor, ours.functions[index]?.helpUrl ?? "")).join("\n"),
+  );
   const theirs = errors.length > 0 ? [] : (JSON.parse(metadataJson) as { functions: Record<string, unknown>[] }).functions;
 
   it("is accepted without a complaint", () => {
@@ -54,7 +59,11 @@ describe("functions.json beside what Microsoft's generator writes", async () => 
 
   it.each(ours.functions.map((mine, index) => ({ id: mine.id, mine, index })))("says the same of $id", ({ mine, index }) => {
     // The generator leaves out what is false, and the type of a result that may be anything.
-    const parameters = mine.parameters.map(({ name, optional, ...rest }) => ({ name: jsName(name), ...rest, ...(optional ? { optional } : {}) }));
+    const parameters = mine.parameters.map(({ name, optional, ...rest }) => ({
+      name: jsName(name),
+      ...rest,
+      ...(optional ? { optional } : {}),
+    }));
     expect(theirs[index]).toEqual({ ...mine, parameters, result: { dimensionality: mine.result.dimensionality } });
   });
 

@@ -9,7 +9,9 @@ import { isScalar, placesOf } from "../support/registry-probe";
 
 /** Batches side by side: a column for each scalar argument, over the whole domain, beside the same tables. */
 const rows = 4;
-const liftable = registry.filter((descriptor) => descriptor.result.kind !== "grid" && placesOf(descriptor).some(isScalar)).map((descriptor) => [descriptor.id, descriptor] as const);
+const liftable = registry
+  .filter((descriptor) => descriptor.result.kind !== "grid" && placesOf(descriptor).some(isScalar))
+  .map((descriptor) => [descriptor.id, descriptor] as const);
 
 describe.each(liftable)("GYLE.%s of columns", (_, descriptor) => {
   const scalars = placesOf(descriptor).map(isScalar);
@@ -17,16 +19,20 @@ describe.each(liftable)("GYLE.%s of columns", (_, descriptor) => {
   it("is what it is of each row alone, in both unit systems", () => {
     let numbers = 0;
     fc.assert(
-      fc.property(fc.array(arbitraryCall(descriptor), { minLength: rows, maxLength: rows }), fc.array(fc.constantFrom("metric" as const, "us" as const), { minLength: rows, maxLength: rows }), (cores, systems) => {
-        // The first row brings the tables; an empty cell in a column is an argument left out in that row.
-        const calls = cores.map((core, row) => typedCall(descriptor, core, systems[row] ?? "metric"));
-        const [first = []] = calls;
-        const alone = calls.map((typed) => first.map((whole, index) => (scalars[index] === true ? (typed[index] ?? null) : whole)));
-        const columns = first.map((whole, index) => (scalars[index] === true ? alone.map((typed) => [typed[index]]) : whole));
-        const answer = call(descriptor, columns);
-        expect(answer).toEqual(alone.map((typed) => call(descriptor, typed)[0]));
-        numbers += answer.flat().filter((cell) => !(cell instanceof CellError) && cell !== "").length;
-      }),
+      fc.property(
+        fc.array(arbitraryCall(descriptor), { minLength: rows, maxLength: rows }),
+        fc.array(fc.constantFrom("metric" as const, "us" as const), { minLength: rows, maxLength: rows }),
+        (cores, systems) => {
+          // The first row brings the tables; an empty cell in a column is an argument left out in that row.
+          const calls = cores.map((core, row) => typedCall(descriptor, core, systems[row] ?? "metric"));
+          const [first = []] = calls;
+          const alone = calls.map((typed) => first.map((whole, index) => (scalars[index] === true ? (typed[index] ?? null) : whole)));
+          const columns = first.map((whole, index) => (scalars[index] === true ? alone.map((typed) => [typed[index]]) : whole));
+          const answer = call(descriptor, columns);
+          expect(answer).toEqual(alone.map((typed) => call(descriptor, typed)[0]));
+          numbers += answer.flat().filter((cell) => !(cell instanceof CellError) && cell !== "").length;
+        },
+      ),
       { numRuns: 40 },
     );
     if (allDrawn) expect(numbers).toBeGreaterThan(3);

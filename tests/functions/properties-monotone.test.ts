@@ -23,13 +23,18 @@ type Free = string;
 
 const number = (value: number | string | undefined, otherwise: number): number => (typeof value === "number" ? value : otherwise);
 /** Iso-alpha acid is lost again in a boil of more than two hours. */
-const notBoiledAway = ({ minutes, boiled, model }: Record<string, number | string>): boolean => model === "tinseth" || model === "rager" || number(minutes, 0) + number(boiled, 0) <= 110;
+const notBoiledAway = ({ minutes, boiled, model }: Record<string, number | string>): boolean =>
+  model === "tinseth" || model === "rager" || number(minutes, 0) + number(boiled, 0) <= 110;
 
 const directions: Readonly<Record<string, Readonly<Record<string, Direction | Free>>>> = {
   "WORT.SG": { plato: up },
   "WORT.PLATO": { gravity: up },
   // Water is heaviest at 4 °C.
-  "WORT.HYDROMETER": { reading: up, sample_temperature: { goes: "up", where: ({ sample_temperature: t }) => number(t, 0) >= 7 }, calibrated_at: down },
+  "WORT.HYDROMETER": {
+    reading: up,
+    sample_temperature: { goes: "up", where: ({ sample_temperature: t }) => number(t, 0) >= 7 },
+    calibrated_at: down,
+  },
   "WORT.REFRACTOMETER": { brix: up, wort_correction: down },
   "WORT.GRAVITY": { volume: down, efficiency: up },
   "WORT.COLOUR": { volume: down },
@@ -81,14 +86,23 @@ const directions: Readonly<Record<string, Readonly<Record<string, Direction | Fr
   "YEAST.CELLS": { volume: up, gravity: up, rate: up },
   "YEAST.PACKS": { cells: up, per_pack: down, viability: down },
   "YEAST.VIABILITY": { days: down },
-  "YEAST.STARTER": { cells_now: "a starter is never below half a litre for each pack, so more yeast may take more wort", cells_wanted: up, gravity: down },
+  "YEAST.STARTER": {
+    cells_now: "a starter is never below half a litre for each pack, so more yeast may take more wort",
+    cells_wanted: up,
+    gravity: down,
+  },
   "YEAST.FINISH": { original_gravity: { goes: "up", where: ({ attenuation }) => number(attenuation, 75) < 100 }, attenuation: down },
   // Beer lighter than water has an attenuation above 100 %, and less so in stronger wort.
   "YEAST.ATTENUATION": { original_gravity: { goes: "up", where: ({ gravity }) => number(gravity, 1) > 1 }, gravity: down },
   "BEER.ABV": { original_gravity: up, final_gravity: down, primed: up },
   "BEER.ABW": { original_gravity: up, final_gravity: down },
   "BEER.EXTRACT": { original_gravity: up, final_gravity: up },
-  "BEER.ENERGY": { original_gravity: up, serving: up, primed: up, final_gravity: "alcohol and sugar hold about as much energy, so it hardly matters how far the beer ferments" },
+  "BEER.ENERGY": {
+    original_gravity: up,
+    serving: up,
+    primed: up,
+    final_gravity: "alcohol and sugar hold about as much energy, so it hardly matters how far the beer ferments",
+  },
   "BEER.CARBS": { original_gravity: up, final_gravity: up, serving: up },
   "BEER.ORIGINAL": { abv: up, final_gravity: up },
   "BEER.REFRACTOMETER": { original_brix: down, brix: up, wort_correction: "divides two readings that pull in opposite directions" },
@@ -100,7 +114,14 @@ const directions: Readonly<Record<string, Readonly<Record<string, Direction | Fr
   "PACK.PRESSURE": { co2: up, temperature: up, altitude: up },
   "PACK.VOLUMES": { pressure: up, temperature: down, altitude: down },
   "PACK.LINE": { pressure: up, height: down, line_id: up, flow: down },
-  "PACK.INSIDE": { co2: up, temperature: up, gravity: "a few points more and there is no figure, as the bottle is over: tests/core/pack holds what they add", expected: "the same", altitude: "a gauge reads more in thinner air, of which less is sealed in", headspace: "more air, but more room for the gas, and beer that grows has less in a small one" },
+  "PACK.INSIDE": {
+    co2: up,
+    temperature: up,
+    gravity: "a few points more and there is no figure, as the bottle is over: tests/core/pack holds what they add",
+    expected: "the same",
+    altitude: "a gauge reads more in thinner air, of which less is sealed in",
+    headspace: "more air, but more room for the gas, and beer that grows has less in a small one",
+  },
   "PACK.READY": { packaged_on: up, temperature: down },
 };
 
@@ -110,7 +131,9 @@ const withOneNumber = registry.filter((descriptor) => descriptor.result.kind ===
 describe("the directions", () => {
   it("are told of every number that goes into a function with one answer", () => {
     const told = Object.entries(directions).flatMap(([id, own]) => Object.keys(own).map((name) => `${id} ${name}`));
-    expect(told.sort()).toEqual(withOneNumber.flatMap((descriptor) => scalarNumbers(descriptor).map(({ name }) => `${descriptor.id} ${name}`)).sort());
+    expect(told.sort()).toEqual(
+      withOneNumber.flatMap((descriptor) => scalarNumbers(descriptor).map(({ name }) => `${descriptor.id} ${name}`)).sort(),
+    );
   });
 });
 
@@ -119,13 +142,22 @@ const answer = (descriptor: AnyDescriptor, core: readonly CoreArgument[]): numbe
   return typeof cell === "number" ? cell : undefined;
 };
 
-const held = Object.entries(directions).flatMap(([id, own]) => Object.entries(own).flatMap(([name, direction]) => (typeof direction === "string" ? [] : [{ id, name, goes: direction.goes, where: direction.where ?? (() => true) }])));
+const held = Object.entries(directions).flatMap(([id, own]) =>
+  Object.entries(own).flatMap(([name, direction]) =>
+    typeof direction === "string" ? [] : [{ id, name, goes: direction.goes, where: direction.where ?? (() => true) }],
+  ),
+);
 
 describe.each(held)("GYLE.$id goes $goes", ({ id, name, goes, where }) => {
   const descriptor = functionNamed(id);
   const places = placesOf(descriptor).filter((place) => place.name !== "units");
   const at = places.findIndex((place) => place.name === name);
-  const named = (core: readonly CoreArgument[]) => Object.fromEntries(places.flatMap((place, index) => (typeof core[index] === "number" || typeof core[index] === "string" ? [[place.name, core[index]]] : []))) as Record<string, number | string>;
+  const named = (core: readonly CoreArgument[]) =>
+    Object.fromEntries(
+      places.flatMap((place, index) =>
+        typeof core[index] === "number" || typeof core[index] === "string" ? [[place.name, core[index]]] : [],
+      ),
+    ) as Record<string, number | string>;
 
   it(`with ${name}`, () => {
     let compared = 0;
@@ -134,14 +166,18 @@ describe.each(held)("GYLE.$id goes $goes", ({ id, name, goes, where }) => {
       fc.property(arbitraryCall(descriptor), arbitraryCall(descriptor), (core, other) => {
         const [one, two] = [core[at], other[at]];
         if (typeof one !== "number" || typeof two !== "number" || one === two) return;
-        const [less, more] = [Math.min(one, two), Math.max(one, two)].map((value) => core.map((argument, index) => (index === at ? value : argument)));
+        const [less, more] = [Math.min(one, two), Math.max(one, two)].map((value) =>
+          core.map((argument, index) => (index === at ? value : argument)),
+        );
         if (less === undefined || more === undefined || !where(named(less)) || !where(named(more))) return;
         const [low, high] = [answer(descriptor, less), answer(descriptor, more)];
         if (low === undefined || high === undefined) return;
         compared += 1;
         const rise = goes === "up" ? high - low : low - high;
         if (rise > 0) moved += 1;
-        expect(rise, `${low} at ${Math.min(one, two)}, ${high} at ${Math.max(one, two)} of ${JSON.stringify(core)}`).toBeGreaterThanOrEqual(-1e-9 * Math.max(1, Math.abs(low), Math.abs(high)));
+        expect(rise, `${low} at ${Math.min(one, two)}, ${high} at ${Math.max(one, two)} of ${JSON.stringify(core)}`).toBeGreaterThanOrEqual(
+          -1e-9 * Math.max(1, Math.abs(low), Math.abs(high)),
+        );
       }),
       { numRuns: 250 },
     );

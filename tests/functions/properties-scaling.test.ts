@@ -51,12 +51,17 @@ describe.each(scaling)("a recipe half as large: GYLE.%s", (id, amounts, power) =
       const halved = (cell: number | string | null) => (typeof cell === "number" ? cell / 2 : cell);
       if (parameter?.kind === "table" && Array.isArray(value)) {
         const layout = parameter.layouts[0] ?? [];
-        return (value as Matrix<number | string | null>).map((row) => row.map((cell, column) => (amounts.includes(`${name}.${layout[column]}`) ? halved(cell) : cell)));
+        return (value as Matrix<number | string | null>).map((row) =>
+          row.map((cell, column) => (amounts.includes(`${name}.${layout[column]}`) ? halved(cell) : cell)),
+        );
       }
       if (!amounts.includes(name)) return value;
       // What is left out stands for a usual amount, of which half is wanted.
-      if (value === null) return parameter !== undefined && "default" in parameter && typeof parameter.default === "number" ? parameter.default / 2 : value;
-      return Array.isArray(value) ? (value as Matrix<number | string | null>).map((row) => row.map(halved)) : halved(value as number | string | null);
+      if (value === null)
+        return parameter !== undefined && "default" in parameter && typeof parameter.default === "number" ? parameter.default / 2 : value;
+      return Array.isArray(value)
+        ? (value as Matrix<number | string | null>).map((row) => row.map(halved))
+        : halved(value as number | string | null);
     });
 
   it(power === 1 ? "takes half as much" : "comes out the same", () => {

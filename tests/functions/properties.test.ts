@@ -36,7 +36,8 @@ function expectProper(answer: Answer): void {
   }
 }
 
-const hasNumber = (answer: Answer): boolean => answer.flat().some((cell) => typeof cell === "number" || (typeof cell === "string" && cell !== ""));
+const hasNumber = (answer: Answer): boolean =>
+  answer.flat().some((cell) => typeof cell === "number" || (typeof cell === "string" && cell !== ""));
 
 describe.each(everyFunction)("GYLE.%s, whatever is typed within its limits", (_, descriptor) => {
   it("answers with a finite number, words, or an error with its reason", () => {
@@ -53,7 +54,25 @@ describe.each(everyFunction)("GYLE.%s, whatever is typed within its limits", (_,
     if (allDrawn) expect(answered).toBeGreaterThan(5);
   });
 
-  const slips = fc.constantFrom<unknown>(true, "a word", "", null, -1, 0, 1e-300, 1e300, -273.15, [[1], [2], [3]], [[1, 2], [3, 4]], [["a", "b", "c"]], [[]], new CellError("#DIV/0!", "an input is #DIV/0!"));
+  const slips = fc.constantFrom<unknown>(
+    true,
+    "a word",
+    "",
+    null,
+    -1,
+    0,
+    1e-300,
+    1e300,
+    -273.15,
+    [[1], [2], [3]],
+    [
+      [1, 2],
+      [3, 4],
+    ],
+    [["a", "b", "c"]],
+    [[]],
+    new CellError("#DIV/0!", "an input is #DIV/0!"),
+  );
 
   it("keeps its manners with a slip of the hand in any place", () => {
     fc.assert(
@@ -65,9 +84,12 @@ describe.each(everyFunction)("GYLE.%s, whatever is typed within its limits", (_,
   });
 });
 
-const inBothSystems = registry.filter((descriptor) => placesOf(descriptor).some(({ name }) => name === "units")).map((descriptor) => [descriptor.id, descriptor] as const);
+const inBothSystems = registry
+  .filter((descriptor) => placesOf(descriptor).some(({ name }) => name === "units"))
+  .map((descriptor) => [descriptor.id, descriptor] as const);
 
-const close = (one: number, other: number, within = 1e-7): boolean => Math.abs(one - other) <= within * Math.max(1e-6, Math.abs(one), Math.abs(other));
+const close = (one: number, other: number, within = 1e-7): boolean =>
+  Math.abs(one - other) <= within * Math.max(1e-6, Math.abs(one), Math.abs(other));
 
 /** What the numbers of a block are, column by column; a column of words has none. */
 const blocks: Readonly<Record<string, readonly (QuantityName | undefined)[]>> = {
@@ -86,7 +108,10 @@ function expectSamePhysics(descriptor: AnyDescriptor, metric: Answer, us: Answer
     const other = us.flat()[index];
     if (one instanceof CellError || other instanceof CellError) expect(other).toMatchObject({ code: (one as CellError).code });
     else if (typeof one === "number" && typeof other === "number") {
-      const name = descriptor.result.kind === "number" ? (descriptor.result.quantity as QuantityName) : blocks[descriptor.id]?.[index % (metric[0]?.length ?? 1)];
+      const name =
+        descriptor.result.kind === "number"
+          ? (descriptor.result.quantity as QuantityName)
+          : blocks[descriptor.id]?.[index % (metric[0]?.length ?? 1)];
       if (name === undefined) return expect.fail(`what is column ${index} of ${descriptor.id}?`);
       const [core, twin] = [quantity(name).toCore(one, "metric"), quantity(name).toCore(other, "us")];
       expect(close(core, twin), `${core} and ${twin}`).toBe(true);
@@ -98,7 +123,11 @@ describe.each(inBothSystems)("GYLE.%s in litres and in gallons", (_, descriptor)
   it("says the same of the same brew", () => {
     fc.assert(
       fc.property(arbitraryCall(descriptor), (core) => {
-        expectSamePhysics(descriptor, call(descriptor, typedCall(descriptor, core, "metric")), call(descriptor, typedCall(descriptor, core, "us")));
+        expectSamePhysics(
+          descriptor,
+          call(descriptor, typedCall(descriptor, core, "metric")),
+          call(descriptor, typedCall(descriptor, core, "us")),
+        );
       }),
       settings,
     );
@@ -108,8 +137,16 @@ describe.each(inBothSystems)("GYLE.%s in litres and in gallons", (_, descriptor)
 /** Functions that answer row for row: their answer is turned round with the rows. */
 const rowForRow = ["HOPS.SHARE", "PACK.DOSE"];
 /** Where the order is the meaning. */
-const inOrder: Readonly<Record<string, string>> = { "DAY.TIMELINE": "the steps follow one another", "GAUGE.SPREAD": "the arguments have their places" };
-const ofRows = registry.filter((descriptor) => !(descriptor.id in inOrder) && placesOf(descriptor).some(({ parameter }) => parameter.kind === "table" || parameter.kind === "list")).map((descriptor) => [descriptor.id, descriptor] as const);
+const inOrder: Readonly<Record<string, string>> = {
+  "DAY.TIMELINE": "the steps follow one another",
+  "GAUGE.SPREAD": "the arguments have their places",
+};
+const ofRows = registry
+  .filter(
+    (descriptor) =>
+      !(descriptor.id in inOrder) && placesOf(descriptor).some(({ parameter }) => parameter.kind === "table" || parameter.kind === "list"),
+  )
+  .map((descriptor) => [descriptor.id, descriptor] as const);
 
 function expectClose(one: Answer, other: Answer): void {
   expect(other.map((row) => row.length)).toEqual(one.map((row) => row.length));
@@ -125,19 +162,28 @@ describe.each(ofRows)("GYLE.%s with its rows in another order", (id, descriptor)
   const places = placesOf(descriptor);
   // What is asked for one by one (`at`), and a base with fixed places, stay.
   const stays = (index: number): boolean => ["at", "base"].includes(places[index]?.name ?? "");
-  const rowsOf = (core: readonly CoreArgument[]): number => Math.max(...core.map((argument, index) => (Array.isArray(argument) && !stays(index) ? argument.length : 0)));
-  const inOrder = (rows: Matrix<number | string | null>, order: readonly number[]) => order.flatMap((row) => (rows[row] === undefined ? [] : [rows[row]]));
+  const rowsOf = (core: readonly CoreArgument[]): number =>
+    Math.max(...core.map((argument, index) => (Array.isArray(argument) && !stays(index) ? argument.length : 0)));
+  const inOrder = (rows: Matrix<number | string | null>, order: readonly number[]) =>
+    order.flatMap((row) => (rows[row] === undefined ? [] : [rows[row]]));
   const shuffled = (core: readonly CoreArgument[], order: readonly number[]): CoreArgument[] =>
-    core.map((argument, index) => (Array.isArray(argument) && !stays(index) ? inOrder(argument as Matrix<number | string | null>, order) : argument));
+    core.map((argument, index) =>
+      Array.isArray(argument) && !stays(index) ? inOrder(argument as Matrix<number | string | null>, order) : argument,
+    );
 
   it("gives the same", () => {
     fc.assert(
       fc.property(
-        arbitraryCall(descriptor).chain((core) => fc.tuple(fc.constant(core), fc.shuffledSubarray([...Array(rowsOf(core)).keys()], { minLength: rowsOf(core) }))),
+        arbitraryCall(descriptor).chain((core) =>
+          fc.tuple(fc.constant(core), fc.shuffledSubarray([...Array(rowsOf(core)).keys()], { minLength: rowsOf(core) })),
+        ),
         ([core, order]) => {
           const answer = call(descriptor, typedCall(descriptor, core, "metric"));
           const other = call(descriptor, typedCall(descriptor, shuffled(core, order), "metric"));
-          const wanted = rowForRow.includes(id) && answer.length === order.length ? (inOrder(answer as Matrix<number | string | null>, order) as Answer) : answer;
+          const wanted =
+            rowForRow.includes(id) && answer.length === order.length
+              ? (inOrder(answer as Matrix<number | string | null>, order) as Answer)
+              : answer;
           expectClose(wanted, other);
         },
       ),

@@ -48,32 +48,98 @@ describe("the heading row of a table", () => {
   });
 
   it("is not seen in a first row that holds a step", () => {
-    expect(rowsOf(steps, [["Heat the water", "before", 20], ["Weigh the hops", "before", 5]])).toMatchObject({ rows: 2, height: 2 });
-    expect(rowsOf(steps, [["Heat the water", "Before", ""], ["Weigh the hops", "before", 5]]).rows).toBe(2);
+    expect(
+      rowsOf(steps, [
+        ["Heat the water", "before", 20],
+        ["Weigh the hops", "before", 5],
+      ]),
+    ).toMatchObject({ rows: 2, height: 2 });
+    expect(
+      rowsOf(steps, [
+        ["Heat the water", "Before", ""],
+        ["Weigh the hops", "before", 5],
+      ]).rows,
+    ).toBe(2);
   });
 
   it("is skipped when a passed-over column of names comes first", () => {
-    expect(rowsOf(hops, [["Hop", "Grams", "Min"], ["Cascade", 28, 60]])).toMatchObject({ rows: 1, first: { mass: 28, minutes: 60 } });
-    expect(rowsOf(hops, [["Cascade", 28, 60], ["Fuggle", 10, 5]]).rows).toBe(2);
+    expect(
+      rowsOf(hops, [
+        ["Hop", "Grams", "Min"],
+        ["Cascade", 28, 60],
+      ]),
+    ).toMatchObject({ rows: 1, first: { mass: 28, minutes: 60 } });
+    expect(
+      rowsOf(hops, [
+        ["Cascade", 28, 60],
+        ["Fuggle", 10, 5],
+      ]).rows,
+    ).toBe(2);
   });
 
   it("may leave cells empty", () => {
-    expect(rowsOf(hops, [["Grams", null], [28, 60]])).toMatchObject({ rows: 1, height: 1 });
-    expect(rowsOf(hops, [["", "Minutes"], [28, 60]])).toMatchObject({ rows: 1, height: 1 });
+    expect(
+      rowsOf(hops, [
+        ["Grams", null],
+        [28, 60],
+      ]),
+    ).toMatchObject({ rows: 1, height: 1 });
+    expect(
+      rowsOf(hops, [
+        ["", "Minutes"],
+        [28, 60],
+      ]),
+    ).toMatchObject({ rows: 1, height: 1 });
   });
 
   it("is not made of a slip of the hand: that is reported with its row", () => {
-    expect(problemOf(hops, [["28 g", 60], [10, 5]])).toBe('table row 1: mass must be a number, not the text "28 g"; it must be above 0 and at most 50000 g (type 28 alone)');
-    expect(problemOf(hops, [["-5", ".5"], [10, 5]])).toContain("row 1: mass must be a number");
-    expect(problemOf(hops, [["some", 60], [10, 5]])).toContain("row 1: mass must be a number");
-    expect(problemOf(steps, [["Mash", "before", "an hour"], ["Sparge", "before", 20]])).toContain("row 1: minutes must be a number");
+    expect(
+      problemOf(hops, [
+        ["28 g", 60],
+        [10, 5],
+      ]),
+    ).toBe('table row 1: mass must be a number, not the text "28 g"; it must be above 0 and at most 50000 g (type 28 alone)');
+    expect(
+      problemOf(hops, [
+        ["-5", ".5"],
+        [10, 5],
+      ]),
+    ).toContain("row 1: mass must be a number");
+    expect(
+      problemOf(hops, [
+        ["some", 60],
+        [10, 5],
+      ]),
+    ).toContain("row 1: mass must be a number");
+    expect(
+      problemOf(steps, [
+        ["Mash", "before", "an hour"],
+        ["Sparge", "before", 20],
+      ]),
+    ).toContain("row 1: minutes must be a number");
   });
 
   it("counts in the row that a message names", () => {
-    expect(problemOf(hops, [["Grams", "Minutes"], [28, 60], ["lots", 5]])).toContain("table row 3: mass");
+    expect(
+      problemOf(hops, [
+        ["Grams", "Minutes"],
+        [28, 60],
+        ["lots", 5],
+      ]),
+    ).toContain("table row 3: mass");
   });
 
   it("alone is a table that is not filled in yet", () => {
-    expect(readTable("table", [["What", "When", "Minutes"], ["", "", ""]], steps, "metric")).toBe(missing);
+    expect(
+      readTable(
+        "table",
+        [
+          ["What", "When", "Minutes"],
+          ["", "", ""],
+        ],
+        steps,
+        "metric",
+      ),
+    ).toBe(missing);
   });
 });

@@ -40,8 +40,12 @@ describe("a column of numbers", () => {
   });
 
   it("has its heading in the first cell only, and none when it is the only cell", () => {
-    expect(problemOf(() => read([[1.05], ["SG"]]))).toBe('#VALUE! readings row 2 must be a number, not the text "SG"; it must be from 0.980 to 1.200');
-    expect(problemOf(() => read([["SG"]]))).toBe('#VALUE! readings row 1 must be a number, not the text "SG"; it must be from 0.980 to 1.200');
+    expect(problemOf(() => read([[1.05], ["SG"]]))).toBe(
+      '#VALUE! readings row 2 must be a number, not the text "SG"; it must be from 0.980 to 1.200',
+    );
+    expect(problemOf(() => read([["SG"]]))).toBe(
+      '#VALUE! readings row 1 must be a number, not the text "SG"; it must be from 0.980 to 1.200',
+    );
   });
 
   it("is not filled in yet when nothing is in it, or only a heading", () => {
@@ -50,8 +54,22 @@ describe("a column of numbers", () => {
   });
 
   it("is no block", () => {
-    expect(problemOf(() => read([[1.05, 1.04], [1.03, 1.02]]))).toBe("#VALUE! readings must be a single column or a single row");
-    expect(problemOf(() => readCells("readings", [[1, 2], [3, 4]]))).toBe("#VALUE! readings must be a single column or a single row");
+    expect(
+      problemOf(() =>
+        read([
+          [1.05, 1.04],
+          [1.03, 1.02],
+        ]),
+      ),
+    ).toBe("#VALUE! readings must be a single column or a single row");
+    expect(
+      problemOf(() =>
+        readCells("readings", [
+          [1, 2],
+          [3, 4],
+        ]),
+      ),
+    ).toBe("#VALUE! readings must be a single column or a single row");
   });
 
   it("hands on an error, and names the row of what is wrong", () => {
@@ -72,8 +90,17 @@ describe("the rows of a table", () => {
   const hops: TableParameter = {
     kind: "table",
     doc: "hops",
-    columns: { mass: smallMass("hops"), minutes: minutes("in the boil"), form: optional(choice("which", ["leaf", "pellet"]), "pellet"), name: { kind: "text", doc: "name", optional: true } },
-    layouts: [["mass", "minutes"], [null, "mass", "minutes"], ["mass", "minutes", "form", "name"]],
+    columns: {
+      mass: smallMass("hops"),
+      minutes: minutes("in the boil"),
+      form: optional(choice("which", ["leaf", "pellet"]), "pellet"),
+      name: { kind: "text", doc: "name", optional: true },
+    },
+    layouts: [
+      ["mass", "minutes"],
+      [null, "mass", "minutes"],
+      ["mass", "minutes", "form", "name"],
+    ],
   };
   const read = (range: Matrix, units: "metric" | "us" = "metric") => readTable("hops", range, hops, units);
   const rows = (range: Matrix) => {
@@ -83,7 +110,10 @@ describe("the rows of a table", () => {
 
   it("tell that one is half filled in, where the description asks for it", () => {
     const turned: TableParameter = { ...hops, layouts: [["minutes", "mass"]] };
-    const half = [[60, 30], [20, ""]];
+    const half = [
+      [60, 30],
+      [20, ""],
+    ];
     expect(readTable("hops", half, turned, "metric")).toBe(missing);
     expect(readTable("hops", half, { ...turned, halfFilled: "waits" }, "metric")).toMatchObject({ incomplete: true, height: 2 });
     expect(readTable("hops", half.slice(0, 1), { ...turned, halfFilled: "waits" }, "metric")).toMatchObject({ incomplete: false });
@@ -91,30 +121,86 @@ describe("the rows of a table", () => {
   });
 
   it("carry their place as typed, a heading not counted, and defaults for what is not given", () => {
-    expect(rows([["g", "min"], [30, 60], ["", ""], [20, 10]])).toEqual([
+    expect(
+      rows([
+        ["g", "min"],
+        [30, 60],
+        ["", ""],
+        [20, 10],
+      ]),
+    ).toEqual([
       { rowNumber: 1, mass: 30, minutes: 60, form: "pellet", name: undefined },
       { rowNumber: 3, mass: 20, minutes: 10, form: "pellet", name: undefined },
     ]);
-    expect(rows([[30, 60, "Leaf", "Perle"], [20, 10, "", ""]])).toEqual([
+    expect(
+      rows([
+        [30, 60, "Leaf", "Perle"],
+        [20, 10, "", ""],
+      ]),
+    ).toEqual([
       { rowNumber: 1, mass: 30, minutes: 60, form: "leaf", name: "Perle" },
       { rowNumber: 2, mass: 20, minutes: 10, form: "pellet", name: undefined },
     ]);
   });
 
   it("are passed over when nothing is in them: blank, 0, or no first column yet", () => {
-    expect(rows([[30, 60], [0, 0], [null, ""], ["", 15], [0, 15]])).toHaveLength(1);
+    expect(
+      rows([
+        [30, 60],
+        [0, 0],
+        [null, ""],
+        ["", 15],
+        [0, 15],
+      ]),
+    ).toHaveLength(1);
     expect(rows([["", 15]])).toBe("missing");
   });
 
   it("wait for a number in a row that has begun", () => {
-    const timed: TableParameter = { ...hops, columns: { mass: smallMass("hops"), alpha: number("percent", { doc: "alpha", limits: { above: 0, atMost: 30 }, typical: 5 }) }, layouts: [["mass", "alpha"]] };
-    expect(readTable("hops", [[30, 5], [20, ""]], timed, "metric")).toBe(missing);
-    expect(readTable("hops", [[30, 5], ["", ""]], timed, "metric")).not.toBe(missing);
+    const timed: TableParameter = {
+      ...hops,
+      columns: { mass: smallMass("hops"), alpha: number("percent", { doc: "alpha", limits: { above: 0, atMost: 30 }, typical: 5 }) },
+      layouts: [["mass", "alpha"]],
+    };
+    expect(
+      readTable(
+        "hops",
+        [
+          [30, 5],
+          [20, ""],
+        ],
+        timed,
+        "metric",
+      ),
+    ).toBe(missing);
+    expect(
+      readTable(
+        "hops",
+        [
+          [30, 5],
+          ["", ""],
+        ],
+        timed,
+        "metric",
+      ),
+    ).not.toBe(missing);
   });
 
   it("keep the height of the range without its heading", () => {
-    expect(read([["g", "min"], [30, 60], ["", ""], ["", ""]])).toMatchObject({ height: 3 });
-    expect(read([[30, 60], ["", ""]])).toMatchObject({ height: 2 });
+    expect(
+      read([
+        ["g", "min"],
+        [30, 60],
+        ["", ""],
+        ["", ""],
+      ]),
+    ).toMatchObject({ height: 3 });
+    expect(
+      read([
+        [30, 60],
+        ["", ""],
+      ]),
+    ).toMatchObject({ height: 2 });
   });
 
   it("are in the brewer's unit, and pass over a column that is of no concern, whatever stands there", () => {
@@ -136,18 +222,70 @@ describe("the rows of a table", () => {
   });
 
   it("begin below a heading, but a choice in the first row is none", () => {
-    const parts: TableParameter = { kind: "table", doc: "steps", columns: { part: choice("when", ["mash", "boil"]), minutes: minutes("how long") }, layouts: [["part", "minutes"]] };
-    expect(problemOf(() => readTable("steps", [["boil", "long"], ["mash", 60]], parts, "metric"))).toBe('#VALUE! steps row 1: minutes must be a number, not the text "long"; it must be from 0 to 1440 min');
-    expect(problemOf(() => readTable("steps", [[" Boil ", "long"], ["mash", 60]], parts, "metric"))).toContain("steps row 1: minutes must be a number");
-    expect(readTable("steps", [["Part", "Minutes"], ["mash", 60]], parts, "metric")).toMatchObject({ height: 1, 0: { part: "mash" } });
+    const parts: TableParameter = {
+      kind: "table",
+      doc: "steps",
+      columns: { part: choice("when", ["mash", "boil"]), minutes: minutes("how long") },
+      layouts: [["part", "minutes"]],
+    };
+    expect(
+      problemOf(() =>
+        readTable(
+          "steps",
+          [
+            ["boil", "long"],
+            ["mash", 60],
+          ],
+          parts,
+          "metric",
+        ),
+      ),
+    ).toBe('#VALUE! steps row 1: minutes must be a number, not the text "long"; it must be from 0 to 1440 min');
+    expect(
+      problemOf(() =>
+        readTable(
+          "steps",
+          [
+            [" Boil ", "long"],
+            ["mash", 60],
+          ],
+          parts,
+          "metric",
+        ),
+      ),
+    ).toContain("steps row 1: minutes must be a number");
+    expect(
+      readTable(
+        "steps",
+        [
+          ["Part", "Minutes"],
+          ["mash", 60],
+        ],
+        parts,
+        "metric",
+      ),
+    ).toMatchObject({ height: 1, 0: { part: "mash" } });
     // A heading over the choices alone says nothing: no number stands below a word.
-    expect(problemOf(() => readTable("steps", [["Part", ""], ["mash", 60]], parts, "metric"))).toContain('steps row 1: part is the text "Part"');
+    expect(
+      problemOf(() =>
+        readTable(
+          "steps",
+          [
+            ["Part", ""],
+            ["mash", 60],
+          ],
+          parts,
+          "metric",
+        ),
+      ),
+    ).toContain('steps row 1: part is the text "Part"');
   });
 });
 
 describe("a number", () => {
   const store = temperature("Store.", { atLeast: 0, atMost: 30 }, 20, { covered: { from: 5, to: 25, by: "the rule" } });
-  const read = (typed: unknown, parameter: NumberParameter = store, units: "metric" | "us" = "metric") => readNumber("store", typed, parameter, units);
+  const read = (typed: unknown, parameter: NumberParameter = store, units: "metric" | "us" = "metric") =>
+    readNumber("store", typed, parameter, units);
 
   it("is refused outside its limits, and not known outside what the source covers", () => {
     expect(problemOf(() => read(31))).toBe("#VALUE! store is 31 °C; it must be from 0 to 30 °C");

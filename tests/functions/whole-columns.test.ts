@@ -9,7 +9,8 @@ import { count, words } from "../support/made-up-function";
 const height = 60_000;
 const filled = 50;
 const blanks = [0, null, ""] as const;
-const wholeColumn = (cell: (row: number) => number, blank: unknown): unknown[][] => Array.from({ length: height }, (_, row) => [row < filled ? cell(row) : blank]);
+const wholeColumn = (cell: (row: number) => number, blank: unknown): unknown[][] =>
+  Array.from({ length: height }, (_, row) => [row < filled ? cell(row) : blank]);
 
 describe("a whole column of which fifty cells are filled", () => {
   it.each(blanks)("is answered as far as it reaches, and with nothing below (an empty cell as %j)", (blank) => {
@@ -78,6 +79,8 @@ describe("a list that is a whole column", () => {
     gravities[height - 1] = [1.03];
     expect(call(mix, [volumes, gravities])[0]?.[0]).toBeCloseTo(1.0496, 4);
     gravities[height - 1] = [5];
-    expect(call(mix, [volumes, gravities])[0]?.[0]).toMatchObject({ message: expect.stringContaining(`gravities row ${height}`) as string });
+    expect(call(mix, [volumes, gravities])[0]?.[0]).toMatchObject({
+      message: expect.stringContaining(`gravities row ${height}`) as string,
+    });
   });
 });

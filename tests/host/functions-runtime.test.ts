@@ -15,16 +15,23 @@ beforeAll(() => {
   runtime = startFunctionsRuntime();
 });
 
-const asExcelSends = (argument: Example["arguments"][number]): unknown => (argument === null || Array.isArray(argument) ? argument : [[argument]]);
+const asExcelSends = (argument: Example["arguments"][number]): unknown =>
+  argument === null || Array.isArray(argument) ? argument : [[argument]];
 const parameterCount = ({ parameters }: AnyDescriptor): number => Object.keys(parameters as object).length;
-const padded = (descriptor: AnyDescriptor, typed: unknown[]): unknown[] => [...typed, ...Array<null>(parameterCount(descriptor) - typed.length).fill(null)];
+const padded = (descriptor: AnyDescriptor, typed: unknown[]): unknown[] => [
+  ...typed,
+  ...Array<null>(parameterCount(descriptor) - typed.length).fill(null),
+];
 
 /** Of Excel's errors these carry a message: CustomFunctionError._getMessage in Microsoft's runtime. */
 const withMessage = ["#VALUE!", "#N/A"];
 
 /** Our answer as it must arrive: values as they are; errors with their code, and the message where Excel passes it on. */
 function expected(answer: Answer): HostAnswer {
-  const cell = (value: Answer[number][number]): unknown => (value instanceof CellError ? { code: value.code, ...(withMessage.includes(value.code) && value.message !== "" ? { message: value.message } : {}) } : value);
+  const cell = (value: Answer[number][number]): unknown =>
+    value instanceof CellError
+      ? { code: value.code, ...(withMessage.includes(value.code) && value.message !== "" ? { message: value.message } : {}) }
+      : value;
   return { ok: true, value: answer.map((row) => row.map(cell)) };
 }
 
@@ -45,9 +52,13 @@ describe("Microsoft's runtime", () => {
   });
 
   it("gets from every function, for every example, what the source answers", async () => {
-    const examples = registry.flatMap((descriptor) => descriptor.examples.map((example) => ({ descriptor, typed: example.arguments.map(asExcelSends) })));
+    const examples = registry.flatMap((descriptor) =>
+      descriptor.examples.map((example) => ({ descriptor, typed: example.arguments.map(asExcelSends) })),
+    );
     expect(examples.length).toBeGreaterThanOrEqual(registry.length);
-    const answers = await runtime.call(examples.map(({ descriptor, typed }) => ({ id: descriptor.id, parameters: padded(descriptor, typed) })));
+    const answers = await runtime.call(
+      examples.map(({ descriptor, typed }) => ({ id: descriptor.id, parameters: padded(descriptor, typed) })),
+    );
     expect(answers.map(arrived)).toEqual(examples.map(({ descriptor, typed }) => expected(call(descriptor, typed))));
   });
 
@@ -61,7 +72,8 @@ describe("Microsoft's runtime", () => {
 });
 
 describe("a call through Microsoft's runtime", () => {
-  const answer = async (id: string, ...parameters: unknown[]): Promise<HostAnswer> => arrived((await runtime.call([{ id, parameters }]))[0]!);
+  const answer = async (id: string, ...parameters: unknown[]): Promise<HostAnswer> =>
+    arrived((await runtime.call([{ id, parameters }]))[0]!);
 
   it("counts a null as an argument left out, as Excel sends it", async () => {
     const whole = expected(call(functionNamed("PACK.RESIDUAL"), [[[20]], [["metric"]]]));
@@ -82,7 +94,10 @@ describe("a call through Microsoft's runtime", () => {
   });
 
   it("keeps the message of #N/A, outside a source's range", async () => {
-    expect(await answer("WORT.PLATO", [[1.19]])).toEqual({ ok: true, value: [[{ code: "#N/A", message: expect.stringContaining("1.19") as string }]] });
+    expect(await answer("WORT.PLATO", [[1.19]])).toEqual({
+      ok: true,
+      value: [[{ code: "#N/A", message: expect.stringContaining("1.19") as string }]],
+    });
   });
 
   it("answers an id that nobody registered with a failure, not with silence", async () => {
@@ -93,7 +108,8 @@ describe("a call through Microsoft's runtime", () => {
 describe("with the page's manners taken away, as Microsoft's library does", () => {
   it("alert, confirm and prompt throw, history is without pushState, and our functions still answer", async () => {
     expect(vm.runInContext("[history.pushState, history.replaceState]", runtime.window)).toEqual([null, null]);
-    for (const gone of ["alert", "confirm", "prompt"]) expect(() => vm.runInContext(`${gone}("?")`, runtime.window) as unknown).toThrow("is not supported");
+    for (const gone of ["alert", "confirm", "prompt"])
+      expect(() => vm.runInContext(`${gone}("?")`, runtime.window) as unknown).toThrow("is not supported");
     expect((await runtime.call([{ id: "BEER.ABV", parameters: [[[1.05]], [[1.01]], null] }]))[0]).toMatchObject({ ok: true });
   });
 });

@@ -47,7 +47,10 @@ export function startFunctionsRuntime(): FunctionsRuntime {
       const { id, message } = JSON.parse(text) as { id: number; message: { body: { Actions: Action[] } } };
       for (const action of message.body.Actions) takeResults(action);
       const body = JSON.stringify({ Results: message.body.Actions.map(({ Id }) => ({ ActionId: Id, Value: null })) });
-      setTimeout(() => this.onMessageFromHost(JSON.stringify({ id, type: richApiRequest, message: { statusCode: 200, headers: {}, body } })), 0);
+      setTimeout(
+        () => this.onMessageFromHost(JSON.stringify({ id, type: richApiRequest, message: { statusCode: 200, headers: {}, body } })),
+        0,
+      );
     },
   };
 
@@ -71,7 +74,11 @@ export function startFunctionsRuntime(): FunctionsRuntime {
       const entries = calls.map(({ id, parameters, address = "Sheet1!A1" }) => {
         const number = ++lastId;
         answers.push(new Promise((resolve) => waiting.set(number, resolve)));
-        return { messageCategory: functionsCategory, messageType: invocation, message: JSON.stringify([number, id, parameters, address, allowErrors]) };
+        return {
+          messageCategory: functionsCategory,
+          messageType: invocation,
+          message: JSON.stringify([number, id, parameters, address, allowErrors]),
+        };
       });
       bridge.onMessageFromHost(JSON.stringify({ type: hostEvent, message: { entries } }));
       return Promise.all(answers);
@@ -91,7 +98,9 @@ function browserLike(bridge: object): Record<string, unknown> {
   const script = { src: "https://appsforoffice.microsoft.com/lib/1/hosted/custom-functions-runtime.js", getAttribute: () => null };
   return {
     _richApiNativeBridge: bridge,
-    setTimeout, clearTimeout, console,
+    setTimeout,
+    clearTimeout,
+    console,
     location: { href: "https://quillmarsh.example/gylebook/taskpane.html", search: "", hash: "", protocol: "https:" },
     navigator: { userAgent: "" },
     history: { pushState: () => undefined, replaceState: () => undefined },

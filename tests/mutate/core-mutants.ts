@@ -19,7 +19,10 @@ export interface Mutant {
 }
 
 const root = new URL("../../", import.meta.url).pathname;
-export const coreFiles: readonly string[] = readdirSync(join(root, "src/core"), { recursive: true, encoding: "utf8" }).filter((file) => file.endsWith(".ts")).sort().map((file) => `src/core/${file}`);
+export const coreFiles: readonly string[] = readdirSync(join(root, "src/core"), { recursive: true, encoding: "utf8" })
+  .filter((file) => file.endsWith(".ts"))
+  .sort()
+  .map((file) => `src/core/${file}`);
 
 const swapped: Readonly<Record<string, string>> = { "<": "<=", "<=": "<", ">": ">=", ">=": ">" };
 /** Adding one to a large constant is no slip that anybody makes, and a tenth more of a hair for the sake of rounding changes nothing. */
@@ -32,12 +35,20 @@ export function withMutants(file: string, text: string, first: number): { readon
   const plain = (node: ts.Node): string => node.getText(source);
   const sleep = (node: ts.Node, is: string, otherwise: string): string => {
     const id = first + mutants.length;
-    mutants.push({ id, file, line: source.getLineAndCharacterOfPosition(node.getStart(source)).line + 1, was: plain(node).slice(0, 70), is: is.slice(0, 70), whileLoading: !inFunction(node) });
+    mutants.push({
+      id,
+      file,
+      line: source.getLineAndCharacterOfPosition(node.getStart(source)).line + 1,
+      was: plain(node).slice(0, 70),
+      is: is.slice(0, 70),
+      whileLoading: !inFunction(node),
+    });
     return `(globalThis.awake === ${id} ? (${is}) : ${otherwise})`;
   };
 
   function write(node: ts.Node): string {
-    if (ts.isTypeNode(node) || ts.isImportDeclaration(node) || ts.isTypeAliasDeclaration(node) || ts.isInterfaceDeclaration(node)) return plain(node);
+    if (ts.isTypeNode(node) || ts.isImportDeclaration(node) || ts.isTypeAliasDeclaration(node) || ts.isInterfaceDeclaration(node))
+      return plain(node);
     let code = children(node);
     if (ts.isNumericLiteral(node) && isValue(node)) {
       const value = Number(node.text);
@@ -51,8 +62,10 @@ export function withMutants(file: string, text: string, first: number): { readon
     } else if (ts.isCallExpression(node)) {
       const callee = plain(node.expression);
       const [one, other] = node.arguments;
-      if (callee === "Math.min" || callee === "Math.max") code = sleep(node, plain(node).replace(callee, callee === "Math.min" ? "Math.max" : "Math.min"), code);
-      else if (one && other && ts.isIdentifier(one) && ts.isIdentifier(other)) code = sleep(node, `${callee}(${[other, one, ...node.arguments.slice(2)].map(plain).join(", ")})`, code);
+      if (callee === "Math.min" || callee === "Math.max")
+        code = sleep(node, plain(node).replace(callee, callee === "Math.min" ? "Math.max" : "Math.min"), code);
+      else if (one && other && ts.isIdentifier(one) && ts.isIdentifier(other))
+        code = sleep(node, `${callee}(${[other, one, ...node.arguments.slice(2)].map(plain).join(", ")})`, code);
     }
     return code;
   }

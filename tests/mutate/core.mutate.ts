@@ -12,9 +12,15 @@ import { allCoreMutants, type Mutant } from "./core-mutants";
  * GYLEBOOK_MUTATE=pack takes the files whose names hold "pack" only.
  */
 declare global {
-  interface ImportMeta { glob<T>(patterns: readonly string[]): Record<string, () => Promise<T>> }
+  interface ImportMeta {
+    glob<T>(patterns: readonly string[]): Record<string, () => Promise<T>>;
+  }
 }
-const { it, afterAll, vi } = globalThis as unknown as { it: (name: string, body: () => Promise<void>) => void; afterAll: (body: () => void) => void; vi: { resetModules(): void } };
+const { it, afterAll, vi } = globalThis as unknown as {
+  it: (name: string, body: () => Promise<void>) => void;
+  afterAll: (body: () => void) => void;
+  vi: { resetModules(): void };
+};
 const shared = globalThis as { awake?: number; turn?: () => void; keptTests?: Kept[] } & typeof globalThis;
 const [longest, mostTurns] = [1500, 3_000_000];
 /** What was reached when this was written, rounded down: what survives is listed, and most of it changes nothing that shows. */
@@ -34,8 +40,15 @@ async function load(of: string): Promise<Kept[]> {
 
 async function fails({ body }: Kept): Promise<boolean> {
   let turns = 0;
-  shared.turn = () => { if ((turns += 1) > mostTurns) throw new Error("a loop that does not end"); };
-  try { await body(); return false; } catch { return true; }
+  shared.turn = () => {
+    if ((turns += 1) > mostTurns) throw new Error("a loop that does not end");
+  };
+  try {
+    await body();
+    return false;
+  } catch {
+    return true;
+  }
 }
 
 async function firstToFail(tests: readonly Kept[]): Promise<string | undefined> {
@@ -56,18 +69,36 @@ async function judges(tests: readonly Kept[]): Promise<Kept[]> {
     const began = performance.now();
     if (!(await fails(test))) timed.push({ test, took: performance.now() - began });
   }
-  return timed.filter(({ took }) => took < longest).sort((one, other) => one.took - other.took).map(({ test }) => test);
+  return timed
+    .filter(({ took }) => took < longest)
+    .sort((one, other) => one.took - other.took)
+    .map(({ test }) => test);
 }
 
 /** What the cards calculated by hand say against the sheet, with our functions as they are now. */
 async function cardsSay(): Promise<string> {
-  const [{ handCards, difference }, { planBatch }, { paperGrid }] = await Promise.all([import("../sheets/by-hand/cards"), import("../../src/workbook/batch/sheet/plan"), import("../support/paper-grid")]) as [typeof Cards, typeof Plan, typeof Paper];
-  return handCards().flatMap(({ title, contents, lines }) => {
-    const plan = planBatch(contents());
-    const paper = paperGrid(plan);
-    const shows = (cell: string): unknown => { const value = paper.at(cell); return value instanceof CellError ? value.code : value; };
-    return lines.flatMap((line) => { try { return difference(plan, line, shows) ? [`${title} ${line.name}`] : []; } catch { return [`${title} ${line.name} !`]; } });
-  }).join("; ");
+  const [{ handCards, difference }, { planBatch }, { paperGrid }] = (await Promise.all([
+    import("../sheets/by-hand/cards"),
+    import("../../src/workbook/batch/sheet/plan"),
+    import("../support/paper-grid"),
+  ])) as [typeof Cards, typeof Plan, typeof Paper];
+  return handCards()
+    .flatMap(({ title, contents, lines }) => {
+      const plan = planBatch(contents());
+      const paper = paperGrid(plan);
+      const shows = (cell: string): unknown => {
+        const value = paper.at(cell);
+        return value instanceof CellError ? value.code : value;
+      };
+      return lines.flatMap((line) => {
+        try {
+          return difference(plan, line, shows) ? [`${title} ${line.name}`] : [];
+        } catch {
+          return [`${title} ${line.name} !`];
+        }
+      });
+    })
+    .join("; ");
 }
 
 const wanted = process.env["GYLEBOOK_MUTATE"] ?? "";
@@ -94,7 +125,9 @@ for (const [file, { mutants }] of files) {
       shared.awake = mutant.id;
       vi.resetModules();
       let turns = 0;
-      shared.turn = () => { if ((turns += 1) > mostTurns) throw new Error("a loop that does not end"); };
+      shared.turn = () => {
+        if ((turns += 1) > mostTurns) throw new Error("a loop that does not end");
+      };
       const said = await cardsSay().catch(() => "error");
       delete shared.awake;
       if (said !== usual) continue;
@@ -109,6 +142,9 @@ afterAll(() => {
   mkdirSync(".cache/mutants", { recursive: true });
   writeFileSync(".cache/mutants/core.txt", `${report.join("\n")}\n`);
   const killed = (100 * (total - left.length)) / total;
-  console.log(`${report.join("\n")}\ncore: ${total} mutants, ${total - left.length} killed, ${left.length} survived (${killed.toFixed(1)} % killed); the list is in .cache/mutants/core.txt`);
-  if (wanted === "" && killed < leastKilled) throw new Error(`${killed.toFixed(1)} % of the slips were noticed; it were ${leastKilled} % before`);
+  console.log(
+    `${report.join("\n")}\ncore: ${total} mutants, ${total - left.length} killed, ${left.length} survived (${killed.toFixed(1)} % killed); the list is in .cache/mutants/core.txt`,
+  );
+  if (wanted === "" && killed < leastKilled)
+    throw new Error(`${killed.toFixed(1)} % of the slips were noticed; it were ${leastKilled} % before`);
 });

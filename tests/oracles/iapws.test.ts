@@ -9,7 +9,8 @@ import { functionNamed } from "../../src/functions/registry";
 
 /** The Python library iapws: the international formulations of water and steam, written by others from the same releases. */
 const python = findPythonWith("iapws");
-if (python === undefined) console.warn("Skipped: the comparisons with the Python library iapws, which is not here (Debian: apt install python3-iapws).");
+if (python === undefined)
+  console.warn("Skipped: the comparisons with the Python library iapws, which is not here (Debian: apt install python3-iapws).");
 
 const pressures = [20_000, 50_000, 70_000, 84_000, 101_325, 110_000, 200_000];
 const temperatures = [1, 4, 10, 15, 20, 25, 40, 60, 80, 95];
@@ -33,14 +34,21 @@ interface Answers {
 }
 
 function ask(): Answers {
-  const { stdout, stderr, status } = spawnSync(python ?? "", ["-W", "ignore", "-c", script], { input: JSON.stringify({ pressures, temperatures }), encoding: "utf8" });
+  const { stdout, stderr, status } = spawnSync(python ?? "", ["-W", "ignore", "-c", script], {
+    input: JSON.stringify({ pressures, temperatures }),
+    encoding: "utf8",
+  });
   if (status !== 0) throw new Error(stderr);
   return JSON.parse(stdout) as Answers;
 }
 
 describe("the saturation line", () => {
   // IAPWS R7-97(2012), Table 36: read in several programs that test themselves with it.
-  it.each([[0.1e6, 0.372755919e3], [1e6, 0.453035632e3], [10e6, 0.584149488e3]])("meets the verification value of the release at %i Pa", (pressurePa, kelvin) => {
+  it.each([
+    [0.1e6, 0.372755919e3],
+    [1e6, 0.453035632e3],
+    [10e6, 0.584149488e3],
+  ])("meets the verification value of the release at %i Pa", (pressurePa, kelvin) => {
     expect(boilingTemperatureC(pressurePa) + 273.15).toBeCloseTo(kelvin, 6);
   });
 });
@@ -59,7 +67,9 @@ describe.skipIf(python === undefined)("against the Python library iapws", () => 
 
   it("water weighs the same within 0.02 kg/m³ (Kell's equation against IAPWS-95)", () => {
     expect(answers.density).toHaveLength(temperatures.length);
-    temperatures.forEach((temperatureC, index) => expect(Math.abs(waterDensityKgPerM3(temperatureC) - (answers.density[index] ?? NaN)), `${temperatureC} °C`).toBeLessThan(0.02));
+    temperatures.forEach((temperatureC, index) =>
+      expect(Math.abs(waterDensityKgPerM3(temperatureC) - (answers.density[index] ?? NaN)), `${temperatureC} °C`).toBeLessThan(0.02),
+    );
   });
 
   it("a litre of water takes the same heat from 20 °C to the boil, within 0.3 %", () => {

@@ -14,7 +14,10 @@ if (units === undefined) console.warn("Skipped: the comparisons with GNU units, 
 
 /** Each pair is a quantity and the unit that it is wanted in; one start of the program for all. */
 function converted(pairs: readonly (readonly [string, string])[]): number[] {
-  const { stdout, stderr, status } = spawnSync(units ?? "", ["--terse", "--output-format", "%.15g"], { input: pairs.flat().join("\n") + "\n", encoding: "utf8" });
+  const { stdout, stderr, status } = spawnSync(units ?? "", ["--terse", "--output-format", "%.15g"], {
+    input: pairs.flat().join("\n") + "\n",
+    encoding: "utf8",
+  });
   if (status !== 0) throw new Error(`units ended with ${status}: ${stdout}${stderr}`);
   const answers = stdout.trim().split("\n").map(Number);
   if (answers.length !== pairs.length || answers.some(Number.isNaN)) throw new Error(`units did not understand a line: ${stdout}`);
@@ -70,7 +73,8 @@ describe.skipIf(units === undefined)("against GNU units", () => {
       const table = relative[index] ?? NaN;
       // The table is printed to 1e-5; our cubic misses it by 2e-5 at most.
       expect(Math.abs(Number(callScalar(functionNamed("WORT.SG"), [brix])) - table), `${brix} °Bx`).toBeLessThan(3e-5);
-      if (table <= 1.17875) expect(Math.abs(Number(callScalar(functionNamed("WORT.PLATO"), [table])) - brix), `${brix} °Bx`).toBeLessThan(0.0065);
+      if (table <= 1.17875)
+        expect(Math.abs(Number(callScalar(functionNamed("WORT.PLATO"), [table])) - brix), `${brix} °Bx`).toBeLessThan(0.0065);
     });
   });
 });

@@ -1,19 +1,48 @@
 import { describe, expect, it } from "vitest";
 import { readForm, type FormValues } from "../../src/pane/new-batch/form-values";
 
-const filled: FormValues = { name: "Footbridge", brewedOn: "2026-09-05", volume: "19,5", units: "metric", method: "extract", boil: "part", topUp: "9.5", recipe: "empty" };
+const filled: FormValues = {
+  name: "Footbridge",
+  brewedOn: "2026-09-05",
+  volume: "19,5",
+  units: "metric",
+  method: "extract",
+  boil: "part",
+  topUp: "9.5",
+  recipe: "empty",
+};
 
 describe("the form of a new batch", () => {
   it("takes a decimal comma for a point", () => {
-    expect(readForm(filled)).toEqual({ problems: {}, choices: { id: expect.stringMatching(/^[0-9a-z]{12}$/), sheetName: "Footbridge", batchName: "Footbridge", brewedOn: 46270, volume: 19.5, units: "metric", topUp: 9.5, method: "extract" } });
+    expect(readForm(filled)).toEqual({
+      problems: {},
+      choices: {
+        id: expect.stringMatching(/^[0-9a-z]{12}$/),
+        sheetName: "Footbridge",
+        batchName: "Footbridge",
+        brewedOn: 46270,
+        volume: 19.5,
+        units: "metric",
+        topUp: 9.5,
+        method: "extract",
+      },
+    });
   });
-  it.each(["Brewer's best", "🍺 Pale", "=1+1", "-5", "1/2".replace("/", "⁄"), "Größe 7", "x".repeat(31), "2026-09-05", "History 2"])("takes the name %s, since Excel does", (name) => {
-    expect(readForm({ ...filled, name }).choices?.sheetName).toBe(name);
-  });
-  it("asks for no top-up water when the whole volume boils", () => expect(readForm({ ...filled, boil: "whole", topUp: "?" }).choices?.topUp).toBe(0));
+  it.each(["Brewer's best", "🍺 Pale", "=1+1", "-5", "1/2".replace("/", "⁄"), "Größe 7", "x".repeat(31), "2026-09-05", "History 2"])(
+    "takes the name %s, since Excel does",
+    (name) => {
+      expect(readForm({ ...filled, name }).choices?.sheetName).toBe(name);
+    },
+  );
+  it("asks for no top-up water when the whole volume boils", () =>
+    expect(readForm({ ...filled, boil: "whole", topUp: "?" }).choices?.topUp).toBe(0));
   it.each<[Partial<FormValues>, string, string]>([
     [{ name: " " }, "name", "needs a name"],
-    ...[..."\\/?*[]:"].map((sign): [Partial<FormValues>, string, string] => [{ name: `Pale ${sign} ale` }, "name", `may not hold "${sign}"`]),
+    ...[..."\\/?*[]:"].map((sign): [Partial<FormValues>, string, string] => [
+      { name: `Pale ${sign} ale` },
+      "name",
+      `may not hold "${sign}"`,
+    ]),
     [{ name: "'Pale" }, "name", "may not begin or end with an apostrophe"],
     [{ name: "Pale'" }, "name", "may not begin or end with an apostrophe"],
     [{ name: "History" }, "name", "keeps the name"],

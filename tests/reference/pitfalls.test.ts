@@ -19,7 +19,8 @@ const askRow = (id: string, row: number, ...typed: unknown[]): unknown => call(f
 describe("constants with swapped or lost digits", () => {
   it("Kell's water: a reprint has 16.897850e-3 for 16.879850e-3 in the denominator, 0.6 kg/m³ wrong at the boil", () => {
     const kell = (t: number, last: number) =>
-      (999.83952 + 16.945176 * t - 7.9870401e-3 * t ** 2 - 46.170461e-6 * t ** 3 + 105.56302e-9 * t ** 4 - 280.54253e-12 * t ** 5) / (1 + last * t);
+      (999.83952 + 16.945176 * t - 7.9870401e-3 * t ** 2 - 46.170461e-6 * t ** 3 + 105.56302e-9 * t ** 4 - 280.54253e-12 * t ** 5) /
+      (1 + last * t);
     // IAPWS-95 by the python library iapws: 958.4209 at 99.9 °C; Kell's own table: 999.7027 at 10 °C.
     expect(Math.abs(waterDensityKgPerM3(99.9) - 958.4209)).toBeLessThan(0.05);
     expect(Math.abs(waterDensityKgPerM3(10) - 999.7027)).toBeLessThan(0.01);
@@ -143,7 +144,8 @@ describe("two models that must not be mixed", () => {
 
 describe("rules of thumb that stop being true", () => {
   it("a hydrometer correction that knows the temperature alone is two to three points wrong in strong wort at 140 °F", () => {
-    const points = (reading: number) => 1000 * (ask("WORT.HYDROMETER", reading, 140, 60, null, "us") - ask("WORT.HYDROMETER", reading, 60, 60, null, "us"));
+    const points = (reading: number) =>
+      1000 * (ask("WORT.HYDROMETER", reading, 140, 60, null, "us") - ask("WORT.HYDROMETER", reading, 60, 60, null, "us"));
     // A printed leaflet gives 15.9 points for any gravity; it was made for about 1.020.
     expect(Math.abs(points(1.02) - 15.9)).toBeLessThan(0.3);
     expect(points(1.1) - points(1.02)).toBeGreaterThan(2);
@@ -157,7 +159,11 @@ describe("rules of thumb that stop being true", () => {
   });
 
   it("Balling's rule alone leaves the real extract 0.10 to 0.19 °P low, as five sets of measured beers show", () => {
-    for (const [original, apparent, gravities] of [[14.08, 3.11, [1.05718, 1.01215]], [17.67, 2.45, [1.07269, 1.00955]], [12.75, 2.79, [1.05153, 1.01089]]] as const) {
+    for (const [original, apparent, gravities] of [
+      [14.08, 3.11, [1.05718, 1.01215]],
+      [17.67, 2.45, [1.07269, 1.00955]],
+      [12.75, 2.79, [1.05153, 1.01089]],
+    ] as const) {
       const above = ask("BEER.EXTRACT", ...gravities) - (0.1808 * original + 0.8192 * apparent);
       expect(above).toBeGreaterThan(0.04);
       expect(above).toBeLessThan(0.25);

@@ -7,7 +7,8 @@ export const reasonsForNoDocument: Readonly<Record<string, string>> = {
   "HOPS.STAND": "what a stand adds is not published as a table; tests/core/hops integrates the published rates by a second method",
   "HOPS.SWAP": "a proportion, defined by itself",
   "HOPS.BALANCE": "a ratio, defined by itself",
-  "WATER.ACID": "no printed dose that names strength and pH was found; tests/core/water finds the treated water's pH and alkalinity by a balance of charges of its own",
+  "WATER.ACID":
+    "no printed dose that names strength and pH was found; tests/core/water finds the treated water's pH and alkalinity by a balance of charges of its own",
   "HEAT.COIL": "HEAT.CHILL solved for the coil",
   "CLEAN.DOSE": "the maker's label is the source; a proportion, defined by itself",
   "YEAST.PACKS": "a division, rounded up",
@@ -21,7 +22,8 @@ export const reasonsForNoDocument: Readonly<Record<string, string>> = {
   "BEER.SRM": "BEER.EBC turned round, both by the definitions of the scales",
   "BEER.STYLE": "its table was packed from the guidelines by the script that wrote the rows; six cards were typed by hand, from memory",
   "BEER.HEX": "nobody prints the colour of a glass; tests/core/beer checks white point, ASBC's limit at 700 nm and Beer's law",
-  "PACK.CHECK": "its answer is a sentence; the pressures in it are those of PACK.INSIDE and PACK.PRESSURE, and tests/core/pack holds each limit and another physics",
+  "PACK.CHECK":
+    "its answer is a sentence; the pressures in it are those of PACK.INSIDE and PACK.PRESSURE, and tests/core/pack holds each limit and another physics",
   "PACK.BOTTLES": "a division; one row is the trade's own count",
   "PACK.READY": "no source states the rule of one to two weeks",
   "DAY.TIMELINE": "it adds minutes and puts rows in order; tests/core/day holds order, headings and refusals",

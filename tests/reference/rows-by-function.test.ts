@@ -11,7 +11,11 @@ const ids = registry.map(({ id }) => id);
 describe("the check values behind each function", () => {
   it("name functions that exist, and a known basis", () => {
     expect(Object.keys(counts).filter((id) => !ids.includes(id))).toEqual([]);
-    expect(Object.values(counts).flatMap((own) => Object.keys(own)).filter((basis) => !(basisNames as readonly string[]).includes(basis))).toEqual([]);
+    expect(
+      Object.values(counts)
+        .flatMap((own) => Object.keys(own))
+        .filter((basis) => !(basisNames as readonly string[]).includes(basis)),
+    ).toEqual([]);
   });
 
   it.each(ids)("%s: some were read in a document, or it is said why not", (id) => {
@@ -27,8 +31,15 @@ describe("the check values behind each function", () => {
     expect(independent("beer/styles.csv")).toEqual([]);
     expect(independent("wort/gravity-scales.csv").filter(({ source }) => source.includes("Table 114"))).toEqual([]);
     // Of one pair of numbers only one direction counts: a row that wants what another was given, and was given what that one wants.
-    const all = tables().flatMap(independent).map((row) => ({ ...row, given: (JSON.stringify(JSON.parse(row.arguments)).match(/-?\d+(\.\d+)?/g) ?? []).map(Number) }));
-    const turned = all.filter((row) => all.some((other) => other.function !== row.function && other.given.includes(Number(row.expected)) && row.given.includes(Number(other.expected))));
+    const all = tables()
+      .flatMap(independent)
+      .map((row) => ({ ...row, given: (JSON.stringify(JSON.parse(row.arguments)).match(/-?\d+(\.\d+)?/g) ?? []).map(Number) }));
+    const turned = all.filter((row) =>
+      all.some(
+        (other) =>
+          other.function !== row.function && other.given.includes(Number(row.expected)) && row.given.includes(Number(other.expected)),
+      ),
+    );
     expect(turned.map((row) => `${row.function}${row.arguments}`)).toEqual([]);
   });
 

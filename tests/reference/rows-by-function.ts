@@ -13,14 +13,21 @@ const folder = path.dirname(fileURLToPath(import.meta.url));
 /** Every table of all topics: "wort/colour.csv". */
 export function tables(): string[] {
   const topics = readdirSync(folder, { withFileTypes: true }).filter((entry) => entry.isDirectory());
-  return topics.flatMap(({ name }) => readdirSync(path.join(folder, name)).filter((file) => file.endsWith(".csv")).map((file) => `${name}/${file}`));
+  return topics.flatMap(({ name }) =>
+    readdirSync(path.join(folder, name))
+      .filter((file) => file.endsWith(".csv"))
+      .map((file) => `${name}/${file}`),
+  );
 }
 
 /** How many rows of each basis the tables of all topics hold, by function. */
 export function rowsByFunction(): RowCounts {
   const counts: Record<string, Record<string, number>> = {};
   for (const table of tables()) {
-    const rows = parse(readFileSync(path.join(folder, table), "utf8"), { columns: true, skip_empty_lines: true }) as { function: string; basis: string }[];
+    const rows = parse(readFileSync(path.join(folder, table), "utf8"), { columns: true, skip_empty_lines: true }) as {
+      function: string;
+      basis: string;
+    }[];
     for (const row of rows) {
       const own = (counts[row.function] ??= {});
       own[row.basis] = (own[row.basis] ?? 0) + 1;
@@ -37,7 +44,12 @@ export function rowsTable(counts: RowCounts): string {
     return `| ${id} | ${basisNames.map((basis) => own[basis] ?? 0).join(" | ")} | ${reason} |`;
   });
   const total = basisNames.map((basis) => Object.values(counts).reduce((sum, own) => sum + (own[basis] ?? 0), 0));
-  return [`| function | independent: ${basisNames.join(" | ")} | if none is independent, why |`, `|${"---|".repeat(basisNames.length + 2)}`, ...lines, `| **all** | ${total.join(" | ")} | |`].join("\n");
+  return [
+    `| function | independent: ${basisNames.join(" | ")} | if none is independent, why |`,
+    `|${"---|".repeat(basisNames.length + 2)}`,
+    ...lines,
+    `| **all** | ${total.join(" | ")} | |`,
+  ].join("\n");
 }
 
 /** tests/reference/README.md, which `npm run generate` writes. */

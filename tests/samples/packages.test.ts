@@ -8,7 +8,9 @@ import { packageProblems } from "../excel-stand-in/xlsx/support/package-problems
  * a content type and is reached), and for custom functions and spills what Excel's own files hold.
  */
 const folder = new URL("../../sample-workbooks/", import.meta.url);
-const files = readdirSync(folder).filter((name) => name.endsWith(".xlsx")).sort();
+const files = readdirSync(folder)
+  .filter((name) => name.endsWith(".xlsx"))
+  .sort();
 const plugged = files.filter((name) => !name.includes("unplugged"));
 
 it("all three samples are looked at", () => expect(files).toEqual(["first-extract-batch.xlsx", "season.xlsx", "shared-unplugged.xlsx"]));
@@ -16,7 +18,9 @@ it("all three samples are looked at", () => expect(files).toEqual(["first-extrac
 describe.each(files)("%s", (name) => {
   const bytes = new Uint8Array(readFileSync(new URL(name, folder)));
   const parts = unpack(bytes);
-  const sheets = [...parts.keys()].filter((path) => /^xl\/worksheets\/sheet\d+\.xml$/.test(path)).map((path) => partText(parts, path) ?? "");
+  const sheets = [...parts.keys()]
+    .filter((path) => /^xl\/worksheets\/sheet\d+\.xml$/.test(path))
+    .map((path) => partText(parts, path) ?? "");
   const workbook = partText(parts, "xl/workbook.xml") ?? "";
 
   it("is a sound package, without parts of a web extension and without a forced calculation", () => {
@@ -26,7 +30,9 @@ describe.each(files)("%s", (name) => {
   });
 
   it("has a cached result beside every formula", () => {
-    const calculated = sheets.flatMap((sheet) => [...sheet.matchAll(/<c [^>]*>(?:(?!<\/c>).)*<f[ >](?:(?!<\/c>).)*<\/c>/gs)].map(([cell]) => cell));
+    const calculated = sheets.flatMap((sheet) =>
+      [...sheet.matchAll(/<c [^>]*>(?:(?!<\/c>).)*<f[ >](?:(?!<\/c>).)*<\/c>/gs)].map(([cell]) => cell),
+    );
     expect(calculated.length).toBeGreaterThan(100);
     expect(calculated.filter((cell) => !/<v[ >/]/.test(cell))).toEqual([]);
   });
@@ -36,17 +42,22 @@ describe.each(files)("%s", (name) => {
     const scopes = [...workbook.matchAll(/<definedName [^>]*localSheetId="(\d+)"/g)].map(([, id]) => Number(id));
     expect(scopes.length).toBeGreaterThan(90);
     expect(scopes.every((scope) => scope < count)).toBe(true);
-    const tables = [...parts.keys()].filter((path) => /^xl\/tables\//.test(path)).map((path) => /displayName="([^"]+)"/.exec(partText(parts, path) ?? "")?.[1]);
+    const tables = [...parts.keys()]
+      .filter((path) => /^xl\/tables\//.test(path))
+      .map((path) => /displayName="([^"]+)"/.exec(partText(parts, path) ?? "")?.[1]);
     expect(tables.length).toBeGreaterThanOrEqual(4);
     expect(new Set(tables).size).toBe(tables.length);
   });
 
-  it("names nobody as its author", () => expect(partText(parts, "docProps/core.xml") ?? "").not.toMatch(/<dc:creator>[^<]+|<cp:lastModifiedBy>[^<]+/));
+  it("names nobody as its author", () =>
+    expect(partText(parts, "docProps/core.xml") ?? "").not.toMatch(/<dc:creator>[^<]+|<cp:lastModifiedBy>[^<]+/));
 });
 
 describe.each(plugged)("%s, for Excel with Gylebook", (name) => {
   const parts = unpack(new Uint8Array(readFileSync(new URL(name, folder))));
-  const sheets = [...parts.keys()].filter((path) => /^xl\/worksheets\/sheet\d+\.xml$/.test(path)).map((path) => partText(parts, path) ?? "");
+  const sheets = [...parts.keys()]
+    .filter((path) => /^xl\/worksheets\/sheet\d+\.xml$/.test(path))
+    .map((path) => partText(parts, path) ?? "");
 
   it("spells its functions as Excel does in a file", () => {
     const formulas = sheets.flatMap((sheet) => [...sheet.matchAll(/<f[^>]*>([^<]*)<\/f>/g)].map(([, formula]) => formula ?? ""));

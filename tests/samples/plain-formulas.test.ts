@@ -50,7 +50,9 @@ beforeAll(async () => {
     }
   }
   if (soffice === undefined) return;
-  shown = shownByLibreOffice(await writeXlsx({ sheets: [{ name: "Plain", rows: Array.from({ length: row }, () => []), cells: cellsOf(cases) }] }));
+  shown = shownByLibreOffice(
+    await writeXlsx({ sheets: [{ name: "Plain", rows: Array.from({ length: row }, () => []), cells: cellsOf(cases) }] }),
+  );
 }, 400_000);
 
 function cellsOf(placed: readonly Placed[]): Map<string, Partial<Cell>> {
@@ -68,15 +70,22 @@ function cellsOf(placed: readonly Placed[]): Map<string, Partial<Cell>> {
 /** "" when what LibreOffice shows agrees, else both. */
 function difference({ label, formulas, row }: Placed): string {
   const first = formulas[0]?.wanted;
-  return formulas.map(({ wanted }, index) => {
-    const got = shown[row - 1]?.[firstFormula + index] ?? "";
-    const isError = isErrorShown(got);
-    if (typeof wanted === "object") return isError ? "" : `${label}: cell ${index + 1} shows ${got}, an error was wanted`;
-    // A grid whose call has an error in its first cell has nothing to show in the others.
-    if (index > 0 && typeof first === "object" && isError) return "";
-    const agrees = typeof wanted === "number" ? got !== "" && !isError && Math.abs(Number(got) - wanted) <= tolerance * Math.max(1, Math.abs(wanted)) : got === wanted;
-    return agrees ? "" : `${label}: cell ${index + 1} shows ${got}, not ${String(wanted)}`;
-  }).find((text) => text !== "") ?? "";
+  return (
+    formulas
+      .map(({ wanted }, index) => {
+        const got = shown[row - 1]?.[firstFormula + index] ?? "";
+        const isError = isErrorShown(got);
+        if (typeof wanted === "object") return isError ? "" : `${label}: cell ${index + 1} shows ${got}, an error was wanted`;
+        // A grid whose call has an error in its first cell has nothing to show in the others.
+        if (index > 0 && typeof first === "object" && isError) return "";
+        const agrees =
+          typeof wanted === "number"
+            ? got !== "" && !isError && Math.abs(Number(got) - wanted) <= tolerance * Math.max(1, Math.abs(wanted))
+            : got === wanted;
+        return agrees ? "" : `${label}: cell ${index + 1} shows ${got}, not ${String(wanted)}`;
+      })
+      .find((text) => text !== "") ?? ""
+  );
 }
 
 describe.skipIf(soffice === undefined)("LibreOffice calculates the plain formulas", () => {

@@ -21,7 +21,10 @@ beforeAll(async () => {
 const plain = (value: unknown): unknown => (typeof value === "number" ? Number(value.toPrecision(9)) : value);
 
 /** By name of sheet: formula or constant, and value, of every cell. */
-function cellsOf({ sheetOrder, sheets }: OpenedWorkbook["snapshot"], computed: ComputedValues): Record<string, { contents: Record<string, unknown>; values: Record<string, unknown> }> {
+function cellsOf(
+  { sheetOrder, sheets }: OpenedWorkbook["snapshot"],
+  computed: ComputedValues,
+): Record<string, { contents: Record<string, unknown>; values: Record<string, unknown> }> {
   return Object.fromEntries(
     sheetOrder.map((id) => {
       const contents: Record<string, unknown> = {};
@@ -29,11 +32,13 @@ function cellsOf({ sheetOrder, sheets }: OpenedWorkbook["snapshot"], computed: C
       for (const [row, columns] of Object.entries(sheets[id]?.cellData ?? {})) {
         for (const [column, cell] of Object.entries(columns as Record<string, { f?: string | null; v?: unknown } | null>)) {
           const content = cell?.f ?? cell?.v;
-          if (content !== undefined && content !== null && content !== "") contents[`${row},${column}`] = typeof content === "string" ? content.replaceAll(" ", "") : plain(content);
+          if (content !== undefined && content !== null && content !== "")
+            contents[`${row},${column}`] = typeof content === "string" ? content.replaceAll(" ", "") : plain(content);
         }
       }
       for (const [row, columns] of Object.entries(computed[id]?.values ?? {})) {
-        for (const [column, value] of Object.entries(columns)) if (value !== "" && value !== null) values[`${row},${column}`] = plain(value);
+        for (const [column, value] of Object.entries(columns))
+          if (value !== "" && value !== null) values[`${row},${column}`] = plain(value);
       }
       return [sheets[id]?.name ?? id, { contents, values }];
     }),
@@ -55,30 +60,40 @@ describe("season.xlsx", () => {
 
   it("has batches in every state that lasts", () => {
     const states = Array.from({ length: 12 }, (_, index) => made.bench.valueAt("Season", `E${25 + index}`));
-    for (const state of ["planned", "fermenting", "stalled", "finished", "conditioning", "ready", "drunk up"]) expect(states).toContain(state);
+    for (const state of ["planned", "fermenting", "stalled", "finished", "conditioning", "ready", "drunk up"])
+      expect(states).toContain(state);
     expect(states).not.toContain("error");
   });
 
   it("shows no error anywhere on the three sheets", () => {
     const fresh = cellsOf(made.snapshot, made.computed);
-    for (const name of ["Season", "Kit", "Stores"]) expect(Object.entries(fresh[name]?.values ?? {}).filter(([, value]) => typeof value === "string" && value.startsWith("#"))).toEqual([]);
+    for (const name of ["Season", "Kit", "Stores"])
+      expect(Object.entries(fresh[name]?.values ?? {}).filter(([, value]) => typeof value === "string" && value.startsWith("#"))).toEqual(
+        [],
+      );
   });
 });
 
 describe("in LibreOffice", () => {
-  it.skipIf(!soffice)("the season sheet shows the figures that we show", async () => {
-    const sheet = made.snapshot.sheetOrder.findIndex((id) => made.snapshot.sheets[id]?.name === "Season") + 1;
-    const rows = shownByLibreOffice(await valuesOnlyBytes(made), sheet);
-    let compared = 0;
-    for (let row = 4; row <= 36; row += 1) {
-      for (let column = 1; column <= 20; column += 1) {
-        const ours = made.bench.valueAt("Season", `${String.fromCharCode(64 + column)}${row}`);
-        const theirs = rows[row - 1]?.[column - 1] ?? "";
-        if (typeof ours !== "number" || /^\d{4}-\d\d-\d\d/.test(theirs)) continue;
-        expect(Math.abs(Number(theirs) - ours), `row ${row}, column ${column}: ${theirs} and ${ours}`).toBeLessThan(1e-6 * Math.max(1, Math.abs(ours)));
-        compared += 1;
+  it.skipIf(!soffice)(
+    "the season sheet shows the figures that we show",
+    async () => {
+      const sheet = made.snapshot.sheetOrder.findIndex((id) => made.snapshot.sheets[id]?.name === "Season") + 1;
+      const rows = shownByLibreOffice(await valuesOnlyBytes(made), sheet);
+      let compared = 0;
+      for (let row = 4; row <= 36; row += 1) {
+        for (let column = 1; column <= 20; column += 1) {
+          const ours = made.bench.valueAt("Season", `${String.fromCharCode(64 + column)}${row}`);
+          const theirs = rows[row - 1]?.[column - 1] ?? "";
+          if (typeof ours !== "number" || /^\d{4}-\d\d-\d\d/.test(theirs)) continue;
+          expect(Math.abs(Number(theirs) - ours), `row ${row}, column ${column}: ${theirs} and ${ours}`).toBeLessThan(
+            1e-6 * Math.max(1, Math.abs(ours)),
+          );
+          compared += 1;
+        }
       }
-    }
-    expect(compared).toBeGreaterThan(150);
-  }, patience);
+      expect(compared).toBeGreaterThan(150);
+    },
+    patience,
+  );
 });

@@ -26,7 +26,11 @@ function contentsOf({ sheetOrder, sheets }: OpenedWorkbook["snapshot"]): Shown {
   for (const [row, columns] of Object.entries(sheets[sheetOrder[0] ?? ""]?.cellData ?? {})) {
     for (const [column, cell] of Object.entries(columns as Record<string, { f?: string | null; v?: unknown } | null>)) {
       const content = cell?.f ?? cell?.v;
-      if (content !== undefined && content !== null && content !== "") contents.set(`${row},${column}`, typeof content === "string" ? content.replaceAll(" ", "") : Number(Number(content).toPrecision(9)));
+      if (content !== undefined && content !== null && content !== "")
+        contents.set(
+          `${row},${column}`,
+          typeof content === "string" ? content.replaceAll(" ", "") : Number(Number(content).toPrecision(9)),
+        );
     }
   }
   return contents;
@@ -44,7 +48,11 @@ describe("shared-unplugged.xlsx", () => {
     expect(formulas.length).toBeGreaterThan(60);
     expect(formulas.filter((formula) => gyleCalls(String(formula)).length > 0)).toEqual([]);
     const parts = Object.entries(unzipSync(new Uint8Array(shipped))).filter(([name]) => /\.xml$/.test(name));
-    const text = (pattern: RegExp) => parts.filter(([name]) => pattern.test(name)).map(([, bytes]) => strFromU8(bytes)).join("");
+    const text = (pattern: RegExp) =>
+      parts
+        .filter(([name]) => pattern.test(name))
+        .map(([, bytes]) => strFromU8(bytes))
+        .join("");
     expect(text(/comments\d*\.xml$/)).toContain("GYLE.WORT.GRAVITY(");
     expect(text(/sheet\d+\.xml$/)).not.toContain("_xldudf_");
     expect(text(/core\.xml$/)).not.toMatch(/<dc:creator>[^<]+|<cp:lastModifiedBy>[^<]+/);
@@ -53,12 +61,16 @@ describe("shared-unplugged.xlsx", () => {
 });
 
 describe("in LibreOffice", () => {
-  it.skipIf(!soffice)("calculates to what we show, from the formulas alone", async () => {
-    // Saved without results: LibreOffice must calculate every formula by itself.
-    const bare = await saveWorkbook(made.snapshot, {}, undefined, {});
-    const { numbers, texts, different } = compared(shownByUs(made), shownByLibreOffice(bare));
-    expect(numbers).toBeGreaterThan(60);
-    expect(texts).toBeGreaterThan(200);
-    expect(different).toEqual([]);
-  }, 200_000);
+  it.skipIf(!soffice)(
+    "calculates to what we show, from the formulas alone",
+    async () => {
+      // Saved without results: LibreOffice must calculate every formula by itself.
+      const bare = await saveWorkbook(made.snapshot, {}, undefined, {});
+      const { numbers, texts, different } = compared(shownByUs(made), shownByLibreOffice(bare));
+      expect(numbers).toBeGreaterThan(60);
+      expect(texts).toBeGreaterThan(200);
+      expect(different).toEqual([]);
+    },
+    200_000,
+  );
 });

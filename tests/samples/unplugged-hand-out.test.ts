@@ -35,21 +35,31 @@ describe.skipIf(!soffice).each(handOuts)("a hand-out of %s for a member without 
     expect(texts).toBeGreaterThan(200);
   };
 
-  it("on a sheet of this workbook calculates in LibreOffice to what we show", async () => {
-    const made = await makeWorkbook(await loadHeadlessBench(), [batch()], async (context) => {
-      await insertUnpluggedHandOut(context, blank());
-      await deleteSheets(context, [batch().sheetName]);
-    });
-    bench = made.bench;
-    await agrees(made);
-  }, patience);
+  it(
+    "on a sheet of this workbook calculates in LibreOffice to what we show",
+    async () => {
+      const made = await makeWorkbook(await loadHeadlessBench(), [batch()], async (context) => {
+        await insertUnpluggedHandOut(context, blank());
+        await deleteSheets(context, [batch().sheetName]);
+      });
+      bench = made.bench;
+      await agrees(made);
+    },
+    patience,
+  );
 
-  it("in a workbook of its own calculates in LibreOffice to what the file says", async () => {
-    const files: Uint8Array[] = [];
-    const made = await makeWorkbook(await loadHeadlessBench(), [batch()], async (context) => {
-      await openUnpluggedHandOut(context, blank(), (base64) => Promise.resolve(files.push(new Uint8Array(Buffer.from(base64, "base64")))));
-    });
-    bench = made.bench;
-    await agrees(await openWorkbook(files[0]!, {}));
-  }, patience);
+  it(
+    "in a workbook of its own calculates in LibreOffice to what the file says",
+    async () => {
+      const files: Uint8Array[] = [];
+      const made = await makeWorkbook(await loadHeadlessBench(), [batch()], async (context) => {
+        await openUnpluggedHandOut(context, blank(), (base64) =>
+          Promise.resolve(files.push(new Uint8Array(Buffer.from(base64, "base64")))),
+        );
+      });
+      bench = made.bench;
+      await agrees(await openWorkbook(files[0]!, {}));
+    },
+    patience,
+  );
 });

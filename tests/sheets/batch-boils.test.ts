@@ -17,7 +17,14 @@ const points = 46.2 * (0.75 * 0.74 * 0.5 + 6 * 0.78 + 1 * 0.91);
 const bitterness = (gravityInKettle: number, sharedVolume: number, chillMinutes = 0): number => {
   const share = (minutes: number): number => (1.65 * 0.000125 ** (gravityInKettle - 1) * (1 - Math.exp(-0.04 * minutes))) / 4.15;
   const alpha = (ounces: number, percent: number): number => ((7490 / sharedVolume) * ounces * percent) / 100;
-  const gained = chillMinutes === 0 ? 0 : gainedInChilling({ minutes: chillMinutes, toC: (66 - 32) / 1.8, gravity: gravityInKettle }, [[alpha(0.9, 8.5), 60], [alpha(1, 5.5), 15], [alpha(1, 5.5), 5]]);
+  const gained =
+    chillMinutes === 0
+      ? 0
+      : gainedInChilling({ minutes: chillMinutes, toC: (66 - 32) / 1.8, gravity: gravityInKettle }, [
+          [alpha(0.9, 8.5), 60],
+          [alpha(1, 5.5), 15],
+          [alpha(1, 5.5), 5],
+        ]);
   return alpha(0.9, 8.5) * share(60) + alpha(1, 5.5) * share(15) + alpha(1, 5.5) * share(5) + gained;
 };
 
@@ -52,7 +59,8 @@ describe("a boil of half the volume, topped up", () => {
     expect(bitterness(1.0501, 5.4) - part.number("ibu_plan")).toBeGreaterThan(9);
   });
   it("the step says to top up and stir, and only there", () => {
-    const texts = ({ sheetName, cellOf }: BatchSheet) => Array.from({ length: 23 }, (_, index) => String(bench.valueAt(sheetName, `A${Number(cellOf("happened").slice(1)) + index}`) ?? ""));
+    const texts = ({ sheetName, cellOf }: BatchSheet) =>
+      Array.from({ length: 23 }, (_, index) => String(bench.valueAt(sheetName, `A${Number(cellOf("happened").slice(1)) + index}`) ?? ""));
     expect(texts(part)).toContain("Into the fermenter; top up and stir it hard");
     expect(texts(whole)).toContain("Into the fermenter, splashing");
   });
@@ -77,19 +85,28 @@ describe("extract beside a mash", () => {
     const row = Number(mashed.cellOf("malt").slice(1));
     await Excel.run(async (context) => {
       const cells = context.workbook.worksheets.getItem("Mashed");
-      cells.getRange(`B${row}:E${row + 2}`).values = [[3, 80, "mash", 2.5], [0.75, 74, "mash", 60], [3.3, 78, "extract", 4]];
+      cells.getRange(`B${row}:E${row + 2}`).values = [
+        [3, 80, "mash", 2.5],
+        [0.75, 74, "mash", 60],
+        [3.3, 78, "extract", 4],
+      ];
       await context.sync();
     });
     await bench.calculate();
     const [grain, extract] = [46.2 * (3 * 0.8 + 0.75 * 0.74), 46.2 * 3.3 * 0.78];
-    for (const [efficiency, gravity] of [[70, 1.0412], [50, 1.036]] as const) {
+    for (const [efficiency, gravity] of [
+      [70, 1.0412],
+      [50, 1.036],
+    ] as const) {
       await mashed.set({ grain_efficiency: efficiency });
       expect(mashed.number("og_plan")).toBeCloseTo(1 + (grain * (efficiency / 100) + extract) / 5.2 / 1000, 3);
       expect(mashed.number("og_plan")).toBeCloseTo(gravity, 3);
     }
     await mashed.set({ grain_efficiency: 70 });
     expect(mashed.number("grain_mass")).toBeCloseTo(3.75, 9);
-    const lines = Array.from({ length: 23 }, (_, index) => String(bench.valueAt("Mashed", `A${Number(mashed.cellOf("happened").slice(1)) + index}`) ?? ""));
+    const lines = Array.from({ length: 23 }, (_, index) =>
+      String(bench.valueAt("Mashed", `A${Number(mashed.cellOf("happened").slice(1)) + index}`) ?? ""),
+    );
     expect(lines).toContain("Flame off; stir in extract, sugar until gone");
     expect(lines).not.toContain("Note volume and gravity before the boil");
   });
@@ -100,7 +117,9 @@ describe("extract beside a mash", () => {
       await context.sync();
     });
     await bench.calculate();
-    const lines = Array.from({ length: 23 }, (_, index) => String(bench.valueAt("Mashed", `A${Number(mashed.cellOf("happened").slice(1)) + index}`) ?? ""));
+    const lines = Array.from({ length: 23 }, (_, index) =>
+      String(bench.valueAt("Mashed", `A${Number(mashed.cellOf("happened").slice(1)) + index}`) ?? ""),
+    );
     expect(lines).toContain("Note volume and gravity before the boil");
   });
 });

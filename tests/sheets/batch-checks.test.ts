@@ -24,7 +24,8 @@ afterAll(() => bench.dispose());
 
 describe("a new batch that is still blank", () => {
   it("shows blanks, not errors, and complains of nothing", () => {
-    for (const name of ["og_plan", "fg_plan", "abv_plan", "ibu_plan", "colour_plan", "og", "fg", "verdict", "swatch", "packs_to_pitch"]) expect(blank.get(name) ?? "", name).toBe("");
+    for (const name of ["og_plan", "fg_plan", "abv_plan", "ibu_plan", "colour_plan", "og", "fg", "verdict", "swatch", "packs_to_pitch"])
+      expect(blank.get(name) ?? "", name).toBe("");
     expect(blank.complaints()).toEqual([]);
     expect(blank.number("water_collect")).toBeGreaterThan(20);
   });
@@ -55,9 +56,16 @@ describe("an all-grain batch", () => {
     expect(mashed.number("efficiency_reached")).toBeCloseTo((0.04996 / 0.0457) * 70, 0);
     expect(mashed.complaints()).toEqual([]);
     await mashed.set({ og_reading: 1.036 });
-    expect(mashed.complaints().map(({ text }) => text)).toEqual([expect.stringMatching(/The grain gave 5\d % of its yield, planned were 70 %/)]);
+    expect(mashed.complaints().map(({ text }) => text)).toEqual([
+      expect.stringMatching(/The grain gave 5\d % of its yield, planned were 70 %/),
+    ]);
     await mashed.set({ og_reading: 1.104 });
-    expect(mashed.complaints().map(({ text }) => text).join()).toContain("more than all the sugar of this malt can give");
+    expect(
+      mashed
+        .complaints()
+        .map(({ text }) => text)
+        .join(),
+    ).toContain("more than all the sugar of this malt can give");
     await mashed.set({ og_reading: "", og_temperature: "" });
   });
 });
@@ -116,7 +124,10 @@ describe("where a check begins", () => {
   const said = async (sheet: BatchSheet, typed: Readonly<Record<string, number>>): Promise<string> => {
     const before = Object.fromEntries(Object.keys(typed).map((name) => [name, sheet.get(name) ?? ""])) as Record<string, string | number>;
     await sheet.set(typed);
-    const words = sheet.complaints().map(({ state, text }) => `${state}: ${text}`).join("\n");
+    const words = sheet
+      .complaints()
+      .map(({ state, text }) => `${state}: ${text}`)
+      .join("\n");
     await sheet.set(before);
     return words;
   };
@@ -157,13 +168,23 @@ describe("where a check begins", () => {
     const correction = part.number("og_reached") - 1.05;
     const expected = part.number("og_expected");
     await part.set({ og_reading: "", og_temperature: "" });
-    for (const away of [-0.0079, 0.0079]) expect(await said(part, { og_reading: expected + away - correction, og_temperature: 60 }), String(away)).toBe("");
-    expect(await said(part, { og_reading: expected + 0.0082 - correction, og_temperature: 60 })).toMatch(/^look: Reading \S+ is more than the malt can give/);
-    expect(await said(part, { og_reading: expected - 0.0082 - correction, og_temperature: 60 })).toMatch(/^look: Reading \S+ is less than the malt gives/);
+    for (const away of [-0.0079, 0.0079])
+      expect(await said(part, { og_reading: expected + away - correction, og_temperature: 60 }), String(away)).toBe("");
+    expect(await said(part, { og_reading: expected + 0.0082 - correction, og_temperature: 60 })).toMatch(
+      /^look: Reading \S+ is more than the malt can give/,
+    );
+    expect(await said(part, { og_reading: expected - 0.0082 - correction, og_temperature: 60 })).toMatch(
+      /^look: Reading \S+ is less than the malt gives/,
+    );
   });
 
   it("ten hundredths from the efficiency that was planned", async () => {
-    for (const [reading, efficiency, complaints] of [[1.0392, 59.7, 1], [1.0396, 60.3, 0], [1.05235, 79.7, 0], [1.05265, 80.3, 1]] as const) {
+    for (const [reading, efficiency, complaints] of [
+      [1.0392, 59.7, 1],
+      [1.0396, 60.3, 0],
+      [1.05235, 79.7, 0],
+      [1.05265, 80.3, 1],
+    ] as const) {
       await mashed.set({ og_reading: reading, og_temperature: 60 });
       expect(mashed.number("efficiency_reached")).toBeCloseTo(efficiency, 0);
       expect(Math.abs(Math.abs(mashed.number("efficiency_reached") - 70) - 10), `${reading}`).toBeLessThan(0.4);
@@ -194,8 +215,21 @@ describe("readings as the fermentation goes on", () => {
   it("goes from working to steady, and alcohol follows the gravity", async () => {
     expect(await read([[46273, 1.03]])).toBe("working");
     const early = Number(bench.valueAt("Metric", `H${firstRow()}`));
-    expect(await read([[46273, 1.03], [46276, 1.014], [46277, 1.0125]])).toBe("nearly");
-    expect(await read([[46273, 1.03], [46276, 1.014], [46278, 1.012], [46279, 1.012]])).toBe("steady");
+    expect(
+      await read([
+        [46273, 1.03],
+        [46276, 1.014],
+        [46277, 1.0125],
+      ]),
+    ).toBe("nearly");
+    expect(
+      await read([
+        [46273, 1.03],
+        [46276, 1.014],
+        [46278, 1.012],
+        [46279, 1.012],
+      ]),
+    ).toBe("steady");
     expect(early).toBeGreaterThan(2);
     expect(metric.number("abv_reached")).toBeGreaterThan(early + 1.5);
     expect(await read([])).toBe("");

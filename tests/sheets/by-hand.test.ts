@@ -11,19 +11,26 @@ import { cellOfLine, difference, handCards, leftOut, nameOfCell, wholeCards } fr
  * (by-hand/README.md). Samples made by the same code that they test would hold a doubled sugar dose just as well.
  */
 let bench: HeadlessBench;
-beforeAll(async () => { bench = await openBatchBench(); }, benchTimeout);
-afterAll(() => { bench.dispose(); });
+beforeAll(async () => {
+  bench = await openBatchBench();
+}, benchTimeout);
+afterAll(() => {
+  bench.dispose();
+});
 
 describe.each(handCards())("the card of $title", ({ title, contents, lines }) => {
   const batch = contents();
   const plan = planBatch(batch);
   const shows = (cell: string) => bench.valueAt(batch.sheetName, cell);
-  beforeAll(async () => { await insertOn(bench, batch); }, benchTimeout);
+  beforeAll(async () => {
+    await insertOn(bench, batch);
+  }, benchTimeout);
 
   it("has a sum, a source and a reason for its tolerance beside every figure", () => {
     expect(lines.length).toBeGreaterThan(2);
     if (wholeCards.includes(title)) expect(lines.length).toBeGreaterThan(80);
-    for (const line of lines) for (const cell of [line.sum, line.source, line["why so much"]]) expect(cell.length, line.name).toBeGreaterThan(3);
+    for (const line of lines)
+      for (const cell of [line.sum, line.source, line["why so much"]]) expect(cell.length, line.name).toBeGreaterThan(3);
     expect(new Set(lines.map(({ name }) => name)).size).toBe(lines.length);
   });
 
@@ -31,11 +38,18 @@ describe.each(handCards())("the card of $title", ({ title, contents, lines }) =>
 
   it("is worked out alike on the paper grid, which the mutations go by", () => {
     const paper = paperGrid(plan);
-    const apart = plan.cells.filter(({ content }) => typeof content === "string" && content.startsWith("=")).flatMap(({ address }) => {
-      const [one, other] = [shows(address) ?? "", paper.at(address) ?? ""];
-      const same = other instanceof CellError ? String(one).startsWith("#") : typeof one === "number" && typeof other === "number" ? Math.abs(one - other) <= 1e-9 * Math.max(1, Math.abs(one)) : one === other;
-      return same ? [] : [`${address}: ${String(one)} | ${other instanceof CellError ? other.code : String(other)}`];
-    });
+    const apart = plan.cells
+      .filter(({ content }) => typeof content === "string" && content.startsWith("="))
+      .flatMap(({ address }) => {
+        const [one, other] = [shows(address) ?? "", paper.at(address) ?? ""];
+        const same =
+          other instanceof CellError
+            ? String(one).startsWith("#")
+            : typeof one === "number" && typeof other === "number"
+              ? Math.abs(one - other) <= 1e-9 * Math.max(1, Math.abs(one))
+              : one === other;
+        return same ? [] : [`${address}: ${String(one)} | ${other instanceof CellError ? other.code : String(other)}`];
+      });
     expect(apart).toEqual([]);
   });
 });

@@ -16,7 +16,14 @@ import { benchTimeout, insertOn, openBatchBench, type BatchSheet } from "../supp
  * unplugged copy say the same, no number stands where it would not hold, and what holds is held against another physics and
  * the limits as they stand in the trade (written out here).
  */
-const limits = { ordinary: [3, 3.5], heavy: [3.5, 4.2], thick: [4, 5], sparkling: [6, 6], plastic: [3.5, 4.2], keg: [Infinity, 4] } as const;
+const limits = {
+  ordinary: [3, 3.5],
+  heavy: [3.5, 4.2],
+  thick: [4, 5],
+  sparkling: [6, 6],
+  plastic: [3.5, 4.2],
+  keg: [Infinity, 4],
+} as const;
 type Vessel = keyof typeof limits;
 
 interface Danger {
@@ -28,7 +35,11 @@ interface Danger {
   readonly points: 0 | 8;
 }
 const dangers: Danger[] = (Object.keys(limits) as Vessel[]).flatMap((vessel, kind) =>
-  [2.4, 2.9, 4.8].flatMap((volumes, fizz) => [8, 25, 60].flatMap((celsius, warm) => ([0, 8] as const).map((points): Danger => ({ vessel, volumes, celsius, metres: (warm + kind + fizz) % 2 === 0 ? 0 : 2000, points })))),
+  [2.4, 2.9, 4.8].flatMap((volumes, fizz) =>
+    [8, 25, 60].flatMap((celsius, warm) =>
+      ([0, 8] as const).map((points): Danger => ({ vessel, volumes, celsius, metres: (warm + kind + fizz) % 2 === 0 ? 0 : 2000, points })),
+    ),
+  ),
 );
 
 /** What another physics says of water: our verdict may be harder, never gentler. */
@@ -36,16 +47,34 @@ function physics({ vessel, volumes, celsius, metres, points }: Danger): "holds" 
   const [most, bar] = limits[vessel];
   const total = volumes + points / 2;
   const air = airBar[metres];
-  const gauge = vessel === "keg" ? equilibriumGauge(total, celsius, air) : vesselGaugeBar({ volumes: total, celsius, air, headspacePercent: 5, filledAt: 20, oxygenLeft: 1 });
+  const gauge =
+    vessel === "keg"
+      ? equilibriumGauge(total, celsius, air)
+      : vesselGaugeBar({ volumes: total, celsius, air, headspacePercent: 5, filledAt: 20, oxygenLeft: 1 });
   return total > most || gauge > bar ? "over" : "holds";
 }
 
 const expected = 1.012;
-const base = exampleBatch({ id: "danger", sheetName: "Danger", batchName: "Danger", brewedOn: 46270, volume: 19, units: "metric", topUp: 0, method: "extract" });
+const base = exampleBatch({
+  id: "danger",
+  sheetName: "Danger",
+  batchName: "Danger",
+  brewedOn: 46270,
+  volume: 19,
+  units: "metric",
+  topUp: 0,
+  method: "extract",
+});
 const brewed: BatchContents = {
   ...base,
   wort: { collected: "", reading: 1.05, scale: "SG", sampleTemperature: 20, volume: 19 },
-  readings: [1.02, 1.012, 1.012].map((reading, index) => ({ when: 46275.5 + 2 * index, reading, scale: "SG", sampleTemperature: 20, beerTemperature: 20 })),
+  readings: [1.02, 1.012, 1.012].map((reading, index) => ({
+    when: 46275.5 + 2 * index,
+    reading,
+    scale: "SG",
+    sampleTemperature: 20,
+    beerTemperature: 20,
+  })),
 };
 
 let bench: HeadlessBench;
@@ -68,7 +97,8 @@ afterAll(() => bench.dispose());
 /** The same into the batch and into its unplugged copy. */
 async function type(values: Readonly<Record<string, string | number>>): Promise<void> {
   await Excel.run(async (context) => {
-    for (const name of ["Danger", copyName]) for (const [cell, value] of Object.entries(values)) context.workbook.worksheets.getItem(name).getRange(cell).values = [[value]];
+    for (const name of ["Danger", copyName])
+      for (const [cell, value] of Object.entries(values)) context.workbook.worksheets.getItem(name).getRange(cell).values = [[value]];
     await context.sync();
   });
   await bench.calculate();
@@ -134,30 +164,42 @@ async function look(danger: Danger) {
   if (physics(danger) === "over") expect(word, label).toBe("over");
   if (danger.points > 0) {
     expect(refused, label).toBe(true);
-    expect(safety.instead.every((what) => /^(Wait|Warm it up)/.test(what)), label).toBe(true);
+    expect(
+      safety.instead.every((what) => /^(Wait|Warm it up)/.test(what)),
+      label,
+    ).toBe(true);
   }
   return { word, harder: word === "over" && physics(danger) === "holds" };
 }
 
 describe("what could burst", () => {
-  it(`is refused everywhere, and the same everywhere: ${dangers.length} cases`, async () => {
-    const words: (string | undefined)[] = [];
-    let harder = 0;
-    for (const points of [0, 8] as const) {
-      const row = Number(/\d+/.exec(sheet.rangeOf("readings"))?.[0]);
-      const column = /[A-Z]+/.exec(sheet.rangeOf("readings"))?.[0] ?? "";
-      await type({ [`${column}${row + 1}`]: expected + points / 1000, [`${column}${row + 2}`]: expected + points / 1000 });
-      await type({ [sheet.cellOf("attenuation")]: 76 });
-      expect(sheet.number("fg_expected")).toBeCloseTo(expected, 3);
-      for (const danger of dangers.filter((one) => one.points === points)) {
-        const answer = await look(danger);
-        words.push(answer.word);
-        if (answer.harder) harder += 1;
+  it(
+    `is refused everywhere, and the same everywhere: ${dangers.length} cases`,
+    async () => {
+      const words: (string | undefined)[] = [];
+      let harder = 0;
+      for (const points of [0, 8] as const) {
+        const row = Number(/\d+/.exec(sheet.rangeOf("readings"))?.[0]);
+        const column = /[A-Z]+/.exec(sheet.rangeOf("readings"))?.[0] ?? "";
+        await type({ [`${column}${row + 1}`]: expected + points / 1000, [`${column}${row + 2}`]: expected + points / 1000 });
+        await type({ [sheet.cellOf("attenuation")]: 76 });
+        expect(sheet.number("fg_expected")).toBeCloseTo(expected, 3);
+        for (const danger of dangers.filter((one) => one.points === points)) {
+          const answer = await look(danger);
+          words.push(answer.word);
+          if (answer.harder) harder += 1;
+        }
       }
-    }
-    // The matrix has every verdict in it, and few that are harder than water alone asks for.
-    // "close" is rare: beer that has not finished is told to wait instead.
-    for (const [word, least] of [["within", 3], ["close", 2], ["over", 3]] as const) expect(words.filter((one) => one === word).length, word).toBeGreaterThanOrEqual(least);
-    expect(harder).toBeLessThan(dangers.length / 10);
-  }, 3 * benchTimeout);
+      // The matrix has every verdict in it, and few that are harder than water alone asks for.
+      // "close" is rare: beer that has not finished is told to wait instead.
+      for (const [word, least] of [
+        ["within", 3],
+        ["close", 2],
+        ["over", 3],
+      ] as const)
+        expect(words.filter((one) => one === word).length, word).toBeGreaterThanOrEqual(least);
+      expect(harder).toBeLessThan(dangers.length / 10);
+    },
+    3 * benchTimeout,
+  );
 });

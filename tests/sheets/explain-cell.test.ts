@@ -9,7 +9,16 @@ import { sheetsByName, worldOfSheets } from "../../src/workbook/grid/evaluate/sh
 import { readAllSheets } from "../../src/workbook/grid/read/read-sheets";
 import { benchTimeout, insertOn, openBatchBench, type BatchSheet } from "../support/batch-bench";
 
-const mashed = exampleBatch({ id: "a", sheetName: "Mashed", batchName: "Mashed", brewedOn: 46270, volume: 20, units: "metric", topUp: 0, method: "all-grain" });
+const mashed = exampleBatch({
+  id: "a",
+  sheetName: "Mashed",
+  batchName: "Mashed",
+  brewedOn: 46270,
+  volume: 20,
+  units: "metric",
+  topUp: 0,
+  method: "all-grain",
+});
 let bench: HeadlessBench;
 let batch: BatchSheet;
 beforeAll(async () => {
@@ -29,13 +38,14 @@ async function type(cells: Readonly<Record<string, string | number>>): Promise<v
   await bench.calculate();
 }
 
-const explain = (sheet: string, address: string) => Excel.run(async (context) => {
-  const target = context.workbook.worksheets.getItem(sheet);
-  target.activate();
-  target.getRange(address).select();
-  await context.sync();
-  return explainActiveCell(context);
-});
+const explain = (sheet: string, address: string) =>
+  Excel.run(async (context) => {
+    const target = context.workbook.worksheets.getItem(sheet);
+    target.activate();
+    target.getRange(address).select();
+    await context.sync();
+    return explainActiveCell(context);
+  });
 
 describe("working out what the engine works out", () => {
   it("agrees with the engine in every formula of the batch sheets that it understands, and understands most", async () => {
@@ -69,7 +79,12 @@ describe("explaining a cell", () => {
     expect([kind, names, problem]).toEqual(["gyle", ["abv_plan"], undefined]);
     const [abv] = calls;
     expect(abv?.id).toBe("BEER.ABV");
-    expect(abv?.arguments.map(({ name, unit, typed }) => [name, unit, typed])).toEqual([["original_gravity", "SG", "og_plan"], ["final_gravity", "SG", "fg_plan"], ["method", "", ""], ["primed", "volumes CO2", ""]]);
+    expect(abv?.arguments.map(({ name, unit, typed }) => [name, unit, typed])).toEqual([
+      ["original_gravity", "SG", "og_plan"],
+      ["final_gravity", "SG", "fg_plan"],
+      ["method", "", ""],
+      ["primed", "volumes CO2", ""],
+    ]);
     expect(Number(abv?.arguments[0]?.shown)).toBeCloseTo(batch.number("og_plan"), 4);
     expect(abv?.arguments[0]?.place).toEqual({ sheet: "Batch 1", range: batch.cellOf("og_plan") });
     expect(abv?.arguments[2]?.shown).toMatch(/^not given/);
@@ -90,7 +105,11 @@ describe("explaining a cell", () => {
     expect(gravity.calls[0]?.answer).toBeCloseTo(batch.number("og_plan"), 9);
     await type({ A1: "=LET(p,GYLE.WORT.SG(12.4),GYLE.BEER.ABV(p,GYLE.YEAST.FINISH(p,75)))" });
     const nested = await explain("Sheet1", "A1");
-    expect(nested.calls.map(({ id, depth, shown }) => [id, depth, shown])).toEqual([["WORT.SG", 1, "1.0501"], ["BEER.ABV", 1, expect.stringMatching(/^5\./)], ["YEAST.FINISH", 2, expect.stringMatching(/^1\.012/)]]);
+    expect(nested.calls.map(({ id, depth, shown }) => [id, depth, shown])).toEqual([
+      ["WORT.SG", 1, "1.0501"],
+      ["BEER.ABV", 1, expect.stringMatching(/^5\./)],
+      ["YEAST.FINISH", 2, expect.stringMatching(/^1\.012/)],
+    ]);
     expect(nested.calls[1]?.answer).toBeCloseTo(Number(bench.valueAt("Sheet1", "A1")), 9);
   });
 
@@ -105,11 +124,25 @@ describe("explaining a cell", () => {
   });
 
   it("says what is wrong and where to mend it", async () => {
-    await type({ A1: 12.4, A2: 1.01, A3: "=GYLE.BEER.ABV(A1,A2)", A4: "=GYLE.BEER.ABV(A3,A2)", A5: "5 gal", A6: "=GYLE.CLEAN.DOSE(A5,4)", A7: "=GYLE.BEER.ABW(A9)" });
+    await type({
+      A1: 12.4,
+      A2: 1.01,
+      A3: "=GYLE.BEER.ABV(A1,A2)",
+      A4: "=GYLE.BEER.ABV(A3,A2)",
+      A5: "5 gal",
+      A6: "=GYLE.CLEAN.DOSE(A5,4)",
+      A7: "=GYLE.BEER.ABW(A9)",
+    });
     const plato = await explain("Sheet1", "A3");
-    expect(plato.calls[0]?.problem).toMatchObject({ what: expect.stringMatching(/^original_gravity is 12\.4.*looks like °P.*\.$/), place: { sheet: "Sheet1", range: "A1" } });
+    expect(plato.calls[0]?.problem).toMatchObject({
+      what: expect.stringMatching(/^original_gravity is 12\.4.*looks like °P.*\.$/),
+      place: { sheet: "Sheet1", range: "A1" },
+    });
     expect(plato.calls[0]?.arguments.map(({ isWrong }) => isWrong)).toEqual([true, false, false, false]);
-    expect((await explain("Sheet1", "A4")).calls[0]?.problem).toMatchObject({ what: expect.stringContaining("original_gravity shows #VALUE! itself"), place: { range: "A3" } });
+    expect((await explain("Sheet1", "A4")).calls[0]?.problem).toMatchObject({
+      what: expect.stringContaining("original_gravity shows #VALUE! itself"),
+      place: { range: "A3" },
+    });
     expect((await explain("Sheet1", "A6")).calls[0]?.problem?.mend).toContain("in the unit that is asked for");
     expect((await explain("Sheet1", "A7")).calls[0]?.problem?.what).toContain("not filled in yet");
   });
@@ -126,11 +159,22 @@ describe("explaining a cell", () => {
 
   it("says plainly what has no GYLE formula", async () => {
     await type({ A1: 5, A2: "=A1*2", A3: "" });
-    expect([(await explain("Sheet1", "A1")).kind, (await explain("Sheet1", "A2")).kind, (await explain("Sheet1", "A3")).kind]).toEqual(["constant", "native", "empty"]);
+    expect([(await explain("Sheet1", "A1")).kind, (await explain("Sheet1", "A2")).kind, (await explain("Sheet1", "A3")).kind]).toEqual([
+      "constant",
+      "native",
+      "empty",
+    ]);
   });
 
   it("reads columns of tables, and needs at most three round trips", async () => {
-    await type({ D1: "Volume", E1: "Dose", D2: 20, D3: 10, E2: "=GYLE.CLEAN.DOSE([@Volume],4)", F1: "=GYLE.CLEAN.DOSE(Buckets[Volume],4)" });
+    await type({
+      D1: "Volume",
+      E1: "Dose",
+      D2: 20,
+      D3: 10,
+      E2: "=GYLE.CLEAN.DOSE([@Volume],4)",
+      F1: "=GYLE.CLEAN.DOSE(Buckets[Volume],4)",
+    });
     await Excel.run(async (context) => {
       context.workbook.worksheets.getItem("Sheet1").tables.add("D1:D3", true).name = "Buckets";
       await context.sync();

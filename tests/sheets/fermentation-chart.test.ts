@@ -8,7 +8,9 @@ import { address, block } from "../../src/workbook/grid/plan/addresses";
 import { benchTimeout, insertOn, openBatchBench, type BatchSheet } from "../support/batch-bench";
 
 let bench: HeadlessBench;
-beforeAll(async () => { bench = await openBatchBench(); }, benchTimeout);
+beforeAll(async () => {
+  bench = await openBatchBench();
+}, benchTimeout);
 afterAll(() => bench.dispose());
 
 type Point = readonly [day: unknown, value: unknown];
@@ -42,7 +44,9 @@ function expectDrawable(sheet: BatchSheet): void {
 
 describe("the chart of the sample batch", () => {
   let sheet: BatchSheet;
-  beforeAll(async () => { sheet = await insertOn(bench, firstExtractBatch()); }, benchTimeout);
+  beforeAll(async () => {
+    sheet = await insertOn(bench, firstExtractBatch());
+  }, benchTimeout);
 
   it("shows what the yeast was given and every reading, where they were taken", () => {
     const readings = distinct(drawn(sheet, "Gravity read"));
@@ -54,7 +58,9 @@ describe("the chart of the sample batch", () => {
   });
 
   it("draws the curve through the readings, inside its band, falling all the way and level at the end", () => {
-    const [curve, low, high] = ["Fitted curve", "95 % band", "Upper edge"].map((name) => drawn(sheet, name).map(([, value]) => Number(value))) as [number[], number[], number[]];
+    const [curve, low, high] = ["Fitted curve", "95 % band", "Upper edge"].map((name) =>
+      drawn(sheet, name).map(([, value]) => Number(value)),
+    ) as [number[], number[], number[]];
     expect(curve).toHaveLength(33);
     curve.forEach((gravity, index) => {
       expect(gravity).toBeGreaterThanOrEqual(low[index] ?? 2);
@@ -106,7 +112,11 @@ describe("the chart of a log under way", () => {
 
   it("never forecasts an end out of a stall: the curve goes on level", async () => {
     const [first] = full.readings;
-    const readings = [1.042, 1.031, 1.025, 1.024, 1.024].map((reading, index) => ({ ...first!, reading, when: full.brewedOn + 1.5 + 2 * index }));
+    const readings = [1.042, 1.031, 1.025, 1.024, 1.024].map((reading, index) => ({
+      ...first!,
+      reading,
+      when: full.brewedOn + 1.5 + 2 * index,
+    }));
     sheet = await insertOn(bench, { ...full, sheetName: "Stalled", readings });
     expect(sheet.get("verdict")).toBe("stalled");
     expect(sheet.get("end_expected")).toBe("");
@@ -115,7 +125,19 @@ describe("the chart of a log under way", () => {
   });
 
   it("stands empty on an empty sheet, without errors", async () => {
-    sheet = await insertOn(bench, newBatch({ id: "empty", sheetName: "Empty", batchName: "Empty", brewedOn: 46270, volume: 20, units: "metric", topUp: 0, method: "extract" }));
+    sheet = await insertOn(
+      bench,
+      newBatch({
+        id: "empty",
+        sheetName: "Empty",
+        batchName: "Empty",
+        brewedOn: 46270,
+        volume: 20,
+        units: "metric",
+        topUp: 0,
+        method: "extract",
+      }),
+    );
     expectDrawable(sheet);
     expect(distinct(drawn(sheet, "Gravity read"))).toEqual([[sheet.number("pitched_at"), 1]]);
   });

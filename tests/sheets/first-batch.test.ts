@@ -95,7 +95,9 @@ describe("the sample batch says what the trade says", () => {
     expect(steps().some((words) => words.startsWith("From flame-out on"))).toBe(true);
     expect(cautionOf("Flame out")).toContain("only sanitised things touch it");
     const lines = timeline();
-    expect(lines.findIndex(({ what }) => what.startsWith("Soak hoses"))).toBeLessThan(lines.findIndex(({ what }) => what.startsWith("Flame out")));
+    expect(lines.findIndex(({ what }) => what.startsWith("Soak hoses"))).toBeLessThan(
+      lines.findIndex(({ what }) => what.startsWith("Flame out")),
+    );
   });
   it("the sanitiser: no dose before the label's is typed, contact by the label, one to two minutes for bottles", async () => {
     expect(timeline().map(({ what }) => what)).toContain("Soak hoses, lid in sanitiser by its label");
@@ -107,7 +109,9 @@ describe("the sample batch says what the trade says", () => {
     await sheet.set({ sanitiser_per_volume: "" });
     expect(cautionOf("Soak hoses")).toBe("Dose and contact time by the label. Never with bleach or other cleaners.");
     expect(beside("sanitiser_dose", 1)).toBe("US fl oz; type its label's dose (column L)");
-    expect(beside("bottling_loss", 3)).toBe("Takes about an hour. Bottles, siphon, caps: clean, then 1 to 2 min in sanitiser, by its label.");
+    expect(beside("bottling_loss", 3)).toBe(
+      "Takes about an hour. Bottles, siphon, caps: clean, then 1 to 2 min in sanitiser, by its label.",
+    );
   });
   it("wort is chilled below 80 °F before the yeast goes in", () => {
     expect(sheet.number("pitch_temperature")).toBeLessThan(80);
@@ -125,7 +129,8 @@ describe("the sample batch says what the trade says", () => {
     const hint = firstExtractPlan.cells.find(({ content }) => String(content).startsWith("Finished when"));
     expect(hint?.content).toBe("Finished when two readings a day apart agree and the last days' fall has stopped, often by day 8 to 12");
   });
-  it("priming sugar is boiled in two cups of water", () => expect(beside("sugar_mass", 1)).toBe("oz for 4.90 gal; boil in two cups of water"));
+  it("priming sugar is boiled in two cups of water", () =>
+    expect(beside("sugar_mass", 1)).toBe("oz for 4.90 gal; boil in two cups of water"));
   it("before the first reading it tells when to expect signs of life", () => {
     const next = firstExtractPlan.cells.find(({ address: cell }) => cell === sheet.cellOf("next_step"));
     expect(next?.content).toContain('IF(verdict="","Pitch; signs of life within 24 to 48 hours. Read again after three days."');
@@ -146,7 +151,17 @@ describe("the sample batch", () => {
     const ibu = (7490 / 5.2) * (0.9 * 0.085 * utilisation(60) + 0.055 * utilisation(15) + 0.055 * utilisation(5));
     // In the chilling the hops gain what they would in some minutes at 100 °C: by Malowicki and Shellhammer's k1 along
     // Newton's law from 212 to 66 °F, in steps of a second (tests/support/chilled-hops.ts).
-    expect(Math.abs(sheet.number("ibu_plan") - ibu - gainedInChilling({ minutes: sheet.number("chill_minutes"), toC: (66 - 32) / 1.8, gravity: 1.04884 }, [[(7490 / 5.2) * 0.9 * 0.085, 60], [(7490 / 5.2) * 0.055, 15], [(7490 / 5.2) * 0.055, 5]]))).toBeLessThan(0.3);
+    expect(
+      Math.abs(
+        sheet.number("ibu_plan") -
+          ibu -
+          gainedInChilling({ minutes: sheet.number("chill_minutes"), toC: (66 - 32) / 1.8, gravity: 1.04884 }, [
+            [(7490 / 5.2) * 0.9 * 0.085, 60],
+            [(7490 / 5.2) * 0.055, 15],
+            [(7490 / 5.2) * 0.055, 5],
+          ]),
+      ),
+    ).toBeLessThan(0.3);
   });
   it("knows when the yeast was pitched: as logged, else as planned, past midnight too", async () => {
     const line = timeline().findIndex(({ what }) => what.startsWith("Pitch the yeast"));
@@ -180,7 +195,10 @@ describe("the sample batch", () => {
   it("shows no error anywhere, and nothing to complain about", () => {
     expect(sheet.complaints()).toEqual([]);
     for (let row = 1; row <= 140; row += 1) {
-      for (const column of "ABCDEFGHIKLMNOQRSTU") expect(String(bench.valueAt("Batch 1", `${column}${row}`)), `${column}${row}`).not.toMatch(/^#(VALUE|NAME|REF|N\/A|NUM|DIV|SPILL|CALC)/);
+      for (const column of "ABCDEFGHIKLMNOQRSTU")
+        expect(String(bench.valueAt("Batch 1", `${column}${row}`)), `${column}${row}`).not.toMatch(
+          /^#(VALUE|NAME|REF|N\/A|NUM|DIV|SPILL|CALC)/,
+        );
     }
   });
   it("tells the colour of a glass", () => expect(sheet.get("swatch")).toMatch(/^#[0-9A-F]{6}$/));
@@ -189,6 +207,11 @@ describe("the sample batch", () => {
 function timeline(): { time: number; boilMinute: number | string; what: string; caution: string }[] {
   const first = Number(sheet.cellOf("happened").slice(1));
   return Array.from({ length: 23 }, (_, index) => first + index)
-    .map((row) => ({ what: String(bench.valueAt("Batch 1", `A${row}`) ?? ""), time: Number(bench.valueAt("Batch 1", `C${row}`)), boilMinute: bench.valueAt("Batch 1", `D${row}`) as number | string, caution: String(bench.valueAt("Batch 1", `G${row}`) ?? "") }))
+    .map((row) => ({
+      what: String(bench.valueAt("Batch 1", `A${row}`) ?? ""),
+      time: Number(bench.valueAt("Batch 1", `C${row}`)),
+      boilMinute: bench.valueAt("Batch 1", `D${row}`) as number | string,
+      caution: String(bench.valueAt("Batch 1", `G${row}`) ?? ""),
+    }))
     .filter(({ what }) => what !== "");
 }

@@ -7,14 +7,26 @@ import { openWorkbook, saveWorkbook } from "../../src/excel-stand-in/xlsx";
 import { registry } from "../../src/functions/registry";
 import { benchTimeout, openBatchBench, sheetOf } from "../support/batch-bench";
 
-const contents = newBatch({ id: "test", sheetName: "Batch 1", batchName: "One", brewedOn: 46270, volume: 20, units: "metric", topUp: 0, method: "extract" });
+const contents = newBatch({
+  id: "test",
+  sheetName: "Batch 1",
+  batchName: "One",
+  brewedOn: 46270,
+  volume: 20,
+  units: "metric",
+  topUp: 0,
+  method: "extract",
+});
 
 let bench: HeadlessBench;
 let before: string;
 beforeEach(async () => {
   bench = await openBatchBench();
   await Excel.run(async (context) => {
-    context.workbook.worksheets.getItem("Sheet1").getRange("A1:B2").formulas = [["mine", 1], ["=GYLE.BEER.ABV(1.05,1.01)", 2]];
+    context.workbook.worksheets.getItem("Sheet1").getRange("A1:B2").formulas = [
+      ["mine", 1],
+      ["=GYLE.BEER.ABV(1.05,1.01)", 2],
+    ];
     await context.sync();
   });
   await bench.calculate();
@@ -45,72 +57,98 @@ const names = async () => {
 };
 
 describe("inserting a batch", () => {
-  it("needs at most three round trips and leaves the other sheet alone", async () => {
-    const { faults } = bench.host;
-    const syncs = faults.syncCount;
-    await insert();
-    expect(faults.syncCount - syncs).toBeLessThanOrEqual(3);
-    expect(await names()).toEqual(["Sheet1", "Batch 1"]);
-    expect(bench.valueAt("Sheet1", "A1")).toBe("mine");
-  }, benchTimeout);
+  it(
+    "needs at most three round trips and leaves the other sheet alone",
+    async () => {
+      const { faults } = bench.host;
+      const syncs = faults.syncCount;
+      await insert();
+      expect(faults.syncCount - syncs).toBeLessThanOrEqual(3);
+      expect(await names()).toEqual(["Sheet1", "Batch 1"]);
+      expect(bench.valueAt("Sheet1", "A1")).toBe("mine");
+    },
+    benchTimeout,
+  );
 
-  it("asks before a name that is taken, in any case of letters, and offers a free one", async () => {
-    await insert();
-    const refusal = await insert("BATCH 1").catch((problem: unknown) => problem);
-    expect(refusal).toBeInstanceOf(InsertionRefused);
-    expect((refusal as InsertionRefused).message).toContain('There is a sheet "BATCH 1" already');
-    expect((refusal as InsertionRefused).freeName).toBe("BATCH 1 (2)");
-    expect(await names()).toEqual(["Sheet1", "Batch 1"]);
-    await insert("BATCH 1 (2)");
-    expect(await names()).toEqual(["Sheet1", "Batch 1", "BATCH 1 (2)"]);
-  }, benchTimeout);
+  it(
+    "asks before a name that is taken, in any case of letters, and offers a free one",
+    async () => {
+      await insert();
+      const refusal = await insert("BATCH 1").catch((problem: unknown) => problem);
+      expect(refusal).toBeInstanceOf(InsertionRefused);
+      expect((refusal as InsertionRefused).message).toContain('There is a sheet "BATCH 1" already');
+      expect((refusal as InsertionRefused).freeName).toBe("BATCH 1 (2)");
+      expect(await names()).toEqual(["Sheet1", "Batch 1"]);
+      await insert("BATCH 1 (2)");
+      expect(await names()).toEqual(["Sheet1", "Batch 1", "BATCH 1 (2)"]);
+    },
+    benchTimeout,
+  );
 
-  it("calculates under every name that Excel allows, and is found again in a saved file", async () => {
-    const hostile = ["Brewer's best", "🍺 Pale", "=1+1", "-5", "2026-09-05", "A1", "R1C1", "TRUE", "Größe 7 & <b>", "x".repeat(31)];
-    for (const name of hostile) await insert(name);
-    await bench.calculate();
-    const sheets = hostile.map((name) => sheetOf(bench, { ...contents, sheetName: name }));
-    expect(sheets.map((sheet) => sheet.number("water_collect"))).toEqual(hostile.map(() => sheets[0]!.number("water_collect")));
-    expect(sheets.flatMap((sheet) => sheet.complaints())).toEqual([]);
-    const snapshot = bench.snapshot();
-    const again = await openWorkbook(await saveWorkbook(snapshot, collectComputed(bench.engine, snapshot)), { functionNames: registry.map(({ id }) => id) });
-    expect(again.snapshot.sheetOrder.map((id) => again.snapshot.sheets[id]?.name)).toEqual(["Sheet1", ...hostile]);
-  }, benchTimeout);
+  it(
+    "calculates under every name that Excel allows, and is found again in a saved file",
+    async () => {
+      const hostile = ["Brewer's best", "🍺 Pale", "=1+1", "-5", "2026-09-05", "A1", "R1C1", "TRUE", "Größe 7 & <b>", "x".repeat(31)];
+      for (const name of hostile) await insert(name);
+      await bench.calculate();
+      const sheets = hostile.map((name) => sheetOf(bench, { ...contents, sheetName: name }));
+      expect(sheets.map((sheet) => sheet.number("water_collect"))).toEqual(hostile.map(() => sheets[0]!.number("water_collect")));
+      expect(sheets.flatMap((sheet) => sheet.complaints())).toEqual([]);
+      const snapshot = bench.snapshot();
+      const again = await openWorkbook(await saveWorkbook(snapshot, collectComputed(bench.engine, snapshot)), {
+        functionNames: registry.map(({ id }) => id),
+      });
+      expect(again.snapshot.sheetOrder.map((id) => again.snapshot.sheets[id]?.name)).toEqual(["Sheet1", ...hostile]);
+    },
+    benchTimeout,
+  );
 
-  it.each(["", "Pale / ale", "'Pale", "History", "x".repeat(32)])("refuses the name “%s” in words and writes nothing", async (name) => {
-    const { faults } = bench.host;
-    const syncs = faults.syncCount;
-    await expect(insert(name)).rejects.toBeInstanceOf(InsertionRefused);
-    expect(faults.syncCount).toBe(syncs);
-    expect(contentOf(bench)).toBe(before);
-  }, benchTimeout);
+  it.each(["", "Pale / ale", "'Pale", "History", "x".repeat(32)])(
+    "refuses the name “%s” in words and writes nothing",
+    async (name) => {
+      const { faults } = bench.host;
+      const syncs = faults.syncCount;
+      await expect(insert(name)).rejects.toBeInstanceOf(InsertionRefused);
+      expect(faults.syncCount).toBe(syncs);
+      expect(contentOf(bench)).toBe(before);
+    },
+    benchTimeout,
+  );
 
-  it.each([1, 2])("changes nothing when round trip %i fails", async (n) => {
-    bench.host.faults.failAtSync(n, new Error("the host is busy"));
-    await expect(insert()).rejects.toThrow("the host is busy");
-    await bench.calculate();
-    expect(await names()).toEqual(["Sheet1"]);
-    expect(contentOf(bench)).toBe(before);
-  }, benchTimeout);
+  it.each([1, 2])(
+    "changes nothing when round trip %i fails",
+    async (n) => {
+      bench.host.faults.failAtSync(n, new Error("the host is busy"));
+      await expect(insert()).rejects.toThrow("the host is busy");
+      await bench.calculate();
+      expect(await names()).toEqual(["Sheet1"]);
+      expect(contentOf(bench)).toBe(before);
+    },
+    benchTimeout,
+  );
 
-  it("takes back what it began when something in the middle of the writing is refused", async () => {
-    await expect(
-      Excel.run(async (context) => {
-        const sheets = context.workbook.worksheets;
-        const add = sheets.add.bind(sheets);
-        // A table that is in the way: Excel carries out what stands before it, then refuses.
-        Object.defineProperty(sheets, "add", {
-          value: (name: string) => {
-            const sheet = add(name);
-            sheet.tables.add("A29:B31", true);
-            return sheet;
-          },
-        });
-        await insertBatch(context, contents);
-      }),
-    ).rejects.toThrow();
-    await bench.calculate();
-    expect(await names()).toEqual(["Sheet1"]);
-    expect(JSON.parse(contentOf(bench))).toMatchObject({ sheets: (JSON.parse(before) as { sheets: unknown }).sheets });
-  }, benchTimeout);
+  it(
+    "takes back what it began when something in the middle of the writing is refused",
+    async () => {
+      await expect(
+        Excel.run(async (context) => {
+          const sheets = context.workbook.worksheets;
+          const add = sheets.add.bind(sheets);
+          // A table that is in the way: Excel carries out what stands before it, then refuses.
+          Object.defineProperty(sheets, "add", {
+            value: (name: string) => {
+              const sheet = add(name);
+              sheet.tables.add("A29:B31", true);
+              return sheet;
+            },
+          });
+          await insertBatch(context, contents);
+        }),
+      ).rejects.toThrow();
+      await bench.calculate();
+      expect(await names()).toEqual(["Sheet1"]);
+      expect(JSON.parse(contentOf(bench))).toMatchObject({ sheets: (JSON.parse(before) as { sheets: unknown }).sheets });
+    },
+    benchTimeout,
+  );
 });

@@ -22,7 +22,9 @@ const secondPlan = new URL("../samples/old/first-extract-batch-plan-2.xlsx", imp
 const secondPlanSeason = new URL("../samples/old/season-plan-2.xlsx", import.meta.url);
 
 let bench: HeadlessBench;
-beforeAll(async () => { bench = await openBatchBench(); }, benchTimeout);
+beforeAll(async () => {
+  bench = await openBatchBench();
+}, benchTimeout);
 afterAll(() => bench.dispose());
 beforeEach(() => openFile(bench, oldSample), benchTimeout);
 
@@ -49,12 +51,14 @@ const charts = (sheetName: string): ChartRecord[] => {
 const whole = () => ({ cells: contentOf(), charts: charts("Batch 1") });
 
 /** The bench reads times from a file to the millisecond. */
-const rounded = (contents: object): unknown => JSON.parse(JSON.stringify(contents), (_key, value: unknown) => (typeof value === "number" ? Math.round(value * 1e5) / 1e5 : value));
+const rounded = (contents: object): unknown =>
+  JSON.parse(JSON.stringify(contents), (_key, value: unknown) => (typeof value === "number" ? Math.round(value * 1e5) / 1e5 : value));
 
-const change = (work: (sheet: Excel.Worksheet) => void) => Excel.run(async (context) => {
-  work(context.workbook.worksheets.getItem("Batch 1"));
-  await context.sync();
-});
+const change = (work: (sheet: Excel.Worksheet) => void) =>
+  Excel.run(async (context) => {
+    work(context.workbook.worksheets.getItem("Batch 1"));
+    await context.sync();
+  });
 
 /** Every cell of today's plan in which the sheet has something else, but for those of the chart's figures. */
 async function differences(sheetName: string): Promise<string[]> {
@@ -67,7 +71,9 @@ async function differences(sheetName: string): Promise<string[]> {
     if (where === undefined) return [`${address} has no place`];
     const { row, column } = position(where);
     const wanted = moved(content, place);
-    return sheet.formulaAt(row, column) === wanted ? [] : [`${where}: ${String(sheet.formulaAt(row, column)).slice(0, 80)} for ${String(wanted).slice(0, 80)}`];
+    return sheet.formulaAt(row, column) === wanted
+      ? []
+      : [`${where}: ${String(sheet.formulaAt(row, column)).slice(0, 80)} for ${String(wanted).slice(0, 80)}`];
   });
 }
 
@@ -79,272 +85,460 @@ async function typedInto(sheetName: string) {
 }
 
 describe("a sheet of the second plan", () => {
-  it("follows today's plan in every word and formula afterwards, and what was typed is as it was", async () => {
-    await openFile(bench, secondPlan);
-    const typed = await typedInto("Batch 1");
-    const { migrated, left } = await migrate();
-    await bench.calculate();
-    expect(left).toEqual([]);
-    expect(migrated).toMatchObject([{ sheetName: "Batch 1", from: 2, to: planVersion }]);
-    expect(await differences("Batch 1")).toEqual([]);
-    expect(await typedInto("Batch 1")).toEqual(typed);
-  }, benchTimeout);
+  it(
+    "follows today's plan in every word and formula afterwards, and what was typed is as it was",
+    async () => {
+      await openFile(bench, secondPlan);
+      const typed = await typedInto("Batch 1");
+      const { migrated, left } = await migrate();
+      await bench.calculate();
+      expect(left).toEqual([]);
+      expect(migrated).toMatchObject([{ sheetName: "Batch 1", from: 2, to: planVersion }]);
+      expect(await differences("Batch 1")).toEqual([]);
+      expect(await typedInto("Batch 1")).toEqual(typed);
+    },
+    benchTimeout,
+  );
 
-  it("in a season: each of its batches, of either method", async () => {
-    await openFile(bench, secondPlanSeason);
-    const before = await Excel.run(readOutlook);
-    const typed = await Promise.all(before.map(({ outlook }) => typedInto(outlook.sheetName)));
-    const { migrated, left } = await migrate();
-    await bench.calculate();
-    expect([migrated.length, left]).toEqual([before.length, []]);
-    for (const [index, { outlook }] of before.entries()) {
-      expect(await differences(outlook.sheetName), outlook.sheetName).toEqual([]);
-      expect(await typedInto(outlook.sheetName)).toEqual(typed[index]);
-    }
-  }, 4 * benchTimeout);
+  it(
+    "in a season: each of its batches, of either method",
+    async () => {
+      await openFile(bench, secondPlanSeason);
+      const before = await Excel.run(readOutlook);
+      const typed = await Promise.all(before.map(({ outlook }) => typedInto(outlook.sheetName)));
+      const { migrated, left } = await migrate();
+      await bench.calculate();
+      expect([migrated.length, left]).toEqual([before.length, []]);
+      for (const [index, { outlook }] of before.entries()) {
+        expect(await differences(outlook.sheetName), outlook.sheetName).toEqual([]);
+        expect(await typedInto(outlook.sheetName)).toEqual(typed[index]);
+      }
+    },
+    4 * benchTimeout,
+  );
 
-  it("keeps what the brewer wrote over words and formulas of ours, and says where", async () => {
-    await openFile(bench, secondPlan);
-    await change((sheet) => {
-      for (const name of ["water_collect", "sugar_mass", "next_step"]) sheet.names.getItem(name).getRange().formulas = [["=1+1"]];
-    });
-    await bench.calculate();
-    const { migrated } = await migrate();
-    await bench.calculate();
-    const sheet = (await Excel.run((context) => readBatchSheet(context, "Batch 1")))!;
-    for (const name of ["water_collect", "sugar_mass", "next_step"]) expect(sheet.formula(name)).toBe("=1+1");
-    const news = migrated[0]!.stays.join(" ");
-    const changed = (await differences("Batch 1")).map((one) => one.split(":")[0]!);
-    expect(changed).toEqual(["water_collect", "next_step", "sugar_mass"].map((name) => sheet.range(name)));
-    // Where today's formula is still the former one, the brewer's own says nothing new.
-    const plan = planBatch(batchContents(sheet));
-    for (const name of ["water_collect", "sugar_mass", "next_step"]) {
-      const address = plan.names.find((one) => one.name === name)?.range;
-      expect(news.includes(sheet.range(name)), name).toBe(!isOurs(plan.cells.find((cell) => cell.address === address)?.content));
-    }
-  }, benchTimeout);
+  it(
+    "keeps what the brewer wrote over words and formulas of ours, and says where",
+    async () => {
+      await openFile(bench, secondPlan);
+      await change((sheet) => {
+        for (const name of ["water_collect", "sugar_mass", "next_step"]) sheet.names.getItem(name).getRange().formulas = [["=1+1"]];
+      });
+      await bench.calculate();
+      const { migrated } = await migrate();
+      await bench.calculate();
+      const sheet = (await Excel.run((context) => readBatchSheet(context, "Batch 1")))!;
+      for (const name of ["water_collect", "sugar_mass", "next_step"]) expect(sheet.formula(name)).toBe("=1+1");
+      const news = migrated[0]!.stays.join(" ");
+      const changed = (await differences("Batch 1")).map((one) => one.split(":")[0]!);
+      expect(changed).toEqual(["water_collect", "next_step", "sugar_mass"].map((name) => sheet.range(name)));
+      // Where today's formula is still the former one, the brewer's own says nothing new.
+      const plan = planBatch(batchContents(sheet));
+      for (const name of ["water_collect", "sugar_mass", "next_step"]) {
+        const address = plan.names.find((one) => one.name === name)?.range;
+        expect(news.includes(sheet.range(name)), name).toBe(!isOurs(plan.cells.find((cell) => cell.address === address)?.content));
+      }
+    },
+    benchTimeout,
+  );
 
-  it("in a day that is still to come, gets today's steps", async () => {
-    await openFile(bench, secondPlan);
-    await change((sheet) => { sheet.names.getItem("happened").getRange().clear("Contents"); });
-    await bench.calculate();
-    const { migrated } = await migrate();
-    await bench.calculate();
-    expect(migrated[0]!.stays).toEqual([]);
-    const contents = batchContents((await Excel.run((context) => readBatchSheet(context, "Batch 1")))!);
-    expect(contents.steps).toBeUndefined();
-  }, benchTimeout);
+  it(
+    "in a day that is still to come, gets today's steps",
+    async () => {
+      await openFile(bench, secondPlan);
+      await change((sheet) => {
+        sheet.names.getItem("happened").getRange().clear("Contents");
+      });
+      await bench.calculate();
+      const { migrated } = await migrate();
+      await bench.calculate();
+      expect(migrated[0]!.stays).toEqual([]);
+      const contents = batchContents((await Excel.run((context) => readBatchSheet(context, "Batch 1")))!);
+      expect(contents.steps).toBeUndefined();
+    },
+    benchTimeout,
+  );
 
-  it("takes a word for a hop's minutes afterwards", async () => {
-    await openFile(bench, secondPlan);
-    const rule = () => Excel.run(async (context) => {
-      const validation = context.workbook.worksheets.getItem("Batch 1").names.getItem("hop_minutes").getRange().dataValidation.load("type");
-      await context.sync();
-      return validation.type;
-    });
-    expect(await rule()).toBe("Decimal");
-    await migrate();
-    expect(await rule()).toBe("None");
-  }, benchTimeout);
+  it(
+    "takes a word for a hop's minutes afterwards",
+    async () => {
+      await openFile(bench, secondPlan);
+      const rule = () =>
+        Excel.run(async (context) => {
+          const validation = context.workbook.worksheets
+            .getItem("Batch 1")
+            .names.getItem("hop_minutes")
+            .getRange()
+            .dataValidation.load("type");
+          await context.sync();
+          return validation.type;
+        });
+      expect(await rule()).toBe("Decimal");
+      await migrate();
+      expect(await rule()).toBe("None");
+    },
+    benchTimeout,
+  );
 });
 
 describe("a sheet of the first plan", () => {
-  it("gets what the present plan has; what was typed stays", async () => {
-    const typed = await typedInto("Batch 1");
-    const syncs = bench.host.faults.syncCount;
-    const report = await migrate();
-    expect(bench.host.faults.syncCount - syncs).toBe(3);
-    await bench.calculate();
-    expect(report).toMatchObject({ migrated: [{ sheetName: "Batch 1", from: 1, to: planVersion }], left: [] });
-    const { added } = report.migrated[0]!;
-    for (const words of ["“Tells this batch from every other:” (O1)", "“Planned on the kit:” (L2)", "today's chart in the place of the old one, with its figures (W84:AI117)"]) expect(added).toContain(words);
-    // What the second plan had put in beyond the first without a name is not asked for.
-    const sheet1 = (await Excel.run((context) => readBatchSheet(context, "Batch 1")))!;
-    const plan = planBatch(batchContents(sheet1), tableRows(sheet1));
-    const place = placeMap(plan, sheet1);
-    for (const { name, range } of plan.names.filter((one) => !one.range.includes(":") && sheet1.has(one.name))) {
-      const content = plan.cells.find(({ address }) => address === range)?.content;
-      if (typeof content === "string" && content.startsWith("=")) expect(sheet1.formula(name), name).toBe(moved(content, place));
-    }
-    expect(await typedInto("Batch 1")).toEqual(typed);
-    const sheet = await Excel.run((context) => readBatchSheet(context, "Batch 1"));
-    const { id, ...contents } = batchContents(sheet!);
-    expect(id).toMatch(/^[a-z0-9]{12}$/u);
-    // The day that was brewed collected what its sheet said then, and keeps its times and its warmest place.
-    const { happened, packaging, wort, steps } = contents;
-    expect(steps?.[0]?.what).toContain("Clean everything");
-    expect(wort.collected).toBeGreaterThan(5.5);
-    expect(rounded({ ...contents, id: firstExtractBatch().id })).toEqual(rounded({ ...firstExtractBatch(), steps, happened, packaging: { ...firstExtractBatch().packaging, warmestStorage: packaging.warmestStorage }, wort: { ...firstExtractBatch().wort, collected: wort.collected } }));
-    expect(sheet!.range("kit_name")).toBe("L2");
-  }, benchTimeout);
+  it(
+    "gets what the present plan has; what was typed stays",
+    async () => {
+      const typed = await typedInto("Batch 1");
+      const syncs = bench.host.faults.syncCount;
+      const report = await migrate();
+      expect(bench.host.faults.syncCount - syncs).toBe(3);
+      await bench.calculate();
+      expect(report).toMatchObject({ migrated: [{ sheetName: "Batch 1", from: 1, to: planVersion }], left: [] });
+      const { added } = report.migrated[0]!;
+      for (const words of [
+        "“Tells this batch from every other:” (O1)",
+        "“Planned on the kit:” (L2)",
+        "today's chart in the place of the old one, with its figures (W84:AI117)",
+      ])
+        expect(added).toContain(words);
+      // What the second plan had put in beyond the first without a name is not asked for.
+      const sheet1 = (await Excel.run((context) => readBatchSheet(context, "Batch 1")))!;
+      const plan = planBatch(batchContents(sheet1), tableRows(sheet1));
+      const place = placeMap(plan, sheet1);
+      for (const { name, range } of plan.names.filter((one) => !one.range.includes(":") && sheet1.has(one.name))) {
+        const content = plan.cells.find(({ address }) => address === range)?.content;
+        if (typeof content === "string" && content.startsWith("=")) expect(sheet1.formula(name), name).toBe(moved(content, place));
+      }
+      expect(await typedInto("Batch 1")).toEqual(typed);
+      const sheet = await Excel.run((context) => readBatchSheet(context, "Batch 1"));
+      const { id, ...contents } = batchContents(sheet!);
+      expect(id).toMatch(/^[a-z0-9]{12}$/u);
+      // The day that was brewed collected what its sheet said then, and keeps its times and its warmest place.
+      const { happened, packaging, wort, steps } = contents;
+      expect(steps?.[0]?.what).toContain("Clean everything");
+      expect(wort.collected).toBeGreaterThan(5.5);
+      expect(rounded({ ...contents, id: firstExtractBatch().id })).toEqual(
+        rounded({
+          ...firstExtractBatch(),
+          steps,
+          happened,
+          packaging: { ...firstExtractBatch().packaging, warmestStorage: packaging.warmestStorage },
+          wort: { ...firstExtractBatch().wort, collected: wort.collected },
+        }),
+      );
+      expect(sheet!.range("kit_name")).toBe("L2");
+    },
+    benchTimeout,
+  );
 
-  it("once brought along is left alone", async () => {
-    await migrate();
-    await bench.calculate();
-    const before = whole();
-    expect(await migrate()).toEqual({ migrated: [], left: [] });
-    expect(whole()).toEqual(before);
-  }, benchTimeout);
+  it(
+    "once brought along is left alone",
+    async () => {
+      await migrate();
+      await bench.calculate();
+      const before = whole();
+      expect(await migrate()).toEqual({ migrated: [], left: [] });
+      expect(whole()).toEqual(before);
+    },
+    benchTimeout,
+  );
 
-  it("is found where rows were put in above, and its user's cells are not taken", async () => {
-    await change((sheet) => {
-      sheet.getRange("1:2").insert("Down");
-      sheet.getRange("O3").values = [["my own remark"]];
-    });
-    await bench.calculate();
-    const typed = await typedInto("Batch 1");
-    const { migrated } = await migrate();
-    const [mark = "", kit = ""] = migrated[0]!.added;
-    expect(kit).toContain("(L4)");
-    expect(mark).toMatch(/\(O1\d\d\)$/u);
-    await bench.calculate();
-    expect((await Excel.run((context) => readBatchSheet(context, "Batch 1")))!.at(3, 15)).toBe("my own remark");
-    expect(await typedInto("Batch 1")).toEqual(typed);
-  }, benchTimeout);
+  it(
+    "is found where rows were put in above, and its user's cells are not taken",
+    async () => {
+      await change((sheet) => {
+        sheet.getRange("1:2").insert("Down");
+        sheet.getRange("O3").values = [["my own remark"]];
+      });
+      await bench.calculate();
+      const typed = await typedInto("Batch 1");
+      const { migrated } = await migrate();
+      const [mark = "", kit = ""] = migrated[0]!.added;
+      expect(kit).toContain("(L4)");
+      expect(mark).toMatch(/\(O1\d\d\)$/u);
+      await bench.calculate();
+      expect((await Excel.run((context) => readBatchSheet(context, "Batch 1")))!.at(3, 15)).toBe("my own remark");
+      expect(await typedInto("Batch 1")).toEqual(typed);
+    },
+    benchTimeout,
+  );
 
-  it.each([1, 2, 3])("stays as it was when round trip %i fails", async (n) => {
-    const before = whole();
-    bench.host.faults.failAtSync(n, new Error("the host is busy"));
-    await expect(migrate()).rejects.toThrow("the host is busy");
-    expect(whole()).toEqual(before);
-    expect(await Excel.run(readOutlook)).toMatchObject([{ outlook: { state: "older", version: 1 } }]);
-  }, benchTimeout);
+  it.each([1, 2, 3])(
+    "stays as it was when round trip %i fails",
+    async (n) => {
+      const before = whole();
+      bench.host.faults.failAtSync(n, new Error("the host is busy"));
+      await expect(migrate()).rejects.toThrow("the host is busy");
+      expect(whole()).toEqual(before);
+      expect(await Excel.run(readOutlook)).toMatchObject([{ outlook: { state: "older", version: 1 } }]);
+    },
+    benchTimeout,
+  );
 
-  it("stays as it was when Excel refuses in the middle of the writing", async () => {
-    const before = contentOf();
-    await expect(Excel.run(async (context) => {
-      // Somebody else takes the name between our reading and our writing.
-      const { worksheets } = context.workbook;
-      const getItem = worksheets.getItem.bind(worksheets);
-      Object.defineProperty(worksheets, "getItem", { configurable: true, value: (name: string) => {
-        const sheet = getItem(name);
-        const add = sheet.names.add.bind(sheet.names);
-        Object.defineProperty(sheet.names, "add", { value: (wanted: string, range: Excel.Range) => add(wanted === "kit_name" ? "no name" : wanted, range) });
-        return sheet;
-      } });
-      await migrateSheets(context);
-    })).rejects.toMatchObject({ code: "InvalidArgument" });
-    await bench.calculate();
-    expect(contentOf()).toEqual(before);
-    const sheet = await Excel.run((context) => readBatchSheet(context, "Batch 1"));
-    expect([sheet!.has("batch_id"), sheet!.has("kit_name"), sheet!.value("gylebook")]).toEqual([false, false, 1]);
-  }, benchTimeout);
+  it(
+    "stays as it was when Excel refuses in the middle of the writing",
+    async () => {
+      const before = contentOf();
+      await expect(
+        Excel.run(async (context) => {
+          // Somebody else takes the name between our reading and our writing.
+          const { worksheets } = context.workbook;
+          const getItem = worksheets.getItem.bind(worksheets);
+          Object.defineProperty(worksheets, "getItem", {
+            configurable: true,
+            value: (name: string) => {
+              const sheet = getItem(name);
+              const add = sheet.names.add.bind(sheet.names);
+              Object.defineProperty(sheet.names, "add", {
+                value: (wanted: string, range: Excel.Range) => add(wanted === "kit_name" ? "no name" : wanted, range),
+              });
+              return sheet;
+            },
+          });
+          await migrateSheets(context);
+        }),
+      ).rejects.toMatchObject({ code: "InvalidArgument" });
+      await bench.calculate();
+      expect(contentOf()).toEqual(before);
+      const sheet = await Excel.run((context) => readBatchSheet(context, "Batch 1"));
+      expect([sheet!.has("batch_id"), sheet!.has("kit_name"), sheet!.value("gylebook")]).toEqual([false, false, 1]);
+    },
+    benchTimeout,
+  );
 });
 
-it("says so when it could not be taken back either", async () => {
-  bench.host.faults.failAtSync(3, new Error("the host is busy"));
-  bench.host.faults.failAtSync(4, new Error("the host is gone"));
-  await expect(migrate()).rejects.toThrow('"Batch 1": some formulas of ours, and empty cells beside the printed part, may have been written');
-}, benchTimeout);
+it(
+  "says so when it could not be taken back either",
+  async () => {
+    bench.host.faults.failAtSync(3, new Error("the host is busy"));
+    bench.host.faults.failAtSync(4, new Error("the host is gone"));
+    await expect(migrate()).rejects.toThrow(
+      '"Batch 1": some formulas of ours, and empty cells beside the printed part, may have been written',
+    );
+  },
+  benchTimeout,
+);
 
 describe("the chart of a sheet of the first plan", () => {
-  it("gives way to the one that a new sheet has, drawn from the same kind of figures", async () => {
-    await migrate();
-    await insertOn(bench, { ...firstExtractBatch(), sheetName: "New", id: "new1" });
-    await bench.calculate();
-    const [migrated, fresh] = [charts("Batch 1"), charts("New")];
-    expect([migrated.length, fresh.length]).toEqual([1, 1]);
-    expect(migrated[0]!.name).toBe("Fermentation");
-    // Rows apart (12 lines of readings against 16), and the sheet that they are on.
-    const looks = (chart: ChartRecord) => ({ ...chart, id: "", position: 0, anchor: 0, series: chart.series.map((series) => ({ ...series, values: [series.values?.row, series.values?.column], xValues: [series.xValues?.row, series.xValues?.column] })) });
-    expect(looks(migrated[0]!)).toEqual(looks(fresh[0]!));
-    expect(migrated[0]!.anchor).toEqual({ startCell: "I84", endCell: "I96" });
-    expect(migrated[0]!.series[0]!.values?.rowCount).toBe(13);
-    // What the yeast was given, then the readings, the last repeated to the end; no cell is an error or a text where a point is drawn.
-    const sheet = (await Excel.run((context) => readBatchSheet(context, "Batch 1")))!;
-    const marks = Array.from({ length: 13 }, (_, row) => sheet.at(85 + row, 29));
-    const read = sheet.block("gravities").flat().filter((gravity) => gravity !== "");
-    expect(read.length).toBeGreaterThan(2);
-    expect(marks.slice(1)).toEqual(Array.from({ length: 12 }, (_, row) => read[Math.min(row, read.length - 1)]));
-    expect(marks.every((mark) => typeof mark === "number" && mark > 1 && mark < 1.2)).toBe(true);
-    expect(sheet.block("curve").flat().every((value) => typeof value === "number")).toBe(true);
-    expect(sheet.block("chart_days").flat().every((value) => typeof value === "number" && value > 40_000)).toBe(true);
-  }, benchTimeout);
+  it(
+    "gives way to the one that a new sheet has, drawn from the same kind of figures",
+    async () => {
+      await migrate();
+      await insertOn(bench, { ...firstExtractBatch(), sheetName: "New", id: "new1" });
+      await bench.calculate();
+      const [migrated, fresh] = [charts("Batch 1"), charts("New")];
+      expect([migrated.length, fresh.length]).toEqual([1, 1]);
+      expect(migrated[0]!.name).toBe("Fermentation");
+      // Rows apart (12 lines of readings against 16), and the sheet that they are on.
+      const looks = (chart: ChartRecord) => ({
+        ...chart,
+        id: "",
+        position: 0,
+        anchor: 0,
+        series: chart.series.map((series) => ({
+          ...series,
+          values: [series.values?.row, series.values?.column],
+          xValues: [series.xValues?.row, series.xValues?.column],
+        })),
+      });
+      expect(looks(migrated[0]!)).toEqual(looks(fresh[0]!));
+      expect(migrated[0]!.anchor).toEqual({ startCell: "I84", endCell: "I96" });
+      expect(migrated[0]!.series[0]!.values?.rowCount).toBe(13);
+      // What the yeast was given, then the readings, the last repeated to the end; no cell is an error or a text where a point is drawn.
+      const sheet = (await Excel.run((context) => readBatchSheet(context, "Batch 1")))!;
+      const marks = Array.from({ length: 13 }, (_, row) => sheet.at(85 + row, 29));
+      const read = sheet
+        .block("gravities")
+        .flat()
+        .filter((gravity) => gravity !== "");
+      expect(read.length).toBeGreaterThan(2);
+      expect(marks.slice(1)).toEqual(Array.from({ length: 12 }, (_, row) => read[Math.min(row, read.length - 1)]));
+      expect(marks.every((mark) => typeof mark === "number" && mark > 1 && mark < 1.2)).toBe(true);
+      expect(
+        sheet
+          .block("curve")
+          .flat()
+          .every((value) => typeof value === "number"),
+      ).toBe(true);
+      expect(
+        sheet
+          .block("chart_days")
+          .flat()
+          .every((value) => typeof value === "number" && value > 40_000),
+      ).toBe(true);
+    },
+    benchTimeout,
+  );
 
-  it("is not missed where somebody took it away", async () => {
-    await change((sheet) => sheet.charts.getItem("Fermentation").delete());
-    const { migrated } = await migrate();
-    expect(migrated[0]!.added.join()).not.toContain("chart");
-    expect(charts("Batch 1")).toEqual([]);
-  }, benchTimeout);
+  it(
+    "is not missed where somebody took it away",
+    async () => {
+      await change((sheet) => sheet.charts.getItem("Fermentation").delete());
+      const { migrated } = await migrate();
+      expect(migrated[0]!.added.join()).not.toContain("chart");
+      expect(charts("Batch 1")).toEqual([]);
+    },
+    benchTimeout,
+  );
 
-  it("stays, and the reason is told, where the cells for today's are in use", async () => {
-    await change((sheet) => { sheet.getRange("AB90").values = [["my own"]]; });
-    const before = charts("Batch 1");
-    const { migrated } = await migrate();
-    expect(migrated[0]).toMatchObject({ stays: expect.arrayContaining(["Its old chart stays, since the cells W84:AI117, which today's chart is drawn from, are in use."]) as string[] });
-    expect(charts("Batch 1")).toEqual(before);
-    expect((await Excel.run((context) => readBatchSheet(context, "Batch 1")))!.has("curve")).toBe(false);
-  }, benchTimeout);
+  it(
+    "stays, and the reason is told, where the cells for today's are in use",
+    async () => {
+      await change((sheet) => {
+        sheet.getRange("AB90").values = [["my own"]];
+      });
+      const before = charts("Batch 1");
+      const { migrated } = await migrate();
+      expect(migrated[0]).toMatchObject({
+        stays: expect.arrayContaining([
+          "Its old chart stays, since the cells W84:AI117, which today's chart is drawn from, are in use.",
+        ]) as string[],
+      });
+      expect(charts("Batch 1")).toEqual(before);
+      expect((await Excel.run((context) => readBatchSheet(context, "Batch 1")))!.has("curve")).toBe(false);
+    },
+    benchTimeout,
+  );
 
-  it.each(["the new chart's place", "the old chart's deletion", "the new figures"])("is as it was when Excel refuses %s", async (what) => {
-    const before = whole();
-    await expect(Excel.run(async (context) => {
-      const { worksheets } = context.workbook;
-      const getItem = worksheets.getItem.bind(worksheets);
-      Object.defineProperty(worksheets, "getItem", { configurable: true, value: (name: string) => {
-        const sheet = getItem(name);
-        const refuse = () => sheet.names.add("no name", sheet.getRange("A1"));
-        if (what === "the old chart's deletion") {
-          const old = sheet.charts.getItem.bind(sheet.charts);
-          Object.defineProperty(sheet.charts, "getItem", { value: (chart: string) => { refuse(); return old(chart); } });
-        } else if (what === "the new chart's place") {
-          const add = sheet.charts.add.bind(sheet.charts);
-          Object.defineProperty(sheet.charts, "add", { value: (...given: Parameters<typeof add>) => { const chart = add(...given); Object.defineProperty(chart, "setPosition", { value: refuse }); return chart; } });
-        } else {
-          const range = sheet.getRange.bind(sheet);
-          Object.defineProperty(sheet, "getRange", { value: (address: string) => { if (address === "W84:AI117") refuse(); return range(address); } });
-        }
-        return sheet;
-      } });
-      await migrateSheets(context);
-    })).rejects.toMatchObject({ code: "InvalidArgument" });
-    await bench.calculate();
-    const after = whole();
-    expect(after.cells).toEqual(before.cells);
-    expect(after.charts).toEqual(before.charts);
-    expect((await Excel.run((context) => readBatchSheet(context, "Batch 1")))!.has("curve")).toBe(false);
-  }, benchTimeout);
+  it.each(["the new chart's place", "the old chart's deletion", "the new figures"])(
+    "is as it was when Excel refuses %s",
+    async (what) => {
+      const before = whole();
+      await expect(
+        Excel.run(async (context) => {
+          const { worksheets } = context.workbook;
+          const getItem = worksheets.getItem.bind(worksheets);
+          Object.defineProperty(worksheets, "getItem", {
+            configurable: true,
+            value: (name: string) => {
+              const sheet = getItem(name);
+              const refuse = () => sheet.names.add("no name", sheet.getRange("A1"));
+              if (what === "the old chart's deletion") {
+                const old = sheet.charts.getItem.bind(sheet.charts);
+                Object.defineProperty(sheet.charts, "getItem", {
+                  value: (chart: string) => {
+                    refuse();
+                    return old(chart);
+                  },
+                });
+              } else if (what === "the new chart's place") {
+                const add = sheet.charts.add.bind(sheet.charts);
+                Object.defineProperty(sheet.charts, "add", {
+                  value: (...given: Parameters<typeof add>) => {
+                    const chart = add(...given);
+                    Object.defineProperty(chart, "setPosition", { value: refuse });
+                    return chart;
+                  },
+                });
+              } else {
+                const range = sheet.getRange.bind(sheet);
+                Object.defineProperty(sheet, "getRange", {
+                  value: (address: string) => {
+                    if (address === "W84:AI117") refuse();
+                    return range(address);
+                  },
+                });
+              }
+              return sheet;
+            },
+          });
+          await migrateSheets(context);
+        }),
+      ).rejects.toMatchObject({ code: "InvalidArgument" });
+      await bench.calculate();
+      const after = whole();
+      expect(after.cells).toEqual(before.cells);
+      expect(after.charts).toEqual(before.charts);
+      expect((await Excel.run((context) => readBatchSheet(context, "Batch 1")))!.has("curve")).toBe(false);
+    },
+    benchTimeout,
+  );
 });
 
 describe("sheets that are left as they are", () => {
   it.each([
-    ["of a newer plan", (sheet: Excel.Worksheet) => { sheet.getRange("L1").values = [[planVersion + 1]]; }, "newer", "a newer Gylebook made it"],
-    ["whose mark was typed over", (sheet: Excel.Worksheet) => { sheet.getRange("L1").values = [["one"]]; }, "refused", 'holds "one"'],
-    ["that are protected", (sheet: Excel.Worksheet) => { sheet.protection.protect(); }, "refused", "unprotect it first"],
-    ["with such a name already", (sheet: Excel.Worksheet) => { sheet.names.add("kit_name", sheet.getRange("A1")); }, "refused", 'a name "kit_name" of its own'],
-  ])("%s", async (_what, work, state, words) => {
-    await change(work);
-    const before = contentOf();
-    const report = await migrate();
-    expect(report.migrated).toEqual([]);
-    expect(report.left).toMatchObject([{ sheetName: "Batch 1", state, reason: expect.stringContaining(words) as string }]);
-    expect(contentOf()).toEqual(before);
-  }, benchTimeout);
+    [
+      "of a newer plan",
+      (sheet: Excel.Worksheet) => {
+        sheet.getRange("L1").values = [[planVersion + 1]];
+      },
+      "newer",
+      "a newer Gylebook made it",
+    ],
+    [
+      "whose mark was typed over",
+      (sheet: Excel.Worksheet) => {
+        sheet.getRange("L1").values = [["one"]];
+      },
+      "refused",
+      'holds "one"',
+    ],
+    [
+      "that are protected",
+      (sheet: Excel.Worksheet) => {
+        sheet.protection.protect();
+      },
+      "refused",
+      "unprotect it first",
+    ],
+    [
+      "with such a name already",
+      (sheet: Excel.Worksheet) => {
+        sheet.names.add("kit_name", sheet.getRange("A1"));
+      },
+      "refused",
+      'a name "kit_name" of its own',
+    ],
+  ])(
+    "%s",
+    async (_what, work, state, words) => {
+      await change(work);
+      const before = contentOf();
+      const report = await migrate();
+      expect(report.migrated).toEqual([]);
+      expect(report.left).toMatchObject([{ sheetName: "Batch 1", state, reason: expect.stringContaining(words) as string }]);
+      expect(contentOf()).toEqual(before);
+    },
+    benchTimeout,
+  );
 
-  it("those that lack a cell that is needed", async () => {
-    await change((sheet) => sheet.names.getItem("volume").delete());
-    await bench.calculate();
-    expect((await migrate()).left).toMatchObject([{ state: "refused", reason: "a cell that it needs was deleted: volume" }]);
-  }, benchTimeout);
+  it(
+    "those that lack a cell that is needed",
+    async () => {
+      await change((sheet) => sheet.names.getItem("volume").delete());
+      await bench.calculate();
+      expect((await migrate()).left).toMatchObject([{ state: "refused", reason: "a cell that it needs was deleted: volume" }]);
+    },
+    benchTimeout,
+  );
 
-  it("that are unplugged, until they are plugged back in", async () => {
-    await Excel.run((context) => unpluggedCopies(context, ["Batch 1"], { prices: true, standalone: false }));
-    await bench.calculate();
-    const report = await migrate();
-    expect(report.migrated).toMatchObject([{ sheetName: "Batch 1" }]);
-    expect(report.left).toMatchObject([{ sheetName: "Batch 1 unplugged", version: 1, state: "refused", reason: "it is unplugged: plug it back in first (Share, Unplug)" }]);
-    await Excel.run((context) => plugIn(context, "Batch 1 unplugged", { leaveChanged: false }));
-    await bench.calculate();
-    expect((await migrate()).migrated).toMatchObject([{ sheetName: "Batch 1 unplugged" }]);
-  }, benchTimeout);
+  it(
+    "that are unplugged, until they are plugged back in",
+    async () => {
+      await Excel.run((context) => unpluggedCopies(context, ["Batch 1"], { prices: true, standalone: false }));
+      await bench.calculate();
+      const report = await migrate();
+      expect(report.migrated).toMatchObject([{ sheetName: "Batch 1" }]);
+      expect(report.left).toMatchObject([
+        { sheetName: "Batch 1 unplugged", version: 1, state: "refused", reason: "it is unplugged: plug it back in first (Share, Unplug)" },
+      ]);
+      await Excel.run((context) => plugIn(context, "Batch 1 unplugged", { leaveChanged: false }));
+      await bench.calculate();
+      expect((await migrate()).migrated).toMatchObject([{ sheetName: "Batch 1 unplugged" }]);
+    },
+    benchTimeout,
+  );
 
-  it("today's, and those not asked for", async () => {
-    await insertOn(bench, { ...firstExtractBatch(), sheetName: "New", id: "new1" });
-    expect((await Excel.run(readOutlook)).map(({ outlook }) => [outlook.sheetName, outlook.state])).toEqual([["Batch 1", "older"], ["New", "current"]]);
-    expect(await migrate(["New"])).toEqual({ migrated: [], left: [] });
-    expect((await migrate(["Batch 1"])).migrated).toHaveLength(1);
-  }, benchTimeout);
+  it(
+    "today's, and those not asked for",
+    async () => {
+      await insertOn(bench, { ...firstExtractBatch(), sheetName: "New", id: "new1" });
+      expect((await Excel.run(readOutlook)).map(({ outlook }) => [outlook.sheetName, outlook.state])).toEqual([
+        ["Batch 1", "older"],
+        ["New", "current"],
+      ]);
+      expect(await migrate(["New"])).toEqual({ migrated: [], left: [] });
+      expect((await migrate(["Batch 1"])).migrated).toHaveLength(1);
+    },
+    benchTimeout,
+  );
 });
 
 it("the new names of every version are listed, and today's plan has them", () => {

@@ -7,15 +7,32 @@ import { batchContents } from "../../src/workbook/batch/read/batch-contents";
 import { readBatchSheet, readBatchSheets } from "../../src/workbook/batch/read/batch-sheets";
 import { benchTimeout, insertOn, openBatchBench } from "../support/batch-bench";
 
-const choices = { id: "a1", sheetName: "Mashed", batchName: "Reed Bed Bitter", brewedOn: 46270, volume: 20, units: "metric", topUp: 0, method: "all-grain" } as const;
+const choices = {
+  id: "a1",
+  sheetName: "Mashed",
+  batchName: "Reed Bed Bitter",
+  brewedOn: 46270,
+  volume: 20,
+  units: "metric",
+  topUp: 0,
+  method: "all-grain",
+} as const;
 const taught: BatchContents = {
   ...firstExtractBatch(),
   sheetName: "Taught",
-  steps: [{ what: "Sit down", part: "before", minutes: 5, caution: "Hot chair", why: "Haste spoils beer" }, { what: '="Boil "&TEXT(boil_minutes,"0")', part: "boil", minutes: 60, caution: "", why: "" }],
+  steps: [
+    { what: "Sit down", part: "before", minutes: 5, caution: "Hot chair", why: "Haste spoils beer" },
+    { what: '="Boil "&TEXT(boil_minutes,"0")', part: "boil", minutes: 60, caution: "", why: "" },
+  ],
   happened: [0.4, "", 0.5],
   malt: [{ ingredient: "Pale malt", mass: 4, yieldPercent: 80, handling: "mash", colour: 3, cost: "", remark: "crushed finely" }],
 };
-const batches: readonly BatchContents[] = [firstExtractBatch(), exampleBatch(choices), newBatch({ ...choices, sheetName: "Blank", method: "extract" }), taught];
+const batches: readonly BatchContents[] = [
+  firstExtractBatch(),
+  exampleBatch(choices),
+  newBatch({ ...choices, sheetName: "Blank", method: "extract" }),
+  taught,
+];
 
 let bench: HeadlessBench;
 beforeAll(async () => {

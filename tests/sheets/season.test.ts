@@ -9,7 +9,16 @@ import { benchTimeout, openBatchBench, sheetOf, type Shown } from "../support/ba
 
 /* One workbook, which the tests below change one after the other, as a brewer's season would. */
 const sample = firstExtractBatch();
-const second = exampleBatch({ id: "second", sheetName: "Batch 2", batchName: "Two", brewedOn: 46300, volume: 20, units: "metric", topUp: 0, method: "extract" });
+const second = exampleBatch({
+  id: "second",
+  sheetName: "Batch 2",
+  batchName: "Two",
+  brewedOn: 46300,
+  volume: 20,
+  units: "metric",
+  topUp: 0,
+  method: "extract",
+});
 const firstRow = 25;
 
 let bench: HeadlessBench;
@@ -43,7 +52,21 @@ describe("the season sheet", () => {
   it("shows of a batch what its own sheet shows, in its own units", () => {
     const batch = sheetOf(bench, sample);
     expect(at("B25")).toBe("Quillmarsh Footbridge Pale");
-    for (const [letter, name] of [["D", "brewed_on"], ["F", "og_plan"], ["G", "og_shown"], ["H", "fg_plan"], ["I", "fg_reached"], ["J", "abv_plan"], ["K", "abv_reached"], ["L", "ibu_plan"], ["M", "ibu_reached"], ["Q", "bottles_filled"], ["R", "cost_plan"], ["S", "cost_each"], ["T", "score"]] as const) {
+    for (const [letter, name] of [
+      ["D", "brewed_on"],
+      ["F", "og_plan"],
+      ["G", "og_shown"],
+      ["H", "fg_plan"],
+      ["I", "fg_reached"],
+      ["J", "abv_plan"],
+      ["K", "abv_reached"],
+      ["L", "ibu_plan"],
+      ["M", "ibu_reached"],
+      ["Q", "bottles_filled"],
+      ["R", "cost_plan"],
+      ["S", "cost_each"],
+      ["T", "score"],
+    ] as const) {
       expect(at(`${letter}25`), name).toBe(batch.number(name));
     }
     // NIST SP 811: 1 US gal = 3.785411784 L; EBC = 25/12.7 SRM by the definitions of both.
@@ -62,117 +85,192 @@ describe("the season sheet", () => {
     expect([at("J5"), at("K5")]).toEqual([sheetOf(bench, sample).number("score"), "Quillmarsh Footbridge Pale"]);
   });
 
-  it("is written in US units as soon as that is chosen", async () => {
-    await onSheet("Season", (sheet) => { sheet.getRange("C5").values = [["us"]]; });
-    expect(at("P25")).toBe(5);
-    expect(at("P26")).toBeCloseTo(20 / 3.785411784, 9);
-    expect(at("P24")).toBe("US gal");
-    await onSheet("Season", (sheet) => { sheet.getRange("C5").values = [["metric"]]; });
-    expect(at("P26")).toBe(20);
-  }, benchTimeout);
+  it(
+    "is written in US units as soon as that is chosen",
+    async () => {
+      await onSheet("Season", (sheet) => {
+        sheet.getRange("C5").values = [["us"]];
+      });
+      expect(at("P25")).toBe(5);
+      expect(at("P26")).toBeCloseTo(20 / 3.785411784, 9);
+      expect(at("P24")).toBe("US gal");
+      await onSheet("Season", (sheet) => {
+        sheet.getRange("C5").values = [["metric"]];
+      });
+      expect(at("P26")).toBe(20);
+    },
+    benchTimeout,
+  );
 
-  it("tells the state in words, by what was noted rather than by the calendar", async () => {
-    const batch = sheetOf(bench, second);
-    const [firstTime = ""] = batch.cellOf("happened").split(":");
-    const state = async (values: Record<string, string | number>) => {
-      await batch.set(values);
-      return at("E26");
-    };
-    await onSheet("Season", (sheet) => { sheet.getRange("C4").values = [[46300]]; });
-    await onSheet("Batch 2", (sheet) => { sheet.getRange(firstTime).values = [[0.42]]; });
-    expect(at("E26")).toBe("brewing");
-    expect(await state({ og_reading: 1.052, og_temperature: 20, volume_reached: 20 })).toBe("fermenting");
-    const reading = async (line: number, when: number, gravity: number) => {
-      const row = Number(batch.cellOf("readings").slice(1)) + line;
-      await onSheet("Batch 2", (sheet) => { sheet.getRange(`A${row}:D${row}`).values = [[when, gravity, "SG", 20]]; });
-      return at("E26");
-    };
-    expect(await reading(0, 46303, 1.03)).toBe("fermenting");
-    // Slow, but far from its end.
-    expect(await reading(1, 46304, 1.0285)).toBe("fermenting");
-    expect(await reading(2, 46305, 1.0285)).toBe("stalled");
-    expect(await reading(3, 46309, 1.0135)).toBe("fermenting");
-    expect(await reading(4, 46310, 1.012)).toBe("almost there");
-    expect(await reading(5, 46311.5, 1.012)).toBe("finished");
-    expect(await state({ packaged_on: 46312, bottles_filled: 38 })).toBe("conditioning");
-    await onSheet("Season", (sheet) => { sheet.getRange("C4").values = [[46340]]; });
-    expect(at("E26")).toBe("ready");
-    await onSheet("Season", (sheet) => { sheet.getRange("U26").values = [[0]]; });
-    expect(at("E26")).toBe("drunk up");
-  }, benchTimeout);
+  it(
+    "tells the state in words, by what was noted rather than by the calendar",
+    async () => {
+      const batch = sheetOf(bench, second);
+      const [firstTime = ""] = batch.cellOf("happened").split(":");
+      const state = async (values: Record<string, string | number>) => {
+        await batch.set(values);
+        return at("E26");
+      };
+      await onSheet("Season", (sheet) => {
+        sheet.getRange("C4").values = [[46300]];
+      });
+      await onSheet("Batch 2", (sheet) => {
+        sheet.getRange(firstTime).values = [[0.42]];
+      });
+      expect(at("E26")).toBe("brewing");
+      expect(await state({ og_reading: 1.052, og_temperature: 20, volume_reached: 20 })).toBe("fermenting");
+      const reading = async (line: number, when: number, gravity: number) => {
+        const row = Number(batch.cellOf("readings").slice(1)) + line;
+        await onSheet("Batch 2", (sheet) => {
+          sheet.getRange(`A${row}:D${row}`).values = [[when, gravity, "SG", 20]];
+        });
+        return at("E26");
+      };
+      expect(await reading(0, 46303, 1.03)).toBe("fermenting");
+      // Slow, but far from its end.
+      expect(await reading(1, 46304, 1.0285)).toBe("fermenting");
+      expect(await reading(2, 46305, 1.0285)).toBe("stalled");
+      expect(await reading(3, 46309, 1.0135)).toBe("fermenting");
+      expect(await reading(4, 46310, 1.012)).toBe("almost there");
+      expect(await reading(5, 46311.5, 1.012)).toBe("finished");
+      expect(await state({ packaged_on: 46312, bottles_filled: 38 })).toBe("conditioning");
+      await onSheet("Season", (sheet) => {
+        sheet.getRange("C4").values = [[46340]];
+      });
+      expect(at("E26")).toBe("ready");
+      await onSheet("Season", (sheet) => {
+        sheet.getRange("U26").values = [[0]];
+      });
+      expect(at("E26")).toBe("drunk up");
+    },
+    benchTimeout,
+  );
 });
 
 describe("bringing it up to date", () => {
-  it("writes nothing when nothing changed, in three round trips", async () => {
-    expect(await refresh()).toMatchObject({ written: 0, batches: 2, syncs: 3 });
-  }, benchTimeout);
+  it(
+    "writes nothing when nothing changed, in three round trips",
+    async () => {
+      expect(await refresh()).toMatchObject({ written: 0, batches: 2, syncs: 3 });
+    },
+    benchTimeout,
+  );
 
-  it("adds a row for a new batch and for a copy made by Excel, and names the copy", async () => {
-    await run((context) => insertBatch(context, { ...second, id: "third", sheetName: "Batch 3", batchName: "Three" }));
-    await onSheet("Batch 2", (sheet) => { sheet.copy("End"); });
-    expect(await refresh()).toMatchObject({ added: ["Batch 3", "Batch 2 (2)"], written: 2, syncs: 4, copies: [["Batch 2", "Batch 2 (2)"]] });
-    expect(column("B", 5)).toEqual(["Quillmarsh Footbridge Pale", "Two", "Three", "Two", null]);
-    expect(await refresh()).toMatchObject({ written: 0 });
-  }, benchTimeout);
+  it(
+    "adds a row for a new batch and for a copy made by Excel, and names the copy",
+    async () => {
+      await run((context) => insertBatch(context, { ...second, id: "third", sheetName: "Batch 3", batchName: "Three" }));
+      await onSheet("Batch 2", (sheet) => {
+        sheet.copy("End");
+      });
+      expect(await refresh()).toMatchObject({
+        added: ["Batch 3", "Batch 2 (2)"],
+        written: 2,
+        syncs: 4,
+        copies: [["Batch 2", "Batch 2 (2)"]],
+      });
+      expect(column("B", 5)).toEqual(["Quillmarsh Footbridge Pale", "Two", "Three", "Two", null]);
+      expect(await refresh()).toMatchObject({ written: 0 });
+    },
+    benchTimeout,
+  );
 
-  it("follows names by itself, and the order of the tabs; what was typed goes along", async () => {
-    await onSheet("Season", (sheet) => {
-      sheet.getRange("V25:V28").values = [["footbridge"], ["two"], ["three"], [""]];
-      sheet.getRange("AB25:AC28").formulas = [1, 2, 3, 4].map((index) => [`=P${firstRow + index - 1}*100`, `own ${index}`]);
-    });
-    await onSheet("Batch 3", (sheet) => { sheet.name = "It's third"; sheet.position = 0; });
-    expect(column("B", 4)).toEqual(["Quillmarsh Footbridge Pale", "Two", "Three", "Two"]);
-    await refresh();
-    expect(column("B", 4)).toEqual(["Three", "Quillmarsh Footbridge Pale", "Two", "Two"]);
-    expect(column("V", 4)).toEqual(["three", "footbridge", "two", null]);
-    expect(column("AC", 4)).toEqual(["own 3", "own 1", "own 2", "own 4"]);
-    expect(column("AB", 4)).toEqual(column("P", 4).map((litres) => Number(litres) * 100));
-    expect(column("U", 4)).toEqual([null, null, 0, null]);
-    expect(column("W", 1)).toEqual(["It's third"]);
-  }, benchTimeout);
+  it(
+    "follows names by itself, and the order of the tabs; what was typed goes along",
+    async () => {
+      await onSheet("Season", (sheet) => {
+        sheet.getRange("V25:V28").values = [["footbridge"], ["two"], ["three"], [""]];
+        sheet.getRange("AB25:AC28").formulas = [1, 2, 3, 4].map((index) => [`=P${firstRow + index - 1}*100`, `own ${index}`]);
+      });
+      await onSheet("Batch 3", (sheet) => {
+        sheet.name = "It's third";
+        sheet.position = 0;
+      });
+      expect(column("B", 4)).toEqual(["Quillmarsh Footbridge Pale", "Two", "Three", "Two"]);
+      await refresh();
+      expect(column("B", 4)).toEqual(["Three", "Quillmarsh Footbridge Pale", "Two", "Two"]);
+      expect(column("V", 4)).toEqual(["three", "footbridge", "two", null]);
+      expect(column("AC", 4)).toEqual(["own 3", "own 1", "own 2", "own 4"]);
+      expect(column("AB", 4)).toEqual(column("P", 4).map((litres) => Number(litres) * 100));
+      expect(column("U", 4)).toEqual([null, null, 0, null]);
+      expect(column("W", 1)).toEqual(["It's third"]);
+    },
+    benchTimeout,
+  );
 
-  it("refuses, in words, to write over something of the brewer's, and changes nothing", async () => {
-    await onSheet("Season", (sheet) => { sheet.getRange("C29").values = [["my note"]]; });
-    await run((context) => insertBatch(context, { ...second, id: "fourth", sheetName: "Batch 4", batchName: "Four" }));
-    const refusal = await run(refreshSeason).catch((problem: unknown) => problem);
-    expect(refusal).toBeInstanceOf(RefreshRefused);
-    expect((refusal as Error).message).toContain("C29 holds something");
-    expect(column("C", 5)[4]).toBe("my note");
-    await onSheet("Season", (sheet) => { sheet.getRange("C29").clear("Contents"); });
-  }, benchTimeout);
+  it(
+    "refuses, in words, to write over something of the brewer's, and changes nothing",
+    async () => {
+      await onSheet("Season", (sheet) => {
+        sheet.getRange("C29").values = [["my note"]];
+      });
+      await run((context) => insertBatch(context, { ...second, id: "fourth", sheetName: "Batch 4", batchName: "Four" }));
+      const refusal = await run(refreshSeason).catch((problem: unknown) => problem);
+      expect(refusal).toBeInstanceOf(RefreshRefused);
+      expect((refusal as Error).message).toContain("C29 holds something");
+      expect(column("C", 5)[4]).toBe("my note");
+      await onSheet("Season", (sheet) => {
+        sheet.getRange("C29").clear("Contents");
+      });
+    },
+    benchTimeout,
+  );
 
-  it.each([1, 2, 3, 4])("leaves the list as it was when round trip %i fails", async (n) => {
-    const before = [column("B", 6), column("V", 6), column("AB", 6)];
-    bench.host.faults.failAtSync(n, new Error("the host is busy"));
-    await expect(run(refreshSeason)).rejects.toThrow("the host is busy");
-    await bench.calculate();
-    expect([column("B", 6), column("V", 6), column("AB", 6)]).toEqual(before);
-  }, benchTimeout);
+  it.each([1, 2, 3, 4])(
+    "leaves the list as it was when round trip %i fails",
+    async (n) => {
+      const before = [column("B", 6), column("V", 6), column("AB", 6)];
+      bench.host.faults.failAtSync(n, new Error("the host is busy"));
+      await expect(run(refreshSeason)).rejects.toThrow("the host is busy");
+      await bench.calculate();
+      expect([column("B", 6), column("V", 6), column("AB", 6)]).toEqual(before);
+    },
+    benchTimeout,
+  );
 
-  it("keeps what was typed beside a batch whose sheet was deleted, until it is emptied; other rows go", async () => {
-    await refresh();
-    expect(column("B", 6)).toEqual(["Three", "Quillmarsh Footbridge Pale", "Two", "Two", "Four", null]);
-    await onSheet("Batch 2", (sheet) => { sheet.delete(); });
-    await onSheet("Batch 4", (sheet) => { sheet.delete(); });
-    expect(column("B", 5)[2]).toBe("(its sheet is gone)");
-    expect(await refresh()).toMatchObject({ kept: ["Batch 2"], dropped: ["Batch 4"], batches: 3 });
-    expect(column("B", 5)).toEqual(["Three", "Quillmarsh Footbridge Pale", "Two", "Batch 2", null]);
-    expect(column("E", 4)[3]).toBe("sheet deleted");
-    expect(column("V", 5)).toEqual(["three", "footbridge", null, "two", null]);
-    expect(await refresh()).toMatchObject({ written: 0, kept: [], dropped: [] });
-    await onSheet("Season", (sheet) => { sheet.getRange("U28:V28").clear("Contents"); sheet.getRange("AB28:AC28").clear("Contents"); });
-    expect(await refresh()).toMatchObject({ dropped: ["Batch 2"] });
-    expect(column("B", 5)).toEqual(["Three", "Quillmarsh Footbridge Pale", "Two", null, null]);
-  }, benchTimeout);
+  it(
+    "keeps what was typed beside a batch whose sheet was deleted, until it is emptied; other rows go",
+    async () => {
+      await refresh();
+      expect(column("B", 6)).toEqual(["Three", "Quillmarsh Footbridge Pale", "Two", "Two", "Four", null]);
+      await onSheet("Batch 2", (sheet) => {
+        sheet.delete();
+      });
+      await onSheet("Batch 4", (sheet) => {
+        sheet.delete();
+      });
+      expect(column("B", 5)[2]).toBe("(its sheet is gone)");
+      expect(await refresh()).toMatchObject({ kept: ["Batch 2"], dropped: ["Batch 4"], batches: 3 });
+      expect(column("B", 5)).toEqual(["Three", "Quillmarsh Footbridge Pale", "Two", "Batch 2", null]);
+      expect(column("E", 4)[3]).toBe("sheet deleted");
+      expect(column("V", 5)).toEqual(["three", "footbridge", null, "two", null]);
+      expect(await refresh()).toMatchObject({ written: 0, kept: [], dropped: [] });
+      await onSheet("Season", (sheet) => {
+        sheet.getRange("U28:V28").clear("Contents");
+        sheet.getRange("AB28:AC28").clear("Contents");
+      });
+      expect(await refresh()).toMatchObject({ dropped: ["Batch 2"] });
+      expect(column("B", 5)).toEqual(["Three", "Quillmarsh Footbridge Pale", "Two", null, null]);
+    },
+    benchTimeout,
+  );
 });
 
 describe("inserting a season sheet", () => {
-  it("is refused where there is one, and where the name is the brewer's", async () => {
-    await expect(run((context) => insertSeason(context, { sheetName: "Another", units: "us" }))).rejects.toThrow('This workbook has a season sheet already: "Season".');
-    const other = await openBatchBench();
-    const refusal = await run((context) => insertSeason(context, { sheetName: "SHEET1", units: "us" })).catch((problem: unknown) => problem);
-    expect((refusal as InsertionRefused).freeName).toBe("SHEET1 (2)");
-    expect(await run(refreshSeason)).toBeUndefined();
-    other.dispose();
-  }, benchTimeout);
+  it(
+    "is refused where there is one, and where the name is the brewer's",
+    async () => {
+      await expect(run((context) => insertSeason(context, { sheetName: "Another", units: "us" }))).rejects.toThrow(
+        'This workbook has a season sheet already: "Season".',
+      );
+      const other = await openBatchBench();
+      const refusal = await run((context) => insertSeason(context, { sheetName: "SHEET1", units: "us" })).catch(
+        (problem: unknown) => problem,
+      );
+      expect((refusal as InsertionRefused).freeName).toBe("SHEET1 (2)");
+      expect(await run(refreshSeason)).toBeUndefined();
+      other.dispose();
+    },
+    benchTimeout,
+  );
 });

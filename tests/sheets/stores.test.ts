@@ -5,20 +5,38 @@ import { exampleBatch } from "../../src/workbook/batch/example-batch";
 import { giveOwnMark } from "../../src/workbook/brewing/companion/own-mark";
 import { insertBatch } from "../../src/workbook/batch/insert-batch";
 import { agedHops, writeAgedHops } from "../../src/workbook/sheets/stores/aged-hops";
-import { DrawRefused, giveBack, planDraw, readStoresAndBatches, writeDraws, type StoresAndBatches } from "../../src/workbook/sheets/stores/draw";
+import {
+  DrawRefused,
+  giveBack,
+  planDraw,
+  readStoresAndBatches,
+  writeDraws,
+  type StoresAndBatches,
+} from "../../src/workbook/sheets/stores/draw";
 import { insertStores } from "../../src/workbook/sheets/stores/insert-stores";
 import { shoppingList, writeShoppingList } from "../../src/workbook/sheets/stores/shopping";
 import { benchTimeout, openBatchBench } from "../support/batch-bench";
 
 /* A metric store and a US batch: 5 US gal of the example, 6 lb and 1 lb of extract, 0.75 lb of crystal malt. */
-const batch = exampleBatch({ id: "one", sheetName: "Batch 1", batchName: "One", brewedOn: 46270, volume: 5, units: "us", topUp: 0, method: "extract" });
+const batch = exampleBatch({
+  id: "one",
+  sheetName: "Batch 1",
+  batchName: "One",
+  brewedOn: 46270,
+  volume: 5,
+  units: "us",
+  topUp: 0,
+  method: "extract",
+});
 const hop = { crop: 2025, alphaPercent: 8.5, measuredOn: 45935, openedOn: 46150, storedAt: 4, package: "sealed" } as const;
 
 let bench: HeadlessBench;
 const run = <T>(work: (context: Excel.RequestContext) => Promise<T>): Promise<T> => Excel.run(work);
 const read = async (): Promise<StoresAndBatches> => (await run(readStoresAndBatches))!;
 const shelf = (name: string): { row: number; left: unknown; drawn: unknown } => {
-  for (let row = 4; row < 60; row += 1) if (bench.valueAt("Stores", `A${row}`) === name) return { row, left: bench.valueAt("Stores", `D${row}`), drawn: bench.valueAt("Stores", `C${row}`) };
+  for (let row = 4; row < 60; row += 1)
+    if (bench.valueAt("Stores", `A${row}`) === name)
+      return { row, left: bench.valueAt("Stores", `D${row}`), drawn: bench.valueAt("Stores", `C${row}`) };
   throw new Error(`no ${name} on the shelves`);
 };
 
@@ -31,8 +49,14 @@ beforeAll(async () => {
       units: "metric",
       today: 46300,
       stock: {
-        malt: [{ name: "Pale malt extract, liquid", bought: 6, price: 8 }, { name: "Crystal malt, medium", bought: 0.2, price: 3 }],
-        hops: [{ name: "northern brewer", bought: 100, price: 6, hop }, { name: "Cascade", bought: 200, price: 5, hop: { ...hop, openedOn: "" } }],
+        malt: [
+          { name: "Pale malt extract, liquid", bought: 6, price: 8 },
+          { name: "Crystal malt, medium", bought: 0.2, price: 3 },
+        ],
+        hops: [
+          { name: "northern brewer", bought: 100, price: 6, hop },
+          { name: "Cascade", bought: 200, price: 5, hop: { ...hop, openedOn: "" } },
+        ],
         yeast: [{ name: "Clean ale yeast, dry, 11 g", bought: 3, price: 4.5 }],
         caps: [{ name: "Crown caps", bought: 250, price: 0.03 }],
       },
@@ -51,106 +75,156 @@ describe("the stores", () => {
     expect(bench.valueAt("Stores", `L${row + 2}`) ?? "").toBe("");
   });
 
-  it("tell what is missing for the batches planned, in their own units", async () => {
-    const found = await read();
-    const lines = shoppingList(found);
-    // NIST SP 811: 1 lb = 0.45359237 kg.
-    expect(lines.find(({ name }) => name === "Crystal malt, medium")).toMatchObject({ left: 0.2, unit: "kg", batches: ["Batch 1"] });
-    expect(lines.find(({ name }) => name === "Crystal malt, medium")!.toBuy).toBeCloseTo(0.75 * 0.45359237 - 0.2, 9);
-    expect(lines.find(({ name }) => name === "Pale malt extract, dry")).toMatchObject({ left: 0 });
-    expect(lines.find(({ name }) => name === "Pale malt extract, liquid")).toBeUndefined();
-    expect(await run((context) => writeShoppingList(context, found, lines))).toBe(0);
-    await bench.calculate();
-    expect([bench.valueAt("Stores", "A53"), bench.valueAt("Stores", "D53")]).toEqual([lines[0]!.name, lines[0]!.toBuy]);
-  }, benchTimeout);
+  it(
+    "tell what is missing for the batches planned, in their own units",
+    async () => {
+      const found = await read();
+      const lines = shoppingList(found);
+      // NIST SP 811: 1 lb = 0.45359237 kg.
+      expect(lines.find(({ name }) => name === "Crystal malt, medium")).toMatchObject({ left: 0.2, unit: "kg", batches: ["Batch 1"] });
+      expect(lines.find(({ name }) => name === "Crystal malt, medium")!.toBuy).toBeCloseTo(0.75 * 0.45359237 - 0.2, 9);
+      expect(lines.find(({ name }) => name === "Pale malt extract, dry")).toMatchObject({ left: 0 });
+      expect(lines.find(({ name }) => name === "Pale malt extract, liquid")).toBeUndefined();
+      expect(await run((context) => writeShoppingList(context, found, lines))).toBe(0);
+      await bench.calculate();
+      expect([bench.valueAt("Stores", "A53"), bench.valueAt("Stores", "D53")]).toEqual([lines[0]!.name, lines[0]!.toBuy]);
+    },
+    benchTimeout,
+  );
 
-  it("offer the alpha of the brewing day for the batch's hop table, and write it where asked", async () => {
-    const { stores, batches } = await read();
-    const hops = agedHops(stores, batches[0]!);
-    expect(hops.map(({ hop: name }) => name)).toEqual(["Northern Brewer", "Cascade", "Cascade"]);
-    const shut = agedAlphaPercent(8.5, 46150 - 45935, 4, 30, "sealed");
-    expect(hops[0]).toMatchObject({ printedPercent: 8.5, inBatchPercent: 8.5 });
-    expect(hops[0]!.onTheDayPercent).toBeCloseTo(agedAlphaPercent(shut, 46270 - 46150, 4, 30, "loose"), 9);
-    await run((context) => writeAgedHops(context, "Batch 1", hops.slice(0, 1)));
-    await bench.calculate();
-    expect(bench.valueAt("Batch 1", hops[0]!.cell)).toBeCloseTo(hops[0]!.onTheDayPercent, 1);
-  }, benchTimeout);
+  it(
+    "offer the alpha of the brewing day for the batch's hop table, and write it where asked",
+    async () => {
+      const { stores, batches } = await read();
+      const hops = agedHops(stores, batches[0]!);
+      expect(hops.map(({ hop: name }) => name)).toEqual(["Northern Brewer", "Cascade", "Cascade"]);
+      const shut = agedAlphaPercent(8.5, 46150 - 45935, 4, 30, "sealed");
+      expect(hops[0]).toMatchObject({ printedPercent: 8.5, inBatchPercent: 8.5 });
+      expect(hops[0]!.onTheDayPercent).toBeCloseTo(agedAlphaPercent(shut, 46270 - 46150, 4, 30, "loose"), 9);
+      await run((context) => writeAgedHops(context, "Batch 1", hops.slice(0, 1)));
+      await bench.calculate();
+      expect(bench.valueAt("Batch 1", hops[0]!.cell)).toBeCloseTo(hops[0]!.onTheDayPercent, 1);
+    },
+    benchTimeout,
+  );
 
-  it("write no alpha into a hop table that is not what was shown any more", async () => {
-    const { stores, batches } = await read();
-    const hops = agedHops(stores, batches[0]!);
-    const [name = "", alpha = ""] = [hops[1]!.line.range.split(":")[0], hops[1]!.cell];
-    const swap = (hop: string) => Excel.run(async (context) => {
-      context.workbook.worksheets.getItem("Batch 1").getRange(name).values = [[hop]];
-      await context.sync();
-    });
-    const [before, first] = [bench.valueAt("Batch 1", alpha), bench.valueAt("Batch 1", hops[0]!.cell)];
-    await swap("Challenger");
-    await expect(run((context) => writeAgedHops(context, "Batch 1", hops))).rejects.toThrow("Somebody has just changed");
-    await bench.calculate();
-    expect([bench.valueAt("Batch 1", name), bench.valueAt("Batch 1", alpha), bench.valueAt("Batch 1", hops[0]!.cell)]).toEqual(["Challenger", before, first]);
-    await swap(hops[1]!.hop);
-    await bench.calculate();
-  }, benchTimeout);
+  it(
+    "write no alpha into a hop table that is not what was shown any more",
+    async () => {
+      const { stores, batches } = await read();
+      const hops = agedHops(stores, batches[0]!);
+      const [name = "", alpha = ""] = [hops[1]!.line.range.split(":")[0], hops[1]!.cell];
+      const swap = (hop: string) =>
+        Excel.run(async (context) => {
+          context.workbook.worksheets.getItem("Batch 1").getRange(name).values = [[hop]];
+          await context.sync();
+        });
+      const [before, first] = [bench.valueAt("Batch 1", alpha), bench.valueAt("Batch 1", hops[0]!.cell)];
+      await swap("Challenger");
+      await expect(run((context) => writeAgedHops(context, "Batch 1", hops))).rejects.toThrow("Somebody has just changed");
+      await bench.calculate();
+      expect([bench.valueAt("Batch 1", name), bench.valueAt("Batch 1", alpha), bench.valueAt("Batch 1", hops[0]!.cell)]).toEqual([
+        "Challenger",
+        before,
+        first,
+      ]);
+      await swap(hops[1]!.hop);
+      await bench.calculate();
+    },
+    benchTimeout,
+  );
 });
 
 describe("drawing", () => {
-  it("changes nothing when a round trip fails", async () => {
-    const found = await read();
-    bench.host.faults.failAtSync(1, new Error("the host is busy"));
-    await expect(run((context) => writeDraws(context, found, [{ plan: planDraw(found, "Batch 1"), day: 46270 }]))).rejects.toThrow("the host is busy");
-    expect((await read()).stores.draws).toEqual([]);
-  }, benchTimeout);
+  it(
+    "changes nothing when a round trip fails",
+    async () => {
+      const found = await read();
+      bench.host.faults.failAtSync(1, new Error("the host is busy"));
+      await expect(run((context) => writeDraws(context, found, [{ plan: planDraw(found, "Batch 1"), day: 46270 }]))).rejects.toThrow(
+        "the host is busy",
+      );
+      expect((await read()).stores.draws).toEqual([]);
+    },
+    benchTimeout,
+  );
 
-  it("takes the batch's share once, and names what is short", async () => {
-    const found = await read();
-    const plan = planDraw(found, "Batch 1");
-    expect(plan.shortages.map(({ name, left }) => [name, left])).toEqual([["Crystal malt, medium", 0.2], ["Pale malt extract, dry", undefined]]);
-    await run((context) => writeDraws(context, found, [{ plan, day: 46270 }]));
-    await bench.calculate();
-    expect(shelf("Pale malt extract, liquid").left).toBeCloseTo(6 - 6 * 0.45359237, 9);
-    // Two additions of one ounce each; 1 oz = 28.349523125 g.
-    expect(shelf("Cascade").drawn).toBeCloseTo(2 * 28.349523125, 6);
-    expect(shelf("northern brewer").drawn).toBeCloseTo(0.9 * 28.349523125, 6);
-    expect(shelf("Clean ale yeast, dry, 11 g").drawn).toBeGreaterThan(0);
-    expect(shelf("Crown caps").drawn).toBeGreaterThan(40);
-    const again = await read();
-    expect(() => planDraw(again, "Batch 1")).toThrow(DrawRefused);
-    expect(shoppingList(again)).toEqual([]);
-  }, benchTimeout);
+  it(
+    "takes the batch's share once, and names what is short",
+    async () => {
+      const found = await read();
+      const plan = planDraw(found, "Batch 1");
+      expect(plan.shortages.map(({ name, left }) => [name, left])).toEqual([
+        ["Crystal malt, medium", 0.2],
+        ["Pale malt extract, dry", undefined],
+      ]);
+      await run((context) => writeDraws(context, found, [{ plan, day: 46270 }]));
+      await bench.calculate();
+      expect(shelf("Pale malt extract, liquid").left).toBeCloseTo(6 - 6 * 0.45359237, 9);
+      // Two additions of one ounce each; 1 oz = 28.349523125 g.
+      expect(shelf("Cascade").drawn).toBeCloseTo(2 * 28.349523125, 6);
+      expect(shelf("northern brewer").drawn).toBeCloseTo(0.9 * 28.349523125, 6);
+      expect(shelf("Clean ale yeast, dry, 11 g").drawn).toBeGreaterThan(0);
+      expect(shelf("Crown caps").drawn).toBeGreaterThan(40);
+      const again = await read();
+      expect(() => planDraw(again, "Batch 1")).toThrow(DrawRefused);
+      expect(shoppingList(again)).toEqual([]);
+    },
+    benchTimeout,
+  );
 
-  it("does not draw for a copy of the sheet, and names it", async () => {
-    await run(async (context) => {
-      context.workbook.worksheets.getItem("Batch 1").copy("End");
-      await context.sync();
-    });
-    await bench.calculate();
-    const found = await read();
-    expect(() => planDraw(found, "Batch 1 (2)")).toThrow('"Batch 1 (2)" carries the same mark as "Batch 1", and one of them has drawn on the stores already. Say first which is the copy: it gets a mark of its own. Nothing was taken.');
-    expect(await run((context) => giveOwnMark(context, "Batch 1 (2)"))).toBe(false);
-  }, benchTimeout);
+  it(
+    "does not draw for a copy of the sheet, and names it",
+    async () => {
+      await run(async (context) => {
+        context.workbook.worksheets.getItem("Batch 1").copy("End");
+        await context.sync();
+      });
+      await bench.calculate();
+      const found = await read();
+      expect(() => planDraw(found, "Batch 1 (2)")).toThrow(
+        '"Batch 1 (2)" carries the same mark as "Batch 1", and one of them has drawn on the stores already. Say first which is the copy: it gets a mark of its own. Nothing was taken.',
+      );
+      expect(await run((context) => giveOwnMark(context, "Batch 1 (2)"))).toBe(false);
+    },
+    benchTimeout,
+  );
 
-  it("gives back what was drawn, and then may draw again", async () => {
-    const lines = (await read()).stores.draws.length;
-    const found = await read();
-    expect(await run((context) => giveBack(context, found, "one"))).toBe(lines);
-    await bench.calculate();
-    expect([shelf("Cascade").drawn, shelf("Cascade").left]).toEqual([0, 200]);
-    expect(planDraw(await read(), "Batch 1").draws).toHaveLength(lines);
-  }, benchTimeout);
+  it(
+    "gives back what was drawn, and then may draw again",
+    async () => {
+      const lines = (await read()).stores.draws.length;
+      const found = await read();
+      expect(await run((context) => giveBack(context, found, "one"))).toBe(lines);
+      await bench.calculate();
+      expect([shelf("Cascade").drawn, shelf("Cascade").left]).toEqual([0, 200]);
+      expect(planDraw(await read(), "Batch 1").draws).toHaveLength(lines);
+    },
+    benchTimeout,
+  );
 
-  it("wants names apart on a shelf", async () => {
-    const { row } = shelf("Cascade");
-    await run(async (context) => {
-      context.workbook.worksheets.getItem("Stores").getRange(`A${row + 1}`).values = [["CASCADE"]];
-      await context.sync();
-    });
-    await bench.calculate();
-    const found = await read();
-    expect(() => planDraw(found, "Batch 1")).toThrow('Two lines of the stores are called "CASCADE"');
-  }, benchTimeout);
+  it(
+    "wants names apart on a shelf",
+    async () => {
+      const { row } = shelf("Cascade");
+      await run(async (context) => {
+        context.workbook.worksheets.getItem("Stores").getRange(`A${row + 1}`).values = [["CASCADE"]];
+        await context.sync();
+      });
+      await bench.calculate();
+      const found = await read();
+      expect(() => planDraw(found, "Batch 1")).toThrow('Two lines of the stores are called "CASCADE"');
+    },
+    benchTimeout,
+  );
 
-  it("is inserted once", async () => {
-    await expect(run((context) => insertStores(context, { sheetName: "Stores 2", units: "us", today: 1 }))).rejects.toThrow("a stores sheet already");
-  }, benchTimeout);
+  it(
+    "is inserted once",
+    async () => {
+      await expect(run((context) => insertStores(context, { sheetName: "Stores 2", units: "us", today: 1 }))).rejects.toThrow(
+        "a stores sheet already",
+      );
+    },
+    benchTimeout,
+  );
 });

@@ -47,7 +47,8 @@ describe("a new workbook of an unplugged sheet", () => {
 
   it("names nobody, and tells nothing of the other sheets", () => {
     const all = Object.values(parts).join("\n");
-    for (const secret of ["Somebody Real", "A firm", "A chief", "about me", "a secret of another sheet", "another secret", "Aunt Hilda"]) expect([secret, all.includes(secret)]).toEqual([secret, false]);
+    for (const secret of ["Somebody Real", "A firm", "A chief", "about me", "a secret of another sheet", "another secret", "Aunt Hilda"])
+      expect([secret, all.includes(secret)]).toEqual([secret, false]);
   });
 
   it("calls no GYLE function: what is left of them stands in notes", () => {
@@ -64,6 +65,9 @@ describe("a new workbook of an unplugged sheet", () => {
     const spokenOf = Array.from((parts["[Content_Types].xml"] ?? "").matchAll(/PartName="\/([^"]+)"/g), ([, name = ""]) => name);
     expect(spokenOf.filter((name) => parts[name] === undefined)).toEqual([]);
     expect(Object.keys(parts).filter((name) => /customXml|externalLink|webextension|thumbnail|persons|calcChain/.test(name))).toEqual([]);
-    for (const [name, text] of Object.entries(parts)) if (name.endsWith(".rels")) for (const [, target = ""] of text.matchAll(/Target="([^"]+)"(?![^>]*External)/g)) expect(Object.keys(parts).some((part) => part.endsWith(target.replace(/^(\.\.\/)+|^\//, "")))).toBe(true);
+    for (const [name, text] of Object.entries(parts))
+      if (name.endsWith(".rels"))
+        for (const [, target = ""] of text.matchAll(/Target="([^"]+)"(?![^>]*External)/g))
+          expect(Object.keys(parts).some((part) => part.endsWith(target.replace(/^(\.\.\/)+|^\//, "")))).toBe(true);
   });
 });

@@ -1,5 +1,14 @@
 import fc from "fast-check";
-import type { AnyDescriptor, CellValue, Column, Limits, ListParameter, Matrix, NumberParameter, Parameter } from "../../src/functions/describe";
+import type {
+  AnyDescriptor,
+  CellValue,
+  Column,
+  Limits,
+  ListParameter,
+  Matrix,
+  NumberParameter,
+  Parameter,
+} from "../../src/functions/describe";
 import type { UnitSystem } from "../../src/functions/quantities";
 import { argumentsOf, placesOf, typedValue } from "./registry-probe";
 
@@ -15,9 +24,14 @@ function numberIn({ limits, typical }: Pick<NumberParameter | ListParameter, "li
   const near = [Math.max(low, typical - 0.4 * Math.abs(typical)), Math.min(high, typical + 0.4 * Math.abs(typical))] as const;
   const between = (from: number, to: number) => fc.double({ min: Math.min(from, to), max: Math.max(from, to), noNaN: true });
   // Specific gravities near the usual one lie within a few hundredths.
-  const close = typical > 0.98 && typical < 1.2 && high === 1.2 ? between(Math.max(low, typical - 0.03), Math.min(high, typical + 0.03)) : between(...near);
+  const close =
+    typical > 0.98 && typical < 1.2 && high === 1.2
+      ? between(Math.max(low, typical - 0.03), Math.min(high, typical + 0.03))
+      : between(...near);
   // Nine digits, so that two numbers are the same or plainly not; and no 0, which may stand for an empty cell.
-  return fc.oneof({ weight: 3, arbitrary: close }, { weight: 1, arbitrary: between(low, high) }).map((value) => Number(value.toPrecision(9)) || typical);
+  return fc
+    .oneof({ weight: 3, arbitrary: close }, { weight: 1, arbitrary: between(low, high) })
+    .map((value) => Number(value.toPrecision(9)) || typical);
 }
 
 /** A hair inside the limits, so that no conversion there and back falls out of them. */
@@ -29,17 +43,28 @@ function insideOf({ above, atLeast, below, atMost }: Limits): [number, number] {
 }
 
 function cellIn(column: Column): fc.Arbitrary<CoreCell> {
-  if (column.kind === "number") return column.words === undefined ? numberIn(column) : fc.oneof({ weight: 4, arbitrary: numberIn(column) }, { weight: 1, arbitrary: fc.constantFrom(...column.words) });
+  if (column.kind === "number")
+    return column.words === undefined
+      ? numberIn(column)
+      : fc.oneof({ weight: 4, arbitrary: numberIn(column) }, { weight: 1, arbitrary: fc.constantFrom(...column.words) });
   return column.kind === "choice" ? fc.constantFrom(...column.choices) : fc.constantFrom("first", "second", "third");
 }
 
 function argumentFor(parameter: Parameter, rows: number, shown: readonly unknown[]): fc.Arbitrary<CoreArgument> {
   if (parameter.kind === "number") return numberIn(parameter);
   if (parameter.kind === "choice") return fc.constantFrom(...parameter.choices);
-  if (parameter.kind === "list") return fc.array(fc.oneof({ weight: 12, arbitrary: numberIn(parameter) }, { weight: 1, arbitrary: fc.constant(null) }), { minLength: rows, maxLength: rows }).map((cells) => cells.map((cell) => [cell]));
+  if (parameter.kind === "list")
+    return fc
+      .array(fc.oneof({ weight: 12, arbitrary: numberIn(parameter) }, { weight: 1, arbitrary: fc.constant(null) }), {
+        minLength: rows,
+        maxLength: rows,
+      })
+      .map((cells) => cells.map((cell) => [cell]));
   if (parameter.kind === "table") {
     const layout = parameter.layouts[0] ?? [];
-    const row = fc.tuple(...layout.map((key) => (key === null ? fc.constant("anything") : cellIn(parameter.columns[key] ?? { kind: "text", doc: "" }))));
+    const row = fc.tuple(
+      ...layout.map((key) => (key === null ? fc.constant("anything") : cellIn(parameter.columns[key] ?? { kind: "text", doc: "" }))),
+    );
     return fc.array(row, { minLength: rows, maxLength: rows });
   }
   // Words and cells with a meaning of their own come from the examples.
@@ -53,7 +78,11 @@ export function arbitraryCall(descriptor: AnyDescriptor): fc.Arbitrary<CoreArgum
   return fc.tuple(fc.integer({ min: 1, max: 6 }), fc.boolean()).chain(([rows, asLog]) =>
     fc.tuple(
       ...places.map(({ index, parameter }) => {
-        const drawn = argumentFor(parameter, rows, examples.map((typed) => typed[index]));
+        const drawn = argumentFor(
+          parameter,
+          rows,
+          examples.map((typed) => typed[index]),
+        );
         const given = asLog && parameter.kind === "list" ? drawn.map((cells) => inOrderOfTime(parameter, cells)) : drawn;
         return parameter.optional === true ? fc.oneof(fc.constant(null), given) : given;
       }),
@@ -72,12 +101,15 @@ function inOrderOfTime({ quantity: name }: ListParameter, cells: CoreArgument): 
 export function typedCall(descriptor: AnyDescriptor, core: readonly CoreArgument[], units: UnitSystem): unknown[] {
   const places = placesOf(descriptor);
   const others = places.filter(({ name }) => name !== "units");
-  return places.map(({ name, parameter }) => (name === "units" ? units : typedArgument(parameter, core[others.findIndex((other) => other.name === name)] ?? null, units)));
+  return places.map(({ name, parameter }) =>
+    name === "units" ? units : typedArgument(parameter, core[others.findIndex((other) => other.name === name)] ?? null, units),
+  );
 }
 
 function typedArgument(parameter: Parameter, value: CoreArgument, units: UnitSystem): unknown {
   if (value === null) return null;
-  if (parameter.kind === "number" || parameter.kind === "list") return eachCell(value, (cell) => (typeof cell === "number" ? typedValue(parameter.quantity, cell, units) : cell));
+  if (parameter.kind === "number" || parameter.kind === "list")
+    return eachCell(value, (cell) => (typeof cell === "number" ? typedValue(parameter.quantity, cell, units) : cell));
   if (parameter.kind !== "table" || !Array.isArray(value)) return value;
   const layout = parameter.layouts[0] ?? [];
   return (value as Matrix<CoreCell>).map((row) =>
@@ -88,4 +120,5 @@ function typedArgument(parameter: Parameter, value: CoreArgument, units: UnitSys
   );
 }
 
-const eachCell = (value: CoreArgument, change: (cell: CoreCell) => CoreCell): unknown => (Array.isArray(value) ? (value as Matrix<CoreCell>).map((row) => row.map(change)) : change(value as CoreCell));
+const eachCell = (value: CoreArgument, change: (cell: CoreCell) => CoreCell): unknown =>
+  Array.isArray(value) ? (value as Matrix<CoreCell>).map((row) => row.map(change)) : change(value as CoreCell);

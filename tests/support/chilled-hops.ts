@@ -13,14 +13,18 @@ interface Chilling {
  *
  * @param hops milligrams of alpha acid in a litre, and minutes in the boil
  */
-export function gainedInChilling({ minutes, toC, gravity, boilsAtC = 100 }: Chilling, hops: readonly (readonly [alphaMgPerL: number, boiledMinutes: number])[]): number {
+export function gainedInChilling(
+  { minutes, toC, gravity, boilsAtC = 100 }: Chilling,
+  hops: readonly (readonly [alphaMgPerL: number, boiledMinutes: number])[],
+): number {
   const k1 = (celsius: number) => 7.9e11 * Math.exp(-11858 / (celsius + 273.15));
   const k2 = (celsius: number) => 4.1e12 * Math.exp(-12994 / (celsius + 273.15));
   const step = 1 / 60;
   const room = 15;
   const gain = (boiled: number): number => {
     let [alpha, iso] = [1, 0];
-    for (let t = 0; t < boiled; t += step) [alpha, iso] = [alpha - step * k1(boilsAtC) * alpha, iso + step * (k1(boilsAtC) * alpha - k2(boilsAtC) * iso)];
+    for (let t = 0; t < boiled; t += step)
+      [alpha, iso] = [alpha - step * k1(boilsAtC) * alpha, iso + step * (k1(boilsAtC) * alpha - k2(boilsAtC) * iso)];
     const before = iso;
     for (let t = 0; t < minutes; t += step) {
       const celsius = room + (boilsAtC - room) * ((toC - room) / (boilsAtC - room)) ** (t / minutes);

@@ -42,14 +42,23 @@ export function contentOf({ snapshot }: HeadlessBench): string {
     }
     return { name: sheets[id]?.name, filled };
   });
-  return JSON.stringify({ cells, names: resource("SHEET_DEFINED_NAME_PLUGIN"), tables: resource("SHEET_TABLE_PLUGIN"), notes: resource("SHEET_NOTE_PLUGIN") });
+  return JSON.stringify({
+    cells,
+    names: resource("SHEET_DEFINED_NAME_PLUGIN"),
+    tables: resource("SHEET_TABLE_PLUGIN"),
+    notes: resource("SHEET_NOTE_PLUGIN"),
+  });
 }
 
 /** Compared without showing the whole workbook when it differs. */
 export function expectSame(bench: HeadlessBench, before: string): void {
   const now = contentOf(bench);
   const from = [...now].findIndex((letter, index) => letter !== before[index]);
-  expect(now === before ? "" : `before …${before.slice(Math.max(0, from - 60), from + 100)}… now …${now.slice(Math.max(0, from - 60), from + 100)}…`).toBe("");
+  expect(
+    now === before
+      ? ""
+      : `before …${before.slice(Math.max(0, from - 60), from + 100)}… now …${now.slice(Math.max(0, from - 60), from + 100)}…`,
+  ).toBe("");
 }
 
 type Change = (context: Excel.RequestContext) => Promise<void>;
@@ -87,7 +96,10 @@ export async function expectRefusals({ bench, batch }: CompanionBench, change: C
     await context.sync();
   });
   const before = contentOf(bench);
-  expect(await carryOut(change)).toEqual({ kind: "unchanged", message: expect.stringContaining("If the sheet is protected, take the protection off") });
+  expect(await carryOut(change)).toEqual({
+    kind: "unchanged",
+    message: expect.stringContaining("If the sheet is protected, take the protection off"),
+  });
   expectSame(bench, before);
   await Excel.run(async (context) => {
     sheet(context).protection.unprotect();
@@ -114,7 +126,13 @@ export async function expectNothingMeanwhile({ bench, batch, reset }: CompanionB
   const sheet = (context: Excel.RequestContext) => context.workbook.worksheets.getItem(batch.sheetName);
   const hands = [
     [(context: Excel.RequestContext) => sheet(context).protection.protect(), "If the sheet is protected, take the protection off"],
-    [(context: Excel.RequestContext) => { context.workbook.worksheets.add("Other"); sheet(context).delete(); }, "The sheet is gone"],
+    [
+      (context: Excel.RequestContext) => {
+        context.workbook.worksheets.add("Other");
+        sheet(context).delete();
+      },
+      "The sheet is gone",
+    ],
   ] as const;
   for (const [hand, words] of hands) {
     await reset();

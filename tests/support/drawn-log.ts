@@ -2,7 +2,7 @@ import { normalOf } from "./fermentation-truths";
 
 /** A log as a brewer or an instrument keeps it: at rest or falling, by lines or not, as days or dates, in any order. */
 export function drawnLog(uniform: () => number): unknown[] {
-  const among = <T,>(...choices: readonly T[]): T => choices[Math.floor(uniform() * choices.length)]!;
+  const among = <T>(...choices: readonly T[]): T => choices[Math.floor(uniform() * choices.length)]!;
   const start = among(0, 46000);
   const perDay = among(1, 1, 2, 4);
   const readings = 2 + Math.floor(uniform() * (perDay === 4 ? 28 : 9));
@@ -17,5 +17,12 @@ export function drawnLog(uniform: () => number): unknown[] {
   });
   if (uniform() < 0.5) rows.unshift([start + 1, 1.05]);
   if (uniform() < 0.3) rows.reverse();
-  return [rows.map(([day]) => [day]), rows.map(([, gravity]) => [gravity]), null, among(null, 1.011), among(null, 1.05), among(null, null, start + Math.max(0.5, end - 4 * uniform()))];
+  return [
+    rows.map(([day]) => [day]),
+    rows.map(([, gravity]) => [gravity]),
+    null,
+    among(null, 1.011),
+    among(null, 1.05),
+    among(null, null, start + Math.max(0.5, end - 4 * uniform())),
+  ];
 }

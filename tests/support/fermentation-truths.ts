@@ -38,12 +38,18 @@ const firstOrderWithLag: Family = (uniform) => {
 const slowTail: Family = (uniform) => {
   const [rate, middle, slow] = [between(uniform, 1.2, 2.5), between(uniform, 1.3, 3), between(uniform, 0.1, 0.25)];
   const slowRate = rate * between(uniform, 0.18, 0.4);
-  return (day) => (1 - slow) / (1 + Math.exp(-rate * (day - middle))) + (day <= middle ? 0 : slow * (1 - Math.exp(-slowRate * (day - middle))));
+  return (day) =>
+    (1 - slow) / (1 + Math.exp(-rate * (day - middle))) + (day <= middle ? 0 : slow * (1 - Math.exp(-slowRate * (day - middle))));
 };
 
 /** The cellar grows colder or warmer on the way: time runs slower or faster from a day on. */
 const temperatureStep: Family = (uniform) => {
-  const [rate, middle, step, factor] = [between(uniform, 0.9, 2), between(uniform, 1.5, 4), between(uniform, 0.4, 1), between(uniform, 0.55, 1.7)];
+  const [rate, middle, step, factor] = [
+    between(uniform, 0.9, 2),
+    between(uniform, 1.5, 4),
+    between(uniform, 0.4, 1),
+    between(uniform, 0.55, 1.7),
+  ];
   const at = middle * step;
   return (day) => {
     const warped = day <= at ? day : at + factor * (day - at);
@@ -53,7 +59,12 @@ const temperatureStep: Family = (uniform) => {
 
 /** Two sweeps: the second sugar waits until the first is gone. */
 const diauxic: Family = (uniform) => {
-  const [rate, middle, share, gap] = [between(uniform, 1.5, 3), between(uniform, 1.2, 2.5), between(uniform, 0.55, 0.8), between(uniform, 1, 2.5)];
+  const [rate, middle, share, gap] = [
+    between(uniform, 1.5, 3),
+    between(uniform, 1.2, 2.5),
+    between(uniform, 0.55, 0.8),
+    between(uniform, 1, 2.5),
+  ];
   const second = rate * between(uniform, 0.5, 1);
   return (day) => share / (1 + Math.exp(-rate * (day - middle))) + (1 - share) / (1 + Math.exp(-second * (day - middle - gap)));
 };
@@ -77,26 +88,33 @@ const sugarBySugar: Family = (uniform) => {
   const halves = [arrhenius(-121.3, -68600), arrhenius(-19.5, -14400), arrhenius(-26.78, -19900)] as const;
   const inhibited = [arrhenius(23.33, 10200), arrhenius(55.61, 26300)] as const;
   const yields = [0.134, 0.268, 0.402] as const;
-  const molar = [0.180, 0.342, 0.504] as const;
+  const molar = [0.18, 0.342, 0.504] as const;
   const begin = [between(uniform, 50, 90), between(uniform, 190, 250), between(uniform, 25, 50)];
   const pitched = between(uniform, 90, 200);
   const fall = (sugars: readonly number[]): number[] => {
     const [g = 0, m = 0, n = 0] = sugars.map((value) => Math.max(value, 0));
     const yeast = pitched + yields.reduce((sum, each, index) => sum + each * ((begin[index] ?? 0) - (sugars[index] ?? 0)), 0);
     const byGlucose = inhibited[0] / (inhibited[0] + g);
-    return [(rates[0] * g) / (halves[0] + g), ((rates[1] * m) / (halves[1] + m)) * byGlucose, ((rates[2] * n) / (halves[2] + n)) * byGlucose * (inhibited[1] / (inhibited[1] + m))].map((rate) => -rate * yeast);
+    return [
+      (rates[0] * g) / (halves[0] + g),
+      ((rates[1] * m) / (halves[1] + m)) * byGlucose,
+      ((rates[2] * n) / (halves[2] + n)) * byGlucose * (inhibited[1] / (inhibited[1] + m)),
+    ].map((rate) => -rate * yeast);
   };
   const hours = 0.25;
-  const mass = (sugars: readonly number[]): number => sugars.reduce((sum, value, index) => sum + Math.max(value, 0) * (molar[index] ?? 0), 0);
+  const mass = (sugars: readonly number[]): number =>
+    sugars.reduce((sum, value, index) => sum + Math.max(value, 0) * (molar[index] ?? 0), 0);
   const lag = between(uniform, 0, 0.6);
   const course = [0];
-  for (let sugars = begin; course.length < (60 * 24) / hours && (course.at(-1) ?? 0) < 0.9999; ) {
+  for (let sugars = begin; course.length < (60 * 24) / hours && (course.at(-1) ?? 0) < 0.9999;) {
     const moved = (slope: readonly number[], by: number) => sugars.map((value, index) => value + by * (slope[index] ?? 0));
     const one = fall(sugars);
     const two = fall(moved(one, hours / 2));
     const three = fall(moved(two, hours / 2));
     const four = fall(moved(three, hours));
-    sugars = sugars.map((value, index) => value + (hours / 6) * ((one[index] ?? 0) + 2 * (two[index] ?? 0) + 2 * (three[index] ?? 0) + (four[index] ?? 0)));
+    sugars = sugars.map(
+      (value, index) => value + (hours / 6) * ((one[index] ?? 0) + 2 * (two[index] ?? 0) + 2 * (three[index] ?? 0) + (four[index] ?? 0)),
+    );
     course.push(1 - mass(sugars) / mass(begin));
   }
   return (day) => {
@@ -109,7 +127,7 @@ const sugarBySugar: Family = (uniform) => {
 
 /** By the name that the table of coverage shows. */
 export const truthFamilies: Readonly<Record<string, Family>> = {
-  "Gompertz": gompertz,
+  Gompertz: gompertz,
   "first order with a lag": firstOrderWithLag,
   "slow tail": slowTail,
   "temperature step": temperatureStep,
@@ -156,6 +174,7 @@ export function truthLog(family: Family, uniform: () => number, from = 0.4, to =
     const done = share(newest);
     let finishedOn = newest;
     while (gravityOn(finishedOn) - finalGravity > 0.001 && finishedOn < 90) finishedOn += 0.01;
-    if (done >= from && readings.length >= 3 && finishedOn < 45) return { originalGravity, finalGravity, expectedGravity, finishedOn, share: done, readings };
+    if (done >= from && readings.length >= 3 && finishedOn < 45)
+      return { originalGravity, finalGravity, expectedGravity, finishedOn, share: done, readings };
   }
 }

@@ -14,7 +14,10 @@ if (seed !== "random") fc.configureGlobal({ ...fc.readConfigureGlobal(), seed: N
 if (share !== 1) {
   vi.doMock("fast-check", async (original) => {
     const real = await original<typeof FastCheck>();
-    const assert = (property: Parameters<typeof FastCheck.assert>[0], settings: Parameters<typeof FastCheck.assert>[1] = {}): ReturnType<typeof FastCheck.assert> =>
+    const assert = (
+      property: Parameters<typeof FastCheck.assert>[0],
+      settings: Parameters<typeof FastCheck.assert>[1] = {},
+    ): ReturnType<typeof FastCheck.assert> =>
       real.assert(property, { ...settings, numRuns: Math.ceil((settings.numRuns ?? real.readConfigureGlobal().numRuns ?? 100) * share) });
     return { ...real, assert, default: { ...real.default, assert } };
   });

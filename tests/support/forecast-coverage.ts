@@ -28,12 +28,19 @@ export function forecastCoverage(family: string, logs: number, seed: number): Co
   if (truth === undefined) throw new Error(`no family "${family}"`);
   const asked = Array.from({ length: logs }, () => {
     const log = truthLog(truth, uniform);
-    const [, final, day] = call(logForecast, [log.readings.map((reading) => [reading.day]), log.readings.map((reading) => [reading.gravity]), log.originalGravity, log.expectedGravity]);
+    const [, final, day] = call(logForecast, [
+      log.readings.map((reading) => [reading.day]),
+      log.readings.map((reading) => [reading.gravity]),
+      log.originalGravity,
+      log.expectedGravity,
+    ]);
     return { log, newest: log.readings.at(-1)?.day ?? 0, final: final?.slice(1), day: day?.slice(1) };
   });
   const answers = asked.flatMap(({ log, newest, final, day }) => {
     const figures = [...(final ?? []), ...(day ?? [])];
-    return figures.length === 4 && figures.every((figure) => typeof figure === "number") ? [{ log, newest, figures: figures as [number, number, number, number] }] : [];
+    return figures.length === 4 && figures.every((figure) => typeof figure === "number")
+      ? [{ log, newest, figures: figures as [number, number, number, number] }]
+      : [];
   });
   const share = (holds: (answer: (typeof answers)[number]) => boolean): number => answers.filter(holds).length / answers.length;
   return {

@@ -6,7 +6,10 @@ import { NamedCells, type CellValue } from "../../src/workbook/grid/read/named-c
  *
  * @param areas names for parts of those cells, such as one column of a block
  */
-export function handSheet(named: Readonly<Record<string, CellValue | readonly (readonly CellValue[])[]>>, areas: Readonly<Record<string, string>> = {}): NamedCells {
+export function handSheet(
+  named: Readonly<Record<string, CellValue | readonly (readonly CellValue[])[]>>,
+  areas: Readonly<Record<string, string>> = {},
+): NamedCells {
   const ranges = new Map<string, string>(Object.entries(areas));
   const cells: (readonly CellValue[])[] = [];
   for (const [name, content] of Object.entries(named)) {

@@ -36,8 +36,15 @@ async function bundleOnce(): Promise<void> {
 function isStale(): boolean {
   if (!existsSync(bundle)) return true;
   const built = statSync(bundle).mtimeMs;
-  const sources = ["src/excel-stand-in/headless.ts", "src/excel-stand-in/bench-globals.ts", "src/excel-stand-in/computed.ts"].map((file) => join(root, file));
-  for (const folder of ["src/excel-stand-in/engine", "src/excel-stand-in/excel", "src/excel-stand-in/xlsx", "src/excel-stand-in/xlsx/charts"]) {
+  const sources = ["src/excel-stand-in/headless.ts", "src/excel-stand-in/bench-globals.ts", "src/excel-stand-in/computed.ts"].map((file) =>
+    join(root, file),
+  );
+  for (const folder of [
+    "src/excel-stand-in/engine",
+    "src/excel-stand-in/excel",
+    "src/excel-stand-in/xlsx",
+    "src/excel-stand-in/xlsx/charts",
+  ]) {
     sources.push(...readdirSync(join(root, folder)).map((file) => join(root, folder, file)));
   }
   return sources.some((file) => statSync(file).mtimeMs > built);
@@ -48,8 +55,14 @@ async function bundleHeadlessBench(): Promise<void> {
   const unfinished = `${bundle}.${process.pid}`;
   await build({
     entryPoints: [join(root, "src/excel-stand-in/headless.ts")],
-    outfile: unfinished, bundle: true, platform: "node", format: "cjs", logLevel: "error",
-    define: { "process.env.NODE_ENV": '"production"' }, mainFields: ["module", "main"], plugins: [fastProperties],
+    outfile: unfinished,
+    bundle: true,
+    platform: "node",
+    format: "cjs",
+    logLevel: "error",
+    define: { "process.env.NODE_ENV": '"production"' },
+    mainFields: ["module", "main"],
+    plugins: [fastProperties],
   });
   // Sources changed while bundling make the bundle stale again; and nobody must read half of one.
   utimesSync(unfinished, started, started);

@@ -8,17 +8,24 @@ function noteTrips(): string[] {
   const trips: string[] = [];
   vi.stubGlobal("Excel", {
     run: async (batch: Writer) => {
-      const context = { name: "", sync: async () => { trips.push(context.name); } };
+      const context = {
+        name: "",
+        sync: async () => {
+          trips.push(context.name);
+        },
+      };
       await batch(context as never);
     },
   });
   return trips;
 }
 
-const writer = (name: string, trips: number): Writer => async (context) => {
-  Object.assign(context, { name });
-  for (let trip = 0; trip < trips; trip++) await context.sync();
-};
+const writer =
+  (name: string, trips: number): Writer =>
+  async (context) => {
+    Object.assign(context, { name });
+    for (let trip = 0; trip < trips; trip++) await context.sync();
+  };
 
 it("every order of two and two is there once", () => {
   expect(everyOrder(2, 2).map((order) => order.join(""))).toEqual(["0011", "0101", "0110", "1001", "1010", "1100"]);
@@ -44,6 +51,9 @@ it("a writer that gives up or needs fewer trips lets its turns pass", async () =
     await context.sync();
     throw new Error("no");
   };
-  expect(await interleaved([angry, writer("b", 2)], [0, 0, 0, 1])).toMatchObject([{ ended: "refused", problem: { message: "no" } }, { ended: "done" }]);
+  expect(await interleaved([angry, writer("b", 2)], [0, 0, 0, 1])).toMatchObject([
+    { ended: "refused", problem: { message: "no" } },
+    { ended: "done" },
+  ]);
   expect(trips.join("")).toBe("abb");
 });

@@ -26,8 +26,13 @@ export function everyOrder(first: number, second: number): Turn[][] {
 export function crossingOrders(first: number, second: number): Turn[][] {
   const times = (who: Turn, count: number): Turn[] => Array.from({ length: count }, () => who);
   const between = (who: Turn, mine: number, theirs: number): Turn[][] =>
-    Array.from({ length: mine - 1 }, (_, index) => [...times(who, index + 1), ...times(who === 0 ? 1 : 0, theirs), ...times(who, mine - index - 1)]);
-  const turnByTurn = (start: Turn): Turn[] => Array.from({ length: 2 * Math.max(first, second) }, (_, index) => (index % 2 === 0 ? start : start === 0 ? 1 : 0));
+    Array.from({ length: mine - 1 }, (_, index) => [
+      ...times(who, index + 1),
+      ...times(who === 0 ? 1 : 0, theirs),
+      ...times(who, mine - index - 1),
+    ]);
+  const turnByTurn = (start: Turn): Turn[] =>
+    Array.from({ length: 2 * Math.max(first, second) }, (_, index) => (index % 2 === 0 ? start : start === 0 ? 1 : 0));
   return [...between(0, first, second), ...between(1, second, first), turnByTurn(0), turnByTurn(1)];
 }
 

@@ -23,7 +23,8 @@ const [contactMinutes, coilMinutes] = [1, 15];
 
 export function troubles(lines: readonly Line[], day: Day): string[] {
   const found: string[] = [];
-  const ill = (holds: boolean, line: Line, words: string): void => void (holds || found.push(`${line.minute} min, “${line.what}” (${line.caution}): ${words}`));
+  const ill = (holds: boolean, line: Line, words: string): void =>
+    void (holds || found.push(`${line.minute} min, “${line.what}” (${line.caution}): ${words}`));
   const added: string[] = [];
   let flame = false;
   let boilBegan: number | undefined;
@@ -56,9 +57,18 @@ export function troubles(lines: readonly Line[], day: Day): string[] {
     last = minute;
     const now = minute;
     // A hose with running water, and a hop that is stirred in, want both hands.
-    ill(waterMinute === undefined || Math.abs(now - waterMinute) > 0.5 || !/^Add /.test(what), line, "hops go in while the water is being turned on");
+    ill(
+      waterMinute === undefined || Math.abs(now - waterMinute) > 0.5 || !/^Add /.test(what),
+      line,
+      "hops go in while the water is being turned on",
+    );
     const coldSide = flameOut !== undefined && /fermenter|sample|pitch|stir|spoon|Push/i.test(`${what} ${caution}`);
-    if (coldSide) ill(soaked !== undefined && now - soaked >= contactMinutes - 1e-6, line, "touches wort that no longer boils, and nothing was soaked in sanitiser");
+    if (coldSide)
+      ill(
+        soaked !== undefined && now - soaked >= contactMinutes - 1e-6,
+        line,
+        "touches wort that no longer boils, and nothing was soaked in sanitiser",
+      );
 
     if (/flame on/i.test(what)) {
       ill(!ended && !boiling && !inFermenter, line, "the flame goes on at the wrong time");
@@ -97,19 +107,32 @@ export function troubles(lines: readonly Line[], day: Day): string[] {
     if (/^flame out|^no boil: flame off/i.test(what)) {
       ill(/(gas|power) (or (gas|power) )?off/i.test(caution) || /flame off/i.test(what), line, "nobody turns the flame off");
       ill(/sanitise/i.test(caution), line, "from here on things must be sanitised, and nobody says so");
-      if (day.boilMinutes > 0) ill(boilBegan !== undefined && Math.abs(now - boilBegan - day.boilMinutes) < 1e-3, line, `the boil lasts ${now - (boilBegan ?? NaN)} min, not ${day.boilMinutes}`);
+      if (day.boilMinutes > 0)
+        ill(
+          boilBegan !== undefined && Math.abs(now - boilBegan - day.boilMinutes) < 1e-3,
+          line,
+          `the boil lasts ${now - (boilBegan ?? NaN)} min, not ${day.boilMinutes}`,
+        );
       else ill(boilBegan === undefined && /chiller/i.test(caution), line, "a day without a boil boils, or nobody sanitises the chiller");
       flame = false;
       flameOut = now;
     }
     // The first water through a coil in hot wort boils in it; what stood in a coil since then comes out as hot as the wort.
     if (/water on/i.test(`${what} ${caution}`)) {
-      ill(/steam/i.test(caution) && /clear/i.test(caution) || coilRan && /hot|scald/i.test(caution) && /clear/i.test(caution), line, "water runs through a hot coil, and nobody says that steam or scalding water comes out");
+      ill(
+        (/steam/i.test(caution) && /clear/i.test(caution)) || (coilRan && /hot|scald/i.test(caution) && /clear/i.test(caution)),
+        line,
+        "water runs through a hot coil, and nobody says that steam or scalding water comes out",
+      );
       coilRan = true;
     }
     if (/^stand:/i.test(what)) {
       ill(flameOut !== undefined && chilledAt === undefined, line, "stands at the wrong time");
-      ill(/water on slowly/i.test(caution) && /\boff (again )?there\b/i.test(caution), line, "the water runs all through the stand, or comes on with a burst");
+      ill(
+        /water on slowly/i.test(caution) && /\boff (again )?there\b/i.test(caution),
+        line,
+        "the water runs all through the stand, or comes on with a burst",
+      );
       standing = now;
     }
     const chills = /water on/i.test(what);
@@ -118,21 +141,38 @@ export function troubles(lines: readonly Line[], day: Day): string[] {
       ill(/slowly/i.test(what), line, "water comes on with a burst");
       ill(!flame && !boiling && flameOut !== undefined, line, "water in the coil while it boils");
       ill(coilIn !== undefined && coilDry, line, "the coil is not in, or was not drained");
-      if (coilIn !== undefined && flameOut !== undefined && day.boilMinutes > 0) ill(flameOut - Math.max(coilIn, boilBegan ?? coilIn) >= Math.min(coilMinutes, day.boilMinutes) - 1e-3, line, "the coil boiled too short to be sanitised");
+      if (coilIn !== undefined && flameOut !== undefined && day.boilMinutes > 0)
+        ill(
+          flameOut - Math.max(coilIn, boilBegan ?? coilIn) >= Math.min(coilMinutes, day.boilMinutes) - 1e-3,
+          line,
+          "the coil boiled too short to be sanitised",
+        );
       if (standing !== undefined) ill(now - standing >= day.standMinutes - 1e-3, line, "the stand is cut short");
       water = true;
       waterMinute = now;
       chilledAt = now;
     }
-    const hop = day.hops.find(({ hop: name, added: place }) => what.endsWith(place === "stand" ? `${name} for the stand` : place === "first wort" ? `${name} into the kettle` : name) && /^(Add|First wort)/.test(what) && !added.includes(`${name} ${place}`));
+    const hop = day.hops.find(
+      ({ hop: name, added: place }) =>
+        what.endsWith(place === "stand" ? `${name} for the stand` : place === "first wort" ? `${name} into the kettle` : name) &&
+        /^(Add|First wort)/.test(what) &&
+        !added.includes(`${name} ${place}`),
+    );
     if (/^(Add|First wort)/.test(what)) {
       if (!hop) ill(false, line, "a hop that nobody planned");
       else {
         hopMinute = now;
         added.push(`${hop.hop} ${hop.added}`);
-        if (typeof hop.added === "number" && hop.added > 0) ill(boiling && boilBegan !== undefined && Math.abs(boilBegan + day.boilMinutes - hop.added - now) < 1e-3, line, "goes in at another minute of the boil");
-        if (hop.added === 0) ill(flameOut !== undefined && Math.abs(now - flameOut) < 1e-3 && !water, line, "flame-out hops go in at another time");
-        if (hop.added === "first wort") ill(boilBegan === undefined && flameOut === undefined, line, "first wort hops go in after the boil has begun");
+        if (typeof hop.added === "number" && hop.added > 0)
+          ill(
+            boiling && boilBegan !== undefined && Math.abs(boilBegan + day.boilMinutes - hop.added - now) < 1e-3,
+            line,
+            "goes in at another minute of the boil",
+          );
+        if (hop.added === 0)
+          ill(flameOut !== undefined && Math.abs(now - flameOut) < 1e-3 && !water, line, "flame-out hops go in at another time");
+        if (hop.added === "first wort")
+          ill(boilBegan === undefined && flameOut === undefined, line, "first wort hops go in after the boil has begun");
         if (hop.added === "stand") ill(standing !== undefined && !water, line, "goes in outside of the stand");
         if (hop.added === "dry") ill(false, line, "a dry hop in hot wort");
         ill(/heat down/i.test(caution) === boiling, line, "the heat is turned down where there is none, or not where it boils over");
@@ -146,7 +186,11 @@ export function troubles(lines: readonly Line[], day: Day): string[] {
     }
     if (/open the yeast/i.test(what)) yeastOpen = true;
     if (/pitch/i.test(what)) {
-      ill(inFermenter && yeastOpen && !water, line, "the yeast goes in before the wort is cold and in the fermenter, or out of a shut packet");
+      ill(
+        inFermenter && yeastOpen && !water,
+        line,
+        "the yeast goes in before the wort is cold and in the fermenter, or out of a shut packet",
+      );
       ill(/never seal/i.test(caution), line, "the fermenter may be sealed");
       pitched = true;
     }
@@ -160,6 +204,11 @@ export function troubles(lines: readonly Line[], day: Day): string[] {
   ill(flameOut !== undefined, end, "the flame is never put out");
   for (const { hop, added: place } of day.hops) ill(added.includes(`${hop} ${place}`), end, `${hop} (${place}) vanishes`);
   // One temperature from which all is sanitised: that of the boil, above any that the wort has in the cold.
-  for (const { what, caution } of lines) ill(!/below \d+ ?°.*sanitis|sanitis.*below \d+ ?°/i.test(`${what} ${caution}`), end, "another temperature from which things are to be sanitised");
+  for (const { what, caution } of lines)
+    ill(
+      !/below \d+ ?°.*sanitis|sanitis.*below \d+ ?°/i.test(`${what} ${caution}`),
+      end,
+      "another temperature from which things are to be sanitised",
+    );
   return found;
 }

@@ -20,7 +20,11 @@ export function convertedByLibreOffice(workbook: Uint8Array, filter: string): Bu
   try {
     const file = path.join(folder, "book.xlsx");
     writeFileSync(file, workbook);
-    execFileSync(soffice ?? "", [`-env:UserInstallation=file://${folder}/profile`, "--headless", "--convert-to", filter, "--outdir", folder, file], { stdio: "pipe", timeout: 300_000 });
+    execFileSync(
+      soffice ?? "",
+      [`-env:UserInstallation=file://${folder}/profile`, "--headless", "--convert-to", filter, "--outdir", folder, file],
+      { stdio: "pipe", timeout: 300_000 },
+    );
     // A CSV file is called after its sheet too.
     const written = readdirSync(folder).find((name) => name.endsWith(`.${filter.slice(0, 3)}`));
     return readFileSync(path.join(folder, written ?? ""));
@@ -36,7 +40,9 @@ export function convertedByLibreOffice(workbook: Uint8Array, filter: string): Bu
  */
 export function shownByLibreOffice(workbook: Uint8Array, sheet = 1): string[][] {
   // Token 9 = false: cells as they are, not as they look, so that numbers keep their digits; token 12: which sheet.
-  return parse(convertedByLibreOffice(workbook, `csv:Text - txt - csv (StarCalc):44,34,76,1,,0,false,false,false,false,false,${sheet}`), { relax_column_count: true });
+  return parse(convertedByLibreOffice(workbook, `csv:Text - txt - csv (StarCalc):44,34,76,1,,0,false,false,false,false,false,${sheet}`), {
+    relax_column_count: true,
+  });
 }
 
 export const isErrorShown = (text: string): boolean => /^(#|Err:)/.test(text);
@@ -49,17 +55,28 @@ export function numberShown(text: string): number {
   if (date) return (Date.parse(`${date[1] ?? ""}T${date[2] ?? "00:00:00"}Z`) - Date.UTC(1899, 11, 30)) / 86_400_000;
   const time = /^(\d{2}):(\d{2}):(\d{2})( [AP]M)?$/.exec(text);
   const hours = time && (time[4] === undefined ? Number(time[1]) : (Number(time[1]) % 12) + (time[4] === " PM" ? 12 : 0));
-  return time ? (Number(hours) * 3600 + Number(time[2]) * 60 + Number(time[3])) / 86_400 : text === "" ? NaN : Number(text.replace("%", "")) / (text.endsWith("%") ? 100 : 1);
+  return time
+    ? (Number(hours) * 3600 + Number(time[2]) * 60 + Number(time[3])) / 86_400
+    : text === ""
+      ? NaN
+      : Number(text.replace("%", "")) / (text.endsWith("%") ? 100 : 1);
 }
 
 type Cells = Readonly<Record<number, Readonly<Record<number, unknown>>>>;
 
 /** What the first sheet of a workbook of ours shows: its constants, and what its formulas come to. */
-export function shownByUs({ snapshot: { sheetOrder, sheets }, computed }: { readonly snapshot: IWorkbookData; readonly computed: ComputedValues }): Cells {
+export function shownByUs({
+  snapshot: { sheetOrder, sheets },
+  computed,
+}: {
+  readonly snapshot: IWorkbookData;
+  readonly computed: ComputedValues;
+}): Cells {
   const id = sheetOrder[0] ?? "";
   const shown: Record<number, Record<number, unknown>> = {};
   for (const [row, columns] of Object.entries(sheets[id]?.cellData ?? {})) {
-    for (const [column, cell] of Object.entries(columns as Record<string, { v?: unknown } | null>)) (shown[Number(row)] ??= {})[Number(column)] = cell?.v ?? "";
+    for (const [column, cell] of Object.entries(columns as Record<string, { v?: unknown } | null>))
+      (shown[Number(row)] ??= {})[Number(column)] = cell?.v ?? "";
   }
   for (const [row, columns] of Object.entries(computed[id]?.values ?? {})) Object.assign((shown[Number(row)] ??= {}), columns);
   return shown;
@@ -84,7 +101,12 @@ export function compared(ours: Cells, theirs: readonly (readonly string[])[]): C
       const shown = theirs[row]?.[column] ?? "";
       const isError = typeof value === "string" && value.startsWith("#") && !/^#[0-9A-F]{6}$/i.test(value);
       counts[typeof value === "number" ? "numbers" : isError ? "errors" : "texts"] += value === "" ? 0 : 1;
-      const agrees = typeof value === "number" ? Math.abs(numberShown(shown) - value) <= 1e-6 * Math.max(1, Math.abs(value)) : isError ? isErrorShown(shown) : shown === (typeof value === "boolean" ? String(value).toUpperCase() : value);
+      const agrees =
+        typeof value === "number"
+          ? Math.abs(numberShown(shown) - value) <= 1e-6 * Math.max(1, Math.abs(value))
+          : isError
+            ? isErrorShown(shown)
+            : shown === (typeof value === "boolean" ? String(value).toUpperCase() : value);
       if (!agrees) different.push(`${row},${column}: ${shown} for ${String(value)}`);
     }
   }

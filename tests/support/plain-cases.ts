@@ -21,7 +21,10 @@ export interface PlainCase {
 }
 
 /** Arguments in columns A, B, C… from a row on; a table takes as many columns as it has. */
-function layOut(typed: readonly unknown[], firstRow: number): { references: string[]; cells: Map<string, number | string>; height: number } {
+function layOut(
+  typed: readonly unknown[],
+  firstRow: number,
+): { references: string[]; cells: Map<string, number | string>; height: number } {
   const cells = new Map<string, number | string>();
   let column = 1;
   let height = 1;
@@ -29,9 +32,12 @@ function layOut(typed: readonly unknown[], firstRow: number): { references: stri
     if (value === null) return "";
     const matrix = (Array.isArray(value) ? value : [[value]]) as unknown[][];
     const width = matrix[0]?.length ?? 1;
-    matrix.forEach((line, row) => line.forEach((cell, at) => {
-      if (typeof cell === "number" || (typeof cell === "string" && cell !== "")) cells.set(`${columnLetters(column + at)}${firstRow + row}`, cell);
-    }));
+    matrix.forEach((line, row) =>
+      line.forEach((cell, at) => {
+        if (typeof cell === "number" || (typeof cell === "string" && cell !== ""))
+          cells.set(`${columnLetters(column + at)}${firstRow + row}`, cell);
+      }),
+    );
     const from = `${columnLetters(column)}${firstRow}`;
     const to = `${columnLetters(column + width - 1)}${firstRow + matrix.length - 1}`;
     column += width;
@@ -53,16 +59,29 @@ export function around(cells: ReadonlyMap<string, number | string>): Surrounding
       const found = corners(reference);
       const shape = shapeOf(reference);
       if (!found || !shape) return undefined;
-      return Array.from({ length: shape.rows }, (_, row) => Array.from({ length: shape.columns }, (__, column) => cells.get(`${columnLetters(found.from.column + column)}${found.from.row + row}`) ?? ""));
+      return Array.from({ length: shape.rows }, (_, row) =>
+        Array.from(
+          { length: shape.columns },
+          (__, column) => cells.get(`${columnLetters(found.from.column + column)}${found.from.row + row}`) ?? "",
+        ),
+      );
     },
   };
 }
 
 const literal = (value: unknown): string => (typeof value === "number" ? String(value) : `"${String(value)}"`);
 
-export function plainCase(descriptor: AnyDescriptor, typed: readonly unknown[], label: string, firstRow: number, inline: boolean): PlainCase {
+export function plainCase(
+  descriptor: AnyDescriptor,
+  typed: readonly unknown[],
+  label: string,
+  firstRow: number,
+  inline: boolean,
+): PlainCase {
   const { references, cells, height } = layOut(typed, firstRow);
-  const texts = references.map((reference, index) => (inline && reference !== "" && !Array.isArray(typed[index]) ? literal(typed[index]) : reference));
+  const texts = references.map((reference, index) =>
+    inline && reference !== "" && !Array.isArray(typed[index]) ? literal(typed[index]) : reference,
+  );
   const formula = `=GYLE.${descriptor.id}(${texts.join(",")})`;
   const plain = new PlainFormulas(around(cells));
   const size = plain.size(formula);
@@ -77,18 +96,40 @@ export function plainCase(descriptor: AnyDescriptor, typed: readonly unknown[], 
 
 /** Calls of a function from its description: its examples, the whole of its limits, each edge, each argument left blank or wrong. */
 export function typedCalls(descriptor: AnyDescriptor, count: number, seed: number): { label: string; typed: unknown[] }[] {
-  const examples = descriptor.examples.map((example, index) => ({ label: `example ${index + 1}`, typed: argumentsOf(descriptor, example) }));
+  const examples = descriptor.examples.map((example, index) => ({
+    label: `example ${index + 1}`,
+    typed: argumentsOf(descriptor, example),
+  }));
   // Numbers that nobody types, too small for a spreadsheet to hold, are left out.
-  const drawn = fc.sample(arbitraryCall(descriptor), { numRuns: count, seed }).flatMap((core) =>
-    (["metric", "us"] as const).map((units: UnitSystem) => ({ label: `drawn, ${units}`, typed: typedCall(descriptor, core, units) })),
-  ).filter(({ typed }) => typed.flat(2).every((cell) => typeof cell !== "number" || cell === 0 || Math.abs(cell) > 1e-12));
+  const drawn = fc
+    .sample(arbitraryCall(descriptor), { numRuns: count, seed })
+    .flatMap((core) =>
+      (["metric", "us"] as const).map((units: UnitSystem) => ({ label: `drawn, ${units}`, typed: typedCall(descriptor, core, units) })),
+    )
+    .filter(({ typed }) => typed.flat(2).every((cell) => typeof cell !== "number" || cell === 0 || Math.abs(cell) > 1e-12));
   const [first] = examples;
-  const changed = first === undefined ? [] : placesOf(descriptor).flatMap(({ index, name, parameter }) => {
-    const old = first.typed[index];
-    if (parameter.kind === "number") return numberProbes(parameter, unitsOf(descriptor, first.typed)).map(([what, value]) => ({ label: `${name} ${what}`, typed: withArgument(first.typed, index, value) }));
-    if (parameter.kind === "choice") return [...parameter.choices, "nonsense", null].map((value) => ({ label: `${name} ${String(value)}`, typed: withArgument(first.typed, index, value) }));
-    return Array.isArray(old) ? tableProbes(old as unknown[][]).map(([what, value]) => ({ label: `${name} ${what}`, typed: withArgument(first.typed, index, value) })) : [];
-  });
+  const changed =
+    first === undefined
+      ? []
+      : placesOf(descriptor).flatMap(({ index, name, parameter }) => {
+          const old = first.typed[index];
+          if (parameter.kind === "number")
+            return numberProbes(parameter, unitsOf(descriptor, first.typed)).map(([what, value]) => ({
+              label: `${name} ${what}`,
+              typed: withArgument(first.typed, index, value),
+            }));
+          if (parameter.kind === "choice")
+            return [...parameter.choices, "nonsense", null].map((value) => ({
+              label: `${name} ${String(value)}`,
+              typed: withArgument(first.typed, index, value),
+            }));
+          return Array.isArray(old)
+            ? tableProbes(old as unknown[][]).map(([what, value]) => ({
+                label: `${name} ${what}`,
+                typed: withArgument(first.typed, index, value),
+              }))
+            : [];
+        });
   // A numeric formula with an argument missing has no answer yet; arrays in formulas cannot hold nothing.
   return [...examples, ...drawn, ...changed, ...(first === undefined ? [] : blankAndWrong(descriptor, first.typed))];
 }
@@ -97,19 +138,37 @@ export function typedCalls(descriptor: AnyDescriptor, count: number, seed: numbe
 function blankAndWrong(descriptor: AnyDescriptor, typed: readonly unknown[]): { label: string; typed: unknown[] }[] {
   const places = placesOf(descriptor);
   const without = (old: unknown): unknown => (Array.isArray(old) ? (old as unknown[][]).map((row) => row.map(() => "")) : "");
-  const wrong = (old: unknown): unknown => (Array.isArray(old) ? (old as unknown[][]).map((row) => row.map((cell) => (typeof cell === "number" ? 1e9 : cell))) : typeof old === "number" ? 1e9 : "nonsense");
-  return places.flatMap((blank) => places.filter(({ index, parameter }) => index !== blank.index && parameter.kind !== "text").map((other) => ({
-    label: `${blank.name} blank, ${other.name} wrong`,
-    typed: withArgument(withArgument(typed, blank.index, without(typed[blank.index])), other.index, wrong(typed[other.index])),
-  })));
+  const wrong = (old: unknown): unknown =>
+    Array.isArray(old)
+      ? (old as unknown[][]).map((row) => row.map((cell) => (typeof cell === "number" ? 1e9 : cell)))
+      : typeof old === "number"
+        ? 1e9
+        : "nonsense";
+  return places.flatMap((blank) =>
+    places
+      .filter(({ index, parameter }) => index !== blank.index && parameter.kind !== "text")
+      .map((other) => ({
+        label: `${blank.name} blank, ${other.name} wrong`,
+        typed: withArgument(withArgument(typed, blank.index, without(typed[blank.index])), other.index, wrong(typed[other.index])),
+      })),
+  );
 }
 
 function numberProbes({ limits, quantity: name, typical, covered }: NumberParameter, units: UnitSystem): [string, unknown][] {
-  const edges = [limits.atLeast ?? limits.above, limits.atMost ?? limits.below, covered?.from, covered?.to].filter((edge) => edge !== undefined);
+  const edges = [limits.atLeast ?? limits.above, limits.atMost ?? limits.below, covered?.from, covered?.to].filter(
+    (edge) => edge !== undefined,
+  );
   const shown = (core: number): number => quantity(name).fromCore(core, units);
   return [
-    ["typical", shown(typical)], ["blank", ""], ["nought", 0], ["a word", "some"],
-    ...edges.flatMap((edge): [string, unknown][] => [["at a limit", shown(edge)], ["below a limit", shown(edge - 1e-3 * Math.max(1, Math.abs(edge)))], ["above a limit", shown(edge + 1e-3 * Math.max(1, Math.abs(edge)))]]),
+    ["typical", shown(typical)],
+    ["blank", ""],
+    ["nought", 0],
+    ["a word", "some"],
+    ...edges.flatMap((edge): [string, unknown][] => [
+      ["at a limit", shown(edge)],
+      ["below a limit", shown(edge - 1e-3 * Math.max(1, Math.abs(edge)))],
+      ["above a limit", shown(edge + 1e-3 * Math.max(1, Math.abs(edge)))],
+    ]),
   ];
 }
 
@@ -119,16 +178,31 @@ function tableProbes(rows: unknown[][]): [string, unknown][] {
   const last = rows.length - 1;
   const holes = Array.from({ length: width }, (_, column): [string, unknown][] => [
     [`hole in column ${column + 1}`, rows.map((row, at) => (at === last ? row.map((cell, index) => (index === column ? "" : cell)) : row))],
-    [`a far too large number in column ${column + 1}`, rows.map((row, at) => (at === last ? row.map((cell, index) => (index === column && typeof cell === "number" ? 1e9 : cell)) : row))],
-    [`a hole in column ${column + 1} and a number below that is far too large`, [...rows.map((row, at) => (at === last ? row.map((cell, index) => (index === column ? "" : cell)) : row)), ...rows.slice(0, 1).map((row) => row.map((cell) => (typeof cell === "number" ? 1e9 : cell)))]],
-    [`a word below in column ${column + 1}`, [...rows, ...rows.slice(0, 1).map((row) => row.map((cell, index) => (index === column && typeof cell === "number" ? "some" : cell)))]],
+    [
+      `a far too large number in column ${column + 1}`,
+      rows.map((row, at) => (at === last ? row.map((cell, index) => (index === column && typeof cell === "number" ? 1e9 : cell)) : row)),
+    ],
+    [
+      `a hole in column ${column + 1} and a number below that is far too large`,
+      [
+        ...rows.map((row, at) => (at === last ? row.map((cell, index) => (index === column ? "" : cell)) : row)),
+        ...rows.slice(0, 1).map((row) => row.map((cell) => (typeof cell === "number" ? 1e9 : cell))),
+      ],
+    ],
+    [
+      `a word below in column ${column + 1}`,
+      [...rows, ...rows.slice(0, 1).map((row) => row.map((cell, index) => (index === column && typeof cell === "number" ? "some" : cell)))],
+    ],
   ]).flat();
   const heading = Array<string>(width).fill("heading");
   return [
-    ["a row shorter", rows.length > 1 ? rows.slice(0, -1) : rows], ["a row longer", [...rows, ...rows.slice(-1)]],
+    ["a row shorter", rows.length > 1 ? rows.slice(0, -1) : rows],
+    ["a row longer", [...rows, ...rows.slice(-1)]],
     ["with a heading", [heading, ...rows]],
     // A single row of words is nothing to the call yet, and an error to the plain formula: on the safe side.
     ["with a heading in place of its first row", rows.length > 1 ? [heading, ...rows.slice(1)] : rows],
-    ["with an empty row", [...rows, Array<string>(width).fill("")]], ["empty", rows.map((row) => row.map(() => ""))], ...holes,
+    ["with an empty row", [...rows, Array<string>(width).fill("")]],
+    ["empty", rows.map((row) => row.map(() => ""))],
+    ...holes,
   ];
 }

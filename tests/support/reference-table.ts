@@ -26,7 +26,9 @@ export function readReferenceTable(path: string): ReferenceRow[] {
   const text = readFileSync(new URL(`../reference/${path}`, import.meta.url), "utf8");
   const records: string[][] = parse(text, { skip_empty_lines: true });
   if (records[0]?.join() !== header.join()) throw new Error(`${path}: the header must be ${header.join()}`);
-  return records.slice(1).map((cells) => Object.fromEntries(header.map((name, index) => [name, cells[index] ?? ""])) as unknown as ReferenceRow);
+  return records
+    .slice(1)
+    .map((cells) => Object.fromEntries(header.map((name, index) => [name, cells[index] ?? ""])) as unknown as ReferenceRow);
 }
 
 /** Runs every row of `path` through the door that Excel uses; `rows` must be exact, so that an empty file cannot pass. */

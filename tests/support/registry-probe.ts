@@ -1,6 +1,14 @@
 import { call, type Answer } from "../../src/functions/call";
 import { CellError } from "../../src/functions/cell-error";
-import { argumentName, type AnyDescriptor, type Example, type Matrix, type NumberParameter, type Parameter, type TableParameter } from "../../src/functions/describe";
+import {
+  argumentName,
+  type AnyDescriptor,
+  type Example,
+  type Matrix,
+  type NumberParameter,
+  type Parameter,
+  type TableParameter,
+} from "../../src/functions/describe";
 import { quantity, type QuantityName, type UnitSystem } from "../../src/functions/quantities";
 
 /** A parameter with its place among the arguments. */
@@ -11,16 +19,22 @@ export interface Place {
 }
 
 export const placesOf = (descriptor: AnyDescriptor): Place[] =>
-  Object.entries(descriptor.parameters as Record<string, Parameter>).map(([key, parameter], index) => ({ index, name: argumentName(key), parameter }));
+  Object.entries(descriptor.parameters as Record<string, Parameter>).map(([key, parameter], index) => ({
+    index,
+    name: argumentName(key),
+    parameter,
+  }));
 
-export const isScalar = ({ parameter }: Place): boolean => parameter.kind !== "list" && parameter.kind !== "table" && parameter.kind !== "cells";
+export const isScalar = ({ parameter }: Place): boolean =>
+  parameter.kind !== "list" && parameter.kind !== "table" && parameter.kind !== "cells";
 
 /** The arguments of an example, one for each parameter, free to change. */
 export const argumentsOf = (descriptor: AnyDescriptor, example: Example): unknown[] =>
   placesOf(descriptor).map(({ index }) => structuredClone(example.arguments[index] ?? null));
 
 /** The same call with one argument changed. */
-export const withArgument = (typed: readonly unknown[], index: number, value: unknown): unknown[] => typed.map((old, at) => (at === index ? value : old));
+export const withArgument = (typed: readonly unknown[], index: number, value: unknown): unknown[] =>
+  typed.map((old, at) => (at === index ? value : old));
 
 export function unitsOf(descriptor: AnyDescriptor, typed: readonly unknown[]): UnitSystem {
   const at = placesOf(descriptor).find(({ name }) => name === "units")?.index;
@@ -30,7 +44,8 @@ export function unitsOf(descriptor: AnyDescriptor, typed: readonly unknown[]): U
 export const typedValue = (name: QuantityName, coreValue: number, units: UnitSystem): number => quantity(name).fromCore(coreValue, units);
 
 /** A cell of an answer without the words of its error: enough to compare, and readable when it differs. */
-export const plain = (answer: Answer): (string | number)[][] => answer.map((row) => row.map((cell) => (cell instanceof CellError ? `${cell.code} ${cell.message}` : cell)));
+export const plain = (answer: Answer): (string | number)[][] =>
+  answer.map((row) => row.map((cell) => (cell instanceof CellError ? `${cell.code} ${cell.message}` : cell)));
 
 export const answerOf = (descriptor: AnyDescriptor, typed: readonly unknown[]): (string | number)[][] => plain(call(descriptor, typed));
 
@@ -50,7 +65,12 @@ export function numberPlaces(descriptor: AnyDescriptor, typed: readonly unknown[
     const range = typed[index];
     if (!Array.isArray(range)) return [];
     const cells = range as Matrix;
-    const inCell = (row: number, column: number) => (value: number) => withArgument(typed, index, cells.map((line, at) => (at === row ? withArgument(line, column, value) : line)));
+    const inCell = (row: number, column: number) => (value: number) =>
+      withArgument(
+        typed,
+        index,
+        cells.map((line, at) => (at === row ? withArgument(line, column, value) : line)),
+      );
     if (parameter.kind === "list") {
       const last = cells.flat().findLastIndex((cell) => typeof cell === "number");
       const inOneRow = cells.length === 1;
@@ -58,7 +78,11 @@ export function numberPlaces(descriptor: AnyDescriptor, typed: readonly unknown[
     }
     const columns = tableColumns(parameter, cells);
     const last = cells.findLastIndex((row) => columns.every(({ position }) => typeof row[position] === "number"));
-    return columns.map(({ key, column, position }) => ({ label: `${name} row ${last + 1}: ${argumentName(key)}`, parameter: column, put: inCell(last, position) }));
+    return columns.map(({ key, column, position }) => ({
+      label: `${name} row ${last + 1}: ${argumentName(key)}`,
+      parameter: column,
+      put: inCell(last, position),
+    }));
   });
 }
 

@@ -5,12 +5,27 @@ import { exampleBatch } from "../../src/workbook/batch/example-batch";
 
 /** An invented batch under way: brewed, with readings, not yet packaged. */
 export function batchUnderWay(units: UnitSystem, method: Method, into: "bottles" | "keg"): BatchContents {
-  const batch = exampleBatch({ id: "underway", sheetName: "Batch 1", batchName: "Under way", brewedOn: 46270, volume: units === "us" ? 5 : 19, units, topUp: 0, method });
+  const batch = exampleBatch({
+    id: "underway",
+    sheetName: "Batch 1",
+    batchName: "Under way",
+    brewedOn: 46270,
+    volume: units === "us" ? 5 : 19,
+    units,
+    topUp: 0,
+    method,
+  });
   const sample = units === "us" ? 68 : 20;
   return {
     ...batch,
     wort: { collected: "", reading: 1.052, scale: "SG", sampleTemperature: sample, volume: units === "us" ? 5.1 : 19.2 },
-    readings: [1.03, 1.017, 1.0125, 1.012].map((reading, index) => ({ when: 46273.5 + 2 * index, reading, scale: "SG", sampleTemperature: sample + index, beerTemperature: sample })),
+    readings: [1.03, 1.017, 1.0125, 1.012].map((reading, index) => ({
+      when: 46273.5 + 2 * index,
+      reading,
+      scale: "SG",
+      sampleTemperature: sample + index,
+      beerTemperature: sample,
+    })),
     packaging: { ...batch.packaging, into, packagedOn: into === "bottles" ? 46285 : "" },
     tasting: { ...batch.tasting, notes: "Private: too sweet for Aunt Hilda." },
   };
@@ -22,7 +37,14 @@ export async function cellsOn(sheetName: string): Promise<{ formulas: Map<string
     const used = context.workbook.worksheets.getItem(sheetName).getUsedRange();
     used.load("rowIndex,columnIndex,formulas,values");
     await context.sync();
-    const cells = (matrix: unknown[][]) => new Map(matrix.flatMap((row, r) => row.flatMap((content, c): [string, unknown][] => (content === "" ? [] : [[`${used.rowIndex + r},${used.columnIndex + c}`, content]]))));
+    const cells = (matrix: unknown[][]) =>
+      new Map(
+        matrix.flatMap((row, r) =>
+          row.flatMap((content, c): [string, unknown][] =>
+            content === "" ? [] : [[`${used.rowIndex + r},${used.columnIndex + c}`, content]],
+          ),
+        ),
+      );
     return { formulas: cells(used.formulas), values: cells(used.values) };
   });
 }
@@ -41,7 +63,9 @@ export function differentValues(one: ReadonlyMap<string, unknown>, other: Readon
   return [...new Set([...one.keys(), ...other.keys()])].flatMap((cell) => {
     const [a, b] = [one.get(cell) ?? "", other.get(cell) ?? ""];
     if (typeof a === "number" && typeof b === "number" ? Math.abs(a - b) <= 1e-6 * Math.max(1, Math.abs(a)) : a === b) return [];
-    return typeof a === "string" && a.startsWith("#") && typeof b === "string" && b.startsWith("#") ? [] : [`${cell}: ${String(a)} | ${String(b)}`];
+    return typeof a === "string" && a.startsWith("#") && typeof b === "string" && b.startsWith("#")
+      ? []
+      : [`${cell}: ${String(a)} | ${String(b)}`];
   });
 }
 

@@ -8,7 +8,16 @@ import { block } from "../../src/workbook/grid/plan/addresses";
 import { fittingScale } from "../../src/workbook/grid/plan/print-scale";
 import { rowHeightPoints } from "../../src/workbook/grid/plan/sheet-builder";
 
-const choices = { id: "test", sheetName: "Batch 9", batchName: "Nine", brewedOn: 46270, volume: 20, units: "metric", topUp: 0, method: "extract" } as const;
+const choices = {
+  id: "test",
+  sheetName: "Batch 9",
+  batchName: "Nine",
+  brewedOn: 46270,
+  volume: 20,
+  units: "metric",
+  topUp: 0,
+  method: "extract",
+} as const;
 const plans = [
   ["sample", planBatch(firstExtractBatch())],
   ["empty metric", planBatch(newBatch(choices))],

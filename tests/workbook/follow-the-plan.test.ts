@@ -32,7 +32,9 @@ function followed(batch: BatchContents): Followed | undefined {
 }
 
 const random = chance(seed);
-const drawn = Array.from({ length: batches }, (_, index) => madeUpBatch(random, { method: index % 2 === 0 ? "extract" : "all-grain", units: index % 4 < 2 ? "us" : "metric" }));
+const drawn = Array.from({ length: batches }, (_, index) =>
+  madeUpBatch(random, { method: index % 2 === 0 ? "extract" : "all-grain", units: index % 4 < 2 ? "us" : "metric" }),
+);
 const all = drawn.flatMap((batch) => followed(batch) ?? []);
 
 describe(`a batch that follows the plan (seed ${seed})`, () => {
@@ -40,7 +42,17 @@ describe(`a batch that follows the plan (seed ${seed})`, () => {
     expect(all.length).toBeGreaterThan(0.85 * batches);
     const share = (holds: (batch: BatchContents) => boolean): number => all.filter(({ batch }) => holds(batch)).length / all.length;
     const has = (handling: string) => (batch: BatchContents) => batch.malt.some((line) => line.handling === handling);
-    for (const holds of [has("mash"), has("steep"), has("extract"), has("sugar"), (batch: BatchContents) => batch.topUp > 0, (batch: BatchContents) => batch.kit.deadSpace > 0, (batch: BatchContents) => batch.kit.boilMinutes === 0, (batch: BatchContents) => batch.kit.tunSize > 0]) expect(share(holds)).toBeGreaterThan(0.03);
+    for (const holds of [
+      has("mash"),
+      has("steep"),
+      has("extract"),
+      has("sugar"),
+      (batch: BatchContents) => batch.topUp > 0,
+      (batch: BatchContents) => batch.kit.deadSpace > 0,
+      (batch: BatchContents) => batch.kit.boilMinutes === 0,
+      (batch: BatchContents) => batch.kit.tunSize > 0,
+    ])
+      expect(share(holds)).toBeGreaterThan(0.03);
     const litres = all.map(({ batch, litre }) => batch.volume * litre);
     expect(Math.min(...litres)).toBeLessThan(3);
     expect(Math.max(...litres)).toBeGreaterThan(150);
@@ -70,7 +82,12 @@ describe(`a batch that follows the plan (seed ${seed})`, () => {
       const standing = { beforeBoil, collect, mashWater, grain };
       const mashed = mashRoom(standing, batch.units);
       const ownTun = batch.kit.tunSize > 0 && mashed > 0;
-      const kettle = litre * Math.max(boilingRoom(standing), batch.method === "extract" ? (grain > 0 ? steepRoom(standing, batch.units) : 0) : ownTun ? heatingRoom(standing) : mashed);
+      const kettle =
+        litre *
+        Math.max(
+          boilingRoom(standing),
+          batch.method === "extract" ? (grain > 0 ? steepRoom(standing, batch.units) : 0) : ownTun ? heatingRoom(standing) : mashed,
+        );
       const fullest = Math.max(happened.fullestKettleL, ownTun ? 0 : happened.fullestTunL);
       expect(fullest).toBeLessThanOrEqual(kettle);
       expect(fullest).toBeGreaterThan(0.97 * kettle);
@@ -103,8 +120,22 @@ describe(`a batch that follows the plan (seed ${seed})`, () => {
  *   extract brings                5.900 − 5.351 = 0.549 US gal with 6.6 lb: 0.083 US gal/lb, 0.69 L/kg
  */
 describe("five US gallons from 6.6 lb of liquid extract", () => {
-  const batch = exampleBatch({ id: "paper", sheetName: "Paper", batchName: "Paper", brewedOn: 46270, volume: 5, units: "us", topUp: 0, method: "extract" });
-  const paper = { ...batch, malt: [{ ingredient: "Pale malt extract, liquid", mass: 6.6, yieldPercent: 80, handling: "extract" as const, colour: 4, cost: "" as const }] };
+  const batch = exampleBatch({
+    id: "paper",
+    sheetName: "Paper",
+    batchName: "Paper",
+    brewedOn: 46270,
+    volume: 5,
+    units: "us",
+    topUp: 0,
+    method: "extract",
+  });
+  const paper = {
+    ...batch,
+    malt: [
+      { ingredient: "Pale malt extract, liquid", mass: 6.6, yieldPercent: 80, handling: "extract" as const, colour: 4, cost: "" as const },
+    ],
+  };
 
   it("are planned as worked out on paper", () => {
     const { collect, beforeBoil, og } = plannedFigures(paper);

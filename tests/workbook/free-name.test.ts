@@ -9,7 +9,12 @@ describe("a free name for a sheet", () => {
     ["the first number that is free", ["Ale", "ale (2)"], "Ale", "Ale (3)"],
     ["shortened to 31 characters", ["x".repeat(31)], "x".repeat(31), `${"x".repeat(27)} (2)`],
     ["an emoji at the cut goes as a whole", [`${"x".repeat(26)}🍺abc`], `${"x".repeat(26)}🍺abc`, `${"x".repeat(26)} (2)`],
-    ["an apostrophe at the cut does no harm", [`${"x".repeat(26)}'${"y".repeat(4)}`], `${"x".repeat(26)}'${"y".repeat(4)}`, `${"x".repeat(26)}' (2)`],
+    [
+      "an apostrophe at the cut does no harm",
+      [`${"x".repeat(26)}'${"y".repeat(4)}`],
+      `${"x".repeat(26)}'${"y".repeat(4)}`,
+      `${"x".repeat(26)}' (2)`,
+    ],
   ])("%s", (_, taken, wanted, free) => {
     expect(freeName(taken, wanted)).toBe(free);
     expect(sheetNameProblem(free)).toBeUndefined();

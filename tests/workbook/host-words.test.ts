@@ -11,12 +11,18 @@ describe("What went wrong, in words", () => {
   });
 
   test("helps on where we know how", () => {
-    expect(hostWords(hostError("AccessDenied", "You may not."))).toMatch(/^The spreadsheet said: You may not\. If the sheet is protected, take the protection off/);
-    expect(hostWords(hostError("InvalidOperationInCellEditMode", "Busy."))).toBe("A cell is being edited: finish it with Enter, then try again.");
+    expect(hostWords(hostError("AccessDenied", "You may not."))).toMatch(
+      /^The spreadsheet said: You may not\. If the sheet is protected, take the protection off/,
+    );
+    expect(hostWords(hostError("InvalidOperationInCellEditMode", "Busy."))).toBe(
+      "A cell is being edited: finish it with Enter, then try again.",
+    );
     expect(hostWords(hostError("ItemNotFound", "None."))).toMatch(/^The sheet is gone/);
   });
 
   test("is ours where we saw it, and is not put into the spreadsheet's mouth", () => {
-    expect(hostWords(new JustChanged("Batch 4", "C7:C9"))).toBe("Somebody has just changed C7:C9 on “Batch 4”. Nothing was written; look again.");
+    expect(hostWords(new JustChanged("Batch 4", "C7:C9"))).toBe(
+      "Somebody has just changed C7:C9 on “Batch 4”. Nothing was written; look again.",
+    );
   });
 });

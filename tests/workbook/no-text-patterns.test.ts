@@ -11,13 +11,23 @@ import { planStores } from "../../src/workbook/sheets/stores/stores-plan";
  * TEXT(x,"0.0") follows the computer's regional settings: under a German locale the point parts thousands, and "yyyy" is no year
  * (seen in LibreOffice as de-DE: "Heat 11 L" for 11.4). Digits alone are read alike everywhere.
  */
-const patternsOf = (formula: string): string[] => [...formula.matchAll(/\bTEXT\((?:[^()"]|"[^"]*"|\((?:[^()]|\([^()]*\))*\))*?,\s*"([^"]*)"\)/g)].map(([, pattern = ""]) => pattern);
+const patternsOf = (formula: string): string[] =>
+  [...formula.matchAll(/\bTEXT\((?:[^()"]|"[^"]*"|\((?:[^()]|\([^()]*\))*\))*?,\s*"([^"]*)"\)/g)].map(([, pattern = ""]) => pattern);
 const unsafe = (plan: SheetPlan): string[] =>
-  plan.cells.flatMap(({ address, content }) => (typeof content === "string" && content.startsWith("=") ? patternsOf(content).filter((pattern) => !/^[0#]+$/.test(pattern)).map((pattern) => `${address}: TEXT with "${pattern}"`) : []));
+  plan.cells.flatMap(({ address, content }) =>
+    typeof content === "string" && content.startsWith("=")
+      ? patternsOf(content)
+          .filter((pattern) => !/^[0#]+$/.test(pattern))
+          .map((pattern) => `${address}: TEXT with "${pattern}"`)
+      : [],
+  );
 
-const blank = (units: "metric" | "us", method: "extract" | "all-grain") => planBatch(newBatch({ id: "x", sheetName: "Batch", batchName: "", brewedOn: 46270, volume: 20, units, topUp: 0, method }));
+const blank = (units: "metric" | "us", method: "extract" | "all-grain") =>
+  planBatch(newBatch({ id: "x", sheetName: "Batch", batchName: "", brewedOn: 46270, volume: 20, units, topUp: 0, method }));
 const plans: readonly [string, SheetPlan][] = [
-  ...(["metric", "us"] as const).flatMap((units) => (["extract", "all-grain"] as const).map((method): [string, SheetPlan] => [`${units} ${method} sheet`, blank(units, method)])),
+  ...(["metric", "us"] as const).flatMap((units) =>
+    (["extract", "all-grain"] as const).map((method): [string, SheetPlan] => [`${units} ${method} sheet`, blank(units, method)]),
+  ),
   ["example", planBatch(firstExtractBatch())],
   ["kit sheet", planKit({ sheetName: "Kit", units: "metric", kitNames: ["Usual"] })],
   ["season", planSeason({ sheetName: "Season", units: "metric", today: 46270, rows: [] })],

@@ -6,25 +6,60 @@ import { CellError } from "../../src/functions/cell-error";
 import { paperGrid } from "../support/paper-grid";
 
 /** Section 8 and the line that watches it, on the paper grid: 5 US gal of extract beer, logged at 66 °F. */
-const base = exampleBatch({ id: "packaging", sheetName: "Packaging", batchName: "Packaging", brewedOn: 46270, volume: 5, units: "us", topUp: 2.5, method: "extract" });
+const base = exampleBatch({
+  id: "packaging",
+  sheetName: "Packaging",
+  batchName: "Packaging",
+  brewedOn: 46270,
+  volume: 5,
+  units: "us",
+  topUp: 2.5,
+  method: "extract",
+});
 const brewed: BatchContents = {
   ...base,
   wort: { collected: "", reading: 1.05, scale: "SG", sampleTemperature: 60, volume: 5 },
-  readings: [1.02, 1.012, 1.012].map((reading, index) => ({ when: 46275.5 + 2 * index, reading, scale: "SG", sampleTemperature: 60, beerTemperature: 66 })),
-  packaging: { ...base.packaging, into: "bottles", co2Volumes: 2.4, warmestSinceFermentation: 66, bottleKind: "ordinary", warmestStorage: 75 },
+  readings: [1.02, 1.012, 1.012].map((reading, index) => ({
+    when: 46275.5 + 2 * index,
+    reading,
+    scale: "SG",
+    sampleTemperature: 60,
+    beerTemperature: 66,
+  })),
+  packaging: {
+    ...base.packaging,
+    into: "bottles",
+    co2Volumes: 2.4,
+    warmestSinceFermentation: 66,
+    bottleKind: "ordinary",
+    warmestStorage: 75,
+  },
 };
-const cellNamed = (plan: ReturnType<typeof planBatch>, name: string): string => plan.names.find((one) => one.name === name)!.range.split(":")[0]!;
+const cellNamed = (plan: ReturnType<typeof planBatch>, name: string): string =>
+  plan.names.find((one) => one.name === name)!.range.split(":")[0]!;
 
 function sheet(typed: Readonly<Record<string, string | number>> = {}, contents = brewed) {
   const plan = planBatch(contents);
   const grid = paperGrid(plan, new Map(Object.entries(typed).map(([name, value]) => [cellNamed(plan, name), value])));
   const row = plan.cells.find(({ content }) => content === "Pressure in the bottle")!.address.slice(1);
-  const shown = (cell: string) => { const value = grid.at(cell); return value instanceof CellError ? value.code : (value ?? ""); };
-  return { of: (name: string) => shown(cellNamed(plan, name)), alcohol: String(shown(cellNamed(plan, "abv_reached").replace("H", "I"))), state: shown(`B${row}`), line: String(shown(`C${row}`)) };
+  const shown = (cell: string) => {
+    const value = grid.at(cell);
+    return value instanceof CellError ? value.code : (value ?? "");
+  };
+  return {
+    of: (name: string) => shown(cellNamed(plan, name)),
+    alcohol: String(shown(cellNamed(plan, "abv_reached").replace("H", "I"))),
+    state: shown(`B${row}`),
+    line: String(shown(`C${row}`)),
+  };
 }
 
 /** The newest two readings stand at this; the attenuation makes 1.0120 of the gravity that was read. */
-const standingAt = (gravity: number, last = gravity): BatchContents => ({ ...brewed, yeast: { ...brewed.yeast, attenuationPercent: 75.1 }, readings: brewed.readings.map((one, index) => (index === 0 ? one : { ...one, reading: index === 1 ? gravity : last })) });
+const standingAt = (gravity: number, last = gravity): BatchContents => ({
+  ...brewed,
+  yeast: { ...brewed.yeast, attenuationPercent: 75.1 },
+  readings: brewed.readings.map((one, index) => (index === 0 ? one : { ...one, reading: index === 1 ? gravity : last })),
+});
 
 describe("beer that stands a point above the gravity expected", () => {
   it("has finished once it is steady: one advice, no gas to come, and its sugar", () => {
@@ -38,7 +73,9 @@ describe("beer that stands a point above the gravity expected", () => {
   it("waits while it is not: what is left counts, and no other remedy is named", () => {
     const working = sheet({}, standingAt(1.0145, 1.013));
     expect(working.of("verdict")).not.toBe("steady");
-    expect(working.of("pressure_verdict")).toMatch(/^(close|over): 2\.[89]\d* volumes .* come from fermentation still to be done\. Do not bottle/);
+    expect(working.of("pressure_verdict")).toMatch(
+      /^(close|over): 2\.[89]\d* volumes .* come from fermentation still to be done\. Do not bottle/,
+    );
     expect(working.of("pressure_verdict")).not.toMatch(/stronger|less sugar|cooler,/);
     expect(working.of("sugar_mass")).toBe("");
   });
@@ -62,7 +99,14 @@ describe("lost in racking", () => {
 });
 
 describe("warmest since it finished", () => {
-  it.each([[66, ""], [75, ""], [76, "more than 70"], [100, "more than 70"], [61, ""], [60, "below 66"]] as const)("%d °F is held against 66 °F in the log and 70 °F at most for the yeast", (warmest_beer, said) => {
+  it.each([
+    [66, ""],
+    [75, ""],
+    [76, "more than 70"],
+    [100, "more than 70"],
+    [61, ""],
+    [60, "below 66"],
+  ] as const)("%d °F is held against 66 °F in the log and 70 °F at most for the yeast", (warmest_beer, said) => {
     const { line, state } = sheet({ warmest_beer, ferment_to: 70, warmest_storage: 60 });
     if (said === "") return expect([state, line]).toEqual(["fine", ""]);
     expect(state).toBe("look");
@@ -84,7 +128,9 @@ describe("air in the neck", () => {
     expect(typed.state).toBe("stop");
     for (const name of ["sugar_mass", "bottle_pressure"]) expect(typeof typed.of(name)).toBe("string");
   });
-  it.each([2, 5, 50, ""])("of %s is taken", (headspace) => expect(sheet({ headspace, warmest_storage: 50 }).of("sugar_mass")).toBeGreaterThan(3));
+  it.each([2, 5, 50, ""])("of %s is taken", (headspace) =>
+    expect(sheet({ headspace, warmest_storage: 50 }).of("sugar_mass")).toBeGreaterThan(3),
+  );
   it("is none of a keg's", () => expect(sheet({ headspace: 0, into: "keg" }).of("keg_pressure")).toBeGreaterThan(0));
 });
 

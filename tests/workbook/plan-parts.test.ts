@@ -18,14 +18,18 @@ describe("addresses", () => {
 
 describe("rectangles", () => {
   it("covers exactly the cells given, none twice", () => {
-    const cells = fc.uniqueArray(fc.tuple(fc.integer({ min: 1, max: 8 }), fc.integer({ min: 1, max: 6 })), { selector: ([row, column]) => `${row},${column}`, minLength: 1 });
+    const cells = fc.uniqueArray(fc.tuple(fc.integer({ min: 1, max: 8 }), fc.integer({ min: 1, max: 6 })), {
+      selector: ([row, column]) => `${row},${column}`,
+      minLength: 1,
+    });
     fc.assert(
       fc.property(cells, (positions) => {
         const wanted = positions.map(([row, column]) => address(row, column)).sort();
         const covered = rectangles(wanted).flatMap((area) => {
           const { from, to } = block(area);
           const inside: string[] = [];
-          for (let row = from.row; row <= to.row; row += 1) for (let column = from.column; column <= to.column; column += 1) inside.push(address(row, column));
+          for (let row = from.row; row <= to.row; row += 1)
+            for (let column = from.column; column <= to.column; column += 1) inside.push(address(row, column));
           return inside;
         });
         expect(covered.sort()).toEqual(wanted);

@@ -4,13 +4,19 @@ import { groupsOf, Stopped, throughGroups, type Progress } from "../../src/workb
 
 describe("grouping", () => {
   it("keeps order and everything, and never puts two things over the weight together", () => {
-    fc.assert(fc.property(fc.array(fc.integer({ min: 0, max: 30 })), fc.integer({ min: 1, max: 40 }), (weights, most) => {
-      const groups = groupsOf(weights, (weight) => weight, most);
-      expect(groups.flat()).toEqual(weights);
-      for (const group of groups) if (group.length > 1) expect(group.reduce((sum, weight) => sum + weight, 0)).toBeLessThanOrEqual(most);
-      // Two neighbouring groups would not fit into one: no round trip is wasted.
-      groups.slice(1).forEach((group, index) => expect([...(groups[index] ?? []), group[0] ?? 0].reduce((sum, weight) => sum + weight, 0)).toBeGreaterThan(most));
-    }));
+    fc.assert(
+      fc.property(fc.array(fc.integer({ min: 0, max: 30 })), fc.integer({ min: 1, max: 40 }), (weights, most) => {
+        const groups = groupsOf(weights, (weight) => weight, most);
+        expect(groups.flat()).toEqual(weights);
+        for (const group of groups) if (group.length > 1) expect(group.reduce((sum, weight) => sum + weight, 0)).toBeLessThanOrEqual(most);
+        // Two neighbouring groups would not fit into one: no round trip is wasted.
+        groups
+          .slice(1)
+          .forEach((group, index) =>
+            expect([...(groups[index] ?? []), group[0] ?? 0].reduce((sum, weight) => sum + weight, 0)).toBeGreaterThan(most),
+          );
+      }),
+    );
   });
 });
 
@@ -39,7 +45,9 @@ describe("going through groups", () => {
 
   it("does nothing at all when it was stopped before it began", async () => {
     const seen: number[] = [];
-    await expect(throughGroups(groups, "sheet", { signal: AbortSignal.abort() }, async (group) => void seen.push(...group))).rejects.toBeInstanceOf(Stopped);
+    await expect(
+      throughGroups(groups, "sheet", { signal: AbortSignal.abort() }, async (group) => void seen.push(...group)),
+    ).rejects.toBeInstanceOf(Stopped);
     expect(seen).toEqual([]);
   });
 });

@@ -8,7 +8,11 @@ function said(rows: readonly (readonly [number, number])[], dryHopped?: number) 
   const batch = firstExtractBatch();
   const [model] = batch.readings;
   const day = batch.brewedOn;
-  const plan = planBatch({ ...batch, dryHoppedOn: dryHopped === undefined ? "" : day + dryHopped, readings: rows.map(([at, reading]) => ({ ...model!, when: day + at, reading })) } as typeof batch);
+  const plan = planBatch({
+    ...batch,
+    dryHoppedOn: dryHopped === undefined ? "" : day + dryHopped,
+    readings: rows.map(([at, reading]) => ({ ...model!, when: day + at, reading })),
+  } as typeof batch);
   const grid = paperGrid(plan);
   const at = (name: string) => grid.at(plan.names.find((one) => one.name === name)!.range.replaceAll("$", ""));
   return { verdict: at("verdict"), next: String(at("next_step")), again: Number(at("next_reading")) - day, end: at("end_expected") };
@@ -31,6 +35,16 @@ describe("section 7", () => {
       expect(next).toMatch(/^Dry hops/);
     }
     expect(said(slow.slice(0, 8), 11).again).toBe(13);
-    expect(said([[8, 1.012], [9, 1.012], [13, 1.012], [14, 1.012]], 11).verdict).toBe("steady");
+    expect(
+      said(
+        [
+          [8, 1.012],
+          [9, 1.012],
+          [13, 1.012],
+          [14, 1.012],
+        ],
+        11,
+      ).verdict,
+    ).toBe("steady");
   });
 });

@@ -7,13 +7,28 @@ import { planSeason } from "../../src/workbook/sheets/season/season-plan";
 import { mergeRows, type PresentRow } from "../../src/workbook/sheets/season/season-rows";
 import { sheetOfName, sheetPrefix } from "../../src/workbook/grid/words/sheet-reference";
 
-const present = (sheetName: string | undefined, id: string, remark = "", lastName = sheetName ?? "gone"): PresentRow => ({ sheetName, id, lastName, left: "", remark, own: [], settled: true });
+const present = (sheetName: string | undefined, id: string, remark = "", lastName = sheetName ?? "gone"): PresentRow => ({
+  sheetName,
+  id,
+  lastName,
+  left: "",
+  remark,
+  own: [],
+  settled: true,
+});
 const sheet = (sheetName: string, id: string) => ({ sheetName, id });
 
 describe("the list of batches", () => {
   it("follows the order of the tabs, and what was typed goes with its batch", () => {
-    const { rows, added, kept, dropped } = mergeRows([present("A", "a", "mine"), present("B", "b", "yours")], [sheet("B", "b"), sheet("C", "c"), sheet("A", "a")]);
-    expect(rows.map(({ sheetName, remark }) => [sheetName, remark])).toEqual([["B", "yours"], ["C", ""], ["A", "mine"]]);
+    const { rows, added, kept, dropped } = mergeRows(
+      [present("A", "a", "mine"), present("B", "b", "yours")],
+      [sheet("B", "b"), sheet("C", "c"), sheet("A", "a")],
+    );
+    expect(rows.map(({ sheetName, remark }) => [sheetName, remark])).toEqual([
+      ["B", "yours"],
+      ["C", ""],
+      ["A", "mine"],
+    ]);
     expect({ added, kept, dropped }).toEqual({ added: ["C"], kept: [], dropped: [] });
   });
 
@@ -25,7 +40,10 @@ describe("the list of batches", () => {
 
   it("gives a batch that comes back its remark again, by its mark", () => {
     const { rows, added, kept } = mergeRows([present(undefined, "b", "the best one")], [sheet("Other", "x"), sheet("B again", "b")]);
-    expect(rows.map(({ sheetName, remark }) => [sheetName, remark])).toEqual([["Other", ""], ["B again", "the best one"]]);
+    expect(rows.map(({ sheetName, remark }) => [sheetName, remark])).toEqual([
+      ["Other", ""],
+      ["B again", "the best one"],
+    ]);
     expect(added).toEqual(["Other", "B again"]);
     expect(kept).toEqual([]);
   });
@@ -45,7 +63,10 @@ describe("the list of batches", () => {
         const { rows } = mergeRows(list, sheets);
         for (const name of before) expect(rows.filter(({ remark }) => remark === `about ${name}`)).toHaveLength(1);
         expect(rows.slice(0, after.length).map(({ sheetName }) => sheetName)).toEqual(after);
-        const again = mergeRows(rows.map((row) => ({ ...row, settled: true })), sheets);
+        const again = mergeRows(
+          rows.map((row) => ({ ...row, settled: true })),
+          sheets,
+        );
         expect(again.rows).toEqual(rows);
         expect([again.added, again.kept, again.dropped]).toEqual([[], [], []]);
       }),
@@ -54,7 +75,9 @@ describe("the list of batches", () => {
 });
 
 describe("a reference to a name of another sheet", () => {
-  it.each(["Batch 1", "It's mine", "B", "2026-03", "ümlaut & co", "a!b"])("%j there and back", (name) => expect(sheetOfName(`=IFERROR(IF(${sheetPrefix(name)}batch_name="","",1),2)`, "batch_name")).toBe(name));
+  it.each(["Batch 1", "It's mine", "B", "2026-03", "ümlaut & co", "a!b"])("%j there and back", (name) =>
+    expect(sheetOfName(`=IFERROR(IF(${sheetPrefix(name)}batch_name="","",1),2)`, "batch_name")).toBe(name),
+  );
   it.each([
     ['=IF(Batch7!batch_name="",1,2)', "Batch7"],
     ["=#REF!batch_name", undefined],

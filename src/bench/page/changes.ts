@@ -1,7 +1,12 @@
 import { CommandType, ICommandService, type IExecutionOptions, type Injector } from "@univerjs/core";
 
 /** Mutations that change nothing in the workbook: the engine's messages about its work, the editor's own document. */
-const passing = ["formula.mutation.", "doc.", "data-validation.mutation.update-rule-status", "sheet.mutation.data-validation-formula-mark-dirty"];
+const passing = [
+  "formula.mutation.",
+  "doc.",
+  "data-validation.mutation.update-rule-status",
+  "sheet.mutation.data-validation-formula-mark-dirty",
+];
 
 export interface ChangeListeners {
   /** Someone, or a program, changed the workbook. */

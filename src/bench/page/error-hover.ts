@@ -1,6 +1,12 @@
 import { ICommandService, type Injector } from "@univerjs/core";
 import { SetSelectionsOperation } from "@univerjs/sheets";
-import { CellAlertManagerService, CellAlertType, CellPopupManagerService, SheetCanvasPopManagerService, type ICellAlert } from "@univerjs/sheets-ui";
+import {
+  CellAlertManagerService,
+  CellAlertType,
+  CellPopupManagerService,
+  SheetCanvasPopManagerService,
+  type ICellAlert,
+} from "@univerjs/sheets-ui";
 import type { Engine } from "../../excel-stand-in/engine/engine";
 
 const ofSelection = "bench-error-of-selection";
@@ -15,7 +21,10 @@ export function showOwnErrorMessages(engine: Engine): void {
 }
 
 /** Title and text of the box; undefined where the cell shows no error. */
-function ownWords(engine: Engine, { unitId, subUnitId, row, col }: ICellAlert["location"]): Pick<ICellAlert, "title" | "message"> | undefined {
+function ownWords(
+  engine: Engine,
+  { unitId, subUnitId, row, col }: ICellAlert["location"],
+): Pick<ICellAlert, "title" | "message"> | undefined {
   const message = engine.errorWordsAt({ unitId, sheetId: subUnitId, row, column: col });
   return message === undefined ? undefined : { title: String(engine.spills.valueAt(unitId, subUnitId, row, col)), message };
 }

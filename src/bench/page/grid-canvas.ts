@@ -1,6 +1,11 @@
 import type { FRange, FWorksheet } from "@univerjs/sheets/facade";
 
-export interface Box { x: number; y: number; width: number; height: number }
+export interface Box {
+  x: number;
+  y: number;
+  width: number;
+  height: number;
+}
 
 /** How the sheet lies on the grid's canvas at this moment. Lengths are CSS pixels of the page, after zooming. */
 export interface View {

@@ -47,7 +47,11 @@ export function createHandle({ engine, session, shortcuts, ready, keepNow }: Han
     return sheet;
   };
   return {
-    ready, univerAPI, engine, session, keepNow,
+    ready,
+    univerAPI,
+    engine,
+    session,
+    keepNow,
     valueAt: (sheet, a1) => {
       const range = sheetNamed(sheet).getRange(a1);
       return engine.spills.valueAt(range.getUnitId(), range.getSheetId(), range.getRow(), range.getColumn());

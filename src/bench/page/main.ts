@@ -41,7 +41,9 @@ async function start(): Promise<void> {
   const shortcuts = { save: () => void commands.save(), open: () => commands.choose() };
   let keepNow = () => Promise.resolve();
   let markReady: () => void = () => undefined;
-  const ready = new Promise<void>((resolve) => { markReady = resolve; });
+  const ready = new Promise<void>((resolve) => {
+    markReady = resolve;
+  });
   window.gylebookBench = createHandle({ engine, session, shortcuts, ready, keepNow: () => keepNow() });
 
   await openFirstWorkbook(session, await kept, startEmpty);
@@ -90,5 +92,9 @@ function onClick(id: string, act: () => unknown): void {
 start().catch((problem: unknown) => {
   console.error(problem);
   showStatus("");
-  showNotice({ kind: "warning", stays: true, text: `The bench could not start: ${problem instanceof Error ? problem.message : String(problem)} Reload the page to try again.` });
+  showNotice({
+    kind: "warning",
+    stays: true,
+    text: `The bench could not start: ${problem instanceof Error ? problem.message : String(problem)} Reload the page to try again.`,
+  });
 });

@@ -10,7 +10,10 @@ import { showNotice } from "./words/notices";
  */
 export async function openFirstWorkbook(session: Session, kept: Kept | undefined, startEmpty: boolean): Promise<void> {
   if (kept === undefined) {
-    showNotice({ kind: "warning", text: "This browser keeps nothing for this page (a private window, perhaps). Save your work as a file before you leave." });
+    showNotice({
+      kind: "warning",
+      text: "This browser keeps nothing for this page (a private window, perhaps). Save your work as a file before you leave.",
+    });
   }
   const { states, damages } = kept ?? { states: [], damages: [] };
   const opened = await openNewest(session, states, damages);

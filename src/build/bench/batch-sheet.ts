@@ -12,7 +12,18 @@ import type { BenchRow } from "./row";
 
 /** Every form that a batch sheet has: they differ in their formulas, and the hungriest one counts. */
 const forms: readonly BatchContents[] = (["extract", "all-grain"] as const).flatMap((method) =>
-  (["us", "metric"] as const).map((units) => exampleBatch({ id: `bench-${method}-${units}`, sheetName: `${method} ${units}`, batchName: method, brewedOn: 46000, volume: units === "us" ? 5 : 20, units, topUp: 0, method })),
+  (["us", "metric"] as const).map((units) =>
+    exampleBatch({
+      id: `bench-${method}-${units}`,
+      sheetName: `${method} ${units}`,
+      batchName: method,
+      brewedOn: 46000,
+      volume: units === "us" ? 5 : 20,
+      units,
+      topUp: 0,
+      method,
+    }),
+  ),
 );
 
 /** The largest figure of all forms, beside its target. */
@@ -26,12 +37,20 @@ export const batchSheet: readonly BenchRow[] = [
   {
     what: "GYLE calls per batch sheet, on the form that has most",
     target: "at most 60",
-    measure: () => largest(forms.map((form) => sheetFigures(planBatch(form)).calls), 60),
+    measure: () =>
+      largest(
+        forms.map((form) => sheetFigures(planBatch(form)).calls),
+        60,
+      ),
   },
   {
     what: "deepest chain of GYLE calls on it",
     target: "at most 5: where it stands and the verdict on the pressure stand before the sugar",
-    measure: () => largest(forms.map((form) => sheetFigures(planBatch(form)).deepestChain), 5),
+    measure: () =>
+      largest(
+        forms.map((form) => sheetFigures(planBatch(form)).deepestChain),
+        5,
+      ),
   },
   {
     what: "`context.sync()` per inserted batch",

@@ -15,7 +15,9 @@ export const bundleSizes: readonly BenchRow[] = [
 /** The files of ours that the pane's page asks for, besides the functions. */
 function paneFiles(): string[] {
   const page = readFileSync(path.join(dist, "taskpane.html"), "utf8");
-  return [...page.matchAll(/(?:src|href)="([\w.-]+\.(?:js|css))"/g)].map(([, file]) => file ?? "").filter((file) => file !== "functions.js");
+  return [...page.matchAll(/(?:src|href)="([\w.-]+\.(?:js|css))"/g)]
+    .map(([, file]) => file ?? "")
+    .filter((file) => file !== "functions.js");
 }
 
 function sizeRow(what: string, limit: number, files: () => readonly string[]): BenchRow {

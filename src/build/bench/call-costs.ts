@@ -27,9 +27,16 @@ function overTheFormula(descriptor: AnyDescriptor): number | undefined {
   const typed = parameters.map((_, index) => descriptor.examples[0]?.arguments[index] ?? null);
   if (descriptor.result.kind !== "number" || parameters.some(({ kind }) => kind !== "number" && kind !== "choice")) return undefined;
   // Every number a column of its own, no row like the one above it.
-  const columns = typed.map((value, at) => (typeof value === "number" && value !== 0 && parameters[at]?.kind === "number" ? Array.from({ length: rows }, (_, row) => [value * (1 - 1e-7 * (row % 7))]) : value));
+  const columns = typed.map((value, at) =>
+    typeof value === "number" && value !== 0 && parameters[at]?.kind === "number"
+      ? Array.from({ length: rows }, (_, row) => [value * (1 - 1e-7 * (row % 7))])
+      : value,
+  );
   const seen: Parameters<AnyDescriptor["compute"]>[] = [];
-  const watched: AnyDescriptor = { ...descriptor, compute: (values, context) => (seen.push([{ ...values }, context]), descriptor.compute(values, context)) };
+  const watched: AnyDescriptor = {
+    ...descriptor,
+    compute: (values, context) => (seen.push([{ ...values }, context]), descriptor.compute(values, context)),
+  };
   call(watched, columns);
   const formula = () => seen.reduce((sum, [values, context]) => sum + Number(descriptor.compute(values, context)), 0);
   return (fastest(() => call(descriptor, columns), 9) - fastest(formula, 9)) / rows;
@@ -51,7 +58,10 @@ export const callCosts: readonly BenchRow[] = [
       const [dearest] = costs;
       if (dearest === undefined) throw new Error("no function of plain numbers");
       const middle = costs[Math.floor(costs.length / 2)]?.cost ?? 0;
-      return { measured: `${dearest.cost.toFixed(2)} µs (${dearest.id}; the middle one of ${costs.length}: ${middle.toFixed(2)} µs)`, met: dearest.cost <= 0.5 };
+      return {
+        measured: `${dearest.cost.toFixed(2)} µs (${dearest.id}; the middle one of ${costs.length}: ${middle.toFixed(2)} µs)`,
+        met: dearest.cost <= 0.5,
+      };
     },
   },
   {

@@ -11,7 +11,8 @@ const rows = 10_000;
 const nativeRows = 1_000;
 /** BEER.ABV written out in native functions, of the gravities in columns A and B: what a sheet would hold without us. */
 const plato = (cell: string): string => `(258.6*(${cell}-1)-226.12*(${cell}-1)^2+175.45*(${cell}-1)^3)`;
-const nativeSum = (row: number): string => `=0.8192*(${plato(`A${row}`)}-${plato(`B${row}`)})/(2.0665-0.010665*${plato(`A${row}`)})*B${row}/0.791`;
+const nativeSum = (row: number): string =>
+  `=0.8192*(${plato(`A${row}`)}-${plato(`B${row}`)})/(2.0665-0.010665*${plato(`A${row}`)})*B${row}/0.791`;
 const scalarCall = (row: number): string => `=GYLE.BEER.ABV(A${row},B${row})`;
 
 interface EngineTimes {
@@ -28,7 +29,10 @@ const engineTimes = (): Promise<EngineTimes> => (measured ??= measureEngine());
 
 async function measureEngine(): Promise<EngineTimes> {
   const { createHeadlessBench } = createRequire(import.meta.url)(path.join(root, "dist/headless.cjs")) as typeof Headless;
-  const bench = createHeadlessBench({ metadata: JSON.parse(built("functions.json")) as Headless.HeadlessOptions["metadata"], functionsScript: built("functions.js") });
+  const bench = createHeadlessBench({
+    metadata: JSON.parse(built("functions.json")) as Headless.HeadlessOptions["metadata"],
+    functionsScript: built("functions.js"),
+  });
   const enter = async (address: string, formulas: (string | number)[][]): Promise<number> => {
     const started = processorMicroseconds();
     await bench.Excel.run(async (context) => {
@@ -38,12 +42,22 @@ async function measureEngine(): Promise<EngineTimes> {
     await bench.calculate();
     return (processorMicroseconds() - started) / 1000;
   };
-  const column = (content: (row: number) => string | number, count = rows): (string | number)[][] => Array.from({ length: count }, (_, index) => [content(index + 1)]);
-  await enter(`B1:B${rows}`, column((row) => 1.008 + (row % 7) / 1000));
+  const column = (content: (row: number) => string | number, count = rows): (string | number)[][] =>
+    Array.from({ length: count }, (_, index) => [content(index + 1)]);
+  await enter(
+    `B1:B${rows}`,
+    column((row) => 1.008 + (row % 7) / 1000),
+  );
   /** New readings in column A, and everything that hangs on them calculated again: formulas are read only once. */
   const recalculate = async (count: number): Promise<number> => {
     const runs: number[] = [];
-    for (let run = 0; run < 4; run++) runs.push(await enter(`A1:A${count}`, column((row) => 1.04 + ((row + run) % 40) / 1000, count)));
+    for (let run = 0; run < 4; run++)
+      runs.push(
+        await enter(
+          `A1:A${count}`,
+          column((row) => 1.04 + ((row + run) % 40) / 1000, count),
+        ),
+      );
     return median(runs.slice(1));
   };
   const withFormulas = async (address: string, formulas: (string | number)[][], count = rows): Promise<number> => {
@@ -52,7 +66,10 @@ async function measureEngine(): Promise<EngineTimes> {
     const time = await recalculate(count);
     const last = bench.valueAt("Sheet1", `D${count}`);
     if (typeof last !== "number") throw new Error(`no number in row ${count}: ${String(last)}`);
-    await enter(address, formulas.map(() => [""]));
+    await enter(
+      address,
+      formulas.map(() => [""]),
+    );
     return time - without;
   };
   const nativeCell = ((await withFormulas(`D1:D${nativeRows}`, column(nativeSum, nativeRows), nativeRows)) * 1000) / nativeRows;

@@ -33,16 +33,34 @@ export const firstGrid: BenchRow = {
     const page = `http://127.0.0.1:${(server.address() as AddressInfo).port}/bench/`;
     const control = `http://127.0.0.1:${20_000 + (process.pid % 20_000)}`;
     const quiet = ["--disable-background-networking", "--disable-component-update", "--disable-sync", "--no-first-run", "--disable-quic"];
-    const browser = spawn(executable, ["--headless", "--no-sandbox", "--disable-gpu", ...quiet, `--user-data-dir=${profile}`, `--remote-debugging-port=${new URL(control).port}`, "about:blank"], { stdio: "ignore" });
+    const browser = spawn(
+      executable,
+      [
+        "--headless",
+        "--no-sandbox",
+        "--disable-gpu",
+        ...quiet,
+        `--user-data-dir=${profile}`,
+        `--remote-debugging-port=${new URL(control).port}`,
+        "about:blank",
+      ],
+      { stdio: "ignore" },
+    );
     try {
       await wait(browserStartMs);
       await fetch(`${control}/json/new?${encodeURIComponent(page)}`, { method: "PUT" });
       await wait(patienceMs);
       const session = await chromium.connectOverCDP(control);
-      const tab = session.contexts()[0]?.pages().find((candidate) => candidate.url() === page);
+      const tab = session
+        .contexts()[0]
+        ?.pages()
+        .find((candidate) => candidate.url() === page);
       const ms = await tab?.evaluate(() => performance.getEntriesByName("bench-grid")[0]?.startTime);
       await session.close();
-      return { measured: ms === undefined ? `not within ${patienceMs / 1000} s` : `${(ms / 1000).toFixed(2)} s`, met: ms !== undefined && ms < limitMs };
+      return {
+        measured: ms === undefined ? `not within ${patienceMs / 1000} s` : `${(ms / 1000).toFixed(2)} s`,
+        met: ms !== undefined && ms < limitMs,
+      };
     } finally {
       browser.kill("SIGKILL");
       server.close();

@@ -19,7 +19,12 @@ export function functionCosts(registry: readonly AnyDescriptor[]): string {
   return ["| function | one call, µs | lifted, µs a row |", "|---|---|---|", ...lines].join("\n");
 }
 
-function liftedCost(descriptor: AnyDescriptor, worksheetFunction: WorksheetFunction, parameters: readonly Parameter[], typed: readonly unknown[]): string {
+function liftedCost(
+  descriptor: AnyDescriptor,
+  worksheetFunction: WorksheetFunction,
+  parameters: readonly Parameter[],
+  typed: readonly unknown[],
+): string {
   const at = parameters.findIndex(({ kind }, index) => kind === "number" && typed[index] !== null);
   if (descriptor.result.kind === "grid" || at < 0) return "–";
   const cell = (typed[at] as unknown[][])[0]?.[0];

@@ -38,7 +38,11 @@ export async function longSeason(batches: number): Promise<void> {
   }
 }
 
-async function measured(bench: Headless.HeadlessBench, snapshot: Parameters<Headless.HeadlessBench["load"]>[0], count: number): Promise<Costs> {
+async function measured(
+  bench: Headless.HeadlessBench,
+  snapshot: Parameters<Headless.HeadlessBench["load"]>[0],
+  count: number,
+): Promise<Costs> {
   const costs = new Map<string, number>();
   const cost = async (what: string, work: () => Promise<unknown>) => {
     const before = processorMicroseconds();
@@ -49,16 +53,18 @@ async function measured(bench: Headless.HeadlessBench, snapshot: Parameters<Head
     await Excel.run(work);
     await bench.calculate();
   };
-  const types = (sheetName: string, cell: string, content: string | number) => run((context) => {
-    context.workbook.worksheets.getItem(sheetName).getRange(cell).formulas = [[content]];
-    return context.sync();
-  });
+  const types = (sheetName: string, cell: string, content: string | number) =>
+    run((context) => {
+      context.workbook.worksheets.getItem(sheetName).getRange(cell).formulas = [[content]];
+      return context.sync();
+    });
   await cost("open and calculate everything", async () => {
     await bench.load(snapshot);
     await bench.calculate();
   });
   const shown = bench.valueAt(`Batch ${count}`, "G5");
-  if (typeof shown !== "number" || shown !== bench.valueAt("Batch 1", "G5")) throw new Error(`The last batch shows ${String(shown)}: the season was not multiplied rightly.`);
+  if (typeof shown !== "number" || shown !== bench.valueAt("Batch 1", "G5"))
+    throw new Error(`The last batch shows ${String(shown)}: the season was not multiplied rightly.`);
   await cost("one native cell: the engine alone", () => types("Sheet1", "A1", "=1+1"));
   await cost("one input of one batch", () => types("Batch 2", "B9", 21));
   await cost("check this workbook", () => Excel.run((context) => checkWorkbook(context, {}, 46300)));
@@ -68,7 +74,9 @@ async function measured(bench: Headless.HeadlessBench, snapshot: Parameters<Head
     file = new Uint8Array(await saveWorkbook(taken, collectComputed(bench.engine, taken)));
   });
   await cost("read the file", () => openWorkbook(file));
-  await cost("make the season sheet", () => run((context) => insertSeason(context, { sheetName: "Season", units: "metric", today: 46300 })));
+  await cost("make the season sheet", () =>
+    run((context) => insertSeason(context, { sheetName: "Season", units: "metric", today: 46300 })),
+  );
   await cost("refresh it, nothing new", () => run(refreshSeason));
   await cost("insert one more batch", () => run((context) => insertBatch(context, benchBatch(count + 1))));
   await cost("refresh the season, one new", () => run(refreshSeason));

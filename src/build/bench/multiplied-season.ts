@@ -13,11 +13,16 @@ const idLength = 21;
  */
 export function multipliedSeason(one: IWorkbookData, batches: number): IWorkbookData {
   const [first = "", original = ""] = one.sheetOrder;
-  const read: Record<string, Resources | undefined> = Object.fromEntries((one.resources ?? []).map(({ name, data }) => [name, data === "" ? undefined : (JSON.parse(data) as Resources)]));
-  const tables = (read["SHEET_TABLE_PLUGIN"]?.[original] as { readonly tables: readonly { readonly name: string }[] }).tables.map(({ name }) => name);
+  const read: Record<string, Resources | undefined> = Object.fromEntries(
+    (one.resources ?? []).map(({ name, data }) => [name, data === "" ? undefined : (JSON.parse(data) as Resources)]),
+  );
+  const tables = (read["SHEET_TABLE_PLUGIN"]?.[original] as { readonly tables: readonly { readonly name: string }[] }).tables.map(
+    ({ name }) => name,
+  );
   const idOf = (number: number): string => original.slice(0, idLength - 3) + String(number).padStart(3, "0");
   const numbers = Array.from({ length: batches }, (_, index) => index + 1);
-  const each = <T>(part: T): Record<string, T> => Object.fromEntries(numbers.map((number) => [idOf(number), asNumber(part, number, tables)]));
+  const each = <T>(part: T): Record<string, T> =>
+    Object.fromEntries(numbers.map((number) => [idOf(number), asNumber(part, number, tables)]));
   const resources = Object.entries(read).map(([name, data]) => ({ name, data: JSON.stringify(multiplied(name, data)) }));
 
   function multiplied(name: string, data: Resources | undefined): unknown {

@@ -8,4 +8,12 @@ import { seasonScale } from "./season-scale";
 import { typedNumber } from "./typed-number";
 
 /** Every target that is measured, in the order in which it is printed. Add a row here. */
-export const rows: readonly BenchRow[] = [...bundleSizes, ...engineSpeed, ...callCosts, ...batchSheet, ...seasonScale, ...typedNumber, firstGrid];
+export const rows: readonly BenchRow[] = [
+  ...bundleSizes,
+  ...engineSpeed,
+  ...callCosts,
+  ...batchSheet,
+  ...seasonScale,
+  ...typedNumber,
+  firstGrid,
+];

@@ -31,7 +31,13 @@ async function wholeSeason(batches: number): Promise<number> {
 
 /** Microseconds a batch for our own part of a season: the list is merged and all of the sheet planned. */
 function ownPart(batches: number): number {
-  const rows = Array.from({ length: batches }, (_, index) => ({ ...nothingTyped, sheetName: `Batch ${index}`, id: `b${index}`, lastName: `Batch ${index}`, settled: true }));
+  const rows = Array.from({ length: batches }, (_, index) => ({
+    ...nothingTyped,
+    sheetName: `Batch ${index}`,
+    id: `b${index}`,
+    lastName: `Batch ${index}`,
+    settled: true,
+  }));
   const sheets = rows.map(({ sheetName, id }) => ({ sheetName, id }));
   const once = () => planSeason({ sheetName: "Season", units: "metric", today: 46300, rows: mergeRows(rows, sheets.toReversed()).rows });
   return microsecondsPer(once) / batches;

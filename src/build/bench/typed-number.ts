@@ -6,7 +6,10 @@ import { multipliedSeason } from "./multiplied-season";
 import type { BenchRow } from "./row";
 
 /** Milliseconds of the processor for one number, typed into a batch's input and into a cell that nothing reads. */
-interface Typed { readonly input: number; readonly freeCell: number }
+interface Typed {
+  readonly input: number;
+  readonly freeCell: number;
+}
 
 /** In workbooks of so many batches; measured once, for all rows. */
 const counts = [1, 12, 30] as const;

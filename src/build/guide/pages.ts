@@ -40,7 +40,9 @@ const formulas: GuidePage = {
     },
     {
       title: "Units",
-      paragraphs: ["Functions that take volumes, masses or temperatures have a last argument <code>units</code>: leave it out for litres, grams, kilograms and °C, or write <code>\"us\"</code> for gallons, ounces, pounds and °F. Gravity is specific gravity either way."],
+      paragraphs: [
+        'Functions that take volumes, masses or temperatures have a last argument <code>units</code>: leave it out for litres, grams, kilograms and °C, or write <code>"us"</code> for gallons, ounces, pounds and °F. Gravity is specific gravity either way.',
+      ],
     },
     {
       title: "When a cell shows an error",
@@ -52,7 +54,9 @@ const formulas: GuidePage = {
     },
     {
       title: "What a function needs, and where it comes from",
-      paragraphs: ["The pane's screen <em>Functions</em> finds a function by a word and shows its arguments with units and ranges, its equation, its sources, examples and cautions. The same stands in the <a href=\"../help/index.html\">list of all functions</a>, to read or print."],
+      paragraphs: [
+        'The pane\'s screen <em>Functions</em> finds a function by a word and shows its arguments with units and ranges, its equation, its sources, examples and cautions. The same stands in the <a href="../help/index.html">list of all functions</a>, to read or print.',
+      ],
       picture: "functions-screen",
     },
   ],
@@ -91,12 +95,16 @@ const season: GuidePage = {
     },
     {
       title: "All batches in one list",
-      paragraphs: ["<em>Season</em> writes a sheet with one line for each batch sheet. It follows when a batch is added, copied, renamed, moved or deleted while the pane is open, and catches up when the pane is opened."],
+      paragraphs: [
+        "<em>Season</em> writes a sheet with one line for each batch sheet. It follows when a batch is added, copied, renamed, moved or deleted while the pane is open, and catches up when the pane is opened.",
+      ],
       picture: "season-sheet",
     },
     {
       title: "Your kit, learned from your batches",
-      paragraphs: ["<em>Kit</em> keeps your equipment, and learns boil-off, efficiency, chiller and losses from your own batches; each learned figure says on how many batches it rests, and you decide whether to use it."],
+      paragraphs: [
+        "<em>Kit</em> keeps your equipment, and learns boil-off, efficiency, chiller and losses from your own batches; each learned figure says on how many batches it rests, and you decide whether to use it.",
+      ],
       picture: "kit-sheet",
     },
     {
@@ -116,12 +124,15 @@ const club: GuidePage = {
       title: "What each member needs",
       paragraphs: [
         "To look: nothing. A saved workbook holds the last value of every cell, and any spreadsheet program shows it. But a Gylebook cell that is edited, or recalculated from scratch, where Gylebook is not installed, turns into an error there: look, do not touch.",
-        "To carry on: Gylebook in their own Excel, put there once from the club's site (<a href=\"../install.html\">how</a>), or the bench, which opens and saves the same files.",
+        'To carry on: Gylebook in their own Excel, put there once from the club\'s site (<a href="../install.html">how</a>), or the bench, which opens and saves the same files.',
       ],
     },
     {
       title: "A copy that calculates without Gylebook",
-      paragraphs: ["<em>Share, Unplug</em> copies a sheet and turns its formulas into plain spreadsheet formulas, or into values where there is no plain form. Each changed cell keeps its Gylebook formula in a note, so a member who has Gylebook can plug the sheet in again. Notes, and words in a batch sheet’s cells, that begin with “private” stay behind, and prices if you wish.", "An unplugged batch can be read as it is: for a recipe page, a scaled copy, a hand-out, a batch file or a club sheet. The season, the kit, the stores and the screens of the brew day pass it over, and say so, until it is plugged back in."],
+      paragraphs: [
+        "<em>Share, Unplug</em> copies a sheet and turns its formulas into plain spreadsheet formulas, or into values where there is no plain form. Each changed cell keeps its Gylebook formula in a note, so a member who has Gylebook can plug the sheet in again. Notes, and words in a batch sheet’s cells, that begin with “private” stay behind, and prices if you wish.",
+        "An unplugged batch can be read as it is: for a recipe page, a scaled copy, a hand-out, a batch file or a club sheet. The season, the kit, the stores and the screens of the brew day pass it over, and say so, until it is plugged back in.",
+      ],
       picture: "unplugged-sheet",
     },
     {
@@ -138,7 +149,11 @@ const club: GuidePage = {
     },
     {
       title: "Working in one workbook at the same time",
-      paragraphs: ["That is Excel's own doing: the workbook lies on OneDrive or SharePoint and everybody opens it from there. Gylebook keeps nothing outside the workbook, so there is nothing to bring into line.", "Whoever opens the pane or types GYLE formulas needs Gylebook in their own Excel; who only types readings or looks needs nothing, and sees new results once somebody's Excel with Gylebook has calculated them. The workbook must be an .xlsx on OneDrive or SharePoint, shared for editing, with <em>AutoSave</em> on.", "Before the pane writes, it looks whether the cells are still as you saw them; if somebody was quicker, it says so and leaves theirs. What two people type into one and the same cell by hand is Excel's matter: there the last one wins. So agree on who types into which batch."],
+      paragraphs: [
+        "That is Excel's own doing: the workbook lies on OneDrive or SharePoint and everybody opens it from there. Gylebook keeps nothing outside the workbook, so there is nothing to bring into line.",
+        "Whoever opens the pane or types GYLE formulas needs Gylebook in their own Excel; who only types readings or looks needs nothing, and sees new results once somebody's Excel with Gylebook has calculated them. The workbook must be an .xlsx on OneDrive or SharePoint, shared for editing, with <em>AutoSave</em> on.",
+        "Before the pane writes, it looks whether the cells are still as you saw them; if somebody was quicker, it says so and leaves theirs. What two people type into one and the same cell by hand is Excel's matter: there the last one wins. So agree on who types into which batch.",
+      ],
     },
     {
       title: "The club's own site",

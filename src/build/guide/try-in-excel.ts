@@ -11,25 +11,142 @@ export interface Trial {
 }
 
 export const trials: readonly Trial[] = [
-  { title: "It loads", steps: ["Follow the page Put Gylebook into your Excel (or run npm run excel) for the web, Mac and Windows.", "Click Gylebook on the Home tab."], see: "A button Gylebook with our icon (a sheet with a falling curve), sharp, not blurred; the pane opens within seconds and shows New batch." },
-  { title: "The functions are there", steps: ["New workbook. Type =GYLE. into A1 and wait.", "Finish it: =GYLE.BEER.ABV(1.05,1.01)"], see: "The list of functions while you type; then 5.31 in A1." },
-  { title: "They start without the pane", steps: ["Save that workbook, close Excel altogether, open the workbook.", "Without opening the pane, type =GYLE.BEER.EBC(10) into A2."], see: "A1 still 5.31; A2 19.69, with #BUSY! for a few seconds at most, never #NAME?." },
-  { title: "Blank cells", steps: ["Leave B1 empty. In C1: =GYLE.BEER.ABV(B1,1.01)", "In C2: =GYLE.BEER.ABV(1.05,1.01,) with nothing after the last comma."], see: "C1 looks empty, no error. C2 5.31." },
-  { title: "Wrong types", steps: ["=GYLE.BEER.ABV(\"soon\",1.01) in C3; =GYLE.BEER.ABV(TRUE,1.01) in C4; =GYLE.BEER.EBC(1/0) in C5.", "Rest the pointer on the green corner of C3, and click the sign beside the cell."], see: "#VALUE! in C3 and C4, #DIV/0! in C5. On the web our words \"must be a number, not the text …\"; on a desktop perhaps only Excel's own words." },
-  { title: "A column spills", steps: ["Type 5, 10, nothing, 20 into E1:E4. In F1: =GYLE.BEER.EBC(E1:E4)", "Type anything into F3."], see: "9.84, 19.69, an empty cell, 39.37 below one another; after typing into F3: #SPILL! in F1, and all is well again when F3 is cleared." },
-  { title: "The sample workbooks", steps: ["Open each file of sample-workbooks in an Excel without Gylebook, then in one with it.", "With it, in first-extract-batch.xlsx: change the malt mass in the first row of the malt table."], see: "Without: the same values as on the bench, no question about repairing the file, no missing add-in message. With: formulas read =GYLE.…, and planned gravity and alcohol follow the change." },
-  { title: "A batch from the pane", steps: ["New batch, name Footbridge, the example pale ale, Write the batch sheet. Look at the clock.", "File > Print: look at the preview. Press Ctrl+Z (Mac: Cmd+Z) until nothing is left to undo."], see: "The sheet stands after a few seconds, all values shown, none #BUSY! for longer; the preview has two pages; undo takes away the sheet or leaves it whole, never half." },
-  { title: "Readings and chart", steps: ["On that sheet type three readings into the readings table: day, gravity, temperature."], see: "Corrected gravity and attenuation beside each; the verdict on the card changes; the chart shows the points, the fitted curve between two dashed lines, and the temperature against an axis of its own at the right." },
-  { title: "The calendar file", steps: ["Ferment, Calendar: save the file, open it with Outlook or the Mac's Calendar."], see: "The file is saved (if the pane does not let it, note what it says); the dates of the pane, brew day at the time on the sheet." },
-  { title: "A copy of the sheet", steps: ["Right-click the sheet's tab, Move or Copy, tick Create a copy. Change the malt on the copy."], see: "Only the copy's figures change: its formulas use its own names." },
-  { title: "Season, kit and stores", steps: ["Season, Season: Write the season sheet. Season, Kit: Write the kit sheet. Season, Stores: Write the stores sheet.", "With the pane open: rename the tab of a batch, drag it to another place, then delete the copy of step 11."], see: "Three sheets; the season's list follows each change within seconds, in the order of the tabs; its charts show one column for each batch." },
-  { title: "Hand-out, club, unplug", steps: ["Share: write a blank with Hand-out, once more as a workbook for members without Gylebook; make a batch file of Footbridge and put it on a club sheet with Club; make a copy with Unplug, inside the workbook and as a workbook of its own.", "Open that workbook in an Excel without Gylebook and change the malt. Then plug it in again with Gylebook."], see: "Each sheet as the pane says. The unplugged one shows what the batch showed and follows the malt without Gylebook; plugged in, its cells read =GYLE.… again." },
-  { title: "An older sheet", steps: ["Open tests/samples/old/first-extract-batch-plan-1.xlsx; Help, Older sheets: bring it to today's plan."], see: "One chart beside the readings, the one of step 9, where the old one was; all other figures as before." },
-  { title: "While a cell is being edited", steps: ["Double-click a cell so that the cursor stands in it, then click Write the batch sheet in the pane.", "Press Enter in the cell."], see: "The pane waits, then writes; no error, nothing lost." },
-  { title: "Dark and high contrast", steps: ["Switch Excel to its dark theme; switch Windows to a contrast theme. Look at the pane."], see: "All text readable, the focused button has a clear frame." },
-  { title: "Two people in one workbook", where: "web, with Gylebook for both", steps: ["Share the workbook on OneDrive; both open it. One types a reading, the other writes a second batch from the pane at the same time.", "Both add a reading with Ferment, Reading in the same second."], see: "Both see the reading and the new sheet; nothing twice. Two readings below one another, or one of the panes says that somebody was quicker; if a reading is lost, note it: on two computers Excel joins changes by rules of its own." },
-  { title: "Nothing forbidden, nothing asked for", where: "web; on a desktop where its developer tools can be had", steps: ["Open the browser's developer tools (F12), reload with the pane open, look at Console and Network for the pane's frame."], see: "Requests only to our site and to appsforoffice.microsoft.com. At most complaints that a frame or a report of Microsoft's (firstpartyapps, events.data.microsoft.com) was refused by our policy; everything above still works." },
-  { title: "Without the network", where: "desktop", steps: ["Open a workbook with Gylebook formulas, switch the network off, change an input. Then close and open it again, still without."], see: "The change is computed. After opening again: the last values, or #BUSY! and #NAME? until the network is back; note which." },
-  { title: "A newer version", steps: ["Upload a build with a higher version and one more function over the old files. Open the pane the same day and the next. Then add the new manifest.xml."], see: "The pane is the new one at once. The new function is listed within a day, or at once after adding the manifest. Formulas typed before keep working throughout." },
-  { title: "The second visit of a workbook typed elsewhere", steps: ["Make a workbook with one GYLE formula in Excel on the web; open it in Excel for Windows and Mac with Gylebook installed there from another manifest file of the same site."], see: "The value stands and follows its inputs; no ADD-IN ERROR pane." },
+  {
+    title: "It loads",
+    steps: [
+      "Follow the page Put Gylebook into your Excel (or run npm run excel) for the web, Mac and Windows.",
+      "Click Gylebook on the Home tab.",
+    ],
+    see: "A button Gylebook with our icon (a sheet with a falling curve), sharp, not blurred; the pane opens within seconds and shows New batch.",
+  },
+  {
+    title: "The functions are there",
+    steps: ["New workbook. Type =GYLE. into A1 and wait.", "Finish it: =GYLE.BEER.ABV(1.05,1.01)"],
+    see: "The list of functions while you type; then 5.31 in A1.",
+  },
+  {
+    title: "They start without the pane",
+    steps: ["Save that workbook, close Excel altogether, open the workbook.", "Without opening the pane, type =GYLE.BEER.EBC(10) into A2."],
+    see: "A1 still 5.31; A2 19.69, with #BUSY! for a few seconds at most, never #NAME?.",
+  },
+  {
+    title: "Blank cells",
+    steps: ["Leave B1 empty. In C1: =GYLE.BEER.ABV(B1,1.01)", "In C2: =GYLE.BEER.ABV(1.05,1.01,) with nothing after the last comma."],
+    see: "C1 looks empty, no error. C2 5.31.",
+  },
+  {
+    title: "Wrong types",
+    steps: [
+      '=GYLE.BEER.ABV("soon",1.01) in C3; =GYLE.BEER.ABV(TRUE,1.01) in C4; =GYLE.BEER.EBC(1/0) in C5.',
+      "Rest the pointer on the green corner of C3, and click the sign beside the cell.",
+    ],
+    see: '#VALUE! in C3 and C4, #DIV/0! in C5. On the web our words "must be a number, not the text …"; on a desktop perhaps only Excel\'s own words.',
+  },
+  {
+    title: "A column spills",
+    steps: ["Type 5, 10, nothing, 20 into E1:E4. In F1: =GYLE.BEER.EBC(E1:E4)", "Type anything into F3."],
+    see: "9.84, 19.69, an empty cell, 39.37 below one another; after typing into F3: #SPILL! in F1, and all is well again when F3 is cleared.",
+  },
+  {
+    title: "The sample workbooks",
+    steps: [
+      "Open each file of sample-workbooks in an Excel without Gylebook, then in one with it.",
+      "With it, in first-extract-batch.xlsx: change the malt mass in the first row of the malt table.",
+    ],
+    see: "Without: the same values as on the bench, no question about repairing the file, no missing add-in message. With: formulas read =GYLE.…, and planned gravity and alcohol follow the change.",
+  },
+  {
+    title: "A batch from the pane",
+    steps: [
+      "New batch, name Footbridge, the example pale ale, Write the batch sheet. Look at the clock.",
+      "File > Print: look at the preview. Press Ctrl+Z (Mac: Cmd+Z) until nothing is left to undo.",
+    ],
+    see: "The sheet stands after a few seconds, all values shown, none #BUSY! for longer; the preview has two pages; undo takes away the sheet or leaves it whole, never half.",
+  },
+  {
+    title: "Readings and chart",
+    steps: ["On that sheet type three readings into the readings table: day, gravity, temperature."],
+    see: "Corrected gravity and attenuation beside each; the verdict on the card changes; the chart shows the points, the fitted curve between two dashed lines, and the temperature against an axis of its own at the right.",
+  },
+  {
+    title: "The calendar file",
+    steps: ["Ferment, Calendar: save the file, open it with Outlook or the Mac's Calendar."],
+    see: "The file is saved (if the pane does not let it, note what it says); the dates of the pane, brew day at the time on the sheet.",
+  },
+  {
+    title: "A copy of the sheet",
+    steps: ["Right-click the sheet's tab, Move or Copy, tick Create a copy. Change the malt on the copy."],
+    see: "Only the copy's figures change: its formulas use its own names.",
+  },
+  {
+    title: "Season, kit and stores",
+    steps: [
+      "Season, Season: Write the season sheet. Season, Kit: Write the kit sheet. Season, Stores: Write the stores sheet.",
+      "With the pane open: rename the tab of a batch, drag it to another place, then delete the copy of step 11.",
+    ],
+    see: "Three sheets; the season's list follows each change within seconds, in the order of the tabs; its charts show one column for each batch.",
+  },
+  {
+    title: "Hand-out, club, unplug",
+    steps: [
+      "Share: write a blank with Hand-out, once more as a workbook for members without Gylebook; make a batch file of Footbridge and put it on a club sheet with Club; make a copy with Unplug, inside the workbook and as a workbook of its own.",
+      "Open that workbook in an Excel without Gylebook and change the malt. Then plug it in again with Gylebook.",
+    ],
+    see: "Each sheet as the pane says. The unplugged one shows what the batch showed and follows the malt without Gylebook; plugged in, its cells read =GYLE.… again.",
+  },
+  {
+    title: "An older sheet",
+    steps: ["Open tests/samples/old/first-extract-batch-plan-1.xlsx; Help, Older sheets: bring it to today's plan."],
+    see: "One chart beside the readings, the one of step 9, where the old one was; all other figures as before.",
+  },
+  {
+    title: "While a cell is being edited",
+    steps: [
+      "Double-click a cell so that the cursor stands in it, then click Write the batch sheet in the pane.",
+      "Press Enter in the cell.",
+    ],
+    see: "The pane waits, then writes; no error, nothing lost.",
+  },
+  {
+    title: "Dark and high contrast",
+    steps: ["Switch Excel to its dark theme; switch Windows to a contrast theme. Look at the pane."],
+    see: "All text readable, the focused button has a clear frame.",
+  },
+  {
+    title: "Two people in one workbook",
+    where: "web, with Gylebook for both",
+    steps: [
+      "Share the workbook on OneDrive; both open it. One types a reading, the other writes a second batch from the pane at the same time.",
+      "Both add a reading with Ferment, Reading in the same second.",
+    ],
+    see: "Both see the reading and the new sheet; nothing twice. Two readings below one another, or one of the panes says that somebody was quicker; if a reading is lost, note it: on two computers Excel joins changes by rules of its own.",
+  },
+  {
+    title: "Nothing forbidden, nothing asked for",
+    where: "web; on a desktop where its developer tools can be had",
+    steps: ["Open the browser's developer tools (F12), reload with the pane open, look at Console and Network for the pane's frame."],
+    see: "Requests only to our site and to appsforoffice.microsoft.com. At most complaints that a frame or a report of Microsoft's (firstpartyapps, events.data.microsoft.com) was refused by our policy; everything above still works.",
+  },
+  {
+    title: "Without the network",
+    where: "desktop",
+    steps: [
+      "Open a workbook with Gylebook formulas, switch the network off, change an input. Then close and open it again, still without.",
+    ],
+    see: "The change is computed. After opening again: the last values, or #BUSY! and #NAME? until the network is back; note which.",
+  },
+  {
+    title: "A newer version",
+    steps: [
+      "Upload a build with a higher version and one more function over the old files. Open the pane the same day and the next. Then add the new manifest.xml.",
+    ],
+    see: "The pane is the new one at once. The new function is listed within a day, or at once after adding the manifest. Formulas typed before keep working throughout.",
+  },
+  {
+    title: "The second visit of a workbook typed elsewhere",
+    steps: [
+      "Make a workbook with one GYLE formula in Excel on the web; open it in Excel for Windows and Mac with Gylebook installed there from another manifest file of the same site.",
+    ],
+    see: "The value stands and follows its inputs; no ADD-IN ERROR pane.",
+  },
 ];

@@ -39,7 +39,15 @@ function indexHtml(): string {
 }
 
 function pageHtml({ title, lead, sections }: GuidePage): string {
-  return htmlPage(`Gylebook: ${title}`, [`<p class="place"><a href="index.html">Guide</a></p>`, `<h1>${title}</h1>`, `<p class="lead">${lead}</p>`, ...sections.map(sectionHtml)].join("\n"));
+  return htmlPage(
+    `Gylebook: ${title}`,
+    [
+      `<p class="place"><a href="index.html">Guide</a></p>`,
+      `<h1>${title}</h1>`,
+      `<p class="lead">${lead}</p>`,
+      ...sections.map(sectionHtml),
+    ].join("\n"),
+  );
 }
 
 function sectionHtml({ title, paragraphs, steps, picture }: GuideSection): string {
@@ -47,4 +55,5 @@ function sectionHtml({ title, paragraphs, steps, picture }: GuideSection): strin
   return `<section><h2>${title}</h2>\n${paragraphs.map((text) => `<p>${text}</p>`).join("\n")}${numbered}${picture === undefined ? "" : figure(picture)}</section>`;
 }
 
-const figure = (name: PictureName): string => `\n<p><a href="${name}.png"><img class="picture" src="${name}.png" alt="${escapeHtml(pictures[name])}"></a></p>`;
+const figure = (name: PictureName): string =>
+  `\n<p><a href="${name}.png"><img class="picture" src="${name}.png" alt="${escapeHtml(pictures[name])}"></a></p>`;

@@ -15,7 +15,8 @@ export function argumentRow(key: string, parameter: Parameter, own: string): str
 function meaning(parameter: Parameter, own: string): string {
   const figure = parameter.kind === "number" ? usualFigure(parameter) : "";
   const words = `${linked(parameter.doc, own)}${figure === "" ? "" : ` For example ${figure}.`}`;
-  if (parameter.kind === "choice") return `${words} One of ${parameter.choices.map((choice) => `<code>${escapeHtml(choice)}</code>`).join(", ")}.`;
+  if (parameter.kind === "choice")
+    return `${words} One of ${parameter.choices.map((choice) => `<code>${escapeHtml(choice)}</code>`).join(", ")}.`;
   if (parameter.kind !== "table") return words;
   const layouts = parameter.layouts.map((columns) => escapeHtml(layoutText(parameter, columns)));
   const columns = Object.entries(parameter.columns).map(([key, column]) => columnText(key, column));
@@ -24,7 +25,8 @@ function meaning(parameter: Parameter, own: string): string {
 
 function columnText(key: string, column: Column): string {
   const [unit, range] = unitAndRange(column);
-  const choices = column.kind === "choice" ? ` One of ${column.choices.map((choice) => `<code>${escapeHtml(choice)}</code>`).join(", ")}.` : "";
+  const choices =
+    column.kind === "choice" ? ` One of ${column.choices.map((choice) => `<code>${escapeHtml(choice)}</code>`).join(", ")}.` : "";
   const bounds = range ? ` <span class="range">${unit ? `${unit}; ` : ""}${range}</span>` : "";
   return `<code>${argumentName(key)}</code> ${escapeHtml(column.doc)}${choices}${bounds}`;
 }
@@ -32,7 +34,10 @@ function columnText(key: string, column: Column): string {
 /** Unit and range in both systems, on two lines where they differ. */
 function unitAndRange(parameter: Parameter): [string, string] {
   if (parameter.kind !== "number" && parameter.kind !== "list") return ["", ""];
-  const covered = parameter.kind === "number" && parameter.covered ? `<br>source covers ${bothRanges(parameter.quantity, { atLeast: parameter.covered.from, atMost: parameter.covered.to })}` : "";
+  const covered =
+    parameter.kind === "number" && parameter.covered
+      ? `<br>source covers ${bothRanges(parameter.quantity, { atLeast: parameter.covered.from, atMost: parameter.covered.to })}`
+      : "";
   const slip = parameter.kind === "number" && parameter.slip ? `<br>${escapeHtml(parameter.slip.why)}` : "";
   const unit = parameter.quantity === "date" ? "" : escapeHtml(bothUnits(parameter.quantity));
   return [unit, `${bothRanges(parameter.quantity, parameter.limits)}${covered}${slip}`];

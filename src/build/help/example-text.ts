@@ -15,7 +15,10 @@ function answerHtml(descriptor: AnyDescriptor, example: Example): string {
   const cells = exampleAnswer(descriptor, example);
   if (result.kind === "grid") {
     const columns = result.columns.map(escapeHtml);
-    return htmlTable(columns.length === cells[0]?.length ? columns : [], cells.map((row) => row.map(escapeHtml)));
+    return htmlTable(
+      columns.length === cells[0]?.length ? columns : [],
+      cells.map((row) => row.map(escapeHtml)),
+    );
   }
   return `<p class="answer">${escapeHtml(`${cells[0]?.[0] ?? ""} ${exampleUnit(descriptor, example)}`.trim())}</p>`;
 }

@@ -22,14 +22,25 @@ export function functionPage(descriptor: AnyDescriptor): string {
       `<p class="lead">${linked(summary, id)}</p>`,
       `<p class="signature"><code>=GYLE.${escapeHtml(signature(descriptor))}</code></p>`,
       cautions.length === 0 ? "" : section("Take care", htmlList(cautions.map((caution: string) => linked(caution, id)))),
-      section("What you give it", htmlTable(["argument", "what it is", "unit", "range", "when left out"], parameters.map(([key, parameter]) => argumentRow(key, parameter, id)), "arguments")),
+      section(
+        "What you give it",
+        htmlTable(
+          ["argument", "what it is", "unit", "range", "when left out"],
+          parameters.map(([key, parameter]) => argumentRow(key, parameter, id)),
+          "arguments",
+        ),
+      ),
       section("What you get", `<p>${linked(resultText(result), id)}</p>`),
       section("Examples", examples.map((example) => exampleHtml(descriptor, example)).join("\n")),
       section("Equation", equationHtml(equation, id)),
       section("Where it comes from", htmlList(sources.map(({ cite, where }) => `${escapeHtml(cite)}: ${escapeHtml(where)}`))),
-      parameters.some(([key]) => key === "units") ? '<p class="from">With <code>units</code> "us", every amount that goes in or out is in the second unit named.</p>' : "",
+      parameters.some(([key]) => key === "units")
+        ? '<p class="from">With <code>units</code> "us", every amount that goes in or out is in the second unit named.</p>'
+        : "",
       neighbours(id),
-    ].filter((part) => part !== "").join("\n"),
+    ]
+      .filter((part) => part !== "")
+      .join("\n"),
   );
 }
 
@@ -43,5 +54,7 @@ function equationHtml(equation: string, id: string): string {
 function neighbours(id: string): string {
   const others = registry.filter((other) => other.id !== id && placeOf(other.id) === placeOf(id));
   const links = others.map((other) => `<a href="${pageBeside(other.id)}">${other.id}</a>`);
-  return links.length === 0 ? "" : `<nav class="place" aria-label="More of the same place"><p>${escapeHtml(places[placeOf(id)] ?? "")}, also: ${links.join(" · ")}</p></nav>`;
+  return links.length === 0
+    ? ""
+    : `<nav class="place" aria-label="More of the same place"><p>${escapeHtml(places[placeOf(id)] ?? "")}, also: ${links.join(" · ")}</p></nav>`;
 }

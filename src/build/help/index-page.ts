@@ -9,12 +9,23 @@ export function indexPage(registry: readonly AnyDescriptor[]): string {
   const sections = Object.entries(places).map(([place, title]) => {
     const entries = registry
       .filter(({ id }) => placeOf(id) === place)
-      .map(({ id, summary }) => `<dt><a href="${pageBeside(id)}">GYLE.${id}</a></dt><dd>${escapeHtml(summary)}<br><span class="other-words">${escapeHtml(searchWords[id] ?? "")}</span></dd>`);
-    return entries.length === 0 ? "" : `<section id="${place.toLowerCase()}"><h2>${escapeHtml(title)}</h2>\n<dl>${entries.join("\n")}</dl></section>`;
+      .map(
+        ({ id, summary }) =>
+          `<dt><a href="${pageBeside(id)}">GYLE.${id}</a></dt><dd>${escapeHtml(summary)}<br><span class="other-words">${escapeHtml(searchWords[id] ?? "")}</span></dd>`,
+      );
+    return entries.length === 0
+      ? ""
+      : `<section id="${place.toLowerCase()}"><h2>${escapeHtml(title)}</h2>\n<dl>${entries.join("\n")}</dl></section>`;
   });
   return htmlPage(
     "Gylebook: all functions",
-    ["<h1>Gylebook: all functions</h1>", '<p class="lead">Type =GYLE. into a cell, then the place in the brewery, and Excel lists what helps there.</p>', placesNav, conventions, ...sections.filter((part) => part !== "")].join("\n"),
+    [
+      "<h1>Gylebook: all functions</h1>",
+      '<p class="lead">Type =GYLE. into a cell, then the place in the brewery, and Excel lists what helps there.</p>',
+      placesNav,
+      conventions,
+      ...sections.filter((part) => part !== ""),
+    ].join("\n"),
   );
 }
 

@@ -19,6 +19,14 @@ export const toolsOnly: Readonly<Record<string, string>> = {
 
 /** Packages whose licence is not in the lock file, or is somebody's own; each was read. */
 export const byName: Readonly<Record<string, { readonly licence: string; readonly toolOnly: boolean; readonly reason: string }>> = {
-  "@univerjs/telemetry": { licence: "Apache-2.0", toolOnly: false, reason: "LICENSE is in the package. The name of an interface and nothing else: it sends nothing" },
-  "@microsoft/office-js": { licence: "Microsoft's own", toolOnly: true, reason: "a test host only, neither committed nor shipped; in Excel it comes from Microsoft" },
+  "@univerjs/telemetry": {
+    licence: "Apache-2.0",
+    toolOnly: false,
+    reason: "LICENSE is in the package. The name of an interface and nothing else: it sends nothing",
+  },
+  "@microsoft/office-js": {
+    licence: "Microsoft's own",
+    toolOnly: true,
+    reason: "a test host only, neither committed nor shipped; in Excel it comes from Microsoft",
+  },
 };

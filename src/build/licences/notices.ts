@@ -17,7 +17,9 @@ export function notices(): string {
 
 /** The licence file of a package, with a NOTICE where it has one. */
 function noticeIn(folder: string): string | undefined {
-  const files = readdirSync(folder).filter((name) => /^(licen[cs]e|copying|notice)(\.(md|txt))?$/i.test(name)).sort();
+  const files = readdirSync(folder)
+    .filter((name) => /^(licen[cs]e|copying|notice)(\.(md|txt))?$/i.test(name))
+    .sort();
   const texts = files.map((name) => readFileSync(path.join(folder, name), "utf8").replaceAll("\r\n", "\n").trim());
   return texts.length === 0 ? undefined : texts.join("\n\n");
 }

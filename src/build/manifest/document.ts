@@ -18,5 +18,10 @@ export const text = (document: Document, name: string): string => elements(docum
 
 /** resid → value of everything under Resources. */
 export function resources(document: Document): Map<string, string> {
-  return new Map(elements(document, "Resources").flatMap(children).flatMap(children).map((entry) => [entry.getAttribute("id") ?? "", entry.getAttribute("DefaultValue") ?? ""]));
+  return new Map(
+    elements(document, "Resources")
+      .flatMap(children)
+      .flatMap(children)
+      .map((entry) => [entry.getAttribute("id") ?? "", entry.getAttribute("DefaultValue") ?? ""]),
+  );
 }

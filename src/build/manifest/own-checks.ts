@@ -6,14 +6,34 @@ import type { Site } from "./site";
 export type Check = (manifest: Document, site: Site) => string[];
 
 const guid: Check = (manifest) =>
-  /^[0-9a-f]{8}-[0-9a-f]{4}-[1-5][0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/i.test(text(manifest, "Id")) ? [] : [`Id "${text(manifest, "Id")}" is not a GUID`];
+  /^[0-9a-f]{8}-[0-9a-f]{4}-[1-5][0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}$/i.test(text(manifest, "Id"))
+    ? []
+    : [`Id "${text(manifest, "Id")}" is not a GUID`];
 
 const version: Check = (manifest, site) =>
-  text(manifest, "Version") === `${site.version}.0` ? [] : [`Version "${text(manifest, "Version")}" is not ${site.version}.0, the package's version in four parts`];
+  text(manifest, "Version") === `${site.version}.0`
+    ? []
+    : [`Version "${text(manifest, "Version")}" is not ${site.version}.0, the package's version in four parts`];
 
 /** The order that Excel insists on: https://learn.microsoft.com/office/dev/add-ins/develop/manifest-element-ordering */
 const order: Check = (manifest) => {
-  const wanted = ["Id", "Version", "ProviderName", "DefaultLocale", "DisplayName", "Description", "IconUrl", "HighResolutionIconUrl", "SupportUrl", "AppDomains", "Hosts", "Requirements", "DefaultSettings", "Permissions", "VersionOverrides"];
+  const wanted = [
+    "Id",
+    "Version",
+    "ProviderName",
+    "DefaultLocale",
+    "DisplayName",
+    "Description",
+    "IconUrl",
+    "HighResolutionIconUrl",
+    "SupportUrl",
+    "AppDomains",
+    "Hosts",
+    "Requirements",
+    "DefaultSettings",
+    "Permissions",
+    "VersionOverrides",
+  ];
   const found = children(manifest.documentElement).map((element) => element.localName ?? "");
   return found.join() === wanted.join() ? [] : [`the top elements are ${found.join(", ")}; they must be ${wanted.join(", ")}`];
 };
@@ -25,11 +45,14 @@ const runtimesFirst: Check = (manifest) => {
 
 const requirements: Check = (manifest) => {
   const sets = elements(manifest, "Set").map((set) => `${set.getAttribute("Name")} ${set.getAttribute("MinVersion")}`);
-  return ["SharedRuntime 1.1", "CustomFunctionsRuntime 1.3"].filter((wanted) => !sets.includes(wanted)).map((wanted) => `the requirement set ${wanted} is missing`);
+  return ["SharedRuntime 1.1", "CustomFunctionsRuntime 1.3"]
+    .filter((wanted) => !sets.includes(wanted))
+    .map((wanted) => `the requirement set ${wanted} is missing`);
 };
 
 /** With a shared runtime a pane of its own would start a second page. */
-const noTaskpaneId: Check = (manifest) => (elements(manifest, "TaskpaneId").length === 0 ? [] : ["TaskpaneId must not stand beside a shared runtime"]);
+const noTaskpaneId: Check = (manifest) =>
+  elements(manifest, "TaskpaneId").length === 0 ? [] : ["TaskpaneId must not stand beside a shared runtime"];
 
 const idLengths: Check = (manifest) =>
   elements(manifest, "*")
@@ -48,12 +71,17 @@ const textLengths: Check = (manifest) =>
 
 const residsResolve: Check = (manifest) => {
   const known = resources(manifest);
-  const used = elements(manifest, "*").map((element) => element.getAttribute("resid")).filter((id) => id !== null);
+  const used = elements(manifest, "*")
+    .map((element) => element.getAttribute("resid"))
+    .filter((id) => id !== null);
   return [...new Set(used)].filter((id) => !known.has(id)).map((id) => `resid "${id}" is not among the Resources`);
 };
 
 const httpsOnly: Check = (manifest) =>
-  [...elements(manifest, "*").map((element) => element.getAttribute("DefaultValue")), ...elements(manifest, "AppDomain").map((element) => element.textContent)]
+  [
+    ...elements(manifest, "*").map((element) => element.getAttribute("DefaultValue")),
+    ...elements(manifest, "AppDomain").map((element) => element.textContent),
+  ]
     .filter((value) => value !== null && /^[a-z]+:\/\//i.test(value) && !value.startsWith("https://"))
     .map((value) => `${value} is not https`);
 
@@ -64,7 +92,9 @@ const onePage: Check = (manifest) => {
     Runtime: elements(manifest, "Runtime")[0]?.getAttribute("resid"),
     Page: children(elements(manifest, "Page")[0] ?? null)[0]?.getAttribute("resid"),
     FunctionFile: elements(manifest, "FunctionFile")[0]?.getAttribute("resid"),
-    Action: children(action).find((element) => element.localName === "SourceLocation")?.getAttribute("resid"),
+    Action: children(action)
+      .find((element) => element.localName === "SourceLocation")
+      ?.getAttribute("resid"),
   };
   const words = Object.entries(places).map(([place, resid]) => `${place} ${resid ?? "nothing"}`);
   return new Set(Object.values(places)).size === 1 && places.Runtime ? [] : [`one page must serve all, but: ${words.join(", ")}`];
@@ -73,9 +103,30 @@ const onePage: Check = (manifest) => {
 /** No more than it takes to write a batch sheet, and no page from elsewhere in the pane. */
 const noMoreThanNeeded: Check = (manifest) => {
   const permissions = text(manifest, "Permissions");
-  const own = elements(manifest, "SourceLocation").map((place) => place.getAttribute("DefaultValue") ?? "").filter((address) => URL.canParse(address)).map((address) => new URL(address).origin);
-  const strangers = elements(manifest, "AppDomain").map((domain) => domain.textContent ?? "").filter((domain) => URL.canParse(domain) && domain.startsWith("https://") && !own.includes(new URL(domain).origin));
-  return [...(permissions === "ReadWriteDocument" ? [] : [`Permissions "${permissions}" is not ReadWriteDocument`]), ...strangers.map((domain) => `the AppDomain ${domain} is not where the add-in comes from`)];
+  const own = elements(manifest, "SourceLocation")
+    .map((place) => place.getAttribute("DefaultValue") ?? "")
+    .filter((address) => URL.canParse(address))
+    .map((address) => new URL(address).origin);
+  const strangers = elements(manifest, "AppDomain")
+    .map((domain) => domain.textContent ?? "")
+    .filter((domain) => URL.canParse(domain) && domain.startsWith("https://") && !own.includes(new URL(domain).origin));
+  return [
+    ...(permissions === "ReadWriteDocument" ? [] : [`Permissions "${permissions}" is not ReadWriteDocument`]),
+    ...strangers.map((domain) => `the AppDomain ${domain} is not where the add-in comes from`),
+  ];
 };
 
-export const ownChecks: readonly Check[] = [guid, version, order, runtimesFirst, requirements, noTaskpaneId, idLengths, textLengths, residsResolve, httpsOnly, onePage, noMoreThanNeeded];
+export const ownChecks: readonly Check[] = [
+  guid,
+  version,
+  order,
+  runtimesFirst,
+  requirements,
+  noTaskpaneId,
+  idLengths,
+  textLengths,
+  residsResolve,
+  httpsOnly,
+  onePage,
+  noMoreThanNeeded,
+];

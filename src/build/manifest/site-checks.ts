@@ -14,19 +14,29 @@ function fileAt(manifest: Document, site: Site, address: string): Buffer | undef
 }
 
 const startPage = (manifest: Document): string =>
-  elements(manifest, "DefaultSettings").flatMap((settings) => [...settings.getElementsByTagNameNS("*", "SourceLocation")])[0]?.getAttribute("DefaultValue") ?? "";
+  elements(manifest, "DefaultSettings")
+    .flatMap((settings) => [...settings.getElementsByTagNameNS("*", "SourceLocation")])[0]
+    ?.getAttribute("DefaultValue") ?? "";
 
 const filesExist: Check = (manifest, site) => {
   const addresses = [startPage(manifest), ...elements(manifest, "Url").map((entry) => entry.getAttribute("DefaultValue") ?? "")];
-  return [...new Set(addresses)].filter((address) => fileAt(manifest, site, address) === undefined).map((address) => `there is no file for ${address}`);
+  return [...new Set(addresses)]
+    .filter((address) => fileAt(manifest, site, address) === undefined)
+    .map((address) => `there is no file for ${address}`);
 };
 
 const icons: Check = (manifest, site) => {
   const known = resources(manifest);
   const ribbon = elements(manifest, "Icon").flatMap((icon) => {
-    const images = [...icon.getElementsByTagNameNS("*", "Image")].map((image) => ({ size: Number(image.getAttribute("size")), address: known.get(image.getAttribute("resid") ?? "") ?? "" }));
+    const images = [...icon.getElementsByTagNameNS("*", "Image")].map((image) => ({
+      size: Number(image.getAttribute("size")),
+      address: known.get(image.getAttribute("resid") ?? "") ?? "",
+    }));
     const missing = iconSizes.filter((size) => !images.some((image) => image.size === size));
-    return [...missing.map((size) => `an icon of ${size} px is missing on the ribbon`), ...images.flatMap(({ size, address }) => iconProblems(manifest, site, address, size))];
+    return [
+      ...missing.map((size) => `an icon of ${size} px is missing on the ribbon`),
+      ...images.flatMap(({ size, address }) => iconProblems(manifest, site, address, size)),
+    ];
   });
   const store = [
     { name: "IconUrl", size: 32 },
@@ -63,7 +73,8 @@ const sameFunctions: Check = (_, site) => {
 /** Runs functions.js as the classic script that it is, and notes what it registers, in either form that Excel offers. */
 export function associatedIds(script: string): string[] {
   const ids: string[] = [];
-  const associate = (first: string | Record<string, unknown>): void => void ids.push(...(typeof first === "string" ? [first] : Object.keys(first)));
+  const associate = (first: string | Record<string, unknown>): void =>
+    void ids.push(...(typeof first === "string" ? [first] : Object.keys(first)));
   vm.runInNewContext(script, { CustomFunctions: { associate, Error: class {} }, console });
   return ids;
 }

@@ -18,13 +18,16 @@ export function hashNames(folder: string, pages: readonly string[]): void {
   const names = new Map<string, string>();
   for (const page of pages.filter((page) => existsSync(path.join(folder, page)))) {
     const inFolder = path.posix.dirname(page);
-    const rewritten = readFileSync(path.join(folder, page), "utf8").replace(reference, (_, before: string, target: string, after: string) => {
-      const file = path.posix.join(inFolder, target);
-      if (hashed.test(file)) return `${before}${target}${after}`;
-      const name = names.get(file) ?? hashedName(folder, file);
-      names.set(file, name);
-      return `${before}${path.posix.join(path.posix.dirname(target), path.posix.basename(name))}${after}`;
-    });
+    const rewritten = readFileSync(path.join(folder, page), "utf8").replace(
+      reference,
+      (_, before: string, target: string, after: string) => {
+        const file = path.posix.join(inFolder, target);
+        if (hashed.test(file)) return `${before}${target}${after}`;
+        const name = names.get(file) ?? hashedName(folder, file);
+        names.set(file, name);
+        return `${before}${path.posix.join(path.posix.dirname(target), path.posix.basename(name))}${after}`;
+      },
+    );
     writeFileSync(path.join(folder, page), rewritten);
   }
   for (const [file, name] of names) {
@@ -34,7 +37,10 @@ export function hashNames(folder: string, pages: readonly string[]): void {
 }
 
 function hashedName(folder: string, file: string): string {
-  const hash = createHash("sha256").update(readFileSync(path.join(folder, file))).digest("hex").slice(0, 10);
+  const hash = createHash("sha256")
+    .update(readFileSync(path.join(folder, file)))
+    .digest("hex")
+    .slice(0, 10);
   const { dir, name, ext } = path.posix.parse(file);
   return path.posix.join(dir, `${name}.${hash}${ext}`);
 }

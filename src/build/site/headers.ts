@@ -23,7 +23,10 @@ const unframed = "; frame-ancestors 'self'";
 
 /** One rule for each place, and never two for one file: some servers would send both. */
 export function headerRules(site: string): HeaderRule[] {
-  const hashedIn = (folder: string) => (existsSync(path.join(site, folder)) ? readdirSync(path.join(site, folder)) : []).filter((name) => hashed.test(name)).map((name) => path.posix.join(folder, name));
+  const hashedIn = (folder: string) =>
+    (existsSync(path.join(site, folder)) ? readdirSync(path.join(site, folder)) : [])
+      .filter((name) => hashed.test(name))
+      .map((name) => path.posix.join(folder, name));
   const has = ({ place }: HeaderRule) => existsSync(path.join(site, place.replace(/\*$/, "")));
   return [
     // Excel on the web reads the list of functions from its own address.
@@ -47,7 +50,11 @@ export function headerRules(site: string): HeaderRule[] {
 
 /** `_headers`, as several hosts of static sites read it: a path, then its headers, indented. */
 export function headersFile(rules: readonly HeaderRule[], basePath: string): string {
-  const blocks = rules.flatMap(({ place, headers }) => addressesOf(place).map((address) => [basePath + address, ...Object.entries(headers).map(([name, value]) => `  ${name}: ${value}`)].join("\n")));
+  const blocks = rules.flatMap(({ place, headers }) =>
+    addressesOf(place).map((address) =>
+      [basePath + address, ...Object.entries(headers).map(([name, value]) => `  ${name}: ${value}`)].join("\n"),
+    ),
+  );
   return `# Put this file at the root of the site. Paths begin there.\n${blocks.join("\n\n")}\n`;
 }
 
@@ -61,7 +68,9 @@ function addressesOf(place: string): string[] {
 export function otherServersNote(rules: readonly HeaderRule[], base: string): string {
   const groups = new Map<string, string[]>();
   for (const { place, headers } of rules) {
-    const lines = Object.entries(headers).map(([name, value]) => `    ${name}: ${value}`).join("\n");
+    const lines = Object.entries(headers)
+      .map(([name, value]) => `    ${name}: ${value}`)
+      .join("\n");
     groups.set(lines, [...(groups.get(lines) ?? []), place]);
   }
   const said = [...groups].map(([lines, places]) => `${places.join("\n")}\n${lines}`);

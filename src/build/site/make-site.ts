@@ -17,7 +17,8 @@ const bundled = ["functions.js", "taskpane.html", "taskpane.js", "taskpane.css",
 export function makeSite(base: string, dist: string, site: string): void {
   rmSync(site, { recursive: true, force: true });
   mkdirSync(site, { recursive: true });
-  for (const name of bundled) if (existsSync(path.join(dist, name))) cpSync(path.join(dist, name), path.join(site, name), { recursive: true });
+  for (const name of bundled)
+    if (existsSync(path.join(dist, name))) cpSync(path.join(dist, name), path.join(site, name), { recursive: true });
   writeAddinFiles(site, base);
   // Whoever types the folder's address finds out how to get the add-in.
   cpSync(path.join(site, "install.html"), path.join(site, "index.html"));

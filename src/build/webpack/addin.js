@@ -24,7 +24,13 @@ export function addinConfig() {
     module: {
       rules: [
         ...config.module.rules,
-        { test: /\.ts$/, include: fromRoot("src/functions"), issuerLayer: "worksheet", enforce: "pre", loader: fromRoot("src/build/webpack/without-words-loader.mjs") },
+        {
+          test: /\.ts$/,
+          include: fromRoot("src/functions"),
+          issuerLayer: "worksheet",
+          enforce: "pre",
+          loader: fromRoot("src/build/webpack/without-words-loader.mjs"),
+        },
         { test: /\.css$/, use: [MiniCssExtractPlugin.loader, "css-loader"] },
       ],
     },

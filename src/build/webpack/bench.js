@@ -13,7 +13,13 @@ export function benchConfig() {
     ...config,
     target: ["web", "es2022"],
     entry: { bench: "./src/bench/page/main.ts", "office-stand-in": "./src/bench/page/office-stand-in.ts" },
-    output: { path: fromRoot("dist/bench"), filename: "[name].js", chunkFilename: "parts/[name].[contenthash:10].js", assetModuleFilename: "[name][ext]", publicPath: "auto" },
+    output: {
+      path: fromRoot("dist/bench"),
+      filename: "[name].js",
+      chunkFilename: "parts/[name].[contenthash:10].js",
+      assetModuleFilename: "[name][ext]",
+      publicPath: "auto",
+    },
     module: {
       rules: [
         ...config.module.rules,
@@ -25,7 +31,13 @@ export function benchConfig() {
     plugins: [
       new fastProperties.CheckPlugin(),
       new MiniCssExtractPlugin({ filename: "[name].css", chunkFilename: "parts/[name].[contenthash:10].css", ignoreOrder: true }),
-      new HtmlWebpackPlugin({ filename: "index.html", chunks: ["bench"], scriptLoading: "defer", template: fromRoot("src/bench/page/index.html"), templateParameters: { policy: policies.bench } }),
+      new HtmlWebpackPlugin({
+        filename: "index.html",
+        chunks: ["bench"],
+        scriptLoading: "defer",
+        template: fromRoot("src/bench/page/index.html"),
+        templateParameters: { policy: policies.bench },
+      }),
     ],
   };
 }

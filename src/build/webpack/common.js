@@ -21,18 +21,32 @@ export function commonConfig(name) {
     mode: "production",
     devtool: false,
     // One folder for each set: a change in one does not throw away what is known about the others.
-    cache: { type: "filesystem", name, cacheDirectory: fromRoot(".cache/webpack"), buildDependencies: { config: [fromRoot("src/build/webpack/")] } },
+    cache: {
+      type: "filesystem",
+      name,
+      cacheDirectory: fromRoot(".cache/webpack"),
+      buildDependencies: { config: [fromRoot("src/build/webpack/")] },
+    },
     resolve: { extensions: [".ts", ".tsx", ".js", ".mjs"] },
     module: {
       rules: [
-        { test: /\.tsx?$/, include: fromRoot("src"), loader: "esbuild-loader", options: { target: language, tsconfig: fromRoot("tsconfig.json") } },
+        {
+          test: /\.tsx?$/,
+          include: fromRoot("src"),
+          loader: "esbuild-loader",
+          options: { target: language, tsconfig: fromRoot("tsconfig.json") },
+        },
         // Some published modules leave the ending off their own imports although they say "type": "module".
         { test: /\.m?js$/, resolve: { fullySpecified: false } },
       ],
     },
     // Without a format esbuild leaves webpack's own wrapping alone. Told to make a script of it, it takes a bundle that
     // mentions `exports` for a CommonJS module and wraps it once more, and the browser then reads 7 MB twice: 0.9 s.
-    optimization: { minimizer: [new EsbuildPlugin({ target: language, css: true, legalComments: "none", format: undefined })], splitChunks: false, runtimeChunk: false },
+    optimization: {
+      minimizer: [new EsbuildPlugin({ target: language, css: true, legalComments: "none", format: undefined })],
+      splitChunks: false,
+      runtimeChunk: false,
+    },
     // The size of the bundles is held by `npm run bench`, against the targets that we set ourselves.
     performance: { hints: false },
     stats: "errors-warnings",

@@ -32,7 +32,8 @@ export default function withoutWords(source) {
  */
 function wordsIn(call, source) {
   const [description] = call.arguments;
-  if (description === undefined || !ts.isObjectLiteralExpression(description)) throw new Error("describeFunction is to be called with the description written out in place");
+  if (description === undefined || !ts.isObjectLiteralExpression(description))
+    throw new Error("describeFunction is to be called with the description written out in place");
   return description.properties
     .filter((property) => property.name !== undefined && words.has(property.name.getText()))
     .map((property) => ({ from: property.getFullStart(), to: property.end + (source[property.end] === "," ? 1 : 0) }));
@@ -50,11 +51,13 @@ function explainersOf(file) {
   for (const statement of file.statements) {
     if (ts.isImportDeclaration(statement) && /\/vocabulary"$/.test(statement.moduleSpecifier.getText())) {
       const names = statement.importClause?.namedBindings;
-      if (names !== undefined && ts.isNamedImports(names)) for (const { name } of names.elements) places.set(name.text, name.text === "list" ? 1 : 0);
+      if (names !== undefined && ts.isNamedImports(names))
+        for (const { name } of names.elements) places.set(name.text, name.text === "list" ? 1 : 0);
     }
     if (ts.isVariableStatement(statement)) {
       for (const { name, initializer } of statement.declarationList.declarations) {
-        if (initializer !== undefined && ts.isArrowFunction(initializer) && initializer.parameters[0]?.name.getText() === "doc") places.set(name.getText(), 0);
+        if (initializer !== undefined && ts.isArrowFunction(initializer) && initializer.parameters[0]?.name.getText() === "doc")
+          places.set(name.getText(), 0);
       }
     }
   }
@@ -71,7 +74,12 @@ function explainersOf(file) {
  */
 function explanationIn(node, explainers) {
   const place = ts.isCallExpression(node) ? explainers.get(node.expression.getText()) : undefined;
-  const text = ts.isPropertyAssignment(node) && node.name.getText() === "doc" ? node.initializer : ts.isCallExpression(node) && place !== undefined ? node.arguments[place] : undefined;
+  const text =
+    ts.isPropertyAssignment(node) && node.name.getText() === "doc"
+      ? node.initializer
+      : ts.isCallExpression(node) && place !== undefined
+        ? node.arguments[place]
+        : undefined;
   return text !== undefined && (ts.isStringLiteralLike(text) || ts.isTemplateExpression(text)) ? text : undefined;
 }
 
@@ -80,4 +88,7 @@ function explanationIn(node, explainers) {
  *
  * @param {Cut[]} cuts
  */
-const outermost = (cuts) => cuts.filter((cut) => !cuts.some((other) => other !== cut && other.from <= cut.from && other.to >= cut.to)).sort((one, other) => one.from - other.from);
+const outermost = (cuts) =>
+  cuts
+    .filter((cut) => !cuts.some((other) => other !== cut && other.from <= cut.from && other.to >= cut.to))
+    .sort((one, other) => one.from - other.from);

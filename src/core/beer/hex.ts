@@ -44,5 +44,8 @@ export function hexOfSrm(srm: number, glassCm: number): string {
 function screenByte(linear: number): string {
   const light = Math.min(1, Math.max(0, linear));
   const encoded = light <= 0.0031308 ? 12.92 * light : 1.055 * light ** (1 / 2.4) - 0.055;
-  return Math.round(255 * encoded).toString(16).toUpperCase().padStart(2, "0");
+  return Math.round(255 * encoded)
+    .toString(16)
+    .toUpperCase()
+    .padStart(2, "0");
 }

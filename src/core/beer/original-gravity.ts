@@ -15,7 +15,10 @@ const highestGravity = 1.2;
 export function originalGravityFromAlcohol(abvPercent: number, finalGravity: number): number {
   const most = alcoholByVolume(highestGravity, finalGravity);
   if (abvPercent > most) {
-    throw new BrewingError("unsolvable", `${abvPercent} % alcohol at final_gravity ${finalGravity.toFixed(3)} would take a wort above 1.200 (which gives ${most.toFixed(1)} %)`);
+    throw new BrewingError(
+      "unsolvable",
+      `${abvPercent} % alcohol at final_gravity ${finalGravity.toFixed(3)} would take a wort above 1.200 (which gives ${most.toFixed(1)} %)`,
+    );
   }
   return bisect((originalGravity) => alcoholByVolume(originalGravity, finalGravity) - abvPercent, finalGravity, highestGravity);
 }

@@ -22,7 +22,10 @@ export function gravityFromRefractometerReadings(originalBrix: number, brix: num
   const gravity = 1 - 0.00085683 * original + (0.0034941 * brix) / wortCorrection;
   const attenuationPercent = (100 * (original - platoFromGravity(gravity))) / original;
   if (attenuationPercent < leastAttenuationPercent) {
-    throw new BrewingError("uncovered", `brix after original_brix comes to ${attenuationPercent.toFixed(0)} % attenuation; Terrill's curve covers ${leastAttenuationPercent} % and more: use a hydrometer until then`);
+    throw new BrewingError(
+      "uncovered",
+      `brix after original_brix comes to ${attenuationPercent.toFixed(0)} % attenuation; Terrill's curve covers ${leastAttenuationPercent} % and more: use a hydrometer until then`,
+    );
   }
   return gravity;
 }

@@ -17,7 +17,10 @@ export interface Style {
 const styleOf = (line: string): Style => {
   const words = line.split(" ");
   const numbers = words.slice(-10).map(Number);
-  const range = (place: number, from: (printed: number) => number): Range => [from(numbers[2 * place] ?? NaN), from(numbers[2 * place + 1] ?? NaN)];
+  const range = (place: number, from: (printed: number) => number): Range => [
+    from(numbers[2 * place] ?? NaN),
+    from(numbers[2 * place + 1] ?? NaN),
+  ];
   const gravity = (points: number): number => (1000 + points) / 1000;
   const asPrinted = (printed: number): number => printed;
   return {

@@ -34,7 +34,11 @@ const stirringMinutes = 1;
 
 /** Refuses an addition that would have to go in before the boil begins. */
 function requireWithinBoil(name: string, minutes: number, boilMinutes: number): void {
-  if (minutes > boilMinutes) throw new BrewingError("impossible", `boil_minutes is ${boilMinutes} min, but ${name} is to boil ${minutes} min; boil longer, or correct the minutes`);
+  if (minutes > boilMinutes)
+    throw new BrewingError(
+      "impossible",
+      `boil_minutes is ${boilMinutes} min, but ${name} is to boil ${minutes} min; boil longer, or correct the minutes`,
+    );
 }
 
 /**
@@ -48,22 +52,37 @@ function requireWithinBoil(name: string, minutes: number, boilMinutes: number): 
  * @returns events with `minute` from the start of the day
  * @throws BrewingError "impossible" for a hop that is to boil longer than the boil
  */
-export function brewDay(steps: readonly Step[], hops: readonly HopAddition[], boilMinutes: number, stand: StandTimes = { minutes: 0, afterMinutes: 0 }): Event[] {
-  const hopsAt = (place: WhenAdded, minute?: number): Event[] => hops.filter(({ added }) => added === place).map((hop) => ({ kind: "hop", hop, ...(minute !== undefined && { minute }) }));
-  const before = inARow(steps.filter(({ part }) => part === "before"), 0);
+export function brewDay(
+  steps: readonly Step[],
+  hops: readonly HopAddition[],
+  boilMinutes: number,
+  stand: StandTimes = { minutes: 0, afterMinutes: 0 },
+): Event[] {
+  const hopsAt = (place: WhenAdded, minute?: number): Event[] =>
+    hops.filter(({ added }) => added === place).map((hop) => ({ kind: "hop", hop, ...(minute !== undefined && { minute }) }));
+  const before = inARow(
+    steps.filter(({ part }) => part === "before"),
+    0,
+  );
   const boilBegins = before.endsAt;
   const heating = before.events.at(-1);
   const flameOut = boilBegins + boilMinutes;
   const boils = boilMinutes > 0;
   // Without a boil the last minutes of heating take its place: what is to be soaked is soaked by the end of them.
   const room = boils ? boilMinutes : boilBegins - (heating?.minute ?? boilBegins);
-  const boil = inTheBoil(steps, hops, boilMinutes, room).map(({ left, wanted, ...what }) => ({ wanted, event: { ...what, minute: flameOut - left, ...(boils && { boilMinute: boilMinutes - left }) } }));
+  const boil = inTheBoil(steps, hops, boilMinutes, room).map(({ left, wanted, ...what }) => ({
+    wanted,
+    event: { ...what, minute: flameOut - left, ...(boils && { boilMinute: boilMinutes - left }) },
+  }));
   const eventsWhere = (holds: (wanted: number) => boolean): Event[] => boil.filter(({ wanted }) => holds(wanted)).map(({ event }) => event);
   const atFlameOut = eventsWhere((wanted) => wanted <= 0);
   const stirred = flameOut + (atFlameOut.some(({ kind }) => kind === "hop") ? stirringMinutes : 0);
   const standHops = hopsAt("stand", stirred + stand.afterMinutes);
   const stands = stand.minutes > 0 || standHops.length > 0;
-  const after = inARow(steps.filter(({ part }) => part === "after"), stands ? stirred + stand.afterMinutes + Math.max(stand.minutes, stirringMinutes) : stirred);
+  const after = inARow(
+    steps.filter(({ part }) => part === "after"),
+    stands ? stirred + stand.afterMinutes + Math.max(stand.minutes, stirringMinutes) : stirred,
+  );
   return [
     ...before.events.slice(0, -1),
     ...hopsAt("first wort", heating?.minute ?? 0),
@@ -79,7 +98,9 @@ export function brewDay(steps: readonly Step[], hops: readonly HopAddition[], bo
   ];
 }
 
-type InBoil = { readonly wanted: number; readonly left: number } & ({ readonly kind: "step"; readonly step: Step } | { readonly kind: "hop"; readonly hop: HopAddition });
+type InBoil = { readonly wanted: number; readonly left: number } & (
+  { readonly kind: "step"; readonly step: Step } | { readonly kind: "hop"; readonly hop: HopAddition }
+);
 
 /** Steps and hops of the boil, those with most of it left first. */
 function inTheBoil(steps: readonly Step[], hops: readonly HopAddition[], boilMinutes: number, room: number): InBoil[] {
@@ -88,7 +109,9 @@ function inTheBoil(steps: readonly Step[], hops: readonly HopAddition[], boilMin
     requireWithinBoil(hop.hop === "" ? "a hop without a name" : hop.hop, hop.added, boilMinutes);
     return [{ kind: "hop", hop, wanted: hop.added, left: hop.added }];
   });
-  const vessels = steps.filter(({ part }) => part === "boil").map((step): InBoil => ({ kind: "step", step, wanted: step.minutes, left: Math.min(step.minutes, room) }));
+  const vessels = steps
+    .filter(({ part }) => part === "boil")
+    .map((step): InBoil => ({ kind: "step", step, wanted: step.minutes, left: Math.min(step.minutes, room) }));
   return [...vessels, ...additions].sort((one, other) => other.left - one.left);
 }
 

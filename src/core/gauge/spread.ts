@@ -30,7 +30,12 @@ export function spreadOf(measurand: Measurand, inputs: readonly number[], spread
 }
 
 /** Undefined where the function is not straight enough over the spreads. */
-export function linearSpread(measurand: Measurand, inputs: readonly number[], spreads: readonly number[], here: number): number | undefined {
+export function linearSpread(
+  measurand: Measurand,
+  inputs: readonly number[],
+  spreads: readonly number[],
+  here: number,
+): number | undefined {
   const moved = (steps: readonly number[]) => measurand(inputs.map((value, index) => value + (steps[index] ?? 0)));
   const shares: number[] = [];
   for (const [index, spread] of spreads.entries()) {
@@ -74,7 +79,8 @@ export function sampledSpread(measurand: Measurand, inputs: readonly number[], s
     const result = measurand(moved);
     if (result !== undefined) results.push(result);
   }
-  if (results.length < draws / 10) throw new BrewingError("unsolvable", "most values within the ± have no answer: the ± given is too wide, or an input stands at a limit");
+  if (results.length < draws / 10)
+    throw new BrewingError("unsolvable", "most values within the ± have no answer: the ± given is too wide, or an input stands at a limit");
   results.sort((one, other) => one - other);
   return (quantile(results, 0.975) - quantile(results, 0.025)) / 2;
 }

@@ -28,7 +28,10 @@ function coilEffectiveness({ flowLPerMinute, coilKwPerK }: Chiller): number {
 export function chillingMinutes(volumeL: number, fromC: number, toC: number, chiller: Chiller): number {
   if (toC > fromC) throw new BrewingError("impossible", "to is above from: there is nothing to chill (to warm it, see GYLE.HEAT.WARM)");
   if (toC <= chiller.tapTemperatureC) {
-    throw new BrewingError("unsolvable", "to must be above tap_temperature: tap water cannot cool wort below itself; stop a few degrees above it and let a cold room or iced water do the rest");
+    throw new BrewingError(
+      "unsolvable",
+      "to must be above tap_temperature: tap water cannot cool wort below itself; stop a few degrees above it and let a cold room or iced water do the rest",
+    );
   }
   const ratePerMinute = (chiller.flowLPerMinute * coilEffectiveness(chiller)) / volumeL;
   return Math.log((fromC - chiller.tapTemperatureC) / (toC - chiller.tapTemperatureC)) / ratePerMinute;

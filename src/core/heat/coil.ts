@@ -15,10 +15,15 @@ export interface ChillingReading {
  *   tap water, or lost more heat than that much water can carry away
  */
 export function coilKwPerK(readings: readonly ChillingReading[], volumeL: number, tapTemperatureC: number, flowLPerMinute: number): number {
-  if (readings.some(({ wortC }) => wortC <= tapTemperatureC)) throw new BrewingError("impossible", "temperatures must all be above tap_temperature");
+  if (readings.some(({ wortC }) => wortC <= tapTemperatureC))
+    throw new BrewingError("impossible", "temperatures must all be above tap_temperature");
   const effectiveness = (coolingRatePerMinute(readings, tapTemperatureC) * volumeL) / flowLPerMinute;
   if (effectiveness <= 0) throw new BrewingError("impossible", "temperatures do not fall: there is no chilling to learn from");
-  if (effectiveness >= 1) throw new BrewingError("impossible", "flow is too little: the wort cooled faster than that much water can carry away; check flow, volume and minutes");
+  if (effectiveness >= 1)
+    throw new BrewingError(
+      "impossible",
+      "flow is too little: the wort cooled faster than that much water can carry away; check flow, volume and minutes",
+    );
   return -Math.log(1 - effectiveness) * (flowLPerMinute / 60) * heatKjPerLitreKelvin;
 }
 
@@ -28,6 +33,7 @@ function coolingRatePerMinute(readings: readonly ChillingReading[], tapTemperatu
   const x0 = mean(points.map(({ x }) => x));
   const y0 = mean(points.map(({ y }) => y));
   const spread = points.reduce((sum, { x }) => sum + (x - x0) ** 2, 0);
-  if (points.length < 2 || spread === 0) throw new BrewingError("unsolvable", "minutes and temperatures need two readings at different times, better five or six");
+  if (points.length < 2 || spread === 0)
+    throw new BrewingError("unsolvable", "minutes and temperatures need two readings at different times, better five or six");
   return -points.reduce((sum, { x, y }) => sum + (x - x0) * (y - y0), 0) / spread;
 }

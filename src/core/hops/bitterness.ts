@@ -35,10 +35,14 @@ export const alphaMgPerL = (massG: number, alphaPercent: number, volumeL: number
  */
 export function bitternessIbu({ massG, alphaPercent, added }: HopAddition, boil: Boil): number {
   if (added === "dry") return 0;
-  return alphaMgPerL(massG, alphaPercent, boil.volumeL) * (added === "stand" ? gainedAfter(0, "stand", boil) : utilisationOf(added === "first wort" ? boil.minutes : added, boil));
+  return (
+    alphaMgPerL(massG, alphaPercent, boil.volumeL) *
+    (added === "stand" ? gainedAfter(0, "stand", boil) : utilisationOf(added === "first wort" ? boil.minutes : added, boil))
+  );
 }
 
-const utilisationOf = (minutes: number, boil: Boil): number => hopUtilisation(minutes, boil.gravity, boil.model, boil.boilsAtC) + gainedAfter(minutes, "by flame-out", boil);
+const utilisationOf = (minutes: number, boil: Boil): number =>
+  hopUtilisation(minutes, boil.gravity, boil.model, boil.boilsAtC) + gainedAfter(minutes, "by flame-out", boil);
 
 /** What comes on top after flame-out; hops that boiled for hours lose a little instead, which is left out. */
 function gainedAfter(boiledMinutes: number, added: "by flame-out" | "stand", { boilsAtC, gravity, after }: Boil): number {

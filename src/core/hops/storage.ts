@@ -11,7 +11,13 @@ export const hopPackages = Object.keys(packageFactors) as readonly HopPackage[];
  * @param temperatureC of storage, -40 to 40 °C
  * @param lossPercent share of the alpha acid that the variety loses in 180 days at 20 °C in the open, 0 to below 100 %
  */
-export function agedAlphaPercent(alphaPercent: number, days: number, temperatureC: number, lossPercent: number, container: HopPackage): number {
+export function agedAlphaPercent(
+  alphaPercent: number,
+  days: number,
+  temperatureC: number,
+  lossPercent: number,
+  container: HopPackage,
+): number {
   const ratePerDay = -Math.log(1 - lossPercent / 100) / 180;
   const temperatureFactor = 2 ** ((temperatureC - 20) / 15);
   return alphaPercent * Math.exp(-ratePerDay * temperatureFactor * packageFactors[container] * days);

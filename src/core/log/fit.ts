@@ -67,11 +67,16 @@ export function fitFermentation(readings: readonly Reading[], known: KnownOfBeer
   const newest = groups.at(-1);
   if (first === undefined || newest === undefined || groups.length < 2) throw tooEarly("at least two readings are needed");
   const { state } = standingOf(readings, 0.001, known);
-  if (state === "rising") throw new BrewingError("impossible", "the newest reading stands above an earlier one; measure again and clear the wrong row (a curve cannot follow sugar or fruit added later)");
+  if (state === "rising")
+    throw new BrewingError(
+      "impossible",
+      "the newest reading stands above an earlier one; measure again and clear the wrong row (a curve cannot follow sugar or fruit added later)",
+    );
   const highest = Math.max(...groups.map(({ gravity }) => gravity));
   const upper = Math.max(known.originalGravity ?? first.gravity, highest);
   const fallen = Math.max(upper - newest.gravity, 0);
-  if (fallen < realFall - hair) throw tooEarly(`gravity has fallen by ${fallen.toFixed(3)}, and a curve needs ${realFall.toFixed(3)} or more`);
+  if (fallen < realFall - hair)
+    throw tooEarly(`gravity has fallen by ${fallen.toFixed(3)}, and a curve needs ${realFall.toFixed(3)} or more`);
 
   const final = finalBeforehand(state, upper, newest.gravity, known);
   const span = Math.max(newest.day - first.day, 0.25);
@@ -84,21 +89,43 @@ export function fitFermentation(readings: readonly Reading[], known: KnownOfBeer
   const beliefs = beliefsOf(upper, known.originalGravity !== undefined, final, span);
   const bounds: Bounds = {
     // A beer at rest does not go on falling.
-    least: [highest - 0.002, state === "steady" || state === "stalled" ? newest.gravity : Math.min(lowestPossibleGravity(upper), newest.gravity), Math.log(0.01), -2 * span - 5, shapes.least],
+    least: [
+      highest - 0.002,
+      state === "steady" || state === "stalled" ? newest.gravity : Math.min(lowestPossibleGravity(upper), newest.gravity),
+      Math.log(0.01),
+      -2 * span - 5,
+      shapes.least,
+    ],
     most: [1.2, newest.gravity, Math.log(6), 3 * span + 30, shapes.most],
   };
-  const starts = [[0.5, 0.3], [0.3, 0.6], [1.2, 0.15]].map(([middle = 0, steepness = 0]) => [upper, final.value, Math.log(steepness), middle * span, 0]);
-  const [best] = starts.map((guess) => leastSquares(richardsModel, points, guess, bounds, beliefs)).sort((one, other) => one.sumOfSquares - other.sumOfSquares);
+  const starts = [
+    [0.5, 0.3],
+    [0.3, 0.6],
+    [1.2, 0.15],
+  ].map(([middle = 0, steepness = 0]) => [upper, final.value, Math.log(steepness), middle * span, 0]);
+  const [best] = starts
+    .map((guess) => leastSquares(richardsModel, points, guess, bounds, beliefs))
+    .sort((one, other) => one.sumOfSquares - other.sumOfSquares);
   const all = starts[0]?.map((_, index) => index) ?? [];
   const covariance = best && inverseOfPositiveDefinite(normalEquations(richardsModel, best.parameters, points, all, beliefs).matrix);
   const factor = covariance && choleskyFactor(covariance);
   if (!best || !covariance || !factor) throw tooEarly("the readings cannot be followed yet");
 
   const scatter = Math.max(1, Math.sqrt(best.sumOfSquares / points.length));
-  const dated = (parameters: readonly number[]): FermentationCurve => asCurve(parameters.map((value, index) => (index === 3 ? value + first.day : value)));
+  const dated = (parameters: readonly number[]): FermentationCurve =>
+    asCurve(parameters.map((value, index) => (index === 3 ? value + first.day : value)));
   const curve = dated(best.parameters);
   const ofSlopes = (slopes: readonly number[]): number =>
-    scatter * Math.sqrt(Math.max(slopes.reduce((sum, one, row) => sum + slopes.reduce((line, other, column) => line + one * other * (covariance[row]?.[column] ?? 0), 0), 0), 0));
+    scatter *
+    Math.sqrt(
+      Math.max(
+        slopes.reduce(
+          (sum, one, row) => sum + slopes.reduce((line, other, column) => line + one * other * (covariance[row]?.[column] ?? 0), 0),
+          0,
+        ),
+        0,
+      ),
+    );
   const stillToFall = Math.max(gravityOnDay(curve, newest.day) - curve.lowerGravity, 0);
   return {
     curve,
@@ -115,10 +142,12 @@ export function fitFermentation(readings: readonly Reading[], known: KnownOfBeer
       return coverage * Math.hypot(ofSlopes(slopes), fallPerDay * paceError * ahead, finalError * sinceNewest);
     },
     possible: fixedDraws().map((draw) => ({
-      curve: dated(best.parameters.map((value, row) => {
-        const moved = value + scatter * (factor[row] ?? []).reduce((sum, entry, column) => sum + entry * (draw[column] ?? 0), 0);
-        return Math.min(Math.max(moved, bounds.least[row] ?? -Infinity), bounds.most[row] ?? Infinity);
-      })),
+      curve: dated(
+        best.parameters.map((value, row) => {
+          const moved = value + scatter * (factor[row] ?? []).reduce((sum, entry, column) => sum + entry * (draw[column] ?? 0), 0);
+          return Math.min(Math.max(moved, bounds.least[row] ?? -Infinity), bounds.most[row] ?? Infinity);
+        }),
+      ),
       pace: draw[5] ?? 0,
       tail: draw[6] ?? 0,
     })),
@@ -136,7 +165,10 @@ function fixedDraws(): readonly (readonly number[])[] {
 }
 
 /** The curve on a day with its 95 % band, which, like the curve, stays between the two ends with what they are good to. */
-export function bandOnDay({ curve, plusOrMinusOn, originalPlusOrMinus, finalPlusOrMinus }: FermentationFit, day: number): { gravity: number; low: number; high: number } {
+export function bandOnDay(
+  { curve, plusOrMinusOn, originalPlusOrMinus, finalPlusOrMinus }: FermentationFit,
+  day: number,
+): { gravity: number; low: number; high: number } {
   const gravity = gravityOnDay(curve, day);
   const half = plusOrMinusOn(day);
   const lowest = Math.max(curve.lowerGravity - finalPlusOrMinus, lowestPossibleGravity(curve.upperGravity));

@@ -41,14 +41,18 @@ export function forecastOf(fit: FermentationFit, firstDay: number): Forecast {
   const shareDone = (curve.upperGravity - gravityOnDay(curve, newest.day)) / (curve.upperGravity - curve.lowerGravity);
   if (shareDone < least.shareOfFall) throw tooEarly("about a third of the way down is needed");
   const eaten = (curve.upperGravity - newest.gravity) / (curve.upperGravity - 1);
-  if ((!fit.endExpected && eaten < least.attenuation) || fit.finalPlusOrMinus > Math.max(vague.gravity, vague.points * (curve.upperGravity - 1))) {
+  if (
+    (!fit.endExpected && eaten < least.attenuation) ||
+    fit.finalPlusOrMinus > Math.max(vague.gravity, vague.points * (curve.upperGravity - 1))
+  ) {
     throw tooEarly("the readings do not show yet where the curve will end; give the expected gravity, or wait");
   }
   const days = fit.possible.map((course) => endOf(course, newest.day)).sort((one, other) => one - other);
   const at = (share: number): number => days[Math.round(share * (days.length - 1))] ?? newest.day;
   const [early, late] = [at(outside), at(1 - outside)];
   const dayPlusOrMinus = (late - early) / 2;
-  if (dayPlusOrMinus > Math.max(vague.times * (newest.day - firstDay), vague.days)) throw tooEarly(`the day of the end is known to ± ${dayPlusOrMinus.toFixed(0)} days only; read again tomorrow`);
+  if (dayPlusOrMinus > Math.max(vague.times * (newest.day - firstDay), vague.days))
+    throw tooEarly(`the day of the end is known to ± ${dayPlusOrMinus.toFixed(0)} days only; read again tomorrow`);
   return {
     finalGravity: curve.lowerGravity,
     finalGravityPlusOrMinus: fit.finalPlusOrMinus,

@@ -7,6 +7,6 @@ import { platoFromGravity, gravityFromPlato } from "../wort/plato";
  * @param originalGravity specific gravity of the wort, 0.98 to 1.2
  */
 export function lowestPossibleGravity(originalGravity: number): number {
-  const dry = gravityFromPlato(-0.1808 / 0.8192 * Math.max(platoFromGravity(originalGravity), 0));
+  const dry = gravityFromPlato((-0.1808 / 0.8192) * Math.max(platoFromGravity(originalGravity), 0));
   return Math.max(dry, 0.98);
 }

@@ -27,14 +27,21 @@ export interface FinalBeforehand {
 export function finalBeforehand(state: Steadiness, upper: number, newest: number, { expectedGravity }: KnownOfBeer): FinalBeforehand {
   if (state === "steady" || state === "stalled") return { value: newest, deviation: readingUncertainty };
   const points = upper - 1;
-  if (expectedGravity === undefined) return { value: 1 + (1 - usualAttenuation.mean) * points, deviation: usualAttenuation.deviation * points };
+  if (expectedGravity === undefined)
+    return { value: 1 + (1 - usualAttenuation.mean) * points, deviation: usualAttenuation.deviation * points };
   return { value: expectedGravity, deviation: attenuationDeviation * points };
 }
 
 /** What is known of the five numbers of a curve before it is fitted, in their order. */
 export function beliefsOf(upper: number, isGiven: boolean, final: FinalBeforehand, span: number): Beliefs {
   const original = isGiven ? originalGiven : originalUnread;
-  return [belief(upper + original.above, original.deviation), belief(final.value, final.deviation), belief(usualSteepness.mean, usualSteepness.deviation), belief(span / 2, halfDayDeviation), belief(usualShape.mean, usualShape.deviation)];
+  return [
+    belief(upper + original.above, original.deviation),
+    belief(final.value, final.deviation),
+    belief(usualSteepness.mean, usualSteepness.deviation),
+    belief(span / 2, halfDayDeviation),
+    belief(usualShape.mean, usualShape.deviation),
+  ];
 }
 
 const belief = (value: number, deviation: number): Belief => ({ value, weight: 1 / deviation ** 2 });

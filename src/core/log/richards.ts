@@ -50,10 +50,22 @@ export function dayWithin({ upperGravity, lowerGravity, steepnessPerDay, halfDay
 }
 
 /** The five numbers in the order in which they are fitted: gravity, gravity, ln of a share per day, day, shape. */
-export const asList = ({ upperGravity, lowerGravity, steepnessPerDay, halfDay, shape }: FermentationCurve): number[] => [upperGravity, lowerGravity, Math.log(steepnessPerDay), halfDay, shape];
+export const asList = ({ upperGravity, lowerGravity, steepnessPerDay, halfDay, shape }: FermentationCurve): number[] => [
+  upperGravity,
+  lowerGravity,
+  Math.log(steepnessPerDay),
+  halfDay,
+  shape,
+];
 
 /** The curve of five such numbers. */
-export const asCurve = ([upperGravity = 1, lowerGravity = 1, lnSteepness = 0, halfDay = 0, shape = 1]: readonly number[]): FermentationCurve => ({
+export const asCurve = ([
+  upperGravity = 1,
+  lowerGravity = 1,
+  lnSteepness = 0,
+  halfDay = 0,
+  shape = 1,
+]: readonly number[]): FermentationCurve => ({
   upperGravity,
   lowerGravity,
   steepnessPerDay: Math.exp(lnSteepness),
@@ -79,6 +91,12 @@ export const richardsModel: Model = {
     // d done / d along: left × done^(1 + shape).
     const bend = done === 0 || base <= 0 ? 0 : (left * done) / base;
     const moved = (by: number): number => shareDone(rateOf(steepness, shape + by) * (day - halfDay), shape + by);
-    return [1 - done, done, -fall * bend * (done === 0 ? 0 : along), fall * bend * rate, (-fall * (moved(step) - moved(-step))) / (2 * step)];
+    return [
+      1 - done,
+      done,
+      -fall * bend * (done === 0 ? 0 : along),
+      fall * bend * rate,
+      (-fall * (moved(step) - moved(-step))) / (2 * step),
+    ];
   },
 };

@@ -54,7 +54,8 @@ export const risen = { few: 2, many: 3 } as const;
 export const hair = 1e-9;
 
 /** The verdict alone, as `standingOf` gives it. */
-export const steadiness = (readings: readonly Reading[], tolerance: number, known: KnownOfBeer = {}): Steadiness => standingOf(readings, tolerance, known).state;
+export const steadiness = (readings: readonly Reading[], tolerance: number, known: KnownOfBeer = {}): Steadiness =>
+  standingOf(readings, tolerance, known).state;
 
 /**
  * Whether a fermentation is over.
@@ -100,22 +101,37 @@ export function standingOf(readings: readonly Reading[], tolerance: number, know
   const newer = meanOf(recent.filter(({ day }) => newest.day - day <= parts.newerThan + hair));
   const reference = readings.findLast(({ day }) => newest.day - day >= almostADay - hair);
   if (reference === undefined) return { state: "working" };
-  const rise = dense ? (older && newer ? newer.gravity - older.gravity : 0) : newest.gravity - Math.min(...readings.map(({ gravity }) => gravity));
+  const rise = dense
+    ? older && newer
+      ? newer.gravity - older.gravity
+      : 0
+    : newest.gravity - Math.min(...readings.map(({ gravity }) => gravity));
   if (rise > (dense || many ? risen.many : risen.few) * tolerance + hair) return { state: "rising" };
 
   const fallPerDay = (reference.gravity - newest.gravity) / (newest.day - reference.day);
   const lastDay = readings.filter(({ day }) => day >= reference.day);
   const agree = spread(lastDay) <= tolerance + hair;
-  const settled = many ? rests(older, newer, (dense ? tolerance : tolerance / Math.sqrt(3)) * Math.sqrt(lastDays.readings / Math.min(recent.length, countedAtMost)), tolerance) : agree && !creeps(recent, newest, reference, tolerance);
+  const settled = many
+    ? rests(
+        older,
+        newer,
+        (dense ? tolerance : tolerance / Math.sqrt(3)) * Math.sqrt(lastDays.readings / Math.min(recent.length, countedAtMost)),
+        tolerance,
+      )
+    : agree && !creeps(recent, newest, reference, tolerance);
 
   const upper = Math.max(known.originalGravity ?? 0, ...readings.map(({ gravity }) => gravity));
   const fall = upper - level;
   const excess = known.expectedGravity === undefined ? undefined : level - known.expectedGravity;
-  const begun = fall >= realFall - hair || (known.originalGravity === undefined && level <= beerBelow + hair) || (excess !== undefined && excess <= stalledAbove + hair);
+  const begun =
+    fall >= realFall - hair ||
+    (known.originalGravity === undefined && level <= beerBelow + hair) ||
+    (excess !== undefined && excess <= stalledAbove + hair);
   if (!begun) return { state: settled || fall <= tolerance + hair ? "not begun" : "working" };
   const agreeing = many ? recent : lastDay;
   const restsOn = { readings: agreeing.length, days: newest.day - (agreeing[0]?.day ?? newest.day) };
-  const stalled = excess === undefined ? fall >= realFall - hair && level - 1 > shareKept * (upper - 1) + hair : excess > stalledAbove + hair;
+  const stalled =
+    excess === undefined ? fall >= realFall - hair && level - 1 > shareKept * (upper - 1) + hair : excess > stalledAbove + hair;
   if (settled && stalled) return { state: "stalled", restsOn };
   const { countFrom } = known;
   if (countFrom !== undefined) {
@@ -128,7 +144,9 @@ export function standingOf(readings: readonly Reading[], tolerance: number, know
 }
 
 function meanOf(readings: readonly Reading[]): Reading | undefined {
-  return readings.length === 0 ? undefined : { day: mean(readings.map(({ day }) => day)), gravity: mean(readings.map(({ gravity }) => gravity)) };
+  return readings.length === 0
+    ? undefined
+    : { day: mean(readings.map(({ day }) => day)), gravity: mean(readings.map(({ gravity }) => gravity)) };
 }
 
 /** Whether the first part of the last days stands no higher above the last part than a beer at rest may. */
@@ -139,7 +157,8 @@ function rests(older: Reading | undefined, newer: Reading | undefined, deviation
 
 /** Three or four readings that agree from one day to the next, and yet lose a line in a day or two. */
 function creeps(recent: readonly Reading[], newest: Reading, dayBefore: Reading, tolerance: number): boolean {
-  const lost = Math.max(...recent.filter(({ day }) => newest.day - day <= creeping.days + hair).map(({ gravity }) => gravity)) - newest.gravity;
+  const lost =
+    Math.max(...recent.filter(({ day }) => newest.day - day <= creeping.days + hair).map(({ gravity }) => gravity)) - newest.gravity;
   const slowly = recent.length >= 4 && lost <= creeping.to * tolerance + hair;
   const lately = recent.length >= 3 && dayBefore.gravity - newest.gravity > creeping.lately * tolerance + hair;
   return lost > creeping.from * tolerance + hair && (slowly || lately);

@@ -36,13 +36,22 @@ export interface LeastSquares {
 /** How far a model lies from the points, and from what was known beforehand: the sum of the squared differences, each by its weight. */
 export const sumOfSquares = (model: Model, parameters: readonly number[], points: readonly Point[], beliefs: Beliefs = []): number =>
   points.reduce((sum, { x, y, weight = 1 }) => sum + weight * (y - model.value(parameters, x)) ** 2, 0) +
-  beliefs.reduce((sum, belief, index) => (belief === undefined ? sum : sum + belief.weight * ((parameters[index] ?? 0) - belief.value) ** 2), 0);
+  beliefs.reduce(
+    (sum, belief, index) => (belief === undefined ? sum : sum + belief.weight * ((parameters[index] ?? 0) - belief.value) ** 2),
+    0,
+  );
 
 /** Residuals this small are rounding. */
 const exact = 1e-20;
 
 /** JᵀJ and Jᵀr of the free parameters. */
-export function normalEquations(model: Model, parameters: readonly number[], points: readonly Point[], free: readonly number[], beliefs: Beliefs = []) {
+export function normalEquations(
+  model: Model,
+  parameters: readonly number[],
+  points: readonly Point[],
+  free: readonly number[],
+  beliefs: Beliefs = [],
+) {
   const matrix = free.map(() => free.map(() => 0));
   const slope = free.map(() => 0);
   for (const { x, y, weight = 1 } of points) {
@@ -68,7 +77,13 @@ export function normalEquations(model: Model, parameters: readonly number[], poi
  * Written out because the ready-made package is two thirds as large as all worksheet functions together; the tests
  * compare it with that package.
  */
-export function leastSquares(model: Model, points: readonly Point[], start: readonly number[], { least, most }: Bounds, beliefs: Beliefs = []): LeastSquares {
+export function leastSquares(
+  model: Model,
+  points: readonly Point[],
+  start: readonly number[],
+  { least, most }: Bounds,
+  beliefs: Beliefs = [],
+): LeastSquares {
   const inside = (value: number, index: number): number => Math.min(Math.max(value, least[index] ?? -Infinity), most[index] ?? Infinity);
   let parameters = start.map(inside);
   let best = sumOfSquares(model, parameters, points, beliefs);
@@ -79,14 +94,20 @@ export function leastSquares(model: Model, points: readonly Point[], start: read
     const free = all.filter((index) => {
       const value = parameters[index] ?? 0;
       const pull = slope[index] ?? 0;
-      return (matrix[index]?.[index] ?? 0) > 0 && !(value <= (least[index] ?? -Infinity) && pull <= 0) && !(value >= (most[index] ?? Infinity) && pull >= 0);
+      return (
+        (matrix[index]?.[index] ?? 0) > 0 &&
+        !(value <= (least[index] ?? -Infinity) && pull <= 0) &&
+        !(value >= (most[index] ?? Infinity) && pull >= 0)
+      );
     });
     if (free.length === 0) break;
     const damped = free.map((row) => free.map((column) => (matrix[row]?.[column] ?? 0) * (row === column ? 1 + damping : 1)));
     const inverse = inverseOfPositiveDefinite(damped);
     const tried = parameters.map((value, index) => {
       const line = inverse?.[free.indexOf(index)];
-      return line === undefined ? value : inside(value + line.reduce((sum, entry, k) => sum + entry * (slope[free[k] ?? 0] ?? 0), 0), index);
+      return line === undefined
+        ? value
+        : inside(value + line.reduce((sum, entry, k) => sum + entry * (slope[free[k] ?? 0] ?? 0), 0), index);
     });
     const reached = inverse === undefined ? Infinity : sumOfSquares(model, tried, points, beliefs);
     if (!(reached < best)) {

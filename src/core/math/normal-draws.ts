@@ -21,7 +21,10 @@ export function normalQuantile(probability: number): number {
   const fromMiddle = probability - 0.5;
   if (Math.abs(fromMiddle) <= 0.425) {
     const r = 0.180625 - fromMiddle ** 2;
-    return (fromMiddle * (((59.10937472 * r + 159.29113202) * r + 50.434271938) * r + 3.3871327179)) / (((67.1875636 * r + 78.757757664) * r + 17.895169469) * r + 1);
+    return (
+      (fromMiddle * (((59.10937472 * r + 159.29113202) * r + 50.434271938) * r + 3.3871327179)) /
+      (((67.1875636 * r + 78.757757664) * r + 17.895169469) * r + 1)
+    );
   }
   const tail = Math.sqrt(-Math.log(fromMiddle < 0 ? probability : 1 - probability));
   const r = tail - (tail <= 5 ? 1.6 : 5);

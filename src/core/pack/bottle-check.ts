@@ -45,11 +45,21 @@ export interface Standing {
  * @param co2Volumes carbonation aimed at, volumes, above 0
  * @param pointsToFall gravity still to fall, in 0.001; 0 for finished beer
  */
-export function checkBottle(co2Volumes: number, kind: VesselKind, pointsToFall: number, { temperatureC, atmosphereBar, headspacePercent }: Standing): BottleCheck {
+export function checkBottle(
+  co2Volumes: number,
+  kind: VesselKind,
+  pointsToFall: number,
+  { temperatureC, atmosphereBar, headspacePercent }: Standing,
+): BottleCheck {
   const limit: WorkingLimit = bottleLimits[kind];
   const fromFermentation = kind === "keg" && pointsToFall <= readingError ? 0 : volumesPerPoint * Math.max(0, pointsToFall);
   const volumes = co2Volumes + fromFermentation;
-  const gaugeBar = Math.max(0, kind === "keg" ? equilibriumGaugeBar(volumes, temperatureC, atmosphereBar) : bottleGaugeBar(volumes, temperatureC, atmosphereBar, headspacePercent));
+  const gaugeBar = Math.max(
+    0,
+    kind === "keg"
+      ? equilibriumGaugeBar(volumes, temperatureC, atmosphereBar)
+      : bottleGaugeBar(volumes, temperatureC, atmosphereBar, headspacePercent),
+  );
   const share = Math.max(gaugeBar / limit.gaugeBar, limit.volumes === undefined ? 0 : volumes / limit.volumes);
   const verdict = share > 1 + 1e-9 ? "over" : share > closeShare + 1e-9 ? "close" : "within";
   return { verdict, volumes, fromFermentation, gaugeBar, limit };

@@ -40,8 +40,14 @@ export const co2YieldOfSugar: Readonly<Record<PrimingSugar, number>> = {
 export function refuseForBottles(co2Volumes: number, kind: BottleKind | undefined): void {
   const { volumes: most } = bottleLimits[kind ?? "ordinary"];
   if (co2Volumes <= most + 1e-9) return;
-  const wayOn = kind === undefined ? "or give as bottle, after units, a kind that bears more: heavy, thick, sparkling, plastic" : "or take stronger bottles";
-  throw new BrewingError("impossible", `co2 is ${co2Volumes.toFixed(2)} volumes; ${kind ?? "ordinary"} bottles bear ${most}: ask for less, ${wayOn} (GYLE.PACK.CHECK tells what will hold)`);
+  const wayOn =
+    kind === undefined
+      ? "or give as bottle, after units, a kind that bears more: heavy, thick, sparkling, plastic"
+      : "or take stronger bottles";
+  throw new BrewingError(
+    "impossible",
+    `co2 is ${co2Volumes.toFixed(2)} volumes; ${kind ?? "ordinary"} bottles bear ${most}: ask for less, ${wayOn} (GYLE.PACK.CHECK tells what will hold)`,
+  );
 }
 
 /**
@@ -54,7 +60,10 @@ export function refuseForBottles(co2Volumes: number, kind: BottleKind | undefine
  */
 export function primingSugarG(volumeL: number, co2Volumes: number, residual: number, sugar: PrimingSugar): number {
   if (co2Volumes < residual) {
-    throw new BrewingError("impossible", `co2 is ${co2Volumes.toFixed(2)} volumes, but the beer already holds ${residual.toFixed(2)} from its fermentation: it needs no sugar`);
+    throw new BrewingError(
+      "impossible",
+      `co2 is ${co2Volumes.toFixed(2)} volumes, but the beer already holds ${residual.toFixed(2)} from its fermentation: it needs no sugar`,
+    );
   }
   return (volumeL * (co2Volumes - residual) * gramsPerVolume) / co2YieldOfSugar[sugar];
 }

@@ -11,4 +11,5 @@ export const residualRange = { from: 0, to: 40, by: "the solubility used for lef
  * @param temperatureC the warmest the beer has been since it finished fermenting, 0 to 40: cooling it later brings no gas back
  * @param atmosphereBar of the place
  */
-export const residualVolumes = (temperatureC: number, atmosphereBar: number): number => volumesAtGaugePressure(0, temperatureC, atmosphereBar);
+export const residualVolumes = (temperatureC: number, atmosphereBar: number): number =>
+  volumesAtGaugePressure(0, temperatureC, atmosphereBar);

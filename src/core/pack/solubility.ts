@@ -47,7 +47,8 @@ export const molesOfVolumes = (volumes: number): number => (volumes * gramsPerVo
  */
 export const excessOfEachVolume = [0.0052, 0.00015] as const;
 const excessPerVolume = (temperatureC: number): number => excessOfEachVolume[0] + excessOfEachVolume[1] * temperatureC;
-export const realBar = (straightBar: number, volumes: number, temperatureC: number): number => straightBar * (1 + excessPerVolume(temperatureC) * volumes);
+export const realBar = (straightBar: number, volumes: number, temperatureC: number): number =>
+  straightBar * (1 + excessPerVolume(temperatureC) * volumes);
 
 /**
  * Gauge pressure in equilibrium with a beer under nothing but its own gas, as in a keg, bar; below 0 when the beer holds
@@ -58,7 +59,11 @@ export const realBar = (straightBar: number, volumes: number, temperatureC: numb
  * @param atmosphereBar of the place: a gauge reads against it
  */
 export function equilibriumGaugeBar(volumes: number, temperatureC: number, atmosphereBar: number): number {
-  return realBar((volumes * gramsPerVolume) / gramsPerLitreAndBar(temperatureC), volumes, temperatureC) + waterVapourBar(temperatureC) - atmosphereBar;
+  return (
+    realBar((volumes * gramsPerVolume) / gramsPerLitreAndBar(temperatureC), volumes, temperatureC) +
+    waterVapourBar(temperatureC) -
+    atmosphereBar
+  );
 }
 
 /**
@@ -70,7 +75,10 @@ export function kegGaugeBar(volumes: number, temperatureC: number, atmosphereBar
   const gaugeBar = equilibriumGaugeBar(volumes, temperatureC, atmosphereBar);
   if (gaugeBar < 0) {
     const open = volumesAtGaugePressure(0, temperatureC, atmosphereBar).toFixed(2);
-    throw new BrewingError("impossible", `co2 is ${volumes.toFixed(2)} volumes, but at this temperature beer holds ${open} under no pressure at all; ask for more than that`);
+    throw new BrewingError(
+      "impossible",
+      `co2 is ${volumes.toFixed(2)} volumes, but at this temperature beer holds ${open} under no pressure at all; ask for more than that`,
+    );
   }
   return gaugeBar;
 }

@@ -62,8 +62,18 @@ const calciumCarbonateMgPerMeq = 50.043;
  * @param alkalinityMgPerL as CaCO3, as `targetMgPerL`
  * @throws BrewingError "impossible" when the water has less alkalinity than wished for
  */
-export function acidMl(volumeL: number, alkalinityMgPerL: number, targetMgPerL: number, name: AcidName, strengthPercent: number = acids[name].usualPercent): number {
-  if (targetMgPerL > alkalinityMgPerL) throw new BrewingError("impossible", "target_alkalinity is above alkalinity: acid only takes alkalinity away, so this water needs none");
+export function acidMl(
+  volumeL: number,
+  alkalinityMgPerL: number,
+  targetMgPerL: number,
+  name: AcidName,
+  strengthPercent: number = acids[name].usualPercent,
+): number {
+  if (targetMgPerL > alkalinityMgPerL)
+    throw new BrewingError(
+      "impossible",
+      "target_alkalinity is above alkalinity: acid only takes alkalinity away, so this water needs none",
+    );
   const alkalinity = alkalinityMgPerL / calciumCarbonateMgPerMeq / 1000;
   const carbon = carbonOfTapWater(alkalinity);
   const left = Math.max(targetMgPerL / calciumCarbonateMgPerMeq / 1000, alkalinityLeft(carbon, 10 ** -mashPh));

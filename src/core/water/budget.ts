@@ -46,7 +46,11 @@ export const nothingDissolved: Dissolved = { fromGrainKg: 0, addedKg: 0, fromAdd
 export function dissolvedOf(fermentables: readonly Fermentable[], efficiencyPercent: number): Dissolved {
   const { grain, dissolved } = extractKg(fermentables);
   const added = fermentables.filter(({ handling }) => handling === "extract" || handling === "sugar");
-  return { fromGrainKg: (grain * efficiencyPercent) / 100, addedKg: added.reduce((sum, { massKg }) => sum + massKg, 0), fromAddedKg: dissolved };
+  return {
+    fromGrainKg: (grain * efficiencyPercent) / 100,
+    addedKg: added.reduce((sum, { massKg }) => sum + massKg, 0),
+    fromAddedKg: dissolved,
+  };
 }
 
 /** Grain of a malt bill: what is mashed or steeped and keeps water back. */
@@ -76,10 +80,14 @@ export function waterBudget(intoFermenterL: number, losses: Losses, dissolved: D
   const massOffTheGrainKg = massBeforeBoilKg - dissolved.addedKg;
   // Of what runs off the grain, more than half is water in any mash; below that nothing is left to steep or mash in.
   if (massAfterBoilKg === undefined || massOffTheGrainKg <= 2 * dissolved.fromGrainKg) {
-    throw new BrewingError("impossible", `fermentables leave no room for water in so little wort; check the masses, the volume and the units`);
+    throw new BrewingError(
+      "impossible",
+      `fermentables leave no room for water in so little wort; check the masses, the volume and the units`,
+    );
   }
   const beforeBoilL = volumeOfWortL(massBeforeBoilKg, extractKg);
-  const collectL = volumeOfWortL(massOffTheGrainKg, dissolved.fromGrainKg) + losses.grainMassKg * losses.absorptionLPerKg + losses.deadSpaceL;
+  const collectL =
+    volumeOfWortL(massOffTheGrainKg, dissolved.fromGrainKg) + losses.grainMassKg * losses.absorptionLPerKg + losses.deadSpaceL;
   return { collectL, beforeBoilL, afterBoilHotL, afterChillingL, intoFermenterL };
 }
 

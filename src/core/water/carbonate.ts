@@ -25,7 +25,8 @@ export const tapPh = 7.5;
 export const carbonOfTapWater = (alkalinityMolPerL: number): number => alkalinityMolPerL * (1 + 10 ** -tapPh / firstStep);
 
 /** Alkalinity that is left at a hydrogen ion concentration, mol/L: bicarbonate less free acid. Below pH 8 there is hardly any carbonate. */
-export const alkalinityLeft = (carbonMolPerL: number, hydrogen: number): number => (carbonMolPerL * firstStep) / (hydrogen + firstStep) - hydrogen;
+export const alkalinityLeft = (carbonMolPerL: number, hydrogen: number): number =>
+  (carbonMolPerL * firstStep) / (hydrogen + firstStep) - hydrogen;
 
 /** The hydrogen ion concentration, mol/L, at which that alkalinity is left: `alkalinityLeft` turned round, a quadratic; no less than in the tap water. */
 export function hydrogenAt(carbonMolPerL: number, alkalinityMolPerL: number): number {

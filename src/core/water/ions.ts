@@ -48,7 +48,8 @@ export type SaltName = keyof typeof salts;
 export const saltNames = Object.keys(salts) as readonly SaltName[];
 
 /** Water with each ion worked out from its name. */
-export const waterOf = (amount: (ion: Ion) => number): Water => Object.fromEntries(ionNames.map((ion) => [ion, amount(ion)])) as unknown as Water;
+export const waterOf = (amount: (ion: Ion) => number): Water =>
+  Object.fromEntries(ionNames.map((ion) => [ion, amount(ion)])) as unknown as Water;
 
 /** The ions after salts were dissolved in a water, mg/L: what was there, and mass × moles × molar mass of the ion. */
 export function withSalts(base: Water, additions: readonly { readonly salt: SaltName; readonly massG: number }[], volumeL: number): Water {
@@ -67,7 +68,8 @@ export interface SaltAddition {
 }
 
 /** What chalk would make of a water, over what water in air can hold; up to 1 it dissolves. */
-const fullness = (water: Water): number => (water.calcium / molar.calcium / 1000) * (water.bicarbonate / molar.bicarbonate / 1000) ** 2 / chalkSaturation;
+const fullness = (water: Water): number =>
+  ((water.calcium / molar.calcium / 1000) * (water.bicarbonate / molar.bicarbonate / 1000) ** 2) / chalkSaturation;
 
 /**
  * Refuses chalk that stays a powder. Without acid, water in air dissolves no more of it than calcium and bicarbonate may
@@ -82,6 +84,10 @@ export function requireChalkDissolves(base: Water, additions: readonly SaltAddit
   const withChalk = (massG: number): Water => withSalts(base, [...others, { salt: "chalk", massG }], volumeL);
   if (chalkG === 0 || fullness(withChalk(chalkG)) <= 1) return;
   const most = fullness(withChalk(0)) >= 1 ? 0 : bisect((massG) => fullness(withChalk(massG)) - 1, 0, chalkG);
-  const dissolves = most < 0.01 ? "no chalk dissolves in this water" : `only ${most.toFixed(2)} g of chalk dissolve in so much of this water`;
-  throw new BrewingError("uncovered", `salts: ${dissolves}, the rest stays a powder that does nothing until there is acid; for alkalinity take baking soda or slaked lime`);
+  const dissolves =
+    most < 0.01 ? "no chalk dissolves in this water" : `only ${most.toFixed(2)} g of chalk dissolve in so much of this water`;
+  throw new BrewingError(
+    "uncovered",
+    `salts: ${dissolves}, the rest stays a powder that does nothing until there is acid; for alkalinity take baking soda or slaked lime`,
+  );
 }

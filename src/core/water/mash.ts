@@ -9,7 +9,8 @@ import { waterKgPerL20C } from "../wort/density";
 const maltHeatAgainstWater = 0.4;
 
 /** Grain and its water as kilograms of water that would take up as much heat. */
-const waterEquivalentKg = (grainMassKg: number, waterVolumeL: number): number => maltHeatAgainstWater * grainMassKg + waterVolumeL * waterKgPerL20C;
+const waterEquivalentKg = (grainMassKg: number, waterVolumeL: number): number =>
+  maltHeatAgainstWater * grainMassKg + waterVolumeL * waterKgPerL20C;
 
 /**
  * Temperature of the water to pour on the grain, °C: what the grain gains, the water loses.
@@ -19,7 +20,11 @@ const waterEquivalentKg = (grainMassKg: number, waterVolumeL: number): number =>
  */
 export function strikeTemperatureC(grainMassKg: number, waterVolumeL: number, grainTemperatureC: number, targetC: number): number {
   const strikeC = targetC + (maltHeatAgainstWater * grainMassKg * (targetC - grainTemperatureC)) / (waterVolumeL * waterKgPerL20C);
-  if (strikeC > 100) throw new BrewingError("impossible", `water_volume is too little: the water would need ${strikeC.toFixed(0)} °C (${(strikeC * 1.8 + 32).toFixed(0)} °F); take more water, or check grain_mass and its unit`);
+  if (strikeC > 100)
+    throw new BrewingError(
+      "impossible",
+      `water_volume is too little: the water would need ${strikeC.toFixed(0)} °C (${(strikeC * 1.8 + 32).toFixed(0)} °F); take more water, or check grain_mass and its unit`,
+    );
   return strikeC;
 }
 

@@ -24,7 +24,10 @@ export function beerColourSrm(fermentables: readonly ColouredFermentable[], volu
   const kgLovibond = fermentables.reduce((sum, { massKg, colourLovibond }) => sum + massKg * colourLovibond, 0);
   const srm = 1.4922 * ((kgLovibond / volumeL) * maltColourUnitsPerKgLovibondPerL) ** 0.6859;
   if (srm > mostSrm) {
-    throw new BrewingError("uncovered", `fermentables come to about ${srm.toFixed(0)} SRM; black malt alone gives no more than 200: check malt colours, volume, units and scale`);
+    throw new BrewingError(
+      "uncovered",
+      `fermentables come to about ${srm.toFixed(0)} SRM; black malt alone gives no more than 200: check malt colours, volume, units and scale`,
+    );
   }
   return srm;
 }

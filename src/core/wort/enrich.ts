@@ -12,7 +12,10 @@ import { platoFromGravity } from "./plato";
  */
 export function massToEnrichKg(volumeL: number, gravity: number, targetGravity: number, yieldPercent: number): number {
   if (targetGravity < gravity) {
-    throw new BrewingError("impossible", `target ${targetGravity.toFixed(3)} is below gravity ${gravity.toFixed(3)}; an addition only raises it: add water`);
+    throw new BrewingError(
+      "impossible",
+      `target ${targetGravity.toFixed(3)} is below gravity ${gravity.toFixed(3)}; an addition only raises it: add water`,
+    );
   }
   const targetPlato = platoFromGravity(targetGravity);
   if (yieldPercent <= targetPlato) {
@@ -32,7 +35,13 @@ export const enrichedVolumeL = (volumeL: number, gravity: number, massKg: number
  * @param yieldPercent extract of the addition, % by mass
  * @throws BrewingError "impossible" where either would have to be taken out
  */
-export function waterAndExtract(volumeL: number, gravity: number, targetVolumeL: number, targetGravity: number, yieldPercent: number): { readonly waterL: number; readonly massKg: number } {
+export function waterAndExtract(
+  volumeL: number,
+  gravity: number,
+  targetVolumeL: number,
+  targetGravity: number,
+  yieldPercent: number,
+): { readonly waterL: number; readonly massKg: number } {
   const [massNow, massThen] = [volumeL * gravity * waterKgPerL20C, targetVolumeL * targetGravity * waterKgPerL20C];
   const massKg = (massThen * platoFromGravity(targetGravity) - massNow * platoFromGravity(gravity)) / yieldPercent;
   const waterL = (massThen - massNow - massKg) / waterKgPerL20C;

@@ -20,7 +20,10 @@ export function expectedGravity(fermentables: readonly Fermentable[], volumeL: n
   const concentration = ((grain * efficiencyPercent) / 100 + dissolved) / volumeL;
   const gravity = gravityOfConcentration(Math.min(concentration, strongestKgPerL));
   if (gravity > strongestGravity + 1e-9) {
-    throw new BrewingError("uncovered", `fermentables come to ${gravity.toFixed(3)} in this volume${concentration > strongestKgPerL ? ", or more" : ""}; the sugar tables end at 1.200: check the masses, the volume and the units`);
+    throw new BrewingError(
+      "uncovered",
+      `fermentables come to ${gravity.toFixed(3)} in this volume${concentration > strongestKgPerL ? ", or more" : ""}; the sugar tables end at 1.200: check the masses, the volume and the units`,
+    );
   }
   return gravity;
 }
@@ -33,14 +36,21 @@ export function expectedGravity(fermentables: readonly Fermentable[], volumeL: n
  */
 export function efficiencyPercent(fermentables: readonly Fermentable[], volumeL: number, gravity: number): number {
   const { grain, dissolved } = extractKg(fermentables);
-  if (grain === 0) throw new BrewingError("unsolvable", "fermentables hold nothing that is mashed or steeped, so there is no efficiency to find");
+  if (grain === 0)
+    throw new BrewingError("unsolvable", "fermentables hold nothing that is mashed or steeped, so there is no efficiency to find");
   const fromGrain = concentrationOfGravity(gravity) * volumeL - dissolved;
   if (fromGrain < -1e-8) {
-    throw new BrewingError("impossible", `gravity ${gravity.toFixed(3)} is below the ${gravityOfConcentration(Math.min(dissolved / volumeL, strongestKgPerL)).toFixed(3)} that extract and sugar alone give; stir and measure again, or check the volume`);
+    throw new BrewingError(
+      "impossible",
+      `gravity ${gravity.toFixed(3)} is below the ${gravityOfConcentration(Math.min(dissolved / volumeL, strongestKgPerL)).toFixed(3)} that extract and sugar alone give; stir and measure again, or check the volume`,
+    );
   }
   const efficiency = (100 * fromGrain) / grain;
   if (efficiency > 100 + 1e-6) {
-    throw new BrewingError("impossible", `gravity ${gravity.toFixed(3)} would take ${efficiency.toFixed(0)} % of the grain's extract; check the masses, the volume and the units`);
+    throw new BrewingError(
+      "impossible",
+      `gravity ${gravity.toFixed(3)} would take ${efficiency.toFixed(0)} % of the grain's extract; check the masses, the volume and the units`,
+    );
   }
   return efficiency;
 }

@@ -12,7 +12,10 @@ import { platoFromGravity } from "./plato";
  */
 export function volumeToBoilOffL(volumeL: number, gravity: number, targetGravity: number): number {
   if (targetGravity < gravity) {
-    throw new BrewingError("impossible", `target ${targetGravity.toFixed(3)} is below gravity ${gravity.toFixed(3)}; boiling only raises it: add water`);
+    throw new BrewingError(
+      "impossible",
+      `target ${targetGravity.toFixed(3)} is below gravity ${gravity.toFixed(3)}; boiling only raises it: add water`,
+    );
   }
   if (gravity <= 1) throw new BrewingError("unsolvable", `gravity ${gravity.toFixed(3)} has no sugar that boiling could concentrate`);
   const sugarPerLitre = (sg: number): number => sg * platoFromGravity(sg);

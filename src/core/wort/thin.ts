@@ -12,7 +12,10 @@ import { platoFromGravity } from "./plato";
  */
 export function waterToThinL(volumeL: number, gravity: number, targetGravity: number): number {
   if (targetGravity > gravity) {
-    throw new BrewingError("impossible", `target ${targetGravity.toFixed(3)} is above gravity ${gravity.toFixed(3)}; water only lowers it: boil some off, or add extract or sugar`);
+    throw new BrewingError(
+      "impossible",
+      `target ${targetGravity.toFixed(3)} is above gravity ${gravity.toFixed(3)}; water only lowers it: boil some off, or add extract or sugar`,
+    );
   }
   if (targetGravity <= 1) {
     throw new BrewingError("unsolvable", `no amount of water thins a wort to ${targetGravity.toFixed(3)}; target must be above 1.000`);

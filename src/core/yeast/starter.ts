@@ -28,7 +28,10 @@ export function starterVolumeL(cellsNow: number, cellsWanted: number, gravity: n
   if (growth <= 1) return 0;
   if (growth > grownTo(mostLitres) * (1 + 1e-9)) {
     const within = Math.floor(cellsNow * grownTo(mostLitres));
-    throw new BrewingError("uncovered", `cells_wanted is ${growth.toFixed(1)} times cells_now; the table covers up to ${grownTo(mostLitres).toFixed(1)} times: grow to ${within} thousand million first, then ask again from there`);
+    throw new BrewingError(
+      "uncovered",
+      `cells_wanted is ${growth.toFixed(1)} times cells_now; the table covers up to ${grownTo(mostLitres).toFixed(1)} times: grow to ${within} thousand million first, then ask again from there`,
+    );
   }
   const litresPerPack = Math.max(fewestLitres, (growth / grownTo(1)) ** (1 / growthExponent));
   const extractGPerL = 10 * platoFromGravity(gravity) * gravity * waterKgPerL20C;

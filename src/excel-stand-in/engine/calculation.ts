@@ -1,6 +1,8 @@
 import { ICommandService, type ICommandInfo, type IExecutionOptions, type Injector } from "@univerjs/core";
 import {
-  IActiveDirtyManagerService, SetFormulaCalculationNotificationMutation, SetFormulaCalculationStartMutation,
+  IActiveDirtyManagerService,
+  SetFormulaCalculationNotificationMutation,
+  SetFormulaCalculationStartMutation,
   SetFormulaCalculationStopMutation,
 } from "@univerjs/engine-formula";
 import { SetRangeValuesMutation, SetStyleCommand, SetBorderCommand, ClearSelectionFormatCommand } from "@univerjs/sheets";

@@ -13,7 +13,11 @@ export class CellIndex<T> {
 
   set(unitId: string, sheetId: string, row: number, column: number, value: T): void {
     const unit = fetched(this.sheets, unitId, () => new Map<string, Sheet<T>>());
-    fetched(fetched(unit, sheetId, () => new Map()), row, () => new Map<number, T>()).set(column, value);
+    fetched(
+      fetched(unit, sheetId, () => new Map()),
+      row,
+      () => new Map<number, T>(),
+    ).set(column, value);
   }
 
   delete(unitId: string, sheetId: string, row: number, column: number): void {

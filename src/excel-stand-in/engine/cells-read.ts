@@ -23,7 +23,8 @@ function cellsIn(engine: Engine, place: CellPlace, formula: string): CellPlace[]
     if (first === undefined) continue;
     const last = pieces[at + 1]?.source === ":" ? cornerOf(pieces[at + 2]) : undefined;
     if (last !== undefined) at += 2;
-    const sheetId = first.sheet === undefined ? place.sheetId : engine.univerAPI.getWorkbook(place.unitId)?.getSheetByName(first.sheet)?.getSheetId();
+    const sheetId =
+      first.sheet === undefined ? place.sheetId : engine.univerAPI.getWorkbook(place.unitId)?.getSheetByName(first.sheet)?.getSheetId();
     if (sheetId === undefined) continue;
     const { row: endRow, column: endColumn } = last ?? first;
     for (let row = first.row; row <= endRow && cells.length < mostCells; row++) {
@@ -36,7 +37,9 @@ function cellsIn(engine: Engine, place: CellPlace, formula: string): CellPlace[]
 function cellsOfName(engine: Engine, place: CellPlace, { name, sheet }: { name: string; sheet: string | undefined }): CellPlace[] {
   const meant = engine.names.find(place.unitId, place.sheetId, name, sheet)?.formulaOrRefString;
   // What a name is computed from is its own matter; only a plain block of cells is followed.
-  return meant !== undefined && meant.replace(/'(?:[^']|'')*'!/gu, "").match(/^=?(?:[^!]*!)?\$?[A-Za-z]+\$?\d+(?::\$?[A-Za-z]+\$?\d+)?$/u) ? cellsIn(engine, place, meant) : [];
+  return meant !== undefined && meant.replace(/'(?:[^']|'')*'!/gu, "").match(/^=?(?:[^!]*!)?\$?[A-Za-z]+\$?\d+(?::\$?[A-Za-z]+\$?\d+)?$/u)
+    ? cellsIn(engine, place, meant)
+    : [];
 }
 
 function cornerOf(piece: FormulaPiece | undefined): { sheet: string | undefined; row: number; column: number } | undefined {

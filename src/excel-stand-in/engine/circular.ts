@@ -31,8 +31,9 @@ export class CircularReferences {
       const circular = check(trees);
       const formulas = [...generator._dependencyTreeCache.values()];
       // Earlier circles stay known while their cells are still formulas and were not part of this calculation.
-      const earlier = this.found.filter((place) =>
-        formulas.some((tree) => sameCell(tree, place)) && !trees.some((tree) => sameCell(tree, place)));
+      const earlier = this.found.filter(
+        (place) => formulas.some((tree) => sameCell(tree, place)) && !trees.some((tree) => sameCell(tree, place)),
+      );
       this.found = circular ? [...earlier, ...cellsOnCircles(generator, trees)] : earlier;
       return circular;
     };
@@ -49,9 +50,11 @@ const sameCell = (tree: DependencyTree, place: CellPlace): boolean =>
 
 function cellsOnCircles(generator: GeneratorSteps, trees: readonly DependencyTree[]): CellPlace[] {
   const users = (tree: DependencyTree): DependencyTree[] =>
-    [...generator._dependencyManagerService.searchDependency(tree.toRTreeItem())]
-      .flatMap((id) => generator._dependencyTreeCache.get(id) ?? []);
-  return trees.filter((tree) => reaches(tree, tree, users))
+    [...generator._dependencyManagerService.searchDependency(tree.toRTreeItem())].flatMap(
+      (id) => generator._dependencyTreeCache.get(id) ?? [],
+    );
+  return trees
+    .filter((tree) => reaches(tree, tree, users))
     .map(({ unitId, subUnitId, row, column }) => ({ unitId, sheetId: subUnitId, row, column }));
 }
 

@@ -24,7 +24,11 @@ export class CustomFunctionExecutor extends BaseFunction {
   override minParams = -1;
   override maxParams = -1;
 
-  constructor(name: string, private readonly metadata: FunctionMetadata, private readonly context: ExecutorContext) {
+  constructor(
+    name: string,
+    private readonly metadata: FunctionMetadata,
+    private readonly context: ExecutorContext,
+  ) {
     super(name);
   }
 
@@ -35,7 +39,10 @@ export class CustomFunctionExecutor extends BaseFunction {
 
   override calculate(...values: EngineValue[]): BaseValueObject {
     const place: CellPlace = {
-      unitId: this.unitId ?? "", sheetId: this.subUnitId ?? "", row: this.row, column: this.column,
+      unitId: this.unitId ?? "",
+      sheetId: this.subUnitId ?? "",
+      row: this.row,
+      column: this.column,
     };
     this.context.cellErrors.enter(place);
     const onError: ErrorListener = (row, column, message) => this.context.cellErrors.keep(place, row, column, message);
@@ -65,7 +72,9 @@ export class CustomFunctionExecutor extends BaseFunction {
     if (given >= needed && given <= parameters.length) return;
     const names = parameters.map(({ name, optional }) => (optional ? `[${name}]` : name)).join(", ");
     const count = needed === parameters.length ? String(needed) : `${needed} to ${parameters.length}`;
-    throw new CustomFunctionError(ErrorCode.notAvailable,
-      `${this.name}(${names}) takes ${count} ${count === "1" ? "argument" : "arguments"}, not ${given} (arguments are parted by commas, and 1.05 is written with a point)`);
+    throw new CustomFunctionError(
+      ErrorCode.notAvailable,
+      `${this.name}(${names}) takes ${count} ${count === "1" ? "argument" : "arguments"}, not ${given} (arguments are parted by commas, and 1.05 is written with a point)`,
+    );
   }
 }

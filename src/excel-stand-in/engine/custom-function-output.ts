@@ -1,6 +1,11 @@
 import {
-  ArrayValueObject, BooleanValueObject, ErrorValueObject, NumberValueObject, StringValueObject,
-  type BaseValueObject, type ErrorType,
+  ArrayValueObject,
+  BooleanValueObject,
+  ErrorValueObject,
+  NumberValueObject,
+  StringValueObject,
+  type BaseValueObject,
+  type ErrorType,
 } from "@univerjs/engine-formula";
 import { CustomFunctionError, ErrorCode } from "./custom-function-error";
 
@@ -18,7 +23,12 @@ export function fromResult(result: unknown, onError: ErrorListener): BaseValueOb
   if (rows.length === 1 && columnCount === 1) return fromScalar(rows[0]![0], 0, 0, onError);
   return ArrayValueObject.create({
     calculateValueList: rows.map((row, r) => row.map((cell, c) => fromScalar(cell, r, c, onError))),
-    rowCount: rows.length, columnCount, unitId: "", sheetId: "", row: -1, column: -1,
+    rowCount: rows.length,
+    columnCount,
+    unitId: "",
+    sheetId: "",
+    row: -1,
+    column: -1,
   });
 }
 
@@ -27,11 +37,19 @@ function fromScalar(value: unknown, row: number, column: number, onError: ErrorL
   switch (typeof value) {
     case "number":
       if (Number.isFinite(value)) return NumberValueObject.create(value);
-      return fromError(new CustomFunctionError(Number.isNaN(value) ? ErrorCode.invalidValue : ErrorCode.invalidNumber), row, column, onError);
-    case "boolean": return BooleanValueObject.create(value);
-    case "string": return StringValueObject.create(value);
+      return fromError(
+        new CustomFunctionError(Number.isNaN(value) ? ErrorCode.invalidValue : ErrorCode.invalidNumber),
+        row,
+        column,
+        onError,
+      );
+    case "boolean":
+      return BooleanValueObject.create(value);
+    case "string":
+      return StringValueObject.create(value);
     // Excel shows null in a result as 0.
-    default: return NumberValueObject.create(0);
+    default:
+      return NumberValueObject.create(0);
   }
 }
 

@@ -25,7 +25,12 @@ export interface CustomFunctionsHost {
 }
 
 /** Registers every function of functions.json with the engine as NAMESPACE.NAME; `associate` supplies what they do. */
-export function hostCustomFunctions(injector: Injector, metadata: FunctionsMetadata, namespace: string, cellErrors: CellErrors): CustomFunctionsHost {
+export function hostCustomFunctions(
+  injector: Injector,
+  metadata: FunctionsMetadata,
+  namespace: string,
+  cellErrors: CellErrors,
+): CustomFunctionsHost {
   const implementations = new Map<string, Function>();
   const functions = new Map<string, FunctionMetadata>();
   const callCounts = new Map<string, number>();
@@ -34,20 +39,29 @@ export function hostCustomFunctions(injector: Injector, metadata: FunctionsMetad
   for (const entry of metadata.functions) {
     const name = `${namespace}.${entry.name}`.toUpperCase();
     functions.set(name, entry);
-    service.registerExecutors(new CustomFunctionExecutor(name, entry, {
-      cellErrors,
-      blank: () => blank,
-      implementation: (id) => {
-        callCounts.set(name, (callCounts.get(name) ?? 0) + 1);
-        return implementations.get(id.toUpperCase());
-      },
-      takesErrors: metadata.allowErrorForDataTypeAny === true || takesErrors(entry),
-    }));
+    service.registerExecutors(
+      new CustomFunctionExecutor(name, entry, {
+        cellErrors,
+        blank: () => blank,
+        implementation: (id) => {
+          callCounts.set(name, (callCounts.get(name) ?? 0) + 1);
+          return implementations.get(id.toUpperCase());
+        },
+        takesErrors: metadata.allowErrorForDataTypeAny === true || takesErrors(entry),
+      }),
+    );
   }
   function associate(first: string | Record<string, Function>, implementation?: Function): void {
     const mappings = typeof first === "string" ? { [first]: implementation! } : first;
     for (const [id, one] of Object.entries(mappings)) implementations.set(id.toUpperCase(), one);
   }
   const CustomFunctions: CustomFunctionsGlobal = { associate, delayInitialization: () => undefined, Error: CustomFunctionError, ErrorCode };
-  return { CustomFunctions, functions, callCounts, setBlank: (value) => { blank = value; } };
+  return {
+    CustomFunctions,
+    functions,
+    callCounts,
+    setBlank: (value) => {
+      blank = value;
+    },
+  };
 }

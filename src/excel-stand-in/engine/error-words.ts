@@ -6,7 +6,8 @@ import { localVariables } from "./local-variables";
 import { isReadableFormula } from "./readable-formula";
 
 const general: Readonly<Record<string, string>> = {
-  "#SPILL!": "the answer takes up several cells, and one to the right or below is not empty: clear it, or put the formula where there is room",
+  "#SPILL!":
+    "the answer takes up several cells, and one to the right or below is not empty: clear it, or put the formula where there is room",
   "#REF!": "the formula reads a cell or a sheet that is gone",
   "#DIV/0!": "something is divided by zero, or by a cell that is empty",
   "#NUM!": "there is no number for an answer",
@@ -27,7 +28,8 @@ export function errorWords(engine: Engine, place: CellPlace): string | undefined
   if (own !== undefined) return own;
   const source = originOf(engine, place, shown);
   if (source === undefined) return unknownWords(engine, place) ?? general[shown];
-  const words = engine.errorMessageAt(source.unitId, source.sheetId, source.row, source.column) ?? unknownWords(engine, source) ?? general[shown];
+  const words =
+    engine.errorMessageAt(source.unitId, source.sheetId, source.row, source.column) ?? unknownWords(engine, source) ?? general[shown];
   return `the error comes from ${addressFrom(engine, place, source)}: ${words}`;
 }
 
@@ -36,8 +38,9 @@ function originOf(engine: Engine, place: CellPlace, error: string): CellPlace | 
   const seen = new Set([cellKey(place)]);
   let at: CellPlace | undefined;
   for (;;) {
-    const next: CellPlace | undefined = cellsRead(engine, at ?? place).find((cell) =>
-      !seen.has(cellKey(cell)) && engine.spills.valueAt(cell.unitId, cell.sheetId, cell.row, cell.column) === error);
+    const next: CellPlace | undefined = cellsRead(engine, at ?? place).find(
+      (cell) => !seen.has(cellKey(cell)) && engine.spills.valueAt(cell.unitId, cell.sheetId, cell.row, cell.column) === error,
+    );
     if (next === undefined) return at;
     at = next;
     seen.add(cellKey(at));
@@ -47,16 +50,26 @@ function originOf(engine: Engine, place: CellPlace, error: string): CellPlace | 
 
 function unknownWords(engine: Engine, place: CellPlace): string | undefined {
   const formula = engine.formulaAt(place);
-  if (formula !== "" && !isReadableFormula(formula)) return "this cannot be read as a formula: look for a bracket, a quotation mark or a comma too many or too few";
+  if (formula !== "" && !isReadableFormula(formula))
+    return "this cannot be read as a formula: look for a bracket, a quotation mark or a comma too many or too few";
   if (engine.spills.valueAt(place.unitId, place.sheetId, place.row, place.column) !== "#NAME?") return undefined;
   const pieces = splitFormula(formula).filter(({ source }) => source.trim() !== "");
   const local = localVariables(pieces);
   for (const [index, piece] of pieces.entries()) {
-    if (/[“”„]/u.test(piece.source)) return "texts stand in straight quotation marks (\"), not in curved ones";
-    if (piece.kind === "code" && pieces[index + 1]?.source === "(" && /^[\p{L}_]/u.test(piece.source) && !engine.hasFunction(piece.source)) {
+    if (/[“”„]/u.test(piece.source)) return 'texts stand in straight quotation marks ("), not in curved ones';
+    if (
+      piece.kind === "code" &&
+      pieces[index + 1]?.source === "(" &&
+      /^[\p{L}_]/u.test(piece.source) &&
+      !engine.hasFunction(piece.source)
+    ) {
       return `there is no function ${piece.source.toUpperCase()}: check its spelling`;
     }
-    if (piece.kind === "name" && !local.has(piece.name.toLowerCase()) && engine.names.find(place.unitId, place.sheetId, piece.name, piece.sheet) === undefined) {
+    if (
+      piece.kind === "name" &&
+      !local.has(piece.name.toLowerCase()) &&
+      engine.names.find(place.unitId, place.sheetId, piece.name, piece.sheet) === undefined
+    ) {
       return `there is nothing called ${piece.source} here: check its spelling, or put it in quotation marks if it is a text`;
     }
   }

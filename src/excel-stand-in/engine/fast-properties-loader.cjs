@@ -86,7 +86,12 @@ const GRID_FORMULAS_REPAIRS = [
     "			KeyCode.ESC,\n			KeyCode.TAB\n		].map(",
   ],
 ];
-const REPAIRS = [[FORMULA_ENGINE, FORMULA_REPAIRS], [GRID_UI, GRID_UI_REPAIRS], [GRID_FORMULAS, GRID_FORMULAS_REPAIRS], [GRID_CHOICES, GRID_CHOICES_REPAIRS]];
+const REPAIRS = [
+  [FORMULA_ENGINE, FORMULA_REPAIRS],
+  [GRID_UI, GRID_UI_REPAIRS],
+  [GRID_FORMULAS, GRID_FORMULAS_REPAIRS],
+  [GRID_CHOICES, GRID_CHOICES_REPAIRS],
+];
 
 const counts = { files: 0, helpers: 0, drawingFiles: 0, dictionaries: 0 };
 const missing = new Set();

@@ -22,8 +22,11 @@ export function splitFormula(formula: string): FormulaPiece[] {
     return pattern.exec(formula);
   };
   while (at < formula.length) {
-    const piece = readText(match) ?? readReference(match) ?? readName(match, formula, at)
-      ?? readStructured(formula, at, "", at) ?? readNumber(match) ?? { kind: "code" as const, source: formula[at]! };
+    const piece = readText(match) ??
+      readReference(match) ??
+      readName(match, formula, at) ??
+      readStructured(formula, at, "", at) ??
+      readNumber(match) ?? { kind: "code" as const, source: formula[at]! };
     pieces.push(piece);
     at += piece.source.length;
   }
@@ -73,14 +76,15 @@ function readStructured(formula: string, open: number, table: string, from: numb
 }
 
 export const quoteSheet = (name: string): string => `'${name.replaceAll("'", "''")}'`;
-export const unquoteSheet = (name: string): string =>
-  name.startsWith("'") ? name.slice(1, -1).replaceAll("''", "'") : name;
+export const unquoteSheet = (name: string): string => (name.startsWith("'") ? name.slice(1, -1).replaceAll("''", "'") : name);
 
 /** Replaces the sheet in front of every cell reference and name that points at `from`. */
 export function renameSheet(formula: string, from: string, to: string): string {
-  return splitFormula(formula).map((piece) => {
-    const split = piece.kind === "code" || piece.kind === "name" ? piece.source.lastIndexOf("!") : -1;
-    if (split < 0 || unquoteSheet(piece.source.slice(0, split)).toLowerCase() !== from.toLowerCase()) return piece.source;
-    return `${quoteSheet(to)}!${piece.source.slice(split + 1)}`;
-  }).join("");
+  return splitFormula(formula)
+    .map((piece) => {
+      const split = piece.kind === "code" || piece.kind === "name" ? piece.source.lastIndexOf("!") : -1;
+      if (split < 0 || unquoteSheet(piece.source.slice(0, split)).toLowerCase() !== from.toLowerCase()) return piece.source;
+      return `${quoteSheet(to)}!${piece.source.slice(split + 1)}`;
+    })
+    .join("");
 }

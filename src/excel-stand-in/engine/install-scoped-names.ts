@@ -1,7 +1,13 @@
 import { ICommandService, type Injector } from "@univerjs/core";
 import {
-  IFormulaCurrentConfigService, IFormulaDependencyGenerator, IFunctionService, Lexer, LexerNode, LexerTreeBuilder,
-  type BaseFunction, type IDefinedNamesServiceParam,
+  IFormulaCurrentConfigService,
+  IFormulaDependencyGenerator,
+  IFunctionService,
+  Lexer,
+  LexerNode,
+  LexerTreeBuilder,
+  type BaseFunction,
+  type IDefinedNamesServiceParam,
 } from "@univerjs/engine-formula";
 import { InsertSheetMutation, RemoveSheetMutation, SetWorksheetNameMutation } from "@univerjs/sheets";
 import { unquoteSheet } from "./formula-text";
@@ -44,8 +50,9 @@ function qualifyFormulas(injector: Injector, names: ScopedNames): void {
 function qualifyAll(formulas: OtherFormulas, names: ScopedNames): OtherFormulas {
   const mapValues = <In, Out>(record: Record<string, In>, change: (value: In, key: string) => Out): Record<string, Out> =>
     Object.fromEntries(Object.entries(record ?? {}).map(([key, value]) => [key, change(value, key)]));
-  return mapValues(formulas, (sheets, unitId) => mapValues(sheets, (entries, sheetId) =>
-    mapValues(entries, (entry) => ({ ...entry, f: names.qualify(entry.f, unitId, sheetId) }))));
+  return mapValues(formulas, (sheets, unitId) =>
+    mapValues(sheets, (entries, sheetId) => mapValues(entries, (entry) => ({ ...entry, f: names.qualify(entry.f, unitId, sheetId) }))),
+  );
 }
 
 /**

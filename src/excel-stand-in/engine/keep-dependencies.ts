@@ -1,6 +1,11 @@
 import type { IRange, IUnitRange, Injector } from "@univerjs/core";
 import {
-  IDependencyManagerService, IFormulaCurrentConfigService, IFormulaDependencyGenerator, IFormulaRuntimeService, IOtherFormulaManagerService, ISuperTableService,
+  IDependencyManagerService,
+  IFormulaCurrentConfigService,
+  IFormulaDependencyGenerator,
+  IFormulaRuntimeService,
+  IOtherFormulaManagerService,
+  ISuperTableService,
 } from "@univerjs/engine-formula";
 import { CellIndex } from "./cell-index";
 import type { ScopedNames } from "./scoped-names";
@@ -39,10 +44,18 @@ interface Node {
   getDefinedNames?(): string[] | undefined;
 }
 
-interface FormulaItem { f: string; si?: string; x?: number; y?: number }
+interface FormulaItem {
+  f: string;
+  si?: string;
+  x?: number;
+  y?: number;
+}
 type ByCell<T> = Record<string, Record<string, T | null | undefined> | null | undefined>;
 type BySheet<T> = Record<string, Record<string, T | null | undefined> | null | undefined>;
-interface OtherFormula { f: string; ranges: IRange[] }
+interface OtherFormula {
+  f: string;
+  ranges: IRange[];
+}
 
 /** What the engine's own generator of dependencies keeps to itself. */
 interface DependencyGenerator {
@@ -103,7 +116,13 @@ interface Kept {
   words?: ReadonlySet<string>;
 }
 
-interface OtherKept { readonly data: OtherFormula; readonly text: string; readonly matrix: unknown; readonly size: string; readonly kept: readonly Kept[] }
+interface OtherKept {
+  readonly data: OtherFormula;
+  readonly text: string;
+  readonly matrix: unknown;
+  readonly size: string;
+  readonly kept: readonly Kept[];
+}
 
 /**
  * For every calculation, and again for every pass over spills, the engine takes all formulas of the workbook apart anew:
@@ -113,7 +132,13 @@ interface OtherKept { readonly data: OtherFormula; readonly text: string; readon
 export function keepDependencies(injector: Injector, names: ScopedNames): void {
   const generator = injector.get(IFormulaDependencyGenerator) as unknown as DependencyGenerator;
   const register = injector.get(IDependencyManagerService) as unknown as Register;
-  for (const method of ["_registerOtherFormulas", "_addDependencyTreeByAddressFunction", "_calculateAddressFunction", "_calculateRunList", "_getRangeListByNode"] as const) {
+  for (const method of [
+    "_registerOtherFormulas",
+    "_addDependencyTreeByAddressFunction",
+    "_calculateAddressFunction",
+    "_calculateRunList",
+    "_getRangeListByNode",
+  ] as const) {
     if (typeof generator[method] !== "function") throw new Error(`The grid's formula engine has changed: it has no ${method} any more.`);
   }
   searchCellsDirectly(register._dependencyRTreeCache);
@@ -139,7 +164,12 @@ class KeptDependencies {
   /** Whether a calculation begins: between its passes no formula changes. */
   private begins = true;
 
-  constructor(injector: Injector, private readonly names: ScopedNames, private readonly generator: DependencyGenerator, private readonly register: Register) {
+  constructor(
+    injector: Injector,
+    private readonly names: ScopedNames,
+    private readonly generator: DependencyGenerator,
+    private readonly register: Register,
+  ) {
     this.config = injector.get(IFormulaCurrentConfigService);
     this.runtime = injector.get(IFormulaRuntimeService);
     this.others = injector.get(IOtherFormulaManagerService);
@@ -233,7 +263,9 @@ class KeptDependencies {
     const readers = places.flatMap(([unitId, sheetId, row, column]) => this.cells.get(unitId, sheetId, row, column) ?? []);
     // Rows put into a name's range make it longer, and make the engine forget everything at the same time.
     const names = this.changedNames();
-    if (names.size > 0) for (const kept of this.byTree.values()) if (kept.tree.formulaId === undefined && kept.names.some((name) => names.has(name))) readers.push(kept);
+    if (names.size > 0)
+      for (const kept of this.byTree.values())
+        if (kept.tree.formulaId === undefined && kept.names.some((name) => names.has(name))) readers.push(kept);
     return readers;
   }
 
@@ -250,7 +282,9 @@ class KeptDependencies {
         return kept.tree;
       }
       if (kept) this.drop(kept);
-      const tree = master ? this.generator._createVirtualFDtree(master, item) : this.generator._createFDtree(unitId, sheetId, row, column, unitData, item);
+      const tree = master
+        ? this.generator._createVirtualFDtree(master, item)
+        : this.generator._createFDtree(unitId, sheetId, row, column, unitData, item);
       const id = this.register.getFormulaDependency(unitId, sheetId, row, column);
       if (id === undefined || id === null) this.register.addFormulaDependency(unitId, sheetId, row, column, tree);
       else tree.treeId = id;
@@ -275,7 +309,9 @@ class KeptDependencies {
   /** Formulas of conditional formats and validation, one tree for each cell that they are for. */
   private async takeOtherFormulas(): Promise<void> {
     const present = new Set<string>();
-    for (const [unitId, sheets] of Object.entries(this.others.getOtherFormulaData() as unknown as BySheet<Record<string, OtherFormula | null>>)) {
+    for (const [unitId, sheets] of Object.entries(
+      this.others.getOtherFormulaData() as unknown as BySheet<Record<string, OtherFormula | null>>,
+    )) {
       for (const [sheetId, formulas] of Object.entries(sheets ?? {})) {
         const { rowCount, columnCount } = this.config.getSheetRowColumnCount(unitId, sheetId);
         const size = `${rowCount},${columnCount}`;
@@ -285,14 +321,28 @@ class KeptDependencies {
           present.add(key);
           const matrix = this.register.getOtherFormulaDependency(unitId, sheetId, id);
           const known = this.otherFormulas.get(key);
-          if (known && known.matrix === matrix && known.data === data && known.text === data.f && known.size === size && known.kept.every(({ tree }) => this.byTree.has(tree))) continue;
+          if (
+            known &&
+            known.matrix === matrix &&
+            known.data === data &&
+            known.text === data.f &&
+            known.size === size &&
+            known.kept.every(({ tree }) => this.byTree.has(tree))
+          )
+            continue;
           for (const kept of known?.kept ?? []) this.drop(kept);
           if (matrix) this.register.removeOtherFormulaDependency(unitId, sheetId, [id]);
           const trees: Tree[] = [];
           this.generator._registerOtherFormulas({ [unitId]: { [sheetId]: { [id]: data } } }, [unitId], trees);
           const kept: Kept[] = [];
           for (const tree of trees) kept.push(await this.keep(tree, { f: data.f }));
-          this.otherFormulas.set(key, { data, text: data.f, size, kept, matrix: this.register.getOtherFormulaDependency(unitId, sheetId, id) });
+          this.otherFormulas.set(key, {
+            data,
+            text: data.f,
+            size,
+            kept,
+            matrix: this.register.getOtherFormulaDependency(unitId, sheetId, id),
+          });
         }
       }
     }
@@ -310,7 +360,8 @@ class KeptDependencies {
     if (node) generator._nodeTraversalRef(node, references);
     if (node && !tree.isVirtual) tree.rangeList = await this.rangesOf(tree, node);
     const kept: Kept = {
-      tree, item: { ...item },
+      tree,
+      item: { ...item },
       names: node?.getDefinedNames?.() ?? [],
       addressNodes: node ? generator._getAddressFunctionNodeList(node) : [],
       unsteady: references.some((one) => one.nodeType === suffix || (one.nodeType === union && hasAddress(one))),
@@ -337,7 +388,8 @@ class KeptDependencies {
     removeRanges(this.register._dependencyRTreeCache, kept.ranges, tree.treeId);
     removeRanges(this.generator._dependencyRTreeCacheForAddressFunction, kept.led, tree.treeId);
     this.trees.delete(tree.treeId);
-    if (this.cells.get(tree.unitId, tree.subUnitId, tree.row, tree.column) === kept) this.cells.delete(tree.unitId, tree.subUnitId, tree.row, tree.column);
+    if (this.cells.get(tree.unitId, tree.subUnitId, tree.row, tree.column) === kept)
+      this.cells.delete(tree.unitId, tree.subUnitId, tree.row, tree.column);
     this.forced.delete(kept);
     this.unsteady.delete(kept);
     if (kept.addressNodes.length > 0) this.withAddresses--;
@@ -356,7 +408,9 @@ class KeptDependencies {
     const names = this.changedNames();
     const tables = this.changedTables();
     const sheets = this.config.getDirtyNameMap() ?? {};
-    const sheetNames = Object.values(sheets).flatMap((unit) => Object.values(unit ?? {})).map((name) => String(name).toUpperCase());
+    const sheetNames = Object.values(sheets)
+      .flatMap((unit) => Object.values(unit ?? {}))
+      .map((name) => String(name).toUpperCase());
     if (names.size + tables.size + sheetNames.length === 0) return [];
     const words = new Set([...tables].map((name) => name.toUpperCase()));
     const readers: [string, string, number, number][] = [];
@@ -365,7 +419,9 @@ class KeptDependencies {
       const text = item.f?.toUpperCase() ?? "";
       const byName = kept.names.some((name) => names.has(name)) || this.means(kept) !== tree.formula;
       const byTable = words.size > 0 && text.includes("[") && hasAny(wordsOf(kept, text), words);
-      const bySheet = sheetNames.length > 0 && (tree.dependencySheetName(sheets) || (text.includes("!") && sheetNames.some((name) => text.includes(name))));
+      const bySheet =
+        sheetNames.length > 0 &&
+        (tree.dependencySheetName(sheets) || (text.includes("!") && sheetNames.some((name) => text.includes(name))));
       if (!byName && !byTable && !bySheet) continue;
       if (byName && tree.formulaId === undefined) readers.push([tree.unitId, tree.subUnitId, tree.row, tree.column]);
       this.drop(kept);
@@ -385,10 +441,12 @@ class KeptDependencies {
   private changedTables(): Set<string> {
     const now = new Map<string, string>();
     for (const unitId of Object.keys(this.config.getUnitData())) {
-      for (const [name, { sheetId, range, titleMap }] of this.tables.getTableMap(unitId) ?? []) now.set(name, JSON.stringify([unitId, sheetId, range, [...titleMap]]));
+      for (const [name, { sheetId, range, titleMap }] of this.tables.getTableMap(unitId) ?? [])
+        now.set(name, JSON.stringify([unitId, sheetId, range, [...titleMap]]));
     }
     const changed = new Set<string>();
-    for (const name of new Set([...now.keys(), ...this.knownTables.keys()])) if (now.get(name) !== this.knownTables.get(name)) changed.add(name);
+    for (const name of new Set([...now.keys(), ...this.knownTables.keys()]))
+      if (now.get(name) !== this.knownTables.get(name)) changed.add(name);
     this.knownTables = now;
     return changed;
   }
@@ -404,11 +462,13 @@ class KeptDependencies {
     const isExcluded = (tree: Tree) => excluded?.[tree.unitId]?.[tree.subUnitId]?.getValue(tree.row, tree.column) != null;
     const sheets = config.getDirtyNameMap() ?? {};
     for (const [unitId, changed] of Object.entries(sheets)) {
-      for (const sheetId of Object.keys(changed ?? {})) for (const { tree } of this.cells.ofSheet(unitId, sheetId)) if (!isExcluded(tree)) dirty.add(tree);
+      for (const sheetId of Object.keys(changed ?? {}))
+        for (const { tree } of this.cells.ofSheet(unitId, sheetId)) if (!isExcluded(tree)) dirty.add(tree);
     }
     if (Object.keys(sheets).length > 0) for (const tree of this.trees.values()) if (tree.dependencySheetName(sheets)) dirty.add(tree);
     const ranges = config.getDirtyRanges();
-    for (const { unitId, sheetId, range } of ranges) for (const { tree } of this.cells.inRange(unitId, sheetId, range)) if (!isExcluded(tree)) dirty.add(tree);
+    for (const { unitId, sheetId, range } of ranges)
+      for (const { tree } of this.cells.inRange(unitId, sheetId, range)) if (!isExcluded(tree)) dirty.add(tree);
     const readers = [...register.searchDependency(ranges), ...generator._dependencyRTreeCacheForAddressFunction.bulkSearch(ranges)];
     for (const id of readers) {
       const tree = this.trees.get(id) ?? features.find(({ treeId }) => treeId === id);
@@ -420,7 +480,8 @@ class KeptDependencies {
   private *otherTreesNamed(): Generator<Tree> {
     for (const [unitId, sheets] of Object.entries(this.config.getDirtyUnitOtherFormulaMap() ?? {})) {
       for (const [sheetId, ids] of Object.entries(sheets ?? {})) {
-        for (const id of Object.keys(ids ?? {})) for (const { tree } of this.otherFormulas.get(`${unitId}!${sheetId}!${id}`)?.kept ?? []) yield tree;
+        for (const id of Object.keys(ids ?? {}))
+          for (const { tree } of this.otherFormulas.get(`${unitId}!${sheetId}!${id}`)?.kept ?? []) yield tree;
       }
     }
   }
@@ -445,7 +506,8 @@ class KeptDependencies {
     const places = {
       bulkSearch: (ranges: readonly IUnitRange[]) => {
         const found = new Set<number>();
-        for (const { unitId, sheetId, range } of ranges) for (const { tree } of this.cells.inRange(unitId, sheetId, range)) found.add(tree.treeId);
+        for (const { unitId, sheetId, range } of ranges)
+          for (const { tree } of this.cells.inRange(unitId, sheetId, range)) found.add(tree.treeId);
         return found;
       },
     };
@@ -454,7 +516,8 @@ class KeptDependencies {
   }
 }
 
-const isSame = (one: FormulaItem, other: FormulaItem): boolean => one.f === other.f && one.si === other.si && (one.x ?? 0) === (other.x ?? 0) && (one.y ?? 0) === (other.y ?? 0);
+const isSame = (one: FormulaItem, other: FormulaItem): boolean =>
+  one.f === other.f && one.si === other.si && (one.x ?? 0) === (other.x ?? 0) && (one.y ?? 0) === (other.y ?? 0);
 
 const hasAddress = (node: Node): boolean => node.isAddress?.() === true || node.getChildren().some(hasAddress);
 

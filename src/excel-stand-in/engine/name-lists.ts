@@ -18,7 +18,10 @@ interface Spellings {
 export class NameLists {
   private readonly units = new Map<string, ByScope>();
 
-  constructor(private readonly service: IDefinedNamesService, private readonly onChange: OnChange) {
+  constructor(
+    private readonly service: IDefinedNamesService,
+    private readonly onChange: OnChange,
+  ) {
     this.followSingleNames();
     this.delaySpellings();
   }
@@ -58,12 +61,23 @@ export class NameLists {
       const names = this.units.get(unitId);
       if (names && before) names.get(scopeOf(before))?.delete(before.name.toLowerCase());
       if (names && after) put(names, after);
-      this.onChange(unitId, [before, after].filter((name) => name != null));
+      this.onChange(
+        unitId,
+        [before, after].filter((name) => name != null),
+      );
     };
     const register = service.registerDefinedName.bind(service);
-    service.registerDefinedName = (unitId, name) => { alone(unitId, name.id, () => { register(unitId, name); }); };
+    service.registerDefinedName = (unitId, name) => {
+      alone(unitId, name.id, () => {
+        register(unitId, name);
+      });
+    };
     const remove = service.removeDefinedName.bind(service);
-    service.removeDefinedName = (unitId, id) => { alone(unitId, id, () => { remove(unitId, id); }); };
+    service.removeDefinedName = (unitId, id) => {
+      alone(unitId, id, () => {
+        remove(unitId, id);
+      });
+    };
     service.update$.subscribe(({ unitId }) => {
       if (single) return;
       this.forget(unitId);
@@ -74,10 +88,13 @@ export class NameLists {
   /** The grid's own list by spelling is made when it is asked for, not for every name that changes. */
   private delaySpellings(): void {
     const service = this.service as IDefinedNamesService & Spellings;
-    if (typeof service._updateCache !== "function") throw new Error("The grid's engine has changed: its list of names by spelling is not where it was.");
+    if (typeof service._updateCache !== "function")
+      throw new Error("The grid's engine has changed: its list of names by spelling is not where it was.");
     const update = service._updateCache.bind(service);
     const stale = new Set<string>();
-    service._updateCache = (unitId) => { stale.add(unitId); };
+    service._updateCache = (unitId) => {
+      stale.add(unitId);
+    };
     const getValueByName = service.getValueByName.bind(service);
     service.getValueByName = (unitId, name) => {
       if (stale.delete(unitId)) update(unitId);

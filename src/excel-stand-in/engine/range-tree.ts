@@ -1,6 +1,12 @@
 import type { IRange, IUnitRange } from "@univerjs/core";
 
-interface Box { minX: number; minY: number; maxX: number; maxY: number; id: number }
+interface Box {
+  minX: number;
+  minY: number;
+  maxX: number;
+  maxY: number;
+  id: number;
+}
 
 /** The engine's register of what is read where, with the part that it keeps to itself. */
 export interface RangeTree {
@@ -20,7 +26,8 @@ export interface RangeTree {
  * to look a few up; here they are looked up in the map.
  */
 export function searchCellsDirectly(tree: RangeTree): void {
-  if (!(tree._oneCellCache instanceof Map) || typeof tree._searchByOneCellCache !== "function") throw new Error("The grid's register of ranges has changed.");
+  if (!(tree._oneCellCache instanceof Map) || typeof tree._searchByOneCellCache !== "function")
+    throw new Error("The grid's register of ranges has changed.");
   tree.openKdTree = () => undefined;
   tree.closeKdTree = () => undefined;
   tree._searchByOneCellCache = ({ unitId, sheetId, range }) => {
@@ -55,7 +62,8 @@ export function removeRanges(tree: RangeTree, ranges: readonly IUnitRange[], id:
     const box = boxOf(range);
     const boxes = tree.getTree(unitId, sheetId);
     for (const one of boxes.search(box)) {
-      if (one.id === id && one.minX === box.minX && one.minY === box.minY && one.maxX === box.maxX && one.maxY === box.maxY) boxes.remove(one);
+      if (one.id === id && one.minX === box.minX && one.minY === box.minY && one.maxX === box.maxX && one.maxY === box.maxY)
+        boxes.remove(one);
     }
   }
 }

@@ -1,4 +1,11 @@
-import { IUniverInstanceService, UniverInstanceType, type ICommandInfo, type IMutationInfo, type Injector, type Workbook } from "@univerjs/core";
+import {
+  IUniverInstanceService,
+  UniverInstanceType,
+  type ICommandInfo,
+  type IMutationInfo,
+  type Injector,
+  type Workbook,
+} from "@univerjs/core";
 import { IDefinedNamesService } from "@univerjs/engine-formula";
 import { RemoveDefinedNameCommand, SetDefinedNameCommand, SetRangeValuesMutation } from "@univerjs/sheets";
 import { UpdateFormulaController } from "@univerjs/sheets-formula";
@@ -6,9 +13,18 @@ import { splitFormula } from "./formula-text";
 import { localVariables } from "./local-variables";
 import type { ScopedNames } from "./scoped-names";
 
-interface Mutations { redos: IMutationInfo[]; undos: IMutationInfo[] }
-interface Rewriting { _getUpdateFormula(command: ICommandInfo): Mutations }
-interface ChangedName { unitId: string; id: string; name: string }
+interface Mutations {
+  redos: IMutationInfo[];
+  undos: IMutationInfo[];
+}
+interface Rewriting {
+  _getUpdateFormula(command: ICommandInfo): Mutations;
+}
+interface ChangedName {
+  unitId: string;
+  id: string;
+  name: string;
+}
 
 /**
  * When a name is renamed or deleted the grid changes every formula in which it finds that spelling, also on sheets
@@ -17,7 +33,8 @@ interface ChangedName { unitId: string; id: string; name: string }
  */
 export function renameNames(injector: Injector, names: ScopedNames): void {
   const controller = injector.get(UpdateFormulaController) as unknown as Rewriting;
-  if (typeof controller._getUpdateFormula !== "function") throw new Error("The grid's formulas have changed: names are renamed elsewhere now.");
+  if (typeof controller._getUpdateFormula !== "function")
+    throw new Error("The grid's formulas have changed: names are renamed elsewhere now.");
   const update = controller._getUpdateFormula.bind(controller);
   controller._getUpdateFormula = (command) => {
     if (command.id === RemoveDefinedNameCommand.id) return { redos: [], undos: [] };
@@ -36,7 +53,12 @@ function renamed(injector: Injector, names: ScopedNames, { unitId, id, name }: C
     sheet.getCellMatrix().forValue((row, column, cell) => {
       const formula = cell?.f ?? "";
       if (!formula.toLowerCase().includes(before.name.toLowerCase())) return;
-      const changed = inFormula(formula, before.name, name, (sheetName) => names.find(unitId, subUnitId, before.name, sheetName)?.id === id);
+      const changed = inFormula(
+        formula,
+        before.name,
+        name,
+        (sheetName) => names.find(unitId, subUnitId, before.name, sheetName)?.id === id,
+      );
       if (changed === formula) return;
       (after![row] ??= {})[column] = { f: changed };
       (earlier![row] ??= {})[column] = { f: formula };
@@ -53,9 +75,11 @@ function renamed(injector: Injector, names: ScopedNames, { unitId, id, name }: C
 function inFormula(formula: string, from: string, to: string, means: (sheetName: string | undefined) => boolean): string {
   const pieces = splitFormula(formula);
   const local = localVariables(pieces);
-  return pieces.map((piece) => {
-    if (piece.kind !== "name" || piece.name.toLowerCase() !== from.toLowerCase()) return piece.source;
-    if ((piece.sheet === undefined && local.has(from.toLowerCase())) || !means(piece.sheet)) return piece.source;
-    return piece.source.slice(0, piece.source.length - piece.name.length) + to;
-  }).join("");
+  return pieces
+    .map((piece) => {
+      if (piece.kind !== "name" || piece.name.toLowerCase() !== from.toLowerCase()) return piece.source;
+      if ((piece.sheet === undefined && local.has(from.toLowerCase())) || !means(piece.sheet)) return piece.source;
+      return piece.source.slice(0, piece.source.length - piece.name.length) + to;
+    })
+    .join("");
 }

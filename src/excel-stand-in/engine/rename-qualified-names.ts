@@ -25,7 +25,9 @@ export function renameQualifiedNames(injector: Injector): void {
 }
 
 const loseNames = (formula: string, sheetName: string): string =>
-  splitFormula(formula).map((piece) => (isNameOf(piece, sheetName) ? "#REF!" : piece.source)).join("");
+  splitFormula(formula)
+    .map((piece) => (isNameOf(piece, sheetName) ? "#REF!" : piece.source))
+    .join("");
 
 function changes(workbook: Workbook, sheetName: string, rewrite: (formula: string) => string): IMutationInfo[] {
   return workbook.getSheets().flatMap((sheet) => {

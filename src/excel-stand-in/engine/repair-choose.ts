@@ -1,7 +1,12 @@
 import type { Injector } from "@univerjs/core";
 import {
-  IFunctionService, NumberValueObject,
-  type ArrayValueObject, type BaseFunction, type BaseReferenceObject, type BaseValueObject, type FunctionVariantType,
+  IFunctionService,
+  NumberValueObject,
+  type ArrayValueObject,
+  type BaseFunction,
+  type BaseReferenceObject,
+  type BaseValueObject,
+  type FunctionVariantType,
 } from "@univerjs/engine-formula";
 
 /**

@@ -1,13 +1,19 @@
 import type { IRange, Injector, ObjectMatrix } from "@univerjs/core";
 import {
-  FORMULA_REF_TO_ARRAY_CACHE, ICalculateFormulaService, IFormulaCurrentConfigService, IFormulaRuntimeService,
+  FORMULA_REF_TO_ARRAY_CACHE,
+  ICalculateFormulaService,
+  IFormulaCurrentConfigService,
+  IFormulaRuntimeService,
 } from "@univerjs/engine-formula";
 
 /** The steps of a calculation that the engine keeps to itself. */
 interface Passes {
   _executeStep(): Promise<true | undefined>;
   _apply(afterSpills?: boolean): Promise<RuntimeState | undefined>;
-  _getArrayFormulaDirtyRangeAndExcludedRange(spills: SpillRanges, features: RuntimeState["runtimeFeatureRange"]): { dirtyRanges: DirtyRange[] };
+  _getArrayFormulaDirtyRangeAndExcludedRange(
+    spills: SpillRanges,
+    features: RuntimeState["runtimeFeatureRange"],
+  ): { dirtyRanges: DirtyRange[] };
 }
 
 interface RuntimeState {
@@ -17,7 +23,11 @@ interface RuntimeState {
 
 type ByCell<T> = Record<number, Record<number, T> | undefined>;
 type SpillRanges = Record<string, Record<string, ByCell<IRange>> | undefined>;
-interface DirtyRange { unitId: string; sheetId: string; range: IRange }
+interface DirtyRange {
+  unitId: string;
+  sheetId: string;
+  range: IRange;
+}
 
 /** Deeper chains of spills than this are left as they are, so that two spills that feed each other come to an end. */
 const mostPasses = 30;
@@ -39,14 +49,19 @@ export function repairSpillPasses(injector: Injector): void {
     if (!first) return undefined;
     // What forced everything to be calculated has been seen to; from here on only the spills are followed.
     Object.assign(config, { _forceCalculate: false });
-    let dirtyRanges = [...service._getArrayFormulaDirtyRangeAndExcludedRange(first.arrayFormulaRange, first.runtimeFeatureRange).dirtyRanges, ...leftBehind.splice(0)];
+    let dirtyRanges = [
+      ...service._getArrayFormulaDirtyRangeAndExcludedRange(first.arrayFormulaRange, first.runtimeFeatureRange).dirtyRanges,
+      ...leftBehind.splice(0),
+    ];
     for (let pass = 0; pass < mostPasses && dirtyRanges.length > 0; pass++) {
       const before = contents(first.arrayFormulaRange, runtime);
       FORMULA_REF_TO_ARRAY_CACHE.clear();
       config.loadDirtyRangesAndExcludedCell(dirtyRanges, {});
       const state = await service._apply(true);
       if (!state) return undefined;
-      const changed = [...contents(state.arrayFormulaRange, runtime)].filter(([key, { text }]) => before.get(key)?.text !== text).map(([, { at }]) => at);
+      const changed = [...contents(state.arrayFormulaRange, runtime)]
+        .filter(([key, { text }]) => before.get(key)?.text !== text)
+        .map(([, { at }]) => at);
       dirtyRanges = [...changed, ...leftBehind.splice(0)];
     }
     return true;
@@ -83,7 +98,8 @@ function watchShrinking(config: IFormulaCurrentConfigService, runtime: IFormulaR
 }
 
 function empty(cells: ObjectMatrix<unknown> | undefined, { startRow, endRow, startColumn, endColumn }: IRange): void {
-  for (let row = startRow; row <= endRow; row++) for (let column = startColumn; column <= endColumn; column++) cells?.realDeleteValue(row, column);
+  for (let row = startRow; row <= endRow; row++)
+    for (let column = startColumn; column <= endColumn; column++) cells?.realDeleteValue(row, column);
 }
 
 /** What stands in each spill, as one text, by the cell that it comes from. */
@@ -95,7 +111,8 @@ function contents(spills: SpillRanges, runtime: IFormulaRuntimeService): Map<str
       for (const [row, columns] of Object.entries(rows)) {
         for (const [column, range] of Object.entries(columns ?? {})) {
           const values: unknown[] = [range.endRow, range.endColumn];
-          for (let r = range.startRow; r <= range.endRow; r++) for (let c = range.startColumn; c <= range.endColumn; c++) values.push(cells?.getValue(r, c)?.v);
+          for (let r = range.startRow; r <= range.endRow; r++)
+            for (let c = range.startColumn; c <= range.endColumn; c++) values.push(cells?.getValue(r, c)?.v);
           found.set(`${unitId}!${sheetId}!${row},${column}`, { at: { unitId, sheetId, range }, text: JSON.stringify(values) });
         }
       }

@@ -1,6 +1,13 @@
 import {
-  CommandType, generateRandomId, ICommandService, IUniverInstanceService, UniverInstanceType,
-  type IMutation, type IMutationInfo, type Injector, type Workbook,
+  CommandType,
+  generateRandomId,
+  ICommandService,
+  IUniverInstanceService,
+  UniverInstanceType,
+  type IMutation,
+  type IMutationInfo,
+  type Injector,
+  type Workbook,
 } from "@univerjs/core";
 import { IDefinedNamesService, RemoveDefinedNameMutation, SetDefinedNameMutation } from "@univerjs/engine-formula";
 import { CopySheetCommand, RemoveSheetCommand, SheetInterceptorService } from "@univerjs/sheets";
@@ -24,7 +31,13 @@ const copyScopedNames: IMutation<CopyParams> = {
     const commands = accessor.get(ICommandService);
     for (const name of namesOf(accessor.get(IDefinedNamesService), unitId, from)) {
       const formulaOrRefString = renameSheet(name.formulaOrRefString, source.getName(), copy.getName());
-      commands.syncExecuteCommand(SetDefinedNameMutation.id, { ...name, unitId, id: generateRandomId(), localSheetId: to, formulaOrRefString });
+      commands.syncExecuteCommand(SetDefinedNameMutation.id, {
+        ...name,
+        unitId,
+        id: generateRandomId(),
+        localSheetId: to,
+        formulaOrRefString,
+      });
     }
     return true;
   },

@@ -42,11 +42,14 @@ export class ScopedNames {
       else for (const name of names) this.drop(this.token(unitId, name));
     });
     // Parsed formulas are cached under their text for all workbooks, so a workbook opened again gets fresh tokens.
-    injector.get(IUniverInstanceService).getTypeOfUnitDisposed$<Workbook>(UniverInstanceType.UNIVER_SHEET).subscribe((unit) => {
-      for (const [key, scope] of this.scopes) if (scope.unitId === unit.getUnitId()) this.scopes.delete(key);
-      this.lists.forget(unit.getUnitId());
-      this.forget();
-    });
+    injector
+      .get(IUniverInstanceService)
+      .getTypeOfUnitDisposed$<Workbook>(UniverInstanceType.UNIVER_SHEET)
+      .subscribe((unit) => {
+        for (const [key, scope] of this.scopes) if (scope.unitId === unit.getUnitId()) this.scopes.delete(key);
+        this.lists.forget(unit.getUnitId());
+        this.forget();
+      });
   }
 
   /** Call when sheets are added, removed or renamed, since names can be written with their sheet. */
@@ -185,6 +188,9 @@ export class ScopedNames {
 
   private sheetIdOf(unitId: string, sheetName: string): string | undefined {
     const workbook = this.injector.get(IUniverInstanceService).getUnit<Workbook>(unitId, UniverInstanceType.UNIVER_SHEET);
-    return workbook?.getSheets().find((sheet) => sheet.getName().toLowerCase() === sheetName.toLowerCase())?.getSheetId();
+    return workbook
+      ?.getSheets()
+      .find((sheet) => sheet.getName().toLowerCase() === sheetName.toLowerCase())
+      ?.getSheetId();
   }
 }

@@ -1,7 +1,11 @@
 import type { IRange, Injector } from "@univerjs/core";
 import {
-  BaseFunction, IFormulaCurrentConfigService, IFormulaRuntimeService, IFunctionService,
-  type BaseReferenceObject, type FunctionVariantType,
+  BaseFunction,
+  IFormulaCurrentConfigService,
+  IFormulaRuntimeService,
+  IFunctionService,
+  type BaseReferenceObject,
+  type FunctionVariantType,
 } from "@univerjs/engine-formula";
 import { ANCHOR_ARRAY } from "./call-for-spills";
 

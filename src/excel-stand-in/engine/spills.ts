@@ -1,4 +1,13 @@
-import { CellValueType, IUniverInstanceService, UniverInstanceType, type ICellData, type Injector, type IRange, type Nullable, type Workbook } from "@univerjs/core";
+import {
+  CellValueType,
+  IUniverInstanceService,
+  UniverInstanceType,
+  type ICellData,
+  type Injector,
+  type IRange,
+  type Nullable,
+  type Workbook,
+} from "@univerjs/core";
 import { FormulaDataModel } from "@univerjs/engine-formula";
 
 export type CellScalar = number | string | boolean | null;
@@ -25,12 +34,15 @@ export class Spills {
   /** Every spill of a sheet, as the block it fills; its first cell holds the formula. */
   extents(unitId: string, sheetId: string): IRange[] {
     const byRow = this.model.getArrayFormulaRange()?.[unitId]?.[sheetId] ?? {};
-    return Object.values(byRow).flatMap((columns) => Object.values(columns as Record<number, IRange>)).filter(Boolean);
+    return Object.values(byRow)
+      .flatMap((columns) => Object.values(columns as Record<number, IRange>))
+      .filter(Boolean);
   }
 
   extentAt(unitId: string, sheetId: string, row: number, column: number): IRange | undefined {
-    return this.extents(unitId, sheetId).find((block) =>
-      row >= block.startRow && row <= block.endRow && column >= block.startColumn && column <= block.endColumn);
+    return this.extents(unitId, sheetId).find(
+      (block) => row >= block.startRow && row <= block.endRow && column >= block.startColumn && column <= block.endColumn,
+    );
   }
 }
 

@@ -7,12 +7,14 @@ import { splitFormula } from "./formula-text";
  */
 export function expandThisRow(formula: string, tableHere: string | undefined): string {
   if (!formula.includes("[")) return formula;
-  return splitFormula(formula).map((piece) => {
-    if (piece.kind !== "structured") return piece.source;
-    const table = piece.table || tableHere;
-    if (!table) return piece.source;
-    return piece.inside.trimStart().startsWith("@") ? thisRow(table, piece.inside.trim().slice(1)) : `${table}[${piece.inside}]`;
-  }).join("");
+  return splitFormula(formula)
+    .map((piece) => {
+      if (piece.kind !== "structured") return piece.source;
+      const table = piece.table || tableHere;
+      if (!table) return piece.source;
+      return piece.inside.trimStart().startsWith("@") ? thisRow(table, piece.inside.trim().slice(1)) : `${table}[${piece.inside}]`;
+    })
+    .join("");
 }
 
 /** `columns` is what follows the @: nothing, a bare column, or one or two columns in brackets. */
@@ -24,8 +26,10 @@ function thisRow(table: string, columns: string): string {
 /** The same formula with one table called otherwise, with or without brackets behind its name. */
 export function renameTable(formula: string, from: string, to: string): string {
   const same = (name: string): boolean => name.toLowerCase() === from.toLowerCase();
-  return splitFormula(formula).map((piece) => {
-    if (piece.kind === "structured" && same(piece.table)) return `${to}[${piece.inside}]`;
-    return piece.kind === "name" && piece.sheet === undefined && same(piece.name) ? to : piece.source;
-  }).join("");
+  return splitFormula(formula)
+    .map((piece) => {
+      if (piece.kind === "structured" && same(piece.table)) return `${to}[${piece.inside}]`;
+      return piece.kind === "name" && piece.sheet === undefined && same(piece.name) ? to : piece.source;
+    })
+    .join("");
 }

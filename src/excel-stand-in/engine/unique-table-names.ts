@@ -45,10 +45,13 @@ function freeName(name: string, taken: ReadonlyMap<string, unknown>): string {
 function renameInSheet(injector: Injector, unitId: string, subUnitId: string, from: string, to: string): void {
   const workbook = injector.get(IUniverInstanceService).getUnit<Workbook>(unitId, UniverInstanceType.UNIVER_SHEET);
   const cellValue: Record<number, Record<number, { f: string }>> = {};
-  workbook?.getSheetBySheetId(subUnitId)?.getCellMatrix().forValue((row, column, cell) => {
-    const changed = cell?.f && renameTable(cell.f, from, to);
-    if (changed && changed !== cell.f) (cellValue[row] ??= {})[column] = { f: changed };
-  });
+  workbook
+    ?.getSheetBySheetId(subUnitId)
+    ?.getCellMatrix()
+    .forValue((row, column, cell) => {
+      const changed = cell?.f && renameTable(cell.f, from, to);
+      if (changed && changed !== cell.f) (cellValue[row] ??= {})[column] = { f: changed };
+    });
   if (Object.keys(cellValue).length === 0) return;
   injector.get(ICommandService).syncExecuteCommand(SetRangeValuesMutation.id, { unitId, subUnitId, cellValue });
 }

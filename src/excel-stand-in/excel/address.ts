@@ -33,7 +33,10 @@ export function splitAddress(address: string): { sheetName: string | undefined; 
 
 /** Reads "B3", "A1:C4", "A:C" or "1:3"; undefined when it is none of these. */
 export function readCells(cells: string, size: SheetSize): Block | undefined {
-  const [first, last = first, ...more] = cells.trim().split(":").map((corner) => CORNER.exec(corner));
+  const [first, last = first, ...more] = cells
+    .trim()
+    .split(":")
+    .map((corner) => CORNER.exec(corner));
   if (more.length > 0 || !first?.[0] || !last?.[0]) return undefined;
   const columns = [first[1], last[1]].map((letters) => (letters === undefined ? undefined : columnIndex(letters)));
   const rows = [first[2], last[2]].map((digits) => (digits === undefined ? undefined : Number(digits) - 1));
@@ -65,7 +68,8 @@ export function cellsText({ row, column, rowCount, columnCount }: Block, size?: 
 }
 
 /** Excel puts quotes around a sheet's name only where it needs them. */
-export const sheetPrefix = (name: string): string => (/^[\p{L}_][\p{L}\p{N}_.]*$/u.test(name) && !readCells(name, { rowCount: 1, columnCount: 1 }) ? `${name}!` : `${quoteSheet(name)}!`);
+export const sheetPrefix = (name: string): string =>
+  /^[\p{L}_][\p{L}\p{N}_.]*$/u.test(name) && !readCells(name, { rowCount: 1, columnCount: 1 }) ? `${name}!` : `${quoteSheet(name)}!`;
 
 /** With $ signs and the sheet, the way a defined name refers to cells. */
 export function absoluteAddress(sheetName: string, { row, column, rowCount, columnCount }: Block): string {

@@ -44,7 +44,12 @@ function typedText(text: string): ICellData {
   if (/^(?:true|false)$/iu.test(text)) return { v: /^true$/iu.test(text) ? 1 : 0, t: CellValueType.BOOLEAN };
   if (/^\s*[-+]?(?:\d+\.?\d*|\.\d+)(?:e[-+]?\d+)?\s*$/iu.test(text)) return { v: Number(text), t: CellValueType.NUMBER };
   const date = ISO_DATE.exec(text);
-  if (date) return { v: dateSerial(Number(date[1]), Number(date[2]), Number(date[3])), t: CellValueType.NUMBER, s: { n: { pattern: "yyyy-mm-dd" } } };
+  if (date)
+    return {
+      v: dateSerial(Number(date[1]), Number(date[2]), Number(date[3])),
+      t: CellValueType.NUMBER,
+      s: { n: { pattern: "yyyy-mm-dd" } },
+    };
   return { v: text, t: CellValueType.STRING };
 }
 
@@ -90,9 +95,11 @@ function shownText(value: string | number | boolean, format: string): string {
 }
 
 export const readValueTypes = (host: Host, block: SheetBlock): `${Excel.RangeValueType}`[][] =>
-  readValues(host, block).map((row, r) => row.map((value, c) => {
-    // A formula that answers with an empty text holds a text.
-    if (value === "") return formulaAt(host.sheet(block.sheetId), block.row + r, block.column + c) ? "String" : "Empty";
-    if (typeof value === "string") return /^#[A-Z/0-9]+[!?A]?$/u.test(value) ? "Error" : "String";
-    return typeof value === "boolean" ? "Boolean" : "Double";
-  }));
+  readValues(host, block).map((row, r) =>
+    row.map((value, c) => {
+      // A formula that answers with an empty text holds a text.
+      if (value === "") return formulaAt(host.sheet(block.sheetId), block.row + r, block.column + c) ? "String" : "Empty";
+      if (typeof value === "string") return /^#[A-Z/0-9]+[!?A]?$/u.test(value) ? "Error" : "String";
+      return typeof value === "boolean" ? "Boolean" : "Double";
+    }),
+  );

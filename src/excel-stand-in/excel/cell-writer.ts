@@ -30,7 +30,12 @@ export function assertFormatsOpen(host: Host, block: SheetBlock): void {
  * @param looksOnly no value changes: nothing has to be calculated
  * @param cellAt what changes in each cell; undefined leaves the cell alone
  */
-export function writeCells(host: Host, block: SheetBlock, looksOnly: boolean, cellAt: (row: number, column: number) => ICellData | undefined): void {
+export function writeCells(
+  host: Host,
+  block: SheetBlock,
+  looksOnly: boolean,
+  cellAt: (row: number, column: number) => ICellData | undefined,
+): void {
   growSheet(host, block);
   const cellValue: Record<number, Record<number, ICellData>> = {};
   forEachCell(block, (row, column) => {
@@ -39,7 +44,10 @@ export function writeCells(host: Host, block: SheetBlock, looksOnly: boolean, ce
   });
   if (Object.keys(cellValue).length === 0) return;
   const params = {
-    unitId: host.unitId, subUnitId: block.sheetId, cellValue, ...(looksOnly ? { trigger: SetStyleCommand.id } : {}),
+    unitId: host.unitId,
+    subUnitId: block.sheetId,
+    cellValue,
+    ...(looksOnly ? { trigger: SetStyleCommand.id } : {}),
   };
   const { injector } = host.engine;
   const undo = injector.invoke((accessor) => SetRangeValuesUndoMutationFactory(accessor, params));
@@ -66,4 +74,5 @@ export function forEachCell(block: Block, visit: (row: number, column: number) =
 
 export const mapCells = <T>(block: Block, read: (row: number, column: number) => T): T[][] =>
   Array.from({ length: block.rowCount }, (_, row) =>
-    Array.from({ length: block.columnCount }, (_unused, column) => read(block.row + row, block.column + column)));
+    Array.from({ length: block.columnCount }, (_unused, column) => read(block.row + row, block.column + column)),
+  );

@@ -1,7 +1,12 @@
 import type { IRange } from "@univerjs/core";
 import {
-  InsertColMutation, InsertRowMutation, RemoveColMutation, RemoveRowMutation, SetRangeValuesMutation,
-  type IInsertRowMutationParams, type ISetRangeValuesMutationParams,
+  InsertColMutation,
+  InsertRowMutation,
+  RemoveColMutation,
+  RemoveRowMutation,
+  SetRangeValuesMutation,
+  type IInsertRowMutationParams,
+  type ISetRangeValuesMutationParams,
 } from "@univerjs/sheets";
 import { changesLooksOnly } from "../engine/calculation";
 import { columnLetters } from "./address";
@@ -47,10 +52,16 @@ export const sheetChanged: EventSource<ChangedArguments> = {
 
 /** The grid rewrites formulas whose cells moved; for Excel that is no edit. */
 const followsStructure = (command: Command): boolean =>
-  /^sheet\.command\.(?:insert-|remove-|delete-range|move-range|set-worksheet-name)/u.test((command.params as { trigger?: string }).trigger ?? "");
+  /^sheet\.command\.(?:insert-|remove-|delete-range|move-range|set-worksheet-name)/u.test(
+    (command.params as { trigger?: string }).trigger ?? "",
+  );
 
-function rows({ startRow, endRow }: IRange): string { return `${startRow + 1}:${endRow + 1}`; }
-function columns({ startColumn, endColumn }: IRange): string { return `${columnLetters(startColumn)}:${columnLetters(endColumn)}`; }
+function rows({ startRow, endRow }: IRange): string {
+  return `${startRow + 1}:${endRow + 1}`;
+}
+function columns({ startColumn, endColumn }: IRange): string {
+  return `${columnLetters(startColumn)}:${columnLetters(endColumn)}`;
+}
 
 function changedArguments(worksheetId: string, changeType: ChangeType, address: string): ChangedArguments {
   const getRange = (context: Context) => context.workbook.worksheets.getItem(worksheetId).getRange(address);

@@ -29,21 +29,40 @@ export class ChartAxes implements StandsFor<Excel.ChartAxes, "categoryAxis" | "v
 export class ChartAxis extends ChartPart implements StandsFor<Excel.ChartAxis, "title" | "minimum" | "maximum" | "numberFormat"> {
   readonly title: ChartAxisTitle;
 
-  constructor(chart: Chart, private readonly which: Which) {
+  constructor(
+    chart: Chart,
+    private readonly which: Which,
+  ) {
     super(chart);
     this.title = new ChartAxisTitle(chart, which);
   }
 
-  get minimum(): Excel.ChartAxis["minimum"] { return this.get("minimum"); }
-  set minimum(value: Excel.ChartAxis["minimum"]) { this.put("minimum", value); }
-  get maximum(): Excel.ChartAxis["maximum"] { return this.get("maximum"); }
-  set maximum(value: Excel.ChartAxis["maximum"]) { this.put("maximum", value); }
-  get numberFormat(): string { return this.get("numberFormat"); }
-  set numberFormat(format: string) { this.put("numberFormat", format); }
+  get minimum(): Excel.ChartAxis["minimum"] {
+    return this.get("minimum");
+  }
+  set minimum(value: Excel.ChartAxis["minimum"]) {
+    this.put("minimum", value);
+  }
+  get maximum(): Excel.ChartAxis["maximum"] {
+    return this.get("maximum");
+  }
+  set maximum(value: Excel.ChartAxis["maximum"]) {
+    this.put("maximum", value);
+  }
+  get numberFormat(): string {
+    return this.get("numberFormat");
+  }
+  set numberFormat(format: string) {
+    this.put("numberFormat", format);
+  }
 
   protected readers() {
     const axis = () => axisOf(this.chart.record(), this.which);
-    return { minimum: () => axis().minimum ?? "", maximum: () => axis().maximum ?? "", numberFormat: () => axis().numberFormat ?? "General" };
+    return {
+      minimum: () => axis().minimum ?? "",
+      maximum: () => axis().maximum ?? "",
+      numberFormat: () => axis().numberFormat ?? "General",
+    };
   }
 
   /** An empty text leaves the choice to Excel again. */
@@ -58,17 +77,35 @@ export class ChartAxis extends ChartPart implements StandsFor<Excel.ChartAxis, "
 
 /** Stands in for Excel.ChartAxisTitle. */
 export class ChartAxisTitle extends ChartPart implements StandsFor<Excel.ChartAxisTitle, "text" | "visible"> {
-  constructor(chart: Chart, private readonly which: Which) {
+  constructor(
+    chart: Chart,
+    private readonly which: Which,
+  ) {
     super(chart);
   }
 
-  get text(): string { return this.get("text"); }
-  set text(text: string) { this.change("text", text, (chart) => { axisOf(chart, this.which).title = text; }); }
-  get visible(): boolean { return this.get("visible"); }
-  set visible(visible: boolean) { this.change("visible", visible, (chart) => { if (!visible) delete axisOf(chart, this.which).title; }); }
+  get text(): string {
+    return this.get("text");
+  }
+  set text(text: string) {
+    this.change("text", text, (chart) => {
+      axisOf(chart, this.which).title = text;
+    });
+  }
+  get visible(): boolean {
+    return this.get("visible");
+  }
+  set visible(visible: boolean) {
+    this.change("visible", visible, (chart) => {
+      if (!visible) delete axisOf(chart, this.which).title;
+    });
+  }
 
   protected readers() {
-    return { text: () => axisOf(this.chart.record(), this.which).title ?? "", visible: () => axisOf(this.chart.record(), this.which).title !== undefined };
+    return {
+      text: () => axisOf(this.chart.record(), this.which).title ?? "",
+      visible: () => axisOf(this.chart.record(), this.which).title !== undefined,
+    };
   }
 }
 

@@ -18,12 +18,21 @@ export abstract class ChartPart extends ClientObject<ChartTarget, Context> {
 
 /** Stands in for the size of an Excel.ChartFont. */
 export class ChartFont extends ChartPart implements StandsFor<Excel.ChartFont, "size"> {
-  constructor(chart: Chart, private readonly which: "titleSize" | "fontSize") {
+  constructor(
+    chart: Chart,
+    private readonly which: "titleSize" | "fontSize",
+  ) {
     super(chart);
   }
 
-  get size(): number { return this.get("size"); }
-  set size(points: number) { this.change("size", points, (chart) => { chart[this.which] = points; }); }
+  get size(): number {
+    return this.get("size");
+  }
+  set size(points: number) {
+    this.change("size", points, (chart) => {
+      chart[this.which] = points;
+    });
+  }
 
   protected readers() {
     return { size: () => this.chart.record()[this.which] ?? (this.which === "titleSize" ? 14 : 10) };
@@ -34,10 +43,22 @@ export class ChartFont extends ChartPart implements StandsFor<Excel.ChartFont, "
 export class ChartTitle extends ChartPart implements StandsFor<Excel.ChartTitle, "text" | "visible" | "format"> {
   readonly format = { font: new ChartFont(this.chart, "titleSize") };
 
-  get text(): string { return this.get("text"); }
-  set text(text: string) { this.change("text", text, (chart) => { chart.title = text; }); }
-  get visible(): boolean { return this.get("visible"); }
-  set visible(visible: boolean) { this.change("visible", visible, (chart) => { if (!visible) delete chart.title; }); }
+  get text(): string {
+    return this.get("text");
+  }
+  set text(text: string) {
+    this.change("text", text, (chart) => {
+      chart.title = text;
+    });
+  }
+  get visible(): boolean {
+    return this.get("visible");
+  }
+  set visible(visible: boolean) {
+    this.change("visible", visible, (chart) => {
+      if (!visible) delete chart.title;
+    });
+  }
 
   protected readers() {
     return { text: () => this.chart.record().title ?? "", visible: () => this.chart.record().title !== undefined };
@@ -48,10 +69,22 @@ export class ChartTitle extends ChartPart implements StandsFor<Excel.ChartTitle,
 export class ChartLegend extends ChartPart implements StandsFor<Excel.ChartLegend, "visible" | "position" | "legendEntries"> {
   readonly legendEntries = new ChartLegendEntries(this.chart);
 
-  get visible(): boolean { return this.get("visible"); }
-  set visible(visible: boolean) { this.change("visible", visible, (chart) => { chart.showLegend = visible; }); }
-  get position(): Excel.ChartLegend["position"] { return this.get("position"); }
-  set position(position: Excel.ChartLegend["position"]) { this.change("position", position, (chart) => { chart.legendPosition = position; }); }
+  get visible(): boolean {
+    return this.get("visible");
+  }
+  set visible(visible: boolean) {
+    this.change("visible", visible, (chart) => {
+      chart.showLegend = visible;
+    });
+  }
+  get position(): Excel.ChartLegend["position"] {
+    return this.get("position");
+  }
+  set position(position: Excel.ChartLegend["position"]) {
+    this.change("position", position, (chart) => {
+      chart.legendPosition = position;
+    });
+  }
 
   protected readers() {
     return { visible: () => this.chart.record().showLegend ?? true, position: () => this.chart.record().legendPosition ?? "Right" };
@@ -62,16 +95,23 @@ export class ChartLegend extends ChartPart implements StandsFor<Excel.ChartLegen
 export class ChartLegendEntries implements StandsFor<Excel.ChartLegendEntryCollection, "getItemAt"> {
   constructor(private readonly chart: Chart) {}
 
-  getItemAt(index: number): ChartLegendEntry { return new ChartLegendEntry(this.chart, index); }
+  getItemAt(index: number): ChartLegendEntry {
+    return new ChartLegendEntry(this.chart, index);
+  }
 }
 
 /** Stands in for Excel.ChartLegendEntry. */
 export class ChartLegendEntry extends ChartPart implements StandsFor<Excel.ChartLegendEntry, "visible"> {
-  constructor(chart: Chart, private readonly index: number) {
+  constructor(
+    chart: Chart,
+    private readonly index: number,
+  ) {
     super(chart);
   }
 
-  get visible(): boolean { return this.get("visible"); }
+  get visible(): boolean {
+    return this.get("visible");
+  }
   set visible(visible: boolean) {
     this.change("visible", visible, (chart) => {
       const series = this.seriesOf(chart);

@@ -8,18 +8,22 @@ import type { CellBlock, ChartSeriesRecord } from "./sheet-extras";
 import type { StandsFor } from "./standing";
 
 /** Stands in for Excel.ChartSeriesCollection. */
-export class ChartSeriesCollection extends ClientCollection<ChartSeries, string, Context>
-  implements StandsFor<Excel.ChartSeriesCollection, "add" | "getItemAt" | "items" | "getCount"> {
+export class ChartSeriesCollection
+  extends ClientCollection<ChartSeries, string, Context>
+  implements StandsFor<Excel.ChartSeriesCollection, "add" | "getItemAt" | "items" | "getCount">
+{
   constructor(private readonly chart: Chart) {
     super(chart.context, { name: "series", missing: "null", find: () => (chart.isNullObject ? undefined : chart.target.id) });
   }
 
   add(name?: string, index?: number): ChartSeries {
     let record: ChartSeriesRecord | undefined;
-    this.write(() => this.chart.update((chart) => {
-      record = name === undefined ? {} : { name };
-      chart.series.splice(index ?? chart.series.length, 0, record);
-    }));
+    this.write(() =>
+      this.chart.update((chart) => {
+        record = name === undefined ? {} : { name };
+        chart.series.splice(index ?? chart.series.length, 0, record);
+      }),
+    );
     return new ChartSeries(this.chart, () => record);
   }
 
@@ -32,50 +36,114 @@ export class ChartSeriesCollection extends ClientCollection<ChartSeries, string,
   }
 }
 
-type Members = "name" | "axisGroup" | "chartType" | "markerStyle" | "markerSize" | "markerBackgroundColor" | "markerForegroundColor" | "setValues" | "setXAxisValues" | "delete";
+type Members =
+  | "name"
+  | "axisGroup"
+  | "chartType"
+  | "markerStyle"
+  | "markerSize"
+  | "markerBackgroundColor"
+  | "markerForegroundColor"
+  | "setValues"
+  | "setXAxisValues"
+  | "delete";
 
 /** Stands in for Excel.ChartSeries. One colour serves line and marks: the bench draws no others. */
 export class ChartSeries extends ClientObject<ChartSeriesRecord, Context> implements StandsFor<Excel.ChartSeries, Members> {
   readonly format = { line: new SeriesLine(this), fill: { setSolidColor: (color: string): void => this.change({ color }) } };
 
-  constructor(private readonly chart: Chart, find: () => ChartSeriesRecord | undefined) {
+  constructor(
+    private readonly chart: Chart,
+    find: () => ChartSeriesRecord | undefined,
+  ) {
     super(chart.context, { name: "series", missing: "throws", find });
   }
 
-  get name(): string { return this.get("name"); }
-  set name(name: string) {
-    this.set("name", name, (series) => this.chart.update(() => {
-      series.name = name;
-      delete series.nameFrom;
-    }));
+  get name(): string {
+    return this.get("name");
   }
-  get axisGroup(): Excel.ChartSeries["axisGroup"] { return this.get("axisGroup"); }
-  set axisGroup(group: Excel.ChartSeries["axisGroup"]) { this.put("axisGroup", group, { secondary: group === "Secondary" }); }
-  get chartType(): Excel.ChartSeries["chartType"] { return this.get("chartType"); }
+  set name(name: string) {
+    this.set("name", name, (series) =>
+      this.chart.update(() => {
+        series.name = name;
+        delete series.nameFrom;
+      }),
+    );
+  }
+  get axisGroup(): Excel.ChartSeries["axisGroup"] {
+    return this.get("axisGroup");
+  }
+  set axisGroup(group: Excel.ChartSeries["axisGroup"]) {
+    this.put("axisGroup", group, { secondary: group === "Secondary" });
+  }
+  get chartType(): Excel.ChartSeries["chartType"] {
+    return this.get("chartType");
+  }
   /** Excel mixes columns with lines too; the bench draws one family in a chart. */
   set chartType(type: Excel.ChartSeries["chartType"]) {
-    this.set("chartType", type, (series) => this.chart.update((chart) => {
-      if (!["XYScatter", "Line"].some((family) => type.startsWith(family) && chart.type.startsWith(family))) throw invalidArgument(`The bench draws no ${type} in a chart of the type ${chart.type}.`);
-      series.type = type;
-    }));
+    this.set("chartType", type, (series) =>
+      this.chart.update((chart) => {
+        if (!["XYScatter", "Line"].some((family) => type.startsWith(family) && chart.type.startsWith(family)))
+          throw invalidArgument(`The bench draws no ${type} in a chart of the type ${chart.type}.`);
+        series.type = type;
+      }),
+    );
   }
-  get markerStyle(): Excel.ChartSeries["markerStyle"] { return this.get("markerStyle"); }
-  set markerStyle(style: Excel.ChartSeries["markerStyle"]) { this.put("markerStyle", style, { markerStyle: style }); }
-  get markerSize(): number { return this.get("markerSize"); }
-  set markerSize(size: number) { this.put("markerSize", size, { markerSize: size }); }
-  get markerBackgroundColor(): string { return this.get("markerBackgroundColor"); }
-  set markerBackgroundColor(color: string) { this.put("markerBackgroundColor", color, { color }); }
-  get markerForegroundColor(): string { return this.get("markerForegroundColor"); }
-  set markerForegroundColor(color: string) { this.put("markerForegroundColor", color, { color }); }
+  get markerStyle(): Excel.ChartSeries["markerStyle"] {
+    return this.get("markerStyle");
+  }
+  set markerStyle(style: Excel.ChartSeries["markerStyle"]) {
+    this.put("markerStyle", style, { markerStyle: style });
+  }
+  get markerSize(): number {
+    return this.get("markerSize");
+  }
+  set markerSize(size: number) {
+    this.put("markerSize", size, { markerSize: size });
+  }
+  get markerBackgroundColor(): string {
+    return this.get("markerBackgroundColor");
+  }
+  set markerBackgroundColor(color: string) {
+    this.put("markerBackgroundColor", color, { color });
+  }
+  get markerForegroundColor(): string {
+    return this.get("markerForegroundColor");
+  }
+  set markerForegroundColor(color: string) {
+    this.put("markerForegroundColor", color, { color });
+  }
 
-  setValues(source: Range | Excel.Range): void { this.write((series) => this.chart.update(() => { series.values = blockOf(source as Range); })); }
-  setXAxisValues(source: Range | Excel.Range): void { this.write((series) => this.chart.update(() => { series.xValues = blockOf(source as Range); })); }
+  setValues(source: Range | Excel.Range): void {
+    this.write((series) =>
+      this.chart.update(() => {
+        series.values = blockOf(source as Range);
+      }),
+    );
+  }
+  setXAxisValues(source: Range | Excel.Range): void {
+    this.write((series) =>
+      this.chart.update(() => {
+        series.xValues = blockOf(source as Range);
+      }),
+    );
+  }
 
   delete(): void {
-    this.write((series) => this.chart.update((chart) => { chart.series = chart.series.filter((one) => one !== series); }));
+    this.write((series) =>
+      this.chart.update((chart) => {
+        chart.series = chart.series.filter((one) => one !== series);
+      }),
+    );
   }
 
-  change(part: Partial<ChartSeriesRecord>): void { this.write((series) => this.chart.update(() => { Object.assign(series, part); })); }
+  change(part: Partial<ChartSeriesRecord>): void {
+    this.write((series) =>
+      this.chart.update(() => {
+        Object.assign(series, part);
+      }),
+    );
+  }
 
   protected readers() {
     return {
@@ -90,22 +158,41 @@ export class ChartSeries extends ClientObject<ChartSeriesRecord, Context> implem
   }
 
   private put(property: string, value: unknown, part: Partial<ChartSeriesRecord>): void {
-    this.set(property, value, (series) => this.chart.update(() => { Object.assign(series, part); }));
+    this.set(property, value, (series) =>
+      this.chart.update(() => {
+        Object.assign(series, part);
+      }),
+    );
   }
 }
 
 /** Stands in for a series' Excel.ChartLineFormat. */
-class SeriesLine extends ClientObject<ChartSeriesRecord, Context> implements StandsFor<Excel.ChartLineFormat, "color" | "lineStyle" | "weight"> {
+class SeriesLine
+  extends ClientObject<ChartSeriesRecord, Context>
+  implements StandsFor<Excel.ChartLineFormat, "color" | "lineStyle" | "weight">
+{
   constructor(private readonly series: ChartSeries) {
     super(series.context, { name: "format", missing: "null", find: () => (series.isNullObject ? undefined : series.target) });
   }
 
-  get color(): string { return this.get("color"); }
-  set color(color: string) { this.put("color", color, { color }); }
-  get lineStyle(): Excel.ChartLineFormat["lineStyle"] { return this.get("lineStyle"); }
-  set lineStyle(style: Excel.ChartLineFormat["lineStyle"]) { this.put("lineStyle", style, { lineStyle: style }); }
-  get weight(): number { return this.get("weight"); }
-  set weight(points: number) { this.put("weight", points, { lineWeight: points }); }
+  get color(): string {
+    return this.get("color");
+  }
+  set color(color: string) {
+    this.put("color", color, { color });
+  }
+  get lineStyle(): Excel.ChartLineFormat["lineStyle"] {
+    return this.get("lineStyle");
+  }
+  set lineStyle(style: Excel.ChartLineFormat["lineStyle"]) {
+    this.put("lineStyle", style, { lineStyle: style });
+  }
+  get weight(): number {
+    return this.get("weight");
+  }
+  set weight(points: number) {
+    this.put("weight", points, { lineWeight: points });
+  }
 
   protected readers() {
     return {

@@ -11,14 +11,23 @@ export function sourceSeries(host: Host, source: SheetBlock, type: string, serie
   const long = byRows ? source.columnCount : source.rowCount;
   const wide = byRows ? source.rowCount : source.columnCount;
   const value = (along: number, across: number) =>
-    host.engine.spills.valueAt(host.unitId, source.sheetId, source.row + (byRows ? across : along), source.column + (byRows ? along : across));
+    host.engine.spills.valueAt(
+      host.unitId,
+      source.sheetId,
+      source.row + (byRows ? across : along),
+      source.column + (byRows ? along : across),
+    );
   const block = (along: number, across: number, length: number): CellBlock => ({
-    sheetId: source.sheetId, row: source.row + (byRows ? across : along), column: source.column + (byRows ? along : across),
-    rowCount: byRows ? 1 : length, columnCount: byRows ? length : 1,
+    sheetId: source.sheetId,
+    row: source.row + (byRows ? across : along),
+    column: source.column + (byRows ? along : across),
+    rowCount: byRows ? 1 : length,
+    columnCount: byRows ? length : 1,
   });
   const hasHeadings = long > 1 && typeof value(0, wide - 1) === "string";
   const first = hasHeadings ? 1 : 0;
-  const hasCategories = wide > 1 && (type.startsWith("XYScatter") || typeof value(first, 0) === "string" || (hasHeadings && value(0, 0) === null));
+  const hasCategories =
+    wide > 1 && (type.startsWith("XYScatter") || typeof value(first, 0) === "string" || (hasHeadings && value(0, 0) === null));
   const series: ChartSeriesRecord[] = [];
   for (let across = hasCategories ? 1 : 0; across < wide; across++) {
     series.push({

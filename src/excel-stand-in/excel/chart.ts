@@ -15,7 +15,22 @@ export interface ChartTarget {
   id: string;
 }
 
-type Members = "name" | "chartType" | "left" | "top" | "width" | "height" | "title" | "legend" | "axes" | "format" | "series" | "setPosition" | "delete" | "isNullObject" | "load";
+type Members =
+  | "name"
+  | "chartType"
+  | "left"
+  | "top"
+  | "width"
+  | "height"
+  | "title"
+  | "legend"
+  | "axes"
+  | "format"
+  | "series"
+  | "setPosition"
+  | "delete"
+  | "isNullObject"
+  | "load";
 
 /** Stands in for Excel.Chart. Positions are in points. */
 export class Chart extends ClientObject<ChartTarget, Context> implements StandsFor<Excel.Chart, Members> {
@@ -24,24 +39,61 @@ export class Chart extends ClientObject<ChartTarget, Context> implements StandsF
   readonly axes = new ChartAxes(this);
   readonly format = { font: new ChartFont(this, "fontSize") };
 
-  get series(): ChartSeriesCollection { return this.part("series", () => new ChartSeriesCollection(this)); }
-  get name(): string { return this.get("name"); }
-  set name(name: string) { this.set("name", name, () => this.update((chart) => { chart.name = name; })); }
-  get chartType(): Excel.Chart["chartType"] { return this.get("chartType"); }
-  set chartType(type: Excel.Chart["chartType"]) { this.set("chartType", type, () => this.update((chart) => { chart.type = type; })); }
-  get left(): number { return this.get("left"); }
-  set left(points: number) { this.place("left", points); }
-  get top(): number { return this.get("top"); }
-  set top(points: number) { this.place("top", points); }
-  get width(): number { return this.get("width"); }
-  set width(points: number) { this.place("width", points); }
-  get height(): number { return this.get("height"); }
-  set height(points: number) { this.place("height", points); }
+  get series(): ChartSeriesCollection {
+    return this.part("series", () => new ChartSeriesCollection(this));
+  }
+  get name(): string {
+    return this.get("name");
+  }
+  set name(name: string) {
+    this.set("name", name, () =>
+      this.update((chart) => {
+        chart.name = name;
+      }),
+    );
+  }
+  get chartType(): Excel.Chart["chartType"] {
+    return this.get("chartType");
+  }
+  set chartType(type: Excel.Chart["chartType"]) {
+    this.set("chartType", type, () =>
+      this.update((chart) => {
+        chart.type = type;
+      }),
+    );
+  }
+  get left(): number {
+    return this.get("left");
+  }
+  set left(points: number) {
+    this.place("left", points);
+  }
+  get top(): number {
+    return this.get("top");
+  }
+  set top(points: number) {
+    this.place("top", points);
+  }
+  get width(): number {
+    return this.get("width");
+  }
+  set width(points: number) {
+    this.place("width", points);
+  }
+  get height(): number {
+    return this.get("height");
+  }
+  set height(points: number) {
+    this.place("height", points);
+  }
 
   /** Lays the chart over the cells from the first to the last, both included. */
   setPosition(startCell: Range | Excel.Range | string, endCell?: Range | Excel.Range | string): void {
     this.write(({ sheetId }) => {
-      const [start, end] = [startCell, endCell].map((cell) => cell && this.blockFor(sheetId, cell as Range | string)) as [Block, Block | undefined];
+      const [start, end] = [startCell, endCell].map((cell) => cell && this.blockFor(sheetId, cell as Range | string)) as [
+        Block,
+        Block | undefined,
+      ];
       this.update((chart) => {
         const from = this.corner(sheetId, start.row, start.column);
         const to = end && this.corner(sheetId, end.row + end.rowCount, end.column + end.columnCount);
@@ -52,9 +104,11 @@ export class Chart extends ClientObject<ChartTarget, Context> implements StandsF
   }
 
   delete(): void {
-    this.write(({ sheetId, id }) => this.context.host.extras.update(this.context.host.unitId, sheetId, (extras) => {
-      extras.charts = extras.charts?.filter((chart) => chart.id !== id) ?? [];
-    }));
+    this.write(({ sheetId, id }) =>
+      this.context.host.extras.update(this.context.host.unitId, sheetId, (extras) => {
+        extras.charts = extras.charts?.filter((chart) => chart.id !== id) ?? [];
+      }),
+    );
   }
 
   /** The chart's record; only while the queue is worked off. */
@@ -79,15 +133,20 @@ export class Chart extends ClientObject<ChartTarget, Context> implements StandsF
     return {
       name: () => this.record().name,
       chartType: () => this.record().type,
-      left: position("left"), top: position("top"), width: position("width"), height: position("height"),
+      left: position("left"),
+      top: position("top"),
+      width: position("width"),
+      height: position("height"),
     };
   }
 
   private place(side: keyof ChartRecord["position"], points: number): void {
-    this.set(side, points, () => this.update((chart) => {
-      chart.position[side] = points;
-      delete chart.anchor;
-    }));
+    this.set(side, points, () =>
+      this.update((chart) => {
+        chart.position[side] = points;
+        delete chart.anchor;
+      }),
+    );
   }
 
   private blockFor(sheetId: string, cell: Range | string): Block {

@@ -9,8 +9,10 @@ import type { ChartRecord } from "./sheet-extras";
 import type { StandsFor } from "./standing";
 
 /** Stands in for Excel.ChartCollection of a sheet. Charts are records in the sheet's extras; the page draws them. */
-export class ChartCollection extends ClientCollection<Chart, string, Context>
-  implements StandsFor<Excel.ChartCollection, "add" | "getItem" | "getItemOrNullObject" | "getItemAt" | "items" | "getCount"> {
+export class ChartCollection
+  extends ClientCollection<Chart, string, Context>
+  implements StandsFor<Excel.ChartCollection, "add" | "getItem" | "getItemOrNullObject" | "getItemAt" | "items" | "getCount">
+{
   add(type: Excel.ChartType | string, sourceData: Range | Excel.Range, seriesBy: Excel.ChartSeriesBy | string = "Auto"): Chart {
     const id = generateRandomId();
     this.write((sheetId) => {
@@ -18,8 +20,12 @@ export class ChartCollection extends ClientCollection<Chart, string, Context>
       const source: SheetBlock = (sourceData as Range).target;
       host.extras.update(host.unitId, sheetId, (extras) => {
         const record: ChartRecord = {
-          id, name: `Chart ${(extras.charts?.length ?? 0) + 1}`, type, series: sourceSeries(host, source, type, seriesBy),
-          position: { left: 48, top: 48, width: 360, height: 216 }, axes: { category: {}, value: {} },
+          id,
+          name: `Chart ${(extras.charts?.length ?? 0) + 1}`,
+          type,
+          series: sourceSeries(host, source, type, seriesBy),
+          position: { left: 48, top: 48, width: 360, height: 216 },
+          axes: { category: {}, value: {} },
         };
         extras.charts = [...(extras.charts ?? []), record];
       });
@@ -27,9 +33,15 @@ export class ChartCollection extends ClientCollection<Chart, string, Context>
     return this.standIn(() => id, "throws");
   }
 
-  getItem(name: string): Chart { return this.standIn(() => this.find(name), "throws"); }
-  getItemOrNullObject(name: string): Chart { return this.standIn(() => (this.isNullObject ? undefined : this.find(name)), "null"); }
-  getItemAt(index: number): Chart { return this.standIn(() => this.records()[index]?.id, "throws"); }
+  getItem(name: string): Chart {
+    return this.standIn(() => this.find(name), "throws");
+  }
+  getItemOrNullObject(name: string): Chart {
+    return this.standIn(() => (this.isNullObject ? undefined : this.find(name)), "null");
+  }
+  getItemAt(index: number): Chart {
+    return this.standIn(() => this.records()[index]?.id, "throws");
+  }
 
   protected list(): Chart[] {
     return this.records().map(({ id }) => this.standIn(() => id, "throws"));

@@ -21,7 +21,10 @@ export abstract class ClientObject<Target, Queue extends RequestQueue = RequestQ
   private readonly known = new Map<string, unknown>();
   private readonly parts = new Map<string, unknown>();
 
-  constructor(readonly context: Queue, protected readonly locator: Locator<Target>) {
+  constructor(
+    readonly context: Queue,
+    protected readonly locator: Locator<Target>,
+  ) {
     context.write(() => this.resolve());
   }
 
@@ -105,8 +108,13 @@ export abstract class ClientObject<Target, Queue extends RequestQueue = RequestQ
 }
 
 export function pathsOf(options: LoadOptions): string[] {
-  if (typeof options === "string") return options.split(",").map((path) => path.trim()).filter(Boolean);
+  if (typeof options === "string")
+    return options
+      .split(",")
+      .map((path) => path.trim())
+      .filter(Boolean);
   if (Array.isArray(options)) return options.flatMap(pathsOf);
   return Object.entries(options ?? {}).flatMap(([key, value]) =>
-    value === true ? [key] : pathsOf(value as LoadOptions).map((path) => `${key}/${path}`));
+    value === true ? [key] : pathsOf(value as LoadOptions).map((path) => `${key}/${path}`),
+  );
 }

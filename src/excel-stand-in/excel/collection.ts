@@ -17,8 +17,11 @@ export class ClientResult<T> {
 }
 
 /** Base of worksheets, tables, names and so on. Their items exist after `load("items/...")` and a sync. */
-export abstract class ClientCollection<Item extends { load(options?: LoadOptions): unknown }, Target, Queue extends RequestQueue = RequestQueue>
-  extends ClientObject<Target, Queue> {
+export abstract class ClientCollection<
+  Item extends { load(options?: LoadOptions): unknown },
+  Target,
+  Queue extends RequestQueue = RequestQueue,
+> extends ClientObject<Target, Queue> {
   private loadedItems: Item[] | undefined;
 
   constructor(context: Queue, locator: Locator<Target>) {

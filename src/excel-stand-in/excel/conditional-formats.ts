@@ -1,7 +1,13 @@
 import { generateRandomId, type IStyleBase } from "@univerjs/core";
 import {
-  AddCfCommand, CFRuleType, CFSubRuleType, ConditionalFormattingRuleModel, DeleteCfCommand, SetCfCommand,
-  type IConditionFormattingRule, type IFormulaHighlightCell,
+  AddCfCommand,
+  CFRuleType,
+  CFSubRuleType,
+  ConditionalFormattingRuleModel,
+  DeleteCfCommand,
+  SetCfCommand,
+  type IConditionFormattingRule,
+  type IFormulaHighlightCell,
 } from "@univerjs/sheets-conditional-formatting";
 import { assertFormatsOpen, type SheetBlock } from "./cell-writer";
 import { ClientCollection } from "./collection";
@@ -20,8 +26,10 @@ const rulesOf = (context: Context, sheetId: string): FormulaRule[] =>
   (context.host.engine.injector.get(ConditionalFormattingRuleModel).getSubunitRules(context.host.unitId, sheetId) ?? []) as FormulaRule[];
 
 /** Stands in for Excel.ConditionalFormatCollection of a range. Only formula rules ("Custom") can be made. */
-export class ConditionalFormatCollection extends ClientCollection<ConditionalFormat, SheetBlock, Context>
-  implements StandsFor<Excel.ConditionalFormatCollection, "add" | "clearAll" | "items" | "getCount" | "getItemAt"> {
+export class ConditionalFormatCollection
+  extends ClientCollection<ConditionalFormat, SheetBlock, Context>
+  implements StandsFor<Excel.ConditionalFormatCollection, "add" | "clearAll" | "items" | "getCount" | "getItemAt">
+{
   constructor(private readonly range: Range) {
     super(range.context, { name: "conditionalFormats", missing: "null", find: () => (range.isNullObject ? undefined : range.target) });
   }
@@ -32,12 +40,18 @@ export class ConditionalFormatCollection extends ClientCollection<ConditionalFor
     this.write((block) => {
       assertFormatsOpen(this.context.host, block);
       const rule: FormulaRule = {
-        cfId: id, ranges: [toGridRange(block)], stopIfTrue: false,
+        cfId: id,
+        ranges: [toGridRange(block)],
+        stopIfTrue: false,
         rule: { type: CFRuleType.highlightCell, subType: CFSubRuleType.formula, value: "=FALSE", style: {} },
       };
       this.context.host.command(AddCfCommand.id, { subUnitId: block.sheetId, rule });
     });
-    return new ConditionalFormat(this.context, { name: "conditionalFormat", missing: "throws", find: () => ({ sheetId: this.range.target.sheetId, id }) });
+    return new ConditionalFormat(this.context, {
+      name: "conditionalFormat",
+      missing: "throws",
+      find: () => ({ sheetId: this.range.target.sheetId, id }),
+    });
   }
 
   /** By place among the rules that touch these cells. */
@@ -63,22 +77,35 @@ export class ConditionalFormatCollection extends ClientCollection<ConditionalFor
   }
 
   protected list(block: SheetBlock): ConditionalFormat[] {
-    return this.idsOf(block).map((id) => new ConditionalFormat(this.context, { name: "conditionalFormat", missing: "throws", find: () => ({ sheetId: block.sheetId, id }) }));
+    return this.idsOf(block).map(
+      (id) =>
+        new ConditionalFormat(this.context, { name: "conditionalFormat", missing: "throws", find: () => ({ sheetId: block.sheetId, id }) }),
+    );
   }
 
   private idsOf(block: SheetBlock): string[] {
-    return rulesOf(this.context, block.sheetId).filter((rule) => rule.ranges.some((range) => overlap(range, toGridRange(block)))).map((rule) => rule.cfId);
+    return rulesOf(this.context, block.sheetId)
+      .filter((rule) => rule.ranges.some((range) => overlap(range, toGridRange(block))))
+      .map((rule) => rule.cfId);
   }
 }
 
 /** Stands in for Excel.ConditionalFormat of type "Custom". */
-export class ConditionalFormat extends ClientObject<FormatTarget, Context>
-  implements StandsFor<Excel.ConditionalFormat, "custom" | "stopIfTrue" | "type"> {
+export class ConditionalFormat
+  extends ClientObject<FormatTarget, Context>
+  implements StandsFor<Excel.ConditionalFormat, "custom" | "stopIfTrue" | "type">
+{
   readonly custom = new CustomConditionalFormat(this);
 
-  get type(): Excel.ConditionalFormat["type"] { return this.get("type"); }
-  get stopIfTrue(): boolean { return this.get("stopIfTrue"); }
-  set stopIfTrue(stop: boolean) { this.set("stopIfTrue", stop, () => this.update((rule) => ({ ...rule, stopIfTrue: stop }))); }
+  get type(): Excel.ConditionalFormat["type"] {
+    return this.get("type");
+  }
+  get stopIfTrue(): boolean {
+    return this.get("stopIfTrue");
+  }
+  set stopIfTrue(stop: boolean) {
+    this.set("stopIfTrue", stop, () => this.update((rule) => ({ ...rule, stopIfTrue: stop })));
+  }
 
   /** Changes the grid's rule; while the queue is worked off. */
   update(change: (rule: FormulaRule) => FormulaRule): void {

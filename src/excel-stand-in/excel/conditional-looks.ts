@@ -14,7 +14,9 @@ abstract class ConditionalPart extends ClientObject<FormatTarget, Context> {
     this.set(property, value, () => this.owner.restyle(style));
   }
 
-  protected get style(): IStyleBase { return this.owner.rule().rule.style ?? {}; }
+  protected get style(): IStyleBase {
+    return this.owner.rule().rule.style ?? {};
+  }
 }
 
 /** Stands in for Excel.CustomConditionalFormat. */
@@ -22,18 +24,26 @@ export class CustomConditionalFormat extends ConditionalPart implements StandsFo
   readonly rule = new ConditionalFormatRule(this.owner);
   readonly format = new ConditionalRangeFormat(this.owner);
 
-  protected override children() { return { rule: () => this.rule, format: () => this.format }; }
-  protected readers() { return {}; }
+  protected override children() {
+    return { rule: () => this.rule, format: () => this.format };
+  }
+  protected readers() {
+    return {};
+  }
 }
 
 /** Stands in for Excel.ConditionalFormatRule. Excel also offers R1C1 and local spellings; the bench takes the plain one. */
 export class ConditionalFormatRule extends ConditionalPart implements StandsFor<Excel.ConditionalFormatRule, "formula"> {
-  get formula(): string { return this.get("formula"); }
+  get formula(): string {
+    return this.get("formula");
+  }
   set formula(formula: string) {
     this.set("formula", formula, () => this.owner.update((rule) => ({ ...rule, rule: { ...rule.rule, value: formula } })));
   }
 
-  protected readers() { return { formula: () => this.owner.rule().rule.value }; }
+  protected readers() {
+    return { formula: () => this.owner.rule().rule.value };
+  }
 }
 
 /** Stands in for Excel.ConditionalRangeFormat. */
@@ -41,26 +51,48 @@ export class ConditionalRangeFormat extends ConditionalPart implements StandsFor
   readonly fill = new ConditionalRangeFill(this.owner);
   readonly font = new ConditionalRangeFont(this.owner);
 
-  protected override children() { return { fill: () => this.fill, font: () => this.font }; }
-  protected readers() { return {}; }
+  protected override children() {
+    return { fill: () => this.fill, font: () => this.font };
+  }
+  protected readers() {
+    return {};
+  }
 }
 
 /** Stands in for Excel.ConditionalRangeFill. */
 export class ConditionalRangeFill extends ConditionalPart implements StandsFor<Excel.ConditionalRangeFill, "color"> {
-  get color(): string { return this.get("color"); }
-  set color(color: string) { this.restyle("color", color, { bg: { rgb: color } }); }
+  get color(): string {
+    return this.get("color");
+  }
+  set color(color: string) {
+    this.restyle("color", color, { bg: { rgb: color } });
+  }
 
-  protected readers() { return { color: () => this.style.bg?.rgb?.toUpperCase() ?? "" }; }
+  protected readers() {
+    return { color: () => this.style.bg?.rgb?.toUpperCase() ?? "" };
+  }
 }
 
 /** Stands in for Excel.ConditionalRangeFont. */
 export class ConditionalRangeFont extends ConditionalPart implements StandsFor<Excel.ConditionalRangeFont, "color" | "bold" | "italic"> {
-  get color(): string { return this.get("color"); }
-  set color(color: string) { this.restyle("color", color, { cl: { rgb: color } }); }
-  get bold(): boolean { return this.get("bold"); }
-  set bold(bold: boolean) { this.restyle("bold", bold, { bl: bold ? BooleanNumber.TRUE : BooleanNumber.FALSE }); }
-  get italic(): boolean { return this.get("italic"); }
-  set italic(italic: boolean) { this.restyle("italic", italic, { it: italic ? BooleanNumber.TRUE : BooleanNumber.FALSE }); }
+  get color(): string {
+    return this.get("color");
+  }
+  set color(color: string) {
+    this.restyle("color", color, { cl: { rgb: color } });
+  }
+  get bold(): boolean {
+    return this.get("bold");
+  }
+  set bold(bold: boolean) {
+    this.restyle("bold", bold, { bl: bold ? BooleanNumber.TRUE : BooleanNumber.FALSE });
+  }
+  get italic(): boolean {
+    return this.get("italic");
+  }
+  set italic(italic: boolean) {
+    this.restyle("italic", italic, { it: italic ? BooleanNumber.TRUE : BooleanNumber.FALSE });
+  }
 
   protected readers() {
     return {

@@ -1,5 +1,9 @@
 import {
-  DataValidationErrorStyle, DataValidationOperator, DataValidationType, generateRandomId, type ISheetDataValidationRule,
+  DataValidationErrorStyle,
+  DataValidationOperator,
+  DataValidationType,
+  generateRandomId,
+  type ISheetDataValidationRule,
 } from "@univerjs/core";
 import { AddSheetDataValidationCommand, ClearRangeDataValidationCommand, SheetDataValidationModel } from "@univerjs/sheets-data-validation";
 import { assertFormatsOpen, type SheetBlock } from "./cell-writer";
@@ -10,38 +14,70 @@ import { RangePart } from "./range-part";
 import type { StandsFor } from "./standing";
 
 const kinds = {
-  wholeNumber: DataValidationType.WHOLE, decimal: DataValidationType.DECIMAL, date: DataValidationType.DATE,
-  time: DataValidationType.TIME, textLength: DataValidationType.TEXT_LENGTH,
+  wholeNumber: DataValidationType.WHOLE,
+  decimal: DataValidationType.DECIMAL,
+  date: DataValidationType.DATE,
+  time: DataValidationType.TIME,
+  textLength: DataValidationType.TEXT_LENGTH,
 } as const;
 const operators: Record<string, DataValidationOperator> = {
-  Between: DataValidationOperator.BETWEEN, NotBetween: DataValidationOperator.NOT_BETWEEN, EqualTo: DataValidationOperator.EQUAL,
-  NotEqualTo: DataValidationOperator.NOT_EQUAL, GreaterThan: DataValidationOperator.GREATER_THAN, LessThan: DataValidationOperator.LESS_THAN,
-  GreaterThanOrEqualTo: DataValidationOperator.GREATER_THAN_OR_EQUAL, LessThanOrEqualTo: DataValidationOperator.LESS_THAN_OR_EQUAL,
+  Between: DataValidationOperator.BETWEEN,
+  NotBetween: DataValidationOperator.NOT_BETWEEN,
+  EqualTo: DataValidationOperator.EQUAL,
+  NotEqualTo: DataValidationOperator.NOT_EQUAL,
+  GreaterThan: DataValidationOperator.GREATER_THAN,
+  LessThan: DataValidationOperator.LESS_THAN,
+  GreaterThanOrEqualTo: DataValidationOperator.GREATER_THAN_OR_EQUAL,
+  LessThanOrEqualTo: DataValidationOperator.LESS_THAN_OR_EQUAL,
 };
 const errorStyles: Record<string, DataValidationErrorStyle> = {
-  Stop: DataValidationErrorStyle.STOP, Warning: DataValidationErrorStyle.WARNING, Information: DataValidationErrorStyle.INFO,
+  Stop: DataValidationErrorStyle.STOP,
+  Warning: DataValidationErrorStyle.WARNING,
+  Information: DataValidationErrorStyle.INFO,
 };
 
 /** Stands in for Excel.DataValidation. The rule, prompt and alert may be set one after the other, as in Excel. */
-export class DataValidation extends RangePart implements StandsFor<Excel.DataValidation, "rule" | "prompt" | "errorAlert" | "ignoreBlanks" | "clear" | "type"> {
-  get rule(): Excel.DataValidationRule { return this.get("rule"); }
-  set rule(rule: Excel.DataValidationRule) { this.change("rule", rule, () => gridRule(rule)); }
-  get prompt(): Excel.DataValidationPrompt { return this.get("prompt"); }
+export class DataValidation
+  extends RangePart
+  implements StandsFor<Excel.DataValidation, "rule" | "prompt" | "errorAlert" | "ignoreBlanks" | "clear" | "type">
+{
+  get rule(): Excel.DataValidationRule {
+    return this.get("rule");
+  }
+  set rule(rule: Excel.DataValidationRule) {
+    this.change("rule", rule, () => gridRule(rule));
+  }
+  get prompt(): Excel.DataValidationPrompt {
+    return this.get("prompt");
+  }
   set prompt(prompt: Excel.DataValidationPrompt) {
     this.change("prompt", prompt, () => ({ showInputMessage: prompt.showPrompt, promptTitle: prompt.title, prompt: prompt.message }));
   }
-  get errorAlert(): Excel.DataValidationErrorAlert { return this.get("errorAlert"); }
+  get errorAlert(): Excel.DataValidationErrorAlert {
+    return this.get("errorAlert");
+  }
   set errorAlert(alert: Excel.DataValidationErrorAlert) {
     this.change("errorAlert", alert, () => ({
-      showErrorMessage: alert.showAlert, errorTitle: alert.title, error: alert.message, errorStyle: errorStyles[alert.style] ?? DataValidationErrorStyle.STOP,
+      showErrorMessage: alert.showAlert,
+      errorTitle: alert.title,
+      error: alert.message,
+      errorStyle: errorStyles[alert.style] ?? DataValidationErrorStyle.STOP,
     }));
   }
-  get ignoreBlanks(): boolean { return this.get("ignoreBlanks"); }
-  set ignoreBlanks(ignore: boolean) { this.change("ignoreBlanks", ignore, () => ({ allowBlank: ignore })); }
-  get type(): Excel.DataValidation["type"] { return this.get("type"); }
+  get ignoreBlanks(): boolean {
+    return this.get("ignoreBlanks");
+  }
+  set ignoreBlanks(ignore: boolean) {
+    this.change("ignoreBlanks", ignore, () => ({ allowBlank: ignore }));
+  }
+  get type(): Excel.DataValidation["type"] {
+    return this.get("type");
+  }
 
   clear(): void {
-    this.write((block) => this.context.host.command(ClearRangeDataValidationCommand.id, { subUnitId: block.sheetId, ranges: [toGridRange(block)] }));
+    this.write((block) =>
+      this.context.host.command(ClearRangeDataValidationCommand.id, { subUnitId: block.sheetId, ranges: [toGridRange(block)] }),
+    );
   }
 
   protected readers() {
@@ -60,8 +96,14 @@ export class DataValidation extends RangePart implements StandsFor<Excel.DataVal
     this.set(property, value, (block) => {
       assertFormatsOpen(this.context.host, block);
       const rule: ISheetDataValidationRule = {
-        type: DataValidationType.ANY, allowBlank: true, showErrorMessage: true, errorStyle: DataValidationErrorStyle.STOP,
-        ...this.present(block), ...part(), uid: generateRandomId(), ranges: [toGridRange(block)],
+        type: DataValidationType.ANY,
+        allowBlank: true,
+        showErrorMessage: true,
+        errorStyle: DataValidationErrorStyle.STOP,
+        ...this.present(block),
+        ...part(),
+        uid: generateRandomId(),
+        ranges: [toGridRange(block)],
       };
       this.context.host.command(AddSheetDataValidationCommand.id, { subUnitId: block.sheetId, rule });
     });
@@ -74,14 +116,24 @@ export class DataValidation extends RangePart implements StandsFor<Excel.DataVal
 }
 
 function gridRule(rule: Excel.DataValidationRule): Partial<ISheetDataValidationRule> {
-  if (rule.list) return { type: DataValidationType.LIST, formula1: listSource(rule.list.source as string | Range), showDropDown: rule.list.inCellDropDown };
+  if (rule.list)
+    return {
+      type: DataValidationType.LIST,
+      formula1: listSource(rule.list.source as string | Range),
+      showDropDown: rule.list.inCellDropDown,
+    };
   if (rule.custom) return { type: DataValidationType.CUSTOM, formula1: String(rule.custom.formula) };
   for (const [kind, type] of Object.entries(kinds)) {
     const basic = rule[kind as keyof typeof kinds] as Excel.BasicDataValidation | undefined;
     if (!basic) continue;
     const operator = operators[basic.operator];
     if (!operator) throw invalidArgument(`There is no operator "${basic.operator}".`);
-    return { type, operator, formula1: formulaText(basic.formula1), formula2: basic.formula2 === undefined ? undefined : formulaText(basic.formula2) };
+    return {
+      type,
+      operator,
+      formula1: formulaText(basic.formula1),
+      formula2: basic.formula2 === undefined ? undefined : formulaText(basic.formula2),
+    };
   }
   throw invalidArgument("The validation rule is empty.");
 }
@@ -101,6 +153,14 @@ function excelRule(rule: ISheetDataValidationRule | undefined): Excel.DataValida
 }
 
 function typeName(type: string | undefined): string {
-  const names: Record<string, string> = { list: "List", custom: "Custom", whole: "WholeNumber", decimal: "Decimal", date: "Date", time: "Time", textLength: "TextLength" };
+  const names: Record<string, string> = {
+    list: "List",
+    custom: "Custom",
+    whole: "WholeNumber",
+    decimal: "Decimal",
+    date: "Date",
+    time: "Time",
+    textLength: "TextLength",
+  };
   return names[type ?? ""] ?? "None";
 }

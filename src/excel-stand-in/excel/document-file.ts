@@ -1,7 +1,11 @@
 import type { Host } from "./host";
 import type { StandsFor } from "./standing";
 
-interface OfficeError { code: number; name: string; message: string }
+interface OfficeError {
+  code: number;
+  name: string;
+  message: string;
+}
 export type FileResult<T> = { status: "succeeded"; value: T } | { status: "failed"; error: OfficeError };
 type Callback<T> = (result: FileResult<T>) => void;
 
@@ -40,16 +44,26 @@ export class DocumentFiles {
 export class DocumentFile implements StandsFor<Office.File, "size" | "sliceCount"> {
   private closed = false;
 
-  constructor(private readonly bytes: Uint8Array, private readonly sliceSize: number, private readonly onClose: () => void) {}
+  constructor(
+    private readonly bytes: Uint8Array,
+    private readonly sliceSize: number,
+    private readonly onClose: () => void,
+  ) {}
 
-  get size(): number { return this.bytes.length; }
-  get sliceCount(): number { return Math.ceil(this.bytes.length / this.sliceSize); }
+  get size(): number {
+    return this.bytes.length;
+  }
+  get sliceCount(): number {
+    return Math.ceil(this.bytes.length / this.sliceSize);
+  }
 
   /** Excel gives the bytes of a slice as an array of numbers. */
   getSliceAsync(index: number, callback: Callback<DocumentSlice>): void {
     const data = [...this.bytes.subarray(index * this.sliceSize, (index + 1) * this.sliceSize)];
     const there = Number.isInteger(index) && index >= 0 && index < this.sliceCount && !this.closed;
-    queueMicrotask(() => callback(there ? { status: "succeeded", value: new DocumentSlice(data, index) } : failed(5001, "There is no such slice.")));
+    queueMicrotask(() =>
+      callback(there ? { status: "succeeded", value: new DocumentSlice(data, index) } : failed(5001, "There is no such slice.")),
+    );
   }
 
   closeAsync(callback?: (result: { status: "succeeded" }) => void): void {
@@ -61,9 +75,17 @@ export class DocumentFile implements StandsFor<Office.File, "size" | "sliceCount
 
 /** Stands in for Office.Slice. */
 export class DocumentSlice implements StandsFor<Office.Slice, "data" | "index" | "size"> {
-  constructor(readonly data: number[], readonly index: number) {}
+  constructor(
+    readonly data: number[],
+    readonly index: number,
+  ) {}
 
-  get size(): number { return this.data.length; }
+  get size(): number {
+    return this.data.length;
+  }
 }
 
-const failed = (code: number, message: string): { status: "failed"; error: OfficeError } => ({ status: "failed", error: { code, name: "Error", message } });
+const failed = (code: number, message: string): { status: "failed"; error: OfficeError } => ({
+  status: "failed",
+  error: { code, name: "Error", message },
+});

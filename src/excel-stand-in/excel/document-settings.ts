@@ -1,6 +1,9 @@
 import type { Host } from "./host";
 
-interface Succeeded<T> { status: "succeeded"; value?: T }
+interface Succeeded<T> {
+  status: "succeeded";
+  value?: T;
+}
 type Callback<T = undefined> = (result: Succeeded<T>) => void;
 
 /** Calls back later, as Office does; options may stand before the callback. */
@@ -18,8 +21,12 @@ export class DocumentSettings {
 
   constructor(private readonly host: Host) {}
 
-  get(name: string): unknown { return this.values[name] ?? null; }
-  set(name: string, value: unknown): void { this.values[name] = structuredClone(value); }
+  get(name: string): unknown {
+    return this.values[name] ?? null;
+  }
+  set(name: string, value: unknown): void {
+    this.values[name] = structuredClone(value);
+  }
 
   saveAsync(first?: Callback | object, second?: Callback): void {
     this.host.extras.of(this.host.unitId).settings = structuredClone(this.values);

@@ -3,15 +3,18 @@ export class RichApiError extends Error {
   readonly debugInfo: { code: string; message: string; errorLocation?: string };
   readonly traceMessages: string[] = [];
 
-  constructor(readonly code: string, message: string, errorLocation?: string) {
+  constructor(
+    readonly code: string,
+    message: string,
+    errorLocation?: string,
+  ) {
     super(message);
     this.name = "RichApi.Error";
     this.debugInfo = { code, message, ...(errorLocation === undefined ? {} : { errorLocation }) };
   }
 }
 
-export const itemNotFound = (what: string): RichApiError =>
-  new RichApiError("ItemNotFound", "The requested resource doesn't exist.", what);
+export const itemNotFound = (what: string): RichApiError => new RichApiError("ItemNotFound", "The requested resource doesn't exist.", what);
 
 export const invalidArgument = (why: string): RichApiError =>
   new RichApiError("InvalidArgument", `The argument is invalid or missing or has an incorrect format. ${why}`);
@@ -21,5 +24,8 @@ export const accessDenied = (why = "the cell is on a protected sheet"): RichApiE
 
 /** Excel's own sentence for reading too early, because that is what a developer will search for. */
 export const notLoaded = (property: string): RichApiError =>
-  new RichApiError("PropertyNotLoaded", `The property '${property}' is not available. Before reading the property's value, `
-    + "call the load method on the containing object and call \"context.sync()\" on the associated request context.");
+  new RichApiError(
+    "PropertyNotLoaded",
+    `The property '${property}' is not available. Before reading the property's value, ` +
+      'call the load method on the containing object and call "context.sync()" on the associated request context.',
+  );

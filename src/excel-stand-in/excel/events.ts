@@ -15,7 +15,10 @@ export interface EventSource<Args> {
 
 /** Stands in for OfficeExtension.EventHandlers: handlers take effect, and stop, at the next sync. */
 export class EventHandlers<Args> {
-  constructor(private readonly context: Context, private readonly source: EventSource<Args>) {}
+  constructor(
+    private readonly context: Context,
+    private readonly source: EventSource<Args>,
+  ) {}
 
   add(handler: Handler<Args>): EventHandlerResult<Args> {
     const result = new EventHandlerResult<Args>(this.context, handler);
@@ -32,26 +35,37 @@ export class EventHandlers<Args> {
 export class EventHandlerResult<Args> {
   private listening: IDisposable[] = [];
 
-  constructor(readonly context: Context, private readonly handler: Handler<Args>) {}
+  constructor(
+    readonly context: Context,
+    private readonly handler: Handler<Args>,
+  ) {}
 
   attach(source: EventSource<Args>): void {
     const { host } = this.context;
     const commands = host.engine.injector.get(ICommandService);
     const remembered = new WeakMap<object, unknown>();
     if (source.before) {
-      this.listening.push(commands.beforeCommandExecuted((command) => { if (command.params) remembered.set(command.params, source.before!(host, command)); }));
+      this.listening.push(
+        commands.beforeCommandExecuted((command) => {
+          if (command.params) remembered.set(command.params, source.before!(host, command));
+        }),
+      );
     }
-    this.listening.push(commands.onCommandExecuted((command, options) => {
-      if (!host.eventsEnabled) return;
-      const before = command.params ? remembered.get(command.params) : undefined;
-      for (const args of source.after(host, command, options, before)) {
-        // Excel calls handlers later, never in the middle of a change.
-        queueMicrotask(() => void this.handler(args));
-      }
-    }));
+    this.listening.push(
+      commands.onCommandExecuted((command, options) => {
+        if (!host.eventsEnabled) return;
+        const before = command.params ? remembered.get(command.params) : undefined;
+        for (const args of source.after(host, command, options, before)) {
+          // Excel calls handlers later, never in the middle of a change.
+          queueMicrotask(() => void this.handler(args));
+        }
+      }),
+    );
   }
 
   remove(): void {
-    this.context.write(() => { for (const one of this.listening.splice(0)) one.dispose(); });
+    this.context.write(() => {
+      for (const one of this.listening.splice(0)) one.dispose();
+    });
   }
 }

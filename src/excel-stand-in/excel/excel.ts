@@ -38,7 +38,8 @@ export function createExcel(host: Host): ExcelGlobal & typeof enums {
       super(host);
     }
   }
-  const createWorkbook = async (base64?: string): Promise<void> => host.files.openAnother(base64 === undefined ? undefined : bytesOf(base64));
+  const createWorkbook = async (base64?: string): Promise<void> =>
+    host.files.openAnother(base64 === undefined ? undefined : bytesOf(base64));
   return { ...enums, run, createWorkbook, RequestContext };
 }
 

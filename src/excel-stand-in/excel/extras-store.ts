@@ -15,8 +15,12 @@ export class ExtrasStore {
       businesses: [UniverInstanceType.UNIVER_SHEET],
       toJson: (unitId) => JSON.stringify(this.of(unitId)),
       parseJson: (text) => JSON.parse(text) as WorkbookExtras,
-      onLoad: (unitId, extras) => { this.byUnit.set(unitId, { ...extras, sheets: extras.sheets ?? {} }); },
-      onUnLoad: (unitId) => { this.byUnit.delete(unitId); },
+      onLoad: (unitId, extras) => {
+        this.byUnit.set(unitId, { ...extras, sheets: extras.sheets ?? {} });
+      },
+      onUnLoad: (unitId) => {
+        this.byUnit.delete(unitId);
+      },
     });
     this.followCopies(injector);
   }
@@ -44,7 +48,8 @@ export class ExtrasStore {
   /** A copied sheet has the same page layout, charts over its own cells, and tables that look alike under ids of their own. */
   private followCopies(injector: Injector): void {
     const looks = new Map<string, TableLook>();
-    const place = (sheetId: string, { startRow, startColumn }: { readonly startRow: number; readonly startColumn: number }): string => `${sheetId} ${startRow},${startColumn}`;
+    const place = (sheetId: string, { startRow, startColumn }: { readonly startRow: number; readonly startColumn: number }): string =>
+      `${sheetId} ${startRow},${startColumn}`;
     injector.get(SheetInterceptorService).interceptCommand({
       getMutations: (command) => {
         const { unitId, subUnitId, targetSubUnitId } = (command.params ?? {}) as Record<string, string>;
@@ -60,7 +65,12 @@ export class ExtrasStore {
     });
     injector.get(ICommandService).onCommandExecuted(({ id, params }) => {
       if (id !== AddSheetTableMutation.id || looks.size === 0) return;
-      const { unitId, subUnitId, tableId, range } = params as { readonly unitId: string; readonly subUnitId: string; readonly tableId: string; readonly range: Parameters<typeof place>[1] };
+      const { unitId, subUnitId, tableId, range } = params as {
+        readonly unitId: string;
+        readonly subUnitId: string;
+        readonly tableId: string;
+        readonly range: Parameters<typeof place>[1];
+      };
       const look = looks.get(place(subUnitId, range));
       if (look) (this.ofSheet(unitId, subUnitId).tables ??= {})[tableId] = structuredClone(look);
     });

@@ -4,7 +4,9 @@ import type { StandsFor } from "./standing";
 
 /** Stands in for Excel.FormatProtection. Cells are locked until said otherwise; it matters once the sheet is protected. */
 export class FormatProtection extends RangePart implements StandsFor<Excel.FormatProtection, "locked"> {
-  get locked(): boolean { return this.get("locked"); }
+  get locked(): boolean {
+    return this.get("locked");
+  }
   set locked(locked: boolean) {
     this.set("locked", locked, (block) => {
       assertFormatsOpen(this.context.host, block);

@@ -5,10 +5,20 @@ import { Range } from "./range";
 import type { StandsFor } from "./standing";
 
 /** Stands in for Excel.WorksheetFreezePanes. */
-export class FreezePanes extends ClientObject<string, Context>
-  implements StandsFor<Excel.WorksheetFreezePanes, "freezeRows" | "freezeColumns" | "freezeAt" | "unfreeze" | "getLocationOrNullObject"> {
-  freezeRows(count = 1): void { this.write((sheetId) => { this.freeze(sheetId, count, 0); }); }
-  freezeColumns(count = 1): void { this.write((sheetId) => { this.freeze(sheetId, 0, count); }); }
+export class FreezePanes
+  extends ClientObject<string, Context>
+  implements StandsFor<Excel.WorksheetFreezePanes, "freezeRows" | "freezeColumns" | "freezeAt" | "unfreeze" | "getLocationOrNullObject">
+{
+  freezeRows(count = 1): void {
+    this.write((sheetId) => {
+      this.freeze(sheetId, count, 0);
+    });
+  }
+  freezeColumns(count = 1): void {
+    this.write((sheetId) => {
+      this.freeze(sheetId, 0, count);
+    });
+  }
 
   /** Freezes everything above and left of the end of the given cells. */
   freezeAt(cells: Range | Excel.Range | string): void {
@@ -18,7 +28,11 @@ export class FreezePanes extends ClientObject<string, Context>
     });
   }
 
-  unfreeze(): void { this.write((sheetId) => { this.context.host.sheet(sheetId).cancelFreeze(); }); }
+  unfreeze(): void {
+    this.write((sheetId) => {
+      this.context.host.sheet(sheetId).cancelFreeze();
+    });
+  }
 
   getLocationOrNullObject(): Range {
     const find = () => {

@@ -2,17 +2,27 @@ import type { IRange } from "@univerjs/core";
 import type { Block } from "./address";
 import type { SheetBlock } from "./cell-writer";
 
-export const toGridRange = ({ row, column, rowCount, columnCount }: Block): IRange =>
-  ({ startRow: row, startColumn: column, endRow: row + rowCount - 1, endColumn: column + columnCount - 1 });
+export const toGridRange = ({ row, column, rowCount, columnCount }: Block): IRange => ({
+  startRow: row,
+  startColumn: column,
+  endRow: row + rowCount - 1,
+  endColumn: column + columnCount - 1,
+});
 
-export const fromGridRange = (sheetId: string, { startRow, startColumn, endRow, endColumn }: IRange): SheetBlock =>
-  ({ sheetId, row: startRow, column: startColumn, rowCount: endRow - startRow + 1, columnCount: endColumn - startColumn + 1 });
+export const fromGridRange = (sheetId: string, { startRow, startColumn, endRow, endColumn }: IRange): SheetBlock => ({
+  sheetId,
+  row: startRow,
+  column: startColumn,
+  rowCount: endRow - startRow + 1,
+  columnCount: endColumn - startColumn + 1,
+});
 
 /** The smallest block around both. */
 export function boundingBlock(one: Block, other: Block): Block {
   const [row, column] = [Math.min(one.row, other.row), Math.min(one.column, other.column)];
   return {
-    row, column,
+    row,
+    column,
     rowCount: Math.max(one.row + one.rowCount, other.row + other.rowCount) - row,
     columnCount: Math.max(one.column + one.columnCount, other.column + other.columnCount) - column,
   };

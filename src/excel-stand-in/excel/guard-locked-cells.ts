@@ -1,7 +1,16 @@
 import { ICommandService, type ICellData, type IObjectMatrixPrimitiveType, type IRange } from "@univerjs/core";
 import {
-  ClearSelectionAllCommand, ClearSelectionContentCommand, DeleteRangeMoveLeftCommand, DeleteRangeMoveUpCommand, InsertColCommand,
-  InsertRangeMoveDownCommand, InsertRangeMoveRightCommand, InsertRowCommand, RemoveColCommand, RemoveRowCommand, SetRangeValuesCommand,
+  ClearSelectionAllCommand,
+  ClearSelectionContentCommand,
+  DeleteRangeMoveLeftCommand,
+  DeleteRangeMoveUpCommand,
+  InsertColCommand,
+  InsertRangeMoveDownCommand,
+  InsertRangeMoveRightCommand,
+  InsertRowCommand,
+  RemoveColCommand,
+  RemoveRowCommand,
+  SetRangeValuesCommand,
   SheetsSelectionsService,
 } from "@univerjs/sheets";
 import { isUnlocked } from "./cell-writer";
@@ -19,9 +28,23 @@ interface Target {
 const START_TYPING = "sheet.operation.set-cell-edit-visible";
 const PASTE = "univer.command.paste";
 
-const changesCells = new Set<string>([SetRangeValuesCommand.id, ClearSelectionContentCommand.id, ClearSelectionAllCommand.id, START_TYPING, PASTE]);
-const changesStructure = new Set<string>([InsertRowCommand.id, InsertColCommand.id, RemoveRowCommand.id, RemoveColCommand.id,
-  InsertRangeMoveDownCommand.id, InsertRangeMoveRightCommand.id, DeleteRangeMoveUpCommand.id, DeleteRangeMoveLeftCommand.id]);
+const changesCells = new Set<string>([
+  SetRangeValuesCommand.id,
+  ClearSelectionContentCommand.id,
+  ClearSelectionAllCommand.id,
+  START_TYPING,
+  PASTE,
+]);
+const changesStructure = new Set<string>([
+  InsertRowCommand.id,
+  InsertColCommand.id,
+  RemoveRowCommand.id,
+  RemoveColCommand.id,
+  InsertRangeMoveDownCommand.id,
+  InsertRangeMoveRightCommand.id,
+  DeleteRangeMoveUpCommand.id,
+  DeleteRangeMoveLeftCommand.id,
+]);
 
 /**
  * Refuses what a person does at the grid to locked cells of a protected sheet; the grid lets its own user do anything.
@@ -32,7 +55,8 @@ export function guardLockedCells(host: Host): void {
   const commands = host.engine.injector.get(ICommandService);
   const [execute, executeAtOnce] = [commands.executeCommand.bind(commands), commands.syncExecuteCommand.bind(commands)];
   commands.executeCommand = async (id, params, options) => (refuses(host, id, params) ? (false as never) : execute(id, params, options));
-  commands.syncExecuteCommand = (id, params, options) => (refuses(host, id, params) ? (false as never) : executeAtOnce(id, params, options));
+  commands.syncExecuteCommand = (id, params, options) =>
+    refuses(host, id, params) ? (false as never) : executeAtOnce(id, params, options);
 }
 
 function refuses(host: Host, commandId: string, params: object | undefined): boolean {
@@ -49,8 +73,16 @@ function rangesOf(host: Host, { range, ranges, value }: Target): IRange[] {
   if (ranges) return ranges;
   if (range) return [range];
   const cells = Object.entries((value ?? {}) as Record<string, Record<string, unknown>>).flatMap(([row, columns]) =>
-    Object.keys(columns ?? {}).map((column) => ({ startRow: Number(row), endRow: Number(row), startColumn: Number(column), endColumn: Number(column) })));
-  return cells.length > 0 ? cells : (host.engine.injector.get(SheetsSelectionsService).getCurrentSelections() ?? []).map((selection) => selection.range);
+    Object.keys(columns ?? {}).map((column) => ({
+      startRow: Number(row),
+      endRow: Number(row),
+      startColumn: Number(column),
+      endColumn: Number(column),
+    })),
+  );
+  return cells.length > 0
+    ? cells
+    : (host.engine.injector.get(SheetsSelectionsService).getCurrentSelections() ?? []).map((selection) => selection.range);
 }
 
 function isOpen(host: Host, sheetId: string, range: IRange): boolean {

@@ -77,7 +77,7 @@ export class Host {
 
   /** A command of the grid that finishes later, such as inserting cells. */
   async lateCommand(id: string, params: object): Promise<void> {
-    if (!await this.engine.univerAPI.executeCommand(id, { unitId: this.unitId, ...params })) throw new Error(`The grid refused ${id}.`);
+    if (!(await this.engine.univerAPI.executeCommand(id, { unitId: this.unitId, ...params }))) throw new Error(`The grid refused ${id}.`);
   }
 
   /** A command of the grid that finishes at once, as most do. */

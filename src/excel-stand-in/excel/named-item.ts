@@ -1,4 +1,9 @@
-import { IDefinedNamesService, RemoveDefinedNameMutation, SetDefinedNameMutation, type IDefinedNamesServiceParam } from "@univerjs/engine-formula";
+import {
+  IDefinedNamesService,
+  RemoveDefinedNameMutation,
+  SetDefinedNameMutation,
+  type IDefinedNamesServiceParam,
+} from "@univerjs/engine-formula";
 import { ICommandService, IUndoRedoService } from "@univerjs/core";
 import { scopeOf } from "../engine/name-scope";
 import { readCells, splitAddress, type Block } from "./address";
@@ -10,32 +15,78 @@ import { Range } from "./range";
 import type { StandsFor } from "./standing";
 import { Worksheet } from "./worksheet";
 
-type Members = "name" | "formula" | "value" | "type" | "visible" | "scope" | "comment" | "getRange" | "getRangeOrNullObject" | "delete" | "worksheetOrNullObject" | "isNullObject" | "load";
+type Members =
+  | "name"
+  | "formula"
+  | "value"
+  | "type"
+  | "visible"
+  | "scope"
+  | "comment"
+  | "getRange"
+  | "getRangeOrNullObject"
+  | "delete"
+  | "worksheetOrNullObject"
+  | "isNullObject"
+  | "load";
 type GridName = IDefinedNamesServiceParam;
 
 /** Stands in for Excel.NamedItem; what it stands for is the grid's id of the name. */
 export class NamedItem extends ClientObject<string, Context> implements StandsFor<Excel.NamedItem, Members> {
-  get name(): string { return this.get("name"); }
-  get value(): Excel.NamedItem["value"] { return this.get("value"); }
-  get type(): Excel.NamedItem["type"] { return this.get("type"); }
-  get scope(): Excel.NamedItem["scope"] { return this.get("scope"); }
-  get formula(): Excel.NamedItem["formula"] { return this.get("formula"); }
-  set formula(formula: string) { this.change("formula", formula, { formulaOrRefString: gridFormula(formula) }); }
-  get visible(): boolean { return this.get("visible"); }
-  set visible(visible: boolean) { this.change("visible", visible, { hidden: !visible }); }
-  get comment(): string { return this.get("comment"); }
-  set comment(comment: string) { this.change("comment", comment, { comment }); }
-
-  get worksheetOrNullObject(): Worksheet {
-    return this.part("worksheet", () =>
-      new Worksheet(this.context, { name: "worksheet", missing: "null", find: () => (this.isNullObject ? undefined : scopeOf(this.grid())) }));
+  get name(): string {
+    return this.get("name");
+  }
+  get value(): Excel.NamedItem["value"] {
+    return this.get("value");
+  }
+  get type(): Excel.NamedItem["type"] {
+    return this.get("type");
+  }
+  get scope(): Excel.NamedItem["scope"] {
+    return this.get("scope");
+  }
+  get formula(): Excel.NamedItem["formula"] {
+    return this.get("formula");
+  }
+  set formula(formula: string) {
+    this.change("formula", formula, { formulaOrRefString: gridFormula(formula) });
+  }
+  get visible(): boolean {
+    return this.get("visible");
+  }
+  set visible(visible: boolean) {
+    this.change("visible", visible, { hidden: !visible });
+  }
+  get comment(): string {
+    return this.get("comment");
+  }
+  set comment(comment: string) {
+    this.change("comment", comment, { comment });
   }
 
-  getRange(): Range { return this.range("throws"); }
-  getRangeOrNullObject(): Range { return this.range("null"); }
+  get worksheetOrNullObject(): Worksheet {
+    return this.part(
+      "worksheet",
+      () =>
+        new Worksheet(this.context, {
+          name: "worksheet",
+          missing: "null",
+          find: () => (this.isNullObject ? undefined : scopeOf(this.grid())),
+        }),
+    );
+  }
+
+  getRange(): Range {
+    return this.range("throws");
+  }
+  getRangeOrNullObject(): Range {
+    return this.range("null");
+  }
 
   delete(): void {
-    this.write(() => { changeName(this.context.host, this.grid(), undefined); });
+    this.write(() => {
+      changeName(this.context.host, this.grid(), undefined);
+    });
   }
 
   protected readers() {
@@ -52,7 +103,11 @@ export class NamedItem extends ClientObject<string, Context> implements StandsFo
   }
 
   private range(missing: "throws" | "null"): Range {
-    return new Range(this.context, { name: "range", missing, find: () => (this.isNullObject ? undefined : blockOf(this.context.host, this.grid())) });
+    return new Range(this.context, {
+      name: "range",
+      missing,
+      find: () => (this.isNullObject ? undefined : blockOf(this.context.host, this.grid())),
+    });
   }
 
   private grid(): GridName {
@@ -101,6 +156,7 @@ function constant(name: GridName): { type: string; value: string | number | bool
   const text = name.formulaOrRefString.replace(/^=/u, "");
   if (/^".*"$/su.test(text)) return { type: "String", value: text.slice(1, -1).replaceAll('""', '"') };
   if (/^(?:TRUE|FALSE)$/iu.test(text)) return { type: "Boolean", value: /^TRUE$/iu.test(text) };
-  if (text !== "" && Number.isFinite(Number(text))) return { type: Number.isInteger(Number(text)) ? "Integer" : "Double", value: Number(text) };
+  if (text !== "" && Number.isFinite(Number(text)))
+    return { type: Number.isInteger(Number(text)) ? "Integer" : "Double", value: Number(text) };
   return { type: /#(?:REF|NAME)/u.test(text) ? "Error" : "String", value: text };
 }

@@ -14,21 +14,33 @@ export interface Scope {
 }
 
 /** Stands in for Excel.NamedItemCollection: a sheet's own names, or the workbook's. */
-export class NamedItemCollection extends ClientCollection<NamedItem, Scope, Context>
-  implements StandsFor<Excel.NamedItemCollection, "add" | "getItem" | "getItemOrNullObject" | "items" | "getCount"> {
+export class NamedItemCollection
+  extends ClientCollection<NamedItem, Scope, Context>
+  implements StandsFor<Excel.NamedItemCollection, "add" | "getItem" | "getItemOrNullObject" | "items" | "getCount">
+{
   add(name: string, reference: Range | Excel.Range | string, comment?: string): NamedItem {
     const id = generateRandomId();
     this.write(({ sheetId }) => {
       if (!isValidName(name)) throw invalidArgument(`"${name}" cannot be a name.`);
       if (this.find(name)) throw new RichApiError("ItemAlreadyExists", `The name "${name}" exists already.`);
       const formulaOrRefString = reference instanceof Range ? reference.absoluteAddress() : gridFormula(reference as string);
-      changeName(this.context.host, undefined, { id, name, formulaOrRefString, localSheetId: sheetId ?? WORKBOOK_SCOPE, ...(comment === undefined ? {} : { comment }) });
+      changeName(this.context.host, undefined, {
+        id,
+        name,
+        formulaOrRefString,
+        localSheetId: sheetId ?? WORKBOOK_SCOPE,
+        ...(comment === undefined ? {} : { comment }),
+      });
     });
     return this.standIn(() => id, "throws");
   }
 
-  getItem(name: string): NamedItem { return this.standIn(() => this.find(name)?.id, "throws"); }
-  getItemOrNullObject(name: string): NamedItem { return this.standIn(() => (this.isNullObject ? undefined : this.find(name)?.id), "null"); }
+  getItem(name: string): NamedItem {
+    return this.standIn(() => this.find(name)?.id, "throws");
+  }
+  getItemOrNullObject(name: string): NamedItem {
+    return this.standIn(() => (this.isNullObject ? undefined : this.find(name)?.id), "null");
+  }
 
   protected list(): NamedItem[] {
     return this.all().map(({ id }) => this.standIn(() => id, "throws"));
@@ -51,5 +63,7 @@ export class NamedItemCollection extends ClientCollection<NamedItem, Scope, Cont
 
 /** Excel refuses names that read as a cell, such as OG1, and R and C. */
 const isValidName = (name: string): boolean =>
-  /^[\p{L}_\\][\p{L}\p{N}_.\\?]{0,254}$/u.test(name) && !/^[rc]$/iu.test(name) && !/^r\d*c\d*$/iu.test(name)
-  && !readCells(name, { rowCount: 1_048_576, columnCount: 16_384 });
+  /^[\p{L}_\\][\p{L}\p{N}_.\\?]{0,254}$/u.test(name) &&
+  !/^[rc]$/iu.test(name) &&
+  !/^r\d*c\d*$/iu.test(name) &&
+  !readCells(name, { rowCount: 1_048_576, columnCount: 16_384 });

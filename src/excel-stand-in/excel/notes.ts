@@ -17,8 +17,10 @@ interface NotePlace {
 }
 
 /** Stands in for Excel.NoteCollection of a sheet or of the workbook. */
-export class NoteCollection extends ClientCollection<Note, Scope, Context>
-  implements StandsFor<Excel.NoteCollection, "add" | "getItem" | "getItemOrNullObject" | "items" | "getCount"> {
+export class NoteCollection
+  extends ClientCollection<Note, Scope, Context>
+  implements StandsFor<Excel.NoteCollection, "add" | "getItem" | "getItemOrNullObject" | "items" | "getCount">
+{
   add(cell: Range | Excel.Range | string, content: string): Note {
     const id = generateRandomId();
     let sheetId = "";
@@ -35,12 +37,17 @@ export class NoteCollection extends ClientCollection<Note, Scope, Context>
     return this.standIn(() => noteById(this.context, sheetId, id), "throws");
   }
 
-  getItem(cell: string | Range): Note { return this.standIn(() => this.find(cell), "throws"); }
-  getItemOrNullObject(cell: string | Range): Note { return this.standIn(() => (this.isNullObject ? undefined : this.find(cell)), "null"); }
+  getItem(cell: string | Range): Note {
+    return this.standIn(() => this.find(cell), "throws");
+  }
+  getItemOrNullObject(cell: string | Range): Note {
+    return this.standIn(() => (this.isNullObject ? undefined : this.find(cell)), "null");
+  }
 
   protected list(): Note[] {
     const { host } = this.context;
-    const sheetIds = this.target.sheetId === undefined ? host.workbook.getSheets().map((sheet) => sheet.getSheetId()) : [this.target.sheetId];
+    const sheetIds =
+      this.target.sheetId === undefined ? host.workbook.getSheets().map((sheet) => sheet.getSheetId()) : [this.target.sheetId];
     return sheetIds.flatMap((sheetId) => notesOf(this.context, sheetId).map((note) => this.standIn(() => ({ sheetId, note }), "throws")));
   }
 
@@ -54,8 +61,12 @@ export class NoteCollection extends ClientCollection<Note, Scope, Context>
     if (cell instanceof Range) return cell.target;
     const { host } = this.context;
     const { sheetName, cells } = splitAddress(cell);
-    const sheet = sheetName !== undefined ? host.workbook.getSheetByName(sheetName)
-      : this.target.sheetId === undefined ? host.workbook.getActiveSheet() : host.sheet(this.target.sheetId);
+    const sheet =
+      sheetName !== undefined
+        ? host.workbook.getSheetByName(sheetName)
+        : this.target.sheetId === undefined
+          ? host.workbook.getActiveSheet()
+          : host.sheet(this.target.sheetId);
     if (!sheet) throw itemNotFound("worksheet");
     return { ...parseCells(cells, { rowCount: sheet.getMaxRows(), columnCount: sheet.getMaxColumns() }), sheetId: sheet.getSheetId() };
   }
@@ -66,8 +77,13 @@ export class NoteCollection extends ClientCollection<Note, Scope, Context>
 }
 
 /** Stands in for Excel.Note. */
-export class Note extends ClientObject<NotePlace, Context> implements StandsFor<Excel.Note, "content" | "delete" | "getLocation" | "visible"> {
-  get content(): string { return this.get("content"); }
+export class Note
+  extends ClientObject<NotePlace, Context>
+  implements StandsFor<Excel.Note, "content" | "delete" | "getLocation" | "visible">
+{
+  get content(): string {
+    return this.get("content");
+  }
   set content(content: string) {
     this.set("content", content, ({ sheetId, note }) => {
       const changed = { ...note, note: content };
@@ -75,12 +91,17 @@ export class Note extends ClientObject<NotePlace, Context> implements StandsFor<
       this.target.note = changed;
     });
   }
-  get visible(): boolean { return this.get("visible"); }
+  get visible(): boolean {
+    return this.get("visible");
+  }
 
   /** The grid's own command deletes the note of the selected cell, whatever it is asked for: hence its parts. */
   delete(): void {
     this.write(({ sheetId, note }) => {
-      const { unitId, engine: { injector } } = this.context.host;
+      const {
+        unitId,
+        engine: { injector },
+      } = this.context.host;
       const remove = { id: RemoveNoteMutation.id, params: { unitId, sheetId, noteId: note.id } };
       const putBack = { id: UpdateNoteMutation.id, params: { unitId, sheetId, row: note.row, col: note.col, note: { ...note } } };
       injector.get(ICommandService).syncExecuteCommand(remove.id, remove.params);
@@ -89,10 +110,14 @@ export class Note extends ClientObject<NotePlace, Context> implements StandsFor<
   }
 
   getLocation(): Range {
-    return new Range(this.context, { name: "range", missing: "throws", find: () => {
-      const { sheetId, note } = this.target;
-      return { sheetId, row: note.row, column: note.col, rowCount: 1, columnCount: 1 };
-    } });
+    return new Range(this.context, {
+      name: "range",
+      missing: "throws",
+      find: () => {
+        const { sheetId, note } = this.target;
+        return { sheetId, row: note.row, column: note.col, rowCount: 1, columnCount: 1 };
+      },
+    });
   }
 
   protected readers() {

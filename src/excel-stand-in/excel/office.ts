@@ -20,13 +20,19 @@ export function createOffice(host: Host) {
     context: {
       requirements: { isSetSupported },
       /** The theme of the moment. Excel tells nobody when it changes; a pane must look again. */
-      get officeTheme() { return { ...host.theme }; },
+      get officeTheme() {
+        return { ...host.theme };
+      },
       document: {
         settings: new DocumentSettings(host),
         getFileAsync: files.getFileAsync.bind(files),
       },
     },
-    actions: { associate: (id: string, action: (event: unknown) => void): void => { actions.set(id, action); } },
+    actions: {
+      associate: (id: string, action: (event: unknown) => void): void => {
+        actions.set(id, action);
+      },
+    },
     /** What a ribbon button would run; for the bench's own buttons. */
     runAction: (id: string): void => actions.get(id)?.({ completed: () => undefined }),
     addin: { showAsTaskpane: async (): Promise<void> => undefined, hide: async (): Promise<void> => undefined },

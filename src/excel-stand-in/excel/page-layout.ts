@@ -6,64 +6,165 @@ import { HeaderFooterGroup } from "./headers-footers";
 import type { PageLayout } from "./sheet-extras";
 import type { StandsFor } from "./standing";
 
-type Members = "orientation" | "paperSize" | "zoom" | "leftMargin" | "rightMargin" | "topMargin" | "bottomMargin" | "headerMargin" | "footerMargin"
-  | "centerHorizontally" | "centerVertically" | "printGridlines" | "blackAndWhite" | "headersFooters" | "setPrintArea" | "setPrintTitleRows"
-  | "getPrintAreaOrNullObject" | "load";
+type Members =
+  | "orientation"
+  | "paperSize"
+  | "zoom"
+  | "leftMargin"
+  | "rightMargin"
+  | "topMargin"
+  | "bottomMargin"
+  | "headerMargin"
+  | "footerMargin"
+  | "centerHorizontally"
+  | "centerVertically"
+  | "printGridlines"
+  | "blackAndWhite"
+  | "headersFooters"
+  | "setPrintArea"
+  | "setPrintTitleRows"
+  | "getPrintAreaOrNullObject"
+  | "load";
 
 /** Excel's margins when nobody set any, in points (0.7 inch at the sides, 0.75 above and below, 0.3 for headers). */
-const defaults = { orientation: "Portrait", paperSize: "Letter", zoom: { scale: 100 }, leftMargin: 50.4, rightMargin: 50.4, topMargin: 54, bottomMargin: 54,
-  headerMargin: 21.6, footerMargin: 21.6, centerHorizontally: false, centerVertically: false, printGridlines: false, blackAndWhite: false } as const;
+const defaults = {
+  orientation: "Portrait",
+  paperSize: "Letter",
+  zoom: { scale: 100 },
+  leftMargin: 50.4,
+  rightMargin: 50.4,
+  topMargin: 54,
+  bottomMargin: 54,
+  headerMargin: 21.6,
+  footerMargin: 21.6,
+  centerHorizontally: false,
+  centerVertically: false,
+  printGridlines: false,
+  blackAndWhite: false,
+} as const;
 
 /** Stands in for Excel.PageLayout; kept with the sheet's extras and written to files. Margins are in points. */
 export class PageLayoutObject extends ClientObject<string, Context> implements StandsFor<Excel.PageLayout, Members> {
-  get headersFooters(): HeaderFooterGroup { return this.part("headersFooters", () => new HeaderFooterGroup(this)); }
-  get orientation(): Excel.PageLayout["orientation"] { return this.get("orientation"); }
-  set orientation(value: Excel.PageLayout["orientation"]) { this.change("orientation", value); }
-  get paperSize(): Excel.PageLayout["paperSize"] { return this.get("paperSize"); }
-  set paperSize(value: Excel.PageLayout["paperSize"]) { this.change("paperSize", value); }
-  get zoom(): Excel.PageLayoutZoomOptions { return this.get("zoom"); }
-  set zoom(value: Excel.PageLayoutZoomOptions) { this.change("zoom", value); }
-  get leftMargin(): number { return this.get("leftMargin"); }
-  set leftMargin(points: number) { this.change("leftMargin", points); }
-  get rightMargin(): number { return this.get("rightMargin"); }
-  set rightMargin(points: number) { this.change("rightMargin", points); }
-  get topMargin(): number { return this.get("topMargin"); }
-  set topMargin(points: number) { this.change("topMargin", points); }
-  get bottomMargin(): number { return this.get("bottomMargin"); }
-  set bottomMargin(points: number) { this.change("bottomMargin", points); }
-  get headerMargin(): number { return this.get("headerMargin"); }
-  set headerMargin(points: number) { this.change("headerMargin", points); }
-  get footerMargin(): number { return this.get("footerMargin"); }
-  set footerMargin(points: number) { this.change("footerMargin", points); }
-  get centerHorizontally(): boolean { return this.get("centerHorizontally"); }
-  set centerHorizontally(on: boolean) { this.change("centerHorizontally", on); }
-  get centerVertically(): boolean { return this.get("centerVertically"); }
-  set centerVertically(on: boolean) { this.change("centerVertically", on); }
-  get printGridlines(): boolean { return this.get("printGridlines"); }
-  set printGridlines(on: boolean) { this.change("printGridlines", on); }
-  get blackAndWhite(): boolean { return this.get("blackAndWhite"); }
-  set blackAndWhite(on: boolean) { this.change("blackAndWhite", on); }
+  get headersFooters(): HeaderFooterGroup {
+    return this.part("headersFooters", () => new HeaderFooterGroup(this));
+  }
+  get orientation(): Excel.PageLayout["orientation"] {
+    return this.get("orientation");
+  }
+  set orientation(value: Excel.PageLayout["orientation"]) {
+    this.change("orientation", value);
+  }
+  get paperSize(): Excel.PageLayout["paperSize"] {
+    return this.get("paperSize");
+  }
+  set paperSize(value: Excel.PageLayout["paperSize"]) {
+    this.change("paperSize", value);
+  }
+  get zoom(): Excel.PageLayoutZoomOptions {
+    return this.get("zoom");
+  }
+  set zoom(value: Excel.PageLayoutZoomOptions) {
+    this.change("zoom", value);
+  }
+  get leftMargin(): number {
+    return this.get("leftMargin");
+  }
+  set leftMargin(points: number) {
+    this.change("leftMargin", points);
+  }
+  get rightMargin(): number {
+    return this.get("rightMargin");
+  }
+  set rightMargin(points: number) {
+    this.change("rightMargin", points);
+  }
+  get topMargin(): number {
+    return this.get("topMargin");
+  }
+  set topMargin(points: number) {
+    this.change("topMargin", points);
+  }
+  get bottomMargin(): number {
+    return this.get("bottomMargin");
+  }
+  set bottomMargin(points: number) {
+    this.change("bottomMargin", points);
+  }
+  get headerMargin(): number {
+    return this.get("headerMargin");
+  }
+  set headerMargin(points: number) {
+    this.change("headerMargin", points);
+  }
+  get footerMargin(): number {
+    return this.get("footerMargin");
+  }
+  set footerMargin(points: number) {
+    this.change("footerMargin", points);
+  }
+  get centerHorizontally(): boolean {
+    return this.get("centerHorizontally");
+  }
+  set centerHorizontally(on: boolean) {
+    this.change("centerHorizontally", on);
+  }
+  get centerVertically(): boolean {
+    return this.get("centerVertically");
+  }
+  set centerVertically(on: boolean) {
+    this.change("centerVertically", on);
+  }
+  get printGridlines(): boolean {
+    return this.get("printGridlines");
+  }
+  set printGridlines(on: boolean) {
+    this.change("printGridlines", on);
+  }
+  get blackAndWhite(): boolean {
+    return this.get("blackAndWhite");
+  }
+  set blackAndWhite(on: boolean) {
+    this.change("blackAndWhite", on);
+  }
 
   setPrintArea(area: Range | Excel.Range | Excel.RangeAreas | string): void {
-    this.write((id) => this.context.host.extras.update(this.context.host.unitId, id, (extras) => { extras.printArea = cells(area as Range | string); }));
+    this.write((id) =>
+      this.context.host.extras.update(this.context.host.unitId, id, (extras) => {
+        extras.printArea = cells(area as Range | string);
+      }),
+    );
   }
 
   setPrintTitleRows(rows: Range | Excel.Range | string): void {
-    this.write((id) => this.context.host.extras.update(this.context.host.unitId, id, (extras) => { extras.printTitleRows = titleRows(rows as Range | string); }));
+    this.write((id) =>
+      this.context.host.extras.update(this.context.host.unitId, id, (extras) => {
+        extras.printTitleRows = titleRows(rows as Range | string);
+      }),
+    );
   }
 
   getPrintAreaOrNullObject(): Range {
     const find = () => {
       const area = this.context.host.extras.ofSheet(this.context.host.unitId, this.target).printArea;
       const range = area && this.context.host.sheet(this.target).getRange(area);
-      return range ? { sheetId: this.target, row: range.getRow(), column: range.getColumn(), rowCount: range.getHeight(), columnCount: range.getWidth() } : undefined;
+      return range
+        ? {
+            sheetId: this.target,
+            row: range.getRow(),
+            column: range.getColumn(),
+            rowCount: range.getHeight(),
+            columnCount: range.getWidth(),
+          }
+        : undefined;
     };
     return new Range(this.context, { name: "range", missing: "null", find });
   }
 
   /** While the queue is worked off. */
   changeNow(change: (layout: PageLayout) => PageLayout): void {
-    this.context.host.extras.update(this.context.host.unitId, this.target, (extras) => { extras.pageLayout = change(extras.pageLayout ?? {}); });
+    this.context.host.extras.update(this.context.host.unitId, this.target, (extras) => {
+      extras.pageLayout = change(extras.pageLayout ?? {});
+    });
   }
 
   protected override children() {
@@ -72,7 +173,9 @@ export class PageLayoutObject extends ClientObject<string, Context> implements S
 
   protected readers() {
     const layout = (id: string): PageLayout => this.context.host.extras.ofSheet(this.context.host.unitId, id).pageLayout ?? {};
-    return Object.fromEntries(Object.entries(defaults).map(([name, fallback]) => [name, (id: string) => layout(id)[name as keyof typeof defaults] ?? fallback]));
+    return Object.fromEntries(
+      Object.entries(defaults).map(([name, fallback]) => [name, (id: string) => layout(id)[name as keyof typeof defaults] ?? fallback]),
+    );
   }
 
   private change(property: keyof PageLayout, value: unknown): void {
@@ -80,10 +183,15 @@ export class PageLayoutObject extends ClientObject<string, Context> implements S
   }
 }
 
-const cells = (area: Range | string): string => (area instanceof Range ? cellsText(area.target) : area.slice(area.lastIndexOf("!") + 1).replaceAll("$", ""));
+const cells = (area: Range | string): string =>
+  area instanceof Range ? cellsText(area.target) : area.slice(area.lastIndexOf("!") + 1).replaceAll("$", "");
 
 function titleRows(rows: Range | string): string {
   if (rows instanceof Range) return `$${rows.target.row + 1}:$${rows.target.row + rows.target.rowCount}`;
-  const [first, last = first] = rows.slice(rows.lastIndexOf("!") + 1).replaceAll("$", "").split(":").map((part) => part.replace(/\D/gu, ""));
+  const [first, last = first] = rows
+    .slice(rows.lastIndexOf("!") + 1)
+    .replaceAll("$", "")
+    .split(":")
+    .map((part) => part.replace(/\D/gu, ""));
   return `$${first}:$${last}`;
 }

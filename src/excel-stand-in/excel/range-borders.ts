@@ -36,25 +36,48 @@ interface CellSpot {
 }
 
 const styles: Partial<Record<`${Excel.BorderLineStyle}`, BorderStyleTypes>> = {
-  None: BorderStyleTypes.NONE, Dash: BorderStyleTypes.DASHED, DashDot: BorderStyleTypes.DASH_DOT, DashDotDot: BorderStyleTypes.DASH_DOT_DOT,
-  Dot: BorderStyleTypes.DOTTED, Double: BorderStyleTypes.DOUBLE, SlantDashDot: BorderStyleTypes.SLANT_DASH_DOT,
+  None: BorderStyleTypes.NONE,
+  Dash: BorderStyleTypes.DASHED,
+  DashDot: BorderStyleTypes.DASH_DOT,
+  DashDotDot: BorderStyleTypes.DASH_DOT_DOT,
+  Dot: BorderStyleTypes.DOTTED,
+  Double: BorderStyleTypes.DOUBLE,
+  SlantDashDot: BorderStyleTypes.SLANT_DASH_DOT,
 };
 const weights: Record<`${Excel.BorderWeight}`, BorderStyleTypes> = {
-  Hairline: BorderStyleTypes.HAIR, Thin: BorderStyleTypes.THIN, Medium: BorderStyleTypes.MEDIUM, Thick: BorderStyleTypes.THICK,
+  Hairline: BorderStyleTypes.HAIR,
+  Thin: BorderStyleTypes.THIN,
+  Medium: BorderStyleTypes.MEDIUM,
+  Thick: BorderStyleTypes.THICK,
 };
 
 /** Stands in for Excel.RangeBorder. A continuous line takes its thickness from `weight`. */
 export class RangeBorder extends RangePart implements StandsFor<Excel.RangeBorder, "style" | "color" | "weight"> {
-  constructor(range: Range, private readonly edge: keyof typeof sidesOf) {
+  constructor(
+    range: Range,
+    private readonly edge: keyof typeof sidesOf,
+  ) {
     super(range);
   }
 
-  get style(): Excel.RangeBorder["style"] { return this.get("style"); }
-  set style(style: Excel.RangeBorder["style"]) { this.draw("style", style, (line) => ({ ...line, s: styles[style] ?? BorderStyleTypes.THIN })); }
-  get color(): string { return this.get("color"); }
-  set color(color: string) { this.draw("color", color, (line) => ({ ...line, cl: { rgb: color } })); }
-  get weight(): Excel.RangeBorder["weight"] { return this.get("weight"); }
-  set weight(weight: Excel.RangeBorder["weight"]) { this.draw("weight", weight, (line) => ({ ...line, s: weights[weight] })); }
+  get style(): Excel.RangeBorder["style"] {
+    return this.get("style");
+  }
+  set style(style: Excel.RangeBorder["style"]) {
+    this.draw("style", style, (line) => ({ ...line, s: styles[style] ?? BorderStyleTypes.THIN }));
+  }
+  get color(): string {
+    return this.get("color");
+  }
+  set color(color: string) {
+    this.draw("color", color, (line) => ({ ...line, cl: { rgb: color } }));
+  }
+  get weight(): Excel.RangeBorder["weight"] {
+    return this.get("weight");
+  }
+  set weight(weight: Excel.RangeBorder["weight"]) {
+    this.draw("weight", weight, (line) => ({ ...line, s: weights[weight] }));
+  }
 
   protected readers() {
     return {

@@ -4,8 +4,12 @@ import type { StandsFor } from "./standing";
 
 /** Stands in for Excel.RangeFill. */
 export class RangeFill extends RangePart implements StandsFor<Excel.RangeFill, "color" | "clear"> {
-  get color(): string { return this.get("color"); }
-  set color(color: string) { this.setStyle("color", color, { bg: { rgb: color } }); }
+  get color(): string {
+    return this.get("color");
+  }
+  set color(color: string) {
+    this.setStyle("color", color, { bg: { rgb: color } });
+  }
 
   clear(): void {
     this.setStyle("color", "", { bg: null });

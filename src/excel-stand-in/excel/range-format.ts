@@ -14,15 +14,33 @@ export const POINTS_PER_PIXEL = 0.75;
 const INDENT_PIXELS = 9;
 
 const horizontal: Partial<Record<string, HorizontalAlign>> = {
-  General: HorizontalAlign.UNSPECIFIED, Left: HorizontalAlign.LEFT, Center: HorizontalAlign.CENTER, Right: HorizontalAlign.RIGHT,
-  Justify: HorizontalAlign.JUSTIFIED, Distributed: HorizontalAlign.DISTRIBUTED, CenterAcrossSelection: HorizontalAlign.CENTER,
+  General: HorizontalAlign.UNSPECIFIED,
+  Left: HorizontalAlign.LEFT,
+  Center: HorizontalAlign.CENTER,
+  Right: HorizontalAlign.RIGHT,
+  Justify: HorizontalAlign.JUSTIFIED,
+  Distributed: HorizontalAlign.DISTRIBUTED,
+  CenterAcrossSelection: HorizontalAlign.CENTER,
 };
 const vertical: Partial<Record<string, VerticalAlign>> = {
-  Top: VerticalAlign.TOP, Center: VerticalAlign.MIDDLE, Bottom: VerticalAlign.BOTTOM,
+  Top: VerticalAlign.TOP,
+  Center: VerticalAlign.MIDDLE,
+  Bottom: VerticalAlign.BOTTOM,
 };
 
-type Members = "fill" | "font" | "borders" | "protection" | "horizontalAlignment" | "verticalAlignment" | "wrapText" | "indentLevel"
-  | "columnWidth" | "rowHeight" | "autofitColumns" | "autofitRows";
+type Members =
+  | "fill"
+  | "font"
+  | "borders"
+  | "protection"
+  | "horizontalAlignment"
+  | "verticalAlignment"
+  | "wrapText"
+  | "indentLevel"
+  | "columnWidth"
+  | "rowHeight"
+  | "autofitColumns"
+  | "autofitRows";
 
 /** Stands in for Excel.RangeFormat. Widths and heights are in points. */
 export class RangeFormat extends RangePart implements StandsFor<Excel.RangeFormat, Members> {
@@ -39,22 +57,42 @@ export class RangeFormat extends RangePart implements StandsFor<Excel.RangeForma
     this.protection = new FormatProtection(range);
   }
 
-  get horizontalAlignment(): Excel.RangeFormat["horizontalAlignment"] { return this.get("horizontalAlignment"); }
-  set horizontalAlignment(side: Excel.RangeFormat["horizontalAlignment"]) { this.setStyle("horizontalAlignment", side, { ht: horizontal[side] ?? HorizontalAlign.UNSPECIFIED }); }
-  get verticalAlignment(): Excel.RangeFormat["verticalAlignment"] { return this.get("verticalAlignment"); }
-  set verticalAlignment(side: Excel.RangeFormat["verticalAlignment"]) { this.setStyle("verticalAlignment", side, { vt: vertical[side] ?? VerticalAlign.BOTTOM }); }
-  get wrapText(): boolean { return this.get("wrapText"); }
-  set wrapText(on: boolean) { this.setStyle("wrapText", on, { tb: on ? WrapStrategy.WRAP : WrapStrategy.OVERFLOW }); }
-  get indentLevel(): number { return this.get("indentLevel"); }
-  set indentLevel(level: number) { this.setStyle("indentLevel", level, { pd: { l: level * INDENT_PIXELS } }); }
-  get columnWidth(): number { return this.get("columnWidth"); }
+  get horizontalAlignment(): Excel.RangeFormat["horizontalAlignment"] {
+    return this.get("horizontalAlignment");
+  }
+  set horizontalAlignment(side: Excel.RangeFormat["horizontalAlignment"]) {
+    this.setStyle("horizontalAlignment", side, { ht: horizontal[side] ?? HorizontalAlign.UNSPECIFIED });
+  }
+  get verticalAlignment(): Excel.RangeFormat["verticalAlignment"] {
+    return this.get("verticalAlignment");
+  }
+  set verticalAlignment(side: Excel.RangeFormat["verticalAlignment"]) {
+    this.setStyle("verticalAlignment", side, { vt: vertical[side] ?? VerticalAlign.BOTTOM });
+  }
+  get wrapText(): boolean {
+    return this.get("wrapText");
+  }
+  set wrapText(on: boolean) {
+    this.setStyle("wrapText", on, { tb: on ? WrapStrategy.WRAP : WrapStrategy.OVERFLOW });
+  }
+  get indentLevel(): number {
+    return this.get("indentLevel");
+  }
+  set indentLevel(level: number) {
+    this.setStyle("indentLevel", level, { pd: { l: level * INDENT_PIXELS } });
+  }
+  get columnWidth(): number {
+    return this.get("columnWidth");
+  }
   set columnWidth(points: number) {
     this.set("columnWidth", points, (block) => {
       assertFormatsOpen(this.context.host, block);
       this.context.host.sheet(block.sheetId).setColumnWidths(block.column, block.columnCount, Math.round(points / POINTS_PER_PIXEL));
     });
   }
-  get rowHeight(): number { return this.get("rowHeight"); }
+  get rowHeight(): number {
+    return this.get("rowHeight");
+  }
   set rowHeight(points: number) {
     this.set("rowHeight", points, (block) => {
       assertFormatsOpen(this.context.host, block);
@@ -63,8 +101,12 @@ export class RangeFormat extends RangePart implements StandsFor<Excel.RangeForma
   }
 
   /** The grid fits heights to wrapped text by itself; widths are left as they are. */
-  autofitColumns(): void { this.write(() => undefined); }
-  autofitRows(): void { this.write(() => undefined); }
+  autofitColumns(): void {
+    this.write(() => undefined);
+  }
+  autofitRows(): void {
+    this.write(() => undefined);
+  }
 
   protected override children() {
     return { fill: () => this.fill, font: () => this.font, protection: () => this.protection };

@@ -11,38 +11,87 @@ type Other = Range | Excel.Range | string;
 
 /** The part of a range that leads to other ranges: next to it, in it, around it, and where its results spill. */
 export abstract class RangeNavigation extends ClientObject<SheetBlock, Context> {
-  getCell(row: number, column: number): Range { return this.derive((block) => ({ row: block.row + row, column: block.column + column, rowCount: 1, columnCount: 1 })); }
-  getOffsetRange(rows: number, columns: number): Range { return this.derive((block) => ({ ...block, row: block.row + rows, column: block.column + columns })); }
-  getResizedRange(rows: number, columns: number): Range { return this.derive((block) => ({ ...block, rowCount: block.rowCount + rows, columnCount: block.columnCount + columns })); }
-  getAbsoluteResizedRange(rowCount: number, columnCount: number): Range { return this.derive((block) => ({ ...block, rowCount, columnCount })); }
-  getRow(row: number): Range { return this.derive((block) => ({ ...block, row: block.row + row, rowCount: 1 })); }
-  getColumn(column: number): Range { return this.derive((block) => ({ ...block, column: block.column + column, columnCount: 1 })); }
-  getLastRow(): Range { return this.derive((block) => ({ ...block, row: block.row + block.rowCount - 1, rowCount: 1 })); }
-  getLastColumn(): Range { return this.derive((block) => ({ ...block, column: block.column + block.columnCount - 1, columnCount: 1 })); }
-  getLastCell(): Range { return this.derive((block) => ({ row: block.row + block.rowCount - 1, column: block.column + block.columnCount - 1, rowCount: 1, columnCount: 1 })); }
-  getEntireRow(): Range { return this.derive((block) => ({ ...block, column: 0, columnCount: this.size(block).columnCount })); }
-  getEntireColumn(): Range { return this.derive((block) => ({ ...block, row: 0, rowCount: this.size(block).rowCount })); }
-
-  getRowsBelow(count = 1): Range {
-    return this.derive((block) => ({ ...block, row: count > 0 ? block.row + block.rowCount : block.row + block.rowCount + count, rowCount: Math.abs(count) }));
+  getCell(row: number, column: number): Range {
+    return this.derive((block) => ({ row: block.row + row, column: block.column + column, rowCount: 1, columnCount: 1 }));
+  }
+  getOffsetRange(rows: number, columns: number): Range {
+    return this.derive((block) => ({ ...block, row: block.row + rows, column: block.column + columns }));
+  }
+  getResizedRange(rows: number, columns: number): Range {
+    return this.derive((block) => ({ ...block, rowCount: block.rowCount + rows, columnCount: block.columnCount + columns }));
+  }
+  getAbsoluteResizedRange(rowCount: number, columnCount: number): Range {
+    return this.derive((block) => ({ ...block, rowCount, columnCount }));
+  }
+  getRow(row: number): Range {
+    return this.derive((block) => ({ ...block, row: block.row + row, rowCount: 1 }));
+  }
+  getColumn(column: number): Range {
+    return this.derive((block) => ({ ...block, column: block.column + column, columnCount: 1 }));
+  }
+  getLastRow(): Range {
+    return this.derive((block) => ({ ...block, row: block.row + block.rowCount - 1, rowCount: 1 }));
+  }
+  getLastColumn(): Range {
+    return this.derive((block) => ({ ...block, column: block.column + block.columnCount - 1, columnCount: 1 }));
+  }
+  getLastCell(): Range {
+    return this.derive((block) => ({
+      row: block.row + block.rowCount - 1,
+      column: block.column + block.columnCount - 1,
+      rowCount: 1,
+      columnCount: 1,
+    }));
+  }
+  getEntireRow(): Range {
+    return this.derive((block) => ({ ...block, column: 0, columnCount: this.size(block).columnCount }));
+  }
+  getEntireColumn(): Range {
+    return this.derive((block) => ({ ...block, row: 0, rowCount: this.size(block).rowCount }));
   }
 
-  getBoundingRect(other: Other): Range { return this.derive((block) => boundingBlock(block, this.otherBlock(other, block))); }
+  getRowsBelow(count = 1): Range {
+    return this.derive((block) => ({
+      ...block,
+      row: count > 0 ? block.row + block.rowCount : block.row + block.rowCount + count,
+      rowCount: Math.abs(count),
+    }));
+  }
 
-  getIntersection(other: Other): Range { return this.derive((block) => found(sharedBlock(block, this.otherBlock(other, block)))); }
-  getIntersectionOrNullObject(other: Other): Range { return this.deriveOrNull((block) => sharedBlock(block, this.otherBlock(other, block))); }
+  getBoundingRect(other: Other): Range {
+    return this.derive((block) => boundingBlock(block, this.otherBlock(other, block)));
+  }
+
+  getIntersection(other: Other): Range {
+    return this.derive((block) => found(sharedBlock(block, this.otherBlock(other, block))));
+  }
+  getIntersectionOrNullObject(other: Other): Range {
+    return this.deriveOrNull((block) => sharedBlock(block, this.otherBlock(other, block)));
+  }
 
   /** The cells in use within this range. */
-  getUsedRange(valuesOnly = false): Range { return this.calculated().derive((block) => this.used(block, valuesOnly) ?? { ...block, rowCount: 1, columnCount: 1 }); }
-  getUsedRangeOrNullObject(valuesOnly = false): Range { return this.calculated().deriveOrNull((block) => this.used(block, valuesOnly)); }
+  getUsedRange(valuesOnly = false): Range {
+    return this.calculated().derive((block) => this.used(block, valuesOnly) ?? { ...block, rowCount: 1, columnCount: 1 });
+  }
+  getUsedRangeOrNullObject(valuesOnly = false): Range {
+    return this.calculated().deriveOrNull((block) => this.used(block, valuesOnly));
+  }
 
   /** From the cell with the formula to all that it fills; only for that one cell, as in Excel. */
-  getSpillingToRange(): Range { return this.calculated().derive((block) => found(this.spillFrom(block))); }
-  getSpillingToRangeOrNullObject(): Range { return this.calculated().deriveOrNull((block) => this.spillFrom(block)); }
+  getSpillingToRange(): Range {
+    return this.calculated().derive((block) => found(this.spillFrom(block)));
+  }
+  getSpillingToRangeOrNullObject(): Range {
+    return this.calculated().deriveOrNull((block) => this.spillFrom(block));
+  }
 
   /** From a cell that a formula spills into to the cell with the formula. */
-  getSpillParent(): Range { return this.calculated().derive((block) => found(this.spillParent(block))); }
-  getSpillParentOrNullObject(): Range { return this.calculated().deriveOrNull((block) => this.spillParent(block)); }
+  getSpillParent(): Range {
+    return this.calculated().derive((block) => found(this.spillParent(block)));
+  }
+  getSpillParentOrNullObject(): Range {
+    return this.calculated().deriveOrNull((block) => this.spillParent(block));
+  }
 
   protected abstract derive(change: (block: SheetBlock) => Block): Range;
   protected abstract deriveOrNull(change: (block: SheetBlock) => Block | undefined): Range;

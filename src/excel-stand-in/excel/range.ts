@@ -1,4 +1,13 @@
-import { DeleteRangeMoveLeftCommand, DeleteRangeMoveUpCommand, InsertRangeMoveDownCommand, InsertRangeMoveRightCommand, RemoveColCommand, RemoveRowCommand, InsertColCommand, InsertRowCommand } from "@univerjs/sheets";
+import {
+  DeleteRangeMoveLeftCommand,
+  DeleteRangeMoveUpCommand,
+  InsertRangeMoveDownCommand,
+  InsertRangeMoveRightCommand,
+  RemoveColCommand,
+  RemoveRowCommand,
+  InsertColCommand,
+  InsertRowCommand,
+} from "@univerjs/sheets";
 import { Direction, type IRange } from "@univerjs/core";
 import { absoluteAddress, cellsText, sheetPrefix, type Block } from "./address";
 import { assertFormatsOpen, assertUnlocked, isUnlocked, mapCells, writeCells, type SheetBlock } from "./cell-writer";
@@ -13,40 +22,135 @@ import type { StandsFor } from "./standing";
 import { Worksheet } from "./worksheet";
 
 type Members =
-  | "address" | "rowIndex" | "columnIndex" | "rowCount" | "columnCount" | "cellCount" | "values" | "formulas" | "text" | "numberFormat"
-  | "valueTypes" | "hasSpill" | "load" | "select" | "clear" | "merge" | "unmerge" | "getCell" | "getOffsetRange" | "getResizedRange"
-  | "getEntireRow" | "getEntireColumn" | "getRow" | "getColumn" | "getLastRow" | "insert" | "delete" | "worksheet" | "format"
-  | "dataValidation" | "conditionalFormats" | "getSpillingToRangeOrNullObject" | "isNullObject" | "getAbsoluteResizedRange"
-  | "getBoundingRect" | "getIntersection" | "getIntersectionOrNullObject" | "getSpillingToRange" | "getSpillParent" | "getSpillParentOrNullObject" | "getUsedRange"
-  | "getUsedRangeOrNullObject" | "getLastColumn" | "getLastCell" | "getRowsBelow" | "isEntireRow" | "isEntireColumn" | "rowHidden" | "columnHidden";
+  | "address"
+  | "rowIndex"
+  | "columnIndex"
+  | "rowCount"
+  | "columnCount"
+  | "cellCount"
+  | "values"
+  | "formulas"
+  | "text"
+  | "numberFormat"
+  | "valueTypes"
+  | "hasSpill"
+  | "load"
+  | "select"
+  | "clear"
+  | "merge"
+  | "unmerge"
+  | "getCell"
+  | "getOffsetRange"
+  | "getResizedRange"
+  | "getEntireRow"
+  | "getEntireColumn"
+  | "getRow"
+  | "getColumn"
+  | "getLastRow"
+  | "insert"
+  | "delete"
+  | "worksheet"
+  | "format"
+  | "dataValidation"
+  | "conditionalFormats"
+  | "getSpillingToRangeOrNullObject"
+  | "isNullObject"
+  | "getAbsoluteResizedRange"
+  | "getBoundingRect"
+  | "getIntersection"
+  | "getIntersectionOrNullObject"
+  | "getSpillingToRange"
+  | "getSpillParent"
+  | "getSpillParentOrNullObject"
+  | "getUsedRange"
+  | "getUsedRangeOrNullObject"
+  | "getLastColumn"
+  | "getLastCell"
+  | "getRowsBelow"
+  | "isEntireRow"
+  | "isEntireColumn"
+  | "rowHidden"
+  | "columnHidden";
 
 /** Stands in for Excel.Range. */
 export class Range extends RangeNavigation implements StandsFor<Excel.Range, Members> {
   readonly format = new RangeFormat(this);
   readonly dataValidation = new DataValidation(this);
 
-  get conditionalFormats(): ConditionalFormatCollection { return this.part("conditionalFormats", () => new ConditionalFormatCollection(this)); }
-  get worksheet(): Worksheet { return this.part("worksheet", () => new Worksheet(this.context, { name: "worksheet", missing: "null", find: () => (this.isNullObject ? undefined : this.target.sheetId) })); }
-  get address(): string { return this.get("address"); }
-  get rowIndex(): number { return this.get("rowIndex"); }
-  get columnIndex(): number { return this.get("columnIndex"); }
-  get rowCount(): number { return this.get("rowCount"); }
-  get columnCount(): number { return this.get("columnCount"); }
-  get cellCount(): number { return this.get("cellCount"); }
-  get text(): string[][] { return this.get("text"); }
-  get valueTypes(): Excel.RangeValueType[][] { return this.get("valueTypes"); }
-  get isEntireRow(): boolean { return this.get("isEntireRow"); }
-  get isEntireColumn(): boolean { return this.get("isEntireColumn"); }
-  get rowHidden(): boolean { return this.get("rowHidden"); }
-  set rowHidden(hidden: boolean) { this.hide("rowHidden", hidden); }
-  get columnHidden(): boolean { return this.get("columnHidden"); }
-  set columnHidden(hidden: boolean) { this.hide("columnHidden", hidden); }
-  get hasSpill(): boolean { return this.get("hasSpill"); }
-  get values(): Excel.Range["values"] { return this.get("values"); }
-  get formulas(): Excel.Range["formulas"] { return this.get("formulas"); }
-  get numberFormat(): Excel.Range["numberFormat"] { return this.get("numberFormat"); }
-  set values(values: unknown) { this.setCells("values", values); }
-  set formulas(formulas: unknown) { this.setCells("formulas", formulas); }
+  get conditionalFormats(): ConditionalFormatCollection {
+    return this.part("conditionalFormats", () => new ConditionalFormatCollection(this));
+  }
+  get worksheet(): Worksheet {
+    return this.part(
+      "worksheet",
+      () =>
+        new Worksheet(this.context, {
+          name: "worksheet",
+          missing: "null",
+          find: () => (this.isNullObject ? undefined : this.target.sheetId),
+        }),
+    );
+  }
+  get address(): string {
+    return this.get("address");
+  }
+  get rowIndex(): number {
+    return this.get("rowIndex");
+  }
+  get columnIndex(): number {
+    return this.get("columnIndex");
+  }
+  get rowCount(): number {
+    return this.get("rowCount");
+  }
+  get columnCount(): number {
+    return this.get("columnCount");
+  }
+  get cellCount(): number {
+    return this.get("cellCount");
+  }
+  get text(): string[][] {
+    return this.get("text");
+  }
+  get valueTypes(): Excel.RangeValueType[][] {
+    return this.get("valueTypes");
+  }
+  get isEntireRow(): boolean {
+    return this.get("isEntireRow");
+  }
+  get isEntireColumn(): boolean {
+    return this.get("isEntireColumn");
+  }
+  get rowHidden(): boolean {
+    return this.get("rowHidden");
+  }
+  set rowHidden(hidden: boolean) {
+    this.hide("rowHidden", hidden);
+  }
+  get columnHidden(): boolean {
+    return this.get("columnHidden");
+  }
+  set columnHidden(hidden: boolean) {
+    this.hide("columnHidden", hidden);
+  }
+  get hasSpill(): boolean {
+    return this.get("hasSpill");
+  }
+  get values(): Excel.Range["values"] {
+    return this.get("values");
+  }
+  get formulas(): Excel.Range["formulas"] {
+    return this.get("formulas");
+  }
+  get numberFormat(): Excel.Range["numberFormat"] {
+    return this.get("numberFormat");
+  }
+  set values(values: unknown) {
+    this.setCells("values", values);
+  }
+  set formulas(formulas: unknown) {
+    this.setCells("formulas", formulas);
+  }
   set numberFormat(formats: unknown) {
     this.set("numberFormat", formats, (block) => {
       assertFormatsOpen(this.context.host, block);
@@ -55,7 +159,12 @@ export class Range extends RangeNavigation implements StandsFor<Excel.Range, Mem
     });
   }
 
-  select(): void { this.write((block) => { this.context.host.sheet(block.sheetId).activate(); this.grid(block).activate(); }); }
+  select(): void {
+    this.write((block) => {
+      this.context.host.sheet(block.sheetId).activate();
+      this.grid(block).activate();
+    });
+  }
 
   clear(applyTo: `${Excel.ClearApplyTo}` | Excel.ClearApplyTo = "All"): void {
     this.write((block) => {
@@ -76,7 +185,11 @@ export class Range extends RangeNavigation implements StandsFor<Excel.Range, Mem
     });
   }
 
-  unmerge(): void { this.write((block) => { this.grid(block).breakApart(); }); }
+  unmerge(): void {
+    this.write((block) => {
+      this.grid(block).breakApart();
+    });
+  }
 
   insert(shift: "Down" | "Right" | Excel.InsertShiftDirection): Range {
     this.write((block) => {
@@ -122,17 +235,22 @@ export class Range extends RangeNavigation implements StandsFor<Excel.Range, Mem
       numberFormat: (block) => readNumberFormats(host, block),
       text: (block) => readTexts(host, block),
       valueTypes: (block) => readValueTypes(host, block),
-      hasSpill: (block) => this.allAlike(mapCells(block, (row, column) => isSpilled(host.engine.spills.extentAt(host.unitId, block.sheetId, row, column))).flat()),
+      hasSpill: (block) =>
+        this.allAlike(
+          mapCells(block, (row, column) => isSpilled(host.engine.spills.extentAt(host.unitId, block.sheetId, row, column))).flat(),
+        ),
       isEntireRow: (block) => this.isWholeRows(block),
       isEntireColumn: (block) => this.isWholeColumns(block),
-      rowHidden: (block) => this.allAlike(indices(block.row, block.rowCount).map((row) => !host.gridSheet(block.sheetId).getRowVisible(row))),
-      columnHidden: (block) => this.allAlike(indices(block.column, block.columnCount).map((column) => !host.gridSheet(block.sheetId).getColVisible(column))),
+      rowHidden: (block) =>
+        this.allAlike(indices(block.row, block.rowCount).map((row) => !host.gridSheet(block.sheetId).getRowVisible(row))),
+      columnHidden: (block) =>
+        this.allAlike(indices(block.column, block.columnCount).map((column) => !host.gridSheet(block.sheetId).getColVisible(column))),
     };
   }
 
   /** As Excel answers: true or false for all cells, null where they differ. */
   private allAlike(flags: boolean[]): boolean | null {
-    return flags.every((flag) => flag === flags[0]) ? flags[0] ?? false : null;
+    return flags.every((flag) => flag === flags[0]) ? (flags[0] ?? false) : null;
   }
 
   private hide(property: "rowHidden" | "columnHidden", hidden: boolean): void {
@@ -174,8 +292,12 @@ export class Range extends RangeNavigation implements StandsFor<Excel.Range, Mem
     if (this.context.host.extras.ofSheet(this.context.host.unitId, block.sheetId).protection) throw accessDenied();
   }
 
-  private isWholeRows(block: SheetBlock): boolean { return block.columnCount >= this.size(block).columnCount; }
-  private isWholeColumns(block: SheetBlock): boolean { return block.rowCount >= this.size(block).rowCount; }
+  private isWholeRows(block: SheetBlock): boolean {
+    return block.columnCount >= this.size(block).columnCount;
+  }
+  private isWholeColumns(block: SheetBlock): boolean {
+    return block.rowCount >= this.size(block).rowCount;
+  }
 
   private grid(block: SheetBlock) {
     return this.context.host.sheet(block.sheetId).getRange(block.row, block.column, block.rowCount, block.columnCount);
@@ -187,7 +309,8 @@ export class Range extends RangeNavigation implements StandsFor<Excel.Range, Mem
 }
 
 function inSheet({ sheetId }: SheetBlock, block: Block): SheetBlock {
-  if (block.row < 0 || block.column < 0 || block.rowCount < 1 || block.columnCount < 1) throw invalidArgument("The range lies outside the sheet.");
+  if (block.row < 0 || block.column < 0 || block.rowCount < 1 || block.columnCount < 1)
+    throw invalidArgument("The range lies outside the sheet.");
   return { row: block.row, column: block.column, rowCount: block.rowCount, columnCount: block.columnCount, sheetId };
 }
 
@@ -196,4 +319,5 @@ const patternCell = (pattern: unknown) =>
 
 const indices = (from: number, count: number): number[] => Array.from({ length: count }, (_, index) => from + index);
 
-const isSpilled = (extent: IRange | undefined): boolean => extent !== undefined && (extent.endRow > extent.startRow || extent.endColumn > extent.startColumn);
+const isSpilled = (extent: IRange | undefined): boolean =>
+  extent !== undefined && (extent.endRow > extent.startRow || extent.endColumn > extent.startColumn);

@@ -46,7 +46,10 @@ export abstract class RequestQueue {
     this.requests = [];
     this.host.faults.enter();
     if (this.host.cellEditing.active()) {
-      throw new RichApiError("InvalidOperationInCellEditMode", "Excel is in cell-editing mode. Please exit the edit mode by pressing ENTER or TAB or selecting another cell, and then try again.");
+      throw new RichApiError(
+        "InvalidOperationInCellEditMode",
+        "Excel is in cell-editing mode. Please exit the edit mode by pressing ENTER or TAB or selecting another cell, and then try again.",
+      );
     }
     await this.host.exclusive(() => this.workOff(requests));
     return passThrough as T;

@@ -20,6 +20,9 @@ export function isSetSupported(name: string, version: string | number = "1.1"): 
 
 /** "1.9" comes before "1.18". */
 function isAtMost(wanted: string, offered: string): boolean {
-  const [[major = 0, minor = 0], [offeredMajor = 0, offeredMinor = 0]] = [wanted, offered].map((text) => text.split(".").map(Number)) as [number[], number[]];
+  const [[major = 0, minor = 0], [offeredMajor = 0, offeredMinor = 0]] = [wanted, offered].map((text) => text.split(".").map(Number)) as [
+    number[],
+    number[],
+  ];
   return major < offeredMajor || (major === offeredMajor && minor <= offeredMinor);
 }

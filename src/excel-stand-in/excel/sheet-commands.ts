@@ -1,10 +1,18 @@
-import { CopySheetCommand, SetWorksheetHideCommand, SetWorksheetNameCommand, SetWorksheetOrderCommand, SetWorksheetShowCommand } from "@univerjs/sheets";
+import {
+  CopySheetCommand,
+  SetWorksheetHideCommand,
+  SetWorksheetNameCommand,
+  SetWorksheetOrderCommand,
+  SetWorksheetShowCommand,
+} from "@univerjs/sheets";
 import type { Context } from "./context";
 import { accessDenied, invalidArgument, itemNotFound } from "./errors";
 import type { Host } from "./host";
 
 /** Another worksheet's stand-in, as far as it matters here: the grid's id. */
-interface Located { target: string }
+interface Located {
+  target: string;
+}
 
 /** Excel refuses to add, delete, rename, move, copy or hide sheets while the workbook's structure is protected. */
 export function assertWorkbookOpen(host: Host): void {
@@ -15,12 +23,14 @@ export function showOrHide(context: Context, id: string, visibility: Excel.Works
   const { host } = context;
   assertWorkbookOpen(host);
   const hidden = visibility !== "Visible";
-  if (hidden && host.workbook.getSheets().every((sheet) => sheet.getSheetId() === id || sheet.isSheetHidden())) throw invalidArgument("A workbook must show a sheet.");
+  if (hidden && host.workbook.getSheets().every((sheet) => sheet.getSheetId() === id || sheet.isSheetHidden()))
+    throw invalidArgument("A workbook must show a sheet.");
   host.extras.update(host.unitId, id, (extras) => {
     delete extras.veryHidden;
     if (visibility === "VeryHidden") extras.veryHidden = true;
   });
-  if (host.sheet(id).isSheetHidden() !== hidden) host.command(hidden ? SetWorksheetHideCommand.id : SetWorksheetShowCommand.id, { subUnitId: id });
+  if (host.sheet(id).isSheetHidden() !== hidden)
+    host.command(hidden ? SetWorksheetHideCommand.id : SetWorksheetShowCommand.id, { subUnitId: id });
 }
 
 export function visibilityOf(host: Host, id: string): Excel.Worksheet["visibility"] {
@@ -31,15 +41,19 @@ export function visibilityOf(host: Host, id: string): Excel.Worksheet["visibilit
 /** Moves a sheet to a place among all sheets, hidden ones counted. */
 export function moveSheet(context: Context, id: string, position: number): void {
   assertWorkbookOpen(context.host);
-  if (!Number.isInteger(position) || position < 0 || position >= context.host.workbook.getSheets().length) throw invalidArgument("There is no such position.");
+  if (!Number.isInteger(position) || position < 0 || position >= context.host.workbook.getSheets().length)
+    throw invalidArgument("There is no such position.");
   context.host.command(SetWorksheetOrderCommand.id, { subUnitId: id, order: position });
 }
 
 /** Gives a sheet a name, if Excel would take it. */
 export function renameSheet(context: Context, id: string, name: string): void {
   assertWorkbookOpen(context.host);
-  const clash = context.host.workbook.getSheets().some((sheet) => sheet.getSheetId() !== id && sheet.getSheetName().toLowerCase() === name.toLowerCase());
-  if (clash || name === "" || name.length > 31 || /[\\/?*[\]:]/u.test(name)) throw invalidArgument(`"${name}" cannot be a sheet's name here.`);
+  const clash = context.host.workbook
+    .getSheets()
+    .some((sheet) => sheet.getSheetId() !== id && sheet.getSheetName().toLowerCase() === name.toLowerCase());
+  if (clash || name === "" || name.length > 31 || /[\\/?*[\]:]/u.test(name))
+    throw invalidArgument(`"${name}" cannot be a sheet's name here.`);
   if (context.host.sheet(id).getSheetName() !== name) context.host.command(SetWorksheetNameCommand.id, { subUnitId: id, name });
 }
 
@@ -56,7 +70,10 @@ export function copySheet(context: Context, id: string, positionType: string, re
   let number = 2;
   while (taken.has(`${context.host.sheet(id).getSheetName()} (${number})`)) number++;
   renameSheet(context, copy.getSheetId(), `${context.host.sheet(id).getSheetName()} (${number})`);
-  context.host.command(SetWorksheetOrderCommand.id, { subUnitId: copy.getSheetId(), order: targetIndex(context, copy.getIndex(), positionType, relativeTo) });
+  context.host.command(SetWorksheetOrderCommand.id, {
+    subUnitId: copy.getSheetId(),
+    order: targetIndex(context, copy.getIndex(), positionType, relativeTo),
+  });
   active.activate();
   return copy.getSheetId();
 }

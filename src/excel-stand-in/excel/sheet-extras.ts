@@ -69,8 +69,7 @@ export interface PageLayout {
   headerFooter?: Partial<Record<HeaderFooterPlace, string>>;
 }
 
-export type HeaderFooterPlace =
-  | "leftHeader" | "centerHeader" | "rightHeader" | "leftFooter" | "centerFooter" | "rightFooter";
+export type HeaderFooterPlace = "leftHeader" | "centerHeader" | "rightHeader" | "leftFooter" | "centerFooter" | "rightFooter";
 
 /** A block of cells by sheet id, zero-based, so that renaming a sheet does not break it. */
 export interface CellBlock {
@@ -146,6 +145,16 @@ export interface SheetProtection {
 }
 
 export type ProtectionFlag =
-  | "allowAutoFilter" | "allowDeleteColumns" | "allowDeleteRows" | "allowEditObjects" | "allowEditScenarios"
-  | "allowFormatCells" | "allowFormatColumns" | "allowFormatRows" | "allowInsertColumns" | "allowInsertHyperlinks"
-  | "allowInsertRows" | "allowPivotTables" | "allowSort";
+  | "allowAutoFilter"
+  | "allowDeleteColumns"
+  | "allowDeleteRows"
+  | "allowEditObjects"
+  | "allowEditScenarios"
+  | "allowFormatCells"
+  | "allowFormatColumns"
+  | "allowFormatRows"
+  | "allowInsertColumns"
+  | "allowInsertHyperlinks"
+  | "allowInsertRows"
+  | "allowPivotTables"
+  | "allowSort";

@@ -7,6 +7,9 @@ type Plain = string | number | boolean | undefined | null | readonly (string | n
 export type StandsFor<Original, Members extends keyof Original> = {
   [Member in Members]: Original[Member] extends (...args: infer Arguments) => unknown
     ? (...args: Arguments) => unknown
-    : Original[Member] extends Plain ? Original[Member]
-      : Original[Member] extends readonly unknown[] ? readonly object[] : object;
+    : Original[Member] extends Plain
+      ? Original[Member]
+      : Original[Member] extends readonly unknown[]
+        ? readonly object[]
+        : object;
 };

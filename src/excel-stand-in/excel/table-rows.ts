@@ -11,8 +11,10 @@ import type { StandsFor } from "./standing";
 import type { Table } from "./table";
 
 /** Stands in for Excel.TableRowCollection. */
-export class TableRowCollection extends ClientCollection<TableRow, string, Context>
-  implements StandsFor<Excel.TableRowCollection, "add" | "getCount" | "deleteRowsAt" | "getItemAt" | "items"> {
+export class TableRowCollection
+  extends ClientCollection<TableRow, string, Context>
+  implements StandsFor<Excel.TableRowCollection, "add" | "getCount" | "deleteRowsAt" | "getItemAt" | "items">
+{
   constructor(private readonly table: Table) {
     super(table.context, { name: "rows", missing: "null", find: () => (table.isNullObject ? undefined : table.target) });
   }
@@ -35,13 +37,20 @@ export class TableRowCollection extends ClientCollection<TableRow, string, Conte
       const cells = shaped(values === undefined ? null : Array.isArray(values) && !Array.isArray(values[0]) ? [values] : values, added);
       assertUnlocked(host, added);
       host.command(SheetTableInsertRowAtCommand.id, { subUnitId: whole.sheetId, tableId: this.table.target, index: row, count });
-      const above = dataRows > 0 ? readFormulas(host, { ...whole, row: row === whole.row + 1 ? row + count : row - 1, rowCount: 1 })[0]! : [];
-      writeValues(host, added, cells.map((line, offset) => line.map((cell, column) => cell ?? this.filled(above[column], offset + 1))));
+      const above =
+        dataRows > 0 ? readFormulas(host, { ...whole, row: row === whole.row + 1 ? row + count : row - 1, rowCount: 1 })[0]! : [];
+      writeValues(
+        host,
+        added,
+        cells.map((line, offset) => line.map((cell, column) => cell ?? this.filled(above[column], offset + 1))),
+      );
     });
     return new TableRow(this.table, () => addedAt);
   }
 
-  getItemAt(index: number): TableRow { return new TableRow(this.table, () => (index >= 0 && index < this.count() ? index : undefined)); }
+  getItemAt(index: number): TableRow {
+    return new TableRow(this.table, () => (index >= 0 && index < this.count() ? index : undefined));
+  }
 
   deleteRowsAt(index: number, count = 1): void {
     this.table.cells((whole) => ({ ...whole, row: whole.row + 1 + index, rowCount: count })).delete("Up");
@@ -51,7 +60,9 @@ export class TableRowCollection extends ClientCollection<TableRow, string, Conte
     return Array.from({ length: this.count() }, (_, index) => new TableRow(this.table, () => index));
   }
 
-  private count(): number { return this.table.block().rowCount - 1; }
+  private count(): number {
+    return this.table.block().rowCount - 1;
+  }
 
   private filled(above: string | number | boolean | undefined, rowsDown: number): string | null {
     if (typeof above !== "string" || !above.startsWith("=")) return null;
@@ -60,13 +71,23 @@ export class TableRowCollection extends ClientCollection<TableRow, string, Conte
 }
 
 /** Stands in for Excel.TableRow: a row by its place, whatever stands there now. */
-export class TableRow extends ClientObject<number, Context> implements StandsFor<Excel.TableRow, "index" | "values" | "getRange" | "delete"> {
-  constructor(private readonly table: Table, find: () => number | undefined) {
+export class TableRow
+  extends ClientObject<number, Context>
+  implements StandsFor<Excel.TableRow, "index" | "values" | "getRange" | "delete">
+{
+  constructor(
+    private readonly table: Table,
+    find: () => number | undefined,
+  ) {
     super(table.context, { name: "row", missing: "throws", find });
   }
 
-  get index(): number { return this.get("index"); }
-  get values(): Excel.TableRow["values"] { return this.get("values"); }
+  get index(): number {
+    return this.get("index");
+  }
+  get values(): Excel.TableRow["values"] {
+    return this.get("values");
+  }
   set values(values: unknown) {
     this.set("values", values, () => {
       assertUnlocked(this.context.host, this.block());
@@ -74,8 +95,12 @@ export class TableRow extends ClientObject<number, Context> implements StandsFor
     });
   }
 
-  getRange(): Range { return this.table.cells((whole) => ({ ...whole, row: whole.row + 1 + this.target, rowCount: 1 })); }
-  delete(): void { this.getRange().delete("Up"); }
+  getRange(): Range {
+    return this.table.cells((whole) => ({ ...whole, row: whole.row + 1 + this.target, rowCount: 1 }));
+  }
+  delete(): void {
+    this.getRange().delete("Up");
+  }
 
   protected readers() {
     return { index: (index: number) => index, values: () => readValues(this.context.host, this.block()) };

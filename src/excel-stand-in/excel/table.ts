@@ -11,8 +11,25 @@ import { TableColumnCollection } from "./table-columns";
 import { TableRowCollection } from "./table-rows";
 import { Worksheet } from "./worksheet";
 
-type Members = "name" | "style" | "showBandedRows" | "showBandedColumns" | "showFilterButton" | "showHeaders" | "showTotals" | "getRange"
-  | "getHeaderRowRange" | "getDataBodyRange" | "getTotalRowRange" | "rows" | "columns" | "worksheet" | "delete" | "convertToRange" | "isNullObject" | "load";
+type Members =
+  | "name"
+  | "style"
+  | "showBandedRows"
+  | "showBandedColumns"
+  | "showFilterButton"
+  | "showHeaders"
+  | "showTotals"
+  | "getRange"
+  | "getHeaderRowRange"
+  | "getDataBodyRange"
+  | "getTotalRowRange"
+  | "rows"
+  | "columns"
+  | "worksheet"
+  | "delete"
+  | "convertToRange"
+  | "isNullObject"
+  | "load";
 
 type GridTable = NonNullable<ReturnType<TableManager["getTableById"]>>;
 
@@ -21,29 +38,79 @@ type GridTable = NonNullable<ReturnType<TableManager["getTableById"]>>;
  * the sheet's extras. The grid's range leaves a totals row out (it would make totals circular), `getRange` includes it.
  */
 export class Table extends ClientObject<string, Context> implements StandsFor<Excel.Table, Members> {
-  get rows(): TableRowCollection { return this.part("rows", () => new TableRowCollection(this)); }
-  get columns(): TableColumnCollection { return this.part("columns", () => new TableColumnCollection(this)); }
-  get worksheet(): Worksheet { return this.part("worksheet", () => new Worksheet(this.context, { name: "worksheet", missing: "null", find: () => (this.isNullObject ? undefined : this.grid().getSubunitId()) })); }
+  get rows(): TableRowCollection {
+    return this.part("rows", () => new TableRowCollection(this));
+  }
+  get columns(): TableColumnCollection {
+    return this.part("columns", () => new TableColumnCollection(this));
+  }
+  get worksheet(): Worksheet {
+    return this.part(
+      "worksheet",
+      () =>
+        new Worksheet(this.context, {
+          name: "worksheet",
+          missing: "null",
+          find: () => (this.isNullObject ? undefined : this.grid().getSubunitId()),
+        }),
+    );
+  }
 
-  get name(): string { return this.get("name"); }
-  set name(name: string) { this.set("name", name, () => this.rename(name)); }
-  get style(): string { return this.get("style"); }
-  set style(style: string) { this.look("style", style); }
-  get showBandedRows(): boolean { return this.get("showBandedRows"); }
-  set showBandedRows(show: boolean) { this.look("showBandedRows", show); }
-  get showBandedColumns(): boolean { return this.get("showBandedColumns"); }
-  set showBandedColumns(show: boolean) { this.look("showBandedColumns", show); }
-  get showFilterButton(): boolean { return this.get("showFilterButton"); }
-  set showFilterButton(show: boolean) { this.look("showFilterButton", show); }
-  get showHeaders(): boolean { return this.get("showHeaders"); }
-  set showHeaders(show: boolean) { this.look("showHeaders", show); }
-  get showTotals(): boolean { return this.get("showTotals"); }
-  set showTotals(show: boolean) { this.look("showTotals", show); }
+  get name(): string {
+    return this.get("name");
+  }
+  set name(name: string) {
+    this.set("name", name, () => this.rename(name));
+  }
+  get style(): string {
+    return this.get("style");
+  }
+  set style(style: string) {
+    this.look("style", style);
+  }
+  get showBandedRows(): boolean {
+    return this.get("showBandedRows");
+  }
+  set showBandedRows(show: boolean) {
+    this.look("showBandedRows", show);
+  }
+  get showBandedColumns(): boolean {
+    return this.get("showBandedColumns");
+  }
+  set showBandedColumns(show: boolean) {
+    this.look("showBandedColumns", show);
+  }
+  get showFilterButton(): boolean {
+    return this.get("showFilterButton");
+  }
+  set showFilterButton(show: boolean) {
+    this.look("showFilterButton", show);
+  }
+  get showHeaders(): boolean {
+    return this.get("showHeaders");
+  }
+  set showHeaders(show: boolean) {
+    this.look("showHeaders", show);
+  }
+  get showTotals(): boolean {
+    return this.get("showTotals");
+  }
+  set showTotals(show: boolean) {
+    this.look("showTotals", show);
+  }
 
-  getRange(): Range { return this.cells((whole) => ({ ...whole, rowCount: whole.rowCount + (this.looks().showTotals ? 1 : 0) })); }
-  getHeaderRowRange(): Range { return this.cells((whole) => ({ ...whole, rowCount: 1 })); }
-  getDataBodyRange(): Range { return this.cells((whole) => ({ ...whole, row: whole.row + 1, rowCount: whole.rowCount - 1 })); }
-  getTotalRowRange(): Range { return this.cells((whole) => ({ ...whole, row: whole.row + whole.rowCount, rowCount: 1 })); }
+  getRange(): Range {
+    return this.cells((whole) => ({ ...whole, rowCount: whole.rowCount + (this.looks().showTotals ? 1 : 0) }));
+  }
+  getHeaderRowRange(): Range {
+    return this.cells((whole) => ({ ...whole, rowCount: 1 }));
+  }
+  getDataBodyRange(): Range {
+    return this.cells((whole) => ({ ...whole, row: whole.row + 1, rowCount: whole.rowCount - 1 }));
+  }
+  getTotalRowRange(): Range {
+    return this.cells((whole) => ({ ...whole, row: whole.row + whole.rowCount, rowCount: 1 }));
+  }
 
   /** Takes the cells' contents with it, as in Excel. */
   delete(): void {
@@ -111,7 +178,9 @@ export class Table extends ClientObject<string, Context> implements StandsFor<Ex
 
   private rename(name: string): void {
     const manager = this.context.host.engine.injector.get(TableManager);
-    const clash = manager.getTableList(this.context.host.unitId).some((table) => table.id !== this.target && table.name.toLowerCase() === name.toLowerCase());
+    const clash = manager
+      .getTableList(this.context.host.unitId)
+      .some((table) => table.id !== this.target && table.name.toLowerCase() === name.toLowerCase());
     if (clash || !/^[\p{L}_\\][\p{L}\p{N}_.]*$/u.test(name)) throw invalidArgument(`"${name}" cannot be a table's name here.`);
     this.context.host.command(SetSheetTableCommand.id, { tableId: this.target, name });
   }

@@ -13,16 +13,22 @@ import { Table } from "./table";
 import { writeValues } from "./cell-values";
 
 /** Stands in for Excel.TableCollection of a sheet or of the workbook. The grid draws a table's name over the row above it. */
-export class TableCollection extends ClientCollection<Table, Scope, Context>
-  implements StandsFor<Excel.TableCollection, "add" | "getItem" | "getItemOrNullObject" | "items" | "getCount"> {
+export class TableCollection
+  extends ClientCollection<Table, Scope, Context>
+  implements StandsFor<Excel.TableCollection, "add" | "getItem" | "getItemOrNullObject" | "items" | "getCount">
+{
   add(address: Range | Excel.Range | string, hasHeaders: boolean): Table {
     const id = generateRandomId();
     this.write(() => this.create(id, this.blockFor(address as Range | string), hasHeaders));
     return this.standIn(() => id, "throws");
   }
 
-  getItem(key: string): Table { return this.standIn(() => this.find(key), "throws"); }
-  getItemOrNullObject(key: string): Table { return this.standIn(() => (this.isNullObject ? undefined : this.find(key)), "null"); }
+  getItem(key: string): Table {
+    return this.standIn(() => this.find(key), "throws");
+  }
+  getItemOrNullObject(key: string): Table {
+    return this.standIn(() => (this.isNullObject ? undefined : this.find(key)), "null");
+  }
 
   protected list(): Table[] {
     return this.ids().map((id) => this.standIn(() => id, "throws"));
@@ -34,7 +40,8 @@ export class TableCollection extends ClientCollection<Table, Scope, Context>
     if (!hasHeaders) throw invalidArgument("The bench makes tables over a header row only.");
     const manager = host.engine.injector.get(TableManager);
     const grid = toGridRange(block);
-    if (manager.getTablesBySubunitId(host.unitId, block.sheetId).some((table) => overlap(table.getRange(), grid))) throw new RichApiError("InvalidArgument", "A table can't overlap another table.");
+    if (manager.getTablesBySubunitId(host.unitId, block.sheetId).some((table) => overlap(table.getRange(), grid)))
+      throw new RichApiError("InvalidArgument", "A table can't overlap another table.");
     this.fillBlankHeaders(block);
     host.command(AddSheetTableCommand.id, { subUnitId: block.sheetId, id, name: freeTableName(manager, host.unitId), range: grid });
   }
@@ -42,7 +49,9 @@ export class TableCollection extends ClientCollection<Table, Scope, Context>
   /** Excel writes "Column1" and so on into blank headings. */
   private fillBlankHeaders(block: SheetBlock): void {
     const { host } = this.context;
-    const heads = Array.from({ length: block.columnCount }, (_, index) => host.engine.spills.valueAt(host.unitId, block.sheetId, block.row, block.column + index));
+    const heads = Array.from({ length: block.columnCount }, (_, index) =>
+      host.engine.spills.valueAt(host.unitId, block.sheetId, block.row, block.column + index),
+    );
     if (heads.every((head) => head !== null)) return;
     writeValues(host, { ...block, rowCount: 1 }, [heads.map((head, index) => head ?? `Column${index + 1}`)]);
   }
@@ -51,21 +60,30 @@ export class TableCollection extends ClientCollection<Table, Scope, Context>
     if (typeof address !== "string") return address.target;
     const { host } = this.context;
     const { sheetName, cells } = splitAddress(address);
-    const sheet = sheetName !== undefined ? host.workbook.getSheetByName(sheetName)
-      : this.target.sheetId === undefined ? host.workbook.getActiveSheet() : host.sheet(this.target.sheetId);
+    const sheet =
+      sheetName !== undefined
+        ? host.workbook.getSheetByName(sheetName)
+        : this.target.sheetId === undefined
+          ? host.workbook.getActiveSheet()
+          : host.sheet(this.target.sheetId);
     if (!sheet) throw itemNotFound("worksheet");
     return { ...parseCells(cells, { rowCount: sheet.getMaxRows(), columnCount: sheet.getMaxColumns() }), sheetId: sheet.getSheetId() };
   }
 
   private ids(): string[] {
     const { host } = this.context;
-    const sheetIds = this.target.sheetId === undefined ? host.workbook.getSheets().map((sheet) => sheet.getSheetId()) : [this.target.sheetId];
-    return sheetIds.flatMap((sheetId) => host.engine.injector.get(TableManager).getTablesBySubunitId(host.unitId, sheetId)).map((table) => table.getId());
+    const sheetIds =
+      this.target.sheetId === undefined ? host.workbook.getSheets().map((sheet) => sheet.getSheetId()) : [this.target.sheetId];
+    return sheetIds
+      .flatMap((sheetId) => host.engine.injector.get(TableManager).getTablesBySubunitId(host.unitId, sheetId))
+      .map((table) => table.getId());
   }
 
   private find(key: string): string | undefined {
     const manager = this.context.host.engine.injector.get(TableManager);
-    return this.ids().find((id) => id === key || manager.getTableById(this.context.host.unitId, id)?.getDisplayName().toLowerCase() === key.toLowerCase());
+    return this.ids().find(
+      (id) => id === key || manager.getTableById(this.context.host.unitId, id)?.getDisplayName().toLowerCase() === key.toLowerCase(),
+    );
   }
 
   private standIn(find: () => string | undefined, missing: "throws" | "null"): Table {

@@ -9,10 +9,13 @@ export function usedBlock(host: Host, sheetId: string, valuesOnly: boolean, with
     if (within && !holds(within, row, column)) return;
     [top, left, bottom, right] = [Math.min(top, row), Math.min(left, column), Math.max(bottom, row), Math.max(right, column)];
   };
-  host.gridSheet(sheetId).getCellMatrix().forValue((row, column, cell) => {
-    const filled = cell != null && (cell.v != null && cell.v !== "" || cell.f || cell.si || cell.p);
-    if (filled || (!valuesOnly && cell?.s)) include(row, column);
-  });
+  host
+    .gridSheet(sheetId)
+    .getCellMatrix()
+    .forValue((row, column, cell) => {
+      const filled = cell != null && ((cell.v != null && cell.v !== "") || cell.f || cell.si || cell.p);
+      if (filled || (!valuesOnly && cell?.s)) include(row, column);
+    });
   for (const spill of host.engine.spills.extents(host.unitId, sheetId)) {
     const block = fromGridRange(sheetId, spill);
     const part = within ? sharedBlock(block, within) : block;

@@ -4,8 +4,13 @@ import { accessDenied, invalidArgument } from "./errors";
 import type { StandsFor } from "./standing";
 
 /** Stands in for Excel.WorkbookProtection: the list of sheets is closed, their cells are not. */
-export class WorkbookProtection extends ClientObject<true, Context> implements StandsFor<Excel.WorkbookProtection, "protect" | "unprotect" | "protected"> {
-  get protected(): boolean { return this.get("protected"); }
+export class WorkbookProtection
+  extends ClientObject<true, Context>
+  implements StandsFor<Excel.WorkbookProtection, "protect" | "unprotect" | "protected">
+{
+  get protected(): boolean {
+    return this.get("protected");
+  }
 
   protect(password?: string): void {
     this.write(() => {
@@ -26,5 +31,7 @@ export class WorkbookProtection extends ClientObject<true, Context> implements S
     return { protected: () => this.extras.workbookProtection !== undefined };
   }
 
-  private get extras() { return this.context.host.extras.of(this.context.host.unitId); }
+  private get extras() {
+    return this.context.host.extras.of(this.context.host.unitId);
+  }
 }

@@ -15,12 +15,27 @@ import { WorkbookProtection } from "./workbook-protection";
 import { SettingCollection } from "./workbook-settings";
 import { WorksheetCollection } from "./worksheets";
 
-type Members = "worksheets" | "tables" | "names" | "application" | "properties" | "notes" | "getSelectedRange" | "getActiveCell" | "onSelectionChanged"
-  | "name" | "protection" | "settings";
+type Members =
+  | "worksheets"
+  | "tables"
+  | "names"
+  | "application"
+  | "properties"
+  | "notes"
+  | "getSelectedRange"
+  | "getActiveCell"
+  | "onSelectionChanged"
+  | "name"
+  | "protection"
+  | "settings";
 
 /** Stands in for Excel.Workbook. */
 export class Workbook extends ClientObject<FWorkbook, Context> implements StandsFor<Excel.Workbook, Members> {
-  readonly worksheets = new WorksheetCollection(this.context, { name: "worksheets", missing: "throws", find: () => this.context.host.workbook });
+  readonly worksheets = new WorksheetCollection(this.context, {
+    name: "worksheets",
+    missing: "throws",
+    find: () => this.context.host.workbook,
+  });
   readonly tables = new TableCollection(this.context, { name: "tables", missing: "throws", find: () => ({ sheetId: undefined }) });
   readonly names = new NamedItemCollection(this.context, { name: "names", missing: "throws", find: () => ({ sheetId: undefined }) });
   readonly notes = new NoteCollection(this.context, { name: "notes", missing: "throws", find: () => ({ sheetId: undefined }) });
@@ -33,7 +48,9 @@ export class Workbook extends ClientObject<FWorkbook, Context> implements Stands
     after: (_host, { id }) => (id === SetSelectionsOperation.id || id === SetWorksheetActiveOperation.id ? [{ workbook: this }] : []),
   });
 
-  get name(): string { return this.get("name"); }
+  get name(): string {
+    return this.get("name");
+  }
 
   getSelectedRange(): Range {
     return this.selected((range) => range);
@@ -54,7 +71,16 @@ export class Workbook extends ClientObject<FWorkbook, Context> implements Stands
   }
 
   protected override children() {
-    return { worksheets: () => this.worksheets, tables: () => this.tables, names: () => this.names, notes: () => this.notes, application: () => this.application, properties: () => this.properties, protection: () => this.protection, settings: () => this.settings };
+    return {
+      worksheets: () => this.worksheets,
+      tables: () => this.tables,
+      names: () => this.names,
+      notes: () => this.notes,
+      application: () => this.application,
+      properties: () => this.properties,
+      protection: () => this.protection,
+      settings: () => this.settings,
+    };
   }
 
   protected readers() {

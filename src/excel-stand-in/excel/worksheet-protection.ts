@@ -7,10 +7,16 @@ import type { StandsFor } from "./standing";
  * Stands in for Excel.WorksheetProtection. The grid does not hold its own user to protection, so the stand-in refuses
  * writes to locked cells, and the page refuses typing into them.
  */
-export class WorksheetProtection extends ClientObject<string, Context>
-  implements StandsFor<Excel.WorksheetProtection, "protect" | "unprotect" | "protected" | "options"> {
-  get protected(): boolean { return this.get("protected"); }
-  get options(): object { return this.get("options"); }
+export class WorksheetProtection
+  extends ClientObject<string, Context>
+  implements StandsFor<Excel.WorksheetProtection, "protect" | "unprotect" | "protected" | "options">
+{
+  get protected(): boolean {
+    return this.get("protected");
+  }
+  get options(): object {
+    return this.get("options");
+  }
 
   protect(options: Excel.WorksheetProtectionOptions = {}, password?: string): void {
     this.write((sheetId) => {
@@ -26,8 +32,11 @@ export class WorksheetProtection extends ClientObject<string, Context>
   unprotect(password?: string): void {
     this.write((sheetId) => {
       const { host } = this.context;
-      if (host.extras.ofSheet(host.unitId, sheetId).protection?.hasPassword && !password) throw invalidArgument("The sheet is protected by a password.");
-      host.extras.update(host.unitId, sheetId, (extras) => { delete extras.protection; });
+      if (host.extras.ofSheet(host.unitId, sheetId).protection?.hasPassword && !password)
+        throw invalidArgument("The sheet is protected by a password.");
+      host.extras.update(host.unitId, sheetId, (extras) => {
+        delete extras.protection;
+      });
     });
   }
 

@@ -21,43 +21,121 @@ import { TableCollection } from "./tables";
 import { usedBlock } from "./used-block";
 import { WorksheetProtection } from "./worksheet-protection";
 
-type Members = "id" | "name" | "position" | "visibility" | "tabColor" | "showGridlines" | "activate" | "delete" | "copy" | "getRange"
-  | "getRangeByIndexes" | "getCell" | "getUsedRange" | "getUsedRangeOrNullObject" | "names" | "tables" | "charts" | "notes" | "freezePanes"
-  | "pageLayout" | "horizontalPageBreaks" | "protection" | "isNullObject" | "load" | "onActivated" | "onChanged" | "onNameChanged"
-  | "onSelectionChanged" | "onCalculated";
+type Members =
+  | "id"
+  | "name"
+  | "position"
+  | "visibility"
+  | "tabColor"
+  | "showGridlines"
+  | "activate"
+  | "delete"
+  | "copy"
+  | "getRange"
+  | "getRangeByIndexes"
+  | "getCell"
+  | "getUsedRange"
+  | "getUsedRangeOrNullObject"
+  | "names"
+  | "tables"
+  | "charts"
+  | "notes"
+  | "freezePanes"
+  | "pageLayout"
+  | "horizontalPageBreaks"
+  | "protection"
+  | "isNullObject"
+  | "load"
+  | "onActivated"
+  | "onChanged"
+  | "onNameChanged"
+  | "onSelectionChanged"
+  | "onCalculated";
 
 /** Stands in for Excel.Worksheet; what it stands for is the grid's sheet id. */
 export class Worksheet extends ClientObject<string, Context> implements StandsFor<Excel.Worksheet, Members> {
-  get names(): NamedItemCollection { return this.part("names", () => new NamedItemCollection(this.context, { name: "names", missing: "null", find: () => this.scope() })); }
-  get tables(): TableCollection { return this.part("tables", () => new TableCollection(this.context, { name: "tables", missing: "null", find: () => this.scope() })); }
-  get notes(): NoteCollection { return this.part("notes", () => new NoteCollection(this.context, { name: "notes", missing: "null", find: () => this.scope() })); }
-  get charts(): ChartCollection { return this.part("charts", () => new ChartCollection(this.context, this.own("charts"))); }
-  get freezePanes(): FreezePanes { return this.part("freezePanes", () => new FreezePanes(this.context, this.own("freezePanes"))); }
-  get pageLayout(): PageLayoutObject { return this.part("pageLayout", () => new PageLayoutObject(this.context, this.own("pageLayout"))); }
-  get protection(): WorksheetProtection { return this.part("protection", () => new WorksheetProtection(this.context, this.own("protection"))); }
-  get horizontalPageBreaks(): PageBreakCollection { return this.part("breaks", () => new PageBreakCollection(this.context, this.own("horizontalPageBreaks"))); }
-
-  get onActivated() { return this.part("onActivated", () => this.eventOf(sheetActivated)); }
-  get onChanged() { return this.part("onChanged", () => this.eventOf(sheetChanged)); }
-  get onNameChanged() { return this.part("onNameChanged", () => this.eventOf(sheetNameChanged)); }
-  get onSelectionChanged() { return this.part("onSelectionChanged", () => this.eventOf(sheetSelectionChanged)); }
-  get onCalculated() { return this.part("onCalculated", () => this.eventOf(sheetCalculated)); }
-
-  get id(): string { return this.get("id"); }
-  get name(): string { return this.get("name"); }
-  set name(name: string) { this.set("name", name, (id) => renameSheet(this.context, id, name)); }
-  get position(): number { return this.get("position"); }
-  set position(position: number) { this.set("position", position, (id) => moveSheet(this.context, id, position)); }
-  get visibility(): Excel.Worksheet["visibility"] { return this.get("visibility"); }
-  set visibility(visibility: Excel.Worksheet["visibility"]) { this.set("visibility", visibility, (id) => showOrHide(this.context, id, visibility)); }
-  get tabColor(): string { return this.get("tabColor"); }
-  set tabColor(color: string) { this.set("tabColor", color, (id) => this.command(SetTabColorCommand.id, id, { value: color })); }
-  get showGridlines(): boolean { return this.get("showGridlines"); }
-  set showGridlines(show: boolean) {
-    this.set("showGridlines", show, (id) => this.command(ToggleGridlinesCommand.id, id, { showGridlines: show ? BooleanNumber.TRUE : BooleanNumber.FALSE }));
+  get names(): NamedItemCollection {
+    return this.part("names", () => new NamedItemCollection(this.context, { name: "names", missing: "null", find: () => this.scope() }));
+  }
+  get tables(): TableCollection {
+    return this.part("tables", () => new TableCollection(this.context, { name: "tables", missing: "null", find: () => this.scope() }));
+  }
+  get notes(): NoteCollection {
+    return this.part("notes", () => new NoteCollection(this.context, { name: "notes", missing: "null", find: () => this.scope() }));
+  }
+  get charts(): ChartCollection {
+    return this.part("charts", () => new ChartCollection(this.context, this.own("charts")));
+  }
+  get freezePanes(): FreezePanes {
+    return this.part("freezePanes", () => new FreezePanes(this.context, this.own("freezePanes")));
+  }
+  get pageLayout(): PageLayoutObject {
+    return this.part("pageLayout", () => new PageLayoutObject(this.context, this.own("pageLayout")));
+  }
+  get protection(): WorksheetProtection {
+    return this.part("protection", () => new WorksheetProtection(this.context, this.own("protection")));
+  }
+  get horizontalPageBreaks(): PageBreakCollection {
+    return this.part("breaks", () => new PageBreakCollection(this.context, this.own("horizontalPageBreaks")));
   }
 
-  activate(): void { this.write((id) => { this.context.host.sheet(id).activate(); }); }
+  get onActivated() {
+    return this.part("onActivated", () => this.eventOf(sheetActivated));
+  }
+  get onChanged() {
+    return this.part("onChanged", () => this.eventOf(sheetChanged));
+  }
+  get onNameChanged() {
+    return this.part("onNameChanged", () => this.eventOf(sheetNameChanged));
+  }
+  get onSelectionChanged() {
+    return this.part("onSelectionChanged", () => this.eventOf(sheetSelectionChanged));
+  }
+  get onCalculated() {
+    return this.part("onCalculated", () => this.eventOf(sheetCalculated));
+  }
+
+  get id(): string {
+    return this.get("id");
+  }
+  get name(): string {
+    return this.get("name");
+  }
+  set name(name: string) {
+    this.set("name", name, (id) => renameSheet(this.context, id, name));
+  }
+  get position(): number {
+    return this.get("position");
+  }
+  set position(position: number) {
+    this.set("position", position, (id) => moveSheet(this.context, id, position));
+  }
+  get visibility(): Excel.Worksheet["visibility"] {
+    return this.get("visibility");
+  }
+  set visibility(visibility: Excel.Worksheet["visibility"]) {
+    this.set("visibility", visibility, (id) => showOrHide(this.context, id, visibility));
+  }
+  get tabColor(): string {
+    return this.get("tabColor");
+  }
+  set tabColor(color: string) {
+    this.set("tabColor", color, (id) => this.command(SetTabColorCommand.id, id, { value: color }));
+  }
+  get showGridlines(): boolean {
+    return this.get("showGridlines");
+  }
+  set showGridlines(show: boolean) {
+    this.set("showGridlines", show, (id) =>
+      this.command(ToggleGridlinesCommand.id, id, { showGridlines: show ? BooleanNumber.TRUE : BooleanNumber.FALSE }),
+    );
+  }
+
+  activate(): void {
+    this.write((id) => {
+      this.context.host.sheet(id).activate();
+    });
+  }
 
   delete(): void {
     this.write((id) => {
@@ -70,7 +148,9 @@ export class Worksheet extends ClientObject<string, Context> implements StandsFo
 
   copy(positionType: `${Excel.WorksheetPositionType}` | Excel.WorksheetPositionType = "None", relativeTo?: Excel.Worksheet): Worksheet {
     let copyId: string | undefined;
-    this.write((id) => { copyId = copySheet(this.context, id, positionType, relativeTo as unknown as Worksheet | undefined); });
+    this.write((id) => {
+      copyId = copySheet(this.context, id, positionType, relativeTo as unknown as Worksheet | undefined);
+    });
     return new Worksheet(this.context, { name: "worksheet", missing: "throws", find: () => copyId });
   }
 
@@ -87,7 +167,9 @@ export class Worksheet extends ClientObject<string, Context> implements StandsFo
     return this.range(() => ({ row, column, rowCount, columnCount }));
   }
 
-  getCell(row: number, column: number): Range { return this.getRangeByIndexes(row, column, 1, 1); }
+  getCell(row: number, column: number): Range {
+    return this.getRangeByIndexes(row, column, 1, 1);
+  }
 
   getUsedRange(valuesOnly = false): Range {
     this.context.read(() => undefined); // what spills is known when the writes before are calculated
@@ -105,7 +187,14 @@ export class Worksheet extends ClientObject<string, Context> implements StandsFo
   }
 
   protected override children() {
-    return { names: () => this.names, tables: () => this.tables, charts: () => this.charts, notes: () => this.notes, pageLayout: () => this.pageLayout, protection: () => this.protection };
+    return {
+      names: () => this.names,
+      tables: () => this.tables,
+      charts: () => this.charts,
+      notes: () => this.notes,
+      pageLayout: () => this.pageLayout,
+      protection: () => this.protection,
+    };
   }
 
   protected readers() {
@@ -130,19 +219,25 @@ export class Worksheet extends ClientObject<string, Context> implements StandsFo
     return new EventHandlers(this.context, { ...source, after });
   }
 
-  private orNull(): string | undefined { return this.isNullObject ? undefined : this.target; }
+  private orNull(): string | undefined {
+    return this.isNullObject ? undefined : this.target;
+  }
 
   private scope() {
     const sheetId = this.orNull();
     return sheetId === undefined ? undefined : { sheetId };
   }
 
-  private own(name: string) { return { name, missing: "null" as const, find: () => this.orNull() }; }
+  private own(name: string) {
+    return { name, missing: "null" as const, find: () => this.orNull() };
+  }
 
   private size(sheetId: string) {
     const sheet = this.context.host.sheet(sheetId);
     return { rowCount: sheet.getMaxRows(), columnCount: sheet.getMaxColumns() };
   }
 
-  private command(id: string, subUnitId: string, params: object): void { this.context.host.command(id, { subUnitId, ...params }); }
+  private command(id: string, subUnitId: string, params: object): void {
+    this.context.host.command(id, { subUnitId, ...params });
+  }
 }

@@ -8,16 +8,42 @@ import { RichApiError } from "./errors";
 import { EventHandlers } from "./events";
 import { assertWorkbookOpen } from "./sheet-commands";
 import {
-  sheetActivated, sheetAdded, sheetCalculated, sheetDeactivated, sheetDeleted, sheetMoved, sheetNameChanged, sheetVisibilityChanged,
+  sheetActivated,
+  sheetAdded,
+  sheetCalculated,
+  sheetDeactivated,
+  sheetDeleted,
+  sheetMoved,
+  sheetNameChanged,
+  sheetVisibilityChanged,
 } from "./sheet-events";
 import type { StandsFor } from "./standing";
 import { Worksheet } from "./worksheet";
 
-type Members = "add" | "getItem" | "getItemOrNullObject" | "getActiveWorksheet" | "getCount" | "getFirst" | "getLast" | "items" | "onActivated" | "onDeactivated"
-  | "onChanged" | "onAdded" | "onDeleted" | "onNameChanged" | "onMoved" | "onVisibilityChanged" | "onCalculated";
+type Members =
+  | "add"
+  | "getItem"
+  | "getItemOrNullObject"
+  | "getActiveWorksheet"
+  | "getCount"
+  | "getFirst"
+  | "getLast"
+  | "items"
+  | "onActivated"
+  | "onDeactivated"
+  | "onChanged"
+  | "onAdded"
+  | "onDeleted"
+  | "onNameChanged"
+  | "onMoved"
+  | "onVisibilityChanged"
+  | "onCalculated";
 
 /** Stands in for Excel.WorksheetCollection. */
-export class WorksheetCollection extends ClientCollection<Worksheet, FWorkbook, Context> implements StandsFor<Excel.WorksheetCollection, Members> {
+export class WorksheetCollection
+  extends ClientCollection<Worksheet, FWorkbook, Context>
+  implements StandsFor<Excel.WorksheetCollection, Members>
+{
   readonly onActivated = new EventHandlers(this.context, sheetActivated);
   readonly onDeactivated = new EventHandlers(this.context, sheetDeactivated);
   readonly onAdded = new EventHandlers(this.context, sheetAdded);
@@ -42,11 +68,21 @@ export class WorksheetCollection extends ClientCollection<Worksheet, FWorkbook, 
     return this.standIn(() => id);
   }
 
-  getItem(key: string): Worksheet { return this.standIn((workbook) => sheetByKey(workbook, key)); }
-  getItemOrNullObject(key: string): Worksheet { return this.standIn((workbook) => sheetByKey(workbook, key), "null"); }
-  getActiveWorksheet(): Worksheet { return this.standIn((workbook) => workbook.getActiveSheet().getSheetId()); }
-  getFirst(): Worksheet { return this.standIn((workbook) => workbook.getSheets()[0]?.getSheetId()); }
-  getLast(): Worksheet { return this.standIn((workbook) => workbook.getSheets().at(-1)?.getSheetId()); }
+  getItem(key: string): Worksheet {
+    return this.standIn((workbook) => sheetByKey(workbook, key));
+  }
+  getItemOrNullObject(key: string): Worksheet {
+    return this.standIn((workbook) => sheetByKey(workbook, key), "null");
+  }
+  getActiveWorksheet(): Worksheet {
+    return this.standIn((workbook) => workbook.getActiveSheet().getSheetId());
+  }
+  getFirst(): Worksheet {
+    return this.standIn((workbook) => workbook.getSheets()[0]?.getSheetId());
+  }
+  getLast(): Worksheet {
+    return this.standIn((workbook) => workbook.getSheets().at(-1)?.getSheetId());
+  }
 
   protected list(workbook: FWorkbook): Worksheet[] {
     return workbook.getSheets().map((sheet) => this.standIn(() => sheet.getSheetId()));
@@ -62,7 +98,10 @@ const newSheetSize = { rowCount: 1000, columnCount: 60 };
 
 /** By name or by id; names without regard to case. */
 const sheetByKey = (workbook: FWorkbook, key: string): string | undefined =>
-  workbook.getSheets().find((sheet) => sheet.getSheetId() === key || sheet.getSheetName().toLowerCase() === key.toLowerCase())?.getSheetId();
+  workbook
+    .getSheets()
+    .find((sheet) => sheet.getSheetId() === key || sheet.getSheetName().toLowerCase() === key.toLowerCase())
+    ?.getSheetId();
 
 function freeName(workbook: FWorkbook): string {
   const taken = new Set(workbook.getSheets().map((sheet) => sheet.getSheetName()));

@@ -1,5 +1,10 @@
 /** Cell addresses as text ("B3", "A1:C5") and as indexes from 0, both ends included. */
-export interface Block { startRow: number; startColumn: number; endRow: number; endColumn: number }
+export interface Block {
+  startRow: number;
+  startColumn: number;
+  endRow: number;
+  endColumn: number;
+}
 
 export const LAST_ROW = 1_048_575;
 export const LAST_COLUMN = 16_383;
@@ -48,7 +53,11 @@ export function parseBlock(text: string): Block | undefined {
 
 /** Reads a list of blocks separated by spaces, as `sqref` attributes hold them. */
 export function parseBlocks(text: string): Block[] {
-  return text.trim().split(/\s+/).map(parseBlock).filter((block) => block !== undefined);
+  return text
+    .trim()
+    .split(/\s+/)
+    .map(parseBlock)
+    .filter((block) => block !== undefined);
 }
 
 export const blockAddresses = (blocks: Block[]): string => blocks.map(blockAddress).join(" ");
@@ -56,7 +65,8 @@ export const blockAddresses = (blocks: Block[]): string => blocks.map(blockAddre
 /** Whether a sheet's name has to stand in quotes in a formula; quoting more than needed does no harm. */
 export function sheetPrefix(name: string): string {
   return /^[A-Za-z_]\w*$/.test(name) && !/^([A-Za-z]{1,3}\d+|[RrCc]\d*([RrCc]\d*)?)$/.test(name)
-    ? `${name}!` : `'${name.replaceAll("'", "''")}'!`;
+    ? `${name}!`
+    : `'${name.replaceAll("'", "''")}'!`;
 }
 
 /** Splits `'My Sheet'!$A$1:$B$2` into the sheet's name and the rest. */

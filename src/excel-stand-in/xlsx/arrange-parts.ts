@@ -18,7 +18,9 @@ const KEPT_OUT_OF_SHEETS = /\/(drawing|printerSettings)$/;
  */
 export function arrangeParts(parts: PackageParts, layout: WorkbookLayout, wanted: readonly (SheetEntry | undefined)[]): PackageParts {
   const result: PackageParts = new Map([...parts].filter(([path]) => !LEFT_OUT.test(path)));
-  const links = readRelationships(parts, layout.part).filter((one) => !/\/(worksheet|chartsheet|dialogsheet|vbaProject|calcChain)$/.test(one.type));
+  const links = readRelationships(parts, layout.part).filter(
+    (one) => !/\/(worksheet|chartsheet|dialogsheet|vbaProject|calcChain)$/.test(one.type),
+  );
   const sheetElements: XmlElement[] = [];
   wanted.forEach((sheet, index) => {
     const path = `xl/worksheets/sheet${index + 1}.xml`;
@@ -30,7 +32,10 @@ export function arrangeParts(parts: PackageParts, layout: WorkbookLayout, wanted
     if (contentTypeOf(result, path) !== SHEET_TYPE) declarePart(result, path, SHEET_TYPE);
     links.push({ id, type: SHEET_LINK, target: `/${path}`, external: false });
     sheetElements.push({
-      name: "sheet", attributes: { name: `sheet ${index + 1}`, sheetId: String(index + 1), "r:id": id }, children: [], text: "",
+      name: "sheet",
+      attributes: { name: `sheet ${index + 1}`, sheetId: String(index + 1), "r:id": id },
+      children: [],
+      text: "",
     });
   });
   writeRelationships(result, layout.part, links);
@@ -49,7 +54,12 @@ function withSheets(root: XmlElement, sheets: XmlElement[]): XmlElement {
   return {
     ...root,
     attributes: { ...root.attributes, "xmlns:r": "http://schemas.openxmlformats.org/officeDocument/2006/relationships" },
-    children: root.children.filter((child) => plain(child) !== "definedNames").map((child) => plain(child) === "sheets"
-      ? { ...child, children: sheets.map((sheet) => ({ ...sheet, name: child.name.replace(/sheets$/, "sheet") })) } : child),
+    children: root.children
+      .filter((child) => plain(child) !== "definedNames")
+      .map((child) =>
+        plain(child) === "sheets"
+          ? { ...child, children: sheets.map((sheet) => ({ ...sheet, name: child.name.replace(/sheets$/, "sheet") })) }
+          : child,
+      ),
   };
 }

@@ -9,8 +9,11 @@ import { isArrayShaped } from "./future-functions";
  */
 export function isDynamicFormula(formula: string): boolean {
   const pieces = splitFormula(formula).filter((piece) => piece.source.trim() !== "");
-  return callsOurFunctions(formula) || pieces.some((piece, index) =>
-    piece.kind === "code" && pieces[index + 1]?.source === "(" && isArrayShaped(piece.source)) || calculatesWithRanges(pieces);
+  return (
+    callsOurFunctions(formula) ||
+    pieces.some((piece, index) => piece.kind === "code" && pieces[index + 1]?.source === "(" && isArrayShaped(piece.source)) ||
+    calculatesWithRanges(pieces)
+  );
 }
 
 const OPERATOR = /^[-+*/^&<>=]$/;
@@ -18,8 +21,12 @@ const OPERATOR = /^[-+*/^&<>=]$/;
 /** A range or a table column right beside an operator, as in `A1:A5*2` or `Bill[Kg]*Bill[Price]`. */
 function calculatesWithRanges(pieces: readonly FormulaPiece[]): boolean {
   return pieces.some((piece, index) => {
-    const range = piece.source === ":" ? { before: pieces[index - 2], after: pieces[index + 2] }
-      : isWholeColumn(piece) ? { before: pieces[index - 1], after: pieces[index + 1] } : undefined;
+    const range =
+      piece.source === ":"
+        ? { before: pieces[index - 2], after: pieces[index + 2] }
+        : isWholeColumn(piece)
+          ? { before: pieces[index - 1], after: pieces[index + 1] }
+          : undefined;
     return range !== undefined && (OPERATOR.test(range.before?.source ?? "") || OPERATOR.test(range.after?.source ?? ""));
   });
 }

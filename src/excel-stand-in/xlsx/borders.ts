@@ -7,8 +7,19 @@ type FileSide = NonNullable<FileBorder["top"]>;
 
 /** The grid's line numbers (its enum BorderStyleTypes) by the file's names. */
 const LINES: Record<FileSide["style"], number> = {
-  thin: 1, hair: 2, dotted: 3, dashed: 4, dashDot: 5, dashDotDot: 6, double: 7, medium: 8,
-  mediumDashed: 9, mediumDashDot: 10, mediumDashDotDot: 11, slantDashDot: 12, thick: 13,
+  thin: 1,
+  hair: 2,
+  dotted: 3,
+  dashed: 4,
+  dashDot: 5,
+  dashDotDot: 6,
+  double: 7,
+  medium: 8,
+  mediumDashed: 9,
+  mediumDashDot: 10,
+  mediumDashDotDot: 11,
+  slantDashDot: 12,
+  thick: 13,
 };
 const SIDES = { top: "t", right: "r", bottom: "b", left: "l" } as const;
 

@@ -27,7 +27,10 @@ export function takeApart(carry: Carry): CarriedFile {
   const parts = unpack(carry.bytes);
   const layout = readLayout(parts);
   const entries = new Map<string, SheetEntry>();
-  carry.sheetIds.forEach((id, index) => { if (layout.sheets[index]) entries.set(id, layout.sheets[index]); });
-  const sheetIdOf = (name: string): string | undefined => [...entries].find(([, entry]) => entry.name.toLowerCase() === name.toLowerCase())?.[0];
+  carry.sheetIds.forEach((id, index) => {
+    if (layout.sheets[index]) entries.set(id, layout.sheets[index]);
+  });
+  const sheetIdOf = (name: string): string | undefined =>
+    [...entries].find(([, entry]) => entry.name.toLowerCase() === name.toLowerCase())?.[0];
   return { parts, layout, entries, sheetIdOf };
 }

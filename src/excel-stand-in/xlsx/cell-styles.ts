@@ -7,7 +7,10 @@ type FileFont = NonNullable<CellStyle["font"]>;
 type FileAlignment = NonNullable<CellStyle["alignment"]>;
 
 /** What a workbook's styles are read against: its theme's colours and the font that cells have by default. */
-export interface StyleContext { theme: string[] | undefined; defaultFont: FileFont }
+export interface StyleContext {
+  theme: string[] | undefined;
+  defaultFont: FileFont;
+}
 
 export const DEFAULT_FONT: FileFont = { name: "Calibri", size: 11 };
 

@@ -24,9 +24,18 @@ export function colorFromFile(color: FileColor | undefined, theme: string[] | un
 export function colorToFile(color: Nullable<string>): string | undefined {
   const text = color ? color.trim() : "";
   const short = /^#([0-9a-f])([0-9a-f])([0-9a-f])$/i.exec(text);
-  if (short) return short.slice(1).map((digit) => digit + digit).join("").toUpperCase();
+  if (short)
+    return short
+      .slice(1)
+      .map((digit) => digit + digit)
+      .join("")
+      .toUpperCase();
   const long = /^#([0-9a-f]{6})(?:[0-9a-f]{2})?$/i.exec(text);
   if (long) return long[1]!.toUpperCase();
   const parts = /^rgba?\(\s*(\d+)\s*,\s*(\d+)\s*,\s*(\d+)/i.exec(text);
-  return parts?.slice(1, 4).map((part) => Math.min(255, Number(part)).toString(16).padStart(2, "0")).join("").toUpperCase();
+  return parts
+    ?.slice(1, 4)
+    .map((part) => Math.min(255, Number(part)).toString(16).padStart(2, "0"))
+    .join("")
+    .toUpperCase();
 }

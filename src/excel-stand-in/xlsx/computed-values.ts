@@ -7,18 +7,34 @@
 
 /** The error texts that Excel can store in a cell. */
 export const CELL_ERRORS = [
-  "#DIV/0!", "#N/A", "#NAME?", "#NULL!", "#NUM!", "#REF!", "#VALUE!", "#GETTING_DATA", "#SPILL!", "#CALC!",
+  "#DIV/0!",
+  "#N/A",
+  "#NAME?",
+  "#NULL!",
+  "#NUM!",
+  "#REF!",
+  "#VALUE!",
+  "#GETTING_DATA",
+  "#SPILL!",
+  "#CALC!",
 ] as const;
 export type CellErrorText = (typeof CELL_ERRORS)[number];
 
 /** An error is an object, so that a cell with the text "#N/A" and a cell with the error #N/A stay different things. */
-export interface CachedError { readonly error: CellErrorText }
+export interface CachedError {
+  readonly error: CellErrorText;
+}
 
 /** One result. Empty text is `""`; `null` means that there is no result (yet), and the formula is then written without one. */
 export type CachedValue = number | string | boolean | CachedError | null;
 
 /** A spilled range, all indexes from 0, both ends included; its top left cell holds the formula. */
-export interface SpillRange { startRow: number; startColumn: number; endRow: number; endColumn: number }
+export interface SpillRange {
+  startRow: number;
+  startColumn: number;
+  endRow: number;
+  endColumn: number;
+}
 
 export interface ComputedSheet {
   /** The value of every formula cell and of every spilled cell: `values[row][column]`, indexes from 0. */

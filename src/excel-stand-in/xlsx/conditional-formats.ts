@@ -23,11 +23,19 @@ export interface GridConditionalFormat {
 
 /** The rules that the grid can show. The others (bars, icons, texts, dates) stay in the file as they are. */
 export function conditionalFormatsFromFile(
-  rules: readonly ConditionalRule[] | undefined, context: StyleContext, functionNames: readonly string[],
+  rules: readonly ConditionalRule[] | undefined,
+  context: StyleContext,
+  functionNames: readonly string[],
 ): GridConditionalFormat[] {
-  return [...rules ?? []].filter(isShown).sort((a, b) => a.priority - b.priority).map((rule, index) => ({
-    cfId: `cf${index + 1}`, ranges: parseBlocks(rule.range), stopIfTrue: rule.stopIfTrue ?? false, rule: ruleFromFile(rule, context, functionNames),
-  }));
+  return [...(rules ?? [])]
+    .filter(isShown)
+    .sort((a, b) => a.priority - b.priority)
+    .map((rule, index) => ({
+      cfId: `cf${index + 1}`,
+      ranges: parseBlocks(rule.range),
+      stopIfTrue: rule.stopIfTrue ?? false,
+      rule: ruleFromFile(rule, context, functionNames),
+    }));
 }
 
 const formulasOf = (rule: ConditionalRule): string[] => [rule.formula ?? []].flat();
@@ -41,17 +49,27 @@ export function isShown(rule: ConditionalRule): boolean {
 
 function ruleFromFile(rule: ConditionalRule, context: StyleContext, functionNames: readonly string[]): GridConditionalFormat["rule"] {
   if (rule.type === "colorScale") {
-    return { type: "colorScale", config: (rule.colorScale?.cfvo ?? []).map((stop, index) => ({
-      index, color: `#${(rule.colorScale?.colors[index] ?? "FFFFFF").slice(-6)}`,
-      value: { type: stop.type, ...(stop.value === undefined ? {} : { value: Number(stop.value) }) },
-    })) };
+    return {
+      type: "colorScale",
+      config: (rule.colorScale?.cfvo ?? []).map((stop, index) => ({
+        index,
+        color: `#${(rule.colorScale?.colors[index] ?? "FFFFFF").slice(-6)}`,
+        value: { type: stop.type, ...(stop.value === undefined ? {} : { value: Number(stop.value) }) },
+      })),
+    };
   }
   const style = lookFromFile(rule.style, context);
   if (rule.type === "expression") {
     return { type: "highlightCell", subType: "formula", value: fromFileFormula(formulasOf(rule)[0] ?? "", functionNames), style };
   }
   const [first = 0, second] = numbersOf(rule);
-  return { type: "highlightCell", subType: "number", operator: rule.operator!, value: second === undefined ? first : [first, second], style };
+  return {
+    type: "highlightCell",
+    subType: "number",
+    operator: rule.operator!,
+    value: second === undefined ? first : [first, second],
+    style,
+  };
 }
 
 /** A format over a cell paints with the pattern's background colour, unlike the fill of a cell. */
@@ -65,7 +83,8 @@ function lookFromFile(style: FileStyle | undefined, context: StyleContext): ISty
 
 /** All rules of a sheet: those of the grid first, then the ones it does not show. */
 export function conditionalFormatsToFile(
-  formats: readonly GridConditionalFormat[], carried: readonly ConditionalRule[] | undefined,
+  formats: readonly GridConditionalFormat[],
+  carried: readonly ConditionalRule[] | undefined,
 ): ConditionalRule[] {
   const written = formats.flatMap((format) => {
     const rule = ruleToFile(format.rule);
@@ -90,7 +109,8 @@ function ruleToFile(rule: GridConditionalFormat["rule"]): RuleToFile | undefined
 function colorScaleToFile(config: { color: string; value: { type: string; value?: number | string } }[]): ColorScale {
   return {
     cfvo: config.map(({ value }) => ({
-      type: value.type as ColorScale["cfvo"][number]["type"], ...(value.value === undefined ? {} : { value: String(value.value) }),
+      type: value.type as ColorScale["cfvo"][number]["type"],
+      ...(value.value === undefined ? {} : { value: String(value.value) }),
     })),
     colors: config.map(({ color }) => `FF${colorToFile(color) ?? "FFFFFF"}`),
   };

@@ -28,32 +28,41 @@ const FILE_TYPES = ["list", "whole", "decimal", "date", "time", "textLength", "c
 const LONGEST_LIST = 255;
 
 export function validationsFromFile(rules: readonly DataValidation[] | undefined, functionNames: readonly string[]): GridValidation[] {
-  return (rules ?? []).filter((rule) => FILE_TYPES.includes(rule.type)).map((rule, index) => ({
-    uid: `dv${index + 1}`,
-    ranges: parseBlocks(rule.range),
-    type: rule.type,
-    ...(rule.operator ? { operator: rule.operator } : hasOperator(rule.type) ? { operator: "between" } : {}),
-    ...present("formula1", rule.values ? JSON.stringify(rule.values) : conditionFromFile(rule.formula1, rule.type, functionNames)),
-    ...present("formula2", conditionFromFile(rule.formula2, rule.type, functionNames)),
-    allowBlank: rule.allowBlank ?? false,
-    showErrorMessage: rule.showErrorMessage ?? false,
-    errorStyle: ERROR_STYLES.indexOf(rule.errorStyle ?? "stop"),
-    ...present("errorTitle", rule.errorTitle),
-    ...present("error", rule.errorMessage),
-    showInputMessage: rule.showInputMessage ?? false,
-    ...present("promptTitle", rule.inputTitle),
-    ...present("prompt", rule.inputMessage),
-  }));
+  return (rules ?? [])
+    .filter((rule) => FILE_TYPES.includes(rule.type))
+    .map((rule, index) => ({
+      uid: `dv${index + 1}`,
+      ranges: parseBlocks(rule.range),
+      type: rule.type,
+      ...(rule.operator ? { operator: rule.operator } : hasOperator(rule.type) ? { operator: "between" } : {}),
+      ...present("formula1", rule.values ? JSON.stringify(rule.values) : conditionFromFile(rule.formula1, rule.type, functionNames)),
+      ...present("formula2", conditionFromFile(rule.formula2, rule.type, functionNames)),
+      allowBlank: rule.allowBlank ?? false,
+      showErrorMessage: rule.showErrorMessage ?? false,
+      errorStyle: ERROR_STYLES.indexOf(rule.errorStyle ?? "stop"),
+      ...present("errorTitle", rule.errorTitle),
+      ...present("error", rule.errorMessage),
+      showInputMessage: rule.showInputMessage ?? false,
+      ...present("promptTitle", rule.inputTitle),
+      ...present("prompt", rule.inputMessage),
+    }));
 }
 
 const hasOperator = (type: string): boolean => type !== "list" && type !== "custom";
 const present = <Key extends string>(key: Key, value: string | undefined): Partial<Record<Key, string>> =>
-  value === undefined ? {} : { [key]: value } as Record<Key, string>;
+  value === undefined ? {} : ({ [key]: value } as Record<Key, string>);
 
 /** The grid marks a formula by its equals sign; a number or a choice list has none. */
 function conditionFromFile(text: string | undefined, type: string, functionNames: readonly string[]): string | undefined {
   if (text === undefined) return undefined;
-  if (type === "list" && /^"[^]*"$/.test(text)) return JSON.stringify(text.slice(1, -1).replaceAll('""', '"').split(",").map((item) => item.trim()));
+  if (type === "list" && /^"[^]*"$/.test(text))
+    return JSON.stringify(
+      text
+        .slice(1, -1)
+        .replaceAll('""', '"')
+        .split(",")
+        .map((item) => item.trim()),
+    );
   return Number.isFinite(Number(text)) && type !== "list" ? text : fromFileFormula(text, functionNames);
 }
 
@@ -67,7 +76,8 @@ function ruleToFile(rule: GridValidation): DataValidation | undefined {
   const range = blockAddresses(rule.ranges);
   if (!FILE_TYPES.includes(type) || range === "") return undefined;
   return {
-    type: type as DataValidation["type"], range,
+    type: type as DataValidation["type"],
+    range,
     ...(rule.operator && hasOperator(type) ? { operator: rule.operator as DataValidation["operator"] } : {}),
     ...present("formula1", conditionToFile(rule.formula1, type)),
     ...(hasOperator(type) ? present("formula2", conditionToFile(rule.formula2, type)) : {}),
@@ -94,7 +104,9 @@ function choices(text: string): string[] {
   try {
     const list: unknown = JSON.parse(text);
     if (Array.isArray(list)) return list.map(String);
-  } catch { /* not JSON: the other way the grid writes a list is with commas */ }
+  } catch {
+    /* not JSON: the other way the grid writes a list is with commas */
+  }
   return text.split(",").filter((choice) => choice !== "");
 }
 
@@ -103,6 +115,7 @@ function choicesToFile(list: string[]): string {
   const text = list.join(",");
   const comma = list.find((choice) => choice.includes(","));
   if (comma !== undefined) throw new RangeError(`a choice list in a file cannot hold a comma ("${comma}"): put the choices into cells`);
-  if (text.length > LONGEST_LIST) throw new RangeError(`a choice list in a file holds at most ${LONGEST_LIST} characters: put the choices into cells`);
+  if (text.length > LONGEST_LIST)
+    throw new RangeError(`a choice list in a file holds at most ${LONGEST_LIST} characters: put the choices into cells`);
   return `"${text.replaceAll('"', '""')}"`;
 }

@@ -4,7 +4,14 @@ import { fromFileFormula, toFileFormula } from "./formula-translation";
 import { childrenOf, descend, escapeXml, type XmlElement } from "./xml";
 
 /** A defined name in the grid's resource. `localSheetId` is the id of the one sheet that knows it, or the word for all. */
-export interface GridName { id: string; name: string; formulaOrRefString: string; localSheetId: string; comment?: string; hidden?: boolean }
+export interface GridName {
+  id: string;
+  name: string;
+  formulaOrRefString: string;
+  localSheetId: string;
+  comment?: string;
+  hidden?: boolean;
+}
 export const WHOLE_WORKBOOK = "AllDefaultWorkbook";
 
 /** Names that Excel itself uses; ours of these come from the page layout. */
@@ -15,7 +22,11 @@ const RESERVED = /^_xlnm\./i;
  * its spelling.
  * @param sheetIds the ids given to the file's sheets, in the file's order
  */
-export function namesFromFile(workbook: XmlElement, sheetIds: readonly string[], functionNames: readonly string[]): Record<string, GridName> {
+export function namesFromFile(
+  workbook: XmlElement,
+  sheetIds: readonly string[],
+  functionNames: readonly string[],
+): Record<string, GridName> {
   const names: Record<string, GridName> = {};
   childrenOf(descend(workbook, "definedNames"), "definedName").forEach(({ attributes, text }, index) => {
     const sheet = attributes.localSheetId;
@@ -23,7 +34,10 @@ export function namesFromFile(workbook: XmlElement, sheetIds: readonly string[],
     if (!attributes.name || RESERVED.test(attributes.name) || !scope || !text.trim()) return;
     const id = `name${index + 1}`;
     names[id] = {
-      id, name: attributes.name, formulaOrRefString: meaningFromFile(text, functionNames), localSheetId: scope,
+      id,
+      name: attributes.name,
+      formulaOrRefString: meaningFromFile(text, functionNames),
+      localSheetId: scope,
       ...(attributes.comment ? { comment: attributes.comment } : {}),
       ...(attributes.hidden === "1" || attributes.hidden === "true" ? { hidden: true } : {}),
     };
@@ -39,7 +53,11 @@ function meaningFromFile(text: string, functionNames: readonly string[]): string
 const isReference = (text: string): boolean => parseBlock(splitSheet(text).rest) !== undefined;
 
 /** A name that the page layout needs: print area and print titles. */
-export interface ReservedName { name: string; sheetId: string; meaning: string }
+export interface ReservedName {
+  name: string;
+  sheetId: string;
+  meaning: string;
+}
 
 /** The `<definedNames>` element, or "" if there are none. */
 export function definedNamesXml(names: readonly GridName[], reserved: readonly ReservedName[], snapshot: IWorkbookData): string {
@@ -54,10 +72,18 @@ export function definedNamesXml(names: readonly GridName[], reserved: readonly R
     })),
   ].filter((item) => item.position !== -1);
   // Excel keeps names in alphabetical order, those of single sheets by sheet.
-  items.sort((a, b) => a.name.toLowerCase() < b.name.toLowerCase() ? -1 : a.name.toLowerCase() > b.name.toLowerCase() ? 1
-    : (a.position ?? -1) - (b.position ?? -1));
-  const xml = items.map((item) => `<definedName name="${escapeXml(item.name)}"`
-    + `${item.position === undefined ? "" : ` localSheetId="${item.position}"`}${item.more}>${escapeXml(item.meaning)}</definedName>`);
+  items.sort((a, b) =>
+    a.name.toLowerCase() < b.name.toLowerCase()
+      ? -1
+      : a.name.toLowerCase() > b.name.toLowerCase()
+        ? 1
+        : (a.position ?? -1) - (b.position ?? -1),
+  );
+  const xml = items.map(
+    (item) =>
+      `<definedName name="${escapeXml(item.name)}"` +
+      `${item.position === undefined ? "" : ` localSheetId="${item.position}"`}${item.more}>${escapeXml(item.meaning)}</definedName>`,
+  );
   return xml.length === 0 ? "" : `<definedNames>${xml.join("")}</definedNames>`;
 }
 

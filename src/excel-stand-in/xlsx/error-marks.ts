@@ -8,6 +8,9 @@ const MARK = "gyle-error:";
 
 export const markedError = (error: CellErrorText): string => MARK + error;
 
-const MARKED_CELL = new RegExp(`<c ([^>]*?)t="str"([^>]*)>(<f[^>]*>[^<]*</f>)<v>${MARK}(${CELL_ERRORS.join("|").replaceAll("?", "\\?")})</v>`, "g");
+const MARKED_CELL = new RegExp(
+  `<c ([^>]*?)t="str"([^>]*)>(<f[^>]*>[^<]*</f>)<v>${MARK}(${CELL_ERRORS.join("|").replaceAll("?", "\\?")})</v>`,
+  "g",
+);
 
 export const errorsFromMarks = (sheetXml: string): string => sheetXml.replace(MARKED_CELL, '<c $1t="e"$2>$3<v>$4</v>');

@@ -17,7 +17,10 @@ export function finishPackage(parts: PackageParts, definedNames: string): void {
     .replace(/<definedNames>[\s\S]*?<\/definedNames>/, "")
     .replace(/<calcPr\b[^>]*\/>/, `${definedNames}<calcPr calcId="191029"/>`);
   setPartText(parts, "xl/workbook.xml", workbook);
-  const app = (partText(parts, "docProps/app.xml") ?? "").replace(/<Application>[^<]*<\/Application>/, `<Application>${APPLICATION}</Application>`);
+  const app = (partText(parts, "docProps/app.xml") ?? "").replace(
+    /<Application>[^<]*<\/Application>/,
+    `<Application>${APPLICATION}</Application>`,
+  );
   setPartText(parts, "docProps/app.xml", app);
   setPartText(parts, "xl/styles.xml", withFontsInOrder(partText(parts, "xl/styles.xml") ?? ""));
   for (const path of parts.keys()) {

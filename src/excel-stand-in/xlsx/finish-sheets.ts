@@ -18,7 +18,11 @@ import { columnsFromFile, rowsFromFile } from "./sheet-geometry";
  * @param before the sheets as the opened file had them, in the snapshot's order
  */
 export function finishSheets(
-  parts: PackageParts, snapshot: IWorkbookData, extras: WorkbookExtras, carried: CarriedFile | undefined, before: readonly (Sheet | undefined)[],
+  parts: PackageParts,
+  snapshot: IWorkbookData,
+  extras: WorkbookExtras,
+  carried: CarriedFile | undefined,
+  before: readonly (Sheet | undefined)[],
 ): void {
   const notes = readResource<Record<string, GridNotes>>(snapshot, RESOURCE.notes) ?? {};
   const sheetName = (id: string): string | undefined => snapshot.sheets[id]?.name;
@@ -31,10 +35,15 @@ export function finishSheets(
     let xml = withDefaultSizes(partText(parts, part) ?? "", sheet);
     xml = xml.replace(/<sheetProtection\b[^>]*\/>/, protectionXml(own?.protection, fragments?.protection));
     if (own?.pageLayout?.blackAndWhite) xml = withBlackAndWhite(xml);
-    const drawing = carried && entry && fragments
-      && readDrawing(carried.parts, entry.part, { ...fragments.sizes, ...cellSizes(before[index]) }, carried.sheetIdOf);
+    const drawing =
+      carried &&
+      entry &&
+      fragments &&
+      readDrawing(carried.parts, entry.part, { ...fragments.sizes, ...cellSizes(before[index]) }, carried.sheetIdOf);
     const path = writeDrawing(parts, {
-      charts: own?.charts ?? [], sheet, sheetName,
+      charts: own?.charts ?? [],
+      sheet,
+      sheetName,
       carried: drawing && { parts: carried.parts, drawing },
       nameKept: (sheetId) => sheetName(sheetId) === carried?.entries.get(sheetId)?.name,
     });
@@ -44,5 +53,7 @@ export function finishSheets(
   });
 }
 
-const cellSizes = (sheet: Sheet | undefined): Partial<IWorksheetData> =>
-  ({ columnData: columnsFromFile(sheet?.columns), rowData: rowsFromFile(sheet?.rowDefs) });
+const cellSizes = (sheet: Sheet | undefined): Partial<IWorksheetData> => ({
+  columnData: columnsFromFile(sheet?.columns),
+  rowData: rowsFromFile(sheet?.rowDefs),
+});

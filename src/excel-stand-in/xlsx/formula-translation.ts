@@ -18,7 +18,9 @@ export function toFileFormula(formula: string): string {
     if (piece.kind !== "code" || marked[index + 1]?.source !== "(") return piece;
     return { ...piece, source: functionToFile(piece.source) };
   });
-  return callForSpills(named, "_xlfn.ANCHORARRAY").map(({ source }) => source).join("");
+  return callForSpills(named, "_xlfn.ANCHORARRAY")
+    .map(({ source }) => source)
+    .join("");
 }
 
 /**
@@ -28,14 +30,14 @@ export function toFileFormula(formula: string): string {
  */
 export function fromFileFormula(formula: string, functionNames: readonly string[] = []): string {
   const dotted = new Map(functionNames.map((name) => [name.toUpperCase().replaceAll(".", "_"), name.toUpperCase()]));
-  return `=${unwrapHelpers(splitFormula(formula)).map((piece) =>
-    piece.kind === "code" || piece.kind === "name" ? wordFromFile(piece.source, dotted) : piece.source).join("")}`;
+  return `=${unwrapHelpers(splitFormula(formula))
+    .map((piece) => (piece.kind === "code" || piece.kind === "name" ? wordFromFile(piece.source, dotted) : piece.source))
+    .join("")}`;
 }
 
 /** Whether a formula, as the grid shows it, calls one of our functions. */
 export function callsOurFunctions(formula: string): boolean {
-  return splitFormula(formula).some((piece, index, all) =>
-    piece.kind === "code" && all[index + 1]?.source === "(" && isOurs(piece.source));
+  return splitFormula(formula).some((piece, index, all) => piece.kind === "code" && all[index + 1]?.source === "(" && isOurs(piece.source));
 }
 
 const isOurs = (name: string): boolean => name.toUpperCase().startsWith(`${OUR_NAMESPACE}.`);

@@ -19,6 +19,8 @@ export function headerFooterFromFile(text: string | undefined, kind: Kind): Part
 export function headerFooterToFile(parts: Partial<Record<HeaderFooterPlace, string>> | undefined, kind: Kind): string | undefined {
   const text = (Object.entries(PLACES) as ["L" | "C" | "R", "left" | "center" | "right"][])
     .map(([mark, place]) => [mark, parts?.[`${place}${kind}`]] as const)
-    .filter(([, part]) => part).map(([mark, part]) => `&${mark}${part}`).join("");
+    .filter(([, part]) => part)
+    .map(([mark, part]) => `&${mark}${part}`)
+    .join("");
   return text === "" ? undefined : text;
 }

@@ -6,6 +6,14 @@ export { UnreadableFileError } from "./unreadable-file-error";
 export { MAX_PARTS, MAX_UNPACKED_BYTES } from "./package-parts";
 export type { Carry } from "./carry";
 export {
-  cachedValueOf, computedAt, isCachedError, NOTHING_COMPUTED,
-  type CachedError, type CachedValue, type CellErrorText, type ComputedSheet, type ComputedValues, type SpillRange,
+  cachedValueOf,
+  computedAt,
+  isCachedError,
+  NOTHING_COMPUTED,
+  type CachedError,
+  type CachedValue,
+  type CellErrorText,
+  type ComputedSheet,
+  type ComputedValues,
+  type SpillRange,
 } from "./computed-values";

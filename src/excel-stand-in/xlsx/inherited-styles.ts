@@ -8,7 +8,10 @@ export class InheritedStyles {
   private readonly rows: ReadonlyMap<number, IStyleData>;
   private readonly columns: ReadonlyMap<number, IStyleData>;
 
-  constructor(private readonly snapshot: IWorkbookData, private readonly sheet: Partial<IWorksheetData>) {
+  constructor(
+    private readonly snapshot: IWorkbookData,
+    private readonly sheet: Partial<IWorksheetData>,
+  ) {
     this.rows = this.collect(sheet.rowData);
     this.columns = this.collect(sheet.columnData);
   }

@@ -1,6 +1,10 @@
 import type { FormulaPiece } from "../engine/formula-text";
 
-interface OpenCall { word: string; argument: number; variables: Set<string> }
+interface OpenCall {
+  word: string;
+  argument: number;
+  variables: Set<string>;
+}
 
 /**
  * Puts `_xlpm.` before the variables that LET and LAMBDA declare, where they are declared and where they are used.

@@ -9,14 +9,31 @@ const CLIENT_DATA = /<x:ClientData\b[^>]*ObjectType="Note"[\s\S]*?<\/x:ClientDat
 const ANCHOR = /<x:Anchor>([\d,\s-]+)<\/x:Anchor>/;
 
 /** The sizes of a sheet's notes in pixels by "row,column", as the opened file frames them. */
-export function noteSizes(parts: PackageParts, sheetPart: string, sheet: Partial<IWorksheetData>): Map<string, { width: number; height: number }> {
+export function noteSizes(
+  parts: PackageParts,
+  sheetPart: string,
+  sheet: Partial<IWorksheetData>,
+): Map<string, { width: number; height: number }> {
   const sizes = new Map<string, { width: number; height: number }>();
   for (const { path } of relatedParts(parts, sheetPart, "vmlDrawing")) {
     for (const [shape] of (partText(parts, path) ?? "").matchAll(CLIENT_DATA)) {
       const numbers = ANCHOR.exec(shape)?.[1]?.split(",").map(Number) ?? [];
       if (numbers.length !== 8 || numbers.some(Number.isNaN)) continue;
-      const [left, leftPixels, top, topPixels, right, rightPixels, bottom, bottomPixels] = numbers as [number, number, number, number, number, number, number, number];
-      const size = spanInPixels(pixelCorner(left, leftPixels, top, topPixels), pixelCorner(right, rightPixels, bottom, bottomPixels), sheet);
+      const [left, leftPixels, top, topPixels, right, rightPixels, bottom, bottomPixels] = numbers as [
+        number,
+        number,
+        number,
+        number,
+        number,
+        number,
+        number,
+        number,
+      ];
+      const size = spanInPixels(
+        pixelCorner(left, leftPixels, top, topPixels),
+        pixelCorner(right, rightPixels, bottom, bottomPixels),
+        sheet,
+      );
       if (size.width > 0 && size.height > 0) sizes.set(cellOf(shape), size);
     }
   }

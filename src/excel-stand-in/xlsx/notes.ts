@@ -3,7 +3,15 @@ import type { Sheet, WriteSheet } from "hucre/xlsx";
 type FileCells = NonNullable<WriteSheet["cells"]>;
 
 /** One note in the grid's resource, which is `{ sheet id: { row: { column: note } } }`. */
-export interface GridNote { id: string; row: number; col: number; width: number; height: number; note: string; show: boolean }
+export interface GridNote {
+  id: string;
+  row: number;
+  col: number;
+  width: number;
+  height: number;
+  note: string;
+  show: boolean;
+}
 export type GridNotes = Record<number, Record<number, GridNote>>;
 
 /** The size of a note in pixels, where the file tells none. */
@@ -16,7 +24,16 @@ export function notesFromFile(sheet: Sheet, sizes: ReadonlyMap<string, { width: 
   for (const [key, cell] of sheet.cells ?? []) {
     if (!cell.comment) continue;
     const [row, col] = key.split(",").map(Number) as [number, number];
-    (notes[row] ??= {})[col] = { id: `note-${key}`, row, col, width: WIDTH, height: HEIGHT, ...sizes.get(key), note: cell.comment.text, show: false };
+    (notes[row] ??= {})[col] = {
+      id: `note-${key}`,
+      row,
+      col,
+      width: WIDTH,
+      height: HEIGHT,
+      ...sizes.get(key),
+      note: cell.comment.text,
+      show: false,
+    };
   }
   return notes;
 }

@@ -59,19 +59,30 @@ export async function openWorkbook(bytes: Uint8Array, options: OpenOptions = {})
   }
 }
 
-export const styleContext = (book: Workbook): StyleContext => ({ theme: book.themeColors, defaultFont: { ...DEFAULT_FONT, ...book.defaultFont } });
+export const styleContext = (book: Workbook): StyleContext => ({
+  theme: book.themeColors,
+  defaultFont: { ...DEFAULT_FONT, ...book.defaultFont },
+});
 
 function convert(bytes: Uint8Array, parts: PackageParts, layout: WorkbookLayout, book: Workbook, options: OpenOptions): OpenedWorkbook {
   const id = options.id ?? "workbook";
   const functionNames = options.functionNames ?? [];
   const sheetIds = layout.sheets.map((_, index) => `${id}-sheet${index + 1}`);
-  const idOf = (name: string): string | undefined => sheetIds[layout.sheets.findIndex((sheet) => sheet.name.toLowerCase() === name.toLowerCase())];
+  const idOf = (name: string): string | undefined =>
+    sheetIds[layout.sheets.findIndex((sheet) => sheet.name.toLowerCase() === name.toLowerCase())];
   const { styles, styleId } = styleTable();
   const context: CellContext = { ...styleContext(book), functionNames, styleId };
-  const data = { sheets: {} as Record<string, Partial<IWorksheetData>>, extras: { sheets: {} } as WorkbookExtras, computed: {} as ComputedValues };
+  const data = {
+    sheets: {} as Record<string, Partial<IWorksheetData>>,
+    extras: { sheets: {} } as WorkbookExtras,
+    computed: {} as ComputedValues,
+  };
   const font = context.defaultFont;
   const defaultStyle = { ...(font.name ? { ff: font.name } : {}), ...(font.size ? { fs: font.size } : {}) };
-  const lists = { formats: {}, validation: {}, tables: {}, notes: {} } as Record<"formats" | "validation" | "tables" | "notes", Record<string, object>>;
+  const lists = { formats: {}, validation: {}, tables: {}, notes: {} } as Record<
+    "formats" | "validation" | "tables" | "notes",
+    Record<string, object>
+  >;
   layout.sheets.forEach(({ name, part }, index) => {
     const sheet = book.sheets.find((one) => one.name === name);
     const sheetId = sheetIds[index]!;
@@ -80,8 +91,14 @@ function convert(bytes: Uint8Array, parts: PackageParts, layout: WorkbookLayout,
     const { cellData, computed } = readCells(sheet, context);
     const grid: Partial<IWorksheetData> = {
       // The grid looks for the usual font here, and not in the workbook, once a cell has any look of its own.
-      id: sheetId, defaultStyle, ...viewFromFile(sheet, book.themeColors), ...fragments.sizes, cellData,
-      columnData: columnsFromFile(sheet.columns), rowData: rowsFromFile(sheet.rowDefs), ...roomFor(sheet),
+      id: sheetId,
+      defaultStyle,
+      ...viewFromFile(sheet, book.themeColors),
+      ...fragments.sizes,
+      cellData,
+      columnData: columnsFromFile(sheet.columns),
+      rowData: rowsFromFile(sheet.rowDefs),
+      ...roomFor(sheet),
     };
     const { tables, looks } = tablesFromFile(sheet);
     const drawing = readDrawing(parts, part, grid, idOf);
@@ -106,17 +123,28 @@ function convert(bytes: Uint8Array, parts: PackageParts, layout: WorkbookLayout,
   });
   const { title, subject, description } = book.properties ?? {};
   if (title || subject || description) {
-    data.extras.properties = { ...(title ? { title } : {}), ...(subject ? { subject } : {}), ...(description ? { comments: description } : {}) };
+    data.extras.properties = {
+      ...(title ? { title } : {}),
+      ...(subject ? { subject } : {}),
+      ...(description ? { comments: description } : {}),
+    };
   }
   const settings = readSettings(parts, layout.part);
   if (settings) data.extras.settings = settings;
   const snapshot: IWorkbookData = {
-    id, name: options.name ?? "Workbook", appVersion: "0.25.1", locale: "enUS" as IWorkbookData["locale"],
-    styles, sheetOrder: sheetIds, sheets: data.sheets,
+    id,
+    name: options.name ?? "Workbook",
+    appVersion: "0.25.1",
+    locale: "enUS" as IWorkbookData["locale"],
+    styles,
+    sheetOrder: sheetIds,
+    sheets: data.sheets,
     defaultStyle,
     resources: [
-      makeResource(RESOURCE.conditionalFormats, lists.formats), makeResource(RESOURCE.dataValidation, lists.validation),
-      makeResource(RESOURCE.tables, lists.tables), makeResource(RESOURCE.notes, lists.notes),
+      makeResource(RESOURCE.conditionalFormats, lists.formats),
+      makeResource(RESOURCE.dataValidation, lists.validation),
+      makeResource(RESOURCE.tables, lists.tables),
+      makeResource(RESOURCE.notes, lists.notes),
       makeResource(RESOURCE.names, namesFromFile(layout.root, fileOrder(layout, sheetIds), functionNames)),
       makeResource(SHEET_EXTRAS_RESOURCE, data.extras),
     ],
@@ -126,11 +154,16 @@ function convert(bytes: Uint8Array, parts: PackageParts, layout: WorkbookLayout,
 
 /** A sheet's number in the file counts every sheet, also those of charts, which are not in the layout. */
 function fileOrder(layout: WorkbookLayout, sheetIds: readonly string[]): string[] {
-  const names = layout.root.children.find((child) => child.name.endsWith("sheets"))?.children.map((sheet) => sheet.attributes.name ?? "") ?? [];
+  const names =
+    layout.root.children.find((child) => child.name.endsWith("sheets"))?.children.map((sheet) => sheet.attributes.name ?? "") ?? [];
   return names.map((name) => sheetIds[layout.sheets.findIndex((sheet) => sheet.name === name)] ?? "");
 }
 
-function sheetInFront(layout: WorkbookLayout, sheetIds: readonly string[], sheets: Readonly<Record<string, Partial<IWorksheetData>>>): string | undefined {
+function sheetInFront(
+  layout: WorkbookLayout,
+  sheetIds: readonly string[],
+  sheets: Readonly<Record<string, Partial<IWorksheetData>>>,
+): string | undefined {
   const view = childrenOf(descend(layout.root, "bookViews"), "workbookView")[0];
   const id = fileOrder(layout, sheetIds)[Number(view?.attributes.activeTab ?? 0)];
   return id && !sheets[id]?.hidden ? id : undefined;

@@ -22,7 +22,8 @@ export function unpack(bytes: Uint8Array): PackageParts {
   try {
     return parts(bytes, (file) => {
       total += Math.max(file.originalSize, file.size);
-      if (total > MAX_UNPACKED_BYTES) throw new UnreadableFileError(`it is too large (more than ${MAX_UNPACKED_BYTES / 1024 / 1024} MB unpacked)`);
+      if (total > MAX_UNPACKED_BYTES)
+        throw new UnreadableFileError(`it is too large (more than ${MAX_UNPACKED_BYTES / 1024 / 1024} MB unpacked)`);
       if (++count > MAX_PARTS) throw new UnreadableFileError(`it is too large (more than ${MAX_PARTS} parts)`);
     });
   } catch (error) {

@@ -10,7 +10,12 @@ type Margins = NonNullable<PageSetup["margins"]>;
 const POINTS_PER_INCH = 72;
 const PAPERS = ["Letter", "Legal", "A3", "A4", "A5", "B4", "B5", "Executive", "Tabloid"] as const;
 const MARGINS = {
-  left: "leftMargin", right: "rightMargin", top: "topMargin", bottom: "bottomMargin", header: "headerMargin", footer: "footerMargin",
+  left: "leftMargin",
+  right: "rightMargin",
+  top: "topMargin",
+  bottom: "bottomMargin",
+  header: "headerMargin",
+  footer: "footerMargin",
 } as const satisfies Record<keyof Margins, keyof PageLayout>;
 
 /** Excel's normal margins in inches. Every file states some; these say no more than that nobody chose any. */
@@ -34,11 +39,16 @@ function layoutFromFile(sheet: Sheet, blackAndWhite: boolean): PageLayout {
   const setup = sheet.pageSetup ?? {};
   const paper = PAPERS.find((name) => name.toLowerCase() === setup.paperSize);
   const headerFooter: Partial<Record<HeaderFooterPlace, string>> = {
-    ...headerFooterFromFile(sheet.headerFooter?.oddHeader, "Header"), ...headerFooterFromFile(sheet.headerFooter?.oddFooter, "Footer"),
+    ...headerFooterFromFile(sheet.headerFooter?.oddHeader, "Header"),
+    ...headerFooterFromFile(sheet.headerFooter?.oddFooter, "Footer"),
   };
   const chosen = Object.entries(NORMAL).some(([side, inches]) => (setup.margins?.[side as keyof Margins] ?? inches) !== inches);
-  const margins = Object.fromEntries(Object.entries(chosen ? setup.margins ?? {} : {})
-    .map(([side, inches]) => [MARGINS[side as keyof Margins], round(inches * POINTS_PER_INCH)]));
+  const margins = Object.fromEntries(
+    Object.entries(chosen ? (setup.margins ?? {}) : {}).map(([side, inches]) => [
+      MARGINS[side as keyof Margins],
+      round(inches * POINTS_PER_INCH),
+    ]),
+  );
   return {
     ...(setup.orientation ? { orientation: setup.orientation === "landscape" ? "Landscape" : "Portrait" } : {}),
     ...(paper ? { paperSize: paper } : {}),
@@ -65,8 +75,12 @@ export function pageToFile(extras: SheetExtras | undefined, carried: Sheet | und
   const layout = extras?.pageLayout ?? {};
   const { scale, horizontalFitToPages, verticalFitToPages } = layout.zoom ?? {};
   const fits = horizontalFitToPages !== undefined || verticalFitToPages !== undefined;
-  const margins = Object.fromEntries((Object.keys(MARGINS) as (keyof Margins)[]).map((side) => [side, layout[MARGINS[side]]] as const)
-    .filter(([, points]) => points !== undefined).map(([side, points]) => [side, round(points! / POINTS_PER_INCH)]));
+  const margins = Object.fromEntries(
+    (Object.keys(MARGINS) as (keyof Margins)[])
+      .map((side) => [side, layout[MARGINS[side]]] as const)
+      .filter(([, points]) => points !== undefined)
+      .map(([side, points]) => [side, round(points! / POINTS_PER_INCH)]),
+  );
   return {
     pageSetup: {
       ...(PAPERS.includes(layout.paperSize as "A4") ? { paperSize: layout.paperSize!.toLowerCase() as PageSetup["paperSize"] } : {}),
@@ -89,16 +103,26 @@ export function pageToFile(extras: SheetExtras | undefined, carried: Sheet | und
 }
 
 /** Print area and print titles are defined names. hucre 1.0.0 writes them without the quotes a sheet's name may need. */
-export function reservedNames(sheetId: string, sheetName: string, extras: SheetExtras | undefined, carried: Sheet | undefined): ReservedName[] {
+export function reservedNames(
+  sheetId: string,
+  sheetName: string,
+  extras: SheetExtras | undefined,
+  carried: Sheet | undefined,
+): ReservedName[] {
   const prefix = sheetPrefix(sheetName);
-  const areas = (extras?.printArea ?? "").split(",").map(parseBlock).filter((block) => block !== undefined);
+  const areas = (extras?.printArea ?? "")
+    .split(",")
+    .map(parseBlock)
+    .filter((block) => block !== undefined);
   const rows = /^\$?(\d+):\$?(\d+)$/.exec(extras?.printTitleRows ?? "");
   const titles = [
     ...(carried?.pageSetup?.printTitlesColumn ? [prefix + carried.pageSetup.printTitlesColumn] : []),
     ...(rows ? [`${prefix}$${rows[1]}:$${rows[2]}`] : []),
   ];
   return [
-    ...(areas.length > 0 ? [{ name: "_xlnm.Print_Area", sheetId, meaning: areas.map((area) => prefix + absoluteAddress(area)).join(",") }] : []),
+    ...(areas.length > 0
+      ? [{ name: "_xlnm.Print_Area", sheetId, meaning: areas.map((area) => prefix + absoluteAddress(area)).join(",") }]
+      : []),
     ...(titles.length > 0 ? [{ name: "_xlnm.Print_Titles", sheetId, meaning: titles.join(",") }] : []),
   ];
 }

@@ -22,7 +22,11 @@ export function contentTypeOf(parts: PackageParts, path: string): string | undef
 /** Enters a part into the list of content types. */
 export function declarePart(parts: PackageParts, path: string, contentType: string): void {
   const list = partText(parts, CONTENT_TYPES) ?? "";
-  setPartText(parts, CONTENT_TYPES, list.replace(/<\/(?:\w+:)?Types>/, `<Override PartName="/${escapeXml(path)}" ContentType="${escapeXml(contentType)}"/>$&`));
+  setPartText(
+    parts,
+    CONTENT_TYPES,
+    list.replace(/<\/(?:\w+:)?Types>/, `<Override PartName="/${escapeXml(path)}" ContentType="${escapeXml(contentType)}"/>$&`),
+  );
 }
 
 /** Copies a part and everything it leads to from one file into another, under free paths; gives back the new path. */
@@ -35,8 +39,13 @@ export function copyPart(to: PackageParts, from: PackageParts, path: string, cop
   to.set(fresh, from.get(path) ?? new Uint8Array());
   const type = contentTypeOf(from, path);
   if (type) declarePart(to, fresh, type);
-  writeRelationships(to, fresh, readRelationships(from, path).map((one) =>
-    one.external ? one : { ...one, target: `/${copyPart(to, from, targetPath(path, one.target), copied)}` }));
+  writeRelationships(
+    to,
+    fresh,
+    readRelationships(from, path).map((one) =>
+      one.external ? one : { ...one, target: `/${copyPart(to, from, targetPath(path, one.target), copied)}` },
+    ),
+  );
   return fresh;
 }
 
@@ -60,11 +69,21 @@ export function prune(parts: PackageParts): void {
   visit("");
   for (const path of [...parts.keys()]) {
     const owner = /^(.*?)_rels\/([^/]*)\.rels$/.exec(path);
-    const wanted = owner ? owner[1] === "" && owner[2] === "" || reached.has(`${owner[1]}${owner[2]}`) : reached.has(path);
+    const wanted = owner ? (owner[1] === "" && owner[2] === "") || reached.has(`${owner[1]}${owner[2]}`) : reached.has(path);
     if (!wanted) parts.delete(path);
   }
   const types = parseXml(partText(parts, CONTENT_TYPES) ?? "<Types/>");
-  const entries = types.children.filter((one) => localName(one) === "Default" || parts.has((one.attributes.PartName ?? "").replace(/^\//, "")))
-    .map((one) => `<${localName(one)}${Object.entries(one.attributes).map(([name, value]) => ` ${name}="${escapeXml(value)}"`).join("")}/>`);
-  setPartText(parts, CONTENT_TYPES, `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types">${entries.join("")}</Types>`);
+  const entries = types.children
+    .filter((one) => localName(one) === "Default" || parts.has((one.attributes.PartName ?? "").replace(/^\//, "")))
+    .map(
+      (one) =>
+        `<${localName(one)}${Object.entries(one.attributes)
+          .map(([name, value]) => ` ${name}="${escapeXml(value)}"`)
+          .join("")}/>`,
+    );
+  setPartText(
+    parts,
+    CONTENT_TYPES,
+    `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>\n<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types">${entries.join("")}</Types>`,
+  );
 }

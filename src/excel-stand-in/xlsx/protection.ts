@@ -47,5 +47,7 @@ export function protectionXml(protection: SheetProtection | undefined, carried: 
   if (mode !== "Normal") attributes.selectLockedCells = "1";
   if (mode === "None") attributes.selectUnlockedCells = "1";
   if (protection.hasPassword) for (const name of PASSWORD) if (carried?.[name]) attributes[name] = carried[name];
-  return `<sheetProtection${Object.entries(attributes).map(([name, value]) => ` ${name}="${escapeXml(value)}"`).join("")}/>`;
+  return `<sheetProtection${Object.entries(attributes)
+    .map(([name, value]) => ` ${name}="${escapeXml(value)}"`)
+    .join("")}/>`;
 }

@@ -17,7 +17,9 @@ export interface CellContext extends StyleContext {
 }
 
 /** The grid's cell types (its enum CellValueType). */
-const TEXT = 1, NUMBER = 2, BOOLEAN = 3;
+const TEXT = 1,
+  NUMBER = 2,
+  BOOLEAN = 3;
 
 /**
  * The cells of a sheet for the grid, and apart from them the results that the file kept: spilled values are results,
@@ -27,7 +29,10 @@ export function readCells(sheet: Sheet, context: CellContext): { cellData: CellG
   const cellData: CellGrid = {};
   const computed: ComputedSheet = { values: {}, spills: [] };
   const details = sheet.cells ?? new Map<string, Cell>();
-  const formulas = readFormulas(details, context.functionNames, { rows: sheet.rows.length, columns: Math.max(0, ...sheet.rows.map((row) => row.length)) });
+  const formulas = readFormulas(details, context.functionNames, {
+    rows: sheet.rows.length,
+    columns: Math.max(0, ...sheet.rows.map((row) => row.length)),
+  });
   computed.spills = [...formulas.values()].flatMap(({ block }) => (block ? [block] : []));
   const put = (row: number, column: number, value: CellValue | undefined, detail: Cell | undefined): void => {
     const raw = plainValue(value);
@@ -63,11 +68,13 @@ function typedValue(value: Exclude<CachedRaw, null>): ICellData {
   return { v: value, t: typeof value === "number" ? NUMBER : TEXT };
 }
 
-const plainValue = (value: CellValue | undefined): CachedRaw => value instanceof Date ? serialOfDate(value) : value ?? null;
+const plainValue = (value: CellValue | undefined): CachedRaw => (value instanceof Date ? serialOfDate(value) : (value ?? null));
 
 /** All formulas by "row,column"; those that a file stores once for many cells are written out for each. */
 function readFormulas(
-  cells: ReadonlyMap<string, Cell>, functionNames: readonly string[], used: { rows: number; columns: number },
+  cells: ReadonlyMap<string, Cell>,
+  functionNames: readonly string[],
+  used: { rows: number; columns: number },
 ): Map<string, { formula: string; block?: SpillRange }> {
   const shared = new Map<number, { formula: string; row: number; column: number }>();
   const result = new Map<string, { formula: string; block?: SpillRange }>();
@@ -83,7 +90,11 @@ function readFormulas(
     if (!formula) continue;
     const whole = cell.formulaType === "array" && cell.formulaRef ? parseBlock(cell.formulaRef) : undefined;
     // A file can claim that a formula fills the whole sheet; what it filled has cells.
-    const block = whole && { ...whole, endRow: Math.min(whole.endRow, used.rows - 1), endColumn: Math.min(whole.endColumn, used.columns - 1) };
+    const block = whole && {
+      ...whole,
+      endRow: Math.min(whole.endRow, used.rows - 1),
+      endColumn: Math.min(whole.endColumn, used.columns - 1),
+    };
     const fills = block && (block.endRow > row || block.endColumn > column);
     result.set(key, { formula: fromFileFormula(formula, functionNames), ...(fills ? { block } : {}) });
   }

@@ -2,7 +2,12 @@ import { childrenOf, escapeXml, parseXml } from "./xml";
 import { partText, setPartText, type PackageParts } from "./package-parts";
 
 /** A link from one part of a workbook file to another, or to the outside. */
-export interface Relationship { id: string; type: string; target: string; external: boolean }
+export interface Relationship {
+  id: string;
+  type: string;
+  target: string;
+  external: boolean;
+}
 
 const OFFICE = "http://schemas.openxmlformats.org/officeDocument/2006/relationships/";
 const PACKAGE = "http://schemas.openxmlformats.org/package/2006/relationships";
@@ -19,15 +24,23 @@ export function readRelationships(parts: PackageParts, part: string): Relationsh
   const source = partText(parts, relationshipsPath(part));
   if (source === undefined) return [];
   return childrenOf(parseXml(source), "Relationship").map(({ attributes }) => ({
-    id: attributes.Id ?? "", type: attributes.Type ?? "", target: attributes.Target ?? "", external: attributes.TargetMode === "External",
+    id: attributes.Id ?? "",
+    type: attributes.Type ?? "",
+    target: attributes.Target ?? "",
+    external: attributes.TargetMode === "External",
   }));
 }
 
 export function writeRelationships(parts: PackageParts, part: string, relationships: readonly Relationship[]): void {
   const path = relationshipsPath(part);
   if (relationships.length === 0) return void parts.delete(path);
-  const items = relationships.map((one) => `<Relationship Id="${escapeXml(one.id)}" Type="${escapeXml(one.type)}" `
-    + `Target="${escapeXml(one.target)}"${one.external ? ' TargetMode="External"' : ""}/>`).join("");
+  const items = relationships
+    .map(
+      (one) =>
+        `<Relationship Id="${escapeXml(one.id)}" Type="${escapeXml(one.type)}" ` +
+        `Target="${escapeXml(one.target)}"${one.external ? ' TargetMode="External"' : ""}/>`,
+    )
+    .join("");
   setPartText(parts, path, `${XML_START}<Relationships xmlns="${PACKAGE}">${items}</Relationships>`);
 }
 
@@ -43,7 +56,8 @@ export function targetPath(part: string, target: string): string {
 
 /** The parts that `part` leads to by relationships of a kind ("drawing", "comments", ...). */
 export function relatedParts(parts: PackageParts, part: string, kind: string): { id: string; path: string }[] {
-  return readRelationships(parts, part).filter((one) => !one.external && one.type.endsWith(`/${kind}`))
+  return readRelationships(parts, part)
+    .filter((one) => !one.external && one.type.endsWith(`/${kind}`))
     .map((one) => ({ id: one.id, path: targetPath(part, one.target) }));
 }
 

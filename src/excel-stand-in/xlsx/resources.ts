@@ -11,8 +11,11 @@ export const RESOURCE = {
 
 export function readResource<Data extends object>(snapshot: IWorkbookData, name: string): Data | undefined {
   const text = snapshot.resources?.find((resource) => resource.name === name)?.data;
-  return text ? JSON.parse(text) as Data : undefined;
+  return text ? (JSON.parse(text) as Data) : undefined;
 }
 
-export const makeResource = (name: string, data: object): { id: string; name: string; data: string } =>
-  ({ id: name, name, data: JSON.stringify(data) });
+export const makeResource = (name: string, data: object): { id: string; name: string; data: string } => ({
+  id: name,
+  name,
+  data: JSON.stringify(data),
+});

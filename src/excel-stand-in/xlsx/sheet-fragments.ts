@@ -10,7 +10,10 @@ const GRID_ROW_PIXELS = 24;
 function fragment(sheetXml: string, name: string): Record<string, string> | undefined {
   const found = new RegExp(`<(?:\\w+:)?${name}\\b[^>]*?/?>`).exec(sheetXml)?.[0];
   if (!found) return undefined;
-  const plain = found.replace(/^<\w+:/, "<").replace(/\/?>$/, "/>").replace(/\s[\w]+:[\w]+="[^"]*"/g, "");
+  const plain = found
+    .replace(/^<\w+:/, "<")
+    .replace(/\/?>$/, "/>")
+    .replace(/\s[\w]+:[\w]+="[^"]*"/g, "");
   return parseXml(plain).attributes;
 }
 
@@ -37,7 +40,8 @@ export function readFragments(sheetXml: string): {
 }
 
 export const defaultSizes = (sheet: Partial<IWorksheetData>): { column: number; row: number } => ({
-  column: sheet.defaultColumnWidth ?? GRID_COLUMN_PIXELS, row: sheet.defaultRowHeight ?? GRID_ROW_PIXELS,
+  column: sheet.defaultColumnWidth ?? GRID_COLUMN_PIXELS,
+  row: sheet.defaultRowHeight ?? GRID_ROW_PIXELS,
 });
 
 /** Puts the sheet's default sizes into a finished worksheet. */

@@ -15,7 +15,10 @@ export function viewFromFile(sheet: Sheet, theme: string[] | undefined): Partial
     rightToLeft: sheet.view?.rightToLeft ? 1 : 0,
     ...(rows || columns ? { freeze: { xSplit: columns, ySplit: rows, startRow: rows || -1, startColumn: columns || -1 } } : {}),
     mergeData: (sheet.merges ?? []).map((merge) => ({
-      startRow: merge.startRow, startColumn: merge.startCol, endRow: merge.endRow, endColumn: merge.endCol,
+      startRow: merge.startRow,
+      startColumn: merge.startCol,
+      endRow: merge.endRow,
+      endColumn: merge.endCol,
     })),
   };
 }
@@ -37,7 +40,10 @@ export function viewToFile(sheet: Partial<IWorksheetData>, carried: Sheet | unde
     freezePane,
     splitPane: freezePane ? undefined : carried?.splitPane,
     merges: (sheet.mergeData ?? []).filter(isRange).map((merge) => ({
-      startRow: merge.startRow, startCol: merge.startColumn, endRow: merge.endRow, endCol: merge.endColumn,
+      startRow: merge.startRow,
+      startCol: merge.startColumn,
+      endRow: merge.endRow,
+      endCol: merge.endColumn,
     })),
   };
 }

@@ -3,7 +3,14 @@ import type { Sheet, TableDefinition } from "hucre/xlsx";
 import type { TableLook } from "../excel/sheet-extras";
 import { blockAddress, parseBlock, type Block } from "./addresses";
 
-interface GridColumn { id: string; displayName: string; dataType: string; formula: string; meta: object; style: object }
+interface GridColumn {
+  id: string;
+  displayName: string;
+  dataType: string;
+  formula: string;
+  meta: object;
+  style: object;
+}
 
 /** One table in the grid's resource. Its range has the heading row but not the totals row. */
 export interface GridTable {
@@ -28,11 +35,18 @@ export function tablesFromFile(sheet: Sheet): { tables: GridTable[]; looks: Reco
     if (!whole) continue;
     const id = `table-${table.name}`;
     tables.push({
-      id, name: table.name, range: { ...whole, endRow: whole.endRow - (table.showTotalRow ? 1 : 0) },
+      id,
+      name: table.name,
+      range: { ...whole, endRow: whole.endRow - (table.showTotalRow ? 1 : 0) },
       options: { showHeader: true, showFooter: false, tableStyleId: "table-default-0" },
       filters: { tableColumnFilterList: [] },
       columns: table.columns.map((column, index) => ({
-        id: `column-${index + 1}`, displayName: column.name, dataType: "string", formula: "", meta: {}, style: {},
+        id: `column-${index + 1}`,
+        displayName: column.name,
+        dataType: "string",
+        formula: "",
+        meta: {},
+        style: {},
       })),
       meta: {},
     });
@@ -48,21 +62,29 @@ export function tablesFromFile(sheet: Sheet): { tables: GridTable[]; looks: Reco
 }
 
 export function tablesToFile(
-  tables: readonly GridTable[], looks: Record<string, TableLook> | undefined, sheet: Partial<IWorksheetData>, carried: Sheet | undefined,
+  tables: readonly GridTable[],
+  looks: Record<string, TableLook> | undefined,
+  sheet: Partial<IWorksheetData>,
+  carried: Sheet | undefined,
 ): TableDefinition[] {
   return tables.map((table) => {
     const look = looks?.[table.id] ?? {};
     const before = carried?.tables?.find((one) => one.name === table.name);
     return {
-      name: table.name, displayName: table.name,
+      name: table.name,
+      displayName: table.name,
       range: blockAddress({ ...table.range, endRow: table.range.endRow + (look.showTotals ? 1 : 0) }),
       columns: headings(table, sheet).map((name, index) => {
         const totals = before?.columns[index];
-        return { name, ...(totals?.totalFunction ? { totalFunction: totals.totalFunction } : {}),
-          ...(totals?.totalFormula ? { totalFormula: totals.totalFormula } : {}), ...(totals?.totalLabel ? { totalLabel: totals.totalLabel } : {}) };
+        return {
+          name,
+          ...(totals?.totalFunction ? { totalFunction: totals.totalFunction } : {}),
+          ...(totals?.totalFormula ? { totalFormula: totals.totalFormula } : {}),
+          ...(totals?.totalLabel ? { totalLabel: totals.totalLabel } : {}),
+        };
       }),
       // "" is no style at all; the library would put its own in for an absent one.
-      style: looks?.[table.id] ? look.style ?? "" : PLAIN_STYLE,
+      style: looks?.[table.id] ? (look.style ?? "") : PLAIN_STYLE,
       showRowStripes: look.showBandedRows ?? true,
       showColumnStripes: look.showBandedColumns ?? false,
       showAutoFilter: look.showFilterButton ?? false,

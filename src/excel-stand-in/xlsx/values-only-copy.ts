@@ -5,7 +5,9 @@ import type { GridNotes } from "./notes";
 import { makeResource, readResource, RESOURCE } from "./resources";
 import { shiftFormula } from "./formula-shift";
 
-const TEXT = 1, NUMBER = 2, BOOLEAN = 3;
+const TEXT = 1,
+  NUMBER = 2,
+  BOOLEAN = 3;
 
 /**
  * A copy for programs without our functions: every formula that calls one becomes its value, with the formula in a note.
@@ -26,13 +28,21 @@ export function valuesOnlyCopy(snapshot: IWorkbookData, computed: ComputedValues
   return copy;
 }
 
-interface Found { row: number; column: number; cell: ICellData; formula: string }
+interface Found {
+  row: number;
+  column: number;
+  cell: ICellData;
+  formula: string;
+}
 
 /** The cells whose formula calls one of our functions, with the formula written out. */
 function ownFormulas(cellData: Record<number, Record<number, ICellData | null>>): Found[] {
-  const cells = Object.entries(cellData).flatMap(([row, columns]) => Object.entries(columns ?? {})
-    .flatMap(([column, cell]) => (cell ? [{ row: Number(row), column: Number(column), cell }] : [])));
-  const masters = new Map(cells.flatMap((one) => (one.cell.f && one.cell.si ? [[one.cell.si, { ...one, formula: one.cell.f }] as const] : [])));
+  const cells = Object.entries(cellData).flatMap(([row, columns]) =>
+    Object.entries(columns ?? {}).flatMap(([column, cell]) => (cell ? [{ row: Number(row), column: Number(column), cell }] : [])),
+  );
+  const masters = new Map(
+    cells.flatMap((one) => (one.cell.f && one.cell.si ? [[one.cell.si, { ...one, formula: one.cell.f }] as const] : [])),
+  );
   return cells.flatMap((one) => {
     const master = one.cell.si ? masters.get(one.cell.si) : undefined;
     const formula = one.cell.f ?? (master && shiftFormula(master.formula, one.row - master.row, one.column - master.column));
@@ -40,9 +50,15 @@ function ownFormulas(cellData: Record<number, Record<number, ICellData | null>>)
   });
 }
 
-function valueAt(computed: ComputedValues, sheetId: string, row: number, column: number, cell: ICellData): string | number | boolean | null {
+function valueAt(
+  computed: ComputedValues,
+  sheetId: string,
+  row: number,
+  column: number,
+  cell: ICellData,
+): string | number | boolean | null {
   const value = computedAt(computed, sheetId, row, column);
-  return isCachedError(value) ? value.error : value ?? cell.v ?? null;
+  return isCachedError(value) ? value.error : (value ?? cell.v ?? null);
 }
 
 function setValue(cell: ICellData, value: string | number | boolean | null): void {

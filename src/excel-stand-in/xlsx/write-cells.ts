@@ -31,7 +31,8 @@ export function writeCells(source: CellSource): Map<string, FileCell> {
   const anchors = new Map<string, SpillRange>();
   for (const spill of source.computed?.spills ?? []) {
     const anchor = cellAt(source.sheet, spill.startRow, spill.startColumn);
-    if (anchor && formulaOf(anchor, spill.startRow, spill.startColumn, shared)) anchors.set(`${spill.startRow},${spill.startColumn}`, spill);
+    if (anchor && formulaOf(anchor, spill.startRow, spill.startColumn, shared))
+      anchors.set(`${spill.startRow},${spill.startColumn}`, spill);
   }
   for (const [row, columns] of entries(source.sheet.cellData)) {
     for (const [column, cell] of entries(columns)) {
@@ -50,7 +51,14 @@ export function writeCells(source: CellSource): Map<string, FileCell> {
   return cells;
 }
 
-function formulaCell(formula: string, cell: ICellData, row: number, column: number, spill: SpillRange | undefined, source: CellSource): FileCell {
+function formulaCell(
+  formula: string,
+  cell: ICellData,
+  row: number,
+  column: number,
+  spill: SpillRange | undefined,
+  source: CellSource,
+): FileCell {
   const known = source.computed?.values[row]?.[column];
   const cached = known === undefined ? cachedOf(cell) : known;
   if (isUnreadable(formula, cached)) {
@@ -60,11 +68,17 @@ function formulaCell(formula: string, cell: ICellData, row: number, column: numb
   const result = fileResult(cached);
   const dynamic = spill !== undefined || isDynamicFormula(formula);
   return {
-    type: "formula", formula: toFileFormula(formula), value: result, formulaResult: result,
-    ...(dynamic ? {
-      formulaType: "array", formulaDynamic: true,
-      formulaRef: blockAddress(spill ?? { startRow: row, startColumn: column, endRow: row, endColumn: column }),
-    } : {}),
+    type: "formula",
+    formula: toFileFormula(formula),
+    value: result,
+    formulaResult: result,
+    ...(dynamic
+      ? {
+          formulaType: "array",
+          formulaDynamic: true,
+          formulaRef: blockAddress(spill ?? { startRow: row, startColumn: column, endRow: row, endColumn: column }),
+        }
+      : {}),
   };
 }
 
@@ -85,7 +99,7 @@ function writeSpill(spill: SpillRange, cells: Map<string, FileCell>, source: Cel
 const cachedOf = (cell: ICellData): CachedValue => cachedValueOf(plainCell(cell).value);
 
 /** A result as the library takes it; errors carry a mark, since it would write them as text (see error-marks.ts). */
-const fileResult = (value: CachedValue): string | number | boolean | null => isCachedError(value) ? markedError(value.error) : value;
+const fileResult = (value: CachedValue): string | number | boolean | null => (isCachedError(value) ? markedError(value.error) : value);
 
 const BOOLEAN = 3;
 const FORMATTED_END = /\r?\n?$/;
@@ -101,8 +115,10 @@ function fileStyle(style: IStyleData | undefined, cell: ICellData, row: number, 
   const unlocked = cell.custom?.unlocked === true;
   const before = source.carried?.cells?.get(`${row},${column}`)?.style;
   // What the grid did not change is written as it was read: theme colours, gradients and the like are not in the grid.
-  const same = before && (before.protection?.locked === false) === unlocked
-    && JSON.stringify(styleFromFile(before, source.styles) ?? {}) === JSON.stringify(style ?? {});
+  const same =
+    before &&
+    (before.protection?.locked === false) === unlocked &&
+    JSON.stringify(styleFromFile(before, source.styles) ?? {}) === JSON.stringify(style ?? {});
   return same ? before : styleToFile(style, source.styles.defaultFont, unlocked);
 }
 
@@ -132,10 +148,12 @@ function formulaOf(cell: ICellData, row: number, column: number, shared: SharedF
   return master && shiftFormula(master.formula, row - master.row, column - master.column);
 }
 
-const cellAt = (sheet: Partial<IWorksheetData>, row: number, column: number): ICellData | undefined => sheet.cellData?.[row]?.[column] ?? undefined;
+const cellAt = (sheet: Partial<IWorksheetData>, row: number, column: number): ICellData | undefined =>
+  sheet.cellData?.[row]?.[column] ?? undefined;
 
 /** The entries of one of the grid's sparse lists, in order. */
 function entries<Item>(list: Record<number, Item> | undefined): [number, NonNullable<Item>][] {
-  return Object.entries(list ?? {}).filter(([, item]) => item !== null && item !== undefined)
+  return Object.entries(list ?? {})
+    .filter(([, item]) => item !== null && item !== undefined)
     .map(([key, item]) => [Number(key), item as NonNullable<Item>]);
 }

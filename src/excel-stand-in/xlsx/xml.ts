@@ -8,7 +8,8 @@ export interface XmlElement {
   text: string;
 }
 
-const TOKEN = /<!--[\s\S]*?-->|<\?[\s\S]*?\?>|<!\[CDATA\[([\s\S]*?)\]\]>|<![^>]*>|<(\/?)([^\s/>]+)((?:\s+[^\s=>]+\s*=\s*(?:"[^"]*"|'[^']*'))*)\s*(\/?)>|([^<]+)/g;
+const TOKEN =
+  /<!--[\s\S]*?-->|<\?[\s\S]*?\?>|<!\[CDATA\[([\s\S]*?)\]\]>|<![^>]*>|<(\/?)([^\s/>]+)((?:\s+[^\s=>]+\s*=\s*(?:"[^"]*"|'[^']*'))*)\s*(\/?)>|([^<]+)/g;
 
 /** @throws {Error} if the elements do not close in order */
 export function parseXml(source: string): XmlElement {
@@ -40,9 +41,11 @@ function readAttributes(source: string): Record<string, string> {
 }
 
 export function serializeXml(element: XmlElement): string {
-  const attributes = Object.entries(element.attributes).map(([name, value]) => ` ${name}="${escapeXml(value)}"`).join("");
-  const inside = escapeXml(element.text.trim() === "" && element.children.length > 0 ? "" : element.text)
-    + element.children.map(serializeXml).join("");
+  const attributes = Object.entries(element.attributes)
+    .map(([name, value]) => ` ${name}="${escapeXml(value)}"`)
+    .join("");
+  const inside =
+    escapeXml(element.text.trim() === "" && element.children.length > 0 ? "" : element.text) + element.children.map(serializeXml).join("");
   return inside === "" ? `<${element.name}${attributes}/>` : `<${element.name}${attributes}>${inside}</${element.name}>`;
 }
 
@@ -73,14 +76,15 @@ export function deepText(element: XmlElement | undefined): string {
 }
 
 export function escapeXml(text: string): string {
-  return text.replace(/[&<>"]/g, (sign) => ({ "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" })[sign]!)
-     
+  return text
+    .replace(/[&<>"]/g, (sign) => ({ "&": "&amp;", "<": "&lt;", ">": "&gt;", '"': "&quot;" })[sign]!)
+
     .replace(/[\u0000-\u0008\u000b\u000c\u000e-\u001f]/g, "");
 }
 
 export function unescapeXml(text: string): string {
   return text.replace(/&(#x[0-9a-f]+|#\d+|amp|lt|gt|quot|apos);/gi, (whole, code: string) => {
-    if (!code.startsWith("#")) return ({ amp: "&", lt: "<", gt: ">", quot: '"', apos: "'" })[code.toLowerCase()] ?? whole;
+    if (!code.startsWith("#")) return { amp: "&", lt: "<", gt: ">", quot: '"', apos: "'" }[code.toLowerCase()] ?? whole;
     const point = code[1]?.toLowerCase() === "x" ? parseInt(code.slice(2), 16) : Number(code.slice(1));
     return point <= 0x10ffff ? String.fromCodePoint(point) : whole;
   });

@@ -15,7 +15,12 @@ export const beerRefractometer = describeFunction({
   sources: [{ cite: "S. Terrill, refractometer final-gravity study, 2011", where: "linear curve, from 61 % apparent attenuation on" }],
   examples: [
     { arguments: [11, 5.6, 1], value: 1.01014, tolerance: 1e-5, from: "worked by hand: 1 − 0.009425 + 0.019567" },
-    { arguments: [12.48, 6.448], value: 1.01138, tolerance: 1e-5, from: "worked by hand: 12 and 6.2 after the correction: 1 − 0.010282 + 0.021663" },
+    {
+      arguments: [12.48, 6.448],
+      value: 1.01138,
+      tolerance: 1e-5,
+      from: "worked by hand: 12 and 6.2 after the correction: 1 − 0.010282 + 0.021663",
+    },
   ],
   modelSpread: { plusOrMinus: 0.002, from: "S. Terrill, 2011" },
   cautions: ["Never bottle on this figure alone: it can be wrong by 0.003, enough to burst bottles. Confirm the end with a hydrometer."],

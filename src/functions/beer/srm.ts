@@ -6,7 +6,9 @@ import { colourDefinitions, colourLimits } from "./ebc";
 export const beerSrm = describeFunction({
   id: "BEER.SRM",
   summary: "Beer colour in SRM from EBC.",
-  parameters: { ebc: number("colourEbc", { doc: "Colour of the beer: 8 is pale, 24 amber, 70 black.", limits: colourLimits, typical: 16 }) },
+  parameters: {
+    ebc: number("colourEbc", { doc: "Colour of the beer: 8 is pale, 24 amber, 70 black.", limits: colourLimits, typical: 16 }),
+  },
   result: { kind: "number", quantity: "colourSrm", doc: "Colour, SRM." },
   equation: "SRM = EBC × 12.7 / 25",
   sources: [colourDefinitions],

@@ -35,18 +35,34 @@ const hopCautions = {
 /** Boiling wort foams up over hops; hot wort only wets them. */
 function hopCaution(added: number | string): string {
   if (added === "first wort" || added === "stand" || added === "dry") return hopCautions[added];
-  return added === 0 ? "Flame is out: stir them in gently, then chill. It still scalds." : "Hops make the boil rise: turn the heat down, add them slowly.";
+  return added === 0
+    ? "Flame is out: stir them in gently, then chill. It still scalds."
+    : "Hops make the boil rise: turn the heat down, add them slowly.";
 }
 
 /** The words for an event. Steps bring their own caution; the rows that we add ourselves bring ours. */
-export function timelineWords(event: Event, boilMinutes: number, standTemperatureC: number | undefined, standMinutes: number, context: Context): Line {
+export function timelineWords(
+  event: Event,
+  boilMinutes: number,
+  standTemperatureC: number | undefined,
+  standMinutes: number,
+  context: Context,
+): Line {
   switch (event.kind) {
     case "step":
       return { what: event.step.step, amount: "", caution: event.step.caution ?? "" };
     case "hop":
-      return { what: hopWords(event.hop.hop, event.hop.added), amount: event.hop.massG === undefined ? "" : amount(event.hop.massG, context), caution: hopCaution(event.hop.added) };
+      return {
+        what: hopWords(event.hop.hop, event.hop.added),
+        amount: event.hop.massG === undefined ? "" : amount(event.hop.massG, context),
+        caution: hopCaution(event.hop.added),
+      };
     case "boil begins":
-      return { what: `${ownLines["boil begins"]}start the ${boilMinutes}-minute clock`, amount: "", caution: "Stay with it: foam can boil over in seconds. Lid off, heat down." };
+      return {
+        what: `${ownLines["boil begins"]}start the ${boilMinutes}-minute clock`,
+        amount: "",
+        caution: "Stay with it: foam can boil over in seconds. Lid off, heat down.",
+      };
     case "flame out":
       return { what: ownLines["flame out"], amount: "", caution: "Gas or power off first. From here only sanitised things touch it." };
     case "no boil":

@@ -10,7 +10,11 @@ export const heatChill = describeFunction({
     from: temperature("Temperature that you start from, usually boiling.", { atLeast: 1, atMost: 102 }, 100),
     to: temperature("Temperature that you want; it must be above the tap water.", { atLeast: 1, atMost: 102 }, 20),
     tapTemperature: temperature("Temperature of the cooling water as it comes from the tap.", { atLeast: 1, atMost: 60 }, 12),
-    flow: number("flow", { doc: "Cooling water through the coil: time how long it takes to fill a bucket. 4 to 8 L (1 to 2 US gal) a minute is usual.", limits: { above: 0, atMost: 500 }, typical: 6 }),
+    flow: number("flow", {
+      doc: "Cooling water through the coil: time how long it takes to fill a bucket. 4 to 8 L (1 to 2 US gal) a minute is usual.",
+      limits: { above: 0, atMost: 500 },
+      typical: 6,
+    }),
     coil: optional(
       number("coil", {
         doc: "Heat that the coil passes on for each degree, kW/K: 0.5 when left out; 0.3 for a small coil or still wort to 0.8 for a big one in stirred wort.",
@@ -29,8 +33,18 @@ export const heatChill = describeFunction({
     { cite: "common practice", where: "0.3 to 0.8 kW/K for immersion coils, from memory" },
   ],
   examples: [
-    { arguments: [20, 100, 20, 12, 6], value: 11.457, tolerance: 0.002, from: "worked by hand: ε = 1 − exp(−0.5 / 0.418) = 0.6976; 20 / (6 × 0.6976) × ln(88 / 8)" },
-    { arguments: [5, 212, 68, 60, 1.5, null, "us"], value: 13.68, tolerance: 0.005, from: "worked by hand: ε = 1 − exp(−0.5 / 0.3956) = 0.7175; 5 / (1.5 × 0.7175) × ln(152 / 8)" },
+    {
+      arguments: [20, 100, 20, 12, 6],
+      value: 11.457,
+      tolerance: 0.002,
+      from: "worked by hand: ε = 1 − exp(−0.5 / 0.418) = 0.6976; 20 / (6 × 0.6976) × ln(88 / 8)",
+    },
+    {
+      arguments: [5, 212, 68, 60, 1.5, null, "us"],
+      value: 13.68,
+      tolerance: 0.005,
+      from: "worked by hand: ε = 1 − exp(−0.5 / 0.3956) = 0.7175; 5 / (1.5 × 0.7175) × ln(152 / 8)",
+    },
   ],
   cautions: [
     "Put the coil in for the last 15 to 20 minutes of the boil, or for all of a shorter one: boiling wort sanitises it. Drained and dry inside, with both ends open and no water on: water shut in or running would flash to steam, and running water stops the boil.",

@@ -17,11 +17,14 @@ export const heatWarm = describeFunction({
       hint: (typed) => (typed > 100 ? `power is in kW: ${typed} W is ${typed / 1000}` : undefined),
     }),
     efficiency: optional(
-      percent("Share of the power that ends up in the liquid, %: 90 when left out, for an electric element in the liquid; 35 to 50 for gas under a kettle.", {
-        limits: { above: 1, atMost: 100 },
-        typical: 90,
-        hint: percentHint,
-      }),
+      percent(
+        "Share of the power that ends up in the liquid, %: 90 when left out, for an electric element in the liquid; 35 to 50 for gas under a kettle.",
+        {
+          limits: { above: 1, atMost: 100 },
+          typical: 90,
+          hint: percentHint,
+        },
+      ),
       90,
     ),
     units,
@@ -33,7 +36,12 @@ export const heatWarm = describeFunction({
     { cite: "common practice", where: "efficiencies of elements and gas rings, from memory" },
   ],
   examples: [
-    { arguments: [20, 10, 35, 1, 80], value: 43.75, tolerance: 0.3, from: "H. C. Verma, Concepts of Physics 2: 20 kg from 10 to 35 °C with 1000 W at 80 %, 44 minutes" },
+    {
+      arguments: [20, 10, 35, 1, 80],
+      value: 43.75,
+      tolerance: 0.3,
+      from: "H. C. Verma, Concepts of Physics 2: 20 kg from 10 to 35 °C with 1000 W at 80 %, 44 minutes",
+    },
     { arguments: [30, 65, 100, 3], value: 27.1, tolerance: 0.05, from: "worked by hand: 30 × 4.18 × 35 / (3 × 0.9) / 60" },
     { arguments: [5, 60, 212, 3, null, "us"], value: 41.24, tolerance: 0.05, from: "worked by hand: 18.927 × 4.18 × 84.44 / 2.7 / 60" },
   ],

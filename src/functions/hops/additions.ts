@@ -20,7 +20,12 @@ const additions = {
   columns: {
     mass: smallMass("Mass of the hops."),
     alpha,
-    minutes: { ...minutes("Minutes that they boil, 0 at flame-out; or first wort, stand or dry. An empty cell counts as 0.", { limits: { atLeast: 0, atMost: 240 } }), words: hopPlaces },
+    minutes: {
+      ...minutes("Minutes that they boil, 0 at flame-out; or first wort, stand or dry. An empty cell counts as 0.", {
+        limits: { atLeast: 0, atMost: 240 },
+      }),
+      words: hopPlaces,
+    },
   },
   layouts: [
     ["mass", "alpha", "minutes"],
@@ -28,11 +33,27 @@ const additions = {
   ],
 } as const;
 
-export const model = optional(choice("Which equation. tinseth is in widest use; rager gives late hops less and long boils more; kinetic goes by the chemistry and gives late hops less.", utilisationModels), "tinseth");
+export const model = optional(
+  choice(
+    "Which equation. tinseth is in widest use; rager gives late hops less and long boils more; kinetic goes by the chemistry and gives late hops less.",
+    utilisationModels,
+  ),
+  "tinseth",
+);
 
-export const kettleGravity = gravity("Average gravity in the kettle while it boils; stronger wort takes up less.", { limits: { atLeast: 1, atMost: 1.2 }, typical: 1.045 });
+export const kettleGravity = gravity("Average gravity in the kettle while it boils; stronger wort takes up less.", {
+  limits: { atLeast: 1, atMost: 1.2 },
+  typical: 1.045,
+});
 
-export const boilsAt = optional(temperature("Temperature at which your water boils, for example from GYLE.WATER.BOILS; 100 °C (212 °F) when left out.", { atLeast: 80, atMost: 102 }, 100), 100);
+export const boilsAt = optional(
+  temperature(
+    "Temperature at which your water boils, for example from GYLE.WATER.BOILS; 100 °C (212 °F) when left out.",
+    { atLeast: 80, atMost: 102 },
+    100,
+  ),
+  100,
+);
 
 /** What HOPS.IBU and HOPS.SHARE are asked with. */
 export const bitternessParameters = {
@@ -42,11 +63,32 @@ export const bitternessParameters = {
   model,
   boilsAt,
   units,
-  boilMinutes: omissible(minutes("Needed with hops at first wort: how long the wort boils, and so do they.", { limits: { above: 0, atMost: 300 }, blank: "missing" })),
+  boilMinutes: omissible(
+    minutes("Needed with hops at first wort: how long the wort boils, and so do they.", {
+      limits: { above: 0, atMost: 300 },
+      blank: "missing",
+    }),
+  ),
   standTemperature: omissible(temperature("Needed with hops that stand: temperature of the wort then.", { atLeast: 20, atMost: 102 }, 80)),
-  standMinutes: optional(minutes("Needed with hops that stand: how long. 0 when left out: no stand.", { limits: { atLeast: 0, atMost: 240 }, typical: 20 }), 0),
-  chillMinutes: optional(minutes("How long the chilling takes in all, the stand not counted. 0 when left out: then hops gain nothing in it.", { limits: { atLeast: 0, atMost: 1440 }, typical: 20 }), 0),
-  chilledTo: optional(temperature("Temperature where the chilling ends, usually that of pitching; 20 °C (68 °F) when left out.", { atLeast: 1, atMost: 102 }, 20), 20),
+  standMinutes: optional(
+    minutes("Needed with hops that stand: how long. 0 when left out: no stand.", { limits: { atLeast: 0, atMost: 240 }, typical: 20 }),
+    0,
+  ),
+  chillMinutes: optional(
+    minutes("How long the chilling takes in all, the stand not counted. 0 when left out: then hops gain nothing in it.", {
+      limits: { atLeast: 0, atMost: 1440 },
+      typical: 20,
+    }),
+    0,
+  ),
+  chilledTo: optional(
+    temperature(
+      "Temperature where the chilling ends, usually that of pitching; 20 °C (68 °F) when left out.",
+      { atLeast: 1, atMost: 102 },
+      20,
+    ),
+    20,
+  ),
 };
 
 type BitternessValues = ArgumentValues<typeof bitternessParameters>;
@@ -57,7 +99,11 @@ export const bitternessEquation =
 export const bitternessSources: readonly Source[] = [
   { cite: "G. Tinseth, 1995; J. J. Palmer, How to Brew, 1st ed.", where: "utilisation equation; Table 7" },
   { cite: "J. Rager, Zymurgy, special issue 1990", where: "utilisation table and the gravity above 1.050; the smooth curve from memory" },
-  { cite: "M. G. Malowicki and T. H. Shellhammer, J. Agric. Food Chem. 53, 2005", where: "k1 = 7.9e11 exp(−11858 / T), k2 = 4.1e12 exp(−12994 / T) per minute; to scale minutes with k1, and to fit both to Tinseth's hour at 100 °C, are our own steps, not published" },
+  {
+    cite: "M. G. Malowicki and T. H. Shellhammer, J. Agric. Food Chem. 53, 2005",
+    where:
+      "k1 = 7.9e11 exp(−11858 / T), k2 = 4.1e12 exp(−12994 / T) per minute; to scale minutes with k1, and to fit both to Tinseth's hour at 100 °C, are our own steps, not published",
+  },
 ];
 
 /** What is to be known about hops that are not simply boiled. */
@@ -69,15 +115,38 @@ export const afterBoilCautions: readonly string[] = [
 
 /** A share typed for a percentage would pass for weak hops: it is refused. */
 export function refuseShare(argument: string, alphaPercent: number): void {
-  if (alphaPercent > 0 && alphaPercent <= 0.3) throw new ArgumentProblem("#VALUE!", `${argument} is ${alphaPercent} %; it must be 0 % or above 0.3 % (${percentHint(alphaPercent)})`);
+  if (alphaPercent > 0 && alphaPercent <= 0.3)
+    throw new ArgumentProblem("#VALUE!", `${argument} is ${alphaPercent} %; it must be 0 % or above 0.3 % (${percentHint(alphaPercent)})`);
 }
 
 /** IBU of each addition, with the row it came from; undefined while what its place needs is not filled in. */
-export function bitternessOfEach({ additions: hops, volume: volumeL, gravity: kettle, model: curve, boilsAt: boilsAtC, boilMinutes, standTemperature, standMinutes, chillMinutes, chilledTo }: BitternessValues): { rowNumber: number; ibu: number }[] | undefined {
-  if (standTemperature !== undefined && standTemperature > boilsAtC + 1) throw new ArgumentProblem("#VALUE!", "stand_temperature is above boils_at; it must be at most that: wort that stands no longer boils");
-  const stand = standTemperature === undefined || standMinutes === 0 ? undefined : { temperatureC: standTemperature, minutes: standMinutes };
-  const waits = hops.some(({ minutes }) => (minutes === "stand" && stand === undefined) || (minutes === "first wort" && boilMinutes === undefined));
-  const boil = { volumeL, gravity: kettle, model: curve, boilsAtC, minutes: boilMinutes ?? 0, after: { stand, chilling: { toC: chilledTo, minutes: chillMinutes } } };
+export function bitternessOfEach({
+  additions: hops,
+  volume: volumeL,
+  gravity: kettle,
+  model: curve,
+  boilsAt: boilsAtC,
+  boilMinutes,
+  standTemperature,
+  standMinutes,
+  chillMinutes,
+  chilledTo,
+}: BitternessValues): { rowNumber: number; ibu: number }[] | undefined {
+  if (standTemperature !== undefined && standTemperature > boilsAtC + 1)
+    throw new ArgumentProblem("#VALUE!", "stand_temperature is above boils_at; it must be at most that: wort that stands no longer boils");
+  const stand =
+    standTemperature === undefined || standMinutes === 0 ? undefined : { temperatureC: standTemperature, minutes: standMinutes };
+  const waits = hops.some(
+    ({ minutes }) => (minutes === "stand" && stand === undefined) || (minutes === "first wort" && boilMinutes === undefined),
+  );
+  const boil = {
+    volumeL,
+    gravity: kettle,
+    model: curve,
+    boilsAtC,
+    minutes: boilMinutes ?? 0,
+    after: { stand, chilling: { toC: chilledTo, minutes: chillMinutes } },
+  };
   const each = hops.map(({ mass, alpha, minutes, rowNumber }) => {
     refuseShare(`additions row ${rowNumber} (headings not counted): alpha`, alpha);
     return { rowNumber, ibu: bitternessIbu({ massG: mass, alphaPercent: alpha, added: minutes }, boil) };

@@ -3,13 +3,22 @@ import { describeFunction } from "../describe";
 import { percentHint } from "../share-of-one";
 import { number, percent } from "../vocabulary";
 
-const alpha = (doc: string) => percent(doc, { limits: { above: 0.3, atMost: 30 }, typical: 5.5, hint: (typed) => (typed <= 0.3 ? percentHint(typed) : typed <= 300 ? `alpha acid of ${typed}? write ${typed / 10}` : undefined) });
+const alpha = (doc: string) =>
+  percent(doc, {
+    limits: { above: 0.3, atMost: 30 },
+    typical: 5.5,
+    hint: (typed) => (typed <= 0.3 ? percentHint(typed) : typed <= 300 ? `alpha acid of ${typed}? write ${typed / 10}` : undefined),
+  });
 
 export const hopsSwap = describeFunction({
   id: "HOPS.SWAP",
   summary: "How much of another hop gives the same bitterness.",
   parameters: {
-    mass: number("number", { doc: "Mass of the hop in the recipe, g or oz: the answer is in the same unit.", limits: { above: 0, atMost: 50000 }, typical: 30 }),
+    mass: number("number", {
+      doc: "Mass of the hop in the recipe, g or oz: the answer is in the same unit.",
+      limits: { above: 0, atMost: 50000 },
+      typical: 30,
+    }),
     alpha: alpha("Alpha acid of the hop in the recipe, %."),
     newAlpha: alpha("Alpha acid printed on the packet that you have, %."),
   },

@@ -21,9 +21,22 @@ export const hopsUtilisation = describeFunction({
     { arguments: [30, 1.05], value: 0.177, tolerance: 0.0006, from: "Palmer, How to Brew, Table 7" },
     { arguments: [60, 1.08], value: 0.176, tolerance: 0.0006, from: "Palmer, How to Brew, Table 7" },
     { arguments: [33, 1.05, "rager"], value: 0.188, tolerance: 0.01, from: "Rager, Zymurgy 1990, table: 18.8 % for 31 to 35 minutes" },
-    { arguments: [15, 1.05, "kinetic"], value: 0.0809, tolerance: 0.0002, from: "computed from the rates of Malowicki and Shellhammer: I = 0.1668 after 15 minutes, 0.4759 after 60; 0.2307 × 0.1668 / 0.4759" },
-    { arguments: [60, 1.05, "kinetic", 203, "us"], value: 0.1756, tolerance: 0.0005, from: "computed: at 203 °F (95 °C), some 5000 ft up, a quarter less than the 0.2307 of 212 °F" },
+    {
+      arguments: [15, 1.05, "kinetic"],
+      value: 0.0809,
+      tolerance: 0.0002,
+      from: "computed from the rates of Malowicki and Shellhammer: I = 0.1668 after 15 minutes, 0.4759 after 60; 0.2307 × 0.1668 / 0.4759",
+    },
+    {
+      arguments: [60, 1.05, "kinetic", 203, "us"],
+      value: 0.1756,
+      tolerance: 0.0005,
+      from: "computed: at 203 °F (95 °C), some 5000 ft up, a quarter less than the 0.2307 of 212 °F",
+    },
   ],
-  cautions: ["At 0 minutes tinseth and kinetic give nothing and rager 5 %: for hops that steep in hot wort ask GYLE.HOPS.STAND.", "The kinetic model is our own combination of measured rates with one fitted factor; below 90 °C the rates are carried on beyond what was measured."],
+  cautions: [
+    "At 0 minutes tinseth and kinetic give nothing and rager 5 %: for hops that steep in hot wort ask GYLE.HOPS.STAND.",
+    "The kinetic model is our own combination of measured rates with one fitted factor; below 90 °C the rates are carried on beyond what was measured.",
+  ],
   compute: ({ minutes, gravity, model, boilsAt }) => hopUtilisation(minutes, gravity, model, boilsAt),
 });

@@ -10,7 +10,11 @@ export const logCurve = describeFunction({
   parameters: {
     times,
     gravities: readingGravities,
-    at: list("days", "Times at which the curve is wanted, of the same kind as the readings' times. A blank cell among dates gives a blank row; among days it is day 0.", { limits: { atLeast: 0, atMost: 73415 }, typical: 4, blank: "zero" }),
+    at: list(
+      "days",
+      "Times at which the curve is wanted, of the same kind as the readings' times. A blank cell among dates gives a blank row; among days it is day 0.",
+      { limits: { atLeast: 0, atMost: 73415 }, typical: 4, blank: "zero" },
+    ),
     originalGravity,
     expected,
     countFrom,
@@ -24,14 +28,24 @@ export const logCurve = describeFunction({
   sources: curveSources,
   examples: [
     {
-      arguments: [[[0], [1], [2], [3], [5], [8]], [[1.0491], [1.0462], [1.0372], [1.0228], [1.0109], [1.01]], [[2.5], [10]]],
-      value: [[1.03, 1.0285, 1.0315], [1.01, 1.0089, 1.011]],
+      arguments: [
+        [[0], [1], [2], [3], [5], [8]],
+        [[1.0491], [1.0462], [1.0372], [1.0228], [1.0109], [1.01]],
+        [[2.5], [10]],
+      ],
+      value: [
+        [1.03, 1.0285, 1.0315],
+        [1.01, 1.0089, 1.011],
+      ],
       tolerance: 0.0007,
       from: "readings made from a logistic with ends 1.050 and 1.010, 1.5 a day, half way on day 2.5, and at the end by 10",
     },
     {
       arguments: [[[0], [2], [3]], [[1.04857], [1.04], [1.03]], [[3], [4]], 1.05, 1.01],
-      value: [[1.03, 1.0287, 1.0313], [1.021, 1.017, 1.0255]],
+      value: [
+        [1.03, 1.0287, 1.0313],
+        [1.021, 1.017, 1.0255],
+      ],
       tolerance: 0.0015,
       from: "worked by hand as a logistic: half of the fall is left on day 3 and a quarter, 1.020, on day 4; with a longer tail more. The band is computed",
     },

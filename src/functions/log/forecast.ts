@@ -26,20 +26,44 @@ export const logForecast = describeFunction({
   sources: curveSources,
   examples: [
     {
-      arguments: [[[0], [1], [2], [3], [5], [8]], [[1.0491], [1.0462], [1.0372], [1.0228], [1.0109], [1.01]]],
-      value: [["state", "steady", "2 readings over 3.0 days"], ["final gravity", 1.01, 0.001], ["day it gets there", "", ""], ["per cent done", 100, ""], ["steepest fall a day", 0.015, ""], ["ends", "", ""]],
+      arguments: [
+        [[0], [1], [2], [3], [5], [8]],
+        [[1.0491], [1.0462], [1.0372], [1.0228], [1.0109], [1.01]],
+      ],
+      value: [
+        ["state", "steady", "2 readings over 3.0 days"],
+        ["final gravity", 1.01, 0.001],
+        ["day it gets there", "", ""],
+        ["per cent done", 100, ""],
+        ["steepest fall a day", 0.015, ""],
+        ["ends", "", ""],
+      ],
       tolerance: 0.001,
       from: "made from a logistic with ends 1.050 and 1.010, 1.5 a day, half way on day 2.5: steepest 1.5 × 0.040 / 4; the last two agree",
     },
     {
       arguments: [[[0], [2], [3]], [[1.04857], [1.04], [1.03]], 1.05, 1.01],
-      value: [["state", "working", ""], ["final gravity", 1.01, 0.005], ["day it gets there", 8.6, 3], ["per cent done", 50, ""], ["steepest fall a day", 0.011, ""], ["ends", "held", ""]],
+      value: [
+        ["state", "working", ""],
+        ["final gravity", 1.01, 0.005],
+        ["day it gets there", 8.6, 3],
+        ["per cent done", 50, ""],
+        ["steepest fall a day", 0.011, ""],
+        ["ends", "held", ""],
+      ],
       tolerance: 1.2,
       from: "worked by hand as a logistic from the last two: a quarter and half of the fall are a day apart, there on day 3 + ln 39 / ln 3 = 6.3, the early end of what is possible; the day and its ± are computed. Attenuation known to 9 points: ± 0.09 × 0.050",
     },
     {
       arguments: [[[0], [3], [6], [8]], [[1.05], [1.03], [1.022], [1.022]], null, 1.012],
-      value: [["state", "stalled", "2 readings over 2.0 days"], ["final gravity", "", ""], ["day it gets there", "", ""], ["per cent done", "", ""], ["steepest fall a day", "", ""], ["ends", "", ""]],
+      value: [
+        ["state", "stalled", "2 readings over 2.0 days"],
+        ["final gravity", "", ""],
+        ["day it gets there", "", ""],
+        ["per cent done", "", ""],
+        ["steepest fall a day", "", ""],
+        ["ends", "", ""],
+      ],
       from: "common practice: two equal readings a day apart, 0.010 above the gravity expected",
     },
   ],
@@ -61,7 +85,14 @@ export const logForecast = describeFunction({
     }
     const forecast = forecastOf(fitFermentation(readings, known), first.day);
     const clearlyAhead = forecast.day >= newest.day + halfADay && forecast.dayPlusOrMinus >= leastSpread;
-    return rows(standing, [forecast.finalGravity, forecast.finalGravityPlusOrMinus], clearlyAhead ? [forecast.day, forecast.dayPlusOrMinus] : ["", ""], 100 * forecast.shareDone, forecast.steepestFallPerDay, forecast.byReadings ? "fitted" : "held");
+    return rows(
+      standing,
+      [forecast.finalGravity, forecast.finalGravityPlusOrMinus],
+      clearlyAhead ? [forecast.day, forecast.dayPlusOrMinus] : ["", ""],
+      100 * forecast.shareDone,
+      forecast.steepestFallPerDay,
+      forecast.byReadings ? "fitted" : "held",
+    );
   },
 });
 
@@ -77,7 +108,11 @@ function unlessTooEarly(fit: () => FermentationFit): FermentationFit | undefined
 
 type Cell = number | string;
 const rows = ({ state, restsOn }: Standing, gravity: [Cell, Cell], day: [Cell, Cell], done: Cell, fall: Cell, ends: string): Cell[][] => [
-  ["state", state, restsOn === undefined ? "" : `${restsOn.readings} readings over ${restsOn.days.toFixed(restsOn.days < 10 ? 1 : 0)} days`],
+  [
+    "state",
+    state,
+    restsOn === undefined ? "" : `${restsOn.readings} readings over ${restsOn.days.toFixed(restsOn.days < 10 ? 1 : 0)} days`,
+  ],
   ["final gravity", ...gravity],
   ["day it gets there", ...day],
   ["per cent done", done, ""],

@@ -52,7 +52,8 @@ export const unfinishedKeg: Readonly<Record<BottleCheck["verdict"], string>> = {
 export const limitBasis = " (common practice, from memory)";
 
 /** Beer below the gravity expected shows that the expectation was wrong; where it ends nobody knows then. */
-export const passedWords = " What fermentation may still add is not known: the beer is below the gravity expected. Bottle only when two readings a day apart agree.";
+export const passedWords =
+  " What fermentation may still add is not known: the beer is below the gravity expected. Bottle only when two readings a day apart agree.";
 export const notCountedWords = " What fermentation may still add is not counted: give gravity and expected.";
 
 /**
@@ -61,14 +62,29 @@ export const notCountedWords = " What fermentation may still add is not counted:
  *
  * @param toFall gravity still to fall, in points; undefined where nobody said
  */
-export function checkWords(kind: VesselKind, temperatureC: number, check: BottleCheck, toFall: number | undefined, { units, show }: Context): string {
+export function checkWords(
+  kind: VesselKind,
+  temperatureC: number,
+  check: BottleCheck,
+  toFall: number | undefined,
+  { units, show }: Context,
+): string {
   const digits: Partial<Record<QuantityName, number>> = { co2: 2, pressure: units === "us" ? 1 : 2, temperature: 1 };
-  const say = (name: QuantityName, value: number): string => `${Number(show(name, value).toFixed(digits[name]))} ${name === "co2" ? "volumes" : quantity(name).unit[units]}`;
+  const say = (name: QuantityName, value: number): string =>
+    `${Number(show(name, value).toFixed(digits[name]))} ${name === "co2" ? "volumes" : quantity(name).unit[units]}`;
   const { verdict, volumes, fromFermentation, gaugeBar, limit } = check;
 
-  const limits = limit.volumes === undefined ? say("pressure", limit.gaugeBar) : `${say("co2", limit.volumes)} and ${say("pressure", limit.gaugeBar)}`;
+  const limits =
+    limit.volumes === undefined ? say("pressure", limit.gaugeBar) : `${say("co2", limit.volumes)} and ${say("pressure", limit.gaugeBar)}`;
   const pressure = `${verdict}: ${say("co2", volumes)} at ${say("temperature", temperatureC)} make ${say("pressure", gaugeBar)} in ${bottleWords[kind]}; its working limit is ${limits}${limitBasis}.`;
-  const fermentation = toFall === undefined ? notCountedWords : toFall < -readingError ? passedWords : fromFermentation > 0 ? ` Of this ${say("co2", fromFermentation)} come from fermentation still to be done.` : "";
+  const fermentation =
+    toFall === undefined
+      ? notCountedWords
+      : toFall < -readingError
+        ? passedWords
+        : fromFermentation > 0
+          ? ` Of this ${say("co2", fromFermentation)} come from fermentation still to be done.`
+          : "";
   // A keg has its valve for a point; of a bottle the core counts it.
   const waits = (toFall ?? 0) > readingError || (verdict !== "within" && fromFermentation > 0);
   const [finished, unfinished] = kind === "keg" ? [kegAdvice, unfinishedKeg] : [bottleAdvice, unfinishedBottles];

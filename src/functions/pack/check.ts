@@ -13,7 +13,8 @@ export const packCheck = describeFunction({
   examples: [
     {
       arguments: [2.4, 25, "ordinary", 1.012, 1.012],
-      value: "within: 2.4 volumes at 25 °C make 3.08 bar in an ordinary beer bottle; its working limit is 3 volumes and 3.5 bar (common practice, from memory). Holds only for sound bottles of that kind, evenly primed.",
+      value:
+        "within: 2.4 volumes at 25 °C make 3.08 bar in an ordinary beer bottle; its working limit is 3 volumes and 3.5 bar (common practice, from memory). Holds only for sound bottles of that kind, evenly primed.",
       from: "worked by hand, tests/core/pack/closed-bottle.test.ts: carbon dioxide 3.24 bar, air 0.83, vapour 0.03, less 1.01",
     },
     {

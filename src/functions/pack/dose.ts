@@ -12,7 +12,12 @@ const bottles = {
   kind: "table",
   doc: "The sizes of bottle, a row for each, and how many of it you have; the count may be left off.",
   columns: {
-    size: number("bottleVolume", { doc: "What one bottle holds.", limits: { atLeast: 50, atMost: 20000 }, typical: 500, hint: perhapsLitres }),
+    size: number("bottleVolume", {
+      doc: "What one bottle holds.",
+      limits: { atLeast: 50, atMost: 20000 },
+      typical: 500,
+      hint: perhapsLitres,
+    }),
     count: omissible(number("count", { doc: "How many of this size.", limits: { atLeast: 0, atMost: 10000 }, typical: 20, blank: "zero" })),
   },
   layouts: [["size", "count"], ["size"]],
@@ -30,8 +35,31 @@ export const packDose = describeFunction({
   equation: `m = bottle (L) × (CO2 − GYLE.PACK.RESIDUAL) × 1.977 / yield; ${sugarYields}`,
   sources: primingSources,
   examples: [
-    { arguments: [[[330, 24], [500, 12], [750, 4]], 2.4, 20, "sucrose"], value: [[2.009, 48.22], [3.045, 36.53], [4.567, 18.27]], tolerance: 0.2, from: "worked by hand: (2.4 − 0.816) × 1.977 / 0.5143 = 6.089 g for each litre" },
-    { arguments: [[["fl oz"], [12], [22]], 2.4, 68, null, "us"], value: [[2.50], [4.59]], tolerance: 0.01, from: "worked by hand: 7.051 g for each litre, in 0.3549 and 0.6506 L" },
+    {
+      arguments: [
+        [
+          [330, 24],
+          [500, 12],
+          [750, 4],
+        ],
+        2.4,
+        20,
+        "sucrose",
+      ],
+      value: [
+        [2.009, 48.22],
+        [3.045, 36.53],
+        [4.567, 18.27],
+      ],
+      tolerance: 0.2,
+      from: "worked by hand: (2.4 − 0.816) × 1.977 / 0.5143 = 6.089 g for each litre",
+    },
+    {
+      arguments: [[["fl oz"], [12], [22]], 2.4, 68, null, "us"],
+      value: [[2.5], [4.59]],
+      tolerance: 0.01,
+      from: "worked by hand: 7.051 g for each litre, in 0.3549 and 0.6506 L",
+    },
   ],
   cautions: [
     "Only for beer that has finished fermenting: two equal readings a day apart (GYLE.LOG.STEADY). One double dose bursts one bottle: dose in a fixed order, and cap each as you go.",

@@ -10,4 +10,15 @@ import { packReady } from "./ready";
 import { packResidual } from "./residual";
 import { packVolumes } from "./volumes";
 
-export const packFunctions: readonly AnyDescriptor[] = [packResidual, packPriming, packDose, packPressure, packVolumes, packLine, packCheck, packInside, packBottles, packReady];
+export const packFunctions: readonly AnyDescriptor[] = [
+  packResidual,
+  packPriming,
+  packDose,
+  packPressure,
+  packVolumes,
+  packLine,
+  packCheck,
+  packInside,
+  packBottles,
+  packReady,
+];

@@ -20,12 +20,21 @@ export const packPressure = describeFunction({
     units,
     altitude,
   },
-  result: { kind: "number", quantity: "pressure", doc: "Gauge pressure, as the regulator shows it; none above 4 bar (58 psi), which no keg at home is set to." },
+  result: {
+    kind: "number",
+    quantity: "pressure",
+    doc: "Gauge pressure, as the regulator shows it; none above 4 bar (58 psi), which no keg at home is set to.",
+  },
   equation: `gauge = p − air; ${solubilityEquation}; ${localAir}`,
   sources: solubilitySources,
   examples: [
     { arguments: [2.5, 38, "us"], value: 11.2, tolerance: 0.6, from: "published keg table, 38 °F and 2.5 volumes" },
-    { arguments: [2.5, 20], value: 2.087, tolerance: 0.005, from: "worked by hand: H = 141.3 MPa, S = 1.6428; 2.5 × 1.977 / S = 3.0085, × (1 + 0.0082 × 2.5) = 3.0702; + 0.0233 − 1.0133" },
+    {
+      arguments: [2.5, 20],
+      value: 2.087,
+      tolerance: 0.005,
+      from: "worked by hand: H = 141.3 MPa, S = 1.6428; 2.5 × 1.977 / S = 3.0085, × (1 + 0.0082 × 2.5) = 3.0702; + 0.0233 − 1.0133",
+    },
     { arguments: [2.5, 4, null, 1609], value: 1.024, tolerance: 0.01, from: "as at sea level, 0.845, and 0.179 bar for the thinner air" },
   ],
   cautions: [
@@ -35,6 +44,9 @@ export const packPressure = describeFunction({
   compute: ({ co2, temperature, altitude }, { units }) => {
     const gaugeBar = kegGaugeBar(co2, temperature, atmosphereAtBar(altitude));
     if (gaugeBar <= mostBar) return gaugeBar;
-    throw new BrewingError("impossible", `co2 is ${co2.toFixed(2)} volumes; at ${showQuantity("temperature", temperature, units)} that takes more than ${showQuantity("pressure", mostBar, units)}, which no keg at home is set to: chill the beer, or ask for less`);
+    throw new BrewingError(
+      "impossible",
+      `co2 is ${co2.toFixed(2)} volumes; at ${showQuantity("temperature", temperature, units)} that takes more than ${showQuantity("pressure", mostBar, units)}, which no keg at home is set to: chill the beer, or ask for less`,
+    );
   },
 });

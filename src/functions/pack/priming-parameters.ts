@@ -6,16 +6,41 @@ import { otherBottleNames } from "./bottle-names";
 import { solubilitySources } from "./solubility-source";
 
 /** What PRIMING and DOSE share. */
-export const wishedCo2 = co2("Carbonation wished for, in volumes of gas to one of beer; 2.2 to 2.6 suits most ales.", { limits: carbonationLimits });
+export const wishedCo2 = co2("Carbonation wished for, in volumes of gas to one of beer; 2.2 to 2.6 suits most ales.", {
+  limits: carbonationLimits,
+});
 
 /** Without it more than ordinary bottles bear is refused: a cell cannot carry a caution. */
-export const primedBottle = omissible(choice("Kind of bottle, needed for more than 3 volumes; ordinary when left out. ordinary bears 3, heavy and plastic (soda) 3.5, thick 4, sparkling (wine) 6.", bottleKinds, otherBottleNames));
+export const primedBottle = omissible(
+  choice(
+    "Kind of bottle, needed for more than 3 volumes; ordinary when left out. ordinary bears 3, heavy and plastic (soda) 3.5, thick 4, sparkling (wine) 6.",
+    bottleKinds,
+    otherBottleNames,
+  ),
+);
 
 /** "glucose" and "corn sugar" are as different as dry and with water of crystallisation: 10 % of the gas. */
-const otherSugarNames = { "corn sugar": "dextrose", "dextrose monohydrate": "dextrose", "brewing sugar": "dextrose", "anhydrous dextrose": "glucose", "dextrose anhydrous": "glucose", "table sugar": "sucrose", "cane sugar": "sucrose", "beet sugar": "sucrose", sugar: "sucrose", "white sugar": "sucrose", dme: "malt extract", "dry malt extract": "malt extract" } as const;
+const otherSugarNames = {
+  "corn sugar": "dextrose",
+  "dextrose monohydrate": "dextrose",
+  "brewing sugar": "dextrose",
+  "anhydrous dextrose": "glucose",
+  "dextrose anhydrous": "glucose",
+  "table sugar": "sucrose",
+  "cane sugar": "sucrose",
+  "beet sugar": "sucrose",
+  sugar: "sucrose",
+  "white sugar": "sucrose",
+  dme: "malt extract",
+  "dry malt extract": "malt extract",
+} as const;
 
 export const sugar = optional(
-  choice("dextrose is corn sugar as sold (monohydrate), glucose the dry sugar, sucrose is table sugar, malt extract is dry and varies by some 7 %.", primingSugars, otherSugarNames),
+  choice(
+    "dextrose is corn sugar as sold (monohydrate), glucose the dry sugar, sucrose is table sugar, malt extract is dry and varies by some 7 %.",
+    primingSugars,
+    otherSugarNames,
+  ),
   "dextrose",
 );
 

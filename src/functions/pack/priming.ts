@@ -24,7 +24,12 @@ export const packPriming = describeFunction({
   sources: primingSources,
   examples: [
     { arguments: [19, 2.4, 20, "sucrose"], value: 115.7, tolerance: 0.5, from: "worked by hand: 19 × (2.4 − 0.816) × 1.977 / 0.5143" },
-    { arguments: [5, 2.4, 68, null, "us"], value: 4.85, tolerance: 0.3, from: "common practice: 4.5 to 5 oz of corn sugar for five US gallons" },
+    {
+      arguments: [5, 2.4, 68, null, "us"],
+      value: 4.85,
+      tolerance: 0.3,
+      from: "common practice: 4.5 to 5 oz of corn sugar for five US gallons",
+    },
   ],
   cautions: [
     "Only for beer that has finished fermenting: two equal readings a day apart (GYLE.LOG.STEADY).",

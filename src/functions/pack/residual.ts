@@ -13,7 +13,11 @@ export const packResidual = describeFunction({
   result: { kind: "number", quantity: "co2", doc: "Carbon dioxide in the beer, volumes." },
   equation: `p = air; ${solubilityEquation}; ${localAir}`,
   sources: [
-    { cite: "D. Draper, article on priming, 1990s", where: "table of saturation against temperature, 0 to 22 °C: the solubility in water under an atmosphere of gas without water vapour; ours is 5 % lower for beer and 1 to 3 % for the vapour" },
+    {
+      cite: "D. Draper, article on priming, 1990s",
+      where:
+        "table of saturation against temperature, 0 to 22 °C: the solubility in water under an atmosphere of gas without water vapour; ours is 5 % lower for beer and 1 to 3 % for the vapour",
+    },
     ...solubilitySources,
   ],
   examples: [

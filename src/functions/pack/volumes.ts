@@ -21,6 +21,9 @@ export const packVolumes = describeFunction({
     { arguments: [11.2, 38, "us"], value: 2.5, tolerance: 0.11, from: "published keg table, 38 °F and 11.2 psi" },
     { arguments: [0.845, 4], value: 2.5, tolerance: 0.01, from: "the pressure for 2.5 volumes at 4 °C, backwards" },
   ],
-  cautions: ["Good to about 5 %, and only when the beer has come to rest: a week under pressure, or a day of shaking in the cold.", "Keep to the pressure on the keg's own plate; carbon dioxide smothers in a closed room."],
+  cautions: [
+    "Good to about 5 %, and only when the beer has come to rest: a week under pressure, or a day of shaking in the cold.",
+    "Keep to the pressure on the keg's own plate; carbon dioxide smothers in a closed room.",
+  ],
   compute: ({ pressure, temperature, altitude }) => volumesAtGaugePressure(pressure, temperature, atmosphereAtBar(altitude)),
 });

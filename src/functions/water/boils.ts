@@ -6,13 +6,25 @@ export const waterBoils = describeFunction({
   id: "WATER.BOILS",
   summary: "Temperature at which water boils where you brew.",
   parameters: {
-    altitude: number("altitude", { doc: "Height above the sea; an empty cell counts as sea level.", limits: { atLeast: -500, atMost: 5000 }, typical: 300, blank: "zero" }),
+    altitude: number("altitude", {
+      doc: "Height above the sea; an empty cell counts as sea level.",
+      limits: { atLeast: -500, atMost: 5000 },
+      typical: 300,
+      blank: "zero",
+    }),
     units,
   },
-  result: { kind: "number", quantity: "temperature", doc: "Boiling temperature of water in average weather; highs and lows move it by up to 0.5 °C." },
+  result: {
+    kind: "number",
+    quantity: "temperature",
+    doc: "Boiling temperature of water in average weather; highs and lows move it by up to 0.5 °C.",
+  },
   equation: "p = 101325 (1 − 0.0065 h / 288.15)^5.25588 Pa, h in m; the temperature at which water has that vapour pressure",
   sources: [
-    { cite: "ISO 2533:1975, Standard atmosphere", where: "pressure against altitude; that weather moves the answer by up to 0.5 °C is from memory" },
+    {
+      cite: "ISO 2533:1975, Standard atmosphere",
+      where: "pressure against altitude; that weather moves the answer by up to 0.5 °C is from memory",
+    },
     { cite: "IAPWS R7-97(2012), Industrial Formulation 1997", where: "equation 31, saturation temperature; Tables 34 and 36" },
   ],
   examples: [

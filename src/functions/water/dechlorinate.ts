@@ -7,11 +7,19 @@ export const waterDechlorinate = describeFunction({
   summary: "Metabisulfite that takes chlorine or chloramine out of tap water.",
   parameters: {
     volume: volume("Water to treat."),
-    chlorine: number("concentration", { doc: "Chlorine, free and bound together, as Cl2: ask your waterworks, often 0.5 to 4.", limits: { above: 0, atMost: 20 }, typical: 1 }),
+    chlorine: number("concentration", {
+      doc: "Chlorine, free and bound together, as Cl2: ask your waterworks, often 0.5 to 4.",
+      limits: { above: 0, atMost: 20 },
+      typical: 1,
+    }),
     compound: optional(choice("The metabisulfite that you have.", metabisulfiteKinds), "potassium"),
     units,
   },
-  result: { kind: "number", quantity: "milligrams", doc: "Metabisulfite in milligrams, also in US units, with a quarter more than the bare sum." },
+  result: {
+    kind: "number",
+    quantity: "milligrams",
+    doc: "Metabisulfite in milligrams, also in US units, with a quarter more than the bare sum.",
+  },
   equation: "mg = 1.25 × volume (L) × chlorine × 1.568 (potassium) or 1.341 (sodium)",
   sources: [{ cite: "stoichiometry with atomic weights", where: "S2O5 + 2 Cl2 + 3 H2O → 2 SO4 + 4 Cl + 6 H" }],
   examples: [

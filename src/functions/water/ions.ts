@@ -5,14 +5,40 @@ import { choice, list, number, omissible, units, volume } from "../vocabulary";
 import { ionColumns, ionRows } from "./ion-rows";
 
 /** Calcium chloride is sold with its water of crystallisation unless the packet says anhydrous. */
-const otherSaltNames = { caso4: "gypsum", "calcium sulfate": "gypsum", "calcium sulphate": "gypsum", cacl2: "calcium chloride", mgso4: "epsom salt", "magnesium sulfate": "epsom salt", "magnesium sulphate": "epsom salt", mgcl2: "magnesium chloride", nacl: "table salt", salt: "table salt", "sea salt": "table salt", nahco3: "baking soda", "bicarbonate of soda": "baking soda", "sodium bicarbonate": "baking soda", caco3: "chalk", "calcium carbonate": "chalk", lime: "slaked lime", "pickling lime": "slaked lime", "calcium hydroxide": "slaked lime", "ca(oh)2": "slaked lime" } as const;
+const otherSaltNames = {
+  caso4: "gypsum",
+  "calcium sulfate": "gypsum",
+  "calcium sulphate": "gypsum",
+  cacl2: "calcium chloride",
+  mgso4: "epsom salt",
+  "magnesium sulfate": "epsom salt",
+  "magnesium sulphate": "epsom salt",
+  mgcl2: "magnesium chloride",
+  nacl: "table salt",
+  salt: "table salt",
+  "sea salt": "table salt",
+  nahco3: "baking soda",
+  "bicarbonate of soda": "baking soda",
+  "sodium bicarbonate": "baking soda",
+  caco3: "chalk",
+  "calcium carbonate": "chalk",
+  lime: "slaked lime",
+  "pickling lime": "slaked lime",
+  "calcium hydroxide": "slaked lime",
+  "ca(oh)2": "slaked lime",
+} as const;
 
 const salts = {
   kind: "table",
   doc: `The salts, a row for each; grams also with us units. Names: ${saltNames.join(", ")}.`,
   columns: {
     salt: choice("What it is.", saltNames, otherSaltNames),
-    mass: number("grams", { doc: "How much, g; 0, or an empty cell, for none.", limits: { atLeast: 0, atMost: 10000 }, blank: "zero", typical: 5 }),
+    mass: number("grams", {
+      doc: "How much, g; 0, or an empty cell, for none.",
+      limits: { atLeast: 0, atMost: 10000 },
+      blank: "zero",
+      typical: 5,
+    }),
   },
   layouts: [["salt", "mass"]],
 } as const;
@@ -23,22 +49,67 @@ export const waterIons = describeFunction({
   parameters: {
     salts,
     volume: volume("Water that they are dissolved in."),
-    base: omissible(list("concentration", "The water before, six numbers: calcium, magnesium, sodium, chloride, sulfate, bicarbonate; an empty cell counts as 0. Pure water when left out.", { limits: { atLeast: 0, atMost: 3000 }, blank: "zero", typical: 60 })),
+    base: omissible(
+      list(
+        "concentration",
+        "The water before, six numbers: calcium, magnesium, sodium, chloride, sulfate, bicarbonate; an empty cell counts as 0. Pure water when left out.",
+        { limits: { atLeast: 0, atMost: 3000 }, blank: "zero", typical: 60 },
+      ),
+    ),
     units,
   },
   result: { kind: "grid", doc: "Six rows, ion and mg/L.", columns: ionColumns },
   equation: "mg/L = base + 1000 × mass (g) × moles of the ion × its molar mass / molar mass of the salt / volume (L)",
-  sources: [{ cite: "stoichiometry with atomic weights", where: "gypsum CaSO4·2H2O, calcium chloride CaCl2·2H2O, epsom salt MgSO4·7H2O, magnesium chloride MgCl2·6H2O; chalk and slaked lime as Ca with 2 HCO3" }, { cite: "L. N. Plummer and E. Busenberg, Geochim. Cosmochim. Acta 46, 1982, 1011; W. Stumm and J. J. Morgan, Aquatic Chemistry", where: "chalk in water open to the air: Ca × HCO3² at most 5.7e-10 (mol/L)³ at 20 °C; their equations from memory" }],
+  sources: [
+    {
+      cite: "stoichiometry with atomic weights",
+      where:
+        "gypsum CaSO4·2H2O, calcium chloride CaCl2·2H2O, epsom salt MgSO4·7H2O, magnesium chloride MgCl2·6H2O; chalk and slaked lime as Ca with 2 HCO3",
+    },
+    {
+      cite: "L. N. Plummer and E. Busenberg, Geochim. Cosmochim. Acta 46, 1982, 1011; W. Stumm and J. J. Morgan, Aquatic Chemistry",
+      where: "chalk in water open to the air: Ca × HCO3² at most 5.7e-10 (mol/L)³ at 20 °C; their equations from memory",
+    },
+  ],
   examples: [
     {
-      arguments: [[["gypsum", 4], ["table salt", 2]], 20, [[60], [10], [5], [15], [25], [180]]],
-      value: [["calcium (Ca)", 106.6], ["magnesium (Mg)", 10], ["sodium (Na)", 44.3], ["chloride (Cl)", 75.7], ["sulfate (SO4)", 136.6], ["bicarbonate (HCO3)", 180]],
+      arguments: [
+        [
+          ["gypsum", 4],
+          ["table salt", 2],
+        ],
+        20,
+        [[60], [10], [5], [15], [25], [180]],
+      ],
+      value: [
+        ["calcium (Ca)", 106.6],
+        ["magnesium (Mg)", 10],
+        ["sodium (Na)", 44.3],
+        ["chloride (Cl)", 75.7],
+        ["sulfate (SO4)", 136.6],
+        ["bicarbonate (HCO3)", 180],
+      ],
       tolerance: 0.06,
       from: "worked by hand: 4 g of gypsum in 20 L give 46.6 Ca and 111.6 SO4; 2 g of salt 39.3 Na and 60.7 Cl",
     },
     {
-      arguments: [[["salt", "g"], ["calcium chloride", 5]], 5, null, "us"],
-      value: [["calcium (Ca)", 72.0], ["magnesium (Mg)", 0], ["sodium (Na)", 0], ["chloride (Cl)", 127.4], ["sulfate (SO4)", 0], ["bicarbonate (HCO3)", 0]],
+      arguments: [
+        [
+          ["salt", "g"],
+          ["calcium chloride", 5],
+        ],
+        5,
+        null,
+        "us",
+      ],
+      value: [
+        ["calcium (Ca)", 72.0],
+        ["magnesium (Mg)", 0],
+        ["sodium (Na)", 0],
+        ["chloride (Cl)", 127.4],
+        ["sulfate (SO4)", 0],
+        ["bicarbonate (HCO3)", 0],
+      ],
       tolerance: 0.06,
       from: "worked by hand: 1 g/US gal is 264.2 mg/L, of which 27.26 % Ca and 48.23 % Cl",
     },
@@ -58,6 +129,7 @@ export const waterIons = describeFunction({
 /** A heading may stand above the six numbers: it alone arrives as null, a blank cell counts as 0. */
 function baseWater(cells: readonly (number | null)[]): Water {
   const values = cells[0] === null ? cells.slice(1) : cells;
-  if (values.length !== ionNames.length) throw new ArgumentProblem("#VALUE!", `base must hold six numbers, not ${values.length}: ${ionNames.join(", ")}`);
+  if (values.length !== ionNames.length)
+    throw new ArgumentProblem("#VALUE!", `base must hold six numbers, not ${values.length}: ${ionNames.join(", ")}`);
   return waterOf((ion) => values[ionNames.indexOf(ion)] ?? 0);
 }

@@ -18,8 +18,14 @@ export const waterStep = describeFunction({
   sources: mashSources,
   examples: [
     { arguments: [5, 15, 55, 67, 100], value: 6.183, tolerance: 0.001, from: "worked by hand: (2 + 14.973) × 12 / 33 / 0.9982" },
-    { arguments: [10, 4, 130, 152, 212, "us"], value: 1.643, tolerance: 0.002, from: "worked by hand: (0.40 × 4.536 + 15.114) kg × 22 / 60 / 0.9982 = 6.218 L" },
+    {
+      arguments: [10, 4, 130, 152, 212, "us"],
+      value: 1.643,
+      tolerance: 0.002,
+      from: "worked by hand: (0.40 × 4.536 + 15.114) kg × 22 / 60 / 0.9982 = 6.218 L",
+    },
   ],
   cautions: ["Pour boiling water slowly while stirring, and see that the vessel has room for it."],
-  compute: ({ grainMass, waterVolume, from, target, additionTemperature }) => stepVolumeL(grainMass, waterVolume, from, target, additionTemperature),
+  compute: ({ grainMass, waterVolume, from, target, additionTemperature }) =>
+    stepVolumeL(grainMass, waterVolume, from, target, additionTemperature),
 });

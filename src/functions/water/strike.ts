@@ -17,8 +17,16 @@ export const waterStrike = describeFunction({
   sources: mashSources,
   examples: [
     { arguments: [5, 15, 20, 67], value: 73.28, tolerance: 0.01, from: "worked by hand: 67 + 0.40 × 5 × 47 / (15 × 0.9982)" },
-    { arguments: [8, 2, 70, 104, "us"], value: 110.8, tolerance: 0.5, from: "Palmer, How to Brew, rule 0.2 / r × (T2 − T1) + T2 at 1 qt/lb; from memory" },
+    {
+      arguments: [8, 2, 70, 104, "us"],
+      value: 110.8,
+      tolerance: 0.5,
+      from: "Palmer, How to Brew, rule 0.2 / r × (T2 − T1) + T2 at 1 qt/lb; from memory",
+    },
   ],
-  cautions: ["A cold mash tun takes a few degrees more: warm it first, stir, measure, and keep a jug of hot and one of cold water at hand.", "Hot water and hot mash scald; lift no full kettle."],
+  cautions: [
+    "A cold mash tun takes a few degrees more: warm it first, stir, measure, and keep a jug of hot and one of cold water at hand.",
+    "Hot water and hot mash scald; lift no full kettle.",
+  ],
   compute: ({ grainMass, waterVolume, grainTemperature, target }) => strikeTemperatureC(grainMass, waterVolume, grainTemperature, target),
 });

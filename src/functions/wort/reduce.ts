@@ -16,9 +16,22 @@ export const wortReduce = describeFunction({
   equation: "boiled off = volume × [1 − SG P / (SG_target P_target)]: only water leaves",
   sources: [{ cite: "mass balance", where: "sugar before = sugar after" }, sugarTable],
   examples: [
-    { arguments: [20, 1.04003, 1.06111], value: 6.932, tolerance: 0.01, from: "worked by hand from NBS Table 114 (10 and 15 °Bx): 20 × [1 − 1.04003 × 10 / (1.06111 × 15)]" },
-    { arguments: [6, 1.04003, 1.04837, "us"], value: 1.04, tolerance: 0.005, from: "worked by hand from NBS Table 114 (10 and 12 °Bx): 6 × [1 − 1.04003 × 10 / (1.04837 × 12)]" },
+    {
+      arguments: [20, 1.04003, 1.06111],
+      value: 6.932,
+      tolerance: 0.01,
+      from: "worked by hand from NBS Table 114 (10 and 15 °Bx): 20 × [1 − 1.04003 × 10 / (1.06111 × 15)]",
+    },
+    {
+      arguments: [6, 1.04003, 1.04837, "us"],
+      value: 1.04,
+      tolerance: 0.005,
+      from: "worked by hand from NBS Table 114 (10 and 12 °Bx): 6 × [1 − 1.04003 × 10 / (1.04837 × 12)]",
+    },
   ],
-  cautions: ["Boiling wort stands about 4 % higher than cold wort; longer boiling also deepens colour and bitterness.", "Stay with the kettle: boiling wort foams over and scalds."],
+  cautions: [
+    "Boiling wort stands about 4 % higher than cold wort; longer boiling also deepens colour and bitterness.",
+    "Stay with the kettle: boiling wort foams over and scalds.",
+  ],
   compute: (values) => volumeToBoilOffL(values.volume, values.gravity, values.target),
 });

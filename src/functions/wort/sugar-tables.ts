@@ -7,7 +7,10 @@ export const sugarTable: Source = {
 };
 
 /** The density behind what a malt bill comes to. */
-export const sugarSolutions: Source = { cite: "ICUMSA Specification SPS-4 (Bettin, Emmerich, Spieweck and Toth, 1998)", where: "density of sucrose solutions; what malt gives stands for sucrose" };
+export const sugarSolutions: Source = {
+  cite: "ICUMSA Specification SPS-4 (Bettin, Emmerich, Spieweck and Toth, 1998)",
+  where: "density of sucrose solutions; what malt gives stands for sucrose",
+};
 
 const tableName = "the sugar table (NBS Circular 440, its curve carried on below 0 °P for dry beer)";
 

@@ -22,12 +22,24 @@ export const yeastCells = describeFunction({
   },
   result: { kind: "number", quantity: "cells", doc: "Living cells, thousand million (10⁹)." },
   equation: "cells (10⁹) = rate × volume (L) × extract (°P)",
-  sources: [{ cite: "G. J. Fix and L. A. Fix, An Analysis of Brewing Techniques, 1997", where: "0.75 million per mL and °P for ale, 1.5 for lager, with a worked example" }],
+  sources: [
+    {
+      cite: "G. J. Fix and L. A. Fix, An Analysis of Brewing Techniques, 1997",
+      where: "0.75 million per mL and °P for ale, 1.5 for lager, with a worked example",
+    },
+  ],
   examples: [
-    { arguments: [20, 1.04837], value: 180, tolerance: 0.5, from: "Fix and Fix: 20 L of 12 °P ale; 1.04837 is 12 °Bx in NBS Circular 440, Table 114" },
+    {
+      arguments: [20, 1.04837],
+      value: 180,
+      tolerance: 0.5,
+      from: "Fix and Fix: 20 L of 12 °P ale; 1.04837 is 12 °Bx in NBS Circular 440, Table 114",
+    },
     { arguments: [20, 1.04837, 1.5], value: 360, tolerance: 0.5, from: "Fix and Fix: the same wort, lager" },
     { arguments: [5, 1.05, null, "us"], value: 175.8, tolerance: 0.1, from: "worked by hand: 0.75 × 18.927 L × 12.386 °P" },
   ],
-  cautions: ["A target, not a measurement: nobody counts cells at home. Rather too many than too few, and pitch when wort and yeast are about as warm as each other."],
+  cautions: [
+    "A target, not a measurement: nobody counts cells at home. Rather too many than too few, and pitch when wort and yeast are about as warm as each other.",
+  ],
   compute: ({ volume, gravity, rate }) => cellsToPitch(volume, gravity, rate),
 });

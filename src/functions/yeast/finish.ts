@@ -9,7 +9,11 @@ export const yeastFinish = describeFunction({
   summary: "Final gravity to expect from the attenuation of a yeast.",
   parameters: {
     originalGravity,
-    attenuation: percent("Apparent attenuation, %: the maker's figure is usually 70 to 80.", { limits: { above: 1, atMost: 110 }, typical: 75, hint: percentHint }),
+    attenuation: percent("Apparent attenuation, %: the maker's figure is usually 70 to 80.", {
+      limits: { above: 1, atMost: 110 },
+      typical: 75,
+      hint: percentHint,
+    }),
   },
   result: { kind: "number", quantity: "gravity", doc: "Specific gravity 20 °C/20 °C at the end of fermentation." },
   equation: "AE = OE × (1 − attenuation); FG is the gravity that shows AE",

@@ -6,4 +6,11 @@ import { yeastPacks } from "./packs";
 import { yeastStarter } from "./starter";
 import { yeastViability } from "./viability";
 
-export const yeastFunctions: readonly AnyDescriptor[] = [yeastCells, yeastPacks, yeastViability, yeastStarter, yeastFinish, yeastAttenuation];
+export const yeastFunctions: readonly AnyDescriptor[] = [
+  yeastCells,
+  yeastPacks,
+  yeastViability,
+  yeastStarter,
+  yeastFinish,
+  yeastAttenuation,
+];

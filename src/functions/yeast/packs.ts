@@ -3,20 +3,33 @@ import { describeFunction } from "../describe";
 import { number, optional, percent } from "../vocabulary";
 import { percentHint } from "../share-of-one";
 
-const inThousandMillions = (typed: number): string | undefined => (typed >= 1e6 ? `it is in thousand millions: write ${typed / 1e9}` : undefined);
+const inThousandMillions = (typed: number): string | undefined =>
+  typed >= 1e6 ? `it is in thousand millions: write ${typed / 1e9}` : undefined;
 
 export const yeastPacks = describeFunction({
   id: "YEAST.PACKS",
   summary: "How many packs of yeast to buy for the cells wanted, rounded up to whole packs.",
   parameters: {
-    cells: number("cells", { doc: "Living cells wanted, as GYLE.YEAST.CELLS gives them.", limits: { above: 0, atMost: 200000 }, typical: 180, hint: inThousandMillions }),
+    cells: number("cells", {
+      doc: "Living cells wanted, as GYLE.YEAST.CELLS gives them.",
+      limits: { above: 0, atMost: 200000 },
+      typical: 180,
+      hint: inThousandMillions,
+    }),
     perPack: number("cells", {
       doc: "Cells in a fresh pack, by its label. Often about 100 in liquid yeast; 10 for each gram of dry yeast, of which makers vouch for 5 to 6.",
       limits: { above: 0, atMost: 10000 },
       typical: 100,
       hint: inThousandMillions,
     }),
-    viability: optional(percent("Share of the cells still alive, %: 100 when left out.", { limits: { above: 1, atMost: 100 }, typical: 90, hint: percentHint }), 100),
+    viability: optional(
+      percent("Share of the cells still alive, %: 100 when left out.", {
+        limits: { above: 1, atMost: 100 },
+        typical: 90,
+        hint: percentHint,
+      }),
+      100,
+    ),
   },
   result: { kind: "number", quantity: "count", doc: "Whole packs, rounded up." },
   equation: "packs = ⌈cells / (per pack × viability)⌉",

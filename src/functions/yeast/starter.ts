@@ -3,7 +3,12 @@ import { describeFunction } from "../describe";
 import { gravity, number, optional, units } from "../vocabulary";
 
 const cells = (doc: string, typical: number) =>
-  number("cells", { doc, limits: { above: 0, atMost: 10000 }, typical, hint: (typed) => (typed >= 1e6 ? `it is in thousand millions: write ${typed / 1e9}` : undefined) });
+  number("cells", {
+    doc,
+    limits: { above: 0, atMost: 10000 },
+    typical,
+    hint: (typed) => (typed >= 1e6 ? `it is in thousand millions: write ${typed / 1e9}` : undefined),
+  });
 
 export const yeastStarter = describeFunction({
   id: "YEAST.STARTER",
@@ -11,19 +16,37 @@ export const yeastStarter = describeFunction({
   parameters: {
     cellsNow: cells("Living cells that you have: packs × cells in each × GYLE.YEAST.VIABILITY / 100.", 100),
     cellsWanted: cells("Living cells wanted, as GYLE.YEAST.CELLS gives them.", 180),
-    gravity: optional(gravity("Gravity of the starter's wort: 1.036 when left out, some 100 g of dry malt extract to the litre (0.8 lb to the US gallon).", { limits: { atLeast: 1.005, atMost: 1.05 }, typical: 1.036 }), 1.036),
+    gravity: optional(
+      gravity(
+        "Gravity of the starter's wort: 1.036 when left out, some 100 g of dry malt extract to the litre (0.8 lb to the US gallon).",
+        { limits: { atLeast: 1.005, atMost: 1.05 }, typical: 1.036 },
+      ),
+      1.036,
+    ),
     units,
   },
   result: { kind: "number", quantity: "volume", doc: "Wort for a starter that stands still; 0 when you have cells enough." },
-  equation: "V (L) = cells_now / 100 × (cells_wanted / cells_now / 1.52)^(1 / 0.43), at least 0.5 L for each 100 × 10⁹ cells, and at least (cells_wanted − cells_now) / 1.4 per gram of extract",
+  equation:
+    "V (L) = cells_now / 100 × (cells_wanted / cells_now / 1.52)^(1 / 0.43), at least 0.5 L for each 100 × 10⁹ cells, and at least (cells_wanted − cells_now) / 1.4 per gram of extract",
   sources: [
-    { cite: "C. White and J. Zainasheff, Yeast, 2010", where: "growth of a pack of 100 × 10⁹ cells in 0.5 to 8 L of wort of 1.036; the table from memory, fitted by us" },
-    { cite: "C. J. N. Balling, Die Gährungschemie, 1865", where: "0.0532 g of dry yeast from a gram of extract; 38 pg for a cell from memory" },
+    {
+      cite: "C. White and J. Zainasheff, Yeast, 2010",
+      where: "growth of a pack of 100 × 10⁹ cells in 0.5 to 8 L of wort of 1.036; the table from memory, fitted by us",
+    },
+    {
+      cite: "C. J. N. Balling, Die Gährungschemie, 1865",
+      where: "0.0532 g of dry yeast from a gram of extract; 38 pg for a cell from memory",
+    },
   ],
   examples: [
     { arguments: [100, 205], value: 2, tolerance: 0.15, from: "White and Zainasheff, from memory: 205 from a pack of 100 in 2 L" },
     { arguments: [200, 304], value: 2, tolerance: 0.01, from: "worked by hand: two packs in 2 L are as one in 1 L, which gives 152" },
-    { arguments: [100, 152, 1.036, "us"], value: 0.264, tolerance: 0.001, from: "White and Zainasheff, from memory: 152 in 1 L, which is 0.264 US gal" },
+    {
+      arguments: [100, 152, 1.036, "us"],
+      value: 0.264,
+      tolerance: 0.001,
+      from: "White and Zainasheff, from memory: 152 in 1 L, which is 0.264 US gal",
+    },
     { arguments: [180, 150], value: 0, from: "worked by hand: nothing to grow" },
   ],
   cautions: [

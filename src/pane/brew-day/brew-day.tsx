@@ -38,7 +38,12 @@ function Day({ sheet, reload }: Batch) {
   useDueSound(batch, going ? state.lines : [], now, signals.sound);
   useEffect(() => setDayGoing(going ? sheet.sheetName : undefined), [going, sheet.sheetName]);
   const screenStaysOn = useWakeLock(going && state.lines.some(({ isDone }) => isDone));
-  if (!state) return <p class="lead">The clock cannot be made yet: fill in “Brewed on” and the steps. What is wrong stands under Checks, at the end of the sheet.</p>;
+  if (!state)
+    return (
+      <p class="lead">
+        The clock cannot be made yet: fill in “Brewed on” and the steps. What is wrong stands under Checks, at the end of the sheet.
+      </p>
+    );
 
   const { current, missed } = state;
   const undo = state.lines.find(({ row }) => lastWritten?.batch === batch && lastWritten.row === row && state.lines[row]?.isDone);
@@ -56,9 +61,22 @@ function Day({ sheet, reload }: Batch) {
     <div class="day" data-next={current?.row ?? state.lines.length}>
       {state.phase === "another day" && <AnotherDay sheet={sheet} state={state} now={now} busy={busy} make={make} />}
       {going && <DayHeading state={state} now={now} screenStaysOn={screenStaysOn} />}
-      {going && current && <DueCard key={current.row} line={current} now={now} busy={busy} isColoured={signals.colour} beginsNow={beginsNow(state, now)} earlyAt={(instant) => doubtfullyEarly(state, current, instant)} onDone={() => void done(current)} />}
+      {going && current && (
+        <DueCard
+          key={current.row}
+          line={current}
+          now={now}
+          busy={busy}
+          isColoured={signals.colour}
+          beginsNow={beginsNow(state, now)}
+          earlyAt={(instant) => doubtfullyEarly(state, current, instant)}
+          onDone={() => void done(current)}
+        />
+      )}
       {state.phase === "finished" && <p class="finished">The brew day is done. Take the first reading after three days.</p>}
-      {state.phase === "over" && <p class="lead">This brew day is over. Times that are missing can still be typed into the sheet, beside their lines.</p>}
+      {state.phase === "over" && (
+        <p class="lead">This brew day is over. Times that are missing can still be typed into the sheet, beside their lines.</p>
+      )}
       <OutcomeLine outcome={outcome} />
       {going && <Running timers={state.timers} now={now} />}
       {going && <Coming title="Then" lines={state.coming} now={now} />}
@@ -69,7 +87,9 @@ function Day({ sheet, reload }: Batch) {
         </button>
       )}
       <SignalChoiceFields {...signals} isLive={going} />
-      <p class="unseen" aria-live="polite">{dueWords}</p>
+      <p class="unseen" aria-live="polite">
+        {dueWords}
+      </p>
     </div>
   );
 }

@@ -14,7 +14,9 @@ export function Coming({ title, lines, now }: { readonly title: string; readonly
             <span class="what">
               {line.what} {line.amount}
             </span>
-            {now !== undefined && <span class="left">{line.dueAt > now ? `in ${inWords(Math.ceil((line.dueAt - now) / 60_000))}` : <strong>now</strong>}</span>}
+            {now !== undefined && (
+              <span class="left">{line.dueAt > now ? `in ${inWords(Math.ceil((line.dueAt - now) / 60_000))}` : <strong>now</strong>}</span>
+            )}
             {line.caution && <p class="caution">{line.caution}</p>}
           </li>
         ))}
@@ -24,7 +26,15 @@ export function Coming({ title, lines, now }: { readonly title: string; readonly
 }
 
 /** Lines without a time although later ones have theirs: they wait to be marked or left. */
-export function Missed({ lines, busy, onDone }: { readonly lines: readonly TimedLine[]; readonly busy: boolean; readonly onDone?: (line: TimedLine) => void }) {
+export function Missed({
+  lines,
+  busy,
+  onDone,
+}: {
+  readonly lines: readonly TimedLine[];
+  readonly busy: boolean;
+  readonly onDone?: (line: TimedLine) => void;
+}) {
   if (lines.length === 0) return null;
   return (
     <section aria-labelledby="missed-title">

@@ -39,8 +39,12 @@ function Strip({ sheet, onOpen }: { readonly sheet: NamedCells; readonly onOpen:
         {more > 0 && <> and {more} more</>}
         {isDue && next.caution && <span class="beware">{next.caution}</span>}
       </p>
-      <button type="button" onClick={onOpen}>To the brew day</button>
-      <p class="unseen" aria-live="polite">{isDue ? `Now: ${next.what}` : ""}</p>
+      <button type="button" onClick={onOpen}>
+        To the brew day
+      </button>
+      <p class="unseen" aria-live="polite">
+        {isDue ? `Now: ${next.what}` : ""}
+      </p>
     </aside>
   );
 }

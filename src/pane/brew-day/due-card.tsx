@@ -5,7 +5,8 @@ import { clockTime, inWords, timeLeft } from "./countdown";
 import { WhyButton } from "./why-button";
 
 /** What takes its time is started, what is done in a moment is done. */
-const actionOf = ({ kind, boilMinute }: TimedLine): string => (kind === "boil begins" || kind === "stand" || (kind === "step" && boilMinute === undefined) ? "Start" : "Done");
+const actionOf = ({ kind, boilMinute }: TimedLine): string =>
+  kind === "boil begins" || kind === "stand" || (kind === "step" && boilMinute === undefined) ? "Start" : "Done";
 
 interface DueCardProps {
   readonly line: TimedLine;
@@ -46,13 +47,24 @@ export function DueCard({ line, now, busy, isColoured, beginsNow, earlyAt, onDon
       {asking && earlyMinutes > 0 && (
         <div role="group" aria-labelledby="early-question">
           <p id="early-question" class="caution">
-            {inWords(earlyMinutes)} before its time: it is due at {clockTime(line.dueAt)}. Really {action === "Start" ? "begun" : "done"} already?
+            {inWords(earlyMinutes)} before its time: it is due at {clockTime(line.dueAt)}. Really {action === "Start" ? "begun" : "done"}{" "}
+            already?
           </p>
-          <button type="button" class="big" disabled={busy} onClick={onDone}>Yes, write {clockTime(now)}</button>
-          <button type="button" class="big" onClick={() => setAsking(false)}>No, not yet</button>
+          <button type="button" class="big" disabled={busy} onClick={onDone}>
+            Yes, write {clockTime(now)}
+          </button>
+          <button type="button" class="big" onClick={() => setAsking(false)}>
+            No, not yet
+          </button>
         </div>
       )}
-      <p class="hint">{beginsNow ? `Planned for ${clockTime(instantOf(line.planned))}. The plan shifts with you.` : due ? `It was due at ${clockTime(line.dueAt)}.` : `Due at ${clockTime(line.dueAt)}.`}</p>
+      <p class="hint">
+        {beginsNow
+          ? `Planned for ${clockTime(instantOf(line.planned))}. The plan shifts with you.`
+          : due
+            ? `It was due at ${clockTime(line.dueAt)}.`
+            : `Due at ${clockTime(line.dueAt)}.`}
+      </p>
     </article>
   );
 }

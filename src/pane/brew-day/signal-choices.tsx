@@ -29,7 +29,9 @@ export function SignalChoiceFields({ sound, colour, chooseSound, chooseColour, i
         <input type="checkbox" checked={sound} onChange={(event) => soundOnOff(event.currentTarget.checked)} />
         Three tones
       </label>
-      {sound && isLive && !maySound() && <p class="hint">Press anywhere in this pane once: until then the browser lets nothing sound here.</p>}
+      {sound && isLive && !maySound() && (
+        <p class="hint">Press anywhere in this pane once: until then the browser lets nothing sound here.</p>
+      )}
       <label class="choice big-choice">
         <input type="checkbox" checked={colour} onChange={(event) => chooseColour(event.currentTarget.checked)} />
         Its card filled with colour

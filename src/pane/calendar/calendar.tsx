@@ -13,10 +13,12 @@ import "./calendar.css";
 export function Calendar() {
   const [read, setRead] = useState<Done<DatedBatch | undefined>>();
   const look = async () =>
-    setRead(await inWorkbook("The sheet could not be read.", async (context) => {
-      const sheet = await batchToRead(context);
-      return sheet && datedBatch(sheet);
-    }));
+    setRead(
+      await inWorkbook("The sheet could not be read.", async (context) => {
+        const sheet = await batchToRead(context);
+        return sheet && datedBatch(sheet);
+      }),
+    );
   useEffect(() => void look(), []);
   const batch = read?.kind === "done" ? read.result : undefined;
   return (
@@ -26,13 +28,20 @@ export function Calendar() {
       <div aria-live="polite">
         {!read && <p>Reading the sheet…</p>}
         {read?.kind === "failed" && <p class="bad">{read.message}</p>}
-        {read?.kind === "done" && !batch && <p>The sheet in front is no batch sheet. Go to one in the workbook, then look again; below you can plan without one.</p>}
+        {read?.kind === "done" && !batch && (
+          <p>The sheet in front is no batch sheet. Go to one in the workbook, then look again; below you can plan without one.</p>
+        )}
         {batch && <Coming batch={batch} />}
       </div>
       <button type="button" onClick={() => void look()}>
         Look again
       </button>
-      <Backwards units={batch?.units ?? "metric"} temperature={batch?.conditioningTemperature} temperatureUnit={unitWords(batch?.units ?? "metric").temperature} key={batch?.id} />
+      <Backwards
+        units={batch?.units ?? "metric"}
+        temperature={batch?.conditioningTemperature}
+        temperatureUnit={unitWords(batch?.units ?? "metric").temperature}
+        key={batch?.id}
+      />
     </section>
   );
 }

@@ -39,7 +39,10 @@ export function SaveDates({ batch, dates }: { readonly batch: DatedBatch; readon
               Download “{name}”
             </a>
           </p>
-          <p class="hint">Taken into your calendar again later, it moves the dates that have changed. Excel on the desktop may block the download; then copy the text.</p>
+          <p class="hint">
+            Taken into your calendar again later, it moves the dates that have changed. Excel on the desktop may block the download; then
+            copy the text.
+          </p>
           <div class="field">
             <label for="calendar-text">The file as text</label>
             <textarea id="calendar-text" ref={field} readOnly rows={6} value={text} />
@@ -47,7 +50,9 @@ export function SaveDates({ batch, dates }: { readonly batch: DatedBatch; readon
           <button type="button" onClick={() => void copy()}>
             Copy the text
           </button>
-          <p role="status" class="hint">{said}</p>
+          <p role="status" class="hint">
+            {said}
+          </p>
         </div>
       )}
     </>

@@ -23,7 +23,9 @@ export function CheckScreen() {
     setRepaired(after);
     setProblem(undefined);
     try {
-      setReport(await work.run((longWork) => Excel.run({ delayForCellEdit: true }, (context) => checkWorkbook(context, longWork, todayNumber()))));
+      setReport(
+        await work.run((longWork) => Excel.run({ delayForCellEdit: true }, (context) => checkWorkbook(context, longWork, todayNumber()))),
+      );
       setChecks((before) => before + 1);
     } catch (failure) {
       setReport(undefined);
@@ -42,12 +44,23 @@ export function CheckScreen() {
       </button>
       {repaired && <RepairedNote {...repaired} />}
       <WorkProgress label="Checking" work={work} />
-      {problem !== undefined && <p class="bad" role="alert">{problem}</p>}
+      {problem !== undefined && (
+        <p class="bad" role="alert">
+          {problem}
+        </p>
+      )}
       {report && work.progress === undefined && (
         <>
-          <p role="status" class="outcome">{outcome(report, findings)}</p>
+          <p role="status" class="outcome">
+            {outcome(report, findings)}
+          </p>
           {report.passedOver.length > 0 && <p class="hint">Not read, since they are too large: {report.passedOver.join(", ")}.</p>}
-          {report.unplugged.length > 0 && <p class="hint">Unplugged, so looked through for errors only: {report.unplugged.join(", ")}. Plug {report.unplugged.length === 1 ? "it" : "them"} back in to have the batch checked (Share, Unplug).</p>}
+          {report.unplugged.length > 0 && (
+            <p class="hint">
+              Unplugged, so looked through for errors only: {report.unplugged.join(", ")}. Plug{" "}
+              {report.unplugged.length === 1 ? "it" : "them"} back in to have the batch checked (Share, Unplug).
+            </p>
+          )}
           {repairs.length > 0 && <RepairForm key={checks} repairs={repairs} onWritten={(written) => void check(written)} />}
           {report.sheets.map(({ sheet, findings: own }) => (
             <section key={sheet} aria-label={sheet}>
@@ -57,7 +70,9 @@ export function CheckScreen() {
                   <li key={index} class={finding.weight}>
                     <strong>{weightWords[finding.weight]}</strong>
                     <p>{finding.words}</p>
-                    {finding.address !== undefined && <GoTo place={{ sheet, range: finding.address }} label={`Go to ${finding.address}`} onProblem={setProblem} />}
+                    {finding.address !== undefined && (
+                      <GoTo place={{ sheet, range: finding.address }} label={`Go to ${finding.address}`} onProblem={setProblem} />
+                    )}
                   </li>
                 ))}
               </ul>
@@ -85,6 +100,7 @@ const counted = (count: number, one: string, many = `${one}s`): string => `${Str
 function outcome({ checked, total, wasStopped }: CheckReport, findings: readonly Finding[]): string {
   const scope = wasStopped ? `Stopped after ${counted(checked, "sheet")} of ${String(total)}. ` : "";
   const of = (weight: Finding["weight"]) => findings.filter((finding) => finding.weight === weight).length;
-  if (findings.length === 0) return `${scope}${counted(checked, "sheet")} looked through: nothing to complain about. What nobody typed in, nobody can check.`;
+  if (findings.length === 0)
+    return `${scope}${counted(checked, "sheet")} looked through: nothing to complain about. What nobody typed in, nobody can check.`;
   return `${scope}${counted(checked, "sheet")} looked through: ${String(of("stop"))} to stop for, ${String(of("look"))} to look at, ${String(of("fill"))} to fill in.`;
 }

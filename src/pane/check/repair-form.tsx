@@ -29,7 +29,9 @@ export function RepairForm({ repairs, onWritten }: RepairFormProps) {
 
   const tick = (some: readonly Repair[], isOn: boolean): void => {
     const next = new Set(ticked);
-    for (const repair of some) if (isOn) next.add(key(repair)); else next.delete(key(repair));
+    for (const repair of some)
+      if (isOn) next.add(key(repair));
+      else next.delete(key(repair));
     setTicked(next);
   };
 
@@ -37,10 +39,18 @@ export function RepairForm({ repairs, onWritten }: RepairFormProps) {
     setBusy(true);
     setRefusal(undefined);
     try {
-      onWritten({ isGood: true, words: reported(await Excel.run({ delayForCellEdit: true }, (context) => repairFormulas(context, chosen))) });
+      onWritten({
+        isGood: true,
+        words: reported(await Excel.run({ delayForCellEdit: true }, (context) => repairFormulas(context, chosen))),
+      });
     } catch (failure) {
       if (failure instanceof HalfChanged) onWritten({ isGood: false, words: failure.message });
-      else setRefusal(failure instanceof RepairRefused ? failure.message : `Nothing was repaired, and the cells are as they were. ${hostWords(failure)}`);
+      else
+        setRefusal(
+          failure instanceof RepairRefused
+            ? failure.message
+            : `Nothing was repaired, and the cells are as they were. ${hostWords(failure)}`,
+        );
     }
     setBusy(false);
   };
@@ -50,7 +60,11 @@ export function RepairForm({ repairs, onWritten }: RepairFormProps) {
       <legend>Repair formulas</legend>
       {stuck.length > 0 && (
         <label class="choice">
-          <input type="checkbox" checked={stuck.every((one) => ticked.has(key(one)))} onChange={(event) => tick(stuck, event.currentTarget.checked)} />
+          <input
+            type="checkbox"
+            checked={stuck.every((one) => ticked.has(key(one)))}
+            onChange={(event) => tick(stuck, event.currentTarget.checked)}
+          />
           {stuck.length === 1 ? "One formula" : `${String(stuck.length)} formulas`} at #NAME?: enter again
         </label>
       )}
@@ -74,5 +88,8 @@ function reported({ written, still }: RepairReport): string {
   const done = `${String(written)} ${written === 1 ? "formula was" : "formulas were"} entered anew.`;
   if (!still) return `${done} Whether any still shows #NAME? could not be seen at once: the workbook is looked through again.`;
   if (still.length === 0) return `${done} None shows #NAME? any more.`;
-  return `${done} ${String(still.length)} still ${still.length === 1 ? "shows" : "show"} #NAME? (${still.slice(0, 3).map(({ address, sheet }) => `${address} on “${sheet}”`).join(", ")}): Excel has not loaded the functions yet. Close and open the workbook, wait a moment, then repair again.`;
+  return `${done} ${String(still.length)} still ${still.length === 1 ? "shows" : "show"} #NAME? (${still
+    .slice(0, 3)
+    .map(({ address, sheet }) => `${address} on “${sheet}”`)
+    .join(", ")}): Excel has not loaded the functions yet. Close and open the workbook, wait a moment, then repair again.`;
 }

@@ -23,7 +23,9 @@ export function BatchScreen({ title, children }: { readonly title: string; reado
       {front.kind === "unplugged" && <p class="lead">{unpluggedWords(front.sheetName, "work on it")}</p>}
       {front.kind === "failed" && (
         <>
-          <p class="bad" role="alert">The sheet could not be read. {front.message}</p>
+          <p class="bad" role="alert">
+            The sheet could not be read. {front.message}
+          </p>
           <button type="button" onClick={() => void reload()}>
             Try again
           </button>

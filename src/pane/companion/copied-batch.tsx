@@ -12,7 +12,10 @@ export function CopiedBatch({ sheet, reload }: { readonly sheet: NamedCells; rea
   useEffect(() => {
     let isShown = true;
     // A look that fails says nothing: the screen itself tells that the sheet cannot be read.
-    Excel.run({ delayForCellEdit: true }, copiesInWorkbook).then((found) => isShown && setGroups(found), () => undefined);
+    Excel.run({ delayForCellEdit: true }, copiesInWorkbook).then(
+      (found) => isShown && setGroups(found),
+      () => undefined,
+    );
     return () => {
       isShown = false;
     };

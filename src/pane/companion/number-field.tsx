@@ -3,9 +3,31 @@ import { TextField } from "../new-batch/text-field";
 import { typedNumber } from "../sheets/typed";
 
 /** A number as the brewer types it; words in it are answered beside the field. */
-export function NumberField({ id, label, value, hint, onInput }: { readonly id: string; readonly label: string; readonly value: string; readonly hint?: string; readonly onInput: (value: string) => void }) {
+export function NumberField({
+  id,
+  label,
+  value,
+  hint,
+  onInput,
+}: {
+  readonly id: string;
+  readonly label: string;
+  readonly value: string;
+  readonly hint?: string;
+  readonly onInput: (value: string) => void;
+}) {
   const problem = value.trim() !== "" && typedNumber(value) === undefined ? "A number, please." : undefined;
-  return <TextField id={id} label={label} value={value} inputMode="decimal" problem={problem} {...(hint !== undefined && { hint })} onInput={onInput} />;
+  return (
+    <TextField
+      id={id}
+      label={label}
+      value={value}
+      inputMode="decimal"
+      problem={problem}
+      {...(hint !== undefined && { hint })}
+      onInput={onInput}
+    />
+  );
 }
 
 export const numberIn = (text: string): Filled<number> => typedNumber(text) ?? "";

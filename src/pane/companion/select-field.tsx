@@ -1,5 +1,17 @@
 /** One of several, where there is no room for all of them. */
-export function SelectField({ id, label, value, choices, onChange }: { readonly id: string; readonly label: string; readonly value: string; readonly choices: readonly string[]; readonly onChange: (value: string) => void }) {
+export function SelectField({
+  id,
+  label,
+  value,
+  choices,
+  onChange,
+}: {
+  readonly id: string;
+  readonly label: string;
+  readonly value: string;
+  readonly choices: readonly string[];
+  readonly onChange: (value: string) => void;
+}) {
   return (
     <div class="field">
       <label for={id}>{label}</label>

@@ -3,10 +3,7 @@ import { batchCalled, batchInFront, type InFront } from "../../workbook/brewing/
 import { hostWords } from "../../workbook/grid/words/host-words";
 
 /** The batch that the pane's screens work on, as it stood when it was last read. */
-export type Front =
-  | InFront
-  | { readonly kind: "reading" }
-  | { readonly kind: "failed"; readonly message: string };
+export type Front = InFront | { readonly kind: "reading" } | { readonly kind: "failed"; readonly message: string };
 
 const quietMs = 250;
 const againMs = 30_000;
@@ -49,7 +46,9 @@ export function useBatchSheet(only?: string): { readonly front: Front; readonly 
 
 async function readFront(only: string | undefined, lastName: string | undefined): Promise<Front> {
   try {
-    return await Excel.run({ delayForCellEdit: true }, (context) => (only === undefined ? batchInFront(context, lastName) : batchCalled(context, only)));
+    return await Excel.run({ delayForCellEdit: true }, (context) =>
+      only === undefined ? batchInFront(context, lastName) : batchCalled(context, only),
+    );
   } catch (problem) {
     return { kind: "failed", message: hostWords(problem) };
   }
@@ -70,8 +69,11 @@ function listen(changed: () => void): () => void {
   // Where the host has no such events, the reading now and then is what is left.
   listening.catch(() => undefined);
   return () =>
-    void listening.then(async (handlers) => {
-      for (const handler of handlers) handler.remove();
-      await handlers[0]?.context.sync();
-    }, () => undefined);
+    void listening.then(
+      async (handlers) => {
+        for (const handler of handlers) handler.remove();
+        await handlers[0]?.context.sync();
+      },
+      () => undefined,
+    );
 }

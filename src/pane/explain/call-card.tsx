@@ -39,7 +39,8 @@ export function CallCard({ call, isOnly, onLost }: CallCardProps) {
       )}
       {call.spread && (
         <p class="spread">
-          ± {showNumber(Number(call.spread.value.toPrecision(2)))} {call.unit}, if {listed(call.spread.assumed)}: usual instruments, assumed here.
+          ± {showNumber(Number(call.spread.value.toPrecision(2)))} {call.unit}, if {listed(call.spread.assumed)}: usual instruments, assumed
+          here.
         </p>
       )}
       {descriptor && <Origin descriptor={descriptor} />}
@@ -50,9 +51,16 @@ export function CallCard({ call, isOnly, onLost }: CallCardProps) {
 /** Arguments that were left out and have no usual value only lengthen the list. */
 const isWorthShowing = ({ typed, shown, isWrong }: ArgumentExplanation): boolean => typed !== "" || isWrong || shown !== "not given";
 
-const listed = (parts: readonly string[]): string => (parts.length > 1 ? `${parts.slice(0, -1).join(", ")} and ${parts.at(-1) ?? ""}` : (parts[0] ?? ""));
+const listed = (parts: readonly string[]): string =>
+  parts.length > 1 ? `${parts.slice(0, -1).join(", ")} and ${parts.at(-1) ?? ""}` : (parts[0] ?? "");
 
-function Argument({ argument: { name, doc, unit, typed, shown, place, table, isWrong }, onLost }: { readonly argument: ArgumentExplanation; readonly onLost: (message: string) => void }) {
+function Argument({
+  argument: { name, doc, unit, typed, shown, place, table, isWrong },
+  onLost,
+}: {
+  readonly argument: ArgumentExplanation;
+  readonly onLost: (message: string) => void;
+}) {
   const isNumber = /^-?[\d.]+$/.test(shown);
   return (
     <div class={isWrong ? "wrong-argument" : undefined}>

@@ -17,8 +17,16 @@ export function ExplainScreen() {
           {isPaused ? "Follow again" : "Stay here"}
         </button>
       </div>
-      {problem !== undefined && <p class="bad" role="alert">The cell could not be read. {problem}</p>}
-      {lost !== undefined && <p class="bad" role="alert">{lost}</p>}
+      {problem !== undefined && (
+        <p class="bad" role="alert">
+          The cell could not be read. {problem}
+        </p>
+      )}
+      {lost !== undefined && (
+        <p class="bad" role="alert">
+          {lost}
+        </p>
+      )}
       {explanation && <Explained explanation={explanation} onLost={setLost} />}
     </section>
   );
@@ -40,9 +48,15 @@ function Explained({ explanation, onLost }: { readonly explanation: CellExplanat
           {names.length > 0 && <span> {names.join(", ")}</span>}
         </h2>
         <p class="cell-shows">{shown === "" ? "shows nothing" : shown}</p>
-        <p class="hint">on “{sheet}”{spilledFrom !== undefined && <>; filled by the formula in {spilledFrom}</>}</p>
+        <p class="hint">
+          on “{sheet}”{spilledFrom !== undefined && <>; filled by the formula in {spilledFrom}</>}
+        </p>
       </div>
-      {formula !== "" && <p class="formula"><code>{formula}</code></p>}
+      {formula !== "" && (
+        <p class="formula">
+          <code>{formula}</code>
+        </p>
+      )}
       {problem && <ProblemNote problem={problem} isError onLost={onLost} />}
       {kind !== "gyle" && <p>{plainWords[kind]}</p>}
       {calls.map((call, index) => (

@@ -54,7 +54,13 @@ export function useFollowedSelection(): Followed {
     };
   }, [isPaused]);
 
-  return { ...(explanation && { explanation }), ...(problem !== undefined && { problem }), isPaused, pause: () => setPaused(true), goOn: () => setPaused(false) };
+  return {
+    ...(explanation && { explanation }),
+    ...(problem !== undefined && { problem }),
+    isPaused,
+    pause: () => setPaused(true),
+    goOn: () => setPaused(false),
+  };
 }
 
 /** Tells of moves of the selection and of changed cells; gives back how to end it. */

@@ -15,10 +15,12 @@ import "./fermentation.css";
 export function Fermentation() {
   const [read, setRead] = useState<Done<FermentationLog | undefined>>();
   const look = async () =>
-    setRead(await inWorkbook("The sheet could not be read.", async (context) => {
-      const sheet = await batchToRead(context);
-      return sheet && fermentationLog(sheet);
-    }));
+    setRead(
+      await inWorkbook("The sheet could not be read.", async (context) => {
+        const sheet = await batchToRead(context);
+        return sheet && fermentationLog(sheet);
+      }),
+    );
   useEffect(() => void look(), []);
   return (
     <section class="screen" aria-labelledby="fermentation-title">
@@ -26,7 +28,12 @@ export function Fermentation() {
       <div aria-live="polite">
         {!read && <p>Reading the sheet…</p>}
         {read?.kind === "failed" && <p class="bad">{read.message}</p>}
-        {read?.kind === "done" && (read.result ? <Standing log={read.result} /> : <p>The sheet in front is no batch sheet. Go to one in the workbook, then look again.</p>)}
+        {read?.kind === "done" &&
+          (read.result ? (
+            <Standing log={read.result} />
+          ) : (
+            <p>The sheet in front is no batch sheet. Go to one in the workbook, then look again.</p>
+          ))}
       </div>
       <button type="button" onClick={() => void look()}>
         Look again
@@ -52,7 +59,13 @@ function Standing({ log }: { readonly log: FermentationLog }) {
   return (
     <>
       <p class="lead">{log.batchName || log.sheetName}</p>
-      <p class="verdict">{log.verdict === "steady" && log.verdictRests !== "" ? `Steady, by ${log.verdictRests}.` : (notYet ?? ownEntry(verdicts, log.verdict) ?? (log.gravities.length === 0 ? "Nothing has been read yet." : "No reading since the yeast went in."))}</p>
+      <p class="verdict">
+        {log.verdict === "steady" && log.verdictRests !== ""
+          ? `Steady, by ${log.verdictRests}.`
+          : (notYet ??
+            ownEntry(verdicts, log.verdict) ??
+            (log.gravities.length === 0 ? "Nothing has been read yet." : "No reading since the yeast went in."))}
+      </p>
       {log.nextStep && <p>{log.nextStep}</p>}
       <Outlook log={log} course={course} />
       <FermentationChart log={log} course={course} temperatureUnit={temperature} />
@@ -69,7 +82,9 @@ function Outlook({ log, course }: { readonly log: FermentationLog; readonly cour
     <>
       {forecast && (
         <p>
-          By its curve it should be at its end, near {forecast.finalGravity.toFixed(3)} (± {forecast.plusOrMinusGravity.toFixed(3)}), about {dayShown(forecast.day)} (± {forecast.plusOrMinusDays.toFixed(1)} days). A forecast is no reading: bottle only when the sheet says steady.
+          By its curve it should be at its end, near {forecast.finalGravity.toFixed(3)} (± {forecast.plusOrMinusGravity.toFixed(3)}), about{" "}
+          {dayShown(forecast.day)} (± {forecast.plusOrMinusDays.toFixed(1)} days). A forecast is no reading: bottle only when the sheet says
+          steady.
         </p>
       )}
       {log.nextReading !== undefined && <p>Read again: {momentShown(log.nextReading)}.</p>}

@@ -1,6 +1,8 @@
 /** Carries figures to pixels. */
-export const scale = (from: readonly [number, number], to: readonly [number, number]) => (value: number): number =>
-  to[0] + ((value - from[0]) / (from[1] - from[0] || 1)) * (to[1] - to[0]);
+export const scale =
+  (from: readonly [number, number], to: readonly [number, number]) =>
+  (value: number): number =>
+    to[0] + ((value - from[0]) / (from[1] - from[0] || 1)) * (to[1] - to[0]);
 
 /** About `count` round marks, at 1, 2 or 5 times a power of ten. */
 export function roundMarks([low, high]: readonly [number, number], count: number): number[] {

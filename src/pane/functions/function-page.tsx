@@ -31,7 +31,9 @@ export function FunctionPage({ descriptor, onBack, onOpen }: FunctionPageProps) 
       <button type="button" class="quiet" onClick={onBack}>
         All functions
       </button>
-      <h1 id="function-title" ref={heading} tabIndex={-1}>GYLE.{id}</h1>
+      <h1 id="function-title" ref={heading} tabIndex={-1}>
+        GYLE.{id}
+      </h1>
       <p>{text(summary)}</p>
       {cautions && (
         <ul class="cautions" aria-label="Take care">
@@ -60,7 +62,10 @@ export function FunctionPage({ descriptor, onBack, onOpen }: FunctionPageProps) 
           <li key={formulaText(descriptor, example)}>
             <code>{formulaText(descriptor, example)}</code>
             <br />
-            {exampleAnswer(descriptor, example).map((row) => row.join(" · ")).join("; ")} {exampleUnit(descriptor, example)}
+            {exampleAnswer(descriptor, example)
+              .map((row) => row.join(" · "))
+              .join("; ")}{" "}
+            {exampleUnit(descriptor, example)}
             <span class="hint"> {exampleOrigin(descriptor, example)}</span>
           </li>
         ))}

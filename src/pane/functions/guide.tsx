@@ -18,11 +18,22 @@ export function FunctionsGuide() {
       <p class="lead">Type them into any cell: their names begin with the place in the brewery.</p>
       <div class="field">
         <label for="function-search">Look for</label>
-        <input id="function-search" type="search" value={question} autocomplete="off" aria-describedby="function-search-help" onInput={(event) => setQuestion(event.currentTarget.value)} />
-        <p id="function-search-help" class="hint">In your own words: bitterness, sugar for bottling, how strong.</p>
+        <input
+          id="function-search"
+          type="search"
+          value={question}
+          autocomplete="off"
+          aria-describedby="function-search-help"
+          onInput={(event) => setQuestion(event.currentTarget.value)}
+        />
+        <p id="function-search-help" class="hint">
+          In your own words: bitterness, sugar for bottling, how strong.
+        </p>
       </div>
       <p class="hint" role="status">
-        {functions.length === 0 ? "Nothing here is called that. Try a single word, or another one for it." : `${functions.length} of ${registry.length}${isAsked ? ", the likeliest first" : ""}`}
+        {functions.length === 0
+          ? "Nothing here is called that. Try a single word, or another one for it."
+          : `${functions.length} of ${registry.length}${isAsked ? ", the likeliest first" : ""}`}
       </p>
       {isAsked ? (
         <FunctionList functions={functions} onChoose={setChosen} />
@@ -38,7 +49,13 @@ export function FunctionsGuide() {
   );
 }
 
-function FunctionList({ functions, onChoose }: { readonly functions: readonly AnyDescriptor[]; readonly onChoose: (descriptor: AnyDescriptor) => void }) {
+function FunctionList({
+  functions,
+  onChoose,
+}: {
+  readonly functions: readonly AnyDescriptor[];
+  readonly onChoose: (descriptor: AnyDescriptor) => void;
+}) {
   return (
     <ul class="functions">
       {functions.map((descriptor) => (

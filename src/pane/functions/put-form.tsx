@@ -1,7 +1,16 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { argumentName, type AnyDescriptor, type Parameter } from "../../functions/describe";
 import { parameterText } from "../../functions/parameter-text";
-import { formulaOf, previewFormula, putIntoCell, readTarget, selectionFor, type Preview, type PutOutcome, type Target } from "../../workbook/care/explain/put-into-cell";
+import {
+  formulaOf,
+  previewFormula,
+  putIntoCell,
+  readTarget,
+  selectionFor,
+  type Preview,
+  type PutOutcome,
+  type Target,
+} from "../../workbook/care/explain/put-into-cell";
 import type { CellValue } from "../../workbook/grid/read/named-cells";
 import { hostWords } from "../../workbook/grid/words/host-words";
 
@@ -22,7 +31,8 @@ export function PutForm({ descriptor }: { readonly descriptor: AnyDescriptor }) 
     const found = await run(readTarget);
     setTarget(found);
     setOutcome(undefined);
-    if (found.hasUnits) setTyped((before) => before.map((text, index) => (parameters[index]?.[0] === "units" && text === "" ? "units" : text)));
+    if (found.hasUnits)
+      setTyped((before) => before.map((text, index) => (parameters[index]?.[0] === "units" && text === "" ? "units" : text)));
   };
   useEffect(() => void take().catch(fail), []);
 
@@ -31,8 +41,12 @@ export function PutForm({ descriptor }: { readonly descriptor: AnyDescriptor }) 
     const turn = ++newest.current;
     const rest = setTimeout(() => {
       run((context) => previewFormula(context, descriptor, typed, target)).then(
-        (found) => { if (turn === newest.current) setPreview(found); },
-        (failure: unknown) => { if (turn === newest.current) setPreview({ kind: "wrong", words: hostWords(failure) }); },
+        (found) => {
+          if (turn === newest.current) setPreview(found);
+        },
+        (failure: unknown) => {
+          if (turn === newest.current) setPreview({ kind: "wrong", words: hostWords(failure) });
+        },
       );
     }, 200);
     return () => clearTimeout(rest);
@@ -53,35 +67,73 @@ export function PutForm({ descriptor }: { readonly descriptor: AnyDescriptor }) 
   };
 
   return (
-    <form class="put" aria-labelledby="put-title" onSubmit={(event) => { event.preventDefault(); void put().catch(fail); }}>
+    <form
+      class="put"
+      aria-labelledby="put-title"
+      onSubmit={(event) => {
+        event.preventDefault();
+        void put().catch(fail);
+      }}
+    >
       <h2 id="put-title">Put into a cell</h2>
       <div class="row-of-buttons">
-        <p>Into <strong>{target ? `${target.address} on “${target.sheet}”` : "…"}</strong></p>
-        <button type="button" onClick={() => void take().catch(fail)}>Take the selected cell</button>
+        <p>
+          Into <strong>{target ? `${target.address} on “${target.sheet}”` : "…"}</strong>
+        </p>
+        <button type="button" onClick={() => void take().catch(fail)}>
+          Take the selected cell
+        </button>
       </div>
       {parameters.map(([key, parameter], index) => (
         <div key={key} class="field">
-          <label for={`put-${key}`}>{argumentName(key)}{parameter.optional ? " (may stay empty)" : ""}</label>
+          <label for={`put-${key}`}>
+            {argumentName(key)}
+            {parameter.optional ? " (may stay empty)" : ""}
+          </label>
           <div class="with-button">
-            <input id={`put-${key}`} type="text" autocomplete="off" spellcheck={false} value={typed[index] ?? ""} aria-describedby={`put-${key}-help`} onInput={(event) => change(index, event.currentTarget.value)} />
-            <button type="button" aria-label={`Use the selection for ${argumentName(key)}`} onClick={() => void pick(index).catch(fail)}>Selection</button>
+            <input
+              id={`put-${key}`}
+              type="text"
+              autocomplete="off"
+              spellcheck={false}
+              value={typed[index] ?? ""}
+              aria-describedby={`put-${key}-help`}
+              onInput={(event) => change(index, event.currentTarget.value)}
+            />
+            <button type="button" aria-label={`Use the selection for ${argumentName(key)}`} onClick={() => void pick(index).catch(fail)}>
+              Selection
+            </button>
           </div>
-          <p id={`put-${key}-help`} class="hint">{parameterText(parameter)}</p>
+          <p id={`put-${key}-help`} class="hint">
+            {parameterText(parameter)}
+          </p>
         </div>
       ))}
-      <p class="formula"><code>{formulaOf(descriptor, typed)}</code></p>
+      <p class="formula">
+        <code>{formulaOf(descriptor, typed)}</code>
+      </p>
       <div role="status">
-        {preview?.kind === "answer" && <p class="answer"><span>would answer</span> {preview.shown}</p>}
+        {preview?.kind === "answer" && (
+          <p class="answer">
+            <span>would answer</span> {preview.shown}
+          </p>
+        )}
         {preview !== undefined && preview.kind !== "answer" && <p class={preview.kind === "wrong" ? "problem" : "hint"}>{preview.words}</p>}
       </div>
-      <button type="submit" class="main-action" disabled={!target}>Put into {target?.address ?? "the cell"}</button>
+      <button type="submit" class="main-action" disabled={!target}>
+        Put into {target?.address ?? "the cell"}
+      </button>
       <div aria-live="polite" class="outcome">
         {problem !== undefined && <p class="bad">{problem}</p>}
         {outcome?.kind === "written" && <p class="good">Written. The cell shows {outcome.shown === "" ? "nothing yet" : outcome.shown}.</p>}
         {outcome?.kind === "occupied" && (
           <>
             <p class="bad">{outcome.words}</p>
-            {outcome.holds !== undefined && <button type="button" onClick={() => void put(outcome.holds).catch(fail)}>Replace what is there</button>}
+            {outcome.holds !== undefined && (
+              <button type="button" onClick={() => void put(outcome.holds).catch(fail)}>
+                Replace what is there
+              </button>
+            )}
           </>
         )}
       </div>

@@ -3,7 +3,11 @@ import { learnKits, type KitReport } from "../../workbook/sheets/kit/learn-kits"
 import { takeLearned } from "../../workbook/sheets/kit/take-learned";
 import { hostWords } from "../../workbook/grid/words/host-words";
 
-export type KitState = { readonly kind: "looking" } | { readonly kind: "none" } | { readonly kind: "there"; readonly report: KitReport } | { readonly kind: "failed"; readonly message: string };
+export type KitState =
+  | { readonly kind: "looking" }
+  | { readonly kind: "none" }
+  | { readonly kind: "there"; readonly report: KitReport }
+  | { readonly kind: "failed"; readonly message: string };
 
 /** Learns from the batches as they are now. */
 export async function learnNow(): Promise<KitState> {

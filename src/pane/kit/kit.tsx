@@ -18,7 +18,10 @@ export function Kit() {
   return (
     <section class="screen" aria-labelledby="kit-title">
       <h1 id="kit-title">Kit</h1>
-      <p class="lead">What your kettle, chiller and bottling really do, learned from your own batches. With few batches a figure stays near the typical one.</p>
+      <p class="lead">
+        What your kettle, chiller and bottling really do, learned from your own batches. With few batches a figure stays near the typical
+        one.
+      </p>
       {state.kind === "looking" && <p role="status">Reading the batches…</p>}
       {state.kind === "none" && <StartKit onWritten={() => void work(learnNow)} />}
       {(state.kind === "there" || state.kind === "failed") && (
@@ -34,10 +37,22 @@ export function Kit() {
             {state.report.kits.map((kit) => (
               <OneKit key={kit.number} kit={kit} busy={busy} onTake={(yes, key) => void work(() => take(yes, kit.number, key))} />
             ))}
-            {state.report.unknown.length > 0 && <p>Their kit is not on the sheet, so nothing was learned from: {state.report.unknown.map((name) => `“${name}”`).join(", ")}.</p>}
-            {state.report.copies.length > 0 && <p>Copies of one another: {state.report.copies.map((names) => names.map((name) => `“${name}”`).join(" and ")).join("; ")}. What their sheets tell alike is learned from once; clear on a copy what was noted of the other batch.</p>}
+            {state.report.unknown.length > 0 && (
+              <p>
+                Their kit is not on the sheet, so nothing was learned from: {state.report.unknown.map((name) => `“${name}”`).join(", ")}.
+              </p>
+            )}
+            {state.report.copies.length > 0 && (
+              <p>
+                Copies of one another: {state.report.copies.map((names) => names.map((name) => `“${name}”`).join(" and ")).join("; ")}. What
+                their sheets tell alike is learned from once; clear on a copy what was noted of the other batch.
+              </p>
+            )}
             <PassedOver unplugged={state.report.unplugged} to="learn from it" />
-            <p class="hint">A number of yours under “own” on the sheet counts before anything learned. New batches start from the kit; batches that are there keep theirs.</p>
+            <p class="hint">
+              A number of yours under “own” on the sheet counts before anything learned. New batches start from the kit; batches that are
+              there keep theirs.
+            </p>
           </>
         )}
       </div>
@@ -64,7 +79,12 @@ function OneKit({ kit, busy, onTake }: OneKitProps) {
             <dd>
               {told(figure)}
               {figure.learned.batches > 0 && figure.key !== "hydrometerOffset" && (
-                <button type="button" disabled={busy} aria-label={`${figure.taken ? "Go back to the typical value" : "Use it for new batches"}: ${figure.label}`} onClick={() => onTake(!figure.taken, figure.key)}>
+                <button
+                  type="button"
+                  disabled={busy}
+                  aria-label={`${figure.taken ? "Go back to the typical value" : "Use it for new batches"}: ${figure.label}`}
+                  onClick={() => onTake(!figure.taken, figure.key)}
+                >
                   {figure.taken ? "Go back to typical" : "Use it"}
                 </button>
               )}
@@ -76,7 +96,14 @@ function OneKit({ kit, busy, onTake }: OneKitProps) {
   );
 }
 
-const digits: Readonly<Record<LearnedKey, number>> = { boilOff: 2, kettleLoss: 2, grainEfficiencyPercent: 0, coilKwPerK: 2, bottlingLoss: 2, hydrometerOffset: 4 };
+const digits: Readonly<Record<LearnedKey, number>> = {
+  boilOff: 2,
+  kettleLoss: 2,
+  grainEfficiencyPercent: 0,
+  coilKwPerK: 2,
+  bottlingLoss: 2,
+  hydrometerOffset: 4,
+};
 
 function told({ key, typical, learned: { value, plusMinus, batches }, unit, taken }: LearnedFigure): string {
   const number = (amount: number) => amount.toFixed(digits[key]);

@@ -13,13 +13,25 @@ export function StartKit({ onWritten }: { readonly onWritten: () => void }) {
     <StartSheet
       sheetName="Kit"
       what="the kit sheet"
-      before={<TextField id="kit-name" label="Name of the kit" value={name} hint="Batches are counted to a kit by its name; more kits can be added on the sheet." onInput={setName} />}
+      before={
+        <TextField
+          id="kit-name"
+          label="Name of the kit"
+          value={name}
+          hint="Batches are counted to a kit by its name; more kits can be added on the sheet."
+          onInput={setName}
+        />
+      }
       unitsLegend="Units of the kit sheet"
       unitChoices={[
         ["metric", "Metric: L, °C"],
         ["us", "US: gal, °F"],
       ]}
-      write={(sheetName, units) => inWorkbook("The kit sheet was not written, and the workbook is as it was.", (context) => insertKit(context, { sheetName, units, kitNames: [name.trim() || usualName] }))}
+      write={(sheetName, units) =>
+        inWorkbook("The kit sheet was not written, and the workbook is as it was.", (context) =>
+          insertKit(context, { sheetName, units, kitNames: [name.trim() || usualName] }),
+        )
+      }
       onWritten={onWritten}
     />
   );

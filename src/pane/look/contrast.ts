@@ -9,7 +9,11 @@ export function contrast(one: string, other: string): number {
 }
 
 function luminance(hex: string): number {
-  const [red, green, blue] = [1, 3, 5].map((from) => linear(Number.parseInt(hex.slice(from, from + 2), 16) / 255)) as [number, number, number];
+  const [red, green, blue] = [1, 3, 5].map((from) => linear(Number.parseInt(hex.slice(from, from + 2), 16) / 255)) as [
+    number,
+    number,
+    number,
+  ];
   return 0.2126 * red + 0.7152 * green + 0.0722 * blue;
 }
 

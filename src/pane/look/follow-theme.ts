@@ -7,7 +7,8 @@ export function followTheme(page: Document): void {
     const { kind, palette } = paletteFor(hostTheme(), system?.matches ?? false);
     const root = page.documentElement;
     root.dataset["theme"] = kind;
-    for (const [name, color] of Object.entries(palette)) root.style.setProperty(`--${name.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)}`, color);
+    for (const [name, color] of Object.entries(palette))
+      root.style.setProperty(`--${name.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`)}`, color);
   };
   dress();
   system?.addEventListener("change", dress);

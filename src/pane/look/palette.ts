@@ -22,14 +22,34 @@ export interface HostTheme {
 
 /** Ink on paper and one accent, as on the sheets. */
 export const palettes: Readonly<Record<Kind, Palette>> = {
-  light: { paper: "#FBFAF6", ink: "#1D1B16", faint: "#5A564C", line: "#8A8577", accent: "#1F5150", onAccent: "#FFFFFF", problem: "#8A1C1C" },
+  light: {
+    paper: "#FBFAF6",
+    ink: "#1D1B16",
+    faint: "#5A564C",
+    line: "#8A8577",
+    accent: "#1F5150",
+    onAccent: "#FFFFFF",
+    problem: "#8A1C1C",
+  },
   dark: { paper: "#1F1E1B", ink: "#F1EEE6", faint: "#BDB8AA", line: "#8F8A7D", accent: "#8FC7C1", onAccent: "#10211F", problem: "#FFB4A8" },
-  contrast: { paper: "#000000", ink: "#FFFFFF", faint: "#FFFFFF", line: "#FFFFFF", accent: "#FFE45C", onAccent: "#000000", problem: "#FFB4A8" },
+  contrast: {
+    paper: "#000000",
+    ink: "#FFFFFF",
+    faint: "#FFFFFF",
+    line: "#FFFFFF",
+    accent: "#FFE45C",
+    onAccent: "#000000",
+    problem: "#FFB4A8",
+  },
 };
 
 /** WCAG 2.2 AA: 4.5 for words, 3 for lines that carry meaning. */
 export function isReadable({ paper, ink, faint, line, accent, onAccent, problem }: Palette): boolean {
-  return [ink, faint, accent, problem].every((color) => contrast(color, paper) >= 4.5) && contrast(line, paper) >= 3 && contrast(onAccent, accent) >= 4.5;
+  return (
+    [ink, faint, accent, problem].every((color) => contrast(color, paper) >= 4.5) &&
+    contrast(line, paper) >= 3 &&
+    contrast(onAccent, accent) >= 4.5
+  );
 }
 
 /**

@@ -14,7 +14,9 @@ import { OutcomeLine } from "../companion/outcome-line";
 import { useChange } from "../companion/use-change";
 import { ChoiceField } from "../new-batch/choice-field";
 
-export const TooHighTooLow = () => <BatchScreen title="Too high, too low">{(batch) => <MendForm key={batchIdOf(batch.sheet)} {...batch} />}</BatchScreen>;
+export const TooHighTooLow = () => (
+  <BatchScreen title="Too high, too low">{(batch) => <MendForm key={batchIdOf(batch.sheet)} {...batch} />}</BatchScreen>
+);
 
 /** Gravity or volume missed the plan: what can be done, with how much. The chosen way becomes a line in the notes. */
 function MendForm({ sheet, reload }: Batch) {
@@ -25,7 +27,11 @@ function MendForm({ sheet, reload }: Batch) {
   const [temperature, setTemperature] = useState(textOf(pitched ? sheet.number("og_temperature") : ""));
   const { busy, outcome, make } = useChange(reload);
   const units = unitsOf(sheet);
-  const { ready, problem } = corrected(sheet, { instrument: "hydrometer", scale: "SG", reading: numberIn(reading), sampleTemperature: numberIn(temperature), originalBrix: "" }, "wort");
+  const { ready, problem } = corrected(
+    sheet,
+    { instrument: "hydrometer", scale: "SG", reading: numberIn(reading), sampleTemperature: numberIn(temperature), originalBrix: "" },
+    "wort",
+  );
   const cold = numberIn(volume);
   const missed = ready && cold !== "" && cold > 0 ? missedPlan(sheet, place, { volume: cold, gravity: ready.gravity }) : undefined;
   const choose = (mend: Mend) => missed && void make((context) => writeMend(context, sheet, missed, mend, dayNumberAt(Date.now())));
@@ -42,10 +48,26 @@ function MendForm({ sheet, reload }: Batch) {
         ]}
         onChange={setPlace}
       />
-      <NumberField id="mend-volume" label={`Volume, ${units === "us" ? "US gal" : "L"}`} value={volume} hint={place === "kettle" ? "As it will be cold: boiling wort stands about 4 % higher." : "Measured cold."} onInput={setVolume} />
+      <NumberField
+        id="mend-volume"
+        label={`Volume, ${units === "us" ? "US gal" : "L"}`}
+        value={volume}
+        hint={place === "kettle" ? "As it will be cold: boiling wort stands about 4 % higher." : "Measured cold."}
+        onInput={setVolume}
+      />
       <NumberField id="mend-reading" label="Reading, SG" value={reading} onInput={setReading} />
-      <NumberField id="mend-temperature" label={`Sample, ${units === "us" ? "°F" : "°C"}`} value={temperature} hint="Let it cool first: hot samples mislead and crack the glass." onInput={setTemperature} />
-      {problem && <p class="problem" role="status">{problem}</p>}
+      <NumberField
+        id="mend-temperature"
+        label={`Sample, ${units === "us" ? "°F" : "°C"}`}
+        value={temperature}
+        hint="Let it cool first: hot samples mislead and crack the glass."
+        onInput={setTemperature}
+      />
+      {problem && (
+        <p class="problem" role="status">
+          {problem}
+        </p>
+      )}
       {missed && <Ways sheet={sheet} missed={missed} busy={busy} onChoose={choose} />}
       <OutcomeLine outcome={outcome}>
         <p class="good">It stands in the notes of the sheet, in section 9.</p>
@@ -54,7 +76,17 @@ function MendForm({ sheet, reload }: Batch) {
   );
 }
 
-function Ways({ sheet, missed, busy, onChoose }: { readonly sheet: NamedCells; readonly missed: Missed; readonly busy: boolean; readonly onChoose: (mend: Mend) => void }) {
+function Ways({
+  sheet,
+  missed,
+  busy,
+  onChoose,
+}: {
+  readonly sheet: NamedCells;
+  readonly missed: Missed;
+  readonly busy: boolean;
+  readonly onChoose: (mend: Mend) => void;
+}) {
   const { measured, planned, units } = missed;
   const ways = mends(missed);
   const wort = (one: typeof measured) => `${shown(one.volume, "volume", units)} at ${gravityWords(one.gravity)}`;

@@ -37,7 +37,11 @@ export function readForm(values: FormValues): { choices?: NewBatchChoices; probl
   const volume = numberIn(values.volume);
   if (!(volume > 0 && volume <= 10000)) problems.volume = `How much beer? A number of ${volumeWord[values.units]} above 0.`;
   const topUp = values.boil === "part" ? numberIn(values.topUp) : 0;
-  if (values.boil === "part" && !(topUp > 0 && topUp < volume)) problems.topUp = `Top-up water must be above 0 and less than the ${values.volume || "whole"} ${volumeWord[values.units]} of beer.`;
+  if (values.boil === "part" && !(topUp > 0 && topUp < volume))
+    problems.topUp = `Top-up water must be above 0 and less than the ${values.volume || "whole"} ${volumeWord[values.units]} of beer.`;
   if (Object.keys(problems).length > 0 || brewedOn === undefined) return { problems };
-  return { problems, choices: { id: newBatchId(), sheetName, batchName: sheetName, brewedOn, volume, units: values.units, topUp, method: values.method } };
+  return {
+    problems,
+    choices: { id: newBatchId(), sheetName, batchName: sheetName, brewedOn, volume, units: values.units, topUp, method: values.method },
+  };
 }

@@ -8,7 +8,16 @@ import { today } from "../sheets/typed";
 import { useKits } from "./use-kits";
 import { writeBatch } from "./write-batch";
 
-const firstValues = (): FormValues => ({ name: "", brewedOn: today(), volume: usualVolume.metric, units: "metric", method: "extract", boil: "whole", topUp: usualTopUp.metric, recipe: "empty" });
+const firstValues = (): FormValues => ({
+  name: "",
+  brewedOn: today(),
+  volume: usualVolume.metric,
+  units: "metric",
+  method: "extract",
+  boil: "whole",
+  topUp: usualTopUp.metric,
+  recipe: "empty",
+});
 
 /** The first screen: asks what a batch sheet needs to know and writes it. */
 export function NewBatch() {
@@ -61,8 +70,22 @@ export function NewBatch() {
     >
       <h1 id="new-batch-title">New batch</h1>
       <p class="lead">One sheet from the water to the first taste, written into this workbook.</p>
-      <TextField id="name" label="Name of the batch" value={values.name} problem={problems.name} hint="Its sheet is called by it." onInput={(name) => change({ name })} />
-      <TextField id="brewed-on" type="date" label="Brewed on" value={values.brewedOn} problem={problems.brewedOn} onInput={(brewedOn) => change({ brewedOn })} />
+      <TextField
+        id="name"
+        label="Name of the batch"
+        value={values.name}
+        problem={problems.name}
+        hint="Its sheet is called by it."
+        onInput={(name) => change({ name })}
+      />
+      <TextField
+        id="brewed-on"
+        type="date"
+        label="Brewed on"
+        value={values.brewedOn}
+        problem={problems.brewedOn}
+        onInput={(brewedOn) => change({ brewedOn })}
+      />
       <ChoiceField
         legend="Units"
         name="units"
@@ -73,7 +96,14 @@ export function NewBatch() {
         ]}
         onChange={changeUnits}
       />
-      <TextField id="volume" inputMode="decimal" label={`Beer in the fermenter, ${volumeWord[values.units]}`} value={values.volume} problem={problems.volume} onInput={(volume) => change({ volume })} />
+      <TextField
+        id="volume"
+        inputMode="decimal"
+        label={`Beer in the fermenter, ${volumeWord[values.units]}`}
+        value={values.volume}
+        problem={problems.volume}
+        onInput={(volume) => change({ volume })}
+      />
       <ChoiceField
         legend="The sugar comes from"
         name="method"
@@ -95,7 +125,14 @@ export function NewBatch() {
         onChange={(boil) => change({ boil })}
       />
       {values.boil === "part" && (
-        <TextField id="top-up" inputMode="decimal" label={`Top-up water, ${volumeWord[values.units]}`} value={values.topUp} problem={problems.topUp} onInput={(topUp) => change({ topUp })} />
+        <TextField
+          id="top-up"
+          inputMode="decimal"
+          label={`Top-up water, ${volumeWord[values.units]}`}
+          value={values.topUp}
+          problem={problems.topUp}
+          onInput={(topUp) => change({ topUp })}
+        />
       )}
       {kits.length > 0 && (
         <ChoiceField

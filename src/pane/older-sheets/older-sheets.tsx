@@ -22,7 +22,9 @@ export function OlderSheets() {
   return (
     <section class="screen" aria-labelledby="older-sheets-title">
       <h1 id="older-sheets-title">Older sheets</h1>
-      <p class="lead">A batch sheet keeps the plan of the Gylebook that made it. Newer screens may need cells that an older sheet does not have.</p>
+      <p class="lead">
+        A batch sheet keeps the plan of the Gylebook that made it. Newer screens may need cells that an older sheet does not have.
+      </p>
       <div aria-live="polite">
         {!found && <p>Looking through the workbook…</p>}
         {found && !found.ok && <p class="bad">{found.problem}</p>}
@@ -41,7 +43,10 @@ export function OlderSheets() {
       </div>
       {older.length > 0 && (
         <>
-          <p>Today's words, formulas and cautions take the place of those that the older Gylebook wrote, so results can change; new cells go beside the printed part, and an old chart gives way to today's. What you typed stays as it is.</p>
+          <p>
+            Today's words, formulas and cautions take the place of those that the older Gylebook wrote, so results can change; new cells go
+            beside the printed part, and an old chart gives way to today's. What you typed stays as it is.
+          </p>
           <button type="button" class="main-action" disabled={busy} onClick={() => void bring()}>
             {busy ? "Writing…" : `Bring ${older.length === 1 ? "the older sheet" : `all ${older.length} older sheets`} to today's plan`}
           </button>
@@ -66,5 +71,7 @@ export function OlderSheets() {
 function summary(sheets: readonly SheetOutlook[]): string {
   if (sheets.length === 0) return "This workbook has no batch sheets.";
   const behind = sheets.filter(({ state }) => state !== "current").length;
-  return behind === 0 ? "Every batch sheet follows today's plan." : `${behind} of ${sheets.length} batch sheets ${behind === 1 ? "follows" : "follow"} another plan than today's:`;
+  return behind === 0
+    ? "Every batch sheet follows today's plan."
+    : `${behind} of ${sheets.length} batch sheets ${behind === 1 ? "follows" : "follow"} another plan than today's:`;
 }

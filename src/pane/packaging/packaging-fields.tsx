@@ -21,7 +21,16 @@ type NumberKey = { [Key in keyof PackagingInput]: PackagingInput[Key] extends Fi
 export function PackagingFields({ input, sheet, change }: PackagingFieldsProps) {
   const us = unitsOf(sheet) === "us";
   const degrees = us ? "°F" : "°C";
-  const number = (key: NumberKey, label: string, hint?: string) => <Typed key={key} id={key} label={label} first={input[key]} {...(hint !== undefined && { hint })} onNumber={(value) => change({ [key]: value })} />;
+  const number = (key: NumberKey, label: string, hint?: string) => (
+    <Typed
+      key={key}
+      id={key}
+      label={label}
+      first={input[key]}
+      {...(hint !== undefined && { hint })}
+      onNumber={(value) => change({ [key]: value })}
+    />
+  );
   return (
     <>
       <ChoiceField
@@ -34,14 +43,26 @@ export function PackagingFields({ input, sheet, change }: PackagingFieldsProps) 
         ]}
         onChange={(into) => change({ into })}
       />
-      <TextField id="packaged-on" type="date" label="On" value={dayField(input.packagedOn)} onInput={(text) => change({ packagedOn: fieldMoment(text) })} />
+      <TextField
+        id="packaged-on"
+        type="date"
+        label="On"
+        value={dayField(input.packagedOn)}
+        onInput={(text) => change({ packagedOn: fieldMoment(text) })}
+      />
       {number("carbonation", "Carbonation, volumes of CO2", "2.2 to 2.6 suits most ales.")}
       {input.into === "bottles" ? (
         <>
           {number("warmestBeer", `Warmest since it finished, ${degrees}`)}
           <SelectField id="sugar" label="Sugar" value={input.sugar} choices={sugars} onChange={(sugar) => change({ sugar })} />
           {number("bottleVolume", `One bottle holds, ${us ? "US fl oz" : "mL"}`)}
-          <SelectField id="bottle-kind" label="Kind of bottle" value={input.bottleKind} choices={bottleKinds} onChange={(bottleKind) => change({ bottleKind })} />
+          <SelectField
+            id="bottle-kind"
+            label="Kind of bottle"
+            value={input.bottleKind}
+            choices={bottleKinds}
+            onChange={(bottleKind) => change({ bottleKind })}
+          />
           {number("warmestStorage", `Warmest place they will stand, ${degrees}`)}
           {number("loss", `Lost in racking, ${us ? "US gal" : "L"}`)}
           {number("conditioning", `Conditioned at, ${degrees}`)}
@@ -55,7 +76,19 @@ export function PackagingFields({ input, sheet, change }: PackagingFieldsProps) 
 }
 
 /** Keeps what is typed, so that "2." may become "2.4". */
-function Typed({ id, label, first, hint, onNumber }: { readonly id: string; readonly label: string; readonly first: Filled<number>; readonly hint?: string; readonly onNumber: (value: Filled<number>) => void }) {
+function Typed({
+  id,
+  label,
+  first,
+  hint,
+  onNumber,
+}: {
+  readonly id: string;
+  readonly label: string;
+  readonly first: Filled<number>;
+  readonly hint?: string;
+  readonly onNumber: (value: Filled<number>) => void;
+}) {
   const [text, setText] = useState(textOf(first));
   return (
     <NumberField

@@ -13,7 +13,9 @@ import { PackagingFields } from "./packaging-fields";
 import { PackagingAnswer } from "./packaging-answer";
 import { SafetyWords } from "./safety-words";
 
-export const Packaging = () => <BatchScreen title="Packaging">{(batch) => <PackagingForm key={batchIdOf(batch.sheet)} {...batch} />}</BatchScreen>;
+export const Packaging = () => (
+  <BatchScreen title="Packaging">{(batch) => <PackagingForm key={batchIdOf(batch.sheet)} {...batch} />}</BatchScreen>
+);
 
 const firstInput = (sheet: NamedCells): PackagingInput => {
   const input = packagingIn(sheet);
@@ -50,7 +52,9 @@ function PackagingForm({ sheet, reload }: Batch) {
       {mustConfirm && (
         <label class="choice">
           <input type="checkbox" checked={knowing} onChange={(event) => setKnowing(event.currentTarget.checked)} />
-          {input.into === "bottles" ? "I know that these bottles may burst, and write it all the same" : "I know that the keg may take more pressure than planned, and write it all the same"}
+          {input.into === "bottles"
+            ? "I know that these bottles may burst, and write it all the same"
+            : "I know that the keg may take more pressure than planned, and write it all the same"}
         </label>
       )}
       {refused ? (

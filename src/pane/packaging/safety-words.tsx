@@ -1,7 +1,13 @@
 import type { PackagingSafety } from "../../workbook/brewing/companion/packaging/packaging-safety";
 
 /** Before any figure: what speaks against it, and what to do instead. */
-export function SafetyWords({ safety: { level, dangers, instead, check }, bottles }: { readonly safety: PackagingSafety; readonly bottles: boolean }) {
+export function SafetyWords({
+  safety: { level, dangers, instead, check },
+  bottles,
+}: {
+  readonly safety: PackagingSafety;
+  readonly bottles: boolean;
+}) {
   return (
     <div aria-live="polite">
       {level !== "clear" && (

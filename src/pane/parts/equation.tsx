@@ -2,7 +2,13 @@ import type { ComponentChildren } from "preact";
 import { equationLines } from "../../functions/equation-lines";
 
 /** An equation, a line for each of its parts, and what its letters stand for. */
-export function Equation({ equation, text = (words) => words }: { readonly equation: string; readonly text?: (words: string) => ComponentChildren }) {
+export function Equation({
+  equation,
+  text = (words) => words,
+}: {
+  readonly equation: string;
+  readonly text?: (words: string) => ComponentChildren;
+}) {
   const { lines, legend } = equationLines(equation);
   return (
     <>

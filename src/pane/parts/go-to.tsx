@@ -24,7 +24,16 @@ export function GoTo({ place, label, onProblem }: GoToProps) {
   // What is seen must be part of what is heard, or nobody can say it to a computer that listens.
   const name = words.includes(place.range) ? `Go to ${place.range}` : `${words}: ${place.range}`;
   return (
-    <button type="button" class="go-to" aria-label={`${name} on “${place.sheet}”`} onClick={() => void goTo(place).catch((failure: unknown) => onProblem(`${place.range} on “${place.sheet}” could not be shown. ${hostWords(failure)}`))}>
+    <button
+      type="button"
+      class="go-to"
+      aria-label={`${name} on “${place.sheet}”`}
+      onClick={() =>
+        void goTo(place).catch((failure: unknown) =>
+          onProblem(`${place.range} on “${place.sheet}” could not be shown. ${hostWords(failure)}`),
+        )
+      }
+    >
       {words}
     </button>
   );

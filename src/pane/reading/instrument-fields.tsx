@@ -36,8 +36,18 @@ export function InstrumentFields({ fields, units, change }: InstrumentFieldsProp
             ]}
             onChange={(scale) => change({ scale })}
           />
-          <NumberField id="reading" label={`Reading, ${fields.scale === "SG" ? "SG" : "°P"}`} value={fields.reading} onInput={(reading) => change({ reading })} />
-          <NumberField id="sample-temperature" label={`Sample, ${degrees}`} value={fields.sampleTemperature} onInput={(sampleTemperature) => change({ sampleTemperature })} />
+          <NumberField
+            id="reading"
+            label={`Reading, ${fields.scale === "SG" ? "SG" : "°P"}`}
+            value={fields.reading}
+            onInput={(reading) => change({ reading })}
+          />
+          <NumberField
+            id="sample-temperature"
+            label={`Sample, ${degrees}`}
+            value={fields.sampleTemperature}
+            onInput={(sampleTemperature) => change({ sampleTemperature })}
+          />
         </>
       ) : (
         <>

@@ -29,8 +29,15 @@ export function WortFields({ fields, units, hasTopUp, change }: LiquidFieldsProp
           onChange={(sampled) => change({ sampled })}
         />
       )}
-      <NumberField id="volume" label={`${before ? "Wort without the water" : "In the fermenter"}, ${gallons(units)}`} value={fields.volume} onInput={(volume) => change({ volume })} />
-      {before && <NumberField id="top-up" label={`Top-up water, ${gallons(units)}`} value={fields.topUp} onInput={(topUp) => change({ topUp })} />}
+      <NumberField
+        id="volume"
+        label={`${before ? "Wort without the water" : "In the fermenter"}, ${gallons(units)}`}
+        value={fields.volume}
+        onInput={(volume) => change({ volume })}
+      />
+      {before && (
+        <NumberField id="top-up" label={`Top-up water, ${gallons(units)}`} value={fields.topUp} onInput={(topUp) => change({ topUp })} />
+      )}
     </>
   );
 }
@@ -38,7 +45,12 @@ export function WortFields({ fields, units, hasTopUp, change }: LiquidFieldsProp
 export function BeerFields({ fields, units, change }: LiquidFieldsProps) {
   return (
     <>
-      <NumberField id="beer-temperature" label={`Beer in the fermenter, ${units === "us" ? "°F" : "°C"}`} value={fields.beerTemperature} onInput={(beerTemperature) => change({ beerTemperature })} />
+      <NumberField
+        id="beer-temperature"
+        label={`Beer in the fermenter, ${units === "us" ? "°F" : "°C"}`}
+        value={fields.beerTemperature}
+        onInput={(beerTemperature) => change({ beerTemperature })}
+      />
       <TextField id="when" type="datetime-local" label="When" value={fields.when} onInput={(when) => change({ when })} />
     </>
   );

@@ -5,8 +5,21 @@ import { gravityWords } from "../../workbook/brewing/companion/words";
 import type { NamedCells } from "../../workbook/grid/read/named-cells";
 
 /** The corrected gravity, before anything is written. */
-export function CorrectedLine({ ready, problem, sheet }: { readonly ready: SheetReading | undefined; readonly problem: string; readonly sheet: NamedCells }) {
-  if (!ready) return problem === "" ? null : <p class="problem" role="status">{problem}</p>;
+export function CorrectedLine({
+  ready,
+  problem,
+  sheet,
+}: {
+  readonly ready: SheetReading | undefined;
+  readonly problem: string;
+  readonly sheet: NamedCells;
+}) {
+  if (!ready)
+    return problem === "" ? null : (
+      <p class="problem" role="status">
+        {problem}
+      </p>
+    );
   return (
     <div class="answer">
       <p>

@@ -38,7 +38,18 @@ export function firstFields(sheet: NamedCells): ReadingFields {
 }
 
 export function measuredIn({ instrument, scale, reading, sampleTemperature, originalBrix }: ReadingFields): Measured {
-  return { instrument, scale, reading: numberIn(reading), sampleTemperature: numberIn(sampleTemperature), originalBrix: numberIn(originalBrix) };
+  return {
+    instrument,
+    scale,
+    reading: numberIn(reading),
+    sampleTemperature: numberIn(sampleTemperature),
+    originalBrix: numberIn(originalBrix),
+  };
 }
 
-export const originalIn = (fields: ReadingFields): OriginalMeasured => ({ ...measuredIn(fields), volume: numberIn(fields.volume), sampled: fields.sampled, topUp: numberIn(fields.topUp) });
+export const originalIn = (fields: ReadingFields): OriginalMeasured => ({
+  ...measuredIn(fields),
+  volume: numberIn(fields.volume),
+  sampled: fields.sampled,
+  topUp: numberIn(fields.topUp),
+});

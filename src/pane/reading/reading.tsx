@@ -16,7 +16,9 @@ import { InstrumentFields } from "./instrument-fields";
 import { firstFields, measuredIn, originalIn, type ReadingFields } from "./reading-fields";
 import { CorrectedLine, StandingLines } from "./reading-answer";
 
-export const Reading = () => <BatchScreen title="Reading">{(batch) => <ReadingForm key={batchIdOf(batch.sheet)} {...batch} />}</BatchScreen>;
+export const Reading = () => (
+  <BatchScreen title="Reading">{(batch) => <ReadingForm key={batchIdOf(batch.sheet)} {...batch} />}</BatchScreen>
+);
 
 /** One reading: corrected before it is written, questioned where it cannot be, then what it means. */
 function ReadingForm({ sheet, reload }: Batch) {
@@ -35,17 +37,23 @@ function ReadingForm({ sheet, reload }: Batch) {
   const beer = wort ? undefined : corrected(sheet, measuredIn(fields), "beer");
   const { ready, problem } = original ?? beer ?? {};
   const when = fieldMoment(fields.when);
-  const doubts = original?.ready ? [original.ready.doubt].filter((doubt) => doubt !== "") : beer?.ready && when !== "" ? readingDoubts(sheet, { ...beer.ready, when }, dayNumberAt(Date.now())) : [];
+  const doubts = original?.ready
+    ? [original.ready.doubt].filter((doubt) => doubt !== "")
+    : beer?.ready && when !== ""
+      ? readingDoubts(sheet, { ...beer.ready, when }, dayNumberAt(Date.now()))
+      : [];
   const complete = ready !== undefined && (wort || when !== "");
 
   const write = async () => {
     if (doubts.length > 0 && !asked) return setAsked(true);
     const result = await make(async (context) => {
       if (original?.ready) await writeOriginal(context, sheet, original.ready);
-      else if (beer?.ready && when !== "") await addReading(context, sheet, { ...beer.ready, when, beerTemperature: numberIn(fields.beerTemperature) });
+      else if (beer?.ready && when !== "")
+        await addReading(context, sheet, { ...beer.ready, when, beerTemperature: numberIn(fields.beerTemperature) });
     });
     setAsked(false);
-    if (result.kind === "written") setFields((before) => ({ ...before, reading: "", sampleTemperature: "", beerTemperature: "", volume: "" }));
+    if (result.kind === "written")
+      setFields((before) => ({ ...before, reading: "", sampleTemperature: "", beerTemperature: "", volume: "" }));
   };
 
   return (
@@ -67,7 +75,11 @@ function ReadingForm({ sheet, reload }: Batch) {
         onChange={(liquid) => change({ liquid })}
       />
       <InstrumentFields fields={fields} units={units} change={change} />
-      {wort ? <WortFields fields={fields} units={units} hasTopUp={Number(sheet.number("top_up")) > 0} change={change} /> : <BeerFields fields={fields} units={units} change={change} />}
+      {wort ? (
+        <WortFields fields={fields} units={units} hasTopUp={Number(sheet.number("top_up")) > 0} change={change} />
+      ) : (
+        <BeerFields fields={fields} units={units} change={change} />
+      )}
       <CorrectedLine ready={ready} problem={problem ?? ""} sheet={sheet} />
       {asked && doubts.length > 0 && (
         <div class="doubts" role="alert">

@@ -34,7 +34,9 @@ export function ColumnChoices({ table, choices, orderMatters, orderUnsure, onCha
           <thead>
             <tr>
               {table.heading.map((heading, index) => (
-                <th key={index} scope="col">{heading}</th>
+                <th key={index} scope="col">
+                  {heading}
+                </th>
               ))}
             </tr>
           </thead>
@@ -53,10 +55,50 @@ export function ColumnChoices({ table, choices, orderMatters, orderUnsure, onCha
       {column("time", "Time of day, if it has a column of its own", "none")}
       {column("gravity", "Gravity", "choose a column")}
       {column("temperature", "Temperature of the beer", "none")}
-      <ChoiceField legend="Gravity is in" name="log-scale" value={choices.scale} choices={[["SG", "Specific gravity: 1.048 or 1048"], ["P", "°Plato: 12"]]} onChange={(scale) => onChange({ scale })} />
-      {choices.temperature >= 0 && <ChoiceField legend="Temperature is in" name="log-degrees" value={choices.degrees} choices={[["C", "°C"], ["F", "°F"]]} onChange={(degrees) => onChange({ degrees })} />}
-      {orderMatters && <ChoiceField legend={orderUnsure ? "Dates: both orders fit, please say" : "Dates such as 5/9/2026 have"} name="log-order" value={choices.order} choices={[["day first", "the day first"], ["month first", "the month first"]]} onChange={(order) => onChange({ order })} />}
-      <ChoiceField legend="Times without a zone are" name="log-zone" value={choices.zone} choices={[["wall", "what the clock on the wall showed"], ["utc", "universal time (UTC), to be turned into this computer's"]]} onChange={(zone) => onChange({ zone })} />
+      <ChoiceField
+        legend="Gravity is in"
+        name="log-scale"
+        value={choices.scale}
+        choices={[
+          ["SG", "Specific gravity: 1.048 or 1048"],
+          ["P", "°Plato: 12"],
+        ]}
+        onChange={(scale) => onChange({ scale })}
+      />
+      {choices.temperature >= 0 && (
+        <ChoiceField
+          legend="Temperature is in"
+          name="log-degrees"
+          value={choices.degrees}
+          choices={[
+            ["C", "°C"],
+            ["F", "°F"],
+          ]}
+          onChange={(degrees) => onChange({ degrees })}
+        />
+      )}
+      {orderMatters && (
+        <ChoiceField
+          legend={orderUnsure ? "Dates: both orders fit, please say" : "Dates such as 5/9/2026 have"}
+          name="log-order"
+          value={choices.order}
+          choices={[
+            ["day first", "the day first"],
+            ["month first", "the month first"],
+          ]}
+          onChange={(order) => onChange({ order })}
+        />
+      )}
+      <ChoiceField
+        legend="Times without a zone are"
+        name="log-zone"
+        value={choices.zone}
+        choices={[
+          ["wall", "what the clock on the wall showed"],
+          ["utc", "universal time (UTC), to be turned into this computer's"],
+        ]}
+        onChange={(zone) => onChange({ zone })}
+      />
       <div class="field">
         <label class="choice">
           <input type="checkbox" checked={choices.corrected} onChange={(event) => onChange({ corrected: event.currentTarget.checked })} />

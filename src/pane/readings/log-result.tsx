@@ -16,7 +16,10 @@ export function LogResult({ batches, log, corrected }: { readonly batches: Batch
   const [busy, setBusy] = useState(false);
   const original = chosen?.cells.number("og");
   const expected = chosen?.cells.number("fg_expected");
-  const forecast = useMemo(() => logForecast(log.rows, original === "" ? undefined : original, expected === "" ? undefined : expected), [log, original, expected]);
+  const forecast = useMemo(
+    () => logForecast(log.rows, original === "" ? undefined : original, expected === "" ? undefined : expected),
+    [log, original, expected],
+  );
   const few = chosen ? rowsForSheet(log.rows, roomForReadings(chosen.cells)).length : 0;
 
   const act = async (action: (context: Excel.RequestContext, sheetName: string) => Promise<string>) => {
@@ -34,8 +37,22 @@ export function LogResult({ batches, log, corrected }: { readonly batches: Batch
         <table class="figures">
           <tbody>
             <Line label="Where it stands" value={forecast.state} />
-            <Line label="Final gravity, by the curve" value={forecast.finalGravity === undefined ? "–" : `${forecast.finalGravity.toFixed(4)}${forecast.finalGravityPlusOrMinus === undefined ? "" : ` ± ${forecast.finalGravityPlusOrMinus.toFixed(4)}`}`} />
-            <Line label="Gets there on" value={forecast.day === undefined ? "–" : `${isoDay(forecast.day)}${forecast.dayPlusOrMinus === undefined ? "" : ` ± ${forecast.dayPlusOrMinus.toFixed(1)} days`}`} />
+            <Line
+              label="Final gravity, by the curve"
+              value={
+                forecast.finalGravity === undefined
+                  ? "–"
+                  : `${forecast.finalGravity.toFixed(4)}${forecast.finalGravityPlusOrMinus === undefined ? "" : ` ± ${forecast.finalGravityPlusOrMinus.toFixed(4)}`}`
+              }
+            />
+            <Line
+              label="Gets there on"
+              value={
+                forecast.day === undefined
+                  ? "–"
+                  : `${isoDay(forecast.day)}${forecast.dayPlusOrMinus === undefined ? "" : ` ± ${forecast.dayPlusOrMinus.toFixed(1)} days`}`
+              }
+            />
             <Line label="Done" value={forecast.percentDone === undefined ? "–" : `${forecast.percentDone.toFixed(0)} %`} />
           </tbody>
         </table>
@@ -58,11 +75,34 @@ export function LogResult({ batches, log, corrected }: { readonly batches: Batch
       )}
       {chosen && log.rows.length > 0 && (
         <>
-          <button type="button" class="main-action" disabled={busy || few === 0} onClick={() => void act(async (context, sheetName) => `${await writeReadings(context, sheetName, log.rows, corrected)} readings are on “${sheetName}”.`)}>
+          <button
+            type="button"
+            class="main-action"
+            disabled={busy || few === 0}
+            onClick={() =>
+              void act(
+                async (context, sheetName) =>
+                  `${await writeReadings(context, sheetName, log.rows, corrected)} readings are on “${sheetName}”.`,
+              )
+            }
+          >
             {few === 0 ? "The table of readings is full" : `Write ${few} of them into “${chosen.sheetName}”`}
           </button>
-          <p class="hint">{few < log.rows.length ? "Those that keep the course: the first, the last, the one a day before it, and where the curve bends." : "All of them fit."}</p>
-          <button type="button" disabled={busy} onClick={() => void act(async (context, sheetName) => `All ${log.rows.length} readings are on “${await keepLog(context, sheetName, batches.workbook?.sheetNames ?? [], chosen.contents.units, log.rows)}”.`)}>
+          <p class="hint">
+            {few < log.rows.length
+              ? "Those that keep the course: the first, the last, the one a day before it, and where the curve bends."
+              : "All of them fit."}
+          </p>
+          <button
+            type="button"
+            disabled={busy}
+            onClick={() =>
+              void act(
+                async (context, sheetName) =>
+                  `All ${log.rows.length} readings are on “${await keepLog(context, sheetName, batches.workbook?.sheetNames ?? [], chosen.contents.units, log.rows)}”.`,
+              )
+            }
+          >
             Keep all {log.rows.length} on a sheet of their own
           </button>
         </>

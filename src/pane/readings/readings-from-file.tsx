@@ -28,22 +28,56 @@ export function ReadingsFromFile() {
   return (
     <section class="screen" aria-labelledby="readings-title">
       <h1 id="readings-title">Readings from a file</h1>
-      <p class="lead">Dated gravities and temperatures that a device has kept. You confirm what the columns mean; nothing is written before.</p>
+      <p class="lead">
+        Dated gravities and temperatures that a device has kept. You confirm what the columns mean; nothing is written before.
+      </p>
       <BatchChoice batches={batches} />
-      <OpenedFiles id="log" label="Table of readings (CSV)" accept=".csv,.txt,.tsv,text/csv,text/plain" pasteLabel="Or paste its lines" pasteAction="Read what is pasted" onTexts={take} />
-      {refusal && <p class="bad" role="alert">{refusal}</p>}
-      {opened && <Confirmed key={opened.name + String(opened.table.rows.length)} batches={batches} table={opened.table} recognised={opened.recognised} />}
+      <OpenedFiles
+        id="log"
+        label="Table of readings (CSV)"
+        accept=".csv,.txt,.tsv,text/csv,text/plain"
+        pasteLabel="Or paste its lines"
+        pasteAction="Read what is pasted"
+        onTexts={take}
+      />
+      {refusal && (
+        <p class="bad" role="alert">
+          {refusal}
+        </p>
+      )}
+      {opened && (
+        <Confirmed
+          key={opened.name + String(opened.table.rows.length)}
+          batches={batches}
+          table={opened.table}
+          recognised={opened.recognised}
+        />
+      )}
     </section>
   );
 }
 
-function Confirmed({ batches, table, recognised }: { readonly batches: Batches; readonly table: TextTable; readonly recognised: Recognised }) {
+function Confirmed({
+  batches,
+  table,
+  recognised,
+}: {
+  readonly batches: Batches;
+  readonly table: TextTable;
+  readonly recognised: Recognised;
+}) {
   const [choices, setChoices] = useState<LogChoices>(recognised.choices);
   const ready = choices.when >= 0 && choices.gravity >= 0;
   const log = useMemo(() => (ready ? readLog(table, choices, wallClockHere) : undefined), [table, choices, ready]);
   return (
     <>
-      <ColumnChoices table={table} choices={choices} orderMatters={recognised.orderMatters} orderUnsure={recognised.orderUnsure} onChange={(part) => setChoices((before) => ({ ...before, ...part }))} />
+      <ColumnChoices
+        table={table}
+        choices={choices}
+        orderMatters={recognised.orderMatters}
+        orderUnsure={recognised.orderUnsure}
+        onChange={(part) => setChoices((before) => ({ ...before, ...part }))}
+      />
       {!ready && <p class="bad">Say which column holds the time, and which the gravity.</p>}
       {log && <LogResult batches={batches} log={log} corrected={choices.corrected} />}
     </>

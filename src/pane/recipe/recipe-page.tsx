@@ -14,7 +14,9 @@ export function RecipePage() {
   const write = async () => {
     if (!chosen) return;
     setBusy(true);
-    setOutcome(await inWorkbook("The page was not written, and the workbook is as it was.", (context) => insertRecipe(context, chosen.sheetName)));
+    setOutcome(
+      await inWorkbook("The page was not written, and the workbook is as it was.", (context) => insertRecipe(context, chosen.sheetName)),
+    );
     setBusy(false);
     await batches.refresh();
   };
@@ -25,7 +27,9 @@ export function RecipePage() {
       <BatchChoice batches={batches} />
       {chosen && (
         <>
-          <p class="hint">The page repeats the batch sheet and follows it. It has {chosen.contents.units === "us" ? "Letter" : "A4"} size.</p>
+          <p class="hint">
+            The page repeats the batch sheet and follows it. It has {chosen.contents.units === "us" ? "Letter" : "A4"} size.
+          </p>
           <button type="button" class="main-action" disabled={busy} onClick={() => void write()}>
             {busy ? "Writing…" : "Write the page"}
           </button>

@@ -35,7 +35,14 @@ export function CopyFields({ id, copy, nameLabel, unitsLegend, volumeLabel }: Co
   return (
     <>
       <TextField id={`${id}-name`} label={nameLabel} value={copy.name} onInput={copy.setName} />
-      <TextField id={`${id}-day`} type="date" label="To be brewed on" value={copy.brewedOn} problem={copy.day === undefined ? "Which day? A date such as 2026-09-05." : undefined} onInput={copy.setBrewedOn} />
+      <TextField
+        id={`${id}-day`}
+        type="date"
+        label="To be brewed on"
+        value={copy.brewedOn}
+        problem={copy.day === undefined ? "Which day? A date such as 2026-09-05." : undefined}
+        onInput={copy.setBrewedOn}
+      />
       <ChoiceField
         legend={unitsLegend}
         name={`${id}-units`}

@@ -20,7 +20,9 @@ export function ScaleAndCopy() {
       <h1 id="scale-title">Scale and copy</h1>
       <p class="lead">The same beer again, for another volume, kit or unit system. The batch you choose is not changed.</p>
       <BatchChoice batches={batches} />
-      {chosen && <CopyForm key={chosen.sheetName} original={chosen} kits={workbook ? kitsFor(workbook, chosen) : []} refresh={batches.refresh} />}
+      {chosen && (
+        <CopyForm key={chosen.sheetName} original={chosen} kits={workbook ? kitsFor(workbook, chosen) : []} refresh={batches.refresh} />
+      )}
     </section>
   );
 }
@@ -35,11 +37,26 @@ interface OfferedKit {
 /** The kits of the kit sheet, and what the other batches stand on. */
 function kitsFor({ kits, batches }: WorkbookAtOneMoment, chosen: BatchInWorkbook): OfferedKit[] {
   const named = kits.map(({ name, units, kit }) => ({ label: `${name}, from the kit sheet`, name, units, kit }));
-  const ofBatches = batches.filter((other) => other.sheetName !== chosen.sheetName).map(({ sheetName, contents: { kitName, units, kit } }) => ({ label: `As on ${sheetName}${kitName ? ` (${kitName})` : ""}`, name: kitName, units, kit }));
+  const ofBatches = batches
+    .filter((other) => other.sheetName !== chosen.sheetName)
+    .map(({ sheetName, contents: { kitName, units, kit } }) => ({
+      label: `As on ${sheetName}${kitName ? ` (${kitName})` : ""}`,
+      name: kitName,
+      units,
+      kit,
+    }));
   return [...named, ...ofBatches];
 }
 
-function CopyForm({ original, kits, refresh }: { readonly original: BatchInWorkbook; readonly kits: readonly OfferedKit[]; readonly refresh: () => Promise<unknown> }) {
+function CopyForm({
+  original,
+  kits,
+  refresh,
+}: {
+  readonly original: BatchInWorkbook;
+  readonly kits: readonly OfferedKit[];
+  readonly refresh: () => Promise<unknown>;
+}) {
   const { contents } = original;
   const copy = useCopy(original, "again");
   const [kitLabel, setKitLabel] = useState("");
@@ -47,16 +64,27 @@ function CopyForm({ original, kits, refresh }: { readonly original: BatchInWorkb
   const [outcome, setOutcome] = useState<Done<string>>();
 
   const { name, amount, day, units } = copy;
-  const scaled = amount === undefined ? undefined : scaledCopy(contents, { name, brewedOn: day ?? contents.brewedOn, volume: amount, units, kit: kits.find(({ label }) => label === kitLabel) });
+  const scaled =
+    amount === undefined
+      ? undefined
+      : scaledCopy(contents, {
+          name,
+          brewedOn: day ?? contents.brewedOn,
+          volume: amount,
+          units,
+          kit: kits.find(({ label }) => label === kitLabel),
+        });
 
   const write = async (sheetName: string) => {
     if (!scaled || day === undefined) return;
     copy.setName(sheetName);
     setBusy(true);
-    setOutcome(await inWorkbook("The copy was not written, and the workbook is as it was.", async (context) => {
-      await insertBatch(context, { ...scaled, sheetName, batchName: sheetName });
-      return sheetName;
-    }));
+    setOutcome(
+      await inWorkbook("The copy was not written, and the workbook is as it was.", async (context) => {
+        await insertBatch(context, { ...scaled, sheetName, batchName: sheetName });
+        return sheetName;
+      }),
+    );
     setBusy(false);
     await refresh();
   };
@@ -73,7 +101,12 @@ function CopyForm({ original, kits, refresh }: { readonly original: BatchInWorkb
       {kits.length > 0 && (
         <div class="field">
           <label for="copy-kit">Kit</label>
-          <select id="copy-kit" value={kitLabel} onChange={(event) => setKitLabel(event.currentTarget.value)} aria-describedby="copy-kit-help">
+          <select
+            id="copy-kit"
+            value={kitLabel}
+            onChange={(event) => setKitLabel(event.currentTarget.value)}
+            aria-describedby="copy-kit-help"
+          >
             <option value="">As on this batch</option>
             {kits.map(({ label }) => (
               <option key={label} value={label}>
@@ -81,7 +114,9 @@ function CopyForm({ original, kits, refresh }: { readonly original: BatchInWorkb
               </option>
             ))}
           </select>
-          <p id="copy-kit-help" class="hint">Kettle, losses, boil-off, altitude, burner and bottles. Mash and boil times stay with the recipe.</p>
+          <p id="copy-kit-help" class="hint">
+            Kettle, losses, boil-off, altitude, burner and bottles. Mash and boil times stay with the recipe.
+          </p>
         </div>
       )}
       {scaled && <ScaledFigures original={contents} scaled={scaled} />}

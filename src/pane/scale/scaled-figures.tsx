@@ -55,7 +55,9 @@ export function ScaledFigures({ original, scaled }: { readonly original: BatchCo
         </tbody>
       </table>
       {remarks.map((remark) => (
-        <p key={remark} class="bad">{remark}</p>
+        <p key={remark} class="bad">
+          {remark}
+        </p>
       ))}
     </>
   );

@@ -52,6 +52,12 @@ async function look(): Promise<SeasonState> {
     const report = await Excel.run({ delayForCellEdit: true }, refreshSeason);
     return report ? { kind: "there", report } : { kind: "none" };
   } catch (problem) {
-    return { kind: "failed", message: problem instanceof RefreshRefused ? problem.message : `The season sheet was not brought up to date, and stays as it was. ${hostWords(problem)}` };
+    return {
+      kind: "failed",
+      message:
+        problem instanceof RefreshRefused
+          ? problem.message
+          : `The season sheet was not brought up to date, and stays as it was. ${hostWords(problem)}`,
+    };
   }
 }

@@ -22,7 +22,9 @@ export function Season() {
   return (
     <section class="screen" aria-labelledby="season-title">
       <h1 id="season-title">Season</h1>
-      <p class="lead">One sheet over all batches: dates, states, figures planned and reached, bests, and how much was brewed in the year.</p>
+      <p class="lead">
+        One sheet over all batches: dates, states, figures planned and reached, bests, and how much was brewed in the year.
+      </p>
       {state.kind === "unknown" && <p role="status">Looking at the workbook…</p>}
       {state.kind === "none" && <StartSeason onWritten={() => void refresh()} />}
       {(state.kind === "there" || state.kind === "failed") && (
@@ -45,13 +47,22 @@ function Report({ report: { sheetName, batches, written, added, kept, dropped, u
   return (
     <>
       <p class="good">
-        “{sheetName}” shows {batches === 1 ? "the one batch" : `all ${batches} batches`} of this workbook. {written === 0 ? "Nothing had to be changed." : `${written} ${written === 1 ? "row was" : "rows were"} written.`}
+        “{sheetName}” shows {batches === 1 ? "the one batch" : `all ${batches} batches`} of this workbook.{" "}
+        {written === 0 ? "Nothing had to be changed." : `${written} ${written === 1 ? "row was" : "rows were"} written.`}
       </p>
       {added.length > 0 && <p>New in the list: {quoted(added)}.</p>}
       {dropped.length > 0 && <p>Their sheets are gone, so they left the list: {quoted(dropped)}.</p>}
-      {kept.length > 0 && <p>Their sheets are gone, but you had typed something beside them, so they stay at the end of the list: {quoted(kept)}. Empty those cells to let them go.</p>}
+      {kept.length > 0 && (
+        <p>
+          Their sheets are gone, but you had typed something beside them, so they stay at the end of the list: {quoted(kept)}. Empty those
+          cells to let them go.
+        </p>
+      )}
       <PassedOver unplugged={unplugged} to="have it in the season" />
-      <p class="hint">While this pane is open the list follows new, renamed, moved and deleted sheets by itself. The figures are formulas and need no button.</p>
+      <p class="hint">
+        While this pane is open the list follows new, renamed, moved and deleted sheets by itself. The figures are formulas and need no
+        button.
+      </p>
     </>
   );
 }

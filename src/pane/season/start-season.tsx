@@ -14,7 +14,11 @@ export function StartSeason({ onWritten }: { readonly onWritten: () => void }) {
         ["us", "US: gal, SRM"],
       ]}
       hint="Each batch keeps its own units on its own sheet."
-      write={(sheetName, units) => inWorkbook("The season sheet was not written, and the workbook is as it was.", (context) => insertSeason(context, { sheetName, units }))}
+      write={(sheetName, units) =>
+        inWorkbook("The season sheet was not written, and the workbook is as it was.", (context) =>
+          insertSeason(context, { sheetName, units }),
+        )
+      }
       onWritten={onWritten}
     />
   );

@@ -59,7 +59,8 @@ export function Club() {
   // What was told holds for the batches and the sheet that were chosen then.
   useEffect(() => setAsking(undefined), [collected, target]);
 
-  const collect = (batch: BatchContents, from: string) => setCollected((before) => [...before, { key: (before.at(-1)?.key ?? 0) + 1, member: "", batch, from }]);
+  const collect = (batch: BatchContents, from: string) =>
+    setCollected((before) => [...before, { key: (before.at(-1)?.key ?? 0) + 1, member: "", batch, from }]);
   const take = (texts: readonly OpenedText[]) => {
     setRefusals([]);
     setOutcome(undefined);
@@ -71,7 +72,8 @@ export function Club() {
       }
     }
   };
-  const change = (key: number, member: string) => setCollected((before) => before.map((one) => (one.key === key ? { ...one, member } : one)));
+  const change = (key: number, member: string) =>
+    setCollected((before) => before.map((one) => (one.key === key ? { ...one, member } : one)));
   const nameless = collected.filter(({ member }) => member.trim() === "");
 
   const write = async (name: string) => {
@@ -107,7 +109,15 @@ export function Club() {
     <section class="screen" aria-labelledby="club-title">
       <h1 id="club-title">Club</h1>
       <p class="lead">Members' batches side by side: planned, reached, tasted. Up to {mostBatches} on a sheet.</p>
-      <OpenedFiles id="club" label="Batch files of the members" accept=".json,application/json" multiple pasteLabel="Or paste the text of one" pasteAction="Take what is pasted" onTexts={take} />
+      <OpenedFiles
+        id="club"
+        label="Batch files of the members"
+        accept=".json,application/json"
+        multiple
+        pasteLabel="Or paste the text of one"
+        pasteAction="Take what is pasted"
+        onTexts={take}
+      />
       {batches.workbook && batches.workbook.batches.length > 0 && (
         <p class="additions">
           {batches.workbook.batches.map(({ sheetName: name, contents }) => (
@@ -118,11 +128,20 @@ export function Club() {
         </p>
       )}
       {refusals.map((refusal) => (
-        <p key={refusal} class="bad" role="alert">{refusal}</p>
+        <p key={refusal} class="bad" role="alert">
+          {refusal}
+        </p>
       ))}
       {collected.map(({ key, member, batch, from }) => (
         <div key={key} class="collected">
-          <TextField id={`member-${key}`} label={`Whose is “${batch.batchName || "a batch without a name"}”?`} value={member} hint={`From ${from}.`} problem={asked && member.trim() === "" ? "The member's name, please: the file does not say it." : undefined} onInput={(typed) => change(key, typed)} />
+          <TextField
+            id={`member-${key}`}
+            label={`Whose is “${batch.batchName || "a batch without a name"}”?`}
+            value={member}
+            hint={`From ${from}.`}
+            problem={asked && member.trim() === "" ? "The member's name, please: the file does not say it." : undefined}
+            onInput={(typed) => change(key, typed)}
+          />
           <button type="button" class="quiet" onClick={() => setCollected((before) => before.filter((one) => one.key !== key))}>
             Leave it out
           </button>
@@ -133,7 +152,9 @@ export function Club() {
           <label for="club-target">Onto</label>
           <select id="club-target" value={target} onChange={(event) => setTarget(event.currentTarget.value)}>
             {there.map((name) => (
-              <option key={name} value={name}>{name}</option>
+              <option key={name} value={name}>
+                {name}
+              </option>
             ))}
             <option value={newSheet}>{newSheet}</option>
           </select>

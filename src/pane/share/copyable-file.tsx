@@ -34,7 +34,9 @@ export function CopyableFile({ fileName, text }: { readonly fileName: string; re
       <button type="button" onClick={() => void copy()}>
         Copy the text
       </button>
-      <p role="status" class="hint">{copied}</p>
+      <p role="status" class="hint">
+        {copied}
+      </p>
     </div>
   );
 }

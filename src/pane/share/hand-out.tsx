@@ -22,7 +22,9 @@ export function HandOut() {
   return (
     <section class="screen" aria-labelledby="hand-out-title">
       <h1 id="hand-out-title">Hand-out</h1>
-      <p class="lead">A blank for adults who learn to brew, or club mates: plan, steps, whys and cautions stay; readings, tasting and private words go.</p>
+      <p class="lead">
+        A blank for adults who learn to brew, or club mates: plan, steps, whys and cautions stay; readings, tasting and private words go.
+      </p>
       <BatchChoice batches={batches} />
       {batches.chosen && <HandOutForm key={batches.chosen.sheetName} batches={batches} original={batches.chosen} />}
     </section>
@@ -30,9 +32,17 @@ export function HandOut() {
 }
 
 type Form = "sheet" | "unplugged" | "workbook" | "file";
-type Made = { readonly kind: "sheet"; readonly sheetName: string } | { readonly kind: "file"; readonly fileName: string; readonly text: string } | { readonly kind: "unplugged" | "workbook"; readonly copy: UnpluggedSheet };
+type Made =
+  | { readonly kind: "sheet"; readonly sheetName: string }
+  | { readonly kind: "file"; readonly fileName: string; readonly text: string }
+  | { readonly kind: "unplugged" | "workbook"; readonly copy: UnpluggedSheet };
 
-const buttons: Record<Form, string> = { sheet: "Write the blank on a sheet of its own", unplugged: "Write the unplugged blank on a sheet of its own", workbook: "Make a workbook of the unplugged blank", file: "Make the file" };
+const buttons: Record<Form, string> = {
+  sheet: "Write the blank on a sheet of its own",
+  unplugged: "Write the unplugged blank on a sheet of its own",
+  workbook: "Make a workbook of the unplugged blank",
+  file: "Make the file",
+};
 
 function HandOutForm({ batches, original }: { readonly batches: Batches; readonly original: BatchInWorkbook }) {
   const { contents } = original;
@@ -42,7 +52,10 @@ function HandOutForm({ batches, original }: { readonly batches: Batches; readonl
   const [busy, setBusy] = useState(false);
   const [outcome, setOutcome] = useState<Done<Made>>();
   const { name, amount, day, units } = copy;
-  const blank = amount !== undefined && day !== undefined ? handOut(batchToShare(original), { name, brewedOn: day, prices, volume: amount, units }) : undefined;
+  const blank =
+    amount !== undefined && day !== undefined
+      ? handOut(batchToShare(original), { name, brewedOn: day, prices, volume: amount, units })
+      : undefined;
 
   const make = async (sheetName: string) => {
     if (!blank) return;
@@ -100,8 +113,13 @@ function HandOutForm({ batches, original }: { readonly batches: Batches; readonl
 
 /** Unplugging is fetched when it is asked for: no other form of the blank needs it. */
 async function unplugged(context: Excel.RequestContext, blank: BatchContents, form: "unplugged" | "workbook"): Promise<UnpluggedSheet> {
-  if (form === "unplugged") return (await import(/* webpackChunkName: "pane-unplugged-hand-out" */ "../../workbook/sheets/handout/unplugged-hand-out")).insertUnpluggedHandOut(context, blank);
-  const { openUnpluggedHandOut } = await import(/* webpackChunkName: "pane-unplugged-workbook" */ "../../workbook/sheets/handout/unplugged-workbook");
+  if (form === "unplugged")
+    return (
+      await import(/* webpackChunkName: "pane-unplugged-hand-out" */ "../../workbook/sheets/handout/unplugged-hand-out")
+    ).insertUnpluggedHandOut(context, blank);
+  const { openUnpluggedHandOut } = await import(
+    /* webpackChunkName: "pane-unplugged-workbook" */ "../../workbook/sheets/handout/unplugged-workbook"
+  );
   return openUnpluggedHandOut(context, blank, (base64) => Excel.createWorkbook(base64));
 }
 
@@ -110,9 +128,14 @@ function Result({ made }: { readonly made: Made }) {
   if (made.kind === "sheet") return <p>“{made.sheetName}” is in the workbook.</p>;
   return (
     <>
-      <p>{made.kind === "workbook" ? `The new workbook is open, with “${made.copy.copyName}”: save it under a name of its own and hand it on.` : `“${made.copy.copyName}” is in the workbook, unplugged.`}</p>
       <p>
-        {made.copy.plain} formulas calculate on without Gylebook; {made.copy.values.length} are values now and will not follow changes. A member who has Gylebook can plug the blank in.
+        {made.kind === "workbook"
+          ? `The new workbook is open, with “${made.copy.copyName}”: save it under a name of its own and hand it on.`
+          : `“${made.copy.copyName}” is in the workbook, unplugged.`}
+      </p>
+      <p>
+        {made.copy.plain} formulas calculate on without Gylebook; {made.copy.values.length} are values now and will not follow changes. A
+        member who has Gylebook can plug the blank in.
       </p>
     </>
   );

@@ -37,7 +37,11 @@ export function OpenedFiles({ id, label, accept, multiple = false, pasteLabel, p
       <div class="field">
         <label for={`${id}-file`}>{label}</label>
         <input id={`${id}-file`} type="file" accept={accept} multiple={multiple} onChange={(event) => void open(event.currentTarget)} />
-        {problem && <p class="problem" role="alert">{problem}</p>}
+        {problem && (
+          <p class="problem" role="alert">
+            {problem}
+          </p>
+        )}
       </div>
       <div class="field">
         <label for={`${id}-paste`}>{pasteLabel}</label>

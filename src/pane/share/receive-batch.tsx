@@ -53,14 +53,32 @@ export function ReceiveBatch({ batches }: { readonly batches: Batches }) {
 
   return (
     <>
-      <OpenedFiles id="batch-file" label="Batch file" accept=".json,application/json" pasteLabel="Or paste its text" pasteAction="Look at what is pasted" onTexts={(texts) => void look(texts)} />
-      {refusal && <p class="bad" role="alert">{refusal}</p>}
+      <OpenedFiles
+        id="batch-file"
+        label="Batch file"
+        accept=".json,application/json"
+        pasteLabel="Or paste its text"
+        pasteAction="Look at what is pasted"
+        onTexts={(texts) => void look(texts)}
+      />
+      {refusal && (
+        <p class="bad" role="alert">
+          {refusal}
+        </p>
+      )}
       {opened && (
         <>
           <FileFigures contents={opened.contents} />
-          {opened.hereAlready !== undefined && <p class="bad">This very batch is in the workbook already, on “{opened.hereAlready}”. It stays as it is; you can have the file's on a second sheet.</p>}
+          {opened.hereAlready !== undefined && (
+            <p class="bad">
+              This very batch is in the workbook already, on “{opened.hereAlready}”. It stays as it is; you can have the file's on a second
+              sheet.
+            </p>
+          )}
           <button type="button" class="main-action" disabled={busy} onClick={() => void write(opened.sheetName)}>
-            {opened.hereAlready === undefined ? `Put it on a sheet “${opened.sheetName}”` : `Put it on a second sheet “${opened.sheetName}”`}
+            {opened.hereAlready === undefined
+              ? `Put it on a sheet “${opened.sheetName}”`
+              : `Put it on a second sheet “${opened.sheetName}”`}
           </button>
         </>
       )}

@@ -18,7 +18,8 @@ export function Replacements({ standing, others, busy, onAgreed }: ReplacementsP
       {standing.map(({ entry: { member, batch }, row, changes }) => (
         <div key={row}>
           <p>
-            “{batch.batchName || "A batch without a name"}” of {member} stands there already. {changes.length === 0 ? "Nothing about it has changed." : "In its row would change:"}
+            “{batch.batchName || "A batch without a name"}” of {member} stands there already.{" "}
+            {changes.length === 0 ? "Nothing about it has changed." : "In its row would change:"}
           </p>
           {changes.length > 0 && (
             <ul>

@@ -23,14 +23,20 @@ export function CopiedSheets({ groups, onGiven }: CopiedSheetsProps) {
     });
     setBusy(false);
     if (outcome.kind !== "written") return setSaid({ isGood: false, words: outcome.message });
-    setSaid({ isGood: true, words: `“${sheetName}” is a batch of its own now.${log ? " It brought a log along: clear the times and readings that are the other batch's." : ""}` });
+    setSaid({
+      isGood: true,
+      words: `“${sheetName}” is a batch of its own now.${log ? " It brought a log along: clear the times and readings that are the other batch's." : ""}`,
+    });
     onGiven();
   };
   return (
     <>
       {groups.map((names) => (
         <div key={names.join()} class="note copied">
-          <p>{quoted(names)} are copies of one sheet and carry the same mark, so until you say which is the copy they count as one batch and cannot draw on the stores. The copy gets a mark of its own.</p>
+          <p>
+            {quoted(names)} are copies of one sheet and carry the same mark, so until you say which is the copy they count as one batch and
+            cannot draw on the stores. The copy gets a mark of its own.
+          </p>
           {names.map((name) => (
             <button key={name} type="button" disabled={busy} onClick={() => void give(name)}>
               “{name}” is the copy

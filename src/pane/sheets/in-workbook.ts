@@ -16,7 +16,10 @@ export async function inWorkbook<T>(unchanged: string, action: (context: Excel.R
   try {
     return { kind: "done", result: await Excel.run({ delayForCellEdit: true }, action) };
   } catch (problem) {
-    if (problem instanceof InsertionRefused) return problem.freeName ? { kind: "taken", message: problem.message, freeName: problem.freeName } : { kind: "failed", message: problem.message };
+    if (problem instanceof InsertionRefused)
+      return problem.freeName
+        ? { kind: "taken", message: problem.message, freeName: problem.freeName }
+        : { kind: "failed", message: problem.message };
     return { kind: "failed", message: `${unchanged} ${hostWords(problem)}` };
   }
 }

@@ -2,7 +2,15 @@ import type { ComponentChildren } from "preact";
 import type { Done } from "./in-workbook";
 
 /** How it went, below the button and read out; a name that is taken comes with one that is free. */
-export function Outcome<T>({ outcome, onFreeName, children }: { readonly outcome: Done<T> | undefined; readonly onFreeName?: (name: string) => void; readonly children: (result: T) => ComponentChildren }) {
+export function Outcome<T>({
+  outcome,
+  onFreeName,
+  children,
+}: {
+  readonly outcome: Done<T> | undefined;
+  readonly onFreeName?: (name: string) => void;
+  readonly children: (result: T) => ComponentChildren;
+}) {
   return (
     <div aria-live="polite" class="outcome">
       {outcome?.kind === "done" && <div class="good">{children(outcome.result)}</div>}

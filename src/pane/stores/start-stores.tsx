@@ -14,7 +14,11 @@ export function StartStores({ onWritten }: { readonly onWritten: () => void }) {
         ["us", "US: lb, oz, °F"],
       ]}
       hint="Batches in other units draw from them all the same."
-      write={(sheetName, units) => inWorkbook("The stores sheet was not written, and the workbook is as it was.", (context) => insertStores(context, { sheetName, units, today: "=TODAY()" }))}
+      write={(sheetName, units) =>
+        inWorkbook("The stores sheet was not written, and the workbook is as it was.", (context) =>
+          insertStores(context, { sheetName, units, today: "=TODAY()" }),
+        )
+      }
       onWritten={onWritten}
     />
   );

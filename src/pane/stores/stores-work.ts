@@ -1,6 +1,14 @@
 import { JustChanged } from "../../workbook/grid/write/write-unless-changed";
 import { agedHops, writeAgedHops, type AgedHop } from "../../workbook/sheets/stores/aged-hops";
-import { DrawRefused, giveBack, planDraw, readStoresAndBatches, writeDraws, type Shortage, type StoresAndBatches } from "../../workbook/sheets/stores/draw";
+import {
+  DrawRefused,
+  giveBack,
+  planDraw,
+  readStoresAndBatches,
+  writeDraws,
+  type Shortage,
+  type StoresAndBatches,
+} from "../../workbook/sheets/stores/draw";
 import { batchIdOf } from "../../workbook/batch/read/batch-sheets";
 import { copies, markOf } from "../../workbook/batch/read/copied-sheets";
 import type { UnpluggedBatch } from "../../workbook/batch/read/unplugged-batches";
@@ -23,7 +31,14 @@ export interface BatchAndStores {
 export type StoresState =
   | { readonly kind: "looking" }
   | { readonly kind: "none" }
-  | { readonly kind: "there"; readonly sheetName: string; readonly batches: readonly BatchAndStores[]; readonly copies: readonly (readonly string[])[]; readonly unplugged: readonly UnpluggedBatch[]; readonly said?: string }
+  | {
+      readonly kind: "there";
+      readonly sheetName: string;
+      readonly batches: readonly BatchAndStores[];
+      readonly copies: readonly (readonly string[])[];
+      readonly unplugged: readonly UnpluggedBatch[];
+      readonly said?: string;
+    }
   | { readonly kind: "failed"; readonly message: string };
 
 function seen(found: StoresAndBatches, said?: string): StoresState {
@@ -41,7 +56,14 @@ function seen(found: StoresAndBatches, said?: string): StoresState {
       throw problem;
     }
   });
-  return { kind: "there", sheetName: found.stores.sheetName, batches, copies: twins, unplugged: found.unplugged, ...(said !== undefined && { said }) };
+  return {
+    kind: "there",
+    sheetName: found.stores.sheetName,
+    batches,
+    copies: twins,
+    unplugged: found.unplugged,
+    ...(said !== undefined && { said }),
+  };
 }
 
 /** Does something with the stores as they stand now, then looks again; whatever goes wrong is told in words. */
@@ -56,7 +78,11 @@ async function withStores(work?: (context: Excel.RequestContext, found: StoresAn
       return after ? seen(after, said) : ({ kind: "none" } as const);
     });
   } catch (problem) {
-    return { kind: "failed", message: problem instanceof DrawRefused || problem instanceof JustChanged ? problem.message : `Nothing was changed. ${hostWords(problem)}` };
+    return {
+      kind: "failed",
+      message:
+        problem instanceof DrawRefused || problem instanceof JustChanged ? problem.message : `Nothing was changed. ${hostWords(problem)}`,
+    };
   }
 }
 

@@ -53,7 +53,9 @@ interface OneBatchProps {
 const rounded = (amount: number): number => Math.round(amount * 100) / 100;
 
 function OneBatch({ batch: { sheetName, drawn, isCopied, shortages, refused, hops }, busy, work }: OneBatchProps) {
-  const stale = hops.filter(({ onTheDayPercent, inBatchPercent }) => inBatchPercent === undefined || Math.abs(onTheDayPercent - inBatchPercent) >= 0.05);
+  const stale = hops.filter(
+    ({ onTheDayPercent, inBatchPercent }) => inBatchPercent === undefined || Math.abs(onTheDayPercent - inBatchPercent) >= 0.05,
+  );
   return (
     <>
       <h2>{sheetName}</h2>
@@ -74,7 +76,12 @@ function OneBatch({ batch: { sheetName, drawn, isCopied, shortages, refused, hop
       {drawn ? (
         <p>
           Has drawn.{" "}
-          <button type="button" disabled={busy} aria-label={`Give back what ${sheetName} drew`} onClick={() => work(() => giveBackOf(sheetName))}>
+          <button
+            type="button"
+            disabled={busy}
+            aria-label={`Give back what ${sheetName} drew`}
+            onClick={() => work(() => giveBackOf(sheetName))}
+          >
             Give it back
           </button>
         </p>
@@ -88,8 +95,21 @@ function OneBatch({ batch: { sheetName, drawn, isCopied, shortages, refused, hop
       )}
       {!drawn && stale.length > 0 && (
         <>
-          <p>{stale.map(({ hop, onTheDayPercent, inBatchPercent }) => `${hop}: ${onTheDayPercent.toFixed(1)} % alpha on the brewing day, the sheet has ${inBatchPercent ?? "none"}`).join("; ")}.</p>
-          <button type="button" disabled={busy} aria-label={`Write the aged alpha into ${sheetName}`} onClick={() => work(() => writeAlphas(sheetName, stale))}>
+          <p>
+            {stale
+              .map(
+                ({ hop, onTheDayPercent, inBatchPercent }) =>
+                  `${hop}: ${onTheDayPercent.toFixed(1)} % alpha on the brewing day, the sheet has ${inBatchPercent ?? "none"}`,
+              )
+              .join("; ")}
+            .
+          </p>
+          <button
+            type="button"
+            disabled={busy}
+            aria-label={`Write the aged alpha into ${sheetName}`}
+            onClick={() => work(() => writeAlphas(sheetName, stale))}
+          >
             Write it into the hop table
           </button>
         </>

@@ -27,7 +27,14 @@ export function TastedLine({ index, what, score, words, onChange }: TastedLinePr
           </option>
         ))}
       </select>
-      <input id={`words-${index}`} type="text" autocomplete="off" aria-label={`${what}, in words`} value={words} onInput={(event) => onChange({ words: event.currentTarget.value })} />
+      <input
+        id={`words-${index}`}
+        type="text"
+        autocomplete="off"
+        aria-label={`${what}, in words`}
+        value={words}
+        onInput={(event) => onChange({ words: event.currentTarget.value })}
+      />
     </div>
   );
 }

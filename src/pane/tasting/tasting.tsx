@@ -10,7 +10,9 @@ import { useChange } from "../companion/use-change";
 import { TextField } from "../new-batch/text-field";
 import { TastedLine } from "./tasted-line";
 
-export const Tasting = () => <BatchScreen title="Tasting">{(batch) => <TastingForm key={batchIdOf(batch.sheet)} {...batch} />}</BatchScreen>;
+export const Tasting = () => (
+  <BatchScreen title="Tasting">{(batch) => <TastingForm key={batchIdOf(batch.sheet)} {...batch} />}</BatchScreen>
+);
 
 const firstInput = (sheet: NamedCells): TastingInput => {
   const input = tastingIn(sheet);
@@ -25,7 +27,8 @@ function TastingForm({ sheet, reload }: Batch) {
     setInput((before) => ({ ...before, ...part }));
     forget();
   };
-  const line = (index: number, part: Partial<TastingInput["lines"][number]>) => change({ lines: input.lines.map((one, at) => (at === index ? { ...one, ...part } : one)) });
+  const line = (index: number, part: Partial<TastingInput["lines"][number]>) =>
+    change({ lines: input.lines.map((one, at) => (at === index ? { ...one, ...part } : one)) });
   const write = async () => {
     const result = await make((context) => writeTasting(context, sheet, input));
     if (result.kind === "written") setInput((before) => ({ ...before, note: "" }));
@@ -38,12 +41,34 @@ function TastingForm({ sheet, reload }: Batch) {
         void write();
       }}
     >
-      <p class="hint">Beside each a score: five for a beer that you would pour for anybody, one for the drain. Below it, what you would say of it. Open the first bottle over a sink.</p>
-      <TextField id="tasted-on" type="date" label="Tasted on" value={dayField(input.tastedOn)} onInput={(text) => change({ tastedOn: fieldMoment(text) })} />
+      <p class="hint">
+        Beside each a score: five for a beer that you would pour for anybody, one for the drain. Below it, what you would say of it. Open
+        the first bottle over a sink.
+      </p>
+      <TextField
+        id="tasted-on"
+        type="date"
+        label="Tasted on"
+        value={dayField(input.tastedOn)}
+        onInput={(text) => change({ tastedOn: fieldMoment(text) })}
+      />
       {tasted.map((what, index) => (
-        <TastedLine key={what} index={index} what={what} score={input.lines[index]?.score ?? ""} words={input.lines[index]?.words ?? ""} onChange={(part) => line(index, part)} />
+        <TastedLine
+          key={what}
+          index={index}
+          what={what}
+          score={input.lines[index]?.score ?? ""}
+          words={input.lines[index]?.words ?? ""}
+          onChange={(part) => line(index, part)}
+        />
       ))}
-      <TextField id="note" label="Note to add" value={input.note} hint="Goes below the notes that are in the sheet. A note that begins with “private” stays behind when the batch is shared." onInput={(note) => change({ note })} />
+      <TextField
+        id="note"
+        label="Note to add"
+        value={input.note}
+        hint="Goes below the notes that are in the sheet. A note that begins with “private” stays behind when the batch is shared."
+        onInput={(note) => change({ note })}
+      />
       <button type="submit" class="main-action" disabled={busy}>
         {busy ? "Writing…" : "Write the tasting"}
       </button>

@@ -13,7 +13,10 @@ export function PlugIn() {
   return (
     <section aria-labelledby="plug-in-title">
       <h2 id="plug-in-title">Plug back in</h2>
-      <p>Puts the GYLE formulas of the unplugged sheet in front back where they were. What somebody has typed over them since is never lost: you are told the cells first.</p>
+      <p>
+        Puts the GYLE formulas of the unplugged sheet in front back where they were. What somebody has typed over them since is never lost:
+        you are told the cells first.
+      </p>
       <button type="button" disabled={busy} onClick={() => void plug(false)}>
         {busy ? "Plugging in…" : "Plug the sheet in front in again"}
       </button>

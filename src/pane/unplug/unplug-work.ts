@@ -2,7 +2,15 @@ import { hostWords, reasonOf } from "../../workbook/grid/words/host-words";
 import { readBatchSheets } from "../../workbook/batch/read/batch-sheets";
 import type { LongWork } from "../../workbook/grid/write/progress";
 import { Stopped } from "../../workbook/grid/write/progress";
-import { PlugInRefused, plugIn, UnplugRefused, unpluggedCopies, type Conflict, type PluggedIn, type UnpluggedSheet } from "../../workbook/exchange/unplug";
+import {
+  PlugInRefused,
+  plugIn,
+  UnplugRefused,
+  unpluggedCopies,
+  type Conflict,
+  type PluggedIn,
+  type UnpluggedSheet,
+} from "../../workbook/exchange/unplug";
 
 export interface UnplugForm {
   readonly sheets: "this" | "batches";
@@ -10,18 +18,26 @@ export interface UnplugForm {
   readonly into: "here" | "new";
 }
 
-export type Unplugged = { readonly kind: "done"; readonly copies: readonly UnpluggedSheet[]; readonly into: UnplugForm["into"] } | { readonly kind: "failed"; readonly message: string };
-export type Plugged = ({ readonly kind: "done"; readonly sheetName: string } & PluggedIn) | { readonly kind: "changed"; readonly message: string; readonly conflicts: readonly Conflict[] } | { readonly kind: "failed"; readonly message: string };
+export type Unplugged =
+  | { readonly kind: "done"; readonly copies: readonly UnpluggedSheet[]; readonly into: UnplugForm["into"] }
+  | { readonly kind: "failed"; readonly message: string };
+export type Plugged =
+  | ({ readonly kind: "done"; readonly sheetName: string } & PluggedIn)
+  | { readonly kind: "changed"; readonly message: string; readonly conflicts: readonly Conflict[] }
+  | { readonly kind: "failed"; readonly message: string };
 
 /** Makes the copies; a failure comes back in words. */
 export async function unplug(form: UnplugForm, work: LongWork): Promise<Unplugged> {
   try {
     const copies = await Excel.run({ delayForCellEdit: true }, async (context) => {
-      const names = form.sheets === "this" ? [await sheetInFront(context)] : (await readBatchSheets(context)).map(({ sheetName }) => sheetName);
+      const names =
+        form.sheets === "this" ? [await sheetInFront(context)] : (await readBatchSheets(context)).map(({ sheetName }) => sheetName);
       if (names.length === 0) throw new UnplugRefused("This workbook has no batch sheets. Nothing was changed.");
       const prices = form.prices === "with";
       if (form.into === "here") return unpluggedCopies(context, names, { prices, standalone: false }, work);
-      const { unpluggedWorkbook } = await import(/* webpackChunkName: "pane-new-workbook" */ "../../workbook/exchange/unplug/new-workbook/new-workbook");
+      const { unpluggedWorkbook } = await import(
+        /* webpackChunkName: "pane-new-workbook" */ "../../workbook/exchange/unplug/new-workbook/new-workbook"
+      );
       return unpluggedWorkbook(context, names, { prices }, (base64) => Excel.createWorkbook(base64), work);
     });
     return { kind: "done", copies, into: form.into };
@@ -38,7 +54,8 @@ export async function plugInFront(leaveChanged: boolean): Promise<Plugged> {
       return { kind: "done", sheetName, ...(await plugIn(context, sheetName, { leaveChanged })) };
     });
   } catch (problem) {
-    if (problem instanceof PlugInRefused && problem.conflicts.length > 0 && !leaveChanged) return { kind: "changed", message: problem.message, conflicts: problem.conflicts };
+    if (problem instanceof PlugInRefused && problem.conflicts.length > 0 && !leaveChanged)
+      return { kind: "changed", message: problem.message, conflicts: problem.conflicts };
     return { kind: "failed", message: inWords(problem, "The sheet was not plugged in, and is as it was.") };
   }
 }
@@ -52,6 +69,10 @@ async function sheetInFront(context: Excel.RequestContext): Promise<string> {
 
 function inWords(problem: unknown, consequence: string): string {
   const message = reasonOf(problem);
-  const ours = problem instanceof UnplugRefused || problem instanceof PlugInRefused || problem instanceof Stopped || /Nothing was changed\.$/.test(message);
+  const ours =
+    problem instanceof UnplugRefused ||
+    problem instanceof PlugInRefused ||
+    problem instanceof Stopped ||
+    /Nothing was changed\.$/.test(message);
   return ours ? message : `${consequence} ${hostWords(problem)}`;
 }

@@ -18,8 +18,9 @@ export function Unplug() {
     <section class="screen" aria-labelledby="unplug-title">
       <h1 id="unplug-title">Unplug</h1>
       <p class="lead">
-        Makes a copy that works without Gylebook: its GYLE formulas become plain ones that calculate in any spreadsheet program, or the values they have. Each such cell keeps its GYLE formula in a note, so that a member who has
-        Gylebook can plug it in again; your own sheet is not changed.
+        Makes a copy that works without Gylebook: its GYLE formulas become plain ones that calculate in any spreadsheet program, or the
+        values they have. Each such cell keeps its GYLE formula in a note, so that a member who has Gylebook can plug it in again; your own
+        sheet is not changed.
       </p>
       <form
         noValidate
@@ -29,11 +30,45 @@ export function Unplug() {
           void work.run((longWork) => unplug(form, longWork)).then(setOutcome);
         }}
       >
-        <ChoiceField legend="Copy" name="unplug-sheets" value={form.sheets} choices={[["this", "The sheet in front"], ["batches", "All batch sheets"]]} onChange={(sheets) => change({ sheets })} />
-        <ChoiceField legend="Prices" name="unplug-prices" value={form.prices} choices={[["without", "Stay behind"], ["with", "Go along"]]} onChange={(prices) => change({ prices })} />
-        <ChoiceField legend="Into" name="unplug-into" value={form.into} choices={[["here", "This workbook, beside the original"], ["new", "A new workbook, without names of people"]]} onChange={(into) => change({ into })} />
-        <p class="hint">Notes that begin with the word “private” stay behind, and so do words in the cells of a batch sheet that begin so. Anything else you wrote goes along.</p>
-        {form.into === "new" && <p class="hint">Excel opens the new workbook; save it and hand it on. Formulas there that speak of your other sheets are values.</p>}
+        <ChoiceField
+          legend="Copy"
+          name="unplug-sheets"
+          value={form.sheets}
+          choices={[
+            ["this", "The sheet in front"],
+            ["batches", "All batch sheets"],
+          ]}
+          onChange={(sheets) => change({ sheets })}
+        />
+        <ChoiceField
+          legend="Prices"
+          name="unplug-prices"
+          value={form.prices}
+          choices={[
+            ["without", "Stay behind"],
+            ["with", "Go along"],
+          ]}
+          onChange={(prices) => change({ prices })}
+        />
+        <ChoiceField
+          legend="Into"
+          name="unplug-into"
+          value={form.into}
+          choices={[
+            ["here", "This workbook, beside the original"],
+            ["new", "A new workbook, without names of people"],
+          ]}
+          onChange={(into) => change({ into })}
+        />
+        <p class="hint">
+          Notes that begin with the word “private” stay behind, and so do words in the cells of a batch sheet that begin so. Anything else
+          you wrote goes along.
+        </p>
+        {form.into === "new" && (
+          <p class="hint">
+            Excel opens the new workbook; save it and hand it on. Formulas there that speak of your other sheets are values.
+          </p>
+        )}
         <button type="submit" class="main-action" disabled={busy}>
           {busy ? "Copying…" : "Make the unplugged copy"}
         </button>

@@ -32,9 +32,17 @@ const hopsUs: readonly HopLine[] = [
 export function exampleRecipe(units: UnitSystem, volume: number, method: Method): Pick<BatchContents, "malt" | "hops"> {
   const factor = quantity("volume").toCore(volume, units) / quantity("volume").toCore(recipeVolumeGal, "us");
   const mass = (name: QuantityName, us: number, digits: number) =>
-    Number(quantity(name).fromCore(quantity(name).toCore(us, "us") * factor, units).toFixed(digits));
+    Number(
+      quantity(name)
+        .fromCore(quantity(name).toCore(us, "us") * factor, units)
+        .toFixed(digits),
+    );
   return {
-    malt: (method === "extract" ? maltUs : allGrainUs).map((line) => ({ ...line, mass: mass("mass", line.mass, 2), colour: line.colour[units] })),
+    malt: (method === "extract" ? maltUs : allGrainUs).map((line) => ({
+      ...line,
+      mass: mass("mass", line.mass, 2),
+      colour: line.colour[units],
+    })),
     hops: hopsUs.map((line) => ({ ...line, mass: mass("smallMass", line.mass, units === "us" ? 2 : 0) })),
   };
 }
@@ -52,14 +60,45 @@ export function exampleBatch(choices: NewBatchChoices): BatchContents {
 
 /** The sample workbook's batch: brewed, fermented, bottled and tasted. */
 export function firstExtractBatch(): BatchContents {
-  const batch = exampleBatch({ id: "quillmarsh-2026-1", sheetName: "Batch 1", batchName: "Quillmarsh Footbridge Pale", brewedOn: dayNumber("2026-09-05"), volume: recipeVolumeGal, units: "us", topUp: 0, method: "extract" });
+  const batch = exampleBatch({
+    id: "quillmarsh-2026-1",
+    sheetName: "Batch 1",
+    batchName: "Quillmarsh Footbridge Pale",
+    brewedOn: dayNumber("2026-09-05"),
+    volume: recipeVolumeGal,
+    units: "us",
+    topUp: 0,
+    method: "extract",
+  });
   const at = (day: number, time: string) => dayNumber(`2026-09-${String(day).padStart(2, "0")}T${time}`);
   const clock = (time: string) => at(5, time) % 1;
   return {
     ...batch,
     number: 1,
     salts: "Tap water stood overnight",
-    happened: ["10:00", "10:15", "10:25", "10:55", "11:27", "11:33", "11:45", "12:10", "12:10", "12:36", "12:53", "12:56", "13:06", "13:11", "13:12", "13:40", "13:56", "14:02", "14:12", "14:18", "14:48"].map(clock),
+    happened: [
+      "10:00",
+      "10:15",
+      "10:25",
+      "10:55",
+      "11:27",
+      "11:33",
+      "11:45",
+      "12:10",
+      "12:10",
+      "12:36",
+      "12:53",
+      "12:56",
+      "13:06",
+      "13:11",
+      "13:12",
+      "13:40",
+      "13:56",
+      "14:02",
+      "14:12",
+      "14:18",
+      "14:48",
+    ].map(clock),
     wort: { collected: "", reading: 1.051, scale: "SG", sampleTemperature: 70, volume: 5 },
     readings: [
       { when: at(8, "18:30"), reading: 1.03, scale: "SG", sampleTemperature: 68, beerTemperature: 67 },

@@ -13,12 +13,26 @@ export function batchToShare({ contents, cells }: BatchInWorkbook): BatchContent
   const names = namesOfSheet(contents);
   const shown = cells.block("steps").filter((row) => row.some((cell) => cell !== ""));
   const travelling = (cell: StepLine["what"], words: unknown): StepLine["what"] =>
-    typeof cell === "string" && cell.startsWith("=") && stepFormulaProblem(cell, names) !== undefined ? (typeof words === "number" ? words : String(words)) : cell;
-  return { ...contents, steps: contents.steps.map((line, index) => ({ ...line, what: travelling(line.what, shown[index]?.[0]), minutes: travelling(line.minutes, shown[index]?.[2]) })) };
+    typeof cell === "string" && cell.startsWith("=") && stepFormulaProblem(cell, names) !== undefined
+      ? typeof words === "number"
+        ? words
+        : String(words)
+      : cell;
+  return {
+    ...contents,
+    steps: contents.steps.map((line, index) => ({
+      ...line,
+      what: travelling(line.what, shown[index]?.[0]),
+      minutes: travelling(line.minutes, shown[index]?.[2]),
+    })),
+  };
 }
 
 /** Where an imported batch would go: never over anything, and with a word when the same batch is here already. */
-export function placeFor(contents: Pick<BatchContents, "id" | "sheetName">, workbook: WorkbookAtOneMoment): { readonly sheetName: string; readonly hereAlready: string | undefined } {
+export function placeFor(
+  contents: Pick<BatchContents, "id" | "sheetName">,
+  workbook: WorkbookAtOneMoment,
+): { readonly sheetName: string; readonly hereAlready: string | undefined } {
   const twin = contents.id === "" ? undefined : workbook.batches.find((other) => other.contents.id === contents.id);
   return { sheetName: freeName(workbook.sheetNames, contents.sheetName), hereAlready: twin?.sheetName };
 }

@@ -45,7 +45,13 @@ export async function batchesInWorkbook(context: Excel.RequestContext): Promise<
       return [];
     }
   });
-  return { sheetNames: sheets.map(({ sheetName }) => sheetName), batches, kits: sheets.filter(isKitSheet).flatMap(kitsOnSheet), unreadable, activeSheet: active.name };
+  return {
+    sheetNames: sheets.map(({ sheetName }) => sheetName),
+    batches,
+    kits: sheets.filter(isKitSheet).flatMap(kitsOnSheet),
+    unreadable,
+    activeSheet: active.name,
+  };
 }
 
 /** Notes are only looked into where a sheet is unplugged; few workbooks have one. */

@@ -6,9 +6,13 @@ import { keep } from "../../../src/bench/page/keep/storage";
 vi.mock("../../../src/bench/page/keep/storage", () => ({ keep: vi.fn(() => Promise.resolve(new Date(0))) }));
 
 const page = { addEventListener: () => undefined, visibilityState: "visible" };
-const autosave = () => startAutosave({
-  state: () => ({ name: "Book", snapshot: {} as IWorkbookData }), mayWrite: () => true, written: () => undefined, failed: () => undefined,
-});
+const autosave = () =>
+  startAutosave({
+    state: () => ({ name: "Book", snapshot: {} as IWorkbookData }),
+    mayWrite: () => true,
+    written: () => undefined,
+    failed: () => undefined,
+  });
 
 beforeEach(() => {
   vi.useFakeTimers();

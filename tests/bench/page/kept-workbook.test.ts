@@ -2,7 +2,11 @@ import type { IWorkbookData } from "@univerjs/core";
 import { expect, test } from "vitest";
 import { DamagedWorkbookError, fromRecord, generationOf, toRecord } from "../../../src/bench/page/keep/kept-workbook";
 
-const snapshot = { id: "w", sheetOrder: ["s"], sheets: { s: { id: "s", name: "Batch 1", cellData: { 0: { 0: { v: 1.05 } } } } } } as unknown as IWorkbookData;
+const snapshot = {
+  id: "w",
+  sheetOrder: ["s"],
+  sheets: { s: { id: "s", name: "Batch 1", cellData: { 0: { 0: { v: 1.05 } } } } },
+} as unknown as IWorkbookData;
 const now = new Date("2026-03-01T14:03:00Z");
 const record = toRecord({ name: "Pale", snapshot, carry: { bytes: new Uint8Array([1, 2]), sheetIds: ["s"] } }, 7, now);
 

@@ -35,7 +35,7 @@ test("figures read as the number format says", () => {
 
 test("dates are told from figures by the format, leaving out quoted words and colours", () => {
   expect(isDateFormat("yyyy-mm-dd")).toBe(true);
-  expect(isDateFormat("0.0 \"days\"")).toBe(false);
+  expect(isDateFormat('0.0 "days"')).toBe(false);
   expect(isDateFormat("[Red]0.00")).toBe(false);
   expect(isDateFormat("General")).toBe(false);
 });

@@ -14,8 +14,17 @@ export interface Finding {
 export async function findingsIn(pane: Frame): Promise<Finding[]> {
   if (!(await pane.evaluate(() => "axe" in window))) await pane.evaluate(source);
   return pane.evaluate(async () => {
-    const { axe } = window as unknown as { axe: { run(where: Document, how: object): Promise<{ violations: { id: string; nodes: { target: string[]; failureSummary?: string }[] }[] }> } };
+    const { axe } = window as unknown as {
+      axe: {
+        run(
+          where: Document,
+          how: object,
+        ): Promise<{ violations: { id: string; nodes: { target: string[]; failureSummary?: string }[] }[] }>;
+      };
+    };
     const { violations } = await axe.run(document, { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa"] });
-    return violations.flatMap(({ id, nodes }) => nodes.map(({ target, failureSummary }) => ({ rule: id, where: target.join(" "), why: failureSummary ?? "" })));
+    return violations.flatMap(({ id, nodes }) =>
+      nodes.map(({ target, failureSummary }) => ({ rule: id, where: target.join(" "), why: failureSummary ?? "" })),
+    );
   });
 }

@@ -54,7 +54,11 @@ export function useBench({ profile }: BenchFixtureOptions): BenchFixture {
       }
       return BenchPage.open(context, site.origin, query);
     },
-    get context() { return context!; },
-    allowErrors: () => { errorsAllowed = true; },
+    get context() {
+      return context!;
+    },
+    allowErrors: () => {
+      errorsAllowed = true;
+    },
   };
 }

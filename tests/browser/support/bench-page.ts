@@ -22,7 +22,10 @@ export function watch(context: BrowserContext, origin: string): Misdeeds {
 
 /** The bench in one tab, worked through the mouse and the keyboard; values are read through the page's own handle. */
 export class BenchPage {
-  constructor(readonly page: Page, readonly origin: string) {}
+  constructor(
+    readonly page: Page,
+    readonly origin: string,
+  ) {}
 
   /** Starts with an empty workbook where nothing is kept. */
   static async open(context: BrowserContext, origin: string, query = "?empty=1"): Promise<BenchPage> {
@@ -36,10 +39,12 @@ export class BenchPage {
     await this.page.waitForFunction(() => window.gylebookBench !== undefined);
     await this.page.evaluate(() => window.gylebookBench.ready);
     // What the grid starts late would come into the middle of the typing: see src/bench/page/late-parts.ts.
-    expect(await this.page.evaluate(() => {
-      const { univerAPI } = window.gylebookBench;
-      return univerAPI.getCurrentLifecycleStage() === univerAPI.Enum.LifecycleStages.Steady;
-    })).toBe(true);
+    expect(
+      await this.page.evaluate(() => {
+        const { univerAPI } = window.gylebookBench;
+        return univerAPI.getCurrentLifecycleStage() === univerAPI.Enum.LifecycleStages.Steady;
+      }),
+    ).toBe(true);
   }
 
   async reload(): Promise<void> {
@@ -60,18 +65,21 @@ export class BenchPage {
 
   /** Scrolls a cell into the middle of things, and waits until the grid stands still there. */
   async scrollTo(sheet: string, a1: string): Promise<void> {
-    await this.page.evaluate(async ([sheet, a1]) => {
-      const { univerAPI, rectOf } = window.gylebookBench;
-      const worksheet = univerAPI.getActiveWorkbook()!.getSheetByName(sheet)!;
-      const range = worksheet.getRange(a1);
-      worksheet.scrollToCell(Math.max(0, range.getRow() - 6), Math.max(0, range.getColumn() - 3));
-      for (let last = "", still = 0; still < 3;) {
-        await new Promise(requestAnimationFrame);
-        const now = JSON.stringify(rectOf(sheet, a1));
-        still = now === last ? still + 1 : 0;
-        last = now;
-      }
-    }, [sheet, a1] as const);
+    await this.page.evaluate(
+      async ([sheet, a1]) => {
+        const { univerAPI, rectOf } = window.gylebookBench;
+        const worksheet = univerAPI.getActiveWorkbook()!.getSheetByName(sheet)!;
+        const range = worksheet.getRange(a1);
+        worksheet.scrollToCell(Math.max(0, range.getRow() - 6), Math.max(0, range.getColumn() - 3));
+        for (let last = "", still = 0; still < 3;) {
+          await new Promise(requestAnimationFrame);
+          const now = JSON.stringify(rectOf(sheet, a1));
+          still = now === last ? still + 1 : 0;
+          last = now;
+        }
+      },
+      [sheet, a1] as const,
+    );
   }
 
   async hover(sheet: string, a1: string): Promise<void> {
@@ -91,12 +99,20 @@ export class BenchPage {
 
   /** Enter, once. Where the grid swallows it a person would press it again, and would be right to complain: so does this. */
   async leaveEditor(): Promise<void> {
-    const closed = (timeout: number) => this.page.waitForFunction(() => !window.gylebookBench.univerAPI.getActiveWorkbook()!.isCellEditing(), undefined, { timeout }).then(() => true, () => false);
+    const closed = (timeout: number) =>
+      this.page
+        .waitForFunction(() => !window.gylebookBench.univerAPI.getActiveWorkbook()!.isCellEditing(), undefined, { timeout })
+        .then(
+          () => true,
+          () => false,
+        );
     await this.page.keyboard.press("Enter");
     if (await closed(20_000)) return;
     const focused = await this.page.evaluate(() => `${document.activeElement?.tagName ?? "nothing"} ${document.activeElement?.id ?? ""}`);
     await this.page.keyboard.press("Enter");
-    throw new Error(`The grid swallowed Enter (the keyboard was with ${focused.trim()}): ${(await closed(20_000)) ? "a second press left the editor" : "a second press did not leave the editor either"}.`);
+    throw new Error(
+      `The grid swallowed Enter (the keyboard was with ${focused.trim()}): ${(await closed(20_000)) ? "a second press left the editor" : "a second press did not leave the editor either"}.`,
+    );
   }
 
   /** Writes without the keyboard, for what a test is not about. */
@@ -117,7 +133,11 @@ export class BenchPage {
   }
 
   async openFile(bytes: Uint8Array, name: string): Promise<void> {
-    await this.page.setInputFiles("#file-input", { name, mimeType: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet", buffer: Buffer.from(bytes) });
+    await this.page.setInputFiles("#file-input", {
+      name,
+      mimeType: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
+      buffer: Buffer.from(bytes),
+    });
   }
 
   async keepNow(): Promise<void> {

@@ -20,9 +20,10 @@ export async function serveBuiltSite(): Promise<BuiltSite> {
   await new Promise<void>((resolve, reject) => server.once("error", reject).listen(0, "127.0.0.1", resolve));
   return {
     origin: `http://127.0.0.1:${(server.address() as AddressInfo).port}`,
-    close: () => new Promise((resolve) => {
-      server.close(() => resolve());
-      server.closeAllConnections();
-    }),
+    close: () =>
+      new Promise((resolve) => {
+        server.close(() => resolve());
+        server.closeAllConnections();
+      }),
   };
 }

@@ -4,8 +4,13 @@ import { findChromium } from "../../../src/build/find-programs.mjs";
 
 /** Chromium without its own errands on the network, so that every request seen is the page's. */
 const quiet = [
-  "--no-sandbox", "--disable-gpu", "--disable-background-networking", "--disable-component-update", "--disable-sync",
-  "--no-first-run", "--disable-quic",
+  "--no-sandbox",
+  "--disable-gpu",
+  "--disable-background-networking",
+  "--disable-component-update",
+  "--disable-sync",
+  "--no-first-run",
+  "--disable-quic",
 ];
 
 /** One browser for all files that a process runs, one after the other; it ends with the process. */

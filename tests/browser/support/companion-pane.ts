@@ -30,13 +30,20 @@ function takeOverClock(key: string): void {
 export class CompanionPage {
   private readonly plan;
 
-  constructor(readonly tab: BenchPage, readonly pane: Frame, readonly contents: BatchContents) {
+  constructor(
+    readonly tab: BenchPage,
+    readonly pane: Frame,
+    readonly contents: BatchContents,
+  ) {
     this.plan = planBatch(contents);
   }
 
   /** What the pane's clock shows from now on, also after a reload. */
   async at(iso: string): Promise<void> {
-    await this.pane.evaluate(([key, time]) => sessionStorage.setItem(key, time), [clockKey, String(new Date(`${iso}:00`).getTime())] as const);
+    await this.pane.evaluate(([key, time]) => sessionStorage.setItem(key, time), [
+      clockKey,
+      String(new Date(`${iso}:00`).getTime()),
+    ] as const);
   }
 
   /** The first cell of a name, or one so many rows below. */
@@ -68,7 +75,10 @@ export class CompanionPage {
 
   /** Presses what is due and waits until its time stands in the sheet. */
   async pressDue(row: number): Promise<void> {
-    await this.pane.locator(".due").getByRole("button", { name: /^(Start|Done): / }).click();
+    await this.pane
+      .locator(".due")
+      .getByRole("button", { name: /^(Start|Done): / })
+      .click();
     await expect.poll(() => this.get("happened", row), { timeout: 60_000, interval: 100 }).not.toBe(null);
     await this.pane.locator(`.day[data-next="${row + 1}"]`).waitFor();
   }

@@ -5,7 +5,18 @@ import type { BenchPage } from "./bench-page";
 import { openScreen } from "./pane-screens";
 
 /** Where things stand on the sheet of the example batch in US units; the plan is the same data that the writer uses. */
-const plan = planBatch(exampleBatch({ id: "test", sheetName: "Footbridge", batchName: "Footbridge", brewedOn: 46270, volume: 5, units: "us", topUp: 0, method: "extract" }));
+const plan = planBatch(
+  exampleBatch({
+    id: "test",
+    sheetName: "Footbridge",
+    batchName: "Footbridge",
+    brewedOn: 46270,
+    volume: 5,
+    units: "us",
+    topUp: 0,
+    method: "extract",
+  }),
+);
 export const cellOf = (name: string): string => plan.names.find((candidate) => candidate.name === name)?.range.split(":")[0] ?? "";
 export const get = (tab: BenchPage, sheet: string, name: string) => tab.valueAt(sheet, cellOf(name));
 

@@ -101,8 +101,14 @@ const samples = new URL("../../../sample-workbooks/", import.meta.url);
 async function openSample(tab: BenchPage, file: string, sheetName: string): Promise<void> {
   await tab.openFile(readFileSync(new URL(file, samples)), file);
   // Asked where the workbook before was changed.
-  await tab.page.getByRole("button", { name: "Open without saving" }).click({ timeout: 3_000 }).catch(() => undefined);
-  await tab.page.waitForFunction((wanted) => Boolean(window.gylebookBench.univerAPI.getActiveWorkbook()?.getSheetByName(wanted)), sheetName);
+  await tab.page
+    .getByRole("button", { name: "Open without saving" })
+    .click({ timeout: 3_000 })
+    .catch(() => undefined);
+  await tab.page.waitForFunction(
+    (wanted) => Boolean(window.gylebookBench.univerAPI.getActiveWorkbook()?.getSheetByName(wanted)),
+    sheetName,
+  );
   await tab.calculated();
   await tab.page.evaluate((wanted) => {
     const workbook = window.gylebookBench.univerAPI.getActiveWorkbook()!;

@@ -30,13 +30,14 @@ export async function serveStaticSite(): Promise<StaticSite> {
   await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
   return {
     address: `http://127.0.0.1:${(server.address() as AddressInfo).port}/gylebook`,
-    close: () => new Promise((resolve) => {
-      server.close(() => {
-        rmSync(folder, { recursive: true, force: true });
-        resolve();
-      });
-      server.closeAllConnections();
-    }),
+    close: () =>
+      new Promise((resolve) => {
+        server.close(() => {
+          rmSync(folder, { recursive: true, force: true });
+          resolve();
+        });
+        server.closeAllConnections();
+      }),
   };
 }
 
@@ -52,4 +53,7 @@ function headerRules(text: string): Rules {
   return rules;
 }
 
-const headersFor = (rules: Rules, place: string) => rules.filter((rule) => (rule.place.endsWith("*") ? place.startsWith(rule.place.slice(0, -1)) : rule.place === place)).flatMap(({ headers }) => headers);
+const headersFor = (rules: Rules, place: string) =>
+  rules
+    .filter((rule) => (rule.place.endsWith("*") ? place.startsWith(rule.place.slice(0, -1)) : rule.place === place))
+    .flatMap(({ headers }) => headers);

@@ -15,7 +15,11 @@ describe("energy and carbohydrate", () => {
     expect(carbohydrateG(1.05, 1.01, 100)).toBeCloseTo(4.0826, 3);
   });
   it("stay near the food label's factors: 29 kJ/g alcohol and 17 kJ/g carbohydrate and protein (Regulation (EU) 1169/2011, annex XIV)", () => {
-    for (const [og, fg] of [[1.04, 1.01], [1.05, 1.01], [1.08, 1.018]] as const) {
+    for (const [og, fg] of [
+      [1.04, 1.01],
+      [1.05, 1.01],
+      [1.08, 1.018],
+    ] as const) {
       const per100Ml = energyKj(og, fg, 100);
       // alcohol at 0.789 g/mL from the volume share, extract from the carbohydrate and 7 % protein
       const abv = 131.25 * (og - fg);

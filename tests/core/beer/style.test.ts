@@ -20,7 +20,11 @@ describe("the table of styles", () => {
   it("fits itself: the alcohol that the middles of the gravities make is near the middle of the alcohol", () => {
     const middle = ([low, high]: readonly [number, number]) => (low + high) / 2;
     // Eisbock is concentrated by freezing; Saison's gravities belong to one of its three strengths.
-    const off = styles.filter(({ code }) => code !== "9B" && code !== "25B").map(({ originalGravity, finalGravity, abvPercent }) => Math.abs(131.25 * (middle(originalGravity) - middle(finalGravity)) - middle(abvPercent)));
+    const off = styles
+      .filter(({ code }) => code !== "9B" && code !== "25B")
+      .map(({ originalGravity, finalGravity, abvPercent }) =>
+        Math.abs(131.25 * (middle(originalGravity) - middle(finalGravity)) - middle(abvPercent)),
+      );
     expect(Math.max(...off)).toBeLessThan(1.2);
   });
 });
@@ -34,7 +38,8 @@ describe("styleNamed", () => {
   });
 
   it("finds every style by its code, its name, and the end of its name", () => {
-    for (const style of styles) for (const text of [style.code, style.name, style.name.split(": ").at(-1) ?? ""]) expect(styleNamed(text)).toBe(style);
+    for (const style of styles)
+      for (const text of [style.code, style.name, style.name.split(": ").at(-1) ?? ""]) expect(styleNamed(text)).toBe(style);
   });
 
   it("knows what somebody may have meant", () => {

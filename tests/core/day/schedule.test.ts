@@ -4,7 +4,9 @@ import { clockAt, requireStart } from "../../../src/core/day/clock";
 import { brewDay, type HopAddition, type Step } from "../../../src/core/day/schedule";
 
 const names = (steps: readonly Step[], hops: readonly HopAddition[], boilMinutes = 60): string[] =>
-  brewDay(steps, hops, boilMinutes).map((event) => `${event.minute} ${event.kind === "step" ? event.step.step : event.kind === "hop" ? event.hop.hop : event.kind}`);
+  brewDay(steps, hops, boilMinutes).map(
+    (event) => `${event.minute} ${event.kind === "step" ? event.step.step : event.kind === "hop" ? event.hop.hop : event.kind}`,
+  );
 
 describe("brewDay", () => {
   it("lets the steps before the boil follow one another, and those after it", () => {
@@ -28,7 +30,17 @@ describe("brewDay", () => {
       { hop: "also late", added: 15 },
       { hop: "bitter", added: 60 },
     ];
-    expect(names(steps, hops)).toEqual(["0 boil begins", "0 bitter", "30 sugar", "45 irish moss", "45 coil", "45 late", "45 also late", "60 flame out", "60 done"]);
+    expect(names(steps, hops)).toEqual([
+      "0 boil begins",
+      "0 bitter",
+      "30 sugar",
+      "45 irish moss",
+      "45 coil",
+      "45 late",
+      "45 also late",
+      "60 flame out",
+      "60 done",
+    ]);
   });
 
   it("puts what is due with no minutes left after flame-out, before the steps that follow", () => {
@@ -36,7 +48,14 @@ describe("brewDay", () => {
       { step: "chill", part: "after", minutes: 20 },
       { step: "lid", part: "boil", minutes: 0 },
     ];
-    expect(names(steps, [{ hop: "aroma", added: 0 }], 30)).toEqual(["0 boil begins", "30 flame out", "30 lid", "30 aroma", "31 chill", "51 done"]);
+    expect(names(steps, [{ hop: "aroma", added: 0 }], 30)).toEqual([
+      "0 boil begins",
+      "30 flame out",
+      "30 lid",
+      "30 aroma",
+      "31 chill",
+      "51 done",
+    ]);
     expect(names(steps, [], 30)).toEqual(["0 boil begins", "30 flame out", "30 lid", "30 chill", "50 done"]);
   });
 
@@ -54,7 +73,15 @@ describe("brewDay", () => {
     ];
     expect(names(steps, [], 20)).toEqual(["0 boil begins", "0 soak", "5 coil", "20 flame out", "20 lid", "20 chill", "40 done"]);
     expect(names(steps, [], 0)).toEqual(["0 soak", "0 coil", "0 no boil", "0 lid", "0 chill", "20 done"]);
-    expect(names([{ step: "heat", part: "before", minutes: 30 }, ...steps], [], 0)).toEqual(["0 heat", "0 soak", "15 coil", "30 no boil", "30 lid", "30 chill", "50 done"]);
+    expect(names([{ step: "heat", part: "before", minutes: 30 }, ...steps], [], 0)).toEqual([
+      "0 heat",
+      "0 soak",
+      "15 coil",
+      "30 no boil",
+      "30 lid",
+      "30 chill",
+      "50 done",
+    ]);
   });
 
   it("puts first wort before the step that brings it to the boil, the stand before the chilling, and dry hops on no minute of the day", () => {
@@ -63,15 +90,52 @@ describe("brewDay", () => {
       { step: "heat", part: "before", minutes: 20 },
       { step: "chill", part: "after", minutes: 25 },
     ];
-    const hops: HopAddition[] = [{ hop: "dry", added: "dry" }, { hop: "stand", added: "stand" }, { hop: "out", added: 0 }, { hop: "first", added: "first wort" }];
-    const day = brewDay(steps, hops, 60, { minutes: 20, afterMinutes: 4 }).map(({ kind, minute, ...event }) => `${minute} ${"hop" in event ? event.hop.hop : kind}`);
-    expect(day).toEqual(["0 step", "30 first", "30 step", "50 boil begins", "110 flame out", "110 out", "111 stand", "115 stand", "135 step", "160 done", "undefined dry"]);
+    const hops: HopAddition[] = [
+      { hop: "dry", added: "dry" },
+      { hop: "stand", added: "stand" },
+      { hop: "out", added: 0 },
+      { hop: "first", added: "first wort" },
+    ];
+    const day = brewDay(steps, hops, 60, { minutes: 20, afterMinutes: 4 }).map(
+      ({ kind, minute, ...event }) => `${minute} ${"hop" in event ? event.hop.hop : kind}`,
+    );
+    expect(day).toEqual([
+      "0 step",
+      "30 first",
+      "30 step",
+      "50 boil begins",
+      "110 flame out",
+      "110 out",
+      "111 stand",
+      "115 stand",
+      "135 step",
+      "160 done",
+      "undefined dry",
+    ]);
   });
 
   it("never goes back in time and loses nothing, whatever the boil", () => {
-    const step = fc.record({ step: fc.string(), part: fc.constantFrom("before" as const, "boil" as const, "after" as const), minutes: fc.integer({ min: 0, max: 60 }) });
-    const hop = (boil: number) => fc.record({ hop: fc.string(), added: fc.oneof(fc.integer({ min: 0, max: boil }), fc.constantFrom("first wort" as const, "stand" as const, "dry" as const)) });
-    const day = fc.integer({ min: 0, max: 240 }).chain((boil) => fc.tuple(fc.constant(boil), fc.array(step, { maxLength: 12 }), fc.array(hop(boil), { maxLength: 8 }), fc.integer({ min: 0, max: 60 }), fc.integer({ min: 0, max: 20 })));
+    const step = fc.record({
+      step: fc.string(),
+      part: fc.constantFrom("before" as const, "boil" as const, "after" as const),
+      minutes: fc.integer({ min: 0, max: 60 }),
+    });
+    const hop = (boil: number) =>
+      fc.record({
+        hop: fc.string(),
+        added: fc.oneof(fc.integer({ min: 0, max: boil }), fc.constantFrom("first wort" as const, "stand" as const, "dry" as const)),
+      });
+    const day = fc
+      .integer({ min: 0, max: 240 })
+      .chain((boil) =>
+        fc.tuple(
+          fc.constant(boil),
+          fc.array(step, { maxLength: 12 }),
+          fc.array(hop(boil), { maxLength: 8 }),
+          fc.integer({ min: 0, max: 60 }),
+          fc.integer({ min: 0, max: 20 }),
+        ),
+      );
     fc.assert(
       fc.property(day, ([boil, steps, hops, minutes, afterMinutes]) => {
         const events = brewDay(steps, hops, boil, { minutes, afterMinutes });
@@ -80,7 +144,8 @@ describe("brewDay", () => {
         const stands = minutes > 0 || hops.some(({ added }) => added === "stand");
         expect(events).toHaveLength(steps.length + hops.length + (boil === 0 ? 2 : 3) + (stands ? 1 : 0));
         expect(events.length - timed.length).toBe(hops.filter(({ added }) => added === "dry").length);
-        for (const { step: listed } of steps.map((step) => ({ step }))) expect(events.filter((event) => event.kind === "step" && event.step === listed)).toHaveLength(1);
+        for (const { step: listed } of steps.map((step) => ({ step })))
+          expect(events.filter((event) => event.kind === "step" && event.step === listed)).toHaveLength(1);
         const outside = steps.filter(({ part }) => part !== "boil").reduce((sum, { minutes: lasts }) => sum + lasts, 0);
         expect(timed.at(-1) ?? 0).toBeGreaterThanOrEqual(boil + outside + (stands ? minutes + afterMinutes : 0));
       }),

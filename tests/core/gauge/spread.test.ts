@@ -19,7 +19,18 @@ describe("the minimal standard generator", () => {
 
 describe("normalQuantile", () => {
   /** Abramowitz and Stegun, Handbook of Mathematical Functions, 1964, Table 26.5: x for a tail Q. */
-  it.each([[0.5, 0], [0.4, 0.25335], [0.25, 0.67449], [0.1, 1.28155], [0.05, 1.64485], [0.025, 1.95996], [0.01, 2.32635], [0.001, 3.09023], [0.0001, 3.71902], [0.000001, 4.75342]])("leaves a tail of %s beyond %s", (tail, x) => {
+  it.each([
+    [0.5, 0],
+    [0.4, 0.25335],
+    [0.25, 0.67449],
+    [0.1, 1.28155],
+    [0.05, 1.64485],
+    [0.025, 1.95996],
+    [0.01, 2.32635],
+    [0.001, 3.09023],
+    [0.0001, 3.71902],
+    [0.000001, 4.75342],
+  ])("leaves a tail of %s beyond %s", (tail, x) => {
     expect(normalQuantile(1 - tail)).toBeCloseTo(x, 4);
     expect(normalQuantile(tail)).toBeCloseTo(-x, 4);
   });
@@ -63,7 +74,11 @@ describe("spreadOf", () => {
     const inputs = [4.999, 19.661e-3, 1.04446];
     const uncertainties = [0.0032, 0.0095e-3, 0.00075];
     const [volt = 0, ampere = 1, phase = 0] = inputs;
-    const byHand = Math.hypot((Math.cos(phase) / ampere) * 0.0032, ((volt * Math.cos(phase)) / ampere ** 2) * 0.0095e-3, ((volt * Math.sin(phase)) / ampere) * 0.00075);
+    const byHand = Math.hypot(
+      (Math.cos(phase) / ampere) * 0.0032,
+      ((volt * Math.cos(phase)) / ampere ** 2) * 0.0095e-3,
+      ((volt * Math.sin(phase)) / ampere) * 0.00075,
+    );
     expect(resistance(inputs)).toBeCloseTo(127.732, 2);
     expect(spreadOf(resistance, inputs, uncertainties)).toBeCloseTo(byHand, 5);
   });
@@ -101,7 +116,10 @@ describe("spreadOf", () => {
 
   it("counts a slope that falls like one that rises, up to steps that differ by a fifth", () => {
     expect(linearSpread(([x = 0]) => 7 - 2 * x, [3], [1], 1)).toBeCloseTo(2, 12);
-    const bent = (steeper: number): Measurand => ([x = 0]) => (x > 0 ? steeper * x : x);
+    const bent =
+      (steeper: number): Measurand =>
+      ([x = 0]) =>
+        x > 0 ? steeper * x : x;
     expect(linearSpread(bent(1.24), [0], [1], 0)).toBeCloseTo(1.12, 12);
     expect(linearSpread(bent(1.26), [0], [1], 0)).toBeUndefined();
     expect(linearSpread(bent(0.79), [0], [1], 0)).toBeUndefined();
@@ -153,7 +171,10 @@ describe("spreadOf", () => {
     let state = 12345;
     const uniform = () => (state = (state * 48271) % 2147483647) / 2147483647;
     const normal = () => Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform());
-    const results = Float64Array.from({ length: 400_000 }, () => measurand(inputs.map((value, index) => value + ((spreads[index] ?? 0) / 1.959964) * normal())) ?? NaN).sort();
+    const results = Float64Array.from(
+      { length: 400_000 },
+      () => measurand(inputs.map((value, index) => value + ((spreads[index] ?? 0) / 1.959964) * normal())) ?? NaN,
+    ).sort();
     const truth = ((results[390_000] ?? NaN) - (results[10_000] ?? NaN)) / 2;
     expect(Math.abs(sampledSpread(measurand, inputs, spreads) / truth - 1)).toBeLessThan(0.04);
   });

@@ -20,7 +20,10 @@ describe("coilKwPerK", () => {
 
   it("lets misreadings of half a degree cancel out", () => {
     const chiller = { tapTemperatureC: 12, flowLPerMinute: 6, coilKwPerK: 0.5 };
-    const log = temperatures.map((wortC, index) => ({ minutes: chillingMinutes(20, 100, wortC, chiller), wortC: wortC + (index % 2 ? 0.5 : -0.5) }));
+    const log = temperatures.map((wortC, index) => ({
+      minutes: chillingMinutes(20, 100, wortC, chiller),
+      wortC: wortC + (index % 2 ? 0.5 : -0.5),
+    }));
     expect(Math.abs(coilKwPerK(log, 20, 12, 6) - 0.5)).toBeLessThan(0.02);
   });
 
@@ -40,7 +43,10 @@ describe("coilKwPerK", () => {
 
 describe("HEAT.COIL", () => {
   it("passes over rows without a reading, and wants lists of one length", () => {
-    const log = [[[0], [5], [11.457]], [[100], [""], [20]]];
+    const log = [
+      [[0], [5], [11.457]],
+      [[100], [""], [20]],
+    ];
     expect(callScalar(heatCoil, [...log, 20, 12, 6])).toBeCloseTo(0.5, 3);
     expect(callScalar(heatCoil, [[[0], [5]], [[100], [60], [20]], 20, 12, 6])).toMatchObject({ code: "#VALUE!" });
     expect(callScalar(heatCoil, [[[""], [""]], [[""], [""]], 20, 12, 6])).toBe("");

@@ -101,7 +101,13 @@ describe("HEAT in a cell", () => {
 
   it("refuses °F typed as °C, watts typed as kilowatts, and a share typed as a percentage", () => {
     expect(codeOf(callScalar(heatChill, [20, 212, 68, 60, 6]))).toBe("#VALUE!");
-    expect(callScalar(heatWarm, [20, 15, 68, 3000])).toMatchObject({ code: "#VALUE!", message: expect.stringContaining("3000 W is 3") as string });
-    expect(callScalar(heatWarm, [20, 15, 68, 3, 0.9])).toMatchObject({ code: "#VALUE!", message: expect.stringContaining("write 90 for 90 %") as string });
+    expect(callScalar(heatWarm, [20, 15, 68, 3000])).toMatchObject({
+      code: "#VALUE!",
+      message: expect.stringContaining("3000 W is 3") as string,
+    });
+    expect(callScalar(heatWarm, [20, 15, 68, 3, 0.9])).toMatchObject({
+      code: "#VALUE!",
+      message: expect.stringContaining("write 90 for 90 %") as string,
+    });
   });
 });

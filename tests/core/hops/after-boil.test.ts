@@ -57,13 +57,26 @@ function walked(day: Day, boiled: number | "stand"): { after: number; boil: numb
 const ours = (day: Day, added: WhenAdded, model: Boil["model"] = "kinetic"): number =>
   bitternessIbu(
     { massG: 50, alphaPercent: 10, added },
-    { volumeL: 20, gravity: 1.05, model, boilsAtC: day.boilsAt, minutes: 60, after: { stand: { temperatureC: day.standAt, minutes: day.standFor }, chilling: { toC: day.chilledTo, minutes: day.chillFor } } },
+    {
+      volumeL: 20,
+      gravity: 1.05,
+      model,
+      boilsAtC: day.boilsAt,
+      minutes: 60,
+      after: { stand: { temperatureC: day.standAt, minutes: day.standFor }, chilling: { toC: day.chilledTo, minutes: day.chillFor } },
+    },
   );
 
 /** Tinseth's hour at SG 1.050, 0.2307 of the alpha acid, stands for the 0.47589 of iso-alpha acid of an hour at 100 °C. */
 const ibuOf = (share: number): number => (250 * 0.230664 * share) / 0.475892;
 
-const days = fc.record({ boilsAt: fc.integer({ min: 92, max: 101 }), standAt: fc.integer({ min: 60, max: 92 }), standFor: fc.integer({ min: 0, max: 60 }), chillFor: fc.integer({ min: 4, max: 90 }), chilledTo: fc.integer({ min: 20, max: 30 }) });
+const days = fc.record({
+  boilsAt: fc.integer({ min: 92, max: 101 }),
+  standAt: fc.integer({ min: 60, max: 92 }),
+  standFor: fc.integer({ min: 0, max: 60 }),
+  chillFor: fc.integer({ min: 4, max: 90 }),
+  chilledTo: fc.integer({ min: 20, max: 30 }),
+});
 
 describe("hops in wort that no longer boils", () => {
   it("gain what the printed rates say, stepped along a thermometer's log: for the stand, at flame-out, and boiled before", () => {
@@ -102,9 +115,17 @@ describe("hops in wort that no longer boils", () => {
 });
 
 describe("HOPS.IBU and HOPS.SHARE after the boil", () => {
-  const hops = [["Perle", 28, 8, 60], ["Saaz", 28, 4, 0], ["Citra", 50, 12, "Stand"], ["Citra", 50, 12, " dry "], ["Fuggle", 20, 4, "first wort"]];
-  const share = (...after: unknown[]) => call(functionNamed("HOPS.SHARE"), [hops, 20, 1.05, null, null, null, ...after]).map(([ibu]) => ibu);
-  const total = (rows: unknown[][], ...after: unknown[]) => callScalar(functionNamed("HOPS.IBU"), [rows, 20, 1.05, null, null, null, ...after]);
+  const hops = [
+    ["Perle", 28, 8, 60],
+    ["Saaz", 28, 4, 0],
+    ["Citra", 50, 12, "Stand"],
+    ["Citra", 50, 12, " dry "],
+    ["Fuggle", 20, 4, "first wort"],
+  ];
+  const share = (...after: unknown[]) =>
+    call(functionNamed("HOPS.SHARE"), [hops, 20, 1.05, null, null, null, ...after]).map(([ibu]) => ibu);
+  const total = (rows: unknown[][], ...after: unknown[]) =>
+    callScalar(functionNamed("HOPS.IBU"), [rows, 20, 1.05, null, null, null, ...after]);
 
   it("add up, row by row", () => {
     const each = share(60, 80, 20, 25, 19) as number[];
@@ -114,7 +135,12 @@ describe("HOPS.IBU and HOPS.SHARE after the boil", () => {
   });
 
   it("mean what they meant where nothing is said of the time after the boil", () => {
-    expect(total([["Perle", 28, 8, 60], ["Saaz", 28, 4, 0]])).toBeCloseTo((28 * 80 * 0.230664) / 20, 3);
+    expect(
+      total([
+        ["Perle", 28, 8, 60],
+        ["Saaz", 28, 4, 0],
+      ]),
+    ).toBeCloseTo((28 * 80 * 0.230664) / 20, 3);
   });
 
   it("wait for the stand's temperature and minutes when a hop stands, and only then", () => {
@@ -129,10 +155,17 @@ describe("HOPS.IBU and HOPS.SHARE after the boil", () => {
     const message = (answer: unknown) => (answer instanceof CellError ? answer.message : "no error");
     for (const blank of [null, "", 0]) expect(total([["Fuggle", 20, 4, "first wort"]], blank)).toBe("");
     expect(message(total(hops, 60, 102, 20))).toContain("stand_temperature is above boils_at");
-    expect(message(total([["Fuggle", 20, 4, "whirl"]]))).toContain('must be a number, not the text "whirl"; it must be from 0 to 240 min or one of: first wort, stand, dry');
+    expect(message(total([["Fuggle", 20, 4, "whirl"]]))).toContain(
+      'must be a number, not the text "whirl"; it must be from 0 to 240 min or one of: first wort, stand, dry',
+    );
   });
 
   it("do not take a row whose only number is a word for a heading", () => {
-    expect(total([["Citra", "", "", "dry"], ["Perle", 28, 8, 60]])).toBeCloseTo((28 * 80 * 0.230664) / 20, 3);
+    expect(
+      total([
+        ["Citra", "", "", "dry"],
+        ["Perle", 28, 8, 60],
+      ]),
+    ).toBeCloseTo((28 * 80 * 0.230664) / 20, 3);
   });
 });

@@ -12,7 +12,14 @@ const gravity = fc.double({ min: 1, max: 1.2, noNaN: true });
 /** Two inputs that differ in their last digit may give the same answer, rounded either way. */
 const rounding = 1e-9;
 
-const boil: Boil = { volumeL: 20, gravity: 1.05, model: "tinseth", boilsAtC: 100, minutes: 60, after: { stand: undefined, chilling: { toC: 20, minutes: 0 } } };
+const boil: Boil = {
+  volumeL: 20,
+  gravity: 1.05,
+  model: "tinseth",
+  boilsAtC: 100,
+  minutes: 60,
+  after: { stand: undefined, chilling: { toC: 20, minutes: 0 } },
+};
 const hop: HopAddition = { massG: 30, alphaPercent: 8, added: 60 };
 
 describe("hopUtilisation", () => {

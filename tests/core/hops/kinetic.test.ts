@@ -1,7 +1,14 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { cooled, coolingTemperatureC, type Cooling } from "../../../src/core/hops/cooling";
-import { degradationRatePerMinute, freshHops, heated, isomerisationRatePerMinute, relativeIsomerisation, type HopAcids } from "../../../src/core/hops/isomerisation";
+import {
+  degradationRatePerMinute,
+  freshHops,
+  heated,
+  isomerisationRatePerMinute,
+  relativeIsomerisation,
+  type HopAcids,
+} from "../../../src/core/hops/isomerisation";
 import { hopUtilisation } from "../../../src/core/hops/utilisation";
 
 /** A second method: Runge and Kutta's of fourth order, on the two rate equations as they are printed. */
@@ -11,7 +18,10 @@ function rungeKutta(start: HopAcids, temperatureAt: (minute: number) => number, 
     const k1 = isomerisationRatePerMinute(temperatureAt(minute));
     return { alpha: -k1 * alpha, iso: k1 * alpha - degradationRatePerMinute(temperatureAt(minute)) * iso };
   };
-  const moved = (from: HopAcids, by: HopAcids, share: number): HopAcids => ({ alpha: from.alpha + share * by.alpha, iso: from.iso + share * by.iso });
+  const moved = (from: HopAcids, by: HopAcids, share: number): HopAcids => ({
+    alpha: from.alpha + share * by.alpha,
+    iso: from.iso + share * by.iso,
+  });
   let now = start;
   for (let step = 0; step < steps; step += 1) {
     const t = step * h;
@@ -35,7 +45,13 @@ describe("the rates of Malowicki and Shellhammer 2005", () => {
   });
 
   it.each([
-    [80, 335.62], [85, 210.02], [90, 133.13], [95, 85.45], [100, 55.5], [110, 24.21], [120, 11.02],
+    [80, 335.62],
+    [85, 210.02],
+    [90, 133.13],
+    [95, 85.45],
+    [100, 55.5],
+    [110, 24.21],
+    [120, 11.02],
   ])("halve the alpha acid at %s °C in %s minutes (worked from the printed k1)", (celsius, halfLife) => {
     expect(Math.LN2 / isomerisationRatePerMinute(celsius)).toBeCloseTo(halfLife, 1);
     expect(heated(freshHops, halfLife, celsius).alpha).toBeCloseTo(0.5, 3);
@@ -49,7 +65,11 @@ describe("the rates of Malowicki and Shellhammer 2005", () => {
 
 describe("heated", () => {
   it.each([
-    [90, 60, 0.7317, 0.2585], [90, 90, 0.6259, 0.3534], [100, 15, 0.8292, 0.1668], [100, 60, 0.4726, 0.4759], [100, 150, 0.1536, 0.632],
+    [90, 60, 0.7317, 0.2585],
+    [90, 90, 0.6259, 0.3534],
+    [100, 15, 0.8292, 0.1668],
+    [100, 60, 0.4726, 0.4759],
+    [100, 150, 0.1536, 0.632],
   ])("at %s °C for %s minutes leaves %s and makes %s (reference model of this project)", (celsius, t, alpha, iso) => {
     const acids = heated(freshHops, t, celsius);
     expect(acids.alpha).toBeCloseTo(alpha, 3);
@@ -103,7 +123,8 @@ describe("heated", () => {
 
 describe("the kinetic utilisation", () => {
   it("equals Tinseth's hour at 100 °C, in wort of any gravity; at SG 1.050 that is a factor of 0.485", () => {
-    for (const gravity of [1, 1.03, 1.05, 1.1]) expect(hopUtilisation(60, gravity, "kinetic")).toBeCloseTo(hopUtilisation(60, gravity, "tinseth"), 12);
+    for (const gravity of [1, 1.03, 1.05, 1.1])
+      expect(hopUtilisation(60, gravity, "kinetic")).toBeCloseTo(hopUtilisation(60, gravity, "tinseth"), 12);
     expect(hopUtilisation(60, 1.05, "kinetic") / heated(freshHops, 60, 100).iso).toBeCloseTo(0.4847, 4);
   });
 
@@ -118,7 +139,9 @@ describe("the kinetic utilisation", () => {
     fc.assert(
       fc.property(hours, hours, boils, (a, b, celsius) => {
         const [less, more] = [Math.min(a, b), Math.max(a, b)];
-        expect(hopUtilisation(more, 1.05, "kinetic", celsius)).toBeGreaterThanOrEqual(hopUtilisation(less, 1.05, "kinetic", celsius) - 1e-12);
+        expect(hopUtilisation(more, 1.05, "kinetic", celsius)).toBeGreaterThanOrEqual(
+          hopUtilisation(less, 1.05, "kinetic", celsius) - 1e-12,
+        );
         expect(hopUtilisation(a, 1.05, "kinetic", celsius)).toBeLessThanOrEqual(hopUtilisation(a, 1.05, "kinetic", 100) + 1e-12);
       }),
     );
@@ -150,13 +173,19 @@ describe("cooled", () => {
   it("agrees with Runge and Kutta along any cooling, also of hops that boiled before", () => {
     const celsius = fc.double({ min: 20, max: 102, noNaN: true });
     fc.assert(
-      fc.property(celsius, celsius, fc.double({ min: 1, max: 240, noNaN: true }), fc.double({ min: 0, max: 120, noNaN: true }), (a, b, t, boiled) => {
-        const stand: Cooling = { fromC: Math.max(a, b), toC: Math.min(a, b), minutes: t, surroundingsC: 15 };
-        const before = heated(freshHops, boiled, 100);
-        const stepwise = rungeKutta(before, (minute) => coolingTemperatureC(stand, minute), t, 400);
-        expect(Math.abs(cooled(before, stand).iso - stepwise.iso)).toBeLessThan(5e-5);
-        expect(Math.abs(cooled(before, stand).alpha - stepwise.alpha)).toBeLessThan(5e-5);
-      }),
+      fc.property(
+        celsius,
+        celsius,
+        fc.double({ min: 1, max: 240, noNaN: true }),
+        fc.double({ min: 0, max: 120, noNaN: true }),
+        (a, b, t, boiled) => {
+          const stand: Cooling = { fromC: Math.max(a, b), toC: Math.min(a, b), minutes: t, surroundingsC: 15 };
+          const before = heated(freshHops, boiled, 100);
+          const stepwise = rungeKutta(before, (minute) => coolingTemperatureC(stand, minute), t, 400);
+          expect(Math.abs(cooled(before, stand).iso - stepwise.iso)).toBeLessThan(5e-5);
+          expect(Math.abs(cooled(before, stand).alpha - stepwise.alpha)).toBeLessThan(5e-5);
+        },
+      ),
       { numRuns: 60 },
     );
   });

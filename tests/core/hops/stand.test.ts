@@ -16,7 +16,18 @@ const rounding = 1e-9;
 describe("standIbu", () => {
   it("is the kinetic boil where the wort stays at 100 °C", () => {
     const boiling: Cooling = { ...stand, fromC: 100, toC: 100 };
-    const boil = (added: number) => bitternessIbu({ massG: 50, alphaPercent: 10, added }, { volumeL: 20, gravity: 1.05, model: "kinetic", boilsAtC: 100, minutes: 60, after: { stand: undefined, chilling: { toC: 20, minutes: 0 } } });
+    const boil = (added: number) =>
+      bitternessIbu(
+        { massG: 50, alphaPercent: 10, added },
+        {
+          volumeL: 20,
+          gravity: 1.05,
+          model: "kinetic",
+          boilsAtC: 100,
+          minutes: 60,
+          after: { stand: undefined, chilling: { toC: 20, minutes: 0 } },
+        },
+      );
     expect(standIbu(hops, boiling)).toBeCloseTo(boil(20), 9);
     expect(standIbu({ ...hops, boiledMinutes: 40 }, boiling)).toBeCloseTo(boil(60) - boil(40), 9);
   });
@@ -57,7 +68,10 @@ describe("standIbu", () => {
   it("cools towards a room of 15 °C in the worksheet, and takes no share of 1 for an alpha acid", () => {
     const typed = (alpha: number) => callScalar(functionNamed("HOPS.STAND"), [50, alpha, 20, 1.05, 20, 95, 20]);
     expect(typed(10)).toBeCloseTo(standIbu(hops, { ...stand, toC: 20 }), 9);
-    expect(typed(0.3)).toMatchObject({ code: "#VALUE!", message: expect.stringContaining("alpha is 0.3 %; it must be 0 % or above 0.3 % (write 30 for 30 %)") as string });
+    expect(typed(0.3)).toMatchObject({
+      code: "#VALUE!",
+      message: expect.stringContaining("alpha is 0.3 %; it must be 0 % or above 0.3 % (write 30 for 30 %)") as string,
+    });
     for (const alpha of [0, 0.301]) expect(typed(alpha)).toBeTypeOf("number");
   });
 

@@ -15,7 +15,8 @@ describe("agedAlphaPercent", () => {
   });
 
   it("loses at three quarters of the speed when sealed, at half behind a barrier, and half as fast for each 15 °C cooler", () => {
-    const speed = (stored: number, container: "loose" | "sealed" | "barrier") => -Math.log(agedAlphaPercent(8, 300, stored, 30, container) / 8);
+    const speed = (stored: number, container: "loose" | "sealed" | "barrier") =>
+      -Math.log(agedAlphaPercent(8, 300, stored, 30, container) / 8);
     expect(speed(20, "sealed") / speed(20, "loose")).toBeCloseTo(0.75, 12);
     expect(speed(20, "barrier") / speed(20, "loose")).toBeCloseTo(0.5, 12);
     expect(speed(5, "loose") / speed(20, "loose")).toBeCloseTo(0.5, 12);
@@ -26,7 +27,10 @@ describe("agedAlphaPercent", () => {
     fc.assert(
       fc.property(days, days, temperature, fc.constantFrom(...hopPackages), (first, second, stored, container) => {
         const between = agedAlphaPercent(8, first, stored, 30, container);
-        expect(agedAlphaPercent(between, second, stored, 30, container)).toBeCloseTo(agedAlphaPercent(8, first + second, stored, 30, container), 10);
+        expect(agedAlphaPercent(between, second, stored, 30, container)).toBeCloseTo(
+          agedAlphaPercent(8, first + second, stored, 30, container),
+          10,
+        );
       }),
     );
   });

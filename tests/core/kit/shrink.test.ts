@@ -34,6 +34,11 @@ describe("a figure of the kit, learned from its batches", () => {
         expect(learned([...found, mean], typical).plusMinus).toBeLessThan(learned(found, typical).plusMinus);
       }),
     );
-    expect(learned(Array.from({ length: 10_000 }, () => 80), typical).value).toBeCloseTo(80, 2);
+    expect(
+      learned(
+        Array.from({ length: 10_000 }, () => 80),
+        typical,
+      ).value,
+    ).toBeCloseTo(80, 2);
   });
 });

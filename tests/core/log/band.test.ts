@@ -59,14 +59,21 @@ describe("the width of the band", () => {
 
   /** 1.96 √(g′ (J′WJ + P)⁻¹ g) on a day, with slopes by small steps and the uncertainties written out. */
   function halfWidth({ curve }: FermentationFit, readings: readonly Reading[], day: number): number {
-    const slopes = (at: number) => [0, 1, 2, 3, 4].map((index) => {
-      const moved = (step: number) => gravityOnDay(asCurve(asList(curve).map((value, own) => (own === index ? value + step : value))), at);
-      return (moved(1e-5) - moved(-1e-5)) / 2e-5;
-    });
+    const slopes = (at: number) =>
+      [0, 1, 2, 3, 4].map((index) => {
+        const moved = (step: number) =>
+          gravityOnDay(asCurve(asList(curve).map((value, own) => (own === index ? value + step : value))), at);
+        return (moved(1e-5) - moved(-1e-5)) / 2e-5;
+      });
     const jacobian = readings.map((reading) => slopes(reading.day));
     const weight = 1 / (0.001 ** 2 / 3 + (0.01 * 0.04) ** 2);
     const beforehand = [0.001, 0.045 * 0.05, 0.9, 10, 0.5].map((deviation) => 1 / deviation ** 2);
-    const normal = beforehand.map((own, row) => beforehand.map((_, column) => weight * jacobian.reduce((sum, line) => sum + (line[row] ?? 0) * (line[column] ?? 0), 0) + (row === column ? own : 0)));
+    const normal = beforehand.map((own, row) =>
+      beforehand.map(
+        (_, column) =>
+          weight * jacobian.reduce((sum, line) => sum + (line[row] ?? 0) * (line[column] ?? 0), 0) + (row === column ? own : 0),
+      ),
+    );
     const here = slopes(day);
     return 1.959964 * Math.sqrt(solved(normal, here).reduce((sum, value, index) => sum + value * (here[index] ?? 0), 0));
   }
@@ -85,7 +92,17 @@ describe("the width of the band", () => {
     const days = Array.from({ length: 14 }, (_, index) => 0.4 * index);
     const noise = days.map(() => normalOf(uniform));
     const width = (deviation: number) => {
-      const { low, high } = bandOnDay(fitFermentation(logOf(ale, days, noise.map((value) => deviation * Math.min(Math.abs(value), 1.2) * Math.sign(value))), known), 2.2);
+      const { low, high } = bandOnDay(
+        fitFermentation(
+          logOf(
+            ale,
+            days,
+            noise.map((value) => deviation * Math.min(Math.abs(value), 1.2) * Math.sign(value)),
+          ),
+          known,
+        ),
+        2.2,
+      );
       return high - low;
     };
     expect(width(0.002)).toBeGreaterThan(1.3 * width(0.0002));

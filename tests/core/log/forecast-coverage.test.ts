@@ -6,7 +6,11 @@ describe("the ± of a forecast, of fermentations that follow another law", () =>
   // Against the symmetric logistic with its ends held these were 0 to 57 % for the day, and up to 36 of 300 days in the past.
   for (const family of Object.keys(truthFamilies)) {
     it(`holds: ${family}`, () => {
-      const { answered, logs, finalInside, dayInside, dayBeforeNewest, finalPlusOrMinusAt70, dayPlusOrMinus, daysToGo } = forecastCoverage(family, coverageLogs, coverageSeed);
+      const { answered, logs, finalInside, dayInside, dayBeforeNewest, finalPlusOrMinusAt70, dayPlusOrMinus, daysToGo } = forecastCoverage(
+        family,
+        coverageLogs,
+        coverageSeed,
+      );
       expect(finalInside, "final gravity").toBeGreaterThanOrEqual(0.9);
       expect(dayInside, "day").toBeGreaterThanOrEqual(0.8);
       expect(dayBeforeNewest, "days in the past").toBe(0);

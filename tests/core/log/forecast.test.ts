@@ -24,7 +24,8 @@ function refusal(make: () => unknown): string {
 }
 
 const known: KnownOfBeer = { originalGravity: 1.05, expectedGravity: 1.01 };
-const forecast = (readings: readonly Reading[], beer: KnownOfBeer = known) => forecastOf(fitFermentation(readings, beer), readings[0]?.day ?? 0);
+const forecast = (readings: readonly Reading[], beer: KnownOfBeer = known) =>
+  forecastOf(fitFermentation(readings, beer), readings[0]?.day ?? 0);
 const log = (...rows: readonly (readonly [number, number])[]): Reading[] => rows.map(([day, gravity]) => ({ day, gravity }));
 
 describe("the lowest gravity that can be", () => {
@@ -56,41 +57,66 @@ describe("fitFermentation", () => {
 
   it("goes by the expected gravity at first, and by the readings in the end", () => {
     const ends = (share: number) => {
-      const readings = logOf(ale, Array.from({ length: Math.round(share * 12) }, (_, index) => 0.5 * index));
-      return ([1.006, 1.014] as const).map((expectedGravity) => fitFermentation(readings, { originalGravity: 1.05, expectedGravity }).curve.lowerGravity);
+      const readings = logOf(
+        ale,
+        Array.from({ length: Math.round(share * 12) }, (_, index) => 0.5 * index),
+      );
+      return ([1.006, 1.014] as const).map(
+        (expectedGravity) => fitFermentation(readings, { originalGravity: 1.05, expectedGravity }).curve.lowerGravity,
+      );
     };
     const [lowEarly = 0, highEarly = 0] = ends(0.5);
     const [lowLate = 0, highLate = 0] = ends(1);
     expect(highEarly - lowEarly).toBeGreaterThan(0.005);
     expect(highLate - lowLate).toBeLessThan(0.003);
     // An expectation that the beer has passed already is no floor to it.
-    expect(forecast(log([0, 1.05], [1, 1.04], [2, 1.02], [3, 1.01]), { originalGravity: 1.05, expectedGravity: 1.015 }).finalGravity).toBeLessThan(1.01);
+    expect(
+      forecast(log([0, 1.05], [1, 1.04], [2, 1.02], [3, 1.01]), { originalGravity: 1.05, expectedGravity: 1.015 }).finalGravity,
+    ).toBeLessThan(1.01);
   });
 
   it("says that it cannot tell yet", () => {
     expect(refusal(() => forecast(logOf(ale, [2])))).toBe("uncovered: too early to tell: at least two readings are needed");
-    expect(refusal(() => forecast(log([0, 1.05], [0.2, 1.049], [0.4, 1.048])))).toBe("uncovered: too early to tell: gravity has fallen by 0.002, and a curve needs 0.005 or more");
-    expect(refusal(() => forecast(log([0, 1.05], [1, 1.044])))).toBe("uncovered: too early to tell: about a third of the way down is needed");
-    expect(refusal(() => forecast(logOf(ale, [0, 1, 2, 2.5]), { originalGravity: 1.05 }))).toBe("uncovered: too early to tell: the readings do not show yet where the curve will end; give the expected gravity, or wait");
-    expect(refusal(() => forecast(log([0, 1.05], [0.5, 1.03])))).toMatch(/^(uncovered: too early to tell: the day of the end is known to ± \d+ days only; read again tomorrow|an answer)$/);
+    expect(refusal(() => forecast(log([0, 1.05], [0.2, 1.049], [0.4, 1.048])))).toBe(
+      "uncovered: too early to tell: gravity has fallen by 0.002, and a curve needs 0.005 or more",
+    );
+    expect(refusal(() => forecast(log([0, 1.05], [1, 1.044])))).toBe(
+      "uncovered: too early to tell: about a third of the way down is needed",
+    );
+    expect(refusal(() => forecast(logOf(ale, [0, 1, 2, 2.5]), { originalGravity: 1.05 }))).toBe(
+      "uncovered: too early to tell: the readings do not show yet where the curve will end; give the expected gravity, or wait",
+    );
+    expect(refusal(() => forecast(log([0, 1.05], [0.5, 1.03])))).toMatch(
+      /^(uncovered: too early to tell: the day of the end is known to ± \d+ days only; read again tomorrow|an answer)$/,
+    );
   });
 
   it("counts a fall of 0.005 as enough, also where binary fractions fall a hair short of it", () => {
     expect(1.055 - 1.05).toBeLessThan(0.005);
     expect(refusal(() => fitFermentation(log([0, 1.055], [1, 1.05]), { originalGravity: 1.055 }))).toBe("an answer");
-    expect(refusal(() => fitFermentation(log([0, 1.055], [1, 1.0501]), { originalGravity: 1.055 }))).toContain("fallen by 0.005, and a curve needs 0.005");
+    expect(refusal(() => fitFermentation(log([0, 1.055], [1, 1.0501]), { originalGravity: 1.055 }))).toContain(
+      "fallen by 0.005, and a curve needs 0.005",
+    );
   });
 
   it("refuses a log that rises", () => {
-    expect(refusal(() => fitFermentation(logOf(ale, [0, 2, 3, 4, 5], [0, 0, 0, 0, 0.006]), known))).toMatch(/^impossible: .*above an earlier one/);
+    expect(refusal(() => fitFermentation(logOf(ale, [0, 2, 3, 4, 5], [0, 0, 0, 0, 0.006]), known))).toMatch(
+      /^impossible: .*above an earlier one/,
+    );
   });
 
   it("begins no lower than a reading stands, and ends no lower than a wort can, but follows readings that do", () => {
-    expect(fitFermentation(logOf({ ...ale, halfDay: 4 }, [0, 1, 2, 3, 4, 6, 9]), { originalGravity: 1.045 }).curve.upperGravity).toBeGreaterThan(1.048);
-    expect(fitFermentation(logOf(ale, [1, 2, 3]), { originalGravity: 1.05, expectedGravity: 0.982 }).curve.lowerGravity).toBeGreaterThanOrEqual(lowestPossibleGravity(1.05));
+    expect(
+      fitFermentation(logOf({ ...ale, halfDay: 4 }, [0, 1, 2, 3, 4, 6, 9]), { originalGravity: 1.045 }).curve.upperGravity,
+    ).toBeGreaterThan(1.048);
+    expect(
+      fitFermentation(logOf(ale, [1, 2, 3]), { originalGravity: 1.05, expectedGravity: 0.982 }).curve.lowerGravity,
+    ).toBeGreaterThanOrEqual(lowestPossibleGravity(1.05));
     const dry = { ...ale, upperGravity: 1.03, lowerGravity: 0.988 };
     expect(lowestPossibleGravity(1.03)).toBeGreaterThan(0.9885);
-    expect(fitFermentation(logOf(dry, [0, 1, 2, 3, 4, 6, 9]), { originalGravity: 1.03 }).curve.lowerGravity).toBeLessThanOrEqual(gravityOnDay(dry, 9));
+    expect(fitFermentation(logOf(dry, [0, 1, 2, 3, 4, 6, 9]), { originalGravity: 1.03 }).curve.lowerGravity).toBeLessThanOrEqual(
+      gravityOnDay(dry, 9),
+    );
   });
 
   it("goes on level from a stall, however many readings there are", () => {
@@ -107,7 +133,17 @@ describe("fitFermentation", () => {
     expect(condensed(dense)).toHaveLength(16);
     expect(condensed(dense).reduce((sum, { readings }) => sum + readings, 0)).toBe(dense.length);
     expect(condensed(dense.slice(0, 24))).toHaveLength(24);
-    expect(Math.abs(forecast(dense).day - forecast(logOf(ale, days.filter((_, index) => index % 48 === 0))).day)).toBeLessThan(0.5);
+    expect(
+      Math.abs(
+        forecast(dense).day -
+          forecast(
+            logOf(
+              ale,
+              days.filter((_, index) => index % 48 === 0),
+            ),
+          ).day,
+      ),
+    ).toBeLessThan(0.5);
   });
 });
 
@@ -117,7 +153,10 @@ describe("a forecast", () => {
     const seen = log([0, 1.05], [1, 1.0467], [2, 1.0382], [3, 1.0275], [4, 1.0201], [5, 1.0158], [6, 1.0134]);
     expect(forecast(seen).day).toBeGreaterThan(7);
     const togo = [2.5, 3, 3.5, 4].map((until) => {
-      const readings = logOf(ale, Array.from({ length: Math.round(until * 2) + 1 }, (_, index) => index / 2));
+      const readings = logOf(
+        ale,
+        Array.from({ length: Math.round(until * 2) + 1 }, (_, index) => index / 2),
+      );
       const { day, dayPlusOrMinus } = forecast(readings);
       expect(day - dayPlusOrMinus).toBeGreaterThanOrEqual(until - 1e-9);
       return day - until;
@@ -128,10 +167,19 @@ describe("a forecast", () => {
   it("tells held from fitted by who knows the end better", () => {
     expect(forecast(logOf(ale, [0, 1, 2, 2.5, 3])).byReadings).toBe(false);
     // The last two still differ by more than a line.
-    expect(forecast(logOf(ale, [0, 0.5, 1, 1.5, 2, 2.5, 3, 3.5, 4, 4.4]), { originalGravity: 1.05, expectedGravity: 1.011 }).finalGravityPlusOrMinus).toBeLessThan(0.003);
+    expect(
+      forecast(logOf(ale, [0, 0.5, 1, 1.5, 2, 2.5, 3, 3.5, 4, 4.4]), { originalGravity: 1.05, expectedGravity: 1.011 })
+        .finalGravityPlusOrMinus,
+    ).toBeLessThan(0.003);
   });
 
-  const anyLog = fc.array(fc.tuple(fc.integer({ min: 0, max: 48 }).map((quarter) => quarter / 4), fc.integer({ min: 995, max: 1090 }).map((points) => points / 1000)), { minLength: 2, maxLength: 9 });
+  const anyLog = fc.array(
+    fc.tuple(
+      fc.integer({ min: 0, max: 48 }).map((quarter) => quarter / 4),
+      fc.integer({ min: 995, max: 1090 }).map((points) => points / 1000),
+    ),
+    { minLength: 2, maxLength: 9 },
+  );
 
   it("lies at or below the newest reading, not below what can be, and not in the past; whatever the order of the rows", () => {
     let answered = 0;

@@ -29,7 +29,10 @@ describe("Richards's curve", () => {
   it("falls most by what it says, found by walking down it", () => {
     for (const shape of shapes) {
       const curve = { ...ale, shape };
-      const falls = Array.from({ length: 8000 }, (_, index) => (gravityOnDay(curve, index / 1000 - 0.0005) - gravityOnDay(curve, index / 1000 + 0.0005)) / 0.001);
+      const falls = Array.from(
+        { length: 8000 },
+        (_, index) => (gravityOnDay(curve, index / 1000 - 0.0005) - gravityOnDay(curve, index / 1000 + 0.0005)) / 0.001,
+      );
       expect(Math.max(...falls) / steepestFallPerDay(curve), `shape ${shape}`).toBeCloseTo(1, 3);
     }
   });
@@ -44,7 +47,11 @@ describe("Richards's curve", () => {
       const parameters = asList({ ...ale, shape });
       for (const day of [0, 1.7, 2.2, 5]) {
         richardsModel.gradient(parameters, day).forEach((slope, index) => {
-          const moved = (step: number) => richardsModel.value(parameters.map((value, at) => (at === index ? value + step : value)), day);
+          const moved = (step: number) =>
+            richardsModel.value(
+              parameters.map((value, at) => (at === index ? value + step : value)),
+              day,
+            );
           expect(slope, `shape ${shape}, day ${day}, ${index}`).toBeCloseTo((moved(1e-5) - moved(-1e-5)) / 2e-5, 6);
         });
       }

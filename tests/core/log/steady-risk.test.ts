@@ -10,12 +10,28 @@ interface Errors {
 }
 
 /** Half a line; a good eye at a line; half lines. */
-const hydrometers: readonly Errors[] = [{ deviation: 0.0005, line: 0 }, { deviation: 0.0003, line: 0.001 }, { deviation: 0.0003, line: 0.0005 }];
+const hydrometers: readonly Errors[] = [
+  { deviation: 0.0005, line: 0 },
+  { deviation: 0.0003, line: 0.001 },
+  { deviation: 0.0003, line: 0.0005 },
+];
 
 const known: KnownOfBeer = { originalGravity: 1.05, expectedGravity: 1.013 };
 
 /** Verdicts over logs of a beer that falls by so much a day, read so often a day over so many days, after its fermentation. */
-function verdicts({ fallPerDay, perDay, days, errors, logs }: { fallPerDay: number; perDay: number; days: number; errors: Errors; logs: number }): (word: Steadiness) => number {
+function verdicts({
+  fallPerDay,
+  perDay,
+  days,
+  errors,
+  logs,
+}: {
+  fallPerDay: number;
+  perDay: number;
+  days: number;
+  errors: Errors;
+  logs: number;
+}): (word: Steadiness) => number {
   const uniform = uniformDraws(811);
   const counts = new Map<Steadiness, number>();
   for (let log = 0; log < logs; log += 1) {
@@ -56,7 +72,10 @@ describe("dense logs of floating instruments", () => {
       expect(falling("steady") + falling("stalled")).toBeLessThan(0.1);
       expect(finished("steady")).toBeGreaterThan(0.9);
       for (const fallPerDay of [0, 0.0005, 0.002, 0.01]) {
-        expect(verdicts({ fallPerDay, perDay, days: 3, errors: { deviation: perDay === 4 ? 0.001 : 0.002, line: 0 }, logs: 300 })("rising"), `${fallPerDay} a day`).toBeLessThan(0.01);
+        expect(
+          verdicts({ fallPerDay, perDay, days: 3, errors: { deviation: perDay === 4 ? 0.001 : 0.002, line: 0 }, logs: 300 })("rising"),
+          `${fallPerDay} a day`,
+        ).toBeLessThan(0.01);
       }
       // A whole fermentation, asked again and again on its way: never at rest before all but two lines of it are done.
       const uniform = uniformDraws(97);
@@ -91,7 +110,8 @@ describe("two equal readings", () => {
 
   it("of a beer that loses half a point a day, read to a line, are none", () => {
     const creeping = log(1.016, 1.016, 1.015, 1.015, 1.014, 1.014, 1.013, 1.013);
-    for (let readings = 3; readings <= creeping.length; readings += 1) expect(steadiness(creeping.slice(0, readings), 0.001, {}), `${readings} readings`).toBe("nearly");
+    for (let readings = 3; readings <= creeping.length; readings += 1)
+      expect(steadiness(creeping.slice(0, readings), 0.001, {}), `${readings} readings`).toBe("nearly");
   });
 
   it("of wort are a fermentation that has not begun", () => {
@@ -127,17 +147,26 @@ describe("two equal readings", () => {
   it("after hops do not end a slow fall that began before them", () => {
     const slow = log(1.05, 1.016, 1.016, 1.015, 1.015, 1.014, 1.014, 1.013, 1.013);
     expect(steadiness(slow, 0.001, known)).toBe("nearly");
-    for (let from = 0.5; from < 9; from += 0.25) expect(["nearly", "working"], `from ${from}`).toContain(steadiness(slow, 0.001, { ...known, countFrom: from }));
+    for (let from = 0.5; from < 9; from += 0.25)
+      expect(["nearly", "working"], `from ${from}`).toContain(steadiness(slow, 0.001, { ...known, countFrom: from }));
   });
 
   it("are never taken for more because something was added on a day, whatever they are", () => {
     const lax = ["steady", "nearly", "working"];
     const gravity = fc.integer({ min: 1009, max: 1018 }).map((points) => points / 1000);
-    fc.assert(fc.property(fc.array(gravity, { minLength: 2, maxLength: 9 }), fc.double({ min: 0.1, max: 10, noNaN: true }), fc.boolean(), (gravities, countFrom, sorted) => {
-      const beer = log(1.05, ...(sorted ? gravities.sort((one, other) => other - one) : gravities));
-      const [without, dated] = [steadiness(beer, 0.001, known), steadiness(beer, 0.001, { ...known, countFrom })];
-      if (lax.includes(without)) expect(lax.indexOf(dated)).toBeGreaterThanOrEqual(lax.indexOf(without));
-      else expect(dated).toBe(without);
-    }), { numRuns: 2000 });
+    fc.assert(
+      fc.property(
+        fc.array(gravity, { minLength: 2, maxLength: 9 }),
+        fc.double({ min: 0.1, max: 10, noNaN: true }),
+        fc.boolean(),
+        (gravities, countFrom, sorted) => {
+          const beer = log(1.05, ...(sorted ? gravities.sort((one, other) => other - one) : gravities));
+          const [without, dated] = [steadiness(beer, 0.001, known), steadiness(beer, 0.001, { ...known, countFrom })];
+          if (lax.includes(without)) expect(lax.indexOf(dated)).toBeGreaterThanOrEqual(lax.indexOf(without));
+          else expect(dated).toBe(without);
+        },
+      ),
+      { numRuns: 2000 },
+    );
   });
 });

@@ -8,7 +8,11 @@ const rounding = 1e-9;
 
 describe("frictionFactor", () => {
   /** F. M. White, Fluid Mechanics, equation 6.54 (Prandtl's smooth-pipe law) and the values listed with it. */
-  it.each([[4000, 0.0399], [1e4, 0.0309], [1e5, 0.018]])("at Re %s is %s within 4 %%", (reynolds, printed) => {
+  it.each([
+    [4000, 0.0399],
+    [1e4, 0.0309],
+    [1e5, 0.018],
+  ])("at Re %s is %s within 4 %%", (reynolds, printed) => {
     expect(Math.abs(frictionFactor(reynolds) / printed - 1)).toBeLessThan(0.04);
   });
 

@@ -6,7 +6,11 @@ import { airBar, equilibriumGauge, vesselGaugeBar } from "./closed-vessel-physic
 
 const kinds = fc.constantFrom(...vesselKinds);
 const rank = { within: 0, close: 1, over: 2 } as const;
-const at = (temperatureC: number, atmosphereBar = 1.01325, headspacePercent = 5): Standing => ({ temperatureC, atmosphereBar, headspacePercent });
+const at = (temperatureC: number, atmosphereBar = 1.01325, headspacePercent = 5): Standing => ({
+  temperatureC,
+  atmosphereBar,
+  headspacePercent,
+});
 const verdict = (co2: number, celsius: number, kind: VesselKind, points = 0) => checkBottle(co2, kind, points, at(celsius)).verdict;
 
 describe("checkBottle", () => {
@@ -24,8 +28,15 @@ describe("checkBottle", () => {
   });
 
   // By the other physics: 3 volumes at 27 °C make 3.86 bar beside an ordinary bottle's 3.5; 2.4 in a hot car, 6.4.
-  it.each([[3, 27, "ordinary"], [2.4, 60, "ordinary"], [2.4, 60, "thick"], [3.5, 30, "heavy"]] as const)("is over where another physics passes the limit: %f volumes at %f °C, %s", (volumes, celsius, kind) => {
-    expect(vesselGaugeBar({ volumes, celsius, air: airBar[0], headspacePercent: 5, filledAt: 20, oxygenLeft: 1 })).toBeGreaterThan(bottleLimits[kind].gaugeBar);
+  it.each([
+    [3, 27, "ordinary"],
+    [2.4, 60, "ordinary"],
+    [2.4, 60, "thick"],
+    [3.5, 30, "heavy"],
+  ] as const)("is over where another physics passes the limit: %f volumes at %f °C, %s", (volumes, celsius, kind) => {
+    expect(vesselGaugeBar({ volumes, celsius, air: airBar[0], headspacePercent: 5, filledAt: 20, oxygenLeft: 1 })).toBeGreaterThan(
+      bottleLimits[kind].gaugeBar,
+    );
     expect(verdict(volumes, celsius, kind)).toBe("over");
   });
 
@@ -41,7 +52,11 @@ describe("checkBottle", () => {
   });
 
   it("judges a keg by its pressure alone: 4 bar, close from 3.6", () => {
-    for (const [volumes, wanted] of [[3, "within"], [3.3, "close"], [3.6, "over"]] as const) {
+    for (const [volumes, wanted] of [
+      [3, "within"],
+      [3.3, "close"],
+      [3.6, "over"],
+    ] as const) {
       // The keg's own physics, of water: our pressure is up to 8 % above it in absolute terms.
       const water = equilibriumGauge(volumes, 25, 1.01325);
       expect(checkBottle(volumes, "keg", 0, at(25)).gaugeBar).toBeGreaterThan(water);
@@ -65,18 +80,28 @@ describe("checkBottle", () => {
 
   it("never judges more gently when it gets warmer, fizzier or less finished", () => {
     fc.assert(
-      fc.property(kinds, fc.double({ min: 0.5, max: 8, noNaN: true }), fc.double({ min: 0, max: 59, noNaN: true }), (kind, co2, celsius) => {
-        const before = rank[verdict(co2, celsius, kind)];
-        expect(rank[verdict(co2 + 0.3, celsius, kind)]).toBeGreaterThanOrEqual(before);
-        expect(rank[verdict(co2, celsius + 1, kind)]).toBeGreaterThanOrEqual(before);
-        expect(rank[verdict(co2, celsius, kind, 2)]).toBeGreaterThanOrEqual(before);
-      }),
+      fc.property(
+        kinds,
+        fc.double({ min: 0.5, max: 8, noNaN: true }),
+        fc.double({ min: 0, max: 59, noNaN: true }),
+        (kind, co2, celsius) => {
+          const before = rank[verdict(co2, celsius, kind)];
+          expect(rank[verdict(co2 + 0.3, celsius, kind)]).toBeGreaterThanOrEqual(before);
+          expect(rank[verdict(co2, celsius + 1, kind)]).toBeGreaterThanOrEqual(before);
+          expect(rank[verdict(co2, celsius, kind, 2)]).toBeGreaterThanOrEqual(before);
+        },
+      ),
     );
   });
 
   /** Common practice, from memory: raising one of these raises what a bottle is told to bear. */
   it.each([
-    ["ordinary", 3, 3.5], ["heavy", 3.5, 4.2], ["thick", 4, 5], ["sparkling", 6, 6], ["plastic", 3.5, 4.2], ["keg", undefined, 4],
+    ["ordinary", 3, 3.5],
+    ["heavy", 3.5, 4.2],
+    ["thick", 4, 5],
+    ["sparkling", 6, 6],
+    ["plastic", 3.5, 4.2],
+    ["keg", undefined, 4],
   ] as const)("lets %s bear %s volumes and %s bar, no more", (kind, volumes, gaugeBar) => {
     const limit: WorkingLimit = bottleLimits[kind];
     expect(limit).toEqual(volumes === undefined ? { gaugeBar } : { volumes, gaugeBar });

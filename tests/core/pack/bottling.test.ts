@@ -7,12 +7,17 @@ import { conditioningDays } from "../../../src/core/pack/ready";
 describe("fillBottles", () => {
   it("leaves less than a bottle, and loses no beer", () => {
     fc.assert(
-      fc.property(fc.double({ min: 1, max: 100, noNaN: true }), fc.double({ min: 0.1, max: 5, noNaN: true }), fc.double({ min: 0, max: 1, noNaN: true }), (volumeL, bottleL, lossL) => {
-        const { bottles, leftL } = fillBottles(volumeL, bottleL, lossL);
-        expect(Number.isInteger(bottles)).toBe(true);
-        expect(leftL).toBeLessThan(bottleL);
-        expect(bottles * bottleL + leftL + lossL).toBeCloseTo(volumeL, 6);
-      }),
+      fc.property(
+        fc.double({ min: 1, max: 100, noNaN: true }),
+        fc.double({ min: 0.1, max: 5, noNaN: true }),
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        (volumeL, bottleL, lossL) => {
+          const { bottles, leftL } = fillBottles(volumeL, bottleL, lossL);
+          expect(Number.isInteger(bottles)).toBe(true);
+          expect(leftL).toBeLessThan(bottleL);
+          expect(bottles * bottleL + leftL + lossL).toBeCloseTo(volumeL, 6);
+        },
+      ),
     );
   });
 

@@ -9,7 +9,11 @@ import { airBar, equilibriumGauge, vapourBar, vesselGaugeBar } from "./closed-ve
 const heights = Object.keys(airBar).map(Number) as (keyof typeof airBar)[];
 
 describe("the pressure in a closed bottle", () => {
-  const points = heights.flatMap((height) => [2, 3, 5, 10].flatMap((headspacePercent) => [0.5, 4, 12, 20, 27, 40, 60].flatMap((celsius) => [1.6, 2.4, 3.5].map((volumes) => ({ height, headspacePercent, celsius, volumes })))));
+  const points = heights.flatMap((height) =>
+    [2, 3, 5, 10].flatMap((headspacePercent) =>
+      [0.5, 4, 12, 20, 27, 40, 60].flatMap((celsius) => [1.6, 2.4, 3.5].map((volumes) => ({ height, headspacePercent, celsius, volumes }))),
+    ),
+  );
 
   it(`is never below another physics by more than 3 %, at ${points.length} points, however it was filled`, () => {
     const soft: string[] = [];
@@ -17,12 +21,14 @@ describe("the pressure in a closed bottle", () => {
     let softest = Infinity;
     for (const { height, headspacePercent, celsius, volumes } of points) {
       const ours = bottleGaugeBar(volumes, celsius, atmosphereAtBar(height), headspacePercent);
-      for (const filledAt of [4, 12, 20]) for (const oxygenLeft of [0, 1]) {
-        const physics = vesselGaugeBar({ volumes, celsius, air: airBar[height], headspacePercent, filledAt, oxygenLeft });
-        softest = Math.min(softest, ours / physics);
-        if (filledAt === 4 && oxygenLeft === 1) hardest = Math.max(hardest, (ours + airBar[height]) / (physics + airBar[height]));
-        if (ours < 0.97 * physics) soft.push(`${volumes} volumes at ${celsius} °C, ${height} m, ${headspacePercent} %: ${ours} for ${physics}`);
-      }
+      for (const filledAt of [4, 12, 20])
+        for (const oxygenLeft of [0, 1]) {
+          const physics = vesselGaugeBar({ volumes, celsius, air: airBar[height], headspacePercent, filledAt, oxygenLeft });
+          softest = Math.min(softest, ours / physics);
+          if (filledAt === 4 && oxygenLeft === 1) hardest = Math.max(hardest, (ours + airBar[height]) / (physics + airBar[height]));
+          if (ours < 0.97 * physics)
+            soft.push(`${volumes} volumes at ${celsius} °C, ${height} m, ${headspacePercent} %: ${ours} for ${physics}`);
+        }
     }
     expect(soft).toEqual([]);
     // Nor does it cry wolf: beside water filled alike, with its oxygen, in absolute pressure.
@@ -40,23 +46,30 @@ describe("the pressure in a closed bottle", () => {
 
   it("rises with gas, warmth and height", () => {
     expect(bottleGaugeBar(2.5, 20, 1, 5)).toBeGreaterThan(bottleGaugeBar(2.4, 20, 1, 5));
-    for (let celsius = 0; celsius < 60; celsius += 1) expect(bottleGaugeBar(2.4, celsius + 1, 1, 2)).toBeGreaterThan(bottleGaugeBar(2.4, celsius, 1, 2));
+    for (let celsius = 0; celsius < 60; celsius += 1)
+      expect(bottleGaugeBar(2.4, celsius + 1, 1, 2)).toBeGreaterThan(bottleGaugeBar(2.4, celsius, 1, 2));
     expect(bottleGaugeBar(2.4, 20, atmosphereAtBar(2500), 5)).toBeGreaterThan(bottleGaugeBar(2.4, 20, atmosphereAtBar(0), 5));
   });
 
   it("takes beer to grow as water does", () => {
-    for (const celsius of [10, 20, 30, 45, 60]) expect(Math.abs(beerGrowth(celsius) - (waterDensityKgPerM3(4) / waterDensityKgPerM3(celsius) - 1))).toBeLessThan(1e-4);
+    for (const celsius of [10, 20, 30, 45, 60])
+      expect(Math.abs(beerGrowth(celsius) - (waterDensityKgPerM3(4) / waterDensityKgPerM3(celsius) - 1))).toBeLessThan(1e-4);
   });
 });
 
 describe("the pressure on a keg", () => {
   it("is never below that over water by more than 3 %, 0 to 60 °C, 0 to 2500 m", () => {
-    for (const height of heights) for (const celsius of [0.5, 4, 8, 12, 16, 20, 30, 45, 60]) for (const volumes of [2, 2.5, 3, 4]) {
-      const [ours, water] = [equilibriumGaugeBar(volumes, celsius, atmosphereAtBar(height)), equilibriumGauge(volumes, celsius, airBar[height])];
-      expect(ours, `${volumes} at ${celsius} °C, ${height} m`).toBeGreaterThan(0.97 * water);
-      // In absolute pressure no more than 9 % above it: what beer takes up less, and what the equations differ by.
-      expect(ours + airBar[height]).toBeLessThan(1.09 * (water + airBar[height]));
-    }
+    for (const height of heights)
+      for (const celsius of [0.5, 4, 8, 12, 16, 20, 30, 45, 60])
+        for (const volumes of [2, 2.5, 3, 4]) {
+          const [ours, water] = [
+            equilibriumGaugeBar(volumes, celsius, atmosphereAtBar(height)),
+            equilibriumGauge(volumes, celsius, airBar[height]),
+          ];
+          expect(ours, `${volumes} at ${celsius} °C, ${height} m`).toBeGreaterThan(0.97 * water);
+          // In absolute pressure no more than 9 % above it: what beer takes up less, and what the equations differ by.
+          expect(ours + airBar[height]).toBeLessThan(1.09 * (water + airBar[height]));
+        }
   });
 
   // Vapour pressure and air of the code against other equations and a printed table.
@@ -68,12 +81,13 @@ describe("the pressure on a keg", () => {
 
 describe("what is left of fermentation", () => {
   it("is what makes no pressure at all, at any height", () => {
-    for (const height of heights) for (const celsius of [0.5, 10, 20, 30, 40]) {
-      const left = residualVolumes(celsius, atmosphereAtBar(height));
-      expect(equilibriumGaugeBar(left, celsius, atmosphereAtBar(height))).toBeCloseTo(0, 9);
-      // Beside water by the other physics: up to 8 % less.
-      expect(equilibriumGauge(left, celsius, airBar[height])).toBeLessThan(0);
-      expect(equilibriumGauge(1.09 * left, celsius, airBar[height])).toBeGreaterThan(0);
-    }
+    for (const height of heights)
+      for (const celsius of [0.5, 10, 20, 30, 40]) {
+        const left = residualVolumes(celsius, atmosphereAtBar(height));
+        expect(equilibriumGaugeBar(left, celsius, atmosphereAtBar(height))).toBeCloseTo(0, 9);
+        // Beside water by the other physics: up to 8 % less.
+        expect(equilibriumGauge(left, celsius, airBar[height])).toBeLessThan(0);
+        expect(equilibriumGauge(1.09 * left, celsius, airBar[height])).toBeGreaterThan(0);
+      }
   });
 });

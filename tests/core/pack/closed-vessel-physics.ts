@@ -11,7 +11,14 @@ const criticalBar = 220.64;
 export function vapourBar(celsius: number): number {
   const kelvin = celsius + 273.15;
   const tau = 1 - kelvin / criticalK;
-  const terms = [[-7.85951783, 1], [1.84408259, 1.5], [-11.7866497, 3], [22.6807411, 3.5], [-15.9618719, 4], [1.80122502, 7.5]] as const;
+  const terms = [
+    [-7.85951783, 1],
+    [1.84408259, 1.5],
+    [-11.7866497, 3],
+    [22.6807411, 3.5],
+    [-15.9618719, 4],
+    [1.80122502, 7.5],
+  ] as const;
   return criticalBar * Math.exp((criticalK / kelvin) * terms.reduce((sum, [a, power]) => sum + a * tau ** power, 0));
 }
 
@@ -68,11 +75,15 @@ export function vesselGaugeBar({ volumes, celsius, air, headspacePercent, filled
   const rt = gasConstant * (celsius + 273.15);
   const ideal = (bar: number): number => (bar * neck) / rt;
   const sealed = ((air - vapourBar(filledAt)) * neckFilled) / (gasConstant * (filledAt + 273.15));
-  const ofAir = (gas: Gas, share: number): number => pressureFor(sealed * share, (bar) => dissolved(gas, celsius) * kilograms * bar + ideal(bar));
+  const ofAir = (gas: Gas, share: number): number =>
+    pressureFor(sealed * share, (bar) => dissolved(gas, celsius) * kilograms * bar + ideal(bar));
   // A mole of the real gas at 0 °C and 1 atm takes 22.26 L.
   const co2 = pressureFor((volumes * (1 - neckFilled)) / 22.26, (bar) => {
     const fugacity = bar * Math.exp((virial(celsius) * bar) / rt);
-    return dissolved("co2", celsius) * kilograms * fugacity * Math.exp((-molarInWater * bar) / rt) + ideal(bar) / (1 + (virial(celsius) * bar) / rt);
+    return (
+      dissolved("co2", celsius) * kilograms * fugacity * Math.exp((-molarInWater * bar) / rt) +
+      ideal(bar) / (1 + (virial(celsius) * bar) / rt)
+    );
   });
   return co2 + ofAir("n2", 0.79) + ofAir("o2", 0.21 * oxygenLeft) + vapourBar(celsius) - air;
 }
@@ -81,5 +92,9 @@ export function vesselGaugeBar({ volumes, celsius, air, headspacePercent, filled
 export function equilibriumGauge(volumes: number, celsius: number, air: number): number {
   const rt = gasConstant * (celsius + 273.15);
   const moles = volumes / 22.26;
-  return pressureFor(moles, (bar) => dissolved("co2", celsius) * bar * Math.exp(((virial(celsius) - molarInWater) * bar) / rt)) + vapourBar(celsius) - air;
+  return (
+    pressureFor(moles, (bar) => dissolved("co2", celsius) * bar * Math.exp(((virial(celsius) - molarInWater) * bar) / rt)) +
+    vapourBar(celsius) -
+    air
+  );
 }

@@ -17,10 +17,15 @@ describe("residualVolumes", () => {
 describe("primingSugarG", () => {
   it("gives back the carbonation: sugar times yield is the gas that was missing", () => {
     fc.assert(
-      fc.property(fc.constantFrom(...primingSugars), fc.double({ min: 1.8, max: 4.5, noNaN: true }), temperatureC, (sugar, co2, celsius) => {
-        const grams = primingSugarG(19, co2, residualVolumes(celsius), sugar);
-        expect(residualVolumes(celsius) + (grams * co2YieldOfSugar[sugar]) / 1.977 / 19).toBeCloseTo(co2, 9);
-      }),
+      fc.property(
+        fc.constantFrom(...primingSugars),
+        fc.double({ min: 1.8, max: 4.5, noNaN: true }),
+        temperatureC,
+        (sugar, co2, celsius) => {
+          const grams = primingSugarG(19, co2, residualVolumes(celsius), sugar);
+          expect(residualVolumes(celsius) + (grams * co2YieldOfSugar[sugar]) / 1.977 / 19).toBeCloseTo(co2, 9);
+        },
+      ),
     );
   });
 
@@ -31,7 +36,9 @@ describe("primingSugarG", () => {
   });
 
   it("ranks the sugars by how much of them turns to gas", () => {
-    const grams = (["sucrose", "glucose", "dextrose", "honey", "malt extract"] as const).map((sugar) => primingSugarG(19, 2.4, residualVolumes(20), sugar));
+    const grams = (["sucrose", "glucose", "dextrose", "honey", "malt extract"] as const).map((sugar) =>
+      primingSugarG(19, 2.4, residualVolumes(20), sugar),
+    );
     expect(grams).toEqual([...grams].sort((one, other) => one - other));
   });
 
@@ -42,7 +49,7 @@ describe("primingSugarG", () => {
   });
 
   it("reckons malt extract as 70 % maltose, and honey by its four sugars", () => {
-    expect(co2YieldOfSugar["malt extract"]).toBeCloseTo(0.7 * (4 * 44.0095) / 342.2965, 6);
+    expect(co2YieldOfSugar["malt extract"]).toBeCloseTo((0.7 * (4 * 44.0095)) / 342.2965, 6);
     // Crane 1980: 38.2 % fructose + 31.3 % glucose as hexoses (2 CO2 of 180.156 g), 7.3 % maltose + 1.3 % sucrose (4 CO2 of 342.297 g):
     // 0.695 × 0.48857 + 0.086 × 0.51429 = 0.33955 + 0.04423 = 0.38378.
     expect(co2YieldOfSugar.honey).toBeCloseTo(0.38378, 4);
@@ -51,7 +58,14 @@ describe("primingSugarG", () => {
 
 describe("refuseForBottles", () => {
   // Limits of bottles: common practice, src/core/pack/bottle-kinds.ts.
-  it.each([[undefined, 3], ["ordinary", 3], ["heavy", 3.5], ["plastic", 3.5], ["thick", 4], ["sparkling", 6]] as const)("lets %s bottles have %f volumes, no more", (kind, most) => {
+  it.each([
+    [undefined, 3],
+    ["ordinary", 3],
+    ["heavy", 3.5],
+    ["plastic", 3.5],
+    ["thick", 4],
+    ["sparkling", 6],
+  ] as const)("lets %s bottles have %f volumes, no more", (kind, most) => {
     expect(() => refuseForBottles(most, kind)).not.toThrow();
     expect(() => refuseForBottles(most + 0.01, kind)).toThrow(BrewingError);
     expect(() => refuseForBottles(most + 0.01, kind)).toThrow(`${kind ?? "ordinary"} bottles bear ${most}`);

@@ -44,10 +44,21 @@ describe("carbonation and pressure", () => {
   });
 
   // The published keg table (its rows stand in tests/reference/pack/carbonation.csv): never below it.
-  it.each([[2.5, 32, 8.2], [2.5, 36, 10.2], [2, 38, 6], [2.5, 38, 11.2], [3, 38, 16.5], [2.5, 40, 12.3], [2.5, 44, 14.4], [2.5, 50, 17.6], [2, 60, 15.9], [3, 60, 30.2], [2.5, 70, 28.8]])(
-    "are not below the published keg table for %f volumes at %f °F, %f psi", (co2, fahrenheit, psi) => {
-      const ours = kegGaugeBar(co2, (fahrenheit - 32) / 1.8, air) / 0.0689476;
-      expect(ours).toBeGreaterThan(psi);
-      expect(ours - psi).toBeLessThan(fahrenheit <= 50 ? 0.8 : 2.9);
-    });
+  it.each([
+    [2.5, 32, 8.2],
+    [2.5, 36, 10.2],
+    [2, 38, 6],
+    [2.5, 38, 11.2],
+    [3, 38, 16.5],
+    [2.5, 40, 12.3],
+    [2.5, 44, 14.4],
+    [2.5, 50, 17.6],
+    [2, 60, 15.9],
+    [3, 60, 30.2],
+    [2.5, 70, 28.8],
+  ])("are not below the published keg table for %f volumes at %f °F, %f psi", (co2, fahrenheit, psi) => {
+    const ours = kegGaugeBar(co2, (fahrenheit - 32) / 1.8, air) / 0.0689476;
+    expect(ours).toBeGreaterThan(psi);
+    expect(ours - psi).toBeLessThan(fahrenheit <= 50 ? 0.8 : 2.9);
+  });
 });

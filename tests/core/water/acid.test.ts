@@ -25,13 +25,28 @@ describe("equivalentsPerMole", () => {
 
   it("climbs with pH", () => {
     const pH = fc.double({ min: 1, max: 14, noNaN: true });
-    fc.assert(fc.property(acid, pH, pH, (name, a, b) => equivalentsPerMole(name, Math.max(a, b)) >= equivalentsPerMole(name, Math.min(a, b)) - 1e-12));
+    fc.assert(
+      fc.property(
+        acid,
+        pH,
+        pH,
+        (name, a, b) => equivalentsPerMole(name, Math.max(a, b)) >= equivalentsPerMole(name, Math.min(a, b)) - 1e-12,
+      ),
+    );
   });
 });
 
 describe("the density of phosphoric acid", () => {
   /** Handbook values at 20 °C: a table of inorganic acids (10 to 40 %), the ECHA dossier's ten handbooks (50 to 85 %). */
-  it.each([[10, 1.0531], [20, 1.1135], [30, 1.1804], [40, 1.2536], [50, 1.335], [75, 1.575], [85, 1.69]])("at %s %% is %s g/mL within 0.7 %%", (percent, density) => {
+  it.each([
+    [10, 1.0531],
+    [20, 1.1135],
+    [30, 1.1804],
+    [40, 1.2536],
+    [50, 1.335],
+    [75, 1.575],
+    [85, 1.69],
+  ])("at %s %% is %s g/mL within 0.7 %%", (percent, density) => {
     expect(Math.abs(acids.phosphoric.density(percent / 100) / density - 1)).toBeLessThan(0.007);
   });
 });
@@ -88,7 +103,11 @@ describe("acidMl", () => {
  * mass action alone, with all species, also carbonate and hydroxide; constants at 20 °C as Stumm and Morgan, Aquatic
  * Chemistry, table them (6.38, 10.38, 14.17), phosphoric 2.15 and 7.21, lactic 3.86.
  */
-function treatedWater(alkalinityMgPerL: number, acidMolPerLitre: number, name: "lactic" | "phosphoric"): { pH: number; alkalinityMgPerL: number } {
+function treatedWater(
+  alkalinityMgPerL: number,
+  acidMolPerLitre: number,
+  name: "lactic" | "phosphoric",
+): { pH: number; alkalinityMgPerL: number } {
   const [k1, k2, kw] = [10 ** -6.38, 10 ** -10.38, 10 ** -14.17];
   const carbonates = (h: number) => (k1 * h + 2 * k1 * k2) / (h * h + k1 * h + k1 * k2);
   const anions = (h: number): number => {
@@ -112,16 +131,26 @@ function treatedWater(alkalinityMgPerL: number, acidMolPerLitre: number, name: "
 }
 
 describe("the treated water, by a balance of charges of its own", () => {
-  const dose = (now: number, target: number, name: "lactic" | "phosphoric") => (acidMl(1, now, target, name) / 1000) * acidMolPerL(name, acids[name].usualPercent);
+  const dose = (now: number, target: number, name: "lactic" | "phosphoric") =>
+    (acidMl(1, now, target, name) / 1000) * acidMolPerL(name, acids[name].usualPercent);
 
-  it.each(acidNames.flatMap((name) => [80, 150, 250, 400].flatMap((now) => [25, 40, 60, 75].flatMap((target) => (target > 0.12 * now ? [[name, now, target] as const] : [])))))("has the alkalinity wished for: %s, %s to %s mg/L", (name, now, target) => {
+  it.each(
+    acidNames.flatMap((name) =>
+      [80, 150, 250, 400].flatMap((now) =>
+        [25, 40, 60, 75].flatMap((target) => (target > 0.12 * now ? [[name, now, target] as const] : [])),
+      ),
+    ),
+  )("has the alkalinity wished for: %s, %s to %s mg/L", (name, now, target) => {
     const treated = treatedWater(now, dose(now, target, name), name);
     // A part of the alkalinity taken away, which is what the acid is for.
     expect(Math.abs(treated.alkalinityMgPerL - target) / (now - target)).toBeLessThan(0.01);
     expect(treated.pH).toBeGreaterThan(5.4);
   });
 
-  it.each(acidNames.flatMap((name) => [60, 100, 200, 400].map((now) => [name, now] as const)))("has the pH of a mash for a target of 0: %s, %s mg/L", (name, now) => {
-    expect(treatedWater(now, dose(now, 0, name), name).pH).toBeCloseTo(5.4, 1);
-  });
+  it.each(acidNames.flatMap((name) => [60, 100, 200, 400].map((now) => [name, now] as const)))(
+    "has the pH of a mash for a target of 0: %s, %s mg/L",
+    (name, now) => {
+      expect(treatedWater(now, dose(now, 0, name), name).pH).toBeCloseTo(5.4, 1);
+    },
+  );
 });

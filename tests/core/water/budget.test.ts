@@ -41,35 +41,62 @@ describe("waterBudget", () => {
 
   it("with extract in it, mass goes in and mass comes out, by a printed table of sucrose solutions", () => {
     fc.assert(
-      fc.property(fc.double({ min: 2, max: 100, noNaN: true }), losses, fc.double({ min: 0, max: 0.1, noNaN: true }), fc.double({ min: 0.02, max: 0.2, noNaN: true }), fc.double({ min: 0.7, max: 1, noNaN: true }), (wanted, given, fromGrain, added, share) => {
-        const [fromGrainKg, addedKg] = [wanted * fromGrain, wanted * added];
-        const extractKg = fromGrainKg + addedKg * share;
-        const { collectL, beforeBoilL, afterChillingL } = waterBudget(wanted, given, { fromGrainKg, addedKg, fromAddedKg: addedKg * share });
-        const waterKg = (litresOfWater: number) => 0.99823 * litresOfWater;
-        const offTheGrainL = collectL - given.grainMassKg * given.absorptionLPerKg - given.deadSpaceL;
-        const inKettleKg = wortKg(offTheGrainL, fromGrainKg) + addedKg;
-        const beforeKg = wortKg(beforeBoilL, extractKg);
-        const afterKg = wortKg(afterChillingL, extractKg);
-        expect(Math.abs(inKettleKg - beforeKg)).toBeLessThan(2e-4 * beforeKg);
-        expect(Math.abs(beforeKg - waterKg((given.evaporationLPerHour * given.boilMinutes) / 60) - afterKg)).toBeLessThan(2e-4 * beforeKg);
-      }),
+      fc.property(
+        fc.double({ min: 2, max: 100, noNaN: true }),
+        losses,
+        fc.double({ min: 0, max: 0.1, noNaN: true }),
+        fc.double({ min: 0.02, max: 0.2, noNaN: true }),
+        fc.double({ min: 0.7, max: 1, noNaN: true }),
+        (wanted, given, fromGrain, added, share) => {
+          const [fromGrainKg, addedKg] = [wanted * fromGrain, wanted * added];
+          const extractKg = fromGrainKg + addedKg * share;
+          const { collectL, beforeBoilL, afterChillingL } = waterBudget(wanted, given, {
+            fromGrainKg,
+            addedKg,
+            fromAddedKg: addedKg * share,
+          });
+          const waterKg = (litresOfWater: number) => 0.99823 * litresOfWater;
+          const offTheGrainL = collectL - given.grainMassKg * given.absorptionLPerKg - given.deadSpaceL;
+          const inKettleKg = wortKg(offTheGrainL, fromGrainKg) + addedKg;
+          const beforeKg = wortKg(beforeBoilL, extractKg);
+          const afterKg = wortKg(afterChillingL, extractKg);
+          expect(Math.abs(inKettleKg - beforeKg)).toBeLessThan(2e-4 * beforeKg);
+          expect(Math.abs(beforeKg - waterKg((given.evaporationLPerHour * given.boilMinutes) / 60) - afterKg)).toBeLessThan(
+            2e-4 * beforeKg,
+          );
+        },
+      ),
     );
   });
 
   it("tells what boiled away from what went in and what is left", () => {
     fc.assert(
-      fc.property(fc.double({ min: 2, max: 100, noNaN: true }), losses, fc.double({ min: 0, max: 0.1, noNaN: true }), fc.double({ min: 0, max: 0.2, noNaN: true }), (wanted, given, fromGrain, added) => {
-        const dissolved = { fromGrainKg: wanted * fromGrain, addedKg: wanted * added, fromAddedKg: 0.8 * wanted * added };
-        const { collectL, afterChillingL } = waterBudget(wanted, given, dissolved);
-        const offTheGrainL = collectL - given.grainMassKg * given.absorptionLPerKg - given.deadSpaceL;
-        expect(boiledAwayL(offTheGrainL, afterChillingL, dissolved)).toBeCloseTo((given.evaporationLPerHour * given.boilMinutes) / 60, 6);
-      }),
+      fc.property(
+        fc.double({ min: 2, max: 100, noNaN: true }),
+        losses,
+        fc.double({ min: 0, max: 0.1, noNaN: true }),
+        fc.double({ min: 0, max: 0.2, noNaN: true }),
+        (wanted, given, fromGrain, added) => {
+          const dissolved = { fromGrainKg: wanted * fromGrain, addedKg: wanted * added, fromAddedKg: 0.8 * wanted * added };
+          const { collectL, afterChillingL } = waterBudget(wanted, given, dissolved);
+          const offTheGrainL = collectL - given.grainMassKg * given.absorptionLPerKg - given.deadSpaceL;
+          expect(boiledAwayL(offTheGrainL, afterChillingL, dissolved)).toBeCloseTo((given.evaporationLPerHour * given.boilMinutes) / 60, 6);
+        },
+      ),
     );
     expect(boiledAwayL(20, 1, { fromGrainKg: 0, addedKg: 3, fromAddedKg: 3 })).toBeUndefined();
   });
 
   it("refuses more extract than the wort can hold", () => {
-    const some = { boilMinutes: 60, evaporationLPerHour: 3, kettleLossL: 0, grainMassKg: 0, absorptionLPerKg: 1, deadSpaceL: 0, shrinkagePercent: 4 };
+    const some = {
+      boilMinutes: 60,
+      evaporationLPerHour: 3,
+      kettleLossL: 0,
+      grainMassKg: 0,
+      absorptionLPerKg: 1,
+      deadSpaceL: 0,
+      shrinkagePercent: 4,
+    };
     expect(() => waterBudget(5, some, { fromGrainKg: 0, addedKg: 12, fromAddedKg: 9 })).toThrow("no room for water");
     expect(() => waterBudget(5, { ...some, boilMinutes: 0 }, { fromGrainKg: 4, addedKg: 0, fromAddedKg: 0 })).toThrow("no room for water");
   });
@@ -99,7 +126,11 @@ describe("WATER.BUDGET", () => {
 
   it("counts what extract and sugar bring: 0.6 to 0.7 L/kg, as they are poured into water in a kitchen", () => {
     const without = rows(20, 60, 3);
-    for (const [yieldPercent, perKg] of [[100, 0.62], [80, 0.69], [91, 0.65]] as const) {
+    for (const [yieldPercent, perKg] of [
+      [100, 0.62],
+      [80, 0.69],
+      [91, 0.65],
+    ] as const) {
       const withIt = rows(20, 60, 3, null, null, null, null, "metric", [[3, yieldPercent, yieldPercent === 100 ? "sugar" : "extract", ""]]);
       expect(((without.collect ?? 0) - (withIt.collect ?? 0)) / 3).toBeCloseTo(perKg, 1.7);
       expect(withIt["after chilling"]).toBe(without["after chilling"]);
@@ -107,7 +138,11 @@ describe("WATER.BUDGET", () => {
   });
 
   it("takes the grain from the malt bill where its mass is not given, and adds the dead space", () => {
-    const bill = [[4, 80, "mash"], [0.5, 74, "steep"], ["", "", ""]];
+    const bill = [
+      [4, 80, "mash"],
+      [0.5, 74, "steep"],
+      ["", "", ""],
+    ];
     const budget = rows(20, 60, 3, 1, null, 1.1, null, "metric", bill, 75, 1.5);
     expect(budget).toEqual(rows(20, 60, 3, 1, 4.5, 1.1, null, "metric", bill, 75, 1.5));
     expect((budget.collect ?? 0) - (budget["before the boil"] ?? 0)).toBeCloseTo(4.5 * 1.1 + 1.5, 9);
@@ -115,7 +150,12 @@ describe("WATER.BUDGET", () => {
 
   it("waits for a malt line that is half filled in, and passes over an empty bill", () => {
     expect(call(waterBudgetFunction, [20, 60, 3, 1, null, null, null, "metric", [[4, "", "extract"]]])).toEqual([[""]]);
-    expect(rows(20, 60, 3, 1, null, null, null, "metric", [["", "", ""], [0, "", ""]])).toEqual(rows(20, 60, 3, 1));
+    expect(
+      rows(20, 60, 3, 1, null, null, null, "metric", [
+        ["", "", ""],
+        [0, "", ""],
+      ]),
+    ).toEqual(rows(20, 60, 3, 1));
   });
 
   it("refuses a negative loss with its name", () => {

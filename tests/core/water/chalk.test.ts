@@ -40,11 +40,14 @@ describe("chalk in water", () => {
     expect(dissolvesMgPerL(0)).toBeLessThan(56);
   });
 
-  it.each([0, 0.0003, 0.001])("with %s mol/L of baking soda is counted up to what a balance of charges lets dissolve, to 4 in a hundred", (mol) => {
-    const most = dissolvesMgPerL(mol);
-    expect(refused(soda(mol), 0.96 * most)).toBe(false);
-    expect(refused(soda(mol), 1.04 * most)).toBe(true);
-  });
+  it.each([0, 0.0003, 0.001])(
+    "with %s mol/L of baking soda is counted up to what a balance of charges lets dissolve, to 4 in a hundred",
+    (mol) => {
+      const most = dissolvesMgPerL(mol);
+      expect(refused(soda(mol), 0.96 * most)).toBe(false);
+      expect(refused(soda(mol), 1.04 * most)).toBe(true);
+    },
+  );
 
   it("does not dissolve in hard water, and says how much would in softer", () => {
     const hard: Water = { ...pureWater, calcium: 80, bicarbonate: 244 };
@@ -54,7 +57,23 @@ describe("chalk in water", () => {
 
   it("leaves what holds no chalk alone, and adds the rows of chalk up", () => {
     requireChalkDissolves({ ...pureWater, calcium: 200, bicarbonate: 400 }, [{ salt: "gypsum", massG: 50 }], 20);
-    requireChalkDissolves(pureWater, [{ salt: "chalk", massG: 0.5 }, { salt: "chalk", massG: 0.5 }], 20);
-    expect(() => requireChalkDissolves(pureWater, [{ salt: "chalk", massG: 0.7 }, { salt: "chalk", massG: 0.7 }], 20)).toThrow("only 1.0");
+    requireChalkDissolves(
+      pureWater,
+      [
+        { salt: "chalk", massG: 0.5 },
+        { salt: "chalk", massG: 0.5 },
+      ],
+      20,
+    );
+    expect(() =>
+      requireChalkDissolves(
+        pureWater,
+        [
+          { salt: "chalk", massG: 0.7 },
+          { salt: "chalk", massG: 0.7 },
+        ],
+        20,
+      ),
+    ).toThrow("only 1.0");
   });
 });

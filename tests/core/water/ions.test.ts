@@ -22,8 +22,17 @@ const molar: Water = { calcium: 40.078, magnesium: 24.305, sodium: 22.99, chlori
 
 const oneGramPerLitre = (salt: SaltName): Water => withSalts(pureWater, [{ salt, massG: 1 }], 1);
 const amount = fc.double({ min: 0, max: 500, noNaN: true });
-const water: fc.Arbitrary<Water> = fc.record({ calcium: amount, magnesium: amount, sodium: amount, chloride: amount, sulfate: amount, bicarbonate: amount });
-const additions = fc.array(fc.record({ salt: fc.constantFrom(...saltNames), massG: fc.double({ min: 0.01, max: 20, noNaN: true }) }), { maxLength: 6 });
+const water: fc.Arbitrary<Water> = fc.record({
+  calcium: amount,
+  magnesium: amount,
+  sodium: amount,
+  chloride: amount,
+  sulfate: amount,
+  bicarbonate: amount,
+});
+const additions = fc.array(fc.record({ salt: fc.constantFrom(...saltNames), massG: fc.double({ min: 0.01, max: 20, noNaN: true }) }), {
+  maxLength: 6,
+});
 
 describe("withSalts", () => {
   it.each(saltNames)("gives what the formula of %s says", (salt) => {
@@ -44,7 +53,11 @@ describe("withSalts", () => {
       fc.property(water, additions, fc.double({ min: 1, max: 100, noNaN: true }), (base, salts, volumeL) => {
         const once = withSalts(base, salts, volumeL);
         const reversed = withSalts(base, [...salts].reverse(), volumeL);
-        const tenfold = withSalts(base, salts.map(({ salt, massG }) => ({ salt, massG: 10 * massG })), 10 * volumeL);
+        const tenfold = withSalts(
+          base,
+          salts.map(({ salt, massG }) => ({ salt, massG: 10 * massG })),
+          10 * volumeL,
+        );
         for (const ion of ionNames) {
           expect(reversed[ion]).toBeCloseTo(once[ion], 8);
           expect(tenfold[ion]).toBeCloseTo(once[ion], 8);
@@ -64,8 +77,14 @@ describe("blendedWater", () => {
     const share = fc.double({ min: 0.1, max: 100, noNaN: true });
     fc.assert(
       fc.property(water, water, share, share, (one, other, a, b) => {
-        const blend = blendedWater([{ share: a, water: one }, { share: b, water: other }]);
-        const turned = blendedWater([{ share: b * 3.785, water: other }, { share: a * 3.785, water: one }]);
+        const blend = blendedWater([
+          { share: a, water: one },
+          { share: b, water: other },
+        ]);
+        const turned = blendedWater([
+          { share: b * 3.785, water: other },
+          { share: a * 3.785, water: one },
+        ]);
         for (const ion of ionNames) {
           expect(blend[ion]).toBeGreaterThanOrEqual(Math.min(one[ion], other[ion]) - 1e-9);
           expect(blend[ion]).toBeLessThanOrEqual(Math.max(one[ion], other[ion]) + 1e-9);
@@ -77,7 +96,12 @@ describe("blendedWater", () => {
 
   it("leaves a water alone when nothing is poured to it, and refuses no water at all", () => {
     const tap = waterOf((ion: Ion) => ionNames.indexOf(ion) * 10);
-    expect(blendedWater([{ share: 5, water: tap }, { share: 0, water: pureWater }])).toEqual(tap);
+    expect(
+      blendedWater([
+        { share: 5, water: tap },
+        { share: 0, water: pureWater },
+      ]),
+    ).toEqual(tap);
     expect(() => blendedWater([{ share: 0, water: tap }])).toThrow(BrewingError);
   });
 });

@@ -5,12 +5,26 @@ import { ebcFromLovibond, ebcFromSrm, lovibondFromEbc, lovibondFromSrm, srmFromE
 
 describe("colour of a malt bill", () => {
   it("adds the malts up before the curve is taken", () => {
-    const together = beerColourSrm([{ massKg: 4, colourLovibond: 3 }, { massKg: 0.2, colourLovibond: 60 }], 20);
+    const together = beerColourSrm(
+      [
+        { massKg: 4, colourLovibond: 3 },
+        { massKg: 0.2, colourLovibond: 60 },
+      ],
+      20,
+    );
     expect(together).toBeCloseTo(beerColourSrm([{ massKg: 4.8, colourLovibond: 5 }], 20), 10);
   });
   it("is nothing for sugar alone, and sugar leaves it alone", () => {
     expect(beerColourSrm([{ massKg: 1, colourLovibond: 0 }], 20)).toBe(0);
-    expect(beerColourSrm([{ massKg: 4, colourLovibond: 3 }, { massKg: 1, colourLovibond: 0 }], 20)).toBe(beerColourSrm([{ massKg: 4, colourLovibond: 3 }], 20));
+    expect(
+      beerColourSrm(
+        [
+          { massKg: 4, colourLovibond: 3 },
+          { massKg: 1, colourLovibond: 0 },
+        ],
+        20,
+      ),
+    ).toBe(beerColourSrm([{ massKg: 4, colourLovibond: 3 }], 20));
   });
   it("runs on above SRM 50, where Morey stated it no longer, and stops where no grist gets", () => {
     expect(beerColourSrm([{ massKg: 1, colourLovibond: 400 }], 20.1)).toBeLessThan(50);

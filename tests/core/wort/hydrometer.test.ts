@@ -13,13 +13,22 @@ describe("hydrometer", () => {
     for (const plato of [-3, 0, 5, 12, 25, 40]) expect(gravityFromHydrometer(plato, "P", 20, 20)).toBeCloseTo(gravityFromPlato(plato), 10);
   });
   it("adds in warm samples and takes away in cold ones", () => {
-    fc.assert(fc.property(sg, celsius, (reading, t) => t === 20 || Math.sign(gravityFromHydrometer(reading, "SG", t, 20) - reading) === Math.sign(t - 20) || Math.abs(t - 20) < 1e-6));
+    fc.assert(
+      fc.property(
+        sg,
+        celsius,
+        (reading, t) =>
+          t === 20 || Math.sign(gravityFromHydrometer(reading, "SG", t, 20) - reading) === Math.sign(t - 20) || Math.abs(t - 20) < 1e-6,
+      ),
+    );
   });
   it("rises with the reading and, above 10 °C, with the temperature (water is densest at 4 °C)", () => {
-    fc.assert(fc.property(sg, fc.double({ min: 10, max: 69, noNaN: true }), (reading, t) => {
-      const here = gravityFromHydrometer(reading, "SG", t, 20);
-      return gravityFromHydrometer(reading + 0.001, "SG", t, 20) > here && gravityFromHydrometer(reading, "SG", t + 1, 20) > here;
-    }));
+    fc.assert(
+      fc.property(sg, fc.double({ min: 10, max: 69, noNaN: true }), (reading, t) => {
+        const here = gravityFromHydrometer(reading, "SG", t, 20);
+        return gravityFromHydrometer(reading + 0.001, "SG", t, 20) > here && gravityFromHydrometer(reading, "SG", t + 1, 20) > here;
+      }),
+    );
   });
   it("gives the same wort from both scales within the weighing-in-air difference, 0.0001", () => {
     for (const t of [5, 20, 40, 60]) {
@@ -43,6 +52,9 @@ describe("hydrometer", () => {
     for (const off of [0.979, 1.201]) expect(() => gravityFromHydrometer(off, "SG", 20, 20)).toThrow("from 0.980 to 1.200");
     expect(() => gravityFromHydrometer(1.201, "SG", 20, 20)).toThrow("looks like °P");
     expect(() => gravityFromHydrometer(0.979, "SG", 20, 20)).not.toThrow("looks like °P");
-    expect([0.98, 1.2].map((reading) => gravityFromHydrometer(reading, "SG", 20, 20))).toEqual([expect.closeTo(0.98, 9), expect.closeTo(1.2, 9)]);
+    expect([0.98, 1.2].map((reading) => gravityFromHydrometer(reading, "SG", 20, 20))).toEqual([
+      expect.closeTo(0.98, 9),
+      expect.closeTo(1.2, 9),
+    ]);
   });
 });

@@ -23,7 +23,12 @@ describe("extract potential", () => {
     expect(Math.abs(points - 46.2)).toBeLessThan(0.1);
   });
   it("per cent and points are each other's inverse", () => {
-    fc.assert(fc.property(fc.double({ min: 0, max: 100, noNaN: true }), (percent) => Math.abs(yieldPercentFromPoints(pointsFromYieldPercent(percent)) - percent) < 1e-9));
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0, max: 100, noNaN: true }),
+        (percent) => Math.abs(yieldPercentFromPoints(pointsFromYieldPercent(percent)) - percent) < 1e-9,
+      ),
+    );
   });
 });
 
@@ -46,7 +51,12 @@ describe("expected gravity", () => {
     }
   });
   it("agrees with points that are added up, as long as the wort is no stronger than most (Palmer, ch. 3-4)", () => {
-    for (const points of [10, 20, 30, 40, 50]) expect(Math.abs(expectedGravity([{ massKg: points / pureSugarPointsLPerKg, yieldPercent: 100, handling: "sugar" }], 1, 70) - (1 + points / 1000))).toBeLessThan(0.00011);
+    for (const points of [10, 20, 30, 40, 50])
+      expect(
+        Math.abs(
+          expectedGravity([{ massKg: points / pureSugarPointsLPerKg, yieldPercent: 100, handling: "sugar" }], 1, 70) - (1 + points / 1000),
+        ),
+      ).toBeLessThan(0.00011);
   });
   it("refuses what lies beyond the sugar tables", () => {
     expect(() => expectedGravity(bill, 2, 70)).toThrow("the sugar tables end at 1.200");
@@ -60,8 +70,13 @@ describe("expected gravity", () => {
 
 describe("efficiency", () => {
   it("undoes the expected gravity", () => {
-    fc.assert(fc.property(fc.double({ min: 1, max: 100, noNaN: true }), fc.double({ min: 15, max: 60, noNaN: true }), (efficiency, volumeL) =>
-      Math.abs(efficiencyPercent(bill, volumeL, expectedGravity(bill, volumeL, efficiency)) - efficiency) < 1e-6));
+    fc.assert(
+      fc.property(
+        fc.double({ min: 1, max: 100, noNaN: true }),
+        fc.double({ min: 15, max: 60, noNaN: true }),
+        (efficiency, volumeL) => Math.abs(efficiencyPercent(bill, volumeL, expectedGravity(bill, volumeL, efficiency)) - efficiency) < 1e-6,
+      ),
+    );
   });
   it("has no answer without grain, and none outside 0 to 100 %", () => {
     expect(() => efficiencyPercent(bill.slice(2), 20, 1.05)).toThrow("no efficiency to find");

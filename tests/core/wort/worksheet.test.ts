@@ -12,21 +12,47 @@ const error = (id: string, ...typed: unknown[]): CellError => {
 
 describe("wort functions at the worksheet door", () => {
   it("one malt table with the colour beside it drives gravity and colour, heading and blank rows included", () => {
-    const table = [["kg", "yield %", "handling", "°L"], [4, 80, "mash", 3], ["", "", "", ""], [0.5, 100, "sugar", ""]];
-    const bare = [[4, 80, "mash"], [0.5, 100, "sugar"]];
+    const table = [
+      ["kg", "yield %", "handling", "°L"],
+      [4, 80, "mash", 3],
+      ["", "", "", ""],
+      [0.5, 100, "sugar", ""],
+    ];
+    const bare = [
+      [4, 80, "mash"],
+      [0.5, 100, "sugar"],
+    ];
     expect(answer("WORT.GRAVITY", table, 20)).toBe(answer("WORT.GRAVITY", bare, 20));
-    expect(answer("WORT.COLOUR", table, 20)).toBe(answer("WORT.COLOUR", [[4, 3], [0.5, 0]], 20));
+    expect(answer("WORT.COLOUR", table, 20)).toBe(
+      answer(
+        "WORT.COLOUR",
+        [
+          [4, 3],
+          [0.5, 0],
+        ],
+        20,
+      ),
+    );
     expect(answer("WORT.EFFICIENCY", table, 20, 1.05)).toBe(answer("WORT.EFFICIENCY", bare, 20, 1.05));
   });
   it("the same bill in pounds and gallons gives the same gravity and colour", () => {
     const pounds = 1 / 0.45359237;
     const gallons = 1 / 3.785411784;
-    expect(answer("WORT.GRAVITY", [[4 * pounds, 80, "mash"]], 20 * gallons, 72, "us")).toBeCloseTo(answer("WORT.GRAVITY", [[4, 80, "mash"]], 20, 72) as number, 10);
-    expect(answer("WORT.COLOUR", [[4 * pounds, 8]], 20 * gallons, "SRM", "us")).toBeCloseTo(answer("WORT.COLOUR", [[4, 8]], 20) as number, 10);
+    expect(answer("WORT.GRAVITY", [[4 * pounds, 80, "mash"]], 20 * gallons, 72, "us")).toBeCloseTo(
+      answer("WORT.GRAVITY", [[4, 80, "mash"]], 20, 72) as number,
+      10,
+    );
+    expect(answer("WORT.COLOUR", [[4 * pounds, 8]], 20 * gallons, "SRM", "us")).toBeCloseTo(
+      answer("WORT.COLOUR", [[4, 8]], 20) as number,
+      10,
+    );
   });
   it("EBC in, EBC out: the beer of an equal malt bill in °L, times 25/12.7", () => {
     const malt = 1.3546 * 8 - 0.76;
-    expect(answer("WORT.COLOUR", [[4, (malt * 25) / 12.7]], 20, "EBC")).toBeCloseTo(((answer("WORT.COLOUR", [[4, 8]], 20) as number) * 25) / 12.7, 9);
+    expect(answer("WORT.COLOUR", [[4, (malt * 25) / 12.7]], 20, "EBC")).toBeCloseTo(
+      ((answer("WORT.COLOUR", [[4, 8]], 20) as number) * 25) / 12.7,
+      9,
+    );
   });
   it("shows blanks while a sheet is being filled in", () => {
     expect(answer("WORT.SG", 0)).toBe("");
@@ -68,7 +94,10 @@ describe("wort functions at the worksheet door", () => {
     expect(answer("WORT.MIX", [["L"], [20], [""]], [["SG"], [1.05], [""]])).toBeCloseTo(1.05, 12);
   });
   it("serves a column of readings in one call", () => {
-    const column = call(functionNamed("WORT.HYDROMETER"), [[[1.05], [1.04], [""]], [[20], [30], [25]]]);
+    const column = call(functionNamed("WORT.HYDROMETER"), [
+      [[1.05], [1.04], [""]],
+      [[20], [30], [25]],
+    ]);
     expect(column).toHaveLength(3);
     expect(column[0]?.[0]).toBeCloseTo(1.05, 10);
     expect(column[1]?.[0]).toBeCloseTo(1.04275, 4);

@@ -18,7 +18,9 @@ describe("starterVolumeL", () => {
   it("takes more wort for more growth, and as many times the wort for as many times the yeast", () => {
     fc.assert(
       fc.property(cells, growth, growth, (now, a, b) => {
-        expect(starterVolumeL(now, now * Math.max(a, b), 1.036)).toBeGreaterThanOrEqual(starterVolumeL(now, now * Math.min(a, b), 1.036) - 1e-12);
+        expect(starterVolumeL(now, now * Math.max(a, b), 1.036)).toBeGreaterThanOrEqual(
+          starterVolumeL(now, now * Math.min(a, b), 1.036) - 1e-12,
+        );
         expect(starterVolumeL(3 * now, 3 * now * a, 1.036)).toBeCloseTo(3 * starterVolumeL(now, now * a, 1.036), 8);
       }),
     );

@@ -21,7 +21,8 @@ describe("expectedFinalGravity and apparentAttenuation", () => {
   });
 
   it("stay below the points rule, by no more than the text says", () => {
-    const lower = (gravity: number, attenuation: number) => 1 + (gravity - 1) * (1 - attenuation / 100) - expectedFinalGravity(gravity, attenuation);
+    const lower = (gravity: number, attenuation: number) =>
+      1 + (gravity - 1) * (1 - attenuation / 100) - expectedFinalGravity(gravity, attenuation);
     const attenuation = fc.double({ min: 50, max: 90, noNaN: true });
     fc.assert(
       fc.property(fc.double({ min: 1.01, max: 1.06, noNaN: true }), attenuation, (gravity, share) => {
@@ -64,13 +65,18 @@ describe("packsToPitch", () => {
   it("is the smallest whole number of packs that is enough", () => {
     const wanted = fc.double({ min: 0.1, max: 2000, noNaN: true });
     fc.assert(
-      fc.property(wanted, fc.double({ min: 1, max: 500, noNaN: true }), fc.double({ min: 5, max: 100, noNaN: true }), (cells, perPack, alive) => {
-        const packs = packsToPitch(cells, perPack, alive);
-        const living = (perPack * alive) / 100;
-        expect(Number.isInteger(packs)).toBe(true);
-        expect(packs * living).toBeGreaterThanOrEqual(cells * (1 - 1e-6));
-        expect((packs - 1) * living).toBeLessThan(cells);
-      }),
+      fc.property(
+        wanted,
+        fc.double({ min: 1, max: 500, noNaN: true }),
+        fc.double({ min: 5, max: 100, noNaN: true }),
+        (cells, perPack, alive) => {
+          const packs = packsToPitch(cells, perPack, alive);
+          const living = (perPack * alive) / 100;
+          expect(Number.isInteger(packs)).toBe(true);
+          expect(packs * living).toBeGreaterThanOrEqual(cells * (1 - 1e-6));
+          expect((packs - 1) * living).toBeLessThan(cells);
+        },
+      ),
     );
   });
 
@@ -100,7 +106,10 @@ describe("YEAST in a cell", () => {
 
   it("refuses cells that are counted one by one", () => {
     expect(callScalar(yeastPacks, [180e9, 100])).toMatchObject(refusal("write 180"));
-    expect(callScalar(yeastPacks, [300000, 100])).toMatchObject({ code: "#VALUE!", message: expect.not.stringContaining("write") as string });
+    expect(callScalar(yeastPacks, [300000, 100])).toMatchObject({
+      code: "#VALUE!",
+      message: expect.not.stringContaining("write") as string,
+    });
     expect(callScalar(yeastCells, [20, 1.05, 750000])).toMatchObject(refusal("write 0.75"));
   });
 });

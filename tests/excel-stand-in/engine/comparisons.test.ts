@@ -6,7 +6,21 @@ let bench: HeadlessBench;
 beforeAll(async () => {
   bench = await openTestBench();
   // Each comparison twice: the engine used to answer differently the second time.
-  await enter(bench, { A1: 0, B1: '=A1=""', C1: '=IF(A1="","blank",A1)', D1: '=IF(A1="","blank",A1)', E1: '=A1="0"', F1: '=A1="0"', A2: "Pale", B2: '=A2="pale"', C2: '=A2="pale"', B3: '=A3=""', C3: '=A3=""', D3: "=A3=0", E3: "=A3=0" });
+  await enter(bench, {
+    A1: 0,
+    B1: '=A1=""',
+    C1: '=IF(A1="","blank",A1)',
+    D1: '=IF(A1="","blank",A1)',
+    E1: '=A1="0"',
+    F1: '=A1="0"',
+    A2: "Pale",
+    B2: '=A2="pale"',
+    C2: '=A2="pale"',
+    B3: '=A3=""',
+    C3: '=A3=""',
+    D3: "=A3=0",
+    E3: "=A3=0",
+  });
 }, START_TIMEOUT);
 afterAll(() => bench.dispose());
 
@@ -22,4 +36,6 @@ it.each([
   ["C3", true],
   ["D3", true],
   ["E3", true],
-])("nought, an empty text, an empty cell and a text of digits are told apart as Excel does (%s is %j)", (cell, expected) => expect(bench.valueAt("Sheet1", cell)).toBe(expected));
+])("nought, an empty text, an empty cell and a text of digits are told apart as Excel does (%s is %j)", (cell, expected) =>
+  expect(bench.valueAt("Sheet1", cell)).toBe(expected),
+);

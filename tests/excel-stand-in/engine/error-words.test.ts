@@ -7,12 +7,30 @@ beforeAll(async () => {
   bench = await openTestBench();
   bench.univerAPI.getActiveWorkbook()!.insertSheet("Second");
   await enter(bench, {
-    A1: "=GYLE.FAIL(\"other\")", A2: "=A1*2", A3: "=SUM(A2,1)", A4: "=bad+1", A5: "=SUM(A1:A2)", A6: "='Second'!A1",
-    B1: "=GYLE.GAP(1)", B2: "=GYLE.GAP(1.05;1.01)", B3: "=GYLE.SEE()", B4: "=GYLE.GAP(1,2,3)", B5: "=GYLE.GAP(1)+1",
-    C1: "=GYLE.NOPE(1)", C2: "=grvity+1", C3: "=GYLE.GAP(“1”,2)", C4: "=LET(x,1,x+y)",
-    D1: "=GYLE.STEPS(3)", D2: "in the way", H1: "=1/0", H2: "=H1", H3: "=#REF!+1", H4: 5, H5: "=GYLE.GAP(1,2))",
+    A1: '=GYLE.FAIL("other")',
+    A2: "=A1*2",
+    A3: "=SUM(A2,1)",
+    A4: "=bad+1",
+    A5: "=SUM(A1:A2)",
+    A6: "='Second'!A1",
+    B1: "=GYLE.GAP(1)",
+    B2: "=GYLE.GAP(1.05;1.01)",
+    B3: "=GYLE.SEE()",
+    B4: "=GYLE.GAP(1,2,3)",
+    B5: "=GYLE.GAP(1)+1",
+    C1: "=GYLE.NOPE(1)",
+    C2: "=grvity+1",
+    C3: "=GYLE.GAP(“1”,2)",
+    C4: "=LET(x,1,x+y)",
+    D1: "=GYLE.STEPS(3)",
+    D2: "in the way",
+    H1: "=1/0",
+    H2: "=H1",
+    H3: "=#REF!+1",
+    H4: 5,
+    H5: "=GYLE.GAP(1,2))",
   });
-  await enter(bench, { A1: "=GYLE.FAIL(\"other\")" }, "Second");
+  await enter(bench, { A1: '=GYLE.FAIL("other")' }, "Second");
   bench.univerAPI.getActiveWorkbook()!.insertDefinedName("bad", "Sheet1!$A$1");
   await enter(bench, { A4: "=bad+1" });
 }, START_TIMEOUT);
@@ -20,7 +38,12 @@ afterAll(() => bench.dispose());
 
 function wordsAt(a1: string): string | undefined {
   const range = bench.univerAPI.getActiveWorkbook()!.getSheetByName("Sheet1")!.getRange(a1);
-  return bench.engine.errorWordsAt({ unitId: range.getUnitId(), sheetId: range.getSheetId(), row: range.getRow(), column: range.getColumn() });
+  return bench.engine.errorWordsAt({
+    unitId: range.getUnitId(),
+    sheetId: range.getSheetId(),
+    row: range.getRow(),
+    column: range.getColumn(),
+  });
 }
 
 it.each([
@@ -67,7 +90,7 @@ it.each([
 it("a cell without an error has none", () => expect([wordsAt("H4"), wordsAt("A99")]).toEqual([undefined, undefined]));
 
 it("an earlier formula's words do not stay with the next one", async () => {
-  await enter(bench, { J1: "=GYLE.FAIL(\"other\")" });
+  await enter(bench, { J1: '=GYLE.FAIL("other")' });
   expect(wordsAt("J1")).toBe("out of range");
   await enter(bench, { J1: "=1/0" });
   expect(wordsAt("J1")).toContain("divided by zero");

@@ -42,10 +42,16 @@ describe("the rewrite of the grid's published code", () => {
   it("complains of everything in the formula engine that is no longer as it was", () => {
     const loader = freshLoader();
     loader.rewrite("function _defineProperty(e, r, t) {\n\treturn e;\n}", "/node_modules/@univerjs/engine-formula/lib/es/index.js");
-    for (const repair of ["table names", "number of formulas kept", "kept under", "changed names"]) expect(loader.complaint()).toContain(repair);
+    for (const repair of ["table names", "number of formulas kept", "kept under", "changed names"])
+      expect(loader.complaint()).toContain(repair);
   });
 
-  it.each([["sheets-ui", "measuring of rows"], ["sheets-ui", "formula that was typed"], ["sheets-formula-ui", "list of functions"], ["sheets-data-validation", "cells with choices"]])("complains where %s no longer does as it did: %s", (name, words) => {
+  it.each([
+    ["sheets-ui", "measuring of rows"],
+    ["sheets-ui", "formula that was typed"],
+    ["sheets-formula-ui", "list of functions"],
+    ["sheets-data-validation", "cells with choices"],
+  ])("complains where %s no longer does as it did: %s", (name, words) => {
     const loader = freshLoader();
     loader.rewrite("function _defineProperty(e, r, t) {\n\treturn e;\n}", `/node_modules/@univerjs/${name}/lib/es/index.js`);
     expect(loader.complaint()).toContain(words);

@@ -6,7 +6,9 @@ let bench: HeadlessBench;
 beforeEach(async () => {
   bench = await openTestBench();
 }, START_TIMEOUT);
-afterEach(() => { bench.dispose(); });
+afterEach(() => {
+  bench.dispose();
+});
 
 /** The number of 32 bits under which the published engine keeps a formula of more than 64 characters. */
 function published(text: string): number {
@@ -19,7 +21,9 @@ function published(text: string): number {
 function pairOfOneNumber(): [string, string] {
   const seen = new Map<number, string>();
   for (let turn = 1; turn < 1_000_000; turn++) {
-    const tail = [2_654_435_761, 40_503, 668_265_263].map((factor) => String(Math.imul(turn ^ factor, factor) >>> 0).padStart(10, "0")).join(" ");
+    const tail = [2_654_435_761, 40_503, 668_265_263]
+      .map((factor) => String(Math.imul(turn ^ factor, factor) >>> 0).padStart(10, "0"))
+      .join(" ");
     const formula = `="a text long enough to be kept under a number and not as it stands: ${tail}"`;
     // The engine puts the workbook's own id before it; a hash of this kind stays equal under one and the same beginning.
     const other = seen.get(published(formula));

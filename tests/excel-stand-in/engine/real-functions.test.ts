@@ -10,15 +10,24 @@ import { START_TIMEOUT } from "../support/test-bench";
 
 /** Every example of every function, typed as a formula: the whole path from the cell to the core and back. */
 const SPACING = 80;
-const examples = registry.flatMap((descriptor) => (descriptor.examples as readonly Example[]).map((example, index) => ({
-  name: `${descriptor.id} ${index + 1}`, example, formula: `=GYLE.${descriptor.id}(${example.arguments.map(literal).join(",")})`,
-}))).map((one, index) => ({ ...one, row: index * SPACING + 1 }));
+const examples = registry
+  .flatMap((descriptor) =>
+    (descriptor.examples as readonly Example[]).map((example, index) => ({
+      name: `${descriptor.id} ${index + 1}`,
+      example,
+      formula: `=GYLE.${descriptor.id}(${example.arguments.map(literal).join(",")})`,
+    })),
+  )
+  .map((one, index) => ({ ...one, row: index * SPACING + 1 }));
 
 let bench: HeadlessBench;
 beforeAll(async () => {
   const script = await build({ entryPoints: ["src/addin/functions.ts"], bundle: true, format: "iife", write: false, logLevel: "error" });
   const { createHeadlessBench } = await loadHeadlessBench();
-  bench = createHeadlessBench({ metadata: functionsJson(registry) as unknown as FunctionsMetadata, functionsScript: script.outputFiles[0]!.text });
+  bench = createHeadlessBench({
+    metadata: functionsJson(registry) as unknown as FunctionsMetadata,
+    functionsScript: script.outputFiles[0]!.text,
+  });
   await bench.Excel.run(async (context) => {
     const sheet = context.workbook.worksheets.getItem("Sheet1");
     for (const { formula, row } of examples) sheet.getRange(`A${row}`).formulas = [[formula]];
@@ -36,7 +45,11 @@ describe("the functions script in the grid", () => {
 
   it.each(examples)("$name: $formula", ({ example, row }) => {
     const expected = Array.isArray(example.value) ? example.value : [[example.value]];
-    expected.forEach((line, r) => line.forEach((value, c) => expectValue(bench.valueAt("Sheet1", `${String.fromCharCode(65 + c)}${row + r}`), value, example.tolerance)));
+    expected.forEach((line, r) =>
+      line.forEach((value, c) =>
+        expectValue(bench.valueAt("Sheet1", `${String.fromCharCode(65 + c)}${row + r}`), value, example.tolerance),
+      ),
+    );
   });
 });
 
@@ -48,8 +61,8 @@ function expectValue(actual: unknown, expected: unknown, tolerance = 1e-9): void
 
 function literal(argument: Example["arguments"][number]): string {
   if (argument === null) return "";
-  if (typeof argument === "string") return `"${argument.replaceAll("\"", "\"\"")}"`;
+  if (typeof argument === "string") return `"${argument.replaceAll('"', '""')}"`;
   if (typeof argument === "boolean") return argument ? "TRUE" : "FALSE";
   if (typeof argument === "number") return String(argument);
-  return `{${argument.map((row) => row.map((cell) => literal(cell) || "\"\"").join(",")).join(";")}}`;
+  return `{${argument.map((row) => row.map((cell) => literal(cell) || '""').join(",")).join(";")}}`;
 }

@@ -9,7 +9,10 @@ beforeEach(async () => {
   workbook.getSheets()[0]!.setName("Batch 1");
   workbook.insertSheet("Batch 2");
   workbook.insertSheet("Season");
-  for (const [name, og] of [["Batch 1", 1050], ["Batch 2", 1080]] as const) {
+  for (const [name, og] of [
+    ["Batch 1", 1050],
+    ["Batch 2", 1080],
+  ] as const) {
     await enter(bench, { A1: og, A2: og - 40 }, name);
     define("og", `'${name}'!$A$1`, name);
     define("fg", `'${name}'!$A$2`, name);
@@ -17,7 +20,11 @@ beforeEach(async () => {
     await enter(bench, { C1: "=GYLE.GAP(og,fg)", C2: "=OG", C3: "=drop*half", C4: "=LET(og,5,og*2)" }, name);
   }
   define("half", "=1/2");
-  await enter(bench, { A1: "='Batch 1'!og", A2: "='Batch 2'!og", A3: "=INDIRECT(\"'Batch 2'!og\")", A4: "=og", A5: "='Batch 1'!og-'Batch 2'!og" }, "Season");
+  await enter(
+    bench,
+    { A1: "='Batch 1'!og", A2: "='Batch 2'!og", A3: "=INDIRECT(\"'Batch 2'!og\")", A4: "=og", A5: "='Batch 1'!og-'Batch 2'!og" },
+    "Season",
+  );
 }, START_TIMEOUT);
 afterEach(() => bench.dispose());
 
@@ -134,9 +141,17 @@ describe("names that belong to a sheet", () => {
   it("are followed when they are renamed, also where they are written with their sheet", async () => {
     define("gravity", "'Batch 1'!$A$1", "Batch 1", "og@Batch 1");
     await bench.calculate();
-    expect(["A1", "A2", "A5"].map((cell) => sheetNamed("Season").getRange(cell).getFormula())).toEqual(["='Batch 1'!gravity", "='Batch 2'!og", "='Batch 1'!gravity-'Batch 2'!og"]);
+    expect(["A1", "A2", "A5"].map((cell) => sheetNamed("Season").getRange(cell).getFormula())).toEqual([
+      "='Batch 1'!gravity",
+      "='Batch 2'!og",
+      "='Batch 1'!gravity-'Batch 2'!og",
+    ]);
     expect(at("Season", "A1", "A2", "A5")).toEqual([1050, 1080, -30]);
-    expect(["C1", "C2", "C4"].map((cell) => sheetNamed("Batch 1").getRange(cell).getFormula())).toEqual(["=GYLE.GAP(gravity,fg)", "=gravity", "=LET(og,5,og*2)"]);
+    expect(["C1", "C2", "C4"].map((cell) => sheetNamed("Batch 1").getRange(cell).getFormula())).toEqual([
+      "=GYLE.GAP(gravity,fg)",
+      "=gravity",
+      "=LET(og,5,og*2)",
+    ]);
     // Another sheet's name of the same spelling is another name.
     expect(["C1", "C2"].map((cell) => sheetNamed("Batch 2").getRange(cell).getFormula())).toEqual(["=GYLE.GAP(og,fg)", "=OG"]);
     expect([...at("Batch 1", "C1", "C2"), ...at("Batch 2", "C1", "C2")]).toEqual([40, 1050, 40, 1080]);
@@ -148,7 +163,10 @@ describe("names that belong to a sheet", () => {
 
   it("leave formulas as they are when they are deleted, so that those that mean another name go on", async () => {
     const unitId = bench.univerAPI.getActiveWorkbook()!.getId();
-    bench.univerAPI.syncExecuteCommand("sheet.command.remove-defined-name", { ...bench.engine.names.find(unitId, sheetNamed("Batch 1").getSheetId(), "og"), unitId });
+    bench.univerAPI.syncExecuteCommand("sheet.command.remove-defined-name", {
+      ...bench.engine.names.find(unitId, sheetNamed("Batch 1").getSheetId(), "og"),
+      unitId,
+    });
     await bench.calculate();
     expect([...at("Batch 1", "C1"), ...at("Batch 2", "C1"), ...at("Season", "A1", "A2")]).toEqual(["#NAME?", 40, "#NAME?", 1080]);
     expect(sheetNamed("Batch 1").getRange("C1").getFormula()).toBe("=GYLE.GAP(og,fg)");

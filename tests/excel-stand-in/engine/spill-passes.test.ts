@@ -3,7 +3,11 @@ import type { HeadlessBench } from "../../../src/excel-stand-in/headless";
 import { loadHeadlessBench } from "../../support/headless-bench";
 
 const any = { type: "any", dimensionality: "matrix" } as const;
-const metadata = { functions: [{ id: "TEST.COUNTUP", name: "TEST.COUNTUP", description: "1 to n", parameters: [{ name: "n", description: "", ...any }], result: any }] };
+const metadata = {
+  functions: [
+    { id: "TEST.COUNTUP", name: "TEST.COUNTUP", description: "1 to n", parameters: [{ name: "n", description: "", ...any }], result: any },
+  ],
+};
 /** Spills 1…n downwards; nothing when n is blank. */
 const script = `CustomFunctions.associate("TEST.COUNTUP", (n) => n[0][0] > 0 ? Array.from({ length: n[0][0] }, (_, i) => [n[0][0] * 100 + i]) : [[""]]);`;
 
@@ -33,7 +37,15 @@ describe("spills that hang on one another", () => {
       await context.sync();
     });
     // A1 → spill in C → plain → spill in E → plain → spill in G → plain
-    await write({ A1: 2, C1: "=GYLE.TEST.COUNTUP(A1)", D1: "=COUNT(C1:C9)", E1: "=GYLE.TEST.COUNTUP(D1)", F1: "=COUNT(E1:E9)", G1: "=GYLE.TEST.COUNTUP(F1)", H1: "=SUM(G1:G9)" });
+    await write({
+      A1: 2,
+      C1: "=GYLE.TEST.COUNTUP(A1)",
+      D1: "=COUNT(C1:C9)",
+      E1: "=GYLE.TEST.COUNTUP(D1)",
+      F1: "=COUNT(E1:E9)",
+      G1: "=GYLE.TEST.COUNTUP(F1)",
+      H1: "=SUM(G1:G9)",
+    });
   });
 
   it("all show the present answer, three spills deep", async () => {

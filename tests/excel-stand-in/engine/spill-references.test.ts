@@ -13,11 +13,26 @@ beforeAll(async () => {
 afterAll(() => bench.dispose());
 
 it("A1# is what A1 spills over, also entered before it, by a name, from another sheet, in capitals or not", async () => {
-  await enter(bench, { D1: "=SUM(A1#)", D2: "=ROWS(A1#)", D3: "=SUM(INDEX(a1#,0,2))", D4: "=SUM(steps#)", D5: "=GYLE.SEE($A$1#)", D6: "=SUM(H40#)" });
+  await enter(bench, {
+    D1: "=SUM(A1#)",
+    D2: "=ROWS(A1#)",
+    D3: "=SUM(INDEX(a1#,0,2))",
+    D4: "=SUM(steps#)",
+    D5: "=GYLE.SEE($A$1#)",
+    D6: "=SUM(H40#)",
+  });
   await enter(bench, { A1: "=SEQUENCE(D9,2)", D9: 3 });
   await enter(bench, { A1: "=SUM(Sheet1!A1#)", A2: "=SUM('Sheet1'!A1#)+1" }, "Second");
   expect(at("D1", "D2", "D3", "D4", "D6")).toEqual([21, 3, 12, 21, 0]);
-  expect(JSON.parse(String(bench.valueAt("Sheet1", "D5")))).toEqual([[[1, 2], [3, 4], [5, 6]], null, null]);
+  expect(JSON.parse(String(bench.valueAt("Sheet1", "D5")))).toEqual([
+    [
+      [1, 2],
+      [3, 4],
+      [5, 6],
+    ],
+    null,
+    null,
+  ]);
   expect([bench.valueAt("Second", "A1"), bench.valueAt("Second", "A2")]).toEqual([21, 22]);
 });
 

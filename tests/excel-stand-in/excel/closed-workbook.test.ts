@@ -3,9 +3,13 @@ import type { HeadlessBench } from "../../../src/excel-stand-in/headless";
 import { openTestBench, START_TIMEOUT } from "../support/test-bench";
 
 let bench: HeadlessBench;
-beforeAll(async () => { bench = await openTestBench(); }, START_TIMEOUT);
+beforeAll(async () => {
+  bench = await openTestBench();
+}, START_TIMEOUT);
 afterAll(() => bench.dispose());
-beforeEach(() => bench.load({ id: "book", sheetOrder: ["one", "two"], sheets: { one: { id: "one", name: "One" }, two: { id: "two", name: "Two" } } }));
+beforeEach(() =>
+  bench.load({ id: "book", sheetOrder: ["one", "two"], sheets: { one: { id: "one", name: "One" }, two: { id: "two", name: "Two" } } }),
+);
 
 describe("a workbook whose structure is protected", () => {
   it("keeps its list of sheets and lets cells be written", async () => {
@@ -17,8 +21,19 @@ describe("a workbook whose structure is protected", () => {
       expect(protection.protected).toBe(true);
       const two = worksheets.getItem("Two");
       const attempts: (() => unknown)[] = [
-        () => worksheets.add("Three"), () => two.delete(), () => { two.name = "Second"; }, () => { two.position = 0; },
-        () => { two.visibility = "Hidden"; }, () => two.copy("End"), () => protection.protect(),
+        () => worksheets.add("Three"),
+        () => two.delete(),
+        () => {
+          two.name = "Second";
+        },
+        () => {
+          two.position = 0;
+        },
+        () => {
+          two.visibility = "Hidden";
+        },
+        () => two.copy("End"),
+        () => protection.protect(),
       ];
       for (const attempt of attempts) {
         attempt();
@@ -50,7 +65,10 @@ describe("a workbook whose structure is protected", () => {
 describe("visibility", () => {
   it("has three steps, and one sheet stays in sight", async () => {
     await bench.Excel.run(async (context) => {
-      const [one, two] = ["One", "Two"].map((name) => context.workbook.worksheets.getItem(name)) as [ReturnType<typeof context.workbook.worksheets.getItem>, ReturnType<typeof context.workbook.worksheets.getItem>];
+      const [one, two] = ["One", "Two"].map((name) => context.workbook.worksheets.getItem(name)) as [
+        ReturnType<typeof context.workbook.worksheets.getItem>,
+        ReturnType<typeof context.workbook.worksheets.getItem>,
+      ];
       for (const visibility of ["Hidden", "VeryHidden", "Visible", "VeryHidden"] as const) {
         two.visibility = visibility;
         two.load("visibility");
@@ -66,7 +84,16 @@ describe("visibility", () => {
 });
 
 it("the workbook's properties are texts that stay", async () => {
-  const texts = { title: "Season", author: "Quillmarsh Brew Club", subject: "beer", comments: "for pupils", keywords: "gyle", category: "log", company: "club", manager: "none" };
+  const texts = {
+    title: "Season",
+    author: "Quillmarsh Brew Club",
+    subject: "beer",
+    comments: "for pupils",
+    keywords: "gyle",
+    category: "log",
+    company: "club",
+    manager: "none",
+  };
   await bench.Excel.run(async (context) => {
     Object.assign(context.workbook.properties, texts);
     await context.sync();

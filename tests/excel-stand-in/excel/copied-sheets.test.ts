@@ -3,7 +3,9 @@ import type { HeadlessBench } from "../../../src/excel-stand-in/headless";
 import { openTestBench, START_TIMEOUT } from "../support/test-bench";
 
 let bench: HeadlessBench;
-beforeAll(async () => { bench = await openTestBench(); }, START_TIMEOUT);
+beforeAll(async () => {
+  bench = await openTestBench();
+}, START_TIMEOUT);
 afterAll(() => bench.dispose());
 beforeEach(() => bench.load({ id: "book", sheetOrder: ["one"], sheets: { one: { id: "one", name: "Sheet1" } } }));
 
@@ -11,7 +13,11 @@ beforeEach(() => bench.load({ id: "book", sheetOrder: ["one"], sheets: { one: { 
 async function fill(): Promise<void> {
   await bench.Excel.run(async (context) => {
     const sheet = context.workbook.worksheets.getItem("Sheet1");
-    sheet.getRange("A1:B3").formulas = [["Malt", "Mass"], ["Pale", 4], ["Dark", 1]];
+    sheet.getRange("A1:B3").formulas = [
+      ["Malt", "Mass"],
+      ["Pale", 4],
+      ["Dark", 1],
+    ];
     const table = sheet.tables.add("A1:B3", true);
     table.name = "Malts";
     table.style = "TableStyleLight9";
@@ -54,10 +60,14 @@ it("carry everything along, under names of their own", async () => {
     const chart = copy.charts.getItem("Bill").load("chartType,series/items/name");
     await context.sync();
     expect([copy.name, copy.position, copy.tabColor, copy.visibility]).toEqual(["Sheet1 (2)", 2, "#884400", "Visible"]);
-    expect(copy.tables.items.map(({ name, style, showFilterButton }) => [name, style, showFilterButton])).toEqual([["Malts2", "TableStyleLight9", false]]);
+    expect(copy.tables.items.map(({ name, style, showFilterButton }) => [name, style, showFilterButton])).toEqual([
+      ["Malts2", "TableStyleLight9", false],
+    ]);
     expect(formulas.formulas).toEqual([["=SUM(Malts2[Mass])"], ["=total*2"]]);
     expect(formulas.values).toEqual([[5], [10]]);
-    expect(copy.names.items.map(({ name, formula, scope }) => [name, formula, scope])).toEqual([["total", "='Sheet1 (2)'!$B$6", "Worksheet"]]);
+    expect(copy.names.items.map(({ name, formula, scope }) => [name, formula, scope])).toEqual([
+      ["total", "='Sheet1 (2)'!$B$6", "Worksheet"],
+    ]);
     expect(validation.rule.decimal).toMatchObject({ formula1: "0", formula2: "50", operator: "Between" });
     expect([formats.items.map(({ type }) => type), rule.formula]).toEqual([["Custom"], "=B2>3"]);
     expect([head.format.fill.color, head.format.font.bold, width.format.columnWidth]).toEqual(["#DDCCAA", true, 90]);

@@ -9,10 +9,18 @@ let sample: ReturnType<HeadlessBench["snapshot"]>;
 /** A workbook in which everything of the table is there once. */
 beforeAll(async () => {
   bench = await openTestBench();
-  await bench.load({ id: "book", sheetOrder: ["one", "two"], sheets: { one: { id: "one", name: "Malts" }, two: { id: "two", name: "Other" } } });
+  await bench.load({
+    id: "book",
+    sheetOrder: ["one", "two"],
+    sheets: { one: { id: "one", name: "Malts" }, two: { id: "two", name: "Other" } },
+  });
   await bench.Excel.run(async (context) => {
     const sheet = context.workbook.worksheets.getItem("Malts");
-    sheet.getRange("A1:B3").values = [["Malt", "Mass"], ["Pale", 4], ["Dark", 1]];
+    sheet.getRange("A1:B3").values = [
+      ["Malt", "Mass"],
+      ["Pale", 4],
+      ["Dark", 1],
+    ];
     sheet.tables.add("A1:B3", true).name = "Bill";
     sheet.names.add("total", "=Malts!$B$6", "of malt");
     sheet.getRange("B2").dataValidation.rule = { decimal: { formula1: 0, formula2: 50, operator: "Between" } };
@@ -35,15 +43,20 @@ beforeEach(async () => {
 });
 
 /** What another pane would see of a property now. */
-const seen = (name: string, property: string) => bench.Excel.run(async (context) => {
-  const subject = subjects[name]!.at(context);
-  load(subject, property);
-  await context.sync();
-  return value(subject, property);
-});
+const seen = (name: string, property: string) =>
+  bench.Excel.run(async (context) => {
+    const subject = subjects[name]!.at(context);
+    load(subject, property);
+    await context.sync();
+    return value(subject, property);
+  });
 
-const reads = Object.entries(subjects).flatMap(([name, subject]) => Object.entries(subject.reads ?? {}).map(([property, holds]) => [name, property, holds] as const));
-const sets = Object.entries(subjects).flatMap(([name, subject]) => Object.entries(subject.sets ?? {}).map(([property, to]) => [name, property, to] as const));
+const reads = Object.entries(subjects).flatMap(([name, subject]) =>
+  Object.entries(subject.reads ?? {}).map(([property, holds]) => [name, property, holds] as const),
+);
+const sets = Object.entries(subjects).flatMap(([name, subject]) =>
+  Object.entries(subject.sets ?? {}).map(([property, to]) => [name, property, to] as const),
+);
 
 describe("a property is there after load and sync, and not before", () => {
   it.each([...reads, ...sets])("%s.%s", async (name, property, holds) => {
@@ -82,4 +95,3 @@ describe("what is set can be read at once, and is in the workbook after the sync
     });
   });
 });
-

@@ -5,13 +5,23 @@ import { openTestBench, START_TIMEOUT } from "../support/test-bench";
 
 /** Methods that the other files of this folder leave out: nothing happens before the sync, and what they say after it. */
 let bench: HeadlessBench;
-beforeAll(async () => { bench = await openTestBench(); }, START_TIMEOUT);
+beforeAll(async () => {
+  bench = await openTestBench();
+}, START_TIMEOUT);
 afterAll(() => bench.dispose());
 beforeEach(async () => {
-  await bench.load({ id: `book-${crypto.randomUUID()}`, sheetOrder: ["one", "two"], sheets: { one: { id: "one", name: "Malts" }, two: { id: "two", name: "Other" } } });
+  await bench.load({
+    id: `book-${crypto.randomUUID()}`,
+    sheetOrder: ["one", "two"],
+    sheets: { one: { id: "one", name: "Malts" }, two: { id: "two", name: "Other" } },
+  });
   await bench.Excel.run(async (context) => {
     const made = sheetOf(context);
-    made.getRange("A1:B3").values = [["Malt", "Mass"], ["Pale", 4], ["Dark", 1]];
+    made.getRange("A1:B3").values = [
+      ["Malt", "Mass"],
+      ["Pale", 4],
+      ["Dark", 1],
+    ];
     made.tables.add("A1:B3", true).name = "Bill";
     made.names.add("total", "=Malts!$B$6");
     made.notes.add("B6", "The malt");
@@ -26,34 +36,106 @@ beforeEach(async () => {
 
 const sheetOf = (context: BenchContext) => context.workbook.worksheets.getItem("Malts");
 type Look = (context: BenchContext) => Promise<unknown>;
-const loaded = (what: (context: BenchContext) => { load(names: string): object }, name: string): Look => async (context) => {
-  const object = what(context);
-  object.load(name);
-  await context.sync();
-  return (object as unknown as Record<string, unknown>)[name];
-};
-const counted = (what: (context: BenchContext) => { getCount(): { value: number } }): Look => async (context) => {
-  const count = what(context).getCount();
-  await context.sync();
-  return count.value;
-};
+const loaded =
+  (what: (context: BenchContext) => { load(names: string): object }, name: string): Look =>
+  async (context) => {
+    const object = what(context);
+    object.load(name);
+    await context.sync();
+    return (object as unknown as Record<string, unknown>)[name];
+  };
+const counted =
+  (what: (context: BenchContext) => { getCount(): { value: number } }): Look =>
+  async (context) => {
+    const count = what(context).getCount();
+    await context.sync();
+    return count.value;
+  };
 const extras = () => bench.host.extras.ofSheet(bench.host.unitId, "one");
 
 /** What is done, how another pane looks, what it sees before and after the sync. */
 const acts: [string, (context: BenchContext) => unknown, Look, before: unknown, after: unknown][] = [
   ["Chart.delete", (context) => sheetOf(context).charts.getItem("Shares").delete(), counted((context) => sheetOf(context).charts), 1, 0],
-  ["ChartSeries.delete", (context) => sheetOf(context).charts.getItemAt(0).series.getItemAt(0).delete(), counted((context) => sheetOf(context).charts.getItem("Shares").series), 1, 0],
-  ["ChartLineFormat.color", (context) => { sheetOf(context).charts.getItem("Shares").series.getItemAt(0).format.line.color = "#AA0000"; }, async () => extras().charts?.[0]?.series[0]?.color, undefined, "#AA0000"],
-  ["ChartFill.setSolidColor", (context) => sheetOf(context).charts.getItem("Shares").series.getItemAt(0).format.fill.setSolidColor("#00AA00"), async () => extras().charts?.[0]?.series[0]?.color, undefined, "#00AA00"],
+  [
+    "ChartSeries.delete",
+    (context) => sheetOf(context).charts.getItemAt(0).series.getItemAt(0).delete(),
+    counted((context) => sheetOf(context).charts.getItem("Shares").series),
+    1,
+    0,
+  ],
+  [
+    "ChartLineFormat.color",
+    (context) => {
+      sheetOf(context).charts.getItem("Shares").series.getItemAt(0).format.line.color = "#AA0000";
+    },
+    async () => extras().charts?.[0]?.series[0]?.color,
+    undefined,
+    "#AA0000",
+  ],
+  [
+    "ChartFill.setSolidColor",
+    (context) => sheetOf(context).charts.getItem("Shares").series.getItemAt(0).format.fill.setSolidColor("#00AA00"),
+    async () => extras().charts?.[0]?.series[0]?.color,
+    undefined,
+    "#00AA00",
+  ],
   ["Note.delete", (context) => sheetOf(context).notes.getItem("B6").delete(), counted((context) => sheetOf(context).notes), 1, 0],
-  ["PageBreakCollection.removePageBreaks", (context) => sheetOf(context).horizontalPageBreaks.removePageBreaks(), async () => extras().horizontalPageBreaks ?? [], [8], []],
-  ["WorksheetFreezePanes.unfreeze", (context) => sheetOf(context).freezePanes.unfreeze(), loaded((context) => sheetOf(context).freezePanes.getLocationOrNullObject(), "isNullObject"), false, true],
-  ["WorksheetFreezePanes.freezeColumns", (context) => sheetOf(context).freezePanes.freezeColumns(2), loaded((context) => sheetOf(context).freezePanes.getLocationOrNullObject(), "address"), "Malts!1:1", "Malts!A:B"],
-  ["WorksheetFreezePanes.freezeAt", (context) => sheetOf(context).freezePanes.freezeAt("A1:B2"), loaded((context) => sheetOf(context).freezePanes.getLocationOrNullObject(), "address"), "Malts!1:1", "Malts!A1:B2"],
-  ["Range.unmerge", (context) => sheetOf(context).getRange("D1:E2").unmerge(), async () => bench.snapshot().sheets["one"]?.mergeData?.length, 1, 0],
-  ["Table.delete", (context) => sheetOf(context).tables.getItem("Bill").delete(), loaded((context) => sheetOf(context).getRange("A2:B2"), "values"), [["Pale", 4]], [["", ""]]],
-  ["TableRow.delete", (context) => sheetOf(context).tables.getItem("Bill").rows.getItemAt(0).delete(), loaded((context) => sheetOf(context).getRange("A2:B2"), "values"), [["Pale", 4]], [["Dark", 1]]],
-  ["TableRowCollection.deleteRowsAt", (context) => sheetOf(context).tables.getItem("Bill").rows.deleteRowsAt(0, 1), loaded((context) => sheetOf(context).getRange("A2:B2"), "values"), [["Pale", 4]], [["Dark", 1]]],
+  [
+    "PageBreakCollection.removePageBreaks",
+    (context) => sheetOf(context).horizontalPageBreaks.removePageBreaks(),
+    async () => extras().horizontalPageBreaks ?? [],
+    [8],
+    [],
+  ],
+  [
+    "WorksheetFreezePanes.unfreeze",
+    (context) => sheetOf(context).freezePanes.unfreeze(),
+    loaded((context) => sheetOf(context).freezePanes.getLocationOrNullObject(), "isNullObject"),
+    false,
+    true,
+  ],
+  [
+    "WorksheetFreezePanes.freezeColumns",
+    (context) => sheetOf(context).freezePanes.freezeColumns(2),
+    loaded((context) => sheetOf(context).freezePanes.getLocationOrNullObject(), "address"),
+    "Malts!1:1",
+    "Malts!A:B",
+  ],
+  [
+    "WorksheetFreezePanes.freezeAt",
+    (context) => sheetOf(context).freezePanes.freezeAt("A1:B2"),
+    loaded((context) => sheetOf(context).freezePanes.getLocationOrNullObject(), "address"),
+    "Malts!1:1",
+    "Malts!A1:B2",
+  ],
+  [
+    "Range.unmerge",
+    (context) => sheetOf(context).getRange("D1:E2").unmerge(),
+    async () => bench.snapshot().sheets["one"]?.mergeData?.length,
+    1,
+    0,
+  ],
+  [
+    "Table.delete",
+    (context) => sheetOf(context).tables.getItem("Bill").delete(),
+    loaded((context) => sheetOf(context).getRange("A2:B2"), "values"),
+    [["Pale", 4]],
+    [["", ""]],
+  ],
+  [
+    "TableRow.delete",
+    (context) => sheetOf(context).tables.getItem("Bill").rows.getItemAt(0).delete(),
+    loaded((context) => sheetOf(context).getRange("A2:B2"), "values"),
+    [["Pale", 4]],
+    [["Dark", 1]],
+  ],
+  [
+    "TableRowCollection.deleteRowsAt",
+    (context) => sheetOf(context).tables.getItem("Bill").rows.deleteRowsAt(0, 1),
+    loaded((context) => sheetOf(context).getRange("A2:B2"), "values"),
+    [["Pale", 4]],
+    [["Dark", 1]],
+  ],
 ];
 
 it.each(acts)("%s waits for the sync", async (_member, act, look, before, after) => {
@@ -75,7 +157,12 @@ const leads: [string, (context: BenchContext) => { load(names: string): object }
   ["Range.worksheet", (context) => sheetOf(context).getRange("A1").worksheet, "name", "Malts"],
   ["Range.getRow", (context) => sheetOf(context).getRange("A2:B4").getRow(1), "address", "Malts!A3:B3"],
   ["Range.getColumn", (context) => sheetOf(context).getRange("A2:B4").getColumn(1), "address", "Malts!B2:B4"],
-  ["Range.getAbsoluteResizedRange", (context) => sheetOf(context).getRange("A2:B4").getAbsoluteResizedRange(1, 3), "address", "Malts!A2:C2"],
+  [
+    "Range.getAbsoluteResizedRange",
+    (context) => sheetOf(context).getRange("A2:B4").getAbsoluteResizedRange(1, 3),
+    "address",
+    "Malts!A2:C2",
+  ],
   ["Range.getIntersection", (context) => sheetOf(context).getRange("A2:B4").getIntersection("B3:D9"), "address", "Malts!B3:B4"],
   ["Range.getSpillingToRange", (context) => sheetOf(context).getRange("G1").getSpillingToRange(), "address", "Malts!G1:I2"],
   ["NamedItem.worksheetOrNullObject", (context) => sheetOf(context).names.getItem("total").worksheetOrNullObject, "name", "Malts"],
@@ -84,10 +171,25 @@ const leads: [string, (context: BenchContext) => { load(names: string): object }
   ["NoteCollection.getItemOrNullObject", (context) => sheetOf(context).notes.getItemOrNullObject("C9"), "isNullObject", true],
   ["TableCollection.getItemOrNullObject", (context) => sheetOf(context).tables.getItemOrNullObject("none"), "isNullObject", true],
   ["ChartCollection.getItemOrNullObject", (context) => sheetOf(context).charts.getItemOrNullObject("none"), "isNullObject", true],
-  ["TableColumnCollection.getItemOrNullObject", (context) => sheetOf(context).tables.getItem("Bill").columns.getItemOrNullObject("none"), "isNullObject", true],
+  [
+    "TableColumnCollection.getItemOrNullObject",
+    (context) => sheetOf(context).tables.getItem("Bill").columns.getItemOrNullObject("none"),
+    "isNullObject",
+    true,
+  ],
   ["PageLayout.getPrintAreaOrNullObject", (context) => sheetOf(context).pageLayout.getPrintAreaOrNullObject(), "isNullObject", true],
-  ["TableColumnCollection.getItemAt", (context) => sheetOf(context).tables.getItem("Bill").columns.getItemAt(1).getRange(), "address", "Malts!B1:B3"],
-  ["TableColumn.getHeaderRowRange", (context) => sheetOf(context).tables.getItem("Bill").columns.getItemAt(1).getHeaderRowRange(), "address", "Malts!B1"],
+  [
+    "TableColumnCollection.getItemAt",
+    (context) => sheetOf(context).tables.getItem("Bill").columns.getItemAt(1).getRange(),
+    "address",
+    "Malts!B1:B3",
+  ],
+  [
+    "TableColumn.getHeaderRowRange",
+    (context) => sheetOf(context).tables.getItem("Bill").columns.getItemAt(1).getHeaderRowRange(),
+    "address",
+    "Malts!B1",
+  ],
   ["TableRow.getRange", (context) => sheetOf(context).tables.getItem("Bill").rows.getItemAt(1).getRange(), "address", "Malts!A3:B3"],
   ["Table.worksheet", (context) => context.workbook.tables.getItem("Bill").worksheet, "name", "Malts"],
 ];

@@ -11,7 +11,9 @@ const members = new ExcelMembers();
 
 it.each(["src/workbook", "src/pane"])("the stand-in offers every member of Excel's and Office's objects that %s uses", (folder) => {
   const used = members.usedIn(folder);
-  const missing = [...used].filter(([member]) => !members.offers(member) && !handedByCallbacks.includes(member)).map(([member, place]) => `${member} (${place})`);
+  const missing = [...used]
+    .filter(([member]) => !members.offers(member) && !handedByCallbacks.includes(member))
+    .map(([member, place]) => `${member} (${place})`);
   expect(missing).toEqual([]);
   if (folder === "src/workbook") expect(used.size).toBeGreaterThan(60);
 });

@@ -6,7 +6,9 @@ import { openWorkbook } from "../../../src/excel-stand-in/xlsx";
 import { openTestBench, START_TIMEOUT } from "../support/test-bench";
 
 let bench: HeadlessBench;
-beforeAll(async () => { bench = await openTestBench(); }, START_TIMEOUT);
+beforeAll(async () => {
+  bench = await openTestBench();
+}, START_TIMEOUT);
 afterAll(() => bench.dispose());
 beforeEach(() => bench.load({ id: "book", sheetOrder: ["one"], sheets: { one: { id: "one", name: "Sheet1" } } }));
 
@@ -25,7 +27,10 @@ describe("getFileAsync", () => {
     const bytes: number[] = [];
     for (let index = 0; index < file.sliceCount; index++) {
       const slice = await new Promise<DocumentSlice>((resolve, reject) =>
-        file.getSliceAsync(index, (answer) => (answer.status === "succeeded" ? resolve(answer.value) : reject(new Error(answer.error.message)))));
+        file.getSliceAsync(index, (answer) =>
+          answer.status === "succeeded" ? resolve(answer.value) : reject(new Error(answer.error.message)),
+        ),
+      );
       expect(slice.data).toHaveLength(slice.size);
       expect(slice.index).toBe(index);
       bytes.push(...slice.data);
@@ -33,13 +38,23 @@ describe("getFileAsync", () => {
     expect(bytes).toHaveLength(file.size);
     const { snapshot, computed } = await openWorkbook(new Uint8Array(bytes));
     const [id = ""] = snapshot.sheetOrder;
-    expect([snapshot.sheets[id]?.name, snapshot.sheets[id]?.cellData?.[0]?.[0]?.v, computed[id]?.values[1]?.[0]]).toEqual(["Sheet1", "mine", 2]);
+    expect([snapshot.sheets[id]?.name, snapshot.sheets[id]?.cellData?.[0]?.[0]?.v, computed[id]?.values[1]?.[0]]).toEqual([
+      "Sheet1",
+      "mine",
+      2,
+    ]);
     await new Promise<void>((resolve) => file.closeAsync(() => resolve()));
   });
 
   it("refuses other kinds, slices that are too large, and a third file", async () => {
-    expect(await getFile({}, "pdf")).toEqual({ status: "failed", error: { code: 1009, name: "Error", message: "The bench has the workbook as a compressed file only." } });
-    expect(await getFile({ sliceSize: 5_000_000 })).toMatchObject({ status: "failed", error: { message: "The slice size must lie between 1 and 4194304 bytes." } });
+    expect(await getFile({}, "pdf")).toEqual({
+      status: "failed",
+      error: { code: 1009, name: "Error", message: "The bench has the workbook as a compressed file only." },
+    });
+    expect(await getFile({ sliceSize: 5_000_000 })).toMatchObject({
+      status: "failed",
+      error: { message: "The slice size must lie between 1 and 4194304 bytes." },
+    });
     const [first, second, third] = [await getFile({}), await getFile({}), await getFile({})];
     expect([first.status, second.status, third.status]).toEqual(["succeeded", "succeeded", "failed"]);
     if (third.status === "failed") expect(third.error.message).toBe("Two files are open already: close one first.");
@@ -99,8 +114,17 @@ describe("another workbook", () => {
 });
 
 it.each([
-  ["ExcelApi", "1.1", true], ["ExcelApi", "1.9", true], ["ExcelApi", "1.18", true], ["ExcelApi", "1.19", false], ["ExcelApi", "2.0", false], ["excelapi", undefined, true],
-  ["SharedRuntime", "1.1", true], ["SharedRuntime", "1.2", false], ["CompressedFile", undefined, true], ["DialogApi", "1.1", false], ["WordApi", "1.1", false],
+  ["ExcelApi", "1.1", true],
+  ["ExcelApi", "1.9", true],
+  ["ExcelApi", "1.18", true],
+  ["ExcelApi", "1.19", false],
+  ["ExcelApi", "2.0", false],
+  ["excelapi", undefined, true],
+  ["SharedRuntime", "1.1", true],
+  ["SharedRuntime", "1.2", false],
+  ["CompressedFile", undefined, true],
+  ["DialogApi", "1.1", false],
+  ["WordApi", "1.1", false],
 ] as const)("requirement set %s %s: %s", (name, version, supported) => {
   expect(bench.Office.context.requirements.isSetSupported(name, version)).toBe(supported);
 });

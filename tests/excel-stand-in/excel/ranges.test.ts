@@ -3,7 +3,9 @@ import type { HeadlessBench } from "../../../src/excel-stand-in/headless";
 import { openTestBench, START_TIMEOUT } from "../support/test-bench";
 
 let bench: HeadlessBench;
-beforeAll(async () => { bench = await openTestBench(); }, START_TIMEOUT);
+beforeAll(async () => {
+  bench = await openTestBench();
+}, START_TIMEOUT);
 afterAll(() => bench.dispose());
 beforeEach(() => bench.load({ id: "book", sheetOrder: ["one"], sheets: { one: { id: "one", name: "Sheet1" } } }));
 
@@ -36,7 +38,11 @@ describe("values are taken as if typed", () => {
       sheet.getRange("A3").values = [["1.050"]];
       const range = sheet.getRange("A1:C3").load("values");
       await context.sync();
-      expect(range.values).toEqual([[1, 20, 3], ["same", "same", "same"], ["1.050", "", ""]]);
+      expect(range.values).toEqual([
+        [1, 20, 3],
+        ["same", "same", "same"],
+        ["1.050", "", ""],
+      ]);
     });
   });
 });
@@ -65,7 +71,12 @@ it("finds the cell whose formula spills into another, and tells an empty text fr
     const none = sheet.getRange("E2").getSpillParentOrNullObject();
     const types = sheet.getRange("F1:G1").load("valueTypes");
     await context.sync();
-    expect([parent.address, own.address, none.isNullObject, types.valueTypes]).toEqual(["Sheet1!B2", "Sheet1!B2", true, [["String", "Empty"]]]);
+    expect([parent.address, own.address, none.isNullObject, types.valueTypes]).toEqual([
+      "Sheet1!B2",
+      "Sheet1!B2",
+      true,
+      [["String", "Empty"]],
+    ]);
   });
 });
 
@@ -78,7 +89,11 @@ it("reads spills, their extent and the used range with them", async () => {
     const none = sheet.getRange("B3").getSpillingToRangeOrNullObject();
     const used = sheet.getUsedRangeOrNullObject(true).load("address");
     await context.sync();
-    expect(whole.values).toEqual([["step 1", 0, ""], ["step 2", 10, "#N/A"], ["step 3", 20, ""]]);
+    expect(whole.values).toEqual([
+      ["step 1", 0, ""],
+      ["step 2", 10, "#N/A"],
+      ["step 3", 20, ""],
+    ]);
     expect([whole.hasSpill, extent.address, none.isNullObject, used.address]).toEqual([true, "Sheet1!B2:D4", true, "Sheet1!B2:D4"]);
   });
 });
@@ -86,12 +101,21 @@ it("reads spills, their extent and the used range with them", async () => {
 it("moves from range to range", async () => {
   await bench.Excel.run(async (context) => {
     const base = context.workbook.worksheets.getItem("Sheet1").getRange("B2:C5");
-    const ranges = [base.getCell(1, 1), base.getOffsetRange(1, 2), base.getResizedRange(-2, 1), base.getEntireRow(), base.getEntireColumn(),
-      base.getBoundingRect("E9"), base.getIntersectionOrNullObject("C4:Z9"), base.getLastRow()].map((range) => range.load("address"));
+    const ranges = [
+      base.getCell(1, 1),
+      base.getOffsetRange(1, 2),
+      base.getResizedRange(-2, 1),
+      base.getEntireRow(),
+      base.getEntireColumn(),
+      base.getBoundingRect("E9"),
+      base.getIntersectionOrNullObject("C4:Z9"),
+      base.getLastRow(),
+    ].map((range) => range.load("address"));
     const apart = base.getIntersectionOrNullObject("F1");
     await context.sync();
     expect(ranges.map((range) => range.address)).toEqual(
-      ["C3", "D3:E6", "B2:D3", "2:5", "B:C", "B2:E9", "C4:C5", "B5:C5"].map((cells) => `Sheet1!${cells}`));
+      ["C3", "D3:E6", "B2:D3", "2:5", "B:C", "B2:E9", "C4:C5", "B5:C5"].map((cells) => `Sheet1!${cells}`),
+    );
     expect(apart.isNullObject).toBe(true);
     base.getOffsetRange(-5, 0).values = [[1]];
     await expect(context.sync()).rejects.toMatchObject({ code: "InvalidArgument" });
@@ -101,20 +125,35 @@ it("moves from range to range", async () => {
 it("sets and reads the looks of cells", async () => {
   await bench.Excel.run(async (context) => {
     const range = context.workbook.worksheets.getItem("Sheet1").getRange("A1:B2");
-    Object.assign(range.format, { horizontalAlignment: "Center", verticalAlignment: "Top", wrapText: true, indentLevel: 2, columnWidth: 90, rowHeight: 30 });
+    Object.assign(range.format, {
+      horizontalAlignment: "Center",
+      verticalAlignment: "Top",
+      wrapText: true,
+      indentLevel: 2,
+      columnWidth: 90,
+      rowHeight: 30,
+    });
     Object.assign(range.format.font, { bold: true, italic: true, color: "#aa5500", size: 14, name: "Georgia" });
     range.format.fill.color = "#EEEEEE";
     const bottom = range.format.borders.getItem("EdgeBottom");
     bottom.style = "Double";
     range.getCell(0, 0).format.fill.clear();
     await context.sync();
-    const format = "format/horizontalAlignment,format/verticalAlignment,format/wrapText,format/indentLevel,format/columnWidth,format/rowHeight";
+    const format =
+      "format/horizontalAlignment,format/verticalAlignment,format/wrapText,format/indentLevel,format/columnWidth,format/rowHeight";
     range.load(`${format},format/fill/color,format/font/bold,format/font/color,format/font/size,format/font/name`);
     const lower = range.getCell(1, 0).format.borders.getItem("EdgeBottom").load("style");
     const upper = range.getCell(0, 0).format.borders.getItem("EdgeBottom").load("style");
     await context.sync();
     const { font, fill, horizontalAlignment, verticalAlignment, wrapText, indentLevel, columnWidth, rowHeight } = range.format;
-    expect([horizontalAlignment, verticalAlignment, wrapText, indentLevel, columnWidth, rowHeight]).toEqual(["Center", "Top", true, 2, 90, 30]);
+    expect([horizontalAlignment, verticalAlignment, wrapText, indentLevel, columnWidth, rowHeight]).toEqual([
+      "Center",
+      "Top",
+      true,
+      2,
+      90,
+      30,
+    ]);
     expect([font.bold, font.color, font.size, font.name]).toEqual([true, "#AA5500", 14, "Georgia"]);
     expect([fill.color, lower.style, upper.style]).toEqual([null, "Double", "None"]);
   });
@@ -132,14 +171,20 @@ it("clears contents, formats, or both", async () => {
     range.load("values");
     const bold = [0, 1, 2].map((row) => range.getCell(row, 0).format.font.load("bold"));
     await context.sync();
-    expect([range.values, bold.map((font) => font.bold)]).toEqual([[[""], [2], [""]], [true, false, false]]);
+    expect([range.values, bold.map((font) => font.bold)]).toEqual([
+      [[""], [2], [""]],
+      [true, false, false],
+    ]);
   });
 });
 
 it("inserts and deletes rows and cells, formulas follow", async () => {
   await bench.Excel.run(async (context) => {
     const sheet = context.workbook.worksheets.getItem("Sheet1");
-    sheet.getRange("A1:B2").formulas = [[1, "=A1*10"], [2, "=A2*10"]];
+    sheet.getRange("A1:B2").formulas = [
+      [1, "=A1*10"],
+      [2, "=A2*10"],
+    ];
     sheet.getRange("2:3").insert("Down");
     const inserted = sheet.getRange("A4:B4").load("values,formulas");
     await context.sync();
@@ -178,7 +223,12 @@ it("keeps validation and conditional formats of a range", async () => {
     const count = sheet.getRange("B2").conditionalFormats.getCount();
     await context.sync();
     expect(cell.dataValidation.rule).toEqual({ decimal: { formula1: "1", formula2: "1.2", operator: "Between" } });
-    expect([cell.dataValidation.prompt.message, cell.dataValidation.type, list.rule.list?.source, count.value]).toEqual(["Between 1 and 1.2", "Decimal", "metric,US", 1]);
+    expect([cell.dataValidation.prompt.message, cell.dataValidation.type, list.rule.list?.source, count.value]).toEqual([
+      "Between 1 and 1.2",
+      "Decimal",
+      "metric,US",
+      1,
+    ]);
     cell.dataValidation.clear();
     sheet.getRange("B1:B3").conditionalFormats.clearAll();
     const after = sheet.getRange("B2").conditionalFormats.getCount();
@@ -214,11 +264,18 @@ describe("ranges that lead to others", () => {
   it("to the cells in use within them", async () => {
     await bench.Excel.run(async (context) => {
       const sheet = context.workbook.worksheets.getItem("Sheet1");
-      sheet.getRange("B3:C4").values = [[1, 2], [3, 4]];
+      sheet.getRange("B3:C4").values = [
+        [1, 2],
+        [3, 4],
+      ];
       sheet.getRange("H9").values = [[5]];
       const [inside, part] = ["A1:F20", "C:C"].map((cells) => sheet.getRange(cells).getUsedRange(true).load("address"));
       const empty = sheet.getRange("J1:K5").getUsedRangeOrNullObject(true);
-      const [lastCell, lastColumn, below] = [sheet.getRange("B3:C4").getLastCell(), sheet.getRange("B3:C4").getLastColumn(), sheet.getRange("B3:C4").getRowsBelow(2)].map((range) => range.load("address"));
+      const [lastCell, lastColumn, below] = [
+        sheet.getRange("B3:C4").getLastCell(),
+        sheet.getRange("B3:C4").getLastColumn(),
+        sheet.getRange("B3:C4").getRowsBelow(2),
+      ].map((range) => range.load("address"));
       await context.sync();
       expect([inside!.address, part!.address, empty.isNullObject]).toEqual(["Sheet1!B3:C4", "Sheet1!C3:C4", true]);
       expect([lastCell!.address, lastColumn!.address, below!.address]).toEqual(["Sheet1!C4", "Sheet1!C3:C4", "Sheet1!B5:C6"]);
@@ -234,7 +291,13 @@ describe("ranges that lead to others", () => {
       const [row, column, cell] = ["3:4", "K:L", "A1"].map((cells) => sheet.getRange(cells).load("isEntireRow,isEntireColumn"));
       await context.sync();
       expect([hidden!.rowHidden, some!.rowHidden, none!.rowHidden, hidden!.columnHidden]).toEqual([true, null, false, false]);
-      expect([row!.isEntireRow, row!.isEntireColumn, column!.isEntireRow, column!.isEntireColumn, cell!.isEntireRow]).toEqual([true, false, false, true, false]);
+      expect([row!.isEntireRow, row!.isEntireColumn, column!.isEntireRow, column!.isEntireColumn, cell!.isEntireRow]).toEqual([
+        true,
+        false,
+        false,
+        true,
+        false,
+      ]);
     });
   });
 });

@@ -3,11 +3,17 @@ import type { HeadlessBench } from "../../../src/excel-stand-in/headless";
 import { openTestBench, START_TIMEOUT } from "../support/test-bench";
 
 let bench: HeadlessBench;
-beforeAll(async () => { bench = await openTestBench(); }, START_TIMEOUT);
+beforeAll(async () => {
+  bench = await openTestBench();
+}, START_TIMEOUT);
 afterAll(() => bench.dispose());
 beforeEach(() => bench.load({ id: "book", sheetOrder: ["one"], sheets: { one: { id: "one", name: "Sheet1" } } }));
 
-const sheetNames = () => bench.univerAPI.getActiveWorkbook()!.getSheets().map((sheet) => sheet.getSheetName());
+const sheetNames = () =>
+  bench.univerAPI
+    .getActiveWorkbook()!
+    .getSheets()
+    .map((sheet) => sheet.getSheetName());
 
 describe("reading", () => {
   it("throws Excel's error for what was not loaded, or not synced yet", async () => {
@@ -27,7 +33,13 @@ describe("reading", () => {
       const range = context.workbook.worksheets.getItem("Sheet1").getRange("B2:C4");
       range.load("address,rowIndex,format/font/bold").load(["columnCount"]).load({ rowCount: true });
       await context.sync();
-      expect([range.address, range.rowIndex, range.columnCount, range.rowCount, range.format.font.bold]).toEqual(["Sheet1!B2:C4", 1, 2, 3, false]);
+      expect([range.address, range.rowIndex, range.columnCount, range.rowCount, range.format.font.bold]).toEqual([
+        "Sheet1!B2:C4",
+        1,
+        2,
+        3,
+        false,
+      ]);
       expect(() => range.load("colour")).toThrow(expect.objectContaining({ code: "InvalidArgument" }));
     });
   });
@@ -67,14 +79,19 @@ describe("writing", () => {
   });
 
   it("is done at the end of run without asking", async () => {
-    await bench.Excel.run(async (context) => { context.workbook.worksheets.add("Extra"); });
+    await bench.Excel.run(async (context) => {
+      context.workbook.worksheets.add("Extra");
+    });
     expect(sheetNames()).toEqual(["Sheet1", "Extra"]);
   });
 
   it("is taken back by one undo per round trip", async () => {
     await bench.Excel.run(async (context) => {
       const sheet = context.workbook.worksheets.add("Batch 1");
-      sheet.getRange("A1:B2").values = [["Malt", "Mass"], ["Pale", 4]];
+      sheet.getRange("A1:B2").values = [
+        ["Malt", "Mass"],
+        ["Pale", 4],
+      ];
       sheet.tables.add("A1:B2", true).name = "Malts";
       sheet.names.add("mass", sheet.getRange("B2"));
       sheet.getRange("A1").format.fill.color = "#EEEEEE";
@@ -93,7 +110,9 @@ describe("writing", () => {
     ["ragged rows", [[1, 2], [3]]],
     ["no rows", []],
   ])("refuses %s", async (_what, values) => {
-    const attempt = bench.Excel.run(async (context) => { context.workbook.worksheets.getItem("Sheet1").getRange("A1:B2").values = values; });
+    const attempt = bench.Excel.run(async (context) => {
+      context.workbook.worksheets.getItem("Sheet1").getRange("A1:B2").values = values;
+    });
     await expect(attempt).rejects.toMatchObject({ code: "InvalidArgument" });
   });
 });
@@ -136,9 +155,16 @@ describe("failures", () => {
 
   it("while somebody types in a cell, unless asked to wait", async () => {
     let typing = true;
-    const wait = { active: () => typing, ended: async () => { typing = false; } };
+    const wait = {
+      active: () => typing,
+      ended: async () => {
+        typing = false;
+      },
+    };
     bench.host.cellEditing = wait;
-    const write = async (context: { workbook: { worksheets: { add(name: string): unknown } } }) => { context.workbook.worksheets.add("Waited"); };
+    const write = async (context: { workbook: { worksheets: { add(name: string): unknown } } }) => {
+      context.workbook.worksheets.add("Waited");
+    };
     await expect(bench.Excel.run(write)).rejects.toMatchObject({ code: "InvalidOperationInCellEditMode" });
     await bench.Excel.run({ delayForCellEdit: true }, write);
     expect(sheetNames()).toEqual(["Sheet1", "Waited"]);

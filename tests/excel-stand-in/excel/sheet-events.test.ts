@@ -3,9 +3,13 @@ import type { HeadlessBench } from "../../../src/excel-stand-in/headless";
 import { openTestBench, START_TIMEOUT } from "../support/test-bench";
 
 let bench: HeadlessBench;
-beforeAll(async () => { bench = await openTestBench(); }, START_TIMEOUT);
+beforeAll(async () => {
+  bench = await openTestBench();
+}, START_TIMEOUT);
 afterAll(() => bench.dispose());
-beforeEach(() => bench.load({ id: "book", sheetOrder: ["one", "two"], sheets: { one: { id: "one", name: "One" }, two: { id: "two", name: "Two" } } }));
+beforeEach(() =>
+  bench.load({ id: "book", sheetOrder: ["one", "two"], sheets: { one: { id: "one", name: "One" }, two: { id: "two", name: "Two" } } }),
+);
 
 /** Handlers run after the change, as in Excel. */
 const heardAll = () => new Promise((resolve) => setTimeout(resolve, 0));
@@ -15,8 +19,17 @@ describe("events of the collection", () => {
     const heard: object[] = [];
     await bench.Excel.run(async (context) => {
       const { worksheets } = context.workbook;
-      const listen = async (args: object) => { heard.push(args); };
-      for (const event of [worksheets.onAdded, worksheets.onDeleted, worksheets.onNameChanged, worksheets.onMoved, worksheets.onVisibilityChanged] as { add(handler: typeof listen): unknown }[]) event.add(listen);
+      const listen = async (args: object) => {
+        heard.push(args);
+      };
+      for (const event of [
+        worksheets.onAdded,
+        worksheets.onDeleted,
+        worksheets.onNameChanged,
+        worksheets.onMoved,
+        worksheets.onVisibilityChanged,
+      ] as { add(handler: typeof listen): unknown }[])
+        event.add(listen);
       worksheets.getItem("One").name = "before the handlers are in";
       await context.sync();
       worksheets.getItem("Two").name = "Second";
@@ -44,8 +57,12 @@ describe("events of the collection", () => {
     const heard: string[] = [];
     await bench.Excel.run(async (context) => {
       const { worksheets } = context.workbook;
-      worksheets.onActivated.add(async ({ worksheetId }) => { heard.push(`${worksheetId} in front`); });
-      worksheets.onDeactivated.add(async ({ worksheetId }) => { heard.push(`${worksheetId} behind`); });
+      worksheets.onActivated.add(async ({ worksheetId }) => {
+        heard.push(`${worksheetId} in front`);
+      });
+      worksheets.onDeactivated.add(async ({ worksheetId }) => {
+        heard.push(`${worksheetId} behind`);
+      });
       await context.sync();
       worksheets.getItem("Two").activate();
       await context.sync();
@@ -61,7 +78,9 @@ it("calculation is told of the sheets whose formulas have new results, and of no
     const { worksheets } = context.workbook;
     worksheets.getItem("Two").getRange("A1:B1").formulas = [[1, "=A1*2"]];
     await context.sync();
-    worksheets.onCalculated.add(async ({ type, worksheetId, address }) => { heard.push(`${type} ${worksheetId} ${address}`); });
+    worksheets.onCalculated.add(async ({ type, worksheetId, address }) => {
+      heard.push(`${type} ${worksheetId} ${address}`);
+    });
     worksheets.getItem("Two").getRange("A1").values = [[5]];
     const result = worksheets.getItem("Two").getRange("B1").load("values");
     await context.sync();
@@ -77,15 +96,28 @@ describe("events of one sheet", () => {
     await bench.Excel.run(async (context) => {
       const { worksheets } = context.workbook;
       const two = worksheets.getItem("Two");
-      two.onChanged.add(async ({ address, changeType }) => { heard.push(`${changeType} ${address}`); });
-      two.onSelectionChanged.add(async ({ address }) => { heard.push(`selected ${address}`); });
-      two.onCalculated.add(async ({ worksheetId, address }) => { heard.push(`calculated ${worksheetId} ${address}`); });
-      two.onNameChanged.add(async ({ nameAfter }) => { heard.push(nameAfter); });
-      two.onActivated.add(async () => { heard.push("in front"); });
+      two.onChanged.add(async ({ address, changeType }) => {
+        heard.push(`${changeType} ${address}`);
+      });
+      two.onSelectionChanged.add(async ({ address }) => {
+        heard.push(`selected ${address}`);
+      });
+      two.onCalculated.add(async ({ worksheetId, address }) => {
+        heard.push(`calculated ${worksheetId} ${address}`);
+      });
+      two.onNameChanged.add(async ({ nameAfter }) => {
+        heard.push(nameAfter);
+      });
+      two.onActivated.add(async () => {
+        heard.push("in front");
+      });
       await context.sync();
       worksheets.getItem("One").getRange("A1").values = [[1]];
       worksheets.getItem("One").name = "First";
-      two.getRange("A1:B2").formulas = [[1, "=A1*2"], [3, 4]];
+      two.getRange("A1:B2").formulas = [
+        [1, "=A1*2"],
+        [3, 4],
+      ];
       two.name = "Second";
       await context.sync();
       two.getRange("2:3").insert("Down");
@@ -95,22 +127,37 @@ describe("events of one sheet", () => {
     });
     await bench.calculate();
     await heardAll();
-    expect(heard).toEqual(expect.arrayContaining(["RangeEdited A1:B2", "Second", "in front", "RowInserted 2:3", "ColumnDeleted D:D", "selected B2", "calculated two B1"]));
+    expect(heard).toEqual(
+      expect.arrayContaining([
+        "RangeEdited A1:B2",
+        "Second",
+        "in front",
+        "RowInserted 2:3",
+        "ColumnDeleted D:D",
+        "selected B2",
+        "calculated two B1",
+      ]),
+    );
     expect(heard.filter((one) => one.startsWith("RangeEdited"))).toEqual(["RangeEdited A1:B2"]);
   });
 
   it("lead back to the changed cells, and are removed by the context that added them", async () => {
     const changed: string[] = [];
     const listening = await bench.Excel.run(async (context) => {
-      const result = context.workbook.worksheets.getItem("Two").onChanged.add(async (args) => bench.Excel.run(async (other) => {
-        const range = args.getRange(other).load("values,address");
-        await other.sync();
-        changed.push(`${range.address} ${JSON.stringify(range.values)}`);
-      }));
+      const result = context.workbook.worksheets.getItem("Two").onChanged.add(async (args) =>
+        bench.Excel.run(async (other) => {
+          const range = args.getRange(other).load("values,address");
+          await other.sync();
+          changed.push(`${range.address} ${JSON.stringify(range.values)}`);
+        }),
+      );
       await context.sync();
       return result;
     });
-    const write = (value: number) => bench.Excel.run(async (context) => { context.workbook.worksheets.getItem("Two").getRange("C3").values = [[value]]; });
+    const write = (value: number) =>
+      bench.Excel.run(async (context) => {
+        context.workbook.worksheets.getItem("Two").getRange("C3").values = [[value]];
+      });
     await write(7);
     await expect.poll(() => changed).toEqual(["Two!C3 [[7]]"]);
     await bench.Excel.run(listening, async (context) => {
@@ -126,7 +173,9 @@ describe("events of one sheet", () => {
     let heard = 0;
     await bench.Excel.run(async (context) => {
       const two = context.workbook.worksheets.getItem("Two");
-      two.onChanged.add(async () => { heard++; });
+      two.onChanged.add(async () => {
+        heard++;
+      });
       context.runtime.enableEvents = false;
       await context.sync();
       two.getRange("A1").values = [[1]];
@@ -143,7 +192,9 @@ describe("events of one sheet", () => {
 it("another sheet in front is another selection", async () => {
   let heard = 0;
   await bench.Excel.run(async (context) => {
-    context.workbook.onSelectionChanged.add(async () => { heard++; });
+    context.workbook.onSelectionChanged.add(async () => {
+      heard++;
+    });
     await context.sync();
     context.workbook.worksheets.getItem("Two").activate();
     await context.sync();

@@ -4,24 +4,34 @@ import type { WorkbookExtras } from "../../../src/excel-stand-in/excel/sheet-ext
 import { openTestBench, START_TIMEOUT } from "../support/test-bench";
 
 let bench: HeadlessBench;
-beforeAll(async () => { bench = await openTestBench(); }, START_TIMEOUT);
+beforeAll(async () => {
+  bench = await openTestBench();
+}, START_TIMEOUT);
 afterAll(() => bench.dispose());
 beforeEach(() => bench.load({ id: "book", sheetOrder: ["one"], sheets: { one: { id: "one", name: "Sheet1" } } }));
 
 /** A small batch sheet: two gravities with names, a table of malts with a share of the whole. */
-const insertBatch = (name: string) => bench.Excel.run(async (context) => {
-  const sheet = context.workbook.worksheets.add(name);
-  sheet.getRange("A1:B2").values = [["Original", 1050], ["Final", 1010]];
-  sheet.names.add("og", sheet.getRange("B1"), "before the yeast");
-  sheet.names.add("fg", "='" + name + "'!$B$2");
-  sheet.getRange("B3").formulas = [["=GYLE.GAP(og,fg)"]];
-  sheet.getRange("A6:C8").values = [["Malt", "Mass", "Share"], ["Pale", 4, ""], ["Crystal", 1, ""]];
-  const table = sheet.tables.add("A6:C8", true);
-  table.name = `Malts_${name.replace(/\W/gu, "_")}`;
-  table.style = "TableStyleLight1";
-  sheet.getRange("C7:C8").formulas = [["=[@Mass]/SUM([Mass])"], ["=[@Mass]/SUM([Mass])"]];
-  await context.sync();
-});
+const insertBatch = (name: string) =>
+  bench.Excel.run(async (context) => {
+    const sheet = context.workbook.worksheets.add(name);
+    sheet.getRange("A1:B2").values = [
+      ["Original", 1050],
+      ["Final", 1010],
+    ];
+    sheet.names.add("og", sheet.getRange("B1"), "before the yeast");
+    sheet.names.add("fg", "='" + name + "'!$B$2");
+    sheet.getRange("B3").formulas = [["=GYLE.GAP(og,fg)"]];
+    sheet.getRange("A6:C8").values = [
+      ["Malt", "Mass", "Share"],
+      ["Pale", 4, ""],
+      ["Crystal", 1, ""],
+    ];
+    const table = sheet.tables.add("A6:C8", true);
+    table.name = `Malts_${name.replace(/\W/gu, "_")}`;
+    table.style = "TableStyleLight1";
+    sheet.getRange("C7:C8").formulas = [["=[@Mass]/SUM([Mass])"], ["=[@Mass]/SUM([Mass])"]];
+    await context.sync();
+  });
 
 describe("worksheets", () => {
   it("are listed, renamed, moved, hidden, coloured and deleted", async () => {
@@ -35,8 +45,19 @@ describe("worksheets", () => {
       const count = worksheets.getCount();
       const active = worksheets.getActiveWorksheet().load("name");
       await context.sync();
-      expect(worksheets.items.map(({ name, visibility }) => [name, visibility])).toEqual([["Pale Ale", "Visible"], ["Sheet1", "Visible"], ["Sheet2", "Hidden"]]);
-      expect([added.name, added.position, added.tabColor, added.showGridlines, count.value, active.name]).toEqual(["Pale Ale", 0, "#AA5500", false, 3, "Sheet1"]);
+      expect(worksheets.items.map(({ name, visibility }) => [name, visibility])).toEqual([
+        ["Pale Ale", "Visible"],
+        ["Sheet1", "Visible"],
+        ["Sheet2", "Hidden"],
+      ]);
+      expect([added.name, added.position, added.tabColor, added.showGridlines, count.value, active.name]).toEqual([
+        "Pale Ale",
+        0,
+        "#AA5500",
+        false,
+        3,
+        "Sheet1",
+      ]);
       added.delete();
       worksheets.load("items/name");
       await context.sync();
@@ -45,8 +66,16 @@ describe("worksheets", () => {
   });
 
   it("refuse a name that is taken or impossible", async () => {
-    await expect(bench.Excel.run(async (context) => { context.workbook.worksheets.add("sheet1"); })).rejects.toMatchObject({ code: "ItemAlreadyExists" });
-    await expect(bench.Excel.run(async (context) => { context.workbook.worksheets.getItem("Sheet1").name = "a/b"; })).rejects.toMatchObject({ code: "InvalidArgument" });
+    await expect(
+      bench.Excel.run(async (context) => {
+        context.workbook.worksheets.add("sheet1");
+      }),
+    ).rejects.toMatchObject({ code: "ItemAlreadyExists" });
+    await expect(
+      bench.Excel.run(async (context) => {
+        context.workbook.worksheets.getItem("Sheet1").name = "a/b";
+      }),
+    ).rejects.toMatchObject({ code: "InvalidArgument" });
   });
 
   it("copied keep names, tables and formulas of their own", async () => {
@@ -74,7 +103,7 @@ describe("names", () => {
     await insertBatch("Batch 1");
     await bench.Excel.run(async (context) => {
       const { names, worksheets } = context.workbook;
-      names.add("club", "=\"Quillmarsh\"");
+      names.add("club", '="Quillmarsh"');
       names.add("rate", "=0.25").visible = false;
       const own = worksheets.getItem("Batch 1").names.load("items/name,items/formula,items/scope,items/type,items/comment");
       names.load("items/name,items/value,items/type,items/visible");
@@ -83,8 +112,13 @@ describe("names", () => {
       const cells = own.getItem("FG").getRange().load("address,values");
       await context.sync();
       expect(own.items.map(({ name, formula, scope, type, comment }) => [name, formula, scope, type, comment])).toEqual([
-        ["fg", "='Batch 1'!$B$2", "Worksheet", "Range", ""], ["og", "='Batch 1'!$B$1", "Worksheet", "Range", "before the yeast"]]);
-      expect(names.items.map(({ name, value, type, visible }) => [name, value, type, visible])).toEqual([["club", "Quillmarsh", "String", true], ["rate", 0.25, "Double", false]]);
+        ["fg", "='Batch 1'!$B$2", "Worksheet", "Range", ""],
+        ["og", "='Batch 1'!$B$1", "Worksheet", "Range", "before the yeast"],
+      ]);
+      expect(names.items.map(({ name, value, type, visible }) => [name, value, type, visible])).toEqual([
+        ["club", "Quillmarsh", "String", true],
+        ["rate", 0.25, "Double", false],
+      ]);
       expect([missing.isNullObject, byName.address, cells.address, cells.values]).toEqual([true, "'Batch 1'!B1", "'Batch 1'!B2", [[1010]]]);
       own.getItem("og").formula = "='Batch 1'!$B$2";
       names.getItem("club").delete();
@@ -96,13 +130,19 @@ describe("names", () => {
   });
 
   it.each(["OG1", "R", "1st", "two words", "r1c1"])("refuse %s", async (name) => {
-    await expect(bench.Excel.run(async (context) => { context.workbook.names.add(name, "=1"); })).rejects.toMatchObject({ code: "InvalidArgument" });
+    await expect(
+      bench.Excel.run(async (context) => {
+        context.workbook.names.add(name, "=1");
+      }),
+    ).rejects.toMatchObject({ code: "InvalidArgument" });
   });
 
   it("refuse a second of the same spelling in one scope only", async () => {
     await insertBatch("Batch 1");
     await insertBatch("Batch 2");
-    const again = bench.Excel.run(async (context) => { context.workbook.worksheets.getItem("Batch 2").names.add("OG", "=1"); });
+    const again = bench.Excel.run(async (context) => {
+      context.workbook.worksheets.getItem("Batch 2").names.add("OG", "=1");
+    });
     await expect(again).rejects.toMatchObject({ code: "ItemAlreadyExists" });
   });
 });
@@ -114,13 +154,24 @@ describe("tables", () => {
       const table = context.workbook.tables.getItem("malts_batch_1");
       table.showBandedRows = false;
       table.load("name,style,showBandedRows");
-      const ranges = [table.getRange(), table.getHeaderRowRange(), table.getDataBodyRange(), table.columns.getItem("Mass").getDataBodyRange()].map((range) => range.load("address,values"));
+      const ranges = [
+        table.getRange(),
+        table.getHeaderRowRange(),
+        table.getDataBodyRange(),
+        table.columns.getItem("Mass").getDataBodyRange(),
+      ].map((range) => range.load("address,values"));
       table.columns.load("items/name");
       const formulas = table.getDataBodyRange().load("formulas");
       await context.sync();
       expect([table.name, table.style, table.showBandedRows]).toEqual(["Malts_Batch_1", "TableStyleLight1", false]);
       expect(ranges.map(({ address }) => address)).toEqual(["A6:C8", "A6:C6", "A7:C8", "B7:B8"].map((cells) => `'Batch 1'!${cells}`));
-      expect([table.columns.items.map(({ name }) => name), ranges[2]!.values]).toEqual([["Malt", "Mass", "Share"], [["Pale", 4, 0.8], ["Crystal", 1, 0.2]]]);
+      expect([table.columns.items.map(({ name }) => name), ranges[2]!.values]).toEqual([
+        ["Malt", "Mass", "Share"],
+        [
+          ["Pale", 4, 0.8],
+          ["Crystal", 1, 0.2],
+        ],
+      ]);
       expect(formulas.formulas[0]![2]).toBe("=Malts_Batch_1[[#This Row],[Mass]]/SUM(Malts_Batch_1[Mass])");
     });
   });
@@ -131,13 +182,22 @@ describe("tables", () => {
       const sheet = context.workbook.worksheets.getItem("Batch 1");
       sheet.getRange("A10").values = [["below"]];
       const table = sheet.tables.getItem("Malts_Batch_1");
-      table.rows.add(undefined, [["Wheat", 3, null], ["Oats", 2, null]]);
+      table.rows.add(undefined, [
+        ["Wheat", 3, null],
+        ["Oats", 2, null],
+      ]);
       table.rows.add(0, [["Rye", 10, null]]);
       const body = table.getDataBodyRange().load("values");
       const count = table.rows.getCount();
       const below = sheet.getRange("A13").load("values");
       await context.sync();
-      expect(body.values).toEqual([["Rye", 10, 0.5], ["Pale", 4, 0.2], ["Crystal", 1, 0.05], ["Wheat", 3, 0.15], ["Oats", 2, 0.1]]);
+      expect(body.values).toEqual([
+        ["Rye", 10, 0.5],
+        ["Pale", 4, 0.2],
+        ["Crystal", 1, 0.05],
+        ["Wheat", 3, 0.15],
+        ["Oats", 2, 0.1],
+      ]);
       expect([count.value, below.values]).toEqual([5, [["below"]]]);
     });
   });
@@ -159,7 +219,11 @@ describe("tables", () => {
 
   it("refuse to overlap, and can be turned into plain cells", async () => {
     await insertBatch("Batch 1");
-    await expect(bench.Excel.run(async (context) => { context.workbook.worksheets.getItem("Batch 1").tables.add("C8:D9", true); })).rejects.toMatchObject({ code: "InvalidArgument" });
+    await expect(
+      bench.Excel.run(async (context) => {
+        context.workbook.worksheets.getItem("Batch 1").tables.add("C8:D9", true);
+      }),
+    ).rejects.toMatchObject({ code: "InvalidArgument" });
     await bench.Excel.run(async (context) => {
       const sheet = context.workbook.worksheets.getItem("Batch 1");
       const cells = sheet.tables.getItem("Malts_Batch_1").convertToRange().load("values");
@@ -182,7 +246,17 @@ describe("protection", () => {
       const result = sheet.getRange("B3").load("values");
       await context.sync();
       expect([sheet.protection.protected, result.values]).toEqual([true, [[50]]]);
-      for (const forbidden of [() => { sheet.getRange("B1:B2").values = [[1], [2]]; }, () => { sheet.getRange("B1").format.fill.color = "red"; }, () => { sheet.getRange("2:2").insert("Down"); }]) {
+      for (const forbidden of [
+        () => {
+          sheet.getRange("B1:B2").values = [[1], [2]];
+        },
+        () => {
+          sheet.getRange("B1").format.fill.color = "red";
+        },
+        () => {
+          sheet.getRange("2:2").insert("Down");
+        },
+      ]) {
         forbidden();
         await expect(context.sync()).rejects.toMatchObject({ code: "AccessDenied" });
       }
@@ -205,10 +279,22 @@ it("protection holds a person at the grid as well", async () => {
   const sheet = bench.univerAPI.getActiveWorkbook()!.getSheetByName("Batch 1")!;
   const typeInto = (address: string, value: number) => {
     const range = sheet.getRange(address).getRange();
-    return bench.univerAPI.executeCommand("sheet.command.set-range-values", { unitId: "book", subUnitId: sheet.getSheetId(), range, value: { v: value } });
+    return bench.univerAPI.executeCommand("sheet.command.set-range-values", {
+      unitId: "book",
+      subUnitId: sheet.getSheetId(),
+      range,
+      value: { v: value },
+    });
   };
-  expect([await typeInto("B1", 1090), await typeInto("B2", 1), await bench.univerAPI.executeCommand("sheet.command.clear-selection-content", { unitId: "book", subUnitId: sheet.getSheetId(), ranges: [sheet.getRange("A1:B2").getRange()] })])
-    .toEqual([true, false, false]);
+  expect([
+    await typeInto("B1", 1090),
+    await typeInto("B2", 1),
+    await bench.univerAPI.executeCommand("sheet.command.clear-selection-content", {
+      unitId: "book",
+      subUnitId: sheet.getSheetId(),
+      ranges: [sheet.getRange("A1:B2").getRange()],
+    }),
+  ]).toEqual([true, false, false]);
   await bench.calculate();
   expect([bench.valueAt("Batch 1", "B1"), bench.valueAt("Batch 1", "B2"), bench.valueAt("Batch 1", "B3")]).toEqual([1090, 1010, 80]);
 });
@@ -236,7 +322,13 @@ describe("notes, frozen panes, page, charts", () => {
       sheet.notes.add("B3", "Points of gravity lost");
       sheet.freezePanes.freezeRows(2);
       const { pageLayout } = sheet;
-      Object.assign(pageLayout, { orientation: "Portrait", paperSize: "A4", zoom: { horizontalFitToPages: 1, verticalFitToPages: 2 }, leftMargin: 36, centerHorizontally: true });
+      Object.assign(pageLayout, {
+        orientation: "Portrait",
+        paperSize: "A4",
+        zoom: { horizontalFitToPages: 1, verticalFitToPages: 2 },
+        leftMargin: 36,
+        centerHorizontally: true,
+      });
       pageLayout.headersFooters.defaultForAllPages.rightFooter = "&P / &N";
       pageLayout.setPrintArea("A1:C40");
       pageLayout.setPrintTitleRows("$1:$2");
@@ -264,17 +356,36 @@ describe("notes, frozen panes, page, charts", () => {
       const chart = sheet.charts.getItem("Shares").load("chartType,title/text,left,width,series/items/name");
       context.workbook.properties.load("title");
       await context.sync();
-      expect([note.content, frozen.rowCount, layout.paperSize, layout.zoom.verticalFitToPages, layout.leftMargin, layout.rightMargin]).toEqual(["Points of gravity lost", 2, "A4", 2, 36, 50.4]);
-      expect([chart.chartType, chart.title.text, context.workbook.properties.title]).toEqual(["XYScatterLines", "Shares by mass", "Quillmarsh"]);
+      expect([
+        note.content,
+        frozen.rowCount,
+        layout.paperSize,
+        layout.zoom.verticalFitToPages,
+        layout.leftMargin,
+        layout.rightMargin,
+      ]).toEqual(["Points of gravity lost", 2, "A4", 2, 36, 50.4]);
+      expect([chart.chartType, chart.title.text, context.workbook.properties.title]).toEqual([
+        "XYScatterLines",
+        "Shares by mass",
+        "Quillmarsh",
+      ]);
       expect(chart.width).toBeGreaterThan(0);
     });
     const sheetId = bench.univerAPI.getActiveWorkbook()!.getSheetByName("Batch 1")!.getSheetId();
     const [chart] = bench.chartsOf(sheetId);
-    expect(chart?.series.map(({ name, values, xValues }) => [name, values?.row, values?.column, xValues?.column])).toEqual([["Share", 6, 2, 1], ["Twice", 6, 2, 1]]);
+    expect(chart?.series.map(({ name, values, xValues }) => [name, values?.row, values?.column, xValues?.column])).toEqual([
+      ["Share", 6, 2, 1],
+      ["Twice", 6, 2, 1],
+    ]);
     expect(chart?.anchor).toEqual({ startCell: "E2", endCell: "H12" });
     const saved = JSON.parse(bench.snapshot().resources!.find(({ name }) => name === "GYLE_SHEET_EXTRAS")!.data) as WorkbookExtras;
     expect(saved.settings).toEqual({ units: "metric" });
-    expect(saved.sheets[sheetId]).toMatchObject({ printArea: "A1:C40", printTitleRows: "$1:$2", horizontalPageBreaks: [20], pageLayout: { headerFooter: { rightFooter: "&P / &N" } } });
+    expect(saved.sheets[sheetId]).toMatchObject({
+      printArea: "A1:C40",
+      printTitleRows: "$1:$2",
+      horizontalPageBreaks: [20],
+      pageLayout: { headerFooter: { rightFooter: "&P / &N" } },
+    });
   });
 });
 
@@ -301,24 +412,47 @@ describe("looks of a chart", () => {
       const read = chart.series.load("items/chartType,items/markerStyle,items/axisGroup");
       second.load("numberFormat");
       await context.sync();
-      expect(read.items.map(({ chartType, markerStyle, axisGroup }) => [chartType, markerStyle, axisGroup])).toEqual([["XYScatter", "Diamond", "Primary"], ["XYScatterLinesNoMarkers", "Automatic", "Secondary"]]);
+      expect(read.items.map(({ chartType, markerStyle, axisGroup }) => [chartType, markerStyle, axisGroup])).toEqual([
+        ["XYScatter", "Diamond", "Primary"],
+        ["XYScatterLinesNoMarkers", "Automatic", "Secondary"],
+      ]);
       expect(second.numberFormat).toBe("0");
     });
     const chart = bench.chartsOf("one").find(({ name }) => name === "Looks");
     expect(chart).toMatchObject({ fontSize: 9, titleSize: 12, axes: { secondary: { title: "Degrees", numberFormat: "0" } } });
     expect(chart?.series[0]).toMatchObject({ markerStyle: "Diamond", markerSize: 7, color: "#D55E00" });
-    expect(chart?.series[1]).toMatchObject({ type: "XYScatterLinesNoMarkers", lineStyle: "Dash", lineWeight: 1, color: "#0072B2", secondary: true, unlisted: true });
+    expect(chart?.series[1]).toMatchObject({
+      type: "XYScatterLinesNoMarkers",
+      lineStyle: "Dash",
+      lineWeight: 1,
+      color: "#0072B2",
+      secondary: true,
+      unlisted: true,
+    });
   });
 
   it("that the bench cannot draw, and axes that are not there, are refused", async () => {
-    const attempt = (act: (chart: Excel.Chart) => unknown) => bench.Excel.run(async (context) => {
-      const sheet = context.workbook.worksheets.getItem("Sheet1");
-      act(sheet.charts.add("XYScatter", sheet.getRange("H1:H3"), "Columns") as unknown as Excel.Chart);
-      await context.sync();
-    });
-    await expect(attempt((chart) => { chart.series.getItemAt(0).chartType = "ColumnClustered"; })).rejects.toThrow("draws no ColumnClustered");
-    await expect(attempt((chart) => { chart.axes.getItem("Value", "Secondary").numberFormat = "0"; })).rejects.toThrow("No series stands on a second axis");
-    await expect(attempt((chart) => { chart.legend.legendEntries.getItemAt(4).visible = false; })).rejects.toThrow("doesn't exist");
+    const attempt = (act: (chart: Excel.Chart) => unknown) =>
+      bench.Excel.run(async (context) => {
+        const sheet = context.workbook.worksheets.getItem("Sheet1");
+        act(sheet.charts.add("XYScatter", sheet.getRange("H1:H3"), "Columns") as unknown as Excel.Chart);
+        await context.sync();
+      });
+    await expect(
+      attempt((chart) => {
+        chart.series.getItemAt(0).chartType = "ColumnClustered";
+      }),
+    ).rejects.toThrow("draws no ColumnClustered");
+    await expect(
+      attempt((chart) => {
+        chart.axes.getItem("Value", "Secondary").numberFormat = "0";
+      }),
+    ).rejects.toThrow("No series stands on a second axis");
+    await expect(
+      attempt((chart) => {
+        chart.legend.legendEntries.getItemAt(4).visible = false;
+      }),
+    ).rejects.toThrow("doesn't exist");
   });
 });
 
@@ -327,9 +461,15 @@ describe("events", () => {
     const heard: string[] = [];
     await bench.Excel.run(async (context) => {
       const { worksheets } = context.workbook;
-      worksheets.onChanged.add(async ({ address }) => { heard.push(`changed ${address}`); });
-      worksheets.onActivated.add(async ({ worksheetId }) => { heard.push(`activated ${worksheetId}`); });
-      const selection = context.workbook.onSelectionChanged.add(async () => { heard.push("selected"); });
+      worksheets.onChanged.add(async ({ address }) => {
+        heard.push(`changed ${address}`);
+      });
+      worksheets.onActivated.add(async ({ worksheetId }) => {
+        heard.push(`activated ${worksheetId}`);
+      });
+      const selection = context.workbook.onSelectionChanged.add(async () => {
+        heard.push("selected");
+      });
       await context.sync();
       const sheet = worksheets.getItem("Sheet1");
       sheet.getRange("B2:C2").formulas = [[1, "=B2*2"]];
@@ -341,7 +481,12 @@ describe("events", () => {
       expect(heard).toContain("changed B2:C2");
       expect(heard).toContain("selected");
       expect(heard.filter((event) => event.startsWith("changed"))).toHaveLength(1);
-      await bench.univerAPI.executeCommand("sheet.command.set-range-values", { unitId: "book", subUnitId: "one", range: { startRow: 4, endRow: 4, startColumn: 0, endColumn: 0 }, value: { v: 1 } });
+      await bench.univerAPI.executeCommand("sheet.command.set-range-values", {
+        unitId: "book",
+        subUnitId: "one",
+        range: { startRow: 4, endRow: 4, startColumn: 0, endColumn: 0 },
+        value: { v: 1 },
+      });
       await Promise.resolve();
       expect(heard).toContain("changed A5");
       selection.remove();

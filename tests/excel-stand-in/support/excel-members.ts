@@ -35,7 +35,10 @@ export class ExcelMembers {
         const owner = microsoftOwner(symbol);
         if (owner && !used.has(`${owner}.${symbol.name}`)) {
           const file = node.getSourceFile();
-          used.set(`${owner}.${symbol.name}`, `${file.fileName.slice(root.length)}:${file.getLineAndCharacterOfPosition(node.getStart()).line + 1}`);
+          used.set(
+            `${owner}.${symbol.name}`,
+            `${file.fileName.slice(root.length)}:${file.getLineAndCharacterOfPosition(node.getStart()).line + 1}`,
+          );
         }
       }
     });
@@ -49,8 +52,12 @@ export class ExcelMembers {
 
   /** The public members of the stand-in's classes that Excel has as well: "Range.values". */
   members(): string[] {
-    return [...this.offered].flatMap(([owner, type]) => type.getProperties()
-      .filter((member) => isPublic(member) && !everywhere.has(member.name) && this.microsoft(owner)?.getProperty(member.name)).map((member) => `${owner}.${member.name}`));
+    return [...this.offered].flatMap(([owner, type]) =>
+      type
+        .getProperties()
+        .filter((member) => isPublic(member) && !everywhere.has(member.name) && this.microsoft(owner)?.getProperty(member.name))
+        .map((member) => `${owner}.${member.name}`),
+    );
   }
 
   /** The members of the stand-in that its own tests touch. */
@@ -58,17 +65,24 @@ export class ExcelMembers {
     const touched = new Set<ts.Symbol>();
     this.walk("tests/excel-stand-in/excel", (node) => this.accessed(node).forEach((symbol) => touched.add(symbol)));
     const declared = new Set([...touched].flatMap((symbol) => symbol.declarations ?? []));
-    return new Set(this.members().filter((member) => {
-      const [owner = "", name = ""] = member.split(".");
-      return this.offered.get(owner)?.getProperty(name)?.declarations?.some((declaration) => declared.has(declaration));
-    }));
+    return new Set(
+      this.members().filter((member) => {
+        const [owner = "", name = ""] = member.split(".");
+        return this.offered
+          .get(owner)
+          ?.getProperty(name)
+          ?.declarations?.some((declaration) => declared.has(declaration));
+      }),
+    );
   }
 
   /** The newest "[Api set: ExcelApi 1.x]" among the members offered. */
   newestExcelApi(): number {
     const numbers = this.members().map((member) => {
       const [owner = "", name = ""] = member.split(".");
-      const words = (this.microsoft(owner)?.getProperty(name)?.declarations ?? []).map((declaration) => declaration.getFullText().slice(0, declaration.getStart() - declaration.getFullStart())).join("");
+      const words = (this.microsoft(owner)?.getProperty(name)?.declarations ?? [])
+        .map((declaration) => declaration.getFullText().slice(0, declaration.getStart() - declaration.getFullStart()))
+        .join("");
       return Number(/Api set: ExcelApi 1\.(\d+)/u.exec(words)?.[1] ?? 0);
     });
     return Math.max(...numbers);
@@ -85,7 +99,8 @@ export class ExcelMembers {
     this.walk("src/excel-stand-in/excel", (node) => {
       if (!ts.isClassDeclaration(node)) return;
       for (const clause of node.heritageClauses?.flatMap(({ types }) => types) ?? []) {
-        if (clause.expression.getText() === "StandsFor" && clause.typeArguments?.[0]) this.pair(this.checker.getTypeFromTypeNode(clause.typeArguments[0]), this.checker.getTypeAtLocation(node));
+        if (clause.expression.getText() === "StandsFor" && clause.typeArguments?.[0])
+          this.pair(this.checker.getTypeFromTypeNode(clause.typeArguments[0]), this.checker.getTypeAtLocation(node));
       }
       if (node.name?.text === "Context") this.pairNamed("Excel", "RequestContext", this.checker.getTypeAtLocation(node));
     });
@@ -98,7 +113,9 @@ export class ExcelMembers {
   }
 
   private pairNamed(space: string, name: string, standIn: ts.Type): void {
-    const namespace = this.checker.getSymbolsInScope(this.program.getSourceFiles()[0]!, ts.SymbolFlags.Namespace).find((symbol) => symbol.name === space);
+    const namespace = this.checker
+      .getSymbolsInScope(this.program.getSourceFiles()[0]!, ts.SymbolFlags.Namespace)
+      .find((symbol) => symbol.name === space);
     const symbol = namespace?.exports?.get(name as ts.__String);
     if (symbol) this.pair(this.checker.getDeclaredTypeOfSymbol(symbol), standIn);
   }
@@ -149,7 +166,11 @@ const isPublic = (symbol: ts.Symbol | undefined): boolean =>
 
 /** A class of the stand-in that says itself what it stands for. */
 const hasOwnClass = (type: ts.Type): boolean =>
-  type.symbol.declarations?.some((one) => ts.isClassDeclaration(one) && one.heritageClauses?.some(({ types }) => types.some(({ expression }) => expression.getText() === "StandsFor"))) ?? false;
+  type.symbol.declarations?.some(
+    (one) =>
+      ts.isClassDeclaration(one) &&
+      one.heritageClauses?.some(({ types }) => types.some(({ expression }) => expression.getText() === "StandsFor")),
+  ) ?? false;
 
 /** "Excel" or "Office" for what Microsoft declares there. */
 function microsoftSpace(symbol: ts.Symbol): string | undefined {

@@ -1,6 +1,5 @@
 import type { HeadlessBench } from "../../../src/excel-stand-in/headless";
 
-
 export type BenchContext = InstanceType<HeadlessBench["Excel"]["RequestContext"]>;
 type Loadable = { load(options: string): unknown };
 
@@ -32,25 +31,62 @@ export const subjects: Record<string, Subject> = {
   Setting: { at: ({ workbook }) => workbook.settings.getItem("paper"), sets: { value: "letter" }, reads: { key: "paper" } },
   WorkbookProtection: { at: ({ workbook }) => workbook.protection, reads: { protected: false } },
   Worksheet: {
-    at: sheet, reads: { id: "one" },
+    at: sheet,
+    reads: { id: "one" },
     sets: { name: "Grain", position: 1, tabColor: "#112233", showGridlines: false, visibility: "Hidden" },
   },
   WorksheetProtection: { at: (context) => sheet(context).protection, reads: { protected: false, options: {} } },
   Range: {
     at: cells,
-    sets: { values: [["Rye", 1], ["Oats", 2]], formulas: [["=1+1", 3], ["a", "=B2"]], numberFormat: [["0.0", "0.00"], ["@", "0"]], rowHidden: true, columnHidden: true },
+    sets: {
+      values: [
+        ["Rye", 1],
+        ["Oats", 2],
+      ],
+      formulas: [
+        ["=1+1", 3],
+        ["a", "=B2"],
+      ],
+      numberFormat: [
+        ["0.0", "0.00"],
+        ["@", "0"],
+      ],
+      rowHidden: true,
+      columnHidden: true,
+    },
     reads: {
-      address: "Malts!A2:B3", rowIndex: 1, columnIndex: 0, rowCount: 2, columnCount: 2, cellCount: 4, text: [["Pale", "4"], ["Dark", "1"]],
-      valueTypes: [["String", "Double"], ["String", "Double"]], hasSpill: false, isEntireRow: false, isEntireColumn: false,
+      address: "Malts!A2:B3",
+      rowIndex: 1,
+      columnIndex: 0,
+      rowCount: 2,
+      columnCount: 2,
+      cellCount: 4,
+      text: [
+        ["Pale", "4"],
+        ["Dark", "1"],
+      ],
+      valueTypes: [
+        ["String", "Double"],
+        ["String", "Double"],
+      ],
+      hasSpill: false,
+      isEntireRow: false,
+      isEntireColumn: false,
     },
   },
   RangeFormat: {
     at: look,
     sets: { horizontalAlignment: "Center", verticalAlignment: "Top", wrapText: true, indentLevel: 2, columnWidth: 120, rowHeight: 30 },
   },
-  RangeFont: { at: (context) => look(context).font, sets: { bold: true, italic: true, color: "#AA0000", size: 14, name: "Georgia", underline: "Single", strikethrough: true } },
+  RangeFont: {
+    at: (context) => look(context).font,
+    sets: { bold: true, italic: true, color: "#AA0000", size: 14, name: "Georgia", underline: "Single", strikethrough: true },
+  },
   RangeFill: { at: (context) => look(context).fill, sets: { color: "#EEDDCC" } },
-  RangeBorder: { at: (context) => look(context).borders.getItem("EdgeBottom"), sets: { style: "Continuous", color: "#123456", weight: "Thick" } },
+  RangeBorder: {
+    at: (context) => look(context).borders.getItem("EdgeBottom"),
+    sets: { style: "Continuous", color: "#123456", weight: "Thick" },
+  },
   FormatProtection: { at: (context) => look(context).protection, sets: { locked: false } },
   DataValidation: {
     at: (context) => sheet(context).getRange("B2").dataValidation,
@@ -69,7 +105,15 @@ export const subjects: Record<string, Subject> = {
   Note: { at: (context) => sheet(context).notes.getItem("B6"), sets: { content: "All of it" }, reads: { visible: false } },
   Table: {
     at: table,
-    sets: { name: "Grist", style: "TableStyleLight3", showBandedRows: false, showBandedColumns: true, showFilterButton: false, showHeaders: false, showTotals: true },
+    sets: {
+      name: "Grist",
+      style: "TableStyleLight3",
+      showBandedRows: false,
+      showBandedColumns: true,
+      showFilterButton: false,
+      showHeaders: false,
+      showTotals: true,
+    },
   },
   TableColumn: { at: (context) => table(context).columns.getItem("Mass"), reads: { index: 1, name: "Mass", values: [["Mass"], [4], [1]] } },
   TableRow: { at: (context) => table(context).rows.getItemAt(1), reads: { index: 1 }, sets: { values: [["Rye", 2]] } },
@@ -82,12 +126,26 @@ export const subjects: Record<string, Subject> = {
     at: (context) => chart(context).series.getItemAt(0),
     sets: { name: "Kilograms", axisGroup: "Secondary", markerSize: 9, markerBackgroundColor: "#AA0000", markerForegroundColor: "#00AA00" },
   },
-  ChartLineFormat: { at: (context) => chart(context).series.getItemAt(0).format.line, sets: { color: "#0000AA", lineStyle: "Dash", weight: 2.25 } },
+  ChartLineFormat: {
+    at: (context) => chart(context).series.getItemAt(0).format.line,
+    sets: { color: "#0000AA", lineStyle: "Dash", weight: 2.25 },
+  },
   PageLayout: {
     at: layout,
     sets: {
-      orientation: "Landscape", paperSize: "A4", zoom: { scale: 80 }, leftMargin: 10, rightMargin: 11, topMargin: 12, bottomMargin: 13, headerMargin: 14, footerMargin: 15,
-      centerHorizontally: true, centerVertically: true, printGridlines: true, blackAndWhite: true,
+      orientation: "Landscape",
+      paperSize: "A4",
+      zoom: { scale: 80 },
+      leftMargin: 10,
+      rightMargin: 11,
+      topMargin: 12,
+      bottomMargin: 13,
+      headerMargin: 14,
+      footerMargin: 15,
+      centerHorizontally: true,
+      centerVertically: true,
+      printGridlines: true,
+      blackAndWhite: true,
     },
   },
   HeaderFooter: {
@@ -97,8 +155,14 @@ export const subjects: Record<string, Subject> = {
 };
 
 /** The properties above as "Range.values": every-member.test.ts holds each to load and sync. */
-export const tableMembers = new Set(Object.entries(subjects).flatMap(([name, { sets = {}, reads = {} }]) => [...Object.keys(sets), ...Object.keys(reads)].map((property) => `${name}.${property}`)));
+export const tableMembers = new Set(
+  Object.entries(subjects).flatMap(([name, { sets = {}, reads = {} }]) =>
+    [...Object.keys(sets), ...Object.keys(reads)].map((property) => `${name}.${property}`),
+  ),
+);
 
 export const value = (subject: object, property: string): unknown => (subject as Record<string, unknown>)[property];
 export const load = (subject: object, property: string): void => void (subject as Loadable).load(property);
-export const put = (subject: object, property: string, to: unknown): void => { (subject as Record<string, unknown>)[property] = to; };
+export const put = (subject: object, property: string, to: unknown): void => {
+  (subject as Record<string, unknown>)[property] = to;
+};

@@ -6,7 +6,13 @@ const parameter = (name: string, optional = false) => ({ name, type: "any", dime
 
 /** Functions made for these tests, in the metadata shape of our own: every parameter a matrix of anything. */
 const functions: FunctionMetadata[] = [
-  { id: "SEE", name: "SEE", description: "What arrives.", parameters: [parameter("first"), parameter("second", true), parameter("third", true)], allowErrorForDataTypeAny: true },
+  {
+    id: "SEE",
+    name: "SEE",
+    description: "What arrives.",
+    parameters: [parameter("first"), parameter("second", true), parameter("third", true)],
+    allowErrorForDataTypeAny: true,
+  },
   { id: "SEE.STRICT", name: "SEE.STRICT", parameters: [parameter("first")] },
   { id: "GAP", name: "GAP", parameters: [parameter("high"), parameter("low")] },
   { id: "STEPS", name: "STEPS", parameters: [parameter("count")] },
@@ -38,7 +44,11 @@ export async function openTestBench(): Promise<HeadlessBench> {
 }
 
 /** Enters values and formulas as a program would, and waits for the results. */
-export async function enter(bench: HeadlessBench, cells: Record<string, string | number | boolean | null>, sheetName = "Sheet1"): Promise<void> {
+export async function enter(
+  bench: HeadlessBench,
+  cells: Record<string, string | number | boolean | null>,
+  sheetName = "Sheet1",
+): Promise<void> {
   const sheet = bench.univerAPI.getActiveWorkbook()!.getSheetByName(sheetName)!;
   for (const [address, value] of Object.entries(cells)) {
     const isFormula = typeof value === "string" && value.startsWith("=");

@@ -31,7 +31,8 @@ describe("formulas on their way to a file and back", () => {
     expect(fromFileFormula(file, functionNames)).toBe(grid);
   });
 
-  it("puts our functions into capitals, as Excel does", () => expect(toFileFormula("=gyle.beer.abv(1,2)")).toBe("_xldudf_GYLE_BEER_ABV(1,2)"));
+  it("puts our functions into capitals, as Excel does", () =>
+    expect(toFileFormula("=gyle.beer.abv(1,2)")).toBe("_xldudf_GYLE_BEER_ABV(1,2)"));
 
   it("takes the dots from the list of our functions, and without it from the underscores", () => {
     expect(fromFileFormula("_xldudf_GYLE_BEER_ABV(1)")).toBe("=GYLE.BEER.ABV(1)");
@@ -43,32 +44,63 @@ describe("formulas on their way to a file and back", () => {
   const text = fc.string({ maxLength: 8 }).map((value) => `"${value.replaceAll('"', '""').replace(/[^ -~]/g, "")}"`);
   const leaf = fc.oneof(name, text, fc.nat(999).map(String), fc.constantFrom("A1", "$B$2", "C3:C9", "'My Sheet'!D4", "Bill[Kg]", "TRUE"));
   const { formula } = fc.letrec<{ formula: string }>((tie) => ({
-    formula: fc.oneof({ maxDepth: 4 }, leaf,
-      fc.tuple(fc.constantFrom("SUM", "IF", "GYLE.BEER.ABV", "GYLE.PLAN", "XLOOKUP", "FILTER", "STDEV.S", "TEXTJOIN"), fc.array(tie("formula"), { minLength: 1, maxLength: 3 }))
+    formula: fc.oneof(
+      { maxDepth: 4 },
+      leaf,
+      fc
+        .tuple(
+          fc.constantFrom("SUM", "IF", "GYLE.BEER.ABV", "GYLE.PLAN", "XLOOKUP", "FILTER", "STDEV.S", "TEXTJOIN"),
+          fc.array(tie("formula"), { minLength: 1, maxLength: 3 }),
+        )
         .map(([call, args]) => `${call}(${args.join(",")})`),
       fc.tuple(name, tie("formula"), tie("formula")).map(([variable, value, body]) => `LET(${variable},${value},${body})`),
-      fc.tuple(tie("formula"), fc.constantFrom("+", "*", "&", "<="), tie("formula")).map((parts) => parts.join(""))),
+      fc.tuple(tie("formula"), fc.constantFrom("+", "*", "&", "<="), tie("formula")).map((parts) => parts.join("")),
+    ),
   }));
 
   it("comes back as it was, whatever it is", () => {
-    fc.assert(fc.property(formula, (body) => fromFileFormula(toFileFormula(`=${body}`), functionNames) === `=${body}`), { numRuns: 500 });
+    fc.assert(
+      fc.property(formula, (body) => fromFileFormula(toFileFormula(`=${body}`), functionNames) === `=${body}`),
+      { numRuns: 500 },
+    );
   });
 
   it("leaves every text in quotes alone", () => {
     const texts = (source: string): string[] => source.match(/"(?:[^"]|"")*"/g) ?? [];
-    fc.assert(fc.property(formula, (body) => { expect(texts(toFileFormula(`=${body}`))).toEqual(texts(body)); }), { numRuns: 300 });
+    fc.assert(
+      fc.property(formula, (body) => {
+        expect(texts(toFileFormula(`=${body}`))).toEqual(texts(body));
+      }),
+      { numRuns: 300 },
+    );
   });
 
   it("leaves no function of ours in its dotted form", () => {
-    fc.assert(fc.property(formula, (body) => !/GYLE\./.test(toFileFormula(`=${body}`).replaceAll(/"(?:[^"]|"")*"/g, ""))), { numRuns: 300 });
+    fc.assert(
+      fc.property(formula, (body) => !/GYLE\./.test(toFileFormula(`=${body}`).replaceAll(/"(?:[^"]|"")*"/g, ""))),
+      { numRuns: 300 },
+    );
   });
 });
 
 describe("which formulas a file holds as dynamic arrays", () => {
-  it.each(["=GYLE.PLAN(1)", "=1+gyle.plan(1)", "=FILTER(A1:A3,B1:B3)", "=SUM(A1:A5*B1:B5)", "=SUM(Bill[Kg]*2)", "=LET(x,A1:A3,SUM(2*A1:A3))"])(
-    "%s does", (formula) => expect(isDynamicFormula(formula)).toBe(true));
-  it.each(["=SUM(A1:A5)*2", "=A1*2", '="GYLE.PLAN(1)"', "=SUM(Bill[Kg])", "=Bill[[#This Row],[Kg]]*2", "=XLOOKUP(1,A1:A3,B1:B3)", "=IF(A1>1,SUM(A1:A3),0)"])(
-    "%s does not", (formula) => expect(isDynamicFormula(formula)).toBe(false));
+  it.each([
+    "=GYLE.PLAN(1)",
+    "=1+gyle.plan(1)",
+    "=FILTER(A1:A3,B1:B3)",
+    "=SUM(A1:A5*B1:B5)",
+    "=SUM(Bill[Kg]*2)",
+    "=LET(x,A1:A3,SUM(2*A1:A3))",
+  ])("%s does", (formula) => expect(isDynamicFormula(formula)).toBe(true));
+  it.each([
+    "=SUM(A1:A5)*2",
+    "=A1*2",
+    '="GYLE.PLAN(1)"',
+    "=SUM(Bill[Kg])",
+    "=Bill[[#This Row],[Kg]]*2",
+    "=XLOOKUP(1,A1:A3,B1:B3)",
+    "=IF(A1>1,SUM(A1:A3),0)",
+  ])("%s does not", (formula) => expect(isDynamicFormula(formula)).toBe(false));
   it("knows our functions from names and texts", () => {
     expect(callsOurFunctions("=GYLE.PLAN")).toBe(false);
     expect(callsOurFunctions('=LEN("GYLE.PLAN(")')).toBe(false);
@@ -78,7 +110,11 @@ describe("which formulas a file holds as dynamic arrays", () => {
 
 describe("a formula copied to another cell", () => {
   it.each([
-    ["=A1+$B$1+C$1+$D1", 2, 1, "=B3+$B$1+D$1+$D3"], ['=A1&"A1"', 1, 0, '=A2&"A1"'], ["=SUM('A1 x'!A1:B2)", 1, 1, "=SUM('A1 x'!B2:C3)"],
-    ["=A1", -1, 0, "=#REF!"], ["=og*LOG10(A1)", 1, 0, "=og*LOG10(A2)"], ["=Bill[A1]", 1, 1, "=Bill[A1]"],
+    ["=A1+$B$1+C$1+$D1", 2, 1, "=B3+$B$1+D$1+$D3"],
+    ['=A1&"A1"', 1, 0, '=A2&"A1"'],
+    ["=SUM('A1 x'!A1:B2)", 1, 1, "=SUM('A1 x'!B2:C3)"],
+    ["=A1", -1, 0, "=#REF!"],
+    ["=og*LOG10(A1)", 1, 0, "=og*LOG10(A2)"],
+    ["=Bill[A1]", 1, 1, "=Bill[A1]"],
   ])("%s moved by %i, %i", (formula, rows, columns, expected) => expect(shiftFormula(formula, rows, columns)).toBe(expected));
 });

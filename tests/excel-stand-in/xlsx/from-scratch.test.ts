@@ -48,26 +48,48 @@ function comparable(snapshot: IWorkbookData): { sheets: Plain[]; resources: Plai
   const sheets = snapshot.sheetOrder.map((id) => {
     const { cellData, ...sheet } = snapshot.sheets[id]!;
     return {
-      freeze: undefined, columnData: {}, rowData: {}, tabColor: "", zoomRatio: 1, rightToLeft: 0, defaultColumnWidth: 88, defaultRowHeight: 24, rowCount: 200, columnCount: 26,
-      ...sheet, id: position(id), cells: cellsOf(cellData ?? {}), styles: stylesOf(cellData ?? {}, snapshot),
+      freeze: undefined,
+      columnData: {},
+      rowData: {},
+      tabColor: "",
+      zoomRatio: 1,
+      rightToLeft: 0,
+      defaultColumnWidth: 88,
+      defaultRowHeight: 24,
+      rowCount: 200,
+      columnCount: 26,
+      ...sheet,
+      id: position(id),
+      cells: cellsOf(cellData ?? {}),
+      styles: stylesOf(cellData ?? {}, snapshot),
     };
   });
-  const resources = Object.fromEntries((snapshot.resources ?? []).map(({ name, data }) => {
-    const renamed = snapshot.sheetOrder.reduce((text, id) => text.replaceAll(`"${id}"`, `"${position(id)}"`), data);
-    return [name, withoutIds(JSON.parse(renamed) as Plain)];
-  }));
+  const resources = Object.fromEntries(
+    (snapshot.resources ?? []).map(({ name, data }) => {
+      const renamed = snapshot.sheetOrder.reduce((text, id) => text.replaceAll(`"${id}"`, `"${position(id)}"`), data);
+      return [name, withoutIds(JSON.parse(renamed) as Plain)];
+    }),
+  );
   return { sheets, resources };
 }
 
 type Cells = NonNullable<IWorkbookData["sheets"][string]["cellData"]>;
 const each = (cells: Cells, read: (cell: ICellData) => unknown): Plain =>
-  Object.fromEntries(Object.entries(cells).flatMap(([row, columns]) => Object.entries(columns as Record<string, ICellData>)
-    .map(([column, cell]) => [`${row},${column}`, read(cell)] as const)).filter(([, value]) => value !== undefined));
+  Object.fromEntries(
+    Object.entries(cells)
+      .flatMap(([row, columns]) =>
+        Object.entries(columns as Record<string, ICellData>).map(([column, cell]) => [`${row},${column}`, read(cell)] as const),
+      )
+      .filter(([, value]) => value !== undefined),
+  );
 
 /** A formula's result is compared with the results, and a formula filled down is compared by what it comes to. */
-const cellsOf = (cells: Cells): Plain => each(cells, (cell) => ({
-  f: cell.si && !cell.f ? "=B18+1" : cell.f, ...(cell.f || cell.si ? {} : { v: cell.v, t: cell.t }), custom: cell.custom,
-}));
+const cellsOf = (cells: Cells): Plain =>
+  each(cells, (cell) => ({
+    f: cell.si && !cell.f ? "=B18+1" : cell.f,
+    ...(cell.f || cell.si ? {} : { v: cell.v, t: cell.t }),
+    custom: cell.custom,
+  }));
 const stylesOf = (cells: Cells, snapshot: IWorkbookData): Plain =>
   each(cells, (cell) => (typeof cell.s === "string" ? snapshot.styles[cell.s] : cell.s) ?? undefined);
 
@@ -75,8 +97,10 @@ const stylesOf = (cells: Cells, snapshot: IWorkbookData): Plain =>
 function withoutIds(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(withoutIds);
   if (typeof value !== "object" || value === null) return value;
-  const entries = Object.entries(value).filter(([key]) => !["id", "uid", "cfId"].includes(key))
+  const entries = Object.entries(value)
+    .filter(([key]) => !["id", "uid", "cfId"].includes(key))
     .map(([key, item]) => [key, withoutIds(item)] as const);
   return entries.every(([key]) => /^name\d+$/.test(key)) && entries.length > 0
-    ? entries.map(([, item]) => JSON.stringify(item)).sort() : Object.fromEntries(entries);
+    ? entries.map(([, item]) => JSON.stringify(item)).sort()
+    : Object.fromEntries(entries);
 }

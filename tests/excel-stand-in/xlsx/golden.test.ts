@@ -20,7 +20,11 @@ describe("golden.xlsx opened and saved", async () => {
 
   it("does not lose a chart, a table's total or a link without the opened file's parts, except totals", async () => {
     const alone = goldenFeatures(await saveWorkbook(opened.snapshot, opened.computed));
-    expect(Object.entries(alone).filter(([, found]) => !found).map(([name]) => name)).toEqual(["totals row"]);
+    expect(
+      Object.entries(alone)
+        .filter(([, found]) => !found)
+        .map(([name]) => name),
+    ).toEqual(["totals row"]);
   });
 
   it("has sound parts", () => expect(packageProblems(saved)).toEqual([]));
@@ -28,7 +32,10 @@ describe("golden.xlsx opened and saved", async () => {
   it("reads the same again", async () => {
     const again = await openWorkbook(saved, { functionNames });
     expect(again.computed).toEqual(opened.computed);
-    expect({ ...again.snapshot, resources: parsed(again.snapshot.resources) }).toEqual({ ...opened.snapshot, resources: parsed(opened.snapshot.resources) });
+    expect({ ...again.snapshot, resources: parsed(again.snapshot.resources) }).toEqual({
+      ...opened.snapshot,
+      resources: parsed(opened.snapshot.resources),
+    });
   });
 
   it("writes every custom function the way Excel does, and asks for no calculation on opening", () => {
@@ -47,9 +54,16 @@ describe("golden.xlsx opened and saved", async () => {
 
 /** Ids of names count the file's entries, and Excel's order of names is alphabetical: compare by content. */
 function parsed(resources: { name: string; data: string }[] | undefined): Record<string, unknown> {
-  return Object.fromEntries((resources ?? []).map(({ name, data }) => {
-    const value = JSON.parse(data) as Record<string, { id?: string; name?: string }>;
-    if (name !== "SHEET_DEFINED_NAME_PLUGIN") return [name, value];
-    return [name, Object.values(value).map(({ id: _, ...rest }) => rest).sort((a, b) => (a.name! < b.name! ? -1 : 1))];
-  }));
+  return Object.fromEntries(
+    (resources ?? []).map(({ name, data }) => {
+      const value = JSON.parse(data) as Record<string, { id?: string; name?: string }>;
+      if (name !== "SHEET_DEFINED_NAME_PLUGIN") return [name, value];
+      return [
+        name,
+        Object.values(value)
+          .map(({ id: _, ...rest }) => rest)
+          .sort((a, b) => (a.name! < b.name! ? -1 : 1)),
+      ];
+    }),
+  );
 }

@@ -14,8 +14,20 @@ describe("LibreOffice", async () => {
   const { snapshot, computed } = fullWorkbook();
   writeFileSync(join(folder, "full.xlsx"), await saveWorkbook(snapshot, computed));
   writeFileSync(join(folder, "values.xlsx"), await saveWorkbook(valuesOnlyCopy(snapshot, computed), computed));
-  execFileSync("soffice", [`-env:UserInstallation=file://${folder}/profile`, "--headless", "--convert-to", "csv", "--outdir", folder, join(folder, "full.xlsx"), join(folder, "values.xlsx")],
-    { stdio: "ignore", timeout: 120_000 });
+  execFileSync(
+    "soffice",
+    [
+      `-env:UserInstallation=file://${folder}/profile`,
+      "--headless",
+      "--convert-to",
+      "csv",
+      "--outdir",
+      folder,
+      join(folder, "full.xlsx"),
+      join(folder, "values.xlsx"),
+    ],
+    { stdio: "ignore", timeout: 120_000 },
+  );
   const rows = (name: string): string[][] => parse(readFileSync(join(folder, `${name}.csv`), "utf8"), { relax_column_count: true });
   const full = rows("full");
   const values = rows("values");
@@ -28,7 +40,11 @@ describe("LibreOffice", async () => {
     expect(values[5]?.slice(0, 3)).toEqual(["Nested", "10.2", "#VALUE!"]);
     expect(values[8]?.[1]).toBe("2026-03-01");
     expect(values[9]?.slice(1, 3)).toEqual(["pale", "007"]);
-    expect(values.slice(10, 13).map((row) => row.slice(0, 2))).toEqual([["heat", "20"], ["mash", "66"], ["", "#N/A"]]);
+    expect(values.slice(10, 13).map((row) => row.slice(0, 2))).toEqual([
+      ["heat", "20"],
+      ["mash", "66"],
+      ["", "#N/A"],
+    ]);
     expect(values[18]?.[1]).toBe("5.5");
     expect(values.slice(19, 21).map((row) => row[1])).toEqual(["5.2", "2.3"]);
   });

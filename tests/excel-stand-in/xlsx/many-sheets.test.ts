@@ -6,7 +6,11 @@ import { MAX_PARTS, openWorkbook, saveWorkbook } from "../../../src/excel-stand-
 /** Each sheet is one part of the file; a batch sheet with its tables, notes and chart is about 12, so 300 batches are 3,600. */
 const workbook = (sheets: number): IWorkbookData => {
   const ids = Array.from({ length: sheets }, (_, index) => `s${index}`);
-  return { id: "book", sheetOrder: ids, sheets: Object.fromEntries(ids.map((id, index) => [id, { id, name: `Batch ${index + 1}`, cellData: { 0: { 0: { v: index } } } }])) } as unknown as IWorkbookData;
+  return {
+    id: "book",
+    sheetOrder: ids,
+    sheets: Object.fromEntries(ids.map((id, index) => [id, { id, name: `Batch ${index + 1}`, cellData: { 0: { 0: { v: index } } } }])),
+  } as unknown as IWorkbookData;
 };
 
 it("a workbook of thousands of parts is saved and opens again", async () => {

@@ -5,7 +5,8 @@ import { readResource, RESOURCE } from "../../../src/excel-stand-in/xlsx/resourc
 import { fullWorkbook } from "./support/full-workbook";
 import { goldenWith, replaceIn, textOf } from "./support/parts";
 
-const namesOf = (snapshot: Parameters<typeof readResource>[0]): GridName[] => Object.values(readResource<Record<string, GridName>>(snapshot, RESOURCE.names) ?? {});
+const namesOf = (snapshot: Parameters<typeof readResource>[0]): GridName[] =>
+  Object.values(readResource<Record<string, GridName>>(snapshot, RESOURCE.names) ?? {});
 
 describe("names of single sheets", async () => {
   const { snapshot, computed } = fullWorkbook();
@@ -41,13 +42,17 @@ describe("names of single sheets", async () => {
     const bare = fullWorkbook().snapshot;
     const resource = bare.resources!.find((one) => one.name === RESOURCE.names)!;
     resource.data = JSON.stringify({ n: { id: "n", name: "volume", formulaOrRefString: "$B$9", localSheetId: "two" } });
-    expect(textOf(await saveWorkbook(bare, computed), "xl/workbook.xml")).toContain(`<definedName name="volume" localSheetId="1">'O''Hara''s 2nd'!$B$9</definedName>`);
+    expect(textOf(await saveWorkbook(bare, computed), "xl/workbook.xml")).toContain(
+      `<definedName name="volume" localSheetId="1">'O''Hara''s 2nd'!$B$9</definedName>`,
+    );
   });
 });
 
 describe("names in files of other programs", () => {
   it("count sheets by the file's order, whatever the parts are called", async () => {
-    const bytes = goldenWith((parts) => replaceIn(parts, "xl/workbook.xml", '<definedName name="OG">', '<definedName name="OG" localSheetId="1" hidden="true">'));
+    const bytes = goldenWith((parts) =>
+      replaceIn(parts, "xl/workbook.xml", '<definedName name="OG">', '<definedName name="OG" localSheetId="1" hidden="true">'),
+    );
     const { snapshot } = await openWorkbook(bytes);
     expect(namesOf(snapshot).find((name) => name.name === "OG")).toMatchObject({ localSheetId: snapshot.sheetOrder[1], hidden: true });
   });

@@ -7,7 +7,9 @@ const activeTab = (bytes: Uint8Array) => /activeTab="(\d+)"/u.exec(textOf(bytes,
 
 describe("the sheet in front", () => {
   it("is the one that the file says, and goes into the next file", async () => {
-    const { snapshot, computed, carry } = await openWorkbook(goldenWith((parts) => replaceIn(parts, "xl/workbook.xml", / state="hidden"/u, "")));
+    const { snapshot, computed, carry } = await openWorkbook(
+      goldenWith((parts) => replaceIn(parts, "xl/workbook.xml", / state="hidden"/u, "")),
+    );
     const second = snapshot.sheetOrder[1]!;
     const bytes = await saveWorkbook(snapshot, computed, carry, { sheetInFront: second });
     expect(activeTab(bytes)).toBe("1");
@@ -25,7 +27,9 @@ describe("the sheet in front", () => {
   });
 
   it("is never a hidden one", async () => {
-    const hidden = goldenWith((parts) => replaceIn(parts, "xl/workbook.xml", /(<sheet (?![^>]*state=)[^>]*?)(\/>)/u, '$1 state="hidden"$2'));
+    const hidden = goldenWith((parts) =>
+      replaceIn(parts, "xl/workbook.xml", /(<sheet (?![^>]*state=)[^>]*?)(\/>)/u, '$1 state="hidden"$2'),
+    );
     const { sheetInFront, snapshot } = await openWorkbook(hidden);
     expect(snapshot.sheets[snapshot.sheetOrder[0]!]!.hidden).toBe(1);
     expect(sheetInFront).toBeUndefined();

@@ -21,7 +21,14 @@ describe("addresses", () => {
     for (const text of ["", "og", "A1:B2:C3", "A", "#REF!"]) expect(parseBlock(text)).toBeUndefined();
   });
   it("quote sheet names that need it", () => {
-    expect(["Lists", "Batch 1", "O'Hara", "A1", "R1C1", "2026"].map(sheetPrefix)).toEqual(["Lists!", "'Batch 1'!", "'O''Hara'!", "'A1'!", "'R1C1'!", "'2026'!"]);
+    expect(["Lists", "Batch 1", "O'Hara", "A1", "R1C1", "2026"].map(sheetPrefix)).toEqual([
+      "Lists!",
+      "'Batch 1'!",
+      "'O''Hara'!",
+      "'A1'!",
+      "'R1C1'!",
+      "'2026'!",
+    ]);
     fc.assert(fc.property(fc.string({ minLength: 1 }), (name) => splitSheet(`${sheetPrefix(name)}$A$1`).sheet === name));
   });
 });
@@ -29,10 +36,18 @@ describe("addresses", () => {
 describe("dates", () => {
   // The numbers are those of Microsoft's description of the 1900 date system: 1 is 1 January 1900, 39448 is 1 January 2008.
   it("count from 1 January 1900, with Excel's day too many", () => {
-    expect([Date.UTC(1900, 0, 1), Date.UTC(1900, 1, 28), Date.UTC(1900, 2, 1), Date.UTC(2008, 0, 1)].map((time) => serialOfDate(new Date(time)))).toEqual([1, 59, 61, 39_448]);
+    expect(
+      [Date.UTC(1900, 0, 1), Date.UTC(1900, 1, 28), Date.UTC(1900, 2, 1), Date.UTC(2008, 0, 1)].map((time) => serialOfDate(new Date(time))),
+    ).toEqual([1, 59, 61, 39_448]);
   });
   it("are read from the texts that the grid uses in rules", () => {
-    expect(["2008-01-01", "2008/1/1", "1/1/2008", "2008-01-01 12:00:00", "soon"].map(serialOfDateText)).toEqual([39_448, 39_448, 39_448, 39_448.5, undefined]);
+    expect(["2008-01-01", "2008/1/1", "1/1/2008", "2008-01-01 12:00:00", "soon"].map(serialOfDateText)).toEqual([
+      39_448,
+      39_448,
+      39_448,
+      39_448.5,
+      undefined,
+    ]);
   });
 });
 
@@ -62,18 +77,41 @@ describe("widths", () => {
 describe("colours", () => {
   const theme = ["000000", "FFFFFF", "44546A", "E7E6E6", "4472C4"];
   it("of a theme count light before dark in cells", () => {
-    expect([0, 1, 2, 3, 4].map((index) => colorFromFile({ theme: index }, theme))).toEqual(["#FFFFFF", "#000000", "#E7E6E6", "#44546A", "#4472C4"]);
+    expect([0, 1, 2, 3, 4].map((index) => colorFromFile({ theme: index }, theme))).toEqual([
+      "#FFFFFF",
+      "#000000",
+      "#E7E6E6",
+      "#44546A",
+      "#4472C4",
+    ]);
   });
   it("are read in every way the grid writes them", () => {
-    expect(["#abc", "#AABBCC", "rgb(170, 187, 204)", "rgba(170,187,204,0.5)", "#aabbccff", "red", null].map(colorToFile))
-      .toEqual(["AABBCC", "AABBCC", "AABBCC", "AABBCC", "AABBCC", undefined, undefined]);
+    expect(["#abc", "#AABBCC", "rgb(170, 187, 204)", "rgba(170,187,204,0.5)", "#aabbccff", "red", null].map(colorToFile)).toEqual([
+      "AABBCC",
+      "AABBCC",
+      "AABBCC",
+      "AABBCC",
+      "AABBCC",
+      undefined,
+      undefined,
+    ]);
   });
 });
 
 describe("results of the engine", () => {
   it("become cached values, errors apart from texts", () => {
-    expect(["#N/A", "#DIV/0!", "no #N/A", "", 1, true, null, undefined, NaN, Infinity].map(cachedValueOf))
-      .toEqual([{ error: "#N/A" }, { error: "#DIV/0!" }, "no #N/A", "", 1, true, null, null, { error: "#NUM!" }, { error: "#NUM!" }]);
+    expect(["#N/A", "#DIV/0!", "no #N/A", "", 1, true, null, undefined, NaN, Infinity].map(cachedValueOf)).toEqual([
+      { error: "#N/A" },
+      { error: "#DIV/0!" },
+      "no #N/A",
+      "",
+      1,
+      true,
+      null,
+      null,
+      { error: "#NUM!" },
+      { error: "#NUM!" },
+    ]);
   });
 });
 
@@ -101,7 +139,12 @@ describe("XML", () => {
 
 describe("fonts", () => {
   it("have their parts in the order of ECMA-376 part 1, 18.8.22, in cells' looks and in conditional ones", () => {
-    expect(withFontsInOrder('<fonts><font><b/><color rgb="FF1F5150"/><sz val="18"/><u/><name val="Calibri"/></font></fonts><dxf><font><color theme="1"/><i/></font></dxf>'))
-      .toBe('<fonts><font><b/><u/><sz val="18"/><color rgb="FF1F5150"/><name val="Calibri"/></font></fonts><dxf><font><i/><color theme="1"/></font></dxf>');
+    expect(
+      withFontsInOrder(
+        '<fonts><font><b/><color rgb="FF1F5150"/><sz val="18"/><u/><name val="Calibri"/></font></fonts><dxf><font><color theme="1"/><i/></font></dxf>',
+      ),
+    ).toBe(
+      '<fonts><font><b/><u/><sz val="18"/><color rgb="FF1F5150"/><name val="Calibri"/></font></fonts><dxf><font><i/><color theme="1"/></font></dxf>',
+    );
   });
 });

@@ -14,12 +14,36 @@ const cases: [what: string, bytes: Uint8Array, reason: RegExp][] = [
   ["a file cut short", cut, /damaged or incomplete/],
   ["a scrambled file", scrambled, /damaged or incomplete/],
   ["another ZIP archive", zipSync({ "readme.txt": text("hello") }), /but not of a workbook/],
-  ["a workbook without sheets", goldenWith((parts) => { parts.delete("xl/worksheets/sheet1.xml"); parts.delete("xl/worksheets/sheet2.xml"); }), /no worksheet/],
+  [
+    "a workbook without sheets",
+    goldenWith((parts) => {
+      parts.delete("xl/worksheets/sheet1.xml");
+      parts.delete("xl/worksheets/sheet2.xml");
+    }),
+    /no worksheet/,
+  ],
   ["broken XML", goldenWith((parts) => parts.set("xl/workbook.xml", text("<workbook><sheets></workbook>"))), /damaged or incomplete/],
-  ["a cell outside every sheet", goldenWith((parts) => parts.set("xl/worksheets/sheet2.xml", text('<worksheet><sheetData><row r="9999999"><c r="A9999999"><v>1</v></c></row></sheetData></worksheet>'))), /damaged or incomplete/],
+  [
+    "a cell outside every sheet",
+    goldenWith((parts) =>
+      parts.set(
+        "xl/worksheets/sheet2.xml",
+        text('<worksheet><sheetData><row r="9999999"><c r="A9999999"><v>1</v></c></row></sheetData></worksheet>'),
+      ),
+    ),
+    /damaged or incomplete/,
+  ],
   ["a file that unpacks to too much", zipSync({ "xl/workbook.xml": new Uint8Array(MAX_UNPACKED_BYTES + 1) }), /too large/],
-  ["parts that unpack to too much together", zipSync(Object.fromEntries(Array.from({ length: 6 }, (_, index) => [`part${index}`, new Uint8Array(MAX_UNPACKED_BYTES / 5)]))), /too large \(more than 200 MB/],
-  ["too many parts", zipSync(Object.fromEntries(Array.from({ length: MAX_PARTS + 1 }, (_, index) => [`part${index}`, new Uint8Array(1)]))), /too large \(more than 12000 parts/],
+  [
+    "parts that unpack to too much together",
+    zipSync(Object.fromEntries(Array.from({ length: 6 }, (_, index) => [`part${index}`, new Uint8Array(MAX_UNPACKED_BYTES / 5)]))),
+    /too large \(more than 200 MB/,
+  ],
+  [
+    "too many parts",
+    zipSync(Object.fromEntries(Array.from({ length: MAX_PARTS + 1 }, (_, index) => [`part${index}`, new Uint8Array(1)]))),
+    /too large \(more than 12000 parts/,
+  ],
 ];
 
 describe("a file that cannot be opened", () => {

@@ -7,13 +7,18 @@ const formulas: Record<number, [formula: string, shown: string | number]> = {
   0: ["=GYLE.BEER.ABV(1.05,1.01))", "#VALUE!"],
   1: ["=GYLE.BEER.ABV(1.05;1.01)", "#N/A"],
   2: ["=1+", "#VALUE!"],
-  3: ["=GYLE.BEER.ABV(1.05,\"soon\")", "#VALUE!"],
+  3: ['=GYLE.BEER.ABV(1.05,"soon")', "#VALUE!"],
   4: ["=SUM(A1#)", "#VALUE!"],
   // Whatever it is, it works.
   5: ["=1 2", 12],
 };
 const cellData = Object.fromEntries(Object.entries(formulas).map(([row, [f, v]]) => [row, { 0: { f, v } }]));
-const snapshot = { id: "book", sheetOrder: ["one"], sheets: { one: { id: "one", name: "Sheet 1", cellData } }, styles: {} } as unknown as IWorkbookData;
+const snapshot = {
+  id: "book",
+  sheetOrder: ["one"],
+  sheets: { one: { id: "one", name: "Sheet 1", cellData } },
+  styles: {},
+} as unknown as IWorkbookData;
 
 it("a formula that no spreadsheet program could read goes into the file as a text, and is named", async () => {
   const texts: string[] = [];

@@ -15,11 +15,17 @@ describe("a copy with values for our functions", async () => {
 
   it("leaves the original alone", () => expect(snapshot).toEqual(untouched));
 
-  it.each([["a number", 3, 1, 5.1], ["a text", 4, 1, "strong"], ["an error", 5, 2, "#VALUE!"], ["nested", 5, 1, 10.2], ["a spill's first cell", 10, 0, "heat"], ["a spilled cell", 11, 1, 66]])(
-    "has the value of %s", (_, row, column, value) => {
-      expect(cells[row]?.[column]).toMatchObject({ v: value });
-      expect(cells[row]?.[column]?.f).toBeUndefined();
-    });
+  it.each([
+    ["a number", 3, 1, 5.1],
+    ["a text", 4, 1, "strong"],
+    ["an error", 5, 2, "#VALUE!"],
+    ["nested", 5, 1, 10.2],
+    ["a spill's first cell", 10, 0, "heat"],
+    ["a spilled cell", 11, 1, 66],
+  ])("has the value of %s", (_, row, column, value) => {
+    expect(cells[row]?.[column]).toMatchObject({ v: value });
+    expect(cells[row]?.[column]?.f).toBeUndefined();
+  });
 
   it("keeps the look of those cells and the formula in a note", () => {
     expect(cells[3]?.[1]?.s).toBe("result");

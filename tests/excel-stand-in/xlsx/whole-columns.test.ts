@@ -5,14 +5,28 @@ import { goldenWith, replaceIn } from "./support/parts";
 
 describe("columns and rows that were formatted as a whole", async () => {
   const snapshot = {
-    id: "b", name: "b", appVersion: "", locale: "enUS", styles: { blue: { bg: { rgb: "#0000FF" }, bl: 1 } }, sheetOrder: ["s"], resources: [],
-    sheets: { s: {
-      id: "s", name: "S", rowCount: 5, columnCount: 4, columnData: { 1: { s: "blue" } }, rowData: { 2: { s: { it: 1 } } },
-      cellData: { 0: { 1: { v: 1, t: 2, s: { bg: { rgb: "#00FF00" } } } }, 4: { 1: { v: 2, t: 2 } } },
-    } },
+    id: "b",
+    name: "b",
+    appVersion: "",
+    locale: "enUS",
+    styles: { blue: { bg: { rgb: "#0000FF" }, bl: 1 } },
+    sheetOrder: ["s"],
+    resources: [],
+    sheets: {
+      s: {
+        id: "s",
+        name: "S",
+        rowCount: 5,
+        columnCount: 4,
+        columnData: { 1: { s: "blue" } },
+        rowData: { 2: { s: { it: 1 } } },
+        cellData: { 0: { 1: { v: 1, t: 2, s: { bg: { rgb: "#00FF00" } } } }, 4: { 1: { v: 2, t: 2 } } },
+      },
+    },
   } as unknown as IWorkbookData;
   const again = (await openWorkbook(await saveWorkbook(snapshot, NOTHING_COMPUTED))).snapshot;
-  const styleAt = (row: number, column: number): unknown => again.styles[again.sheets[again.sheetOrder[0]!]!.cellData?.[row]?.[column]?.s as string];
+  const styleAt = (row: number, column: number): unknown =>
+    again.styles[again.sheets[again.sheetOrder[0]!]!.cellData?.[row]?.[column]?.s as string];
 
   it("give their look to each cell, under the cell's own", () => {
     expect(styleAt(0, 1)).toEqual({ bg: { rgb: "#00FF00" }, bl: 1 });

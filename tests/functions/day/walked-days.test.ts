@@ -21,11 +21,20 @@ const steps = [
 ];
 
 const names = ["Alder", "Birch", "Cedar", "Dogwood", "Elder", "Fir"];
-const place = (boil: number) => fc.oneof({ weight: 2, arbitrary: fc.integer({ min: 0, max: boil }) }, { weight: 1, arbitrary: fc.constant(0) }, { weight: 3, arbitrary: fc.constantFrom("first wort" as const, "stand" as const, "dry" as const) });
+const place = (boil: number) =>
+  fc.oneof(
+    { weight: 2, arbitrary: fc.integer({ min: 0, max: boil }) },
+    { weight: 1, arbitrary: fc.constant(0) },
+    { weight: 3, arbitrary: fc.constantFrom("first wort" as const, "stand" as const, "dry" as const) },
+  );
 const anyDay = fc.integer({ min: 0, max: 240 }).chain((boil) =>
-  fc.record({ boilMinutes: fc.constantFrom(boil, Math.floor(boil / 12)), standMinutes: fc.integer({ min: 0, max: 60 }), standAfter: fc.integer({ min: 0, max: 15 }) }).chain((day) =>
-    fc.tuple(fc.constant(day), fc.array(place(day.boilMinutes), { maxLength: 6 })),
-  ),
+  fc
+    .record({
+      boilMinutes: fc.constantFrom(boil, Math.floor(boil / 12)),
+      standMinutes: fc.integer({ min: 0, max: 60 }),
+      standAfter: fc.integer({ min: 0, max: 15 }),
+    })
+    .chain((day) => fc.tuple(fc.constant(day), fc.array(place(day.boilMinutes), { maxLength: 6 }))),
 );
 
 describe("GYLE.DAY.TIMELINE", () => {
@@ -33,8 +42,23 @@ describe("GYLE.DAY.TIMELINE", () => {
     fc.assert(
       fc.property(anyDay, ([{ boilMinutes, standMinutes, standAfter }, places]) => {
         const hops = places.map((added, index) => ({ hop: names[index]!, added }));
-        const rows = call(dayTimeline, [0.25, steps, hops.length === 0 ? null : hops.map(({ hop, added }) => [hop, 20, added]), boilMinutes, null, boilMinutes === 0 ? "no boil" : "boil", 80, standMinutes, standAfter]);
-        const lines = rows.map(([time, boilMinute, what, , caution]): Line => ({ minute: typeof time === "number" ? (time - 0.25) * 1440 : undefined, boilMinute: typeof boilMinute === "number" ? boilMinute : undefined, what: String(what), caution: String(caution) }));
+        const rows = call(dayTimeline, [
+          0.25,
+          steps,
+          hops.length === 0 ? null : hops.map(({ hop, added }) => [hop, 20, added]),
+          boilMinutes,
+          null,
+          boilMinutes === 0 ? "no boil" : "boil",
+          80,
+          standMinutes,
+          standAfter,
+        ]);
+        const lines = rows.map(([time, boilMinute, what, , caution]): Line => ({
+          minute: typeof time === "number" ? (time - 0.25) * 1440 : undefined,
+          boilMinute: typeof boilMinute === "number" ? boilMinute : undefined,
+          what: String(what),
+          caution: String(caution),
+        }));
         const day: Day = { boilMinutes, boilsAtC: 100, standMinutes, hops };
         expect(troubles(lines, day)).toEqual([]);
         for (const [what] of steps) expect(lines.filter((line) => line.what === what)).toHaveLength(1);

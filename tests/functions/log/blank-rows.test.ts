@@ -16,7 +16,10 @@ describe("times at which LOG.CURVE is asked", () => {
     for (const blank of [0, null, ""]) {
       const rows = answer("LOG.CURVE", dates, gravities, column("When", 46002.5, blank));
       expect(rows).toHaveLength(3);
-      expect([rows[0], rows[2]]).toEqual([["", "", ""], ["", "", ""]]);
+      expect([rows[0], rows[2]]).toEqual([
+        ["", "", ""],
+        ["", "", ""],
+      ]);
       expect(rows[1]?.[0]).toBeCloseTo(1.03, 3);
     }
   });
@@ -40,6 +43,7 @@ describe("a log in which no row has both time and reading", () => {
   });
 
   it("must still have columns of one length", () => {
-    for (const id of ["LOG.STEADY", "LOG.FORECAST"]) expect(answer(id, column(1, 2), column(1.05))).toEqual([["#VALUE! times and gravities must have the same number of cells"]]);
+    for (const id of ["LOG.STEADY", "LOG.FORECAST"])
+      expect(answer(id, column(1, 2), column(1.05))).toEqual([["#VALUE! times and gravities must have the same number of cells"]]);
   });
 });

@@ -21,7 +21,16 @@ describe("PACK.DOSE", () => {
   });
 
   it("keeps its place beside the bottles: nothing where a row is empty", () => {
-    const answer = call(packDose, [[["mL", "how many"], [330, 24], ["", ""], [500, ""]], 2.4, 20]);
+    const answer = call(packDose, [
+      [
+        ["mL", "how many"],
+        [330, 24],
+        ["", ""],
+        [500, ""],
+      ],
+      2.4,
+      20,
+    ]);
     expect(answer).toHaveLength(3);
     expect(answer[1]).toEqual(["", ""]);
     expect(answer[2]?.[1]).toBe(0);
@@ -32,7 +41,9 @@ describe("PACK.DOSE", () => {
   it("refuses what no bottle bears, and litres for millilitres", () => {
     const tooMuch = call(packDose, [[[330]], 3.1, 20])[0]?.[0];
     expect(tooMuch).toBeInstanceOf(CellError);
-    expect((tooMuch as CellError).message).toContain("ordinary bottles bear 3: ask for less, or give as bottle, after units, a kind that bears more");
+    expect((tooMuch as CellError).message).toContain(
+      "ordinary bottles bear 3: ask for less, or give as bottle, after units, a kind that bears more",
+    );
     expect(call(packDose, [[[330]], 3.1, 20, null, null, "thick"])[0]?.[0]).toBeTypeOf("number");
     expect((call(packDose, [[[0.5]], 2.4, 20])[0]?.[0] as CellError).message).toContain("500, not 0.5");
     expect((call(packDose, [[[30]], 2.4, 20])[0]?.[0] as CellError).message).not.toContain("500, not 0.5");

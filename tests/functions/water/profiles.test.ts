@@ -13,15 +13,25 @@ describe("the water under the salts of WATER.IONS", () => {
 
   it("may stand across, and under a heading", () => {
     const expected = [60, 10, 5 + sodium, 15 + chloride, 25, 180].map((amount) => expect.closeTo(amount, 2) as number);
-    for (const base of [column(60, 10, 5, 15, 25, 180), [[60, 10, 5, 15, 25, 180]], column("mg/L", 60, 10, 5, 15, 25, 180)]) expect(amounts(answer("WATER.IONS", salts, 10, base))).toEqual(expected);
+    for (const base of [column(60, 10, 5, 15, 25, 180), [[60, 10, 5, 15, 25, 180]], column("mg/L", 60, 10, 5, 15, 25, 180)])
+      expect(amounts(answer("WATER.IONS", salts, 10, base))).toEqual(expected);
   });
 
   it("may have blank cells, which count as 0", () => {
-    expect(amounts(answer("WATER.IONS", salts, 10, column(60, "", "", "", "", 180)))).toEqual([60, 0, expect.closeTo(sodium, 2), expect.closeTo(chloride, 2), 0, 180]);
+    expect(amounts(answer("WATER.IONS", salts, 10, column(60, "", "", "", "", 180)))).toEqual([
+      60,
+      0,
+      expect.closeTo(sodium, 2),
+      expect.closeTo(chloride, 2),
+      0,
+      180,
+    ]);
   });
 
   it("must be six numbers: five, seven, or a heading and five are refused", () => {
-    const refused = (count: number) => [[`#VALUE! base must hold six numbers, not ${count}: calcium, magnesium, sodium, chloride, sulfate, bicarbonate`]];
+    const refused = (count: number) => [
+      [`#VALUE! base must hold six numbers, not ${count}: calcium, magnesium, sodium, chloride, sulfate, bicarbonate`],
+    ];
     expect(answer("WATER.IONS", salts, 10, column(60, 10, 5, 15, 25))).toEqual(refused(5));
     expect(answer("WATER.IONS", salts, 10, column(60, 10, 5, 15, 25, 180, 7))).toEqual(refused(7));
     expect(answer("WATER.IONS", salts, 10, column("mg/L", 60, 10, 5, 15, 25))).toEqual(refused(5));
@@ -41,7 +51,9 @@ describe("the shares of WATER.BLEND", () => {
   });
 
   it("are refused when they are more or fewer than the waters, also where a number stands in place of the heading", () => {
-    const refused = (shares: number) => [[`#VALUE! shares must hold one number for each row of profiles: there are ${shares} and 2, headings not counted`]];
+    const refused = (shares: number) => [
+      [`#VALUE! shares must hold one number for each row of profiles: there are ${shares} and 2, headings not counted`],
+    ];
     expect(answer("WATER.BLEND", column(1, 1, 1), [tap, pure])).toEqual(refused(3));
     expect(answer("WATER.BLEND", column(1), [tap, pure])).toEqual(refused(1));
   });

@@ -3,7 +3,19 @@ import { parse } from "csv-parse/sync";
 import type { BatchContents } from "../../../src/workbook/batch/contents";
 import { block, position } from "../../../src/workbook/grid/plan/addresses";
 import type { SheetPlan } from "../../../src/workbook/grid/plan/sheet-plan";
-import { allGrainBatch, blankBatch, extractBatch, misreadExtract, misreadGrain, partialMashBatch, poorMash, unmeasuredBatch, unmeasuredGrain, unmixedExtract, workingBatch } from "./batches";
+import {
+  allGrainBatch,
+  blankBatch,
+  extractBatch,
+  misreadExtract,
+  misreadGrain,
+  partialMashBatch,
+  poorMash,
+  unmeasuredBatch,
+  unmeasuredGrain,
+  unmixedExtract,
+  workingBatch,
+} from "./batches";
 
 /** One figure of a card, with the sum by which a person came to it. */
 export interface HandLine {
@@ -28,7 +40,9 @@ const columns = ["name", "value", "tolerance", "why so much", "sum", "source"];
 function table(file: string): HandLine[] {
   const records: string[][] = parse(readFileSync(new URL(`${file}.csv`, import.meta.url), "utf8"), { skip_empty_lines: true });
   if (records[0]?.join() !== columns.join()) throw new Error(`${file}: the columns must be ${columns.join()}`);
-  return records.slice(1).map((cells) => Object.fromEntries(columns.map((column, index) => [column, cells[index] ?? ""])) as unknown as HandLine);
+  return records
+    .slice(1)
+    .map((cells) => Object.fromEntries(columns.map((column, index) => [column, cells[index] ?? ""])) as unknown as HandLine);
 }
 
 /** Those that state every number; the others state what must be there, or must not be there yet. */
@@ -88,7 +102,7 @@ export function difference(plan: SheetPlan, line: HandLine, shows: Shows): strin
   const wanted = Number(line.value);
   if (Number.isNaN(wanted)) return typeof shown === "string" && shown.startsWith(line.value) ? undefined : says(`"${line.value}"`);
   if (typeof shown !== "number") return says(line.value);
-  const room = line.tolerance.endsWith("%") ? Math.abs(wanted) * Number(line.tolerance.slice(0, -1)) / 100 : Number(line.tolerance);
+  const room = line.tolerance.endsWith("%") ? (Math.abs(wanted) * Number(line.tolerance.slice(0, -1))) / 100 : Number(line.tolerance);
   const found = line.name.startsWith("takes ") ? minutesTo(shown, shows, cellOfLine(plan, line.name, shows)) : shown;
   return Math.abs(found - wanted) <= room + 1e-9 ? undefined : says(`${line.value} ± ${line.tolerance}`);
 }
@@ -124,7 +138,10 @@ export function nameOfCell(plan: SheetPlan, cell: string): string {
     const { from, to } = rows(name);
     if (letter === of && row >= from.row && row <= to.row) return `${kind} ${row - from.row + 1}`;
   }
-  const inside = (name: string) => { const { from, to } = rows(name); return row >= from.row && row <= to.row; };
+  const inside = (name: string) => {
+    const { from, to } = rows(name);
+    return row >= from.row && row <= to.row;
+  };
   if (column >= position("W1").column) return "chart";
   if (inside("happened") && ["C", "D"].includes(letter)) return "clock";
   if (inside("happened") && letter === "M") return "step_minutes";

@@ -38,16 +38,42 @@ export function madeUpBatch(random: () => number, { method, units }: Kind): Batc
   const sugarKg = volumeL * strength;
   const grainShare = method === "extract" ? (likely(0.3) ? 0 : between(0.01, 0.2)) : likely(0.6) ? 1 : between(0.3, 0.9);
   const dryShare = random();
-  const line = (ingredient: string, handling: MaltLine["handling"], yieldPercent: number, extractKg: number): MaltLine => ({ ingredient, handling, yieldPercent: Number(yieldPercent.toFixed(1)), mass: kilograms(extractKg / (yieldPercent / 100)), colour: 5, cost: "" });
+  const line = (ingredient: string, handling: MaltLine["handling"], yieldPercent: number, extractKg: number): MaltLine => ({
+    ingredient,
+    handling,
+    yieldPercent: Number(yieldPercent.toFixed(1)),
+    mass: kilograms(extractKg / (yieldPercent / 100)),
+    colour: 5,
+    cost: "",
+  });
   const rest = sugarKg * (1 - grainShare);
   const malt = [
-    ...(grainShare > 0 ? [line("Grain", method === "extract" ? "steep" : "mash", between(65, 82), (sugarKg * grainShare) / (efficiency / 100))] : []),
-    ...(rest > 0 ? [line("Liquid extract", "extract", between(74, 83), rest * (1 - dryShare) * 0.9), line("Dry extract", "extract", between(88, 97), rest * dryShare * 0.9), line("Sugar", "sugar", 100, rest * 0.1)] : []),
+    ...(grainShare > 0
+      ? [line("Grain", method === "extract" ? "steep" : "mash", between(65, 82), (sugarKg * grainShare) / (efficiency / 100))]
+      : []),
+    ...(rest > 0
+      ? [
+          line("Liquid extract", "extract", between(74, 83), rest * (1 - dryShare) * 0.9),
+          line("Dry extract", "extract", between(88, 97), rest * dryShare * 0.9),
+          line("Sugar", "sugar", 100, rest * 0.1),
+        ]
+      : []),
   ].filter(({ mass }) => mass > 0);
 
   const wholeMash = likely(0.3);
-  const grainKg = malt.filter(({ handling }) => handling === "mash" || handling === "steep").reduce((sum, { mass }) => sum + mass * pound, 0);
-  const batch = newBatch({ id: "follow", sheetName: `Follow ${method} ${units}`, batchName: "Follow", brewedOn: 46270, volume: litres(volumeL), units, topUp: litres(volumeL * topUpShare), method });
+  const grainKg = malt
+    .filter(({ handling }) => handling === "mash" || handling === "steep")
+    .reduce((sum, { mass }) => sum + mass * pound, 0);
+  const batch = newBatch({
+    id: "follow",
+    sheetName: `Follow ${method} ${units}`,
+    batchName: "Follow",
+    brewedOn: 46270,
+    volume: litres(volumeL),
+    units,
+    topUp: litres(volumeL * topUpShare),
+    method,
+  });
   const tunSizeL = method === "all-grain" && likely(0.6) ? between(0.8, 1.5) * Math.max(1, grainKg) * 4 : 0;
   return {
     ...batch,
@@ -82,7 +108,10 @@ export function trueKit({ kit, units }: BatchContents): TrueKit {
 }
 
 /** What the sheet tells the brewer to do, in litres and kilograms. */
-export function saysOf({ units, method, topUp, kit, malt }: BatchContents, shown: { readonly collect: number; readonly mashWater: number; readonly spargeWater: number }): WhatTheSheetSays {
+export function saysOf(
+  { units, method, topUp, kit, malt }: BatchContents,
+  shown: { readonly collect: number; readonly mashWater: number; readonly spargeWater: number },
+): WhatTheSheetSays {
   const [gallon, pound] = units === "us" ? [litresPerGallon, kilogramsPerPound] : [1, 1];
   return {
     method,

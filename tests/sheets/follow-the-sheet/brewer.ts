@@ -13,7 +13,11 @@ export interface WhatTheSheetSays {
   readonly spargeWaterL: number;
   readonly topUpL: number;
   readonly boilMinutes: number;
-  readonly bill: readonly { readonly massKg: number; readonly yieldPercent: number; readonly handling: "mash" | "steep" | "extract" | "sugar" }[];
+  readonly bill: readonly {
+    readonly massKg: number;
+    readonly yieldPercent: number;
+    readonly handling: "mash" | "steep" | "extract" | "sugar";
+  }[];
 }
 
 /** What the kit does, whatever anybody has reckoned. */
@@ -57,7 +61,8 @@ const plusWater = ({ waterKg, sugarKg }: Wort, waterL: number): Wort => ({ water
 export function follow(sheet: WhatTheSheetSays, kit: TrueKit): WhatHappened {
   const grain = sheet.bill.filter(({ handling }) => handling === "mash" || handling === "steep");
   const grainKg = grain.reduce((sum, { massKg }) => sum + massKg, 0);
-  const wonKg = (grain.reduce((sum, { massKg, yieldPercent }) => sum + massKg * yieldPercent, 0) / 100) * (kit.grainEfficiencyPercent / 100);
+  const wonKg =
+    (grain.reduce((sum, { massKg, yieldPercent }) => sum + massKg * yieldPercent, 0) / 100) * (kit.grainEfficiencyPercent / 100);
   const isMash = sheet.method === "all-grain" && grainKg > 0;
 
   // Water in, wort out: what the grain keeps and what stays below the tap is missing.
@@ -68,7 +73,13 @@ export function follow(sheet: WhatTheSheetSays, kit: TrueKit): WhatHappened {
   // Extract and sugar are stirred in; extract brings the water that it is not extract of.
   const beforeBoil = sheet.bill
     .filter(({ handling }) => handling === "extract" || handling === "sugar")
-    .reduce((wort: Wort, { massKg, yieldPercent }) => ({ waterKg: wort.waterKg + massKg * (1 - yieldPercent / 100), sugarKg: wort.sugarKg + (massKg * yieldPercent) / 100 }), offTheGrain);
+    .reduce(
+      (wort: Wort, { massKg, yieldPercent }) => ({
+        waterKg: wort.waterKg + massKg * (1 - yieldPercent / 100),
+        sugarKg: wort.sugarKg + (massKg * yieldPercent) / 100,
+      }),
+      offTheGrain,
+    );
 
   // Only water boils away.
   const afterBoil = plusWater(beforeBoil, (-kit.boilOffLPerHour * sheet.boilMinutes) / 60);
@@ -84,7 +95,10 @@ export function follow(sheet: WhatTheSheetSays, kit: TrueKit): WhatHappened {
     afterChillingL,
     fermenterL: litres(fermenter),
     gravity: specificGravity(fermenter.sugarKg / (fermenter.waterKg + fermenter.sugarKg)),
-    fullestKettleL: Math.max((litres(beforeBoil) * cold) / boiling, isMash ? (sheet.mashWaterL * cold) / striking : grainKg > 0 ? soakL(sheet.collectL) : 0),
+    fullestKettleL: Math.max(
+      (litres(beforeBoil) * cold) / boiling,
+      isMash ? (sheet.mashWaterL * cold) / striking : grainKg > 0 ? soakL(sheet.collectL) : 0,
+    ),
     // Rinsed in portions: never fuller than the mash was.
     fullestTunL: isMash ? soakL(sheet.mashWaterL) : 0,
   };

@@ -13,8 +13,10 @@ import { follow } from "./brewer";
 const seed = 1130;
 const ofEachKind = 9;
 const kinds: readonly Kind[] = [
-  { method: "extract", units: "us" }, { method: "extract", units: "metric" },
-  { method: "all-grain", units: "us" }, { method: "all-grain", units: "metric" },
+  { method: "extract", units: "us" },
+  { method: "extract", units: "metric" },
+  { method: "all-grain", units: "us" },
+  { method: "all-grain", units: "metric" },
 ];
 
 let bench: HeadlessBench;
@@ -28,14 +30,25 @@ afterAll(() => bench.dispose());
 /** Into the cells that a brewer fills in. */
 async function type(sheet: BatchSheet, { volume, topUp, kit, malt }: BatchContents): Promise<void> {
   const { row, column } = position(sheet.cellOf("malt"));
-  const lines = Array.from({ length: 6 }, (_, index) => malt[index]).map((line) => (line ? [line.mass, line.yieldPercent, line.handling, line.colour] : ["", "", "", ""]));
+  const lines = Array.from({ length: 6 }, (_, index) => malt[index]).map((line) =>
+    line ? [line.mass, line.yieldPercent, line.handling, line.colour] : ["", "", "", ""],
+  );
   await Excel.run(async (context) => {
     context.workbook.worksheets.getItem(sheet.sheetName).getRange(`${address(row, column)}:${address(row + 5, column + 3)}`).values = lines;
     await context.sync();
   });
   await sheet.set({
-    volume, top_up: topUp, boil_minutes: kit.boilMinutes, boil_off: kit.boilOff, kettle_loss: kit.kettleLoss, kettle_size: kit.kettleSize, altitude: kit.altitude,
-    grain_efficiency: kit.grainEfficiencyPercent, absorption: kit.absorption, tun_dead_space: kit.deadSpace, tun_size: kit.tunSize || "",
+    volume,
+    top_up: topUp,
+    boil_minutes: kit.boilMinutes,
+    boil_off: kit.boilOff,
+    kettle_loss: kit.kettleLoss,
+    kettle_size: kit.kettleSize,
+    altitude: kit.altitude,
+    grain_efficiency: kit.grainEfficiencyPercent,
+    absorption: kit.absorption,
+    tun_dead_space: kit.deadSpace,
+    tun_size: kit.tunSize || "",
     ...(sheet.sheetName.includes("all-grain") ? { mash_thickness: kit.mashThickness } : {}),
   });
 }
@@ -45,8 +58,17 @@ const blankAsNone = (sheet: BatchSheet, name: string): number => (typeof sheet.g
 /** Amounts of water that the steps of the brew day print, as they print them. */
 function printedVolumes(sheet: BatchSheet): { readonly amount: number; readonly halfADigit: number }[] {
   const [from, to] = [position(sheet.cellOf("steps")), position(sheet.rangeOf("steps").split(":")[1] ?? "")];
-  const words = Array.from({ length: to.row - from.row + 1 }, (_, index) => String(bench.valueAt(sheet.sheetName, address(from.row + index, from.column)) ?? ""));
-  return words.filter((what) => /^(Collect|Heat|Run off)/.test(what)).flatMap((what) => [...what.matchAll(/(\d+(?:\.(\d+))?) (?:US gal|gal|L)\b/g)].map(([, amount, digits = ""]) => ({ amount: Number(amount), halfADigit: 0.5001 * 10 ** -digits.length })));
+  const words = Array.from({ length: to.row - from.row + 1 }, (_, index) =>
+    String(bench.valueAt(sheet.sheetName, address(from.row + index, from.column)) ?? ""),
+  );
+  return words
+    .filter((what) => /^(Collect|Heat|Run off)/.test(what))
+    .flatMap((what) =>
+      [...what.matchAll(/(\d+(?:\.(\d+))?) (?:US gal|gal|L)\b/g)].map(([, amount, digits = ""]) => ({
+        amount: Number(amount),
+        halfADigit: 0.5001 * 10 ** -digits.length,
+      })),
+    );
 }
 
 const roomLine = (sheet: BatchSheet): string => sheet.complaints().find(({ label }) => label === "Room in the kettle")?.text ?? "";
@@ -64,13 +86,19 @@ describe.each(kinds)("a batch that follows its sheet: $method, $units", (kind) =
     if (sheet.complaints().some(({ text }) => text.includes("The mash alone takes more water"))) return;
     said.followed += 1;
     const litre = kind.units === "us" ? litresPerGallon : 1;
-    const [collect, mashWater, spargeWater] = ["water_collect", "mash_water", "sparge_water"].map((name) => (kind.method === "extract" && name !== "water_collect" ? 0 : blankAsNone(sheet, name))) as [number, number, number];
+    const [collect, mashWater, spargeWater] = ["water_collect", "mash_water", "sparge_water"].map((name) =>
+      kind.method === "extract" && name !== "water_collect" ? 0 : blankAsNone(sheet, name),
+    ) as [number, number, number];
     const happened = follow(saysOf(batch, { collect, mashWater, spargeWater }), trueKit(batch));
     const because = JSON.stringify({ batch, happened });
 
     expect(Math.abs(happened.fermenterL / (batch.volume * litre) - 1), because).toBeLessThan(0.005);
     expect(Math.abs(happened.gravity - sheet.number("og_plan")), because).toBeLessThan(0.0005);
-    for (const [name, seen] of [["water_before_boil", happened.beforeBoilL], ["water_after_boil", happened.afterBoilHotL], ["water_chilled", happened.afterChillingL]] as const) {
+    for (const [name, seen] of [
+      ["water_before_boil", happened.beforeBoilL],
+      ["water_after_boil", happened.afterBoilHotL],
+      ["water_chilled", happened.afterChillingL],
+    ] as const) {
       expect(Math.abs(seen / (sheet.number(name) * litre) - 1), `${name} ${because}`).toBeLessThan(0.005);
     }
 
@@ -83,8 +111,13 @@ describe.each(kinds)("a batch that follows its sheet: $method, $units", (kind) =
       return found?.amount ?? NaN;
     };
     const isMashed = mashWater > 0;
-    const words = { collect: isMashed ? collect : asPrinted(collect), mashWater: asPrinted(mashWater), spargeWater: asPrinted(spargeWater) };
-    if (batch.volume * litre > 8) expect(Math.abs(follow(saysOf(batch, words), trueKit(batch)).fermenterL / (batch.volume * litre) - 1), because).toBeLessThan(0.005);
+    const words = {
+      collect: isMashed ? collect : asPrinted(collect),
+      mashWater: asPrinted(mashWater),
+      spargeWater: asPrinted(spargeWater),
+    };
+    if (batch.volume * litre > 8)
+      expect(Math.abs(follow(saysOf(batch, words), trueKit(batch)).fermenterL / (batch.volume * litre) - 1), because).toBeLessThan(0.005);
 
     const ownTun = kind.method === "all-grain" && batch.kit.tunSize > 0;
     const [kettle, tun] = [Math.max(happened.fullestKettleL, ownTun ? 0 : happened.fullestTunL) / litre, happened.fullestTunL / litre];
@@ -108,7 +141,24 @@ describe("the check of the room", () => {
     const kind = kinds[3]!;
     const sheet = sheets.get(kind)!;
     const batch = madeUpBatch(chance(seed), kind);
-    await type(sheet, { ...batch, volume: 20, topUp: 0, malt: [{ ingredient: "Pale malt", mass: 4.8, yieldPercent: 80, handling: "mash", colour: 5, cost: "" }], kit: { ...batch.kit, boilMinutes: 60, boilOff: 2.7, kettleLoss: 0.8, kettleSize: 30, absorption: 1, deadSpace: 0, tunSize: 0, mashThickness: 28.2 / 4.8, grainEfficiencyPercent: 75 } });
+    await type(sheet, {
+      ...batch,
+      volume: 20,
+      topUp: 0,
+      malt: [{ ingredient: "Pale malt", mass: 4.8, yieldPercent: 80, handling: "mash", colour: 5, cost: "" }],
+      kit: {
+        ...batch.kit,
+        boilMinutes: 60,
+        boilOff: 2.7,
+        kettleLoss: 0.8,
+        kettleSize: 30,
+        absorption: 1,
+        deadSpace: 0,
+        tunSize: 0,
+        mashThickness: 28.2 / 4.8,
+        grainEfficiencyPercent: 75,
+      },
+    });
     expect(sheet.number("water_collect")).toBeCloseTo(28.3, 1);
     // 28.2 L at mashing heat and 4.8 kg of grain at 0.68 to 0.7 L/kg are 32 L.
     expect(roomLine(sheet)).toMatch(/^The mash will not fit: 32\.\d L hot, the kettle holds 30\.0\./);
@@ -119,5 +169,4 @@ describe("the check of the room", () => {
     await sheet.set({ tun_size: 31 });
     expect(roomLine(sheet)).toMatch(/^The mash will not fit: 32\.\d L hot, the mash tun holds 31\.0\./);
   });
-
 });

@@ -15,8 +15,19 @@ import { batchFileName, writeBatchFile } from "../../../src/workbook/exchange/ba
 import { anyBatch, words } from "../../support/arbitrary-batch";
 
 const ourSteps = allGrainSteps("metric", unitWords("metric"));
-const anyStep = fc.record({ what: fc.oneof(words.filter((text) => !text.startsWith("=")), fc.constantFrom('="Heat "&TEXT(volume,"0.0")', '=IF(N(top_up)>0,"Top up","")')), part: fc.constantFrom("before", "boil", "after"), minutes: fc.oneof(fc.integer({ min: 0, max: 300 }), fc.constant("=N(boil_minutes)+5")), caution: words, why: words });
-const batchWithSteps: fc.Arbitrary<BatchContents> = fc.tuple(anyBatch, fc.option(fc.array(anyStep, { maxLength: 22 }), { nil: undefined })).map(([batch, steps]) => ({ ...batch, ...(steps && { steps }) }));
+const anyStep = fc.record({
+  what: fc.oneof(
+    words.filter((text) => !text.startsWith("=")),
+    fc.constantFrom('="Heat "&TEXT(volume,"0.0")', '=IF(N(top_up)>0,"Top up","")'),
+  ),
+  part: fc.constantFrom("before", "boil", "after"),
+  minutes: fc.oneof(fc.integer({ min: 0, max: 300 }), fc.constant("=N(boil_minutes)+5")),
+  caution: words,
+  why: words,
+});
+const batchWithSteps: fc.Arbitrary<BatchContents> = fc
+  .tuple(anyBatch, fc.option(fc.array(anyStep, { maxLength: 22 }), { nil: undefined }))
+  .map(([batch, steps]) => ({ ...batch, ...(steps && { steps }) }));
 
 describe("a batch file", () => {
   it("gives back the very batch that was shared", () => {
@@ -44,14 +55,23 @@ describe("a batch file", () => {
   });
 
   it("holds no line that begins a formula outside the steps, whatever the brewer typed", () => {
-    const text = writeBatchFile({ ...firstExtractBatch(), batchName: "=1+1", tasting: { ...firstExtractBatch().tasting, notes: "- more crystal next time" } }, { prices: true });
+    const text = writeBatchFile(
+      { ...firstExtractBatch(), batchName: "=1+1", tasting: { ...firstExtractBatch().tasting, notes: "- more crystal next time" } },
+      { prices: true },
+    );
     expect(text).toContain('"batchName": "\'=1+1"');
     expect(text).toContain('"notes": "\'- more crystal next time"');
     expect(text).not.toMatch(/": "[=+\-@]/);
   });
 
   it("leaves private notes behind, and prices if wished", () => {
-    const batch: BatchContents = { ...firstExtractBatch(), malt: [{ ingredient: "Pale malt", mass: 4, yieldPercent: 80, handling: "mash", colour: 3, cost: 9, remark: "Private: from my uncle" }], tasting: { ...firstExtractBatch().tasting, notes: "PRIVATE too thin" } };
+    const batch: BatchContents = {
+      ...firstExtractBatch(),
+      malt: [
+        { ingredient: "Pale malt", mass: 4, yieldPercent: 80, handling: "mash", colour: 3, cost: 9, remark: "Private: from my uncle" },
+      ],
+      tasting: { ...firstExtractBatch().tasting, notes: "PRIVATE too thin" },
+    };
     const read = readBatchFile(writeBatchFile(batch, { prices: false }));
     expect(read.tasting.notes).toBe("");
     expect(read.malt).toEqual([{ ingredient: "Pale malt", mass: 4, yieldPercent: 80, handling: "mash", colour: 3, cost: "" }]);
@@ -60,16 +80,37 @@ describe("a batch file", () => {
   });
 
   it.each([
-    ["private", true], ["PRIVATE too thin", true], ["  Private: mine", true], ["- private", true], ["(private) keep", true], ["“private” keep", true], ["Ada:\nprivate yeast", true], ["private_2", true],
-    ["Privateer", false], ["privately poured", false], ["not private", false], ["", false], ["2 private bottles", false],
+    ["private", true],
+    ["PRIVATE too thin", true],
+    ["  Private: mine", true],
+    ["- private", true],
+    ["(private) keep", true],
+    ["“private” keep", true],
+    ["Ada:\nprivate yeast", true],
+    ["private_2", true],
+    ["Privateer", false],
+    ["privately poured", false],
+    ["not private", false],
+    ["", false],
+    ["2 private bottles", false],
   ])("takes %j as private: %s", (words, expected) => expect(isPrivate(words)).toBe(expected));
 
   // Its day had no step for opening the yeast: pitching and what follows keep their own times beside a line that has none.
   const clock = (hours: number, minutes: number) => expect.closeTo((hours * 60 + minutes) / 1440, 8) as number;
-  const oldTimes: BatchContents["happened"] = [...firstExtractBatch().happened.slice(0, 17), "", clock(14, 2), clock(14, 10), clock(14, 40)];
+  const oldTimes: BatchContents["happened"] = [
+    ...firstExtractBatch().happened.slice(0, 17),
+    "",
+    clock(14, 2),
+    clock(14, 10),
+    clock(14, 40),
+  ];
 
   // What has been typed stays, also where today's example would say another warmest place.
-  const asItWas: BatchContents = { ...firstExtractBatch(), happened: oldTimes, packaging: { ...firstExtractBatch().packaging, warmestStorage: 80 } };
+  const asItWas: BatchContents = {
+    ...firstExtractBatch(),
+    happened: oldTimes,
+    packaging: { ...firstExtractBatch().packaging, warmestStorage: 80 },
+  };
 
   it("of version 2 still opens: what it did not know yet is as in a new batch", () => {
     const read = readBatchFile(readFileSync(new URL("./old/version-2.gylebook.json", import.meta.url), "utf8"));
@@ -96,19 +137,35 @@ describe("a batch file", () => {
 function ofItsShape({ method, units, malt, hops, hopStand, happened, readings }: BatchContents): BatchContents {
   const ours = firstExtractBatch();
   const [grain, hop] = [ours.malt[0]!, ours.hops[0]!];
-  return { ...ours, method, units, malt: malt.map(() => grain), hops: hops.map(({ minutes }) => ({ ...hop, minutes })), hopStand, happened, readings };
+  return {
+    ...ours,
+    method,
+    units,
+    malt: malt.map(() => grain),
+    hops: hops.map(({ minutes }) => ({ ...hop, minutes })),
+    hopStand,
+    happened,
+    readings,
+  };
 }
 
 describe("words on their way into a cell", () => {
   it("never become a formula, a number or a date", () => {
-    for (const text of ["=1+1", "+1", "-x", "@home", "1/2", "2026", "3-4", "5 %", "May 5", "12 Jan", "TRUE", "1e5", "10:30", "'so"]) expect(cellText(text)).toBe(`'${text}`);
+    for (const text of ["=1+1", "+1", "-x", "@home", "1/2", "2026", "3-4", "5 %", "May 5", "12 Jan", "TRUE", "1e5", "10:30", "'so"])
+      expect(cellText(text)).toBe(`'${text}`);
     for (const text of ["Pale malt", "Clean ale yeast, dry, 11 g", "", "No. 5", "Private"]) expect(cellText(text)).toBe(text);
   });
   it("are guarded wherever a batch sheet puts them", () => {
     fc.assert(
       fc.property(anyBatch, (batch) => {
-        const ours = new Set(planBatch(ofItsShape(batch)).cells.map(({ content }) => content).filter((content) => String(content).startsWith("=")));
-        const foreign = planBatch(batch).cells.filter(({ content }) => typeof content === "string" && /^[=+\-@]/.test(content) && !ours.has(content));
+        const ours = new Set(
+          planBatch(ofItsShape(batch))
+            .cells.map(({ content }) => content)
+            .filter((content) => String(content).startsWith("=")),
+        );
+        const foreign = planBatch(batch).cells.filter(
+          ({ content }) => typeof content === "string" && /^[=+\-@]/.test(content) && !ours.has(content),
+        );
         expect(foreign.map(({ content }) => content)).toEqual([]);
       }),
       { numRuns: 40 },

@@ -65,7 +65,11 @@ const refusal = (text: string): BatchFileRefused => {
 
 describe("damaged and hostile batch files", () => {
   it("each has a reason that it is tried against", () => {
-    expect(readdirSync(folder).filter((file) => file.endsWith(".json")).sort()).toEqual(Object.keys(reasons).sort());
+    expect(
+      readdirSync(folder)
+        .filter((file) => file.endsWith(".json"))
+        .sort(),
+    ).toEqual(Object.keys(reasons).sort());
   });
   it.each(Object.entries(reasons))("%s is refused, with the reason", (file, reason) => {
     expect(refusal(readFileSync(new URL(file, folder), "utf8")).message).toMatch(reason);
@@ -76,21 +80,46 @@ describe("damaged and hostile batch files", () => {
   it("damaged at any place, a file is refused in words or still holds a whole batch; nothing else comes of it", () => {
     const whole = writeBatchFile(firstExtractBatch(), { prices: true });
     const damages = { refused: 0, read: 0 };
-    const bytes = fc.constantFrom("", "0", "-", "9", '"', "{", "}", "[", "]", ",", ":", "=", "e99", "null", "true", "\\u0000", "\u202e", "é");
+    const bytes = fc.constantFrom(
+      "",
+      "0",
+      "-",
+      "9",
+      '"',
+      "{",
+      "}",
+      "[",
+      "]",
+      ",",
+      ":",
+      "=",
+      "e99",
+      "null",
+      "true",
+      "\\u0000",
+      "\u202e",
+      "é",
+    );
     fc.assert(
-      fc.property(fc.integer({ min: 0, max: whole.length - 1 }), fc.oneof({ weight: 2, arbitrary: fc.constant(1) }, fc.integer({ min: 0, max: 40 })), bytes, fc.constantFrom(true, false, false, false), (at, length, instead, isCutOff) => {
-        const text = whole.slice(0, at) + instead + (isCutOff ? "" : whole.slice(at + length));
-        try {
-          const batch = readBatchFile(text);
-          damages.read += 1;
-          // What was taken in can be written and is the same again: nothing half-read is in it.
-          expect(readBatchFile(writeBatchFile(batch, { prices: true }))).toEqual(batch);
-        } catch (problem) {
-          if (!(problem instanceof BatchFileRefused)) throw problem;
-          damages.refused += 1;
-          expect(problem.message).toMatch(/[.?]$/);
-        }
-      }),
+      fc.property(
+        fc.integer({ min: 0, max: whole.length - 1 }),
+        fc.oneof({ weight: 2, arbitrary: fc.constant(1) }, fc.integer({ min: 0, max: 40 })),
+        bytes,
+        fc.constantFrom(true, false, false, false),
+        (at, length, instead, isCutOff) => {
+          const text = whole.slice(0, at) + instead + (isCutOff ? "" : whole.slice(at + length));
+          try {
+            const batch = readBatchFile(text);
+            damages.read += 1;
+            // What was taken in can be written and is the same again: nothing half-read is in it.
+            expect(readBatchFile(writeBatchFile(batch, { prices: true }))).toEqual(batch);
+          } catch (problem) {
+            if (!(problem instanceof BatchFileRefused)) throw problem;
+            damages.refused += 1;
+            expect(problem.message).toMatch(/[.?]$/);
+          }
+        },
+      ),
       { numRuns: 400 },
     );
     if (!allDrawn) return;

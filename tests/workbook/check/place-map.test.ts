@@ -8,12 +8,24 @@ import { NamedCells } from "../../../src/workbook/grid/read/named-cells";
 /** Out of order, as names are. */
 const planned = { bottom: "A20", block: "C5:D8", top: "A2" };
 const plan: SheetPlan = {
-  ...planBatch(newBatch({ id: "test", sheetName: "Batch", batchName: "Any", brewedOn: 46270, volume: 20, units: "metric", topUp: 0, method: "extract" })),
+  ...planBatch(
+    newBatch({
+      id: "test",
+      sheetName: "Batch",
+      batchName: "Any",
+      brewedOn: 46270,
+      volume: 20,
+      units: "metric",
+      topUp: 0,
+      method: "extract",
+    }),
+  ),
   names: Object.entries(planned).map(([name, range]) => ({ name, range })),
 };
 
 /** Where a planned cell stands on a sheet whose names are now at these ranges. */
-const placeOn = (names: Readonly<Record<string, string>>) => placeMap(plan, new NamedCells("Batch", new Map(Object.entries(names)), { row: 1, column: 1 }, [[]], [[]]));
+const placeOn = (names: Readonly<Record<string, string>>) =>
+  placeMap(plan, new NamedCells("Batch", new Map(Object.entries(names)), { row: 1, column: 1 }, [[]], [[]]));
 
 describe("where a planned cell stands now", () => {
   it("is its own place while nothing was put in", () => {

@@ -5,16 +5,34 @@ import { deletedNames, overwrittenFormulas, textNumbers } from "../../../src/wor
 import { address } from "../../../src/workbook/grid/plan/addresses";
 import { NamedCells, type CellValue } from "../../../src/workbook/grid/read/named-cells";
 
-const plan = planBatch(exampleBatch({ id: "test", sheetName: "Batch", batchName: "Any", brewedOn: 46270, volume: 20, units: "metric", topUp: 0, method: "extract" }));
+const plan = planBatch(
+  exampleBatch({
+    id: "test",
+    sheetName: "Batch",
+    batchName: "Any",
+    brewedOn: 46270,
+    volume: 20,
+    units: "metric",
+    topUp: 0,
+    method: "extract",
+  }),
+);
 const ranges = new Map(plan.names.map(({ name, range }) => [name, range]));
 const cellOf = (name: string): string => ranges.get(name)?.split(":")[0] ?? "";
-const plannedAt = (name: string): CellValue => (plan.cells.find((cell) => cell.address === cellOf(name))?.content as CellValue | undefined) ?? "";
+const plannedAt = (name: string): CellValue =>
+  (plan.cells.find((cell) => cell.address === cellOf(name))?.content as CellValue | undefined) ?? "";
 
 /** The sheet as planned, but for what stands in some cells; formulas are not calculated, but may show something. */
-function sheet(changed: Readonly<Record<string, CellValue>> = {}, names: ReadonlyMap<string, string> = ranges, shows: CellValue = ""): NamedCells {
+function sheet(
+  changed: Readonly<Record<string, CellValue>> = {},
+  names: ReadonlyMap<string, string> = ranges,
+  shows: CellValue = "",
+): NamedCells {
   const contents = new Map<string, CellValue>(plan.cells.map(({ address: at, content }) => [at, (content as CellValue | undefined) ?? ""]));
   for (const [at, content] of Object.entries(changed)) contents.set(at, content);
-  const formulas = Array.from({ length: 260 }, (_, row) => Array.from({ length: 45 }, (__, column) => contents.get(address(row + 1, column + 1)) ?? ""));
+  const formulas = Array.from({ length: 260 }, (_, row) =>
+    Array.from({ length: 45 }, (__, column) => contents.get(address(row + 1, column + 1)) ?? ""),
+  );
   const values = formulas.map((row) => row.map((content) => (String(content).startsWith("=") ? shows : content)));
   return new NamedCells("Batch", names, { row: 1, column: 1 }, values, formulas);
 }
@@ -36,24 +54,38 @@ describe("planned formulas", () => {
         repair: { sheet: "Batch", address: at, formula: plannedAt("fg_plan"), was: 1.02, kind: "overwritten" },
       },
     ]);
-    expect(overwrittenFormulas(sheet({ [at]: "" }), plan)).toMatchObject([{ words: `${at} (fg_plan) should calculate, but its formula was deleted.`, repair: { was: "" } }]);
-    expect(overwrittenFormulas(sheet({ [at]: "about one point oh one two, I think" }), plan)).toMatchObject([{ words: expect.stringContaining("the text “about one point oh one two, I …” was typed") as string }]);
+    expect(overwrittenFormulas(sheet({ [at]: "" }), plan)).toMatchObject([
+      { words: `${at} (fg_plan) should calculate, but its formula was deleted.`, repair: { was: "" } },
+    ]);
+    expect(overwrittenFormulas(sheet({ [at]: "about one point oh one two, I think" }), plan)).toMatchObject([
+      { words: expect.stringContaining("the text “about one point oh one two, I …” was typed") as string },
+    ]);
   });
 
   it("are looked for where they stand now: two rows put in at the top, of which the names know", () => {
-    const down = (text: string) => text.replace(/(?<![A-Z_.])([A-Z]{1,2})(\d+)(?![\d(])/g, (_, column: string, row: string) => `${column}${Number(row) + 2}`);
+    const down = (text: string) =>
+      text.replace(/(?<![A-Z_.])([A-Z]{1,2})(\d+)(?![\d(])/g, (_, column: string, row: string) => `${column}${Number(row) + 2}`);
     const moved = new Map([...ranges].map(([name, range]) => [name, down(range)]));
     const planned = sheet();
-    const lower = (read: (row: number, column: number) => CellValue) => Array.from({ length: 262 }, (_, row) => Array.from({ length: 45 }, (__, column) => (row < 2 ? "" : read(row - 1, column + 1))));
+    const lower = (read: (row: number, column: number) => CellValue) =>
+      Array.from({ length: 262 }, (_, row) => Array.from({ length: 45 }, (__, column) => (row < 2 ? "" : read(row - 1, column + 1))));
     const shifted = (changed: string) => {
       const formulas = lower((row, column) => (address(row + 2, column) === changed ? 1.5 : planned.formulaAt(row, column)));
-      return new NamedCells("Batch", moved, { row: 1, column: 1 }, lower((row, column) => planned.at(row, column)), formulas);
+      return new NamedCells(
+        "Batch",
+        moved,
+        { row: 1, column: 1 },
+        lower((row, column) => planned.at(row, column)),
+        formulas,
+      );
     };
     expect(overwrittenFormulas(shifted(""), plan)).toEqual([]);
     // The gravity of the first reading, corrected for temperature: a formula of addresses.
     const reading = plan.cells.find(({ content }) => String(content).startsWith("=GYLE.WORT.HYDROMETER(B"));
     const at = down(reading?.address ?? "");
-    expect(overwrittenFormulas(shifted(at), plan)).toMatchObject([{ address: at, repair: { formula: down(String(reading?.content)), was: 1.5 } }]);
+    expect(overwrittenFormulas(shifted(at), plan)).toMatchObject([
+      { address: at, repair: { formula: down(String(reading?.content)), was: 1.5 } },
+    ]);
   });
 
   it("in whose place the brewer has a formula of their own are left alone", () => {
@@ -66,7 +98,9 @@ describe("a text where a number belongs", () => {
 
   it("is told at its cell, as a number or a date", () => {
     expect(textNumbers(sheet(), plan)).toEqual([]);
-    expect(words("volume", "20 L")).toEqual([`${cellOf("volume")} holds the text “20 L” where a number belongs, so it counts as not filled in. Type a number alone, without a unit, with the decimal sign of your Excel.`]);
+    expect(words("volume", "20 L")).toEqual([
+      `${cellOf("volume")} holds the text “20 L” where a number belongs, so it counts as not filled in. Type a number alone, without a unit, with the decimal sign of your Excel.`,
+    ]);
     expect(words("brewed_on", "8.9.")).toEqual([expect.stringContaining("holds the text “8.9.” where a date belongs")]);
   });
 
@@ -90,7 +124,9 @@ describe("names that are gone", () => {
 
   it("are listed, eight at the most", () => {
     expect(without(0)).toEqual([]);
-    expect(without(2)).toEqual([expect.stringContaining(`Cells that the formulas need were deleted: ${gone.slice(0, 2).join(", ")}. Undo`)]);
+    expect(without(2)).toEqual([
+      expect.stringContaining(`Cells that the formulas need were deleted: ${gone.slice(0, 2).join(", ")}. Undo`),
+    ]);
     expect(without(8)[0]).toContain(`${gone.slice(0, 8).join(", ")}. Undo`);
     expect(without(9)[0]).toContain(`${gone.slice(0, 8).join(", ")} and 1 more. Undo`);
   });

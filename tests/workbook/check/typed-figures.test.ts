@@ -26,14 +26,18 @@ const ranges: readonly (readonly [name: string, low: number, high: number, words
 describe("a temperature that its place cannot have", () => {
   it.each(ranges)("%s: below %s or above %s °C, and nothing between", (name, low, high, place) => {
     for (const inside of [low, high]) expect(words({ [name]: inside })).toEqual([]);
-    for (const outside of [low - 0.1, high + 0.1]) expect(words({ [name]: outside })).toEqual([expect.stringContaining(`${place} at ${outside} °C?`)]);
+    for (const outside of [low - 0.1, high + 0.1])
+      expect(words({ [name]: outside })).toEqual([expect.stringContaining(`${place} at ${outside} °C?`)]);
     const fahrenheit = (celsius: number) => Number((celsius * 1.8 + 32).toFixed(6));
     for (const inside of [low + 0.01, high - 0.01]) expect(words({ [name]: fahrenheit(inside) }, "us")).toEqual([]);
-    for (const outside of [low - 0.1, high + 0.1]) expect(words({ [name]: fahrenheit(outside) }, "us")).toEqual([expect.stringContaining(`${place} at ${fahrenheit(outside)} °F?`)]);
+    for (const outside of [low - 0.1, high + 0.1])
+      expect(words({ [name]: fahrenheit(outside) }, "us")).toEqual([expect.stringContaining(`${place} at ${fahrenheit(outside)} °F?`)]);
   });
 
   it("is taken for the other scale where that would fit, at its cell", () => {
-    expect(typedFigures(handSheet({ volume: 20, pitch_temperature: 68 }), "metric")).toEqual([{ sheet: "By hand", address: "A2", weight: "look", words: "Pitching at 68 °C? That looks like °F; this sheet is in °C." }]);
+    expect(typedFigures(handSheet({ volume: 20, pitch_temperature: 68 }), "metric")).toEqual([
+      { sheet: "By hand", address: "A2", weight: "look", words: "Pitching at 68 °C? That looks like °F; this sheet is in °C." },
+    ]);
     expect(words({ pitch_temperature: 19 }, "us")).toEqual(["Pitching at 19 °F? That looks like °C; this sheet is in °F."]);
     expect(words({ pitch_temperature: 400 })).toEqual(["Pitching at 400 °C? Check the figure and its unit."]);
     expect(words({ pitch_temperature: -10 }, "us")).toEqual(["Pitching at -10 °F? Check the figure and its unit."]);
@@ -43,8 +47,26 @@ describe("a temperature that its place cannot have", () => {
   });
 
   it("is looked for in every line of the readings, in their third column", () => {
-    expect(typedFigures(handSheet({ readings: [[1.05, "SG", 20], [1.03, "SG", 168], ["", "", ""]] }), "metric").map(({ address }) => address)).toEqual(["C2"]);
-    expect(words({ readings: [[1.05, "SG", -2], [1.03, "SG", 100]] })).toEqual([]);
+    expect(
+      typedFigures(
+        handSheet({
+          readings: [
+            [1.05, "SG", 20],
+            [1.03, "SG", 168],
+            ["", "", ""],
+          ],
+        }),
+        "metric",
+      ).map(({ address }) => address),
+    ).toEqual(["C2"]);
+    expect(
+      words({
+        readings: [
+          [1.05, "SG", -2],
+          [1.03, "SG", 100],
+        ],
+      }),
+    ).toEqual([]);
     for (const sample of [-2.1, 100.1]) expect(words({ readings: [[1.05, "SG", sample]] })).toHaveLength(1);
   });
 
@@ -66,28 +88,44 @@ describe("a figure that no beer can have", () => {
 
   it("is an alpha acid above 25 %, a share of one, or less than nothing", () => {
     for (const alpha of [0, 0.3, 25]) expect(words({ hop_alpha: alpha })).toEqual([]);
-    expect(typedFigures(handSheet({ hop_alpha: 25.1 }), "metric")).toMatchObject([{ weight: "look", words: expect.stringContaining("No hop has so much") as string, insteadOf: "Hops" }]);
+    expect(typedFigures(handSheet({ hop_alpha: 25.1 }), "metric")).toMatchObject([
+      { weight: "look", words: expect.stringContaining("No hop has so much") as string, insteadOf: "Hops" },
+    ]);
     expect(words({ hop_alpha: 0.055 })).toEqual(["An alpha acid of 0.055 %? Type it as on the packet: 5.5, not a share of one."]);
     expect(words({ hop_alpha: 0.299 })).toHaveLength(1);
     expect(words({ hop_alpha: -1 })).toEqual(["An alpha acid below nothing cannot be."]);
     expect(words({ hop_alpha: [[5], [""], [55]] })).toHaveLength(1);
   });
 
-  it.each(["attenuation", "viability", "grain_efficiency", "heat_efficiency"])("is more than all of it, or a share of one, as %s", (name) => {
-    for (const percent of [0, 1.01, 100]) expect(words({ [name]: percent })).toEqual([]);
-    expect(words({ [name]: 100.1 })[0]).toMatch(/of 100\.1 %\? More than all of it cannot be\.$/);
-    expect(words({ [name]: 0.75 })[0]).toMatch(/of 0\.75 %\? Type 75 for 75 %\.$/);
-    expect(words({ [name]: 1 })[0]).toContain("Type 100 for 100 %");
-  });
+  it.each(["attenuation", "viability", "grain_efficiency", "heat_efficiency"])(
+    "is more than all of it, or a share of one, as %s",
+    (name) => {
+      for (const percent of [0, 1.01, 100]) expect(words({ [name]: percent })).toEqual([]);
+      expect(words({ [name]: 100.1 })[0]).toMatch(/of 100\.1 %\? More than all of it cannot be\.$/);
+      expect(words({ [name]: 0.75 })[0]).toMatch(/of 0\.75 %\? Type 75 for 75 %\.$/);
+      expect(words({ [name]: 1 })[0]).toContain("Type 100 for 100 %");
+    },
+  );
 
   it("is a yield of that kind, in the second column of the malt", () => {
-    expect(words({ malt: [[4, 80, "mash", 3], [0.5, 110, "sugar", 0], [1, 0.8, "mash", 3]] })).toEqual(["A yield of 110 %? More than all of it cannot be.", "A yield of 0.8 %? Type 80 for 80 %."]);
+    expect(
+      words({
+        malt: [
+          [4, 80, "mash", 3],
+          [0.5, 110, "sugar", 0],
+          [1, 0.8, "mash", 3],
+        ],
+      }),
+    ).toEqual(["A yield of 110 %? More than all of it cannot be.", "A yield of 0.8 %? Type 80 for 80 %."]);
   });
 
-  it.each(["volume", "top_up", "malt", "hops", "volume_reached", "bottles_filled", "boil_off", "kettle_loss"])("is less than nothing of %s", (name) => {
-    expect(words({ [name]: 0 })).toEqual([]);
-    expect(words({ [name]: -0.1 })).toEqual(["-0.1 in A1: less than nothing cannot be."]);
-  });
+  it.each(["volume", "top_up", "malt", "hops", "volume_reached", "bottles_filled", "boil_off", "kettle_loss"])(
+    "is less than nothing of %s",
+    (name) => {
+      expect(words({ [name]: 0 })).toEqual([]);
+      expect(words({ [name]: -0.1 })).toEqual(["-0.1 in A1: less than nothing cannot be."]);
+    },
+  );
 
   it("is a score below 1 or above 5", () => {
     expect(words({ scores: [[1], [5], [""], [3]] })).toEqual([]);
@@ -96,11 +134,23 @@ describe("a figure that no beer can have", () => {
 });
 
 describe("units changed by hand", () => {
-  const found = (beside: string, typed: string, read: UnitSystem) => changedUnits(handSheet({ volume: [[20, beside]], units: typed }), read);
+  const found = (beside: string, typed: string, read: UnitSystem) =>
+    changedUnits(handSheet({ volume: [[20, beside]], units: typed }), read);
 
   it("are a matter of safety, since every figure is misread", () => {
-    expect(found("L", "us", "us")).toEqual([{ sheet: "By hand", address: "A2", weight: "stop", words: expect.stringMatching(/^This sheet was made in L, but its units cell says “us”.*bottle pressure too\. Type “metric” again/) as string }]);
-    expect(found("US gal", "metric", "metric")).toMatchObject([{ weight: "stop", words: expect.stringContaining("Type “us” again") as string }]);
+    expect(found("L", "us", "us")).toEqual([
+      {
+        sheet: "By hand",
+        address: "A2",
+        weight: "stop",
+        words: expect.stringMatching(
+          /^This sheet was made in L, but its units cell says “us”.*bottle pressure too\. Type “metric” again/,
+        ) as string,
+      },
+    ]);
+    expect(found("US gal", "metric", "metric")).toMatchObject([
+      { weight: "stop", words: expect.stringContaining("Type “us” again") as string },
+    ]);
     expect(found("US gal", "gallons", "metric")).toHaveLength(1);
     expect(found("L", "liters", "metric")).toHaveLength(1);
   });

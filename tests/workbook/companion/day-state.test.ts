@@ -35,7 +35,17 @@ function day(start: string, happened: readonly (string | number)[] = []): DayLin
   return plan.map(([what, minutes, kind, boilMinute], row) => {
     const cell = happened[row] ?? "";
     const time = typeof cell === "string" && /^\d\d:\d\d$/.test(cell) ? dayNumber(`2026-01-01T${cell}`) % 1 : cell;
-    return { row, kind, what, amount: "", caution: `mind ${what}`, why: "", planned: dayNumber(start) + minutes / 1440, boilMinute, happened: time };
+    return {
+      row,
+      kind,
+      what,
+      amount: "",
+      caution: `mind ${what}`,
+      why: "",
+      planned: dayNumber(start) + minutes / 1440,
+      boilMinute,
+      happened: time,
+    };
   });
 }
 
@@ -47,7 +57,8 @@ function stateAt(lines: readonly DayLine[], now: number): DayState {
 
 describe("the clock", () => {
   it("goes from instants to day numbers and back, on ordinary days and in summer time", () => {
-    for (const iso of ["2026-09-05T14:40", "2026-01-31T00:00", "2026-03-29T03:30", "2026-12-31T23:59"]) expect(dayNumberAt(at(iso))).toBeCloseTo(dayNumber(iso), 8);
+    for (const iso of ["2026-09-05T14:40", "2026-01-31T00:00", "2026-03-29T03:30", "2026-12-31T23:59"])
+      expect(dayNumberAt(at(iso))).toBeCloseTo(dayNumber(iso), 8);
     expect(timeOfDayAt(at("2026-09-05T18:00"))).toBe(0.75);
   });
 
@@ -109,7 +120,11 @@ describe("a brew day", () => {
   it("runs several timers in the boil, and a late hop moves nothing", () => {
     const lines = day("2026-09-05T10:00", ["10:00", "10:30", "10:45", "10:46", "11:27"]);
     const state = stateAt(lines, at("2026-09-05T11:40"));
-    expect(state.timers.map(({ what, endsAt }) => [what, clock(endsAt)])).toEqual([["Boil begins", "11:45"], ["Add Perle", "11:45"], ["Chiller in", "11:45"]]);
+    expect(state.timers.map(({ what, endsAt }) => [what, clock(endsAt)])).toEqual([
+      ["Boil begins", "11:45"],
+      ["Add Perle", "11:45"],
+      ["Chiller in", "11:45"],
+    ]);
     expect(state.current?.what).toBe("Add Cascade");
     expect(clock(state.current?.dueAt ?? 0)).toBe("11:30");
     expect(state.lines.filter(({ kind }) => kind === "flame out").map(({ dueAt }) => clock(dueAt))).toEqual(["11:45"]);
@@ -135,7 +150,10 @@ describe("a brew day", () => {
     expect(state.lines[5]?.doneAt).toBe(at("2026-09-06T00:01"));
     expect(state.current?.dueAt).toBe(at("2026-09-06T00:15"));
     expect(state.lateMinutes).toBe(10);
-    const chilling = stateAt(day("2026-09-05T22:30", ["22:30", "23:00", "23:15", "23:15", "23:58", "00:01", "00:15", "00:16"]), at("2026-09-06T00:20"));
+    const chilling = stateAt(
+      day("2026-09-05T22:30", ["22:30", "23:00", "23:15", "23:15", "23:58", "00:01", "00:15", "00:16"]),
+      at("2026-09-06T00:20"),
+    );
     expect(chilling.timers.map(({ what, endsAt }) => [what, endsAt])).toEqual([["Chill", at("2026-09-06T00:36")]]);
   });
 
@@ -173,7 +191,10 @@ describe("a brew day", () => {
     expect(stateAt(day("2026-09-05T10:00"), at("2026-09-07T10:00")).phase).toBe("another day");
     expect(stateAt(day("2026-09-05T10:00"), at("2026-09-03T10:00")).phase).toBe("another day");
     expect(stateAt(day("2026-09-05T10:00", ["10:00"]), at("2026-09-06T10:00")).phase).toBe("over");
-    const all = stateAt(day("2026-09-05T10:00", ["10:00", "10:30", "10:40", "10:40", "11:22", "11:25", "11:40", "11:40", "12:00", "12:05"]), at("2026-09-09T10:00"));
+    const all = stateAt(
+      day("2026-09-05T10:00", ["10:00", "10:30", "10:40", "10:40", "11:22", "11:25", "11:40", "11:40", "12:00", "12:05"]),
+      at("2026-09-09T10:00"),
+    );
     expect(all.phase).toBe("finished");
     expect(all.timers).toEqual([]);
     expect(dayState([], 0)).toBeUndefined();

@@ -10,8 +10,16 @@ const [ten, twelve, fifteen] = [1.04003, 1.04837, 1.06111];
 /** Kilograms in a litre of water at 20 °C. */
 const water = 0.9982;
 
-const missed = (place: Place, measured: Wort, planned: Wort, more: Partial<Missed> = {}): Missed =>
-  ({ place, units: "metric", planned, measured, plannedIbu: undefined, ibuAt: () => undefined, boilOff: 4, ...more });
+const missed = (place: Place, measured: Wort, planned: Wort, more: Partial<Missed> = {}): Missed => ({
+  place,
+  units: "metric",
+  planned,
+  measured,
+  plannedIbu: undefined,
+  ibuAt: () => undefined,
+  boilOff: 4,
+  ...more,
+});
 const titled = (ways: ReturnType<typeof mends>, title: string) => ways.find((way) => way.title === title);
 const titles = (of: Missed): string[] => mends(of).map(({ title }) => title);
 
@@ -19,7 +27,13 @@ describe("which ways out are offered", () => {
   const plan = { volume: 20, gravity: 1.05 };
 
   it("none within what one can measure: two points of gravity, three hundredths of the volume", () => {
-    for (const measured of [{ volume: 20, gravity: 1.0519 }, { volume: 20, gravity: 1.0481 }, { volume: 19.41, gravity: 1.05 }, { volume: 20.59, gravity: 1.05 }]) expect(mends(missed("kettle", measured, plan))).toEqual([]);
+    for (const measured of [
+      { volume: 20, gravity: 1.0519 },
+      { volume: 20, gravity: 1.0481 },
+      { volume: 19.41, gravity: 1.05 },
+      { volume: 20.59, gravity: 1.05 },
+    ])
+      expect(mends(missed("kettle", measured, plan))).toEqual([]);
   });
 
   it.each<[string, Place, Wort, string[]]>([
@@ -59,7 +73,10 @@ describe("how much of it", () => {
   it("water up to the planned volume: 16 L of 15 °Brix and 4 L of water", () => {
     const brix = (15 * 16 * fifteen) / (16 * fifteen + 4); // 12.14
     const gravity = twelve + ((brix - 12) / 3) * (fifteen - twelve);
-    const way = titled(mends(missed("kettle", { volume: 16, gravity: fifteen }, { volume: 20, gravity: ten })), "Water up to the planned volume");
+    const way = titled(
+      mends(missed("kettle", { volume: 16, gravity: fifteen }, { volume: 20, gravity: ten })),
+      "Water up to the planned volume",
+    );
     expect(way?.what).toBe("Stir in 4.00 L of water.");
     expect(way?.result.gravity).toBeCloseTo(gravity, 4);
   });
@@ -71,7 +88,11 @@ describe("how much of it", () => {
     expect(way?.result.volume).toBeCloseTo(20 - away, 2);
   });
 
-  it.each<[Place, string, number]>([["kettle", "dry malt extract", 90], ["fermenter", "dry malt extract", 90], ["fermenter", "sugar", 100]])("extract and sugar, in the %s: %s, from 10 to 12 °Brix", (place, name, yieldPercent) => {
+  it.each<[Place, string, number]>([
+    ["kettle", "dry malt extract", 90],
+    ["fermenter", "dry malt extract", 90],
+    ["fermenter", "sugar", 100],
+  ])("extract and sugar, in the %s: %s, from 10 to 12 °Brix", (place, name, yieldPercent) => {
     // Into the fermenter it goes with its own mass of water: half as strong, twice as much.
     const syrup = place === "kettle" ? 1 : 2;
     const mass = (20 * ten * water * 2) / (yieldPercent / syrup - 12) / syrup;
@@ -79,18 +100,31 @@ describe("how much of it", () => {
     expect(way?.what).toContain(`${mass.toFixed(2)} kg of ${name}`);
     // What was in the fermenter and what came to it, by the printed table: water and sugar of 20 L at 10 °Brix, and of the addition.
     const sugar = 0.1 * 20 * 1.03813;
-    expect(way?.result.volume).toBeCloseTo(sucroseSolutionL(9 * sugar + mass * (1 - yieldPercent / 100) + (syrup - 1) * mass, sugar + (mass * yieldPercent) / 100), 2);
+    expect(way?.result.volume).toBeCloseTo(
+      sucroseSolutionL(9 * sugar + mass * (1 - yieldPercent / 100) + (syrup - 1) * mass, sugar + (mass * yieldPercent) / 100),
+      2,
+    );
   });
 
-  it.each([[16, twelve, 12], [17, 1.047, 12 - (2 * (twelve - 1.047)) / (twelve - ten)]])("water and extract for what was lost, %d L of %d back to 20 L of 12 °Brix: nothing is over, nothing missing", (volume, gravity, brix) => {
-    const way = titled(mends(missed("fermenter", { volume, gravity }, { volume: 20, gravity: twelve })), "Water and extract");
-    const [mass = NaN, added = NaN] = /^Take ([\d.]+) kg of dry malt extract and ([\d.]+) L of hot water\. Off the flame, stir until it is all dissolved; then boil it gently for ten minutes, cool it covered, and stir it in\.$/.exec(way?.what ?? "")?.slice(1).map(Number) ?? [];
-    const wort = volume * gravity * water;
-    const [sugarKg, waterKg] = [(wort * brix) / 100 + 0.9 * mass, wort * (1 - brix / 100) + 0.1 * mass + added * water];
-    expect(sucroseSolutionL(waterKg, sugarKg)).toBeCloseTo(20, 1);
-    expect((100 * sugarKg) / (sugarKg + waterKg)).toBeCloseTo(12, 1);
-    expect(way?.result).toEqual({ volume: 20, gravity: twelve });
-  });
+  it.each([
+    [16, twelve, 12],
+    [17, 1.047, 12 - (2 * (twelve - 1.047)) / (twelve - ten)],
+  ])(
+    "water and extract for what was lost, %d L of %d back to 20 L of 12 °Brix: nothing is over, nothing missing",
+    (volume, gravity, brix) => {
+      const way = titled(mends(missed("fermenter", { volume, gravity }, { volume: 20, gravity: twelve })), "Water and extract");
+      const [mass = NaN, added = NaN] =
+        /^Take ([\d.]+) kg of dry malt extract and ([\d.]+) L of hot water\. Off the flame, stir until it is all dissolved; then boil it gently for ten minutes, cool it covered, and stir it in\.$/
+          .exec(way?.what ?? "")
+          ?.slice(1)
+          .map(Number) ?? [];
+      const wort = volume * gravity * water;
+      const [sugarKg, waterKg] = [(wort * brix) / 100 + 0.9 * mass, wort * (1 - brix / 100) + 0.1 * mass + added * water];
+      expect(sucroseSolutionL(waterKg, sugarKg)).toBeCloseTo(20, 1);
+      expect((100 * sugarKg) / (sugarKg + waterKg)).toBeCloseTo(12, 1);
+      expect(way?.result).toEqual({ volume: 20, gravity: twelve });
+    },
+  );
 
   it("water alone where the wort is as strong as its loss made it", () => {
     const ways = mends(missed("fermenter", { volume: 19.39, gravity: 1.0519 }, { volume: 20, gravity: 1.05 }));
@@ -109,9 +143,25 @@ describe("how much of it", () => {
 
 describe("what it does to the bitterness", () => {
   const [gravity, volume, alpha] = [1.05, 20, 5];
-  const sheet = handSheet({ units: "metric", gravity_volume: volume, kettle_gravity: gravity, boils_at: 100, hop_plan: [["Weak", 30, 3], ["Strong", 20, alpha], ["", "", ""]] });
+  const sheet = handSheet({
+    units: "metric",
+    gravity_volume: volume,
+    kettle_gravity: gravity,
+    boils_at: 100,
+    hop_plan: [
+      ["Weak", 30, 3],
+      ["Strong", 20, alpha],
+      ["", "", ""],
+    ],
+  });
   const words = (ibu: number | undefined, place: Place = "kettle", plannedIbu: number | undefined = 30) =>
-    bitternessWords(sheet, missed(place, { volume, gravity }, { volume, gravity }, { plannedIbu }), { title: "", what: "", caution: "", result: { volume, gravity }, ibu });
+    bitternessWords(sheet, missed(place, { volume, gravity }, { volume, gravity }, { plannedIbu }), {
+      title: "",
+      what: "",
+      caution: "",
+      result: { volume, gravity },
+      ibu,
+    });
 
   it("up to a tenth more or less is nothing that one tastes", () => {
     expect(words(32.9)).toBe("Bitterness about as planned (33 IBU instead of 30).");
@@ -124,7 +174,9 @@ describe("what it does to the bitterness", () => {
     // Tinseth, 1997: 1.65 × 0.000125^(gravity − 1) × (1 − e^(−0.04 min)) / 4.15; mg of alpha acid in a litre.
     const utilisation = (1.65 * 0.000125 ** (gravity - 1) * (1 - Math.exp(-0.04 * 15))) / 4.15; // 0.1145
     const ofOneGram = ((1000 * alpha) / 100 / volume) * utilisation; // 0.286 IBU
-    expect(words(20)).toBe(`Less bitter: 20 IBU instead of 30. To make up for it, boil ${(10 / ofOneGram).toFixed(0)} g more of Strong for 15 min.`);
+    expect(words(20)).toBe(
+      `Less bitter: 20 IBU instead of 30. To make up for it, boil ${(10 / ofOneGram).toFixed(0)} g more of Strong for 15 min.`,
+    );
   });
 
   it("says nothing where no bitterness was planned or none can be told", () => {

@@ -18,8 +18,23 @@ describe("a log that cannot tell yet", () => {
 describe("after dry hops", () => {
   it("no end is forecast from readings that no longer count", () => {
     const log = {
-      sheetName: "", batchName: "", units: "metric", start: 46000, temperatures: [], originalGravity: 1.05, expectedGravity: 1.01, verdict: "working", verdictRests: "", countFrom: undefined, nextStep: "", nextReading: undefined,
-      gravities: [[46000, 1.05], [46002, 1.04], [46003, 1.03]].map(([day = 0, value = 0]) => ({ day, value })),
+      sheetName: "",
+      batchName: "",
+      units: "metric",
+      start: 46000,
+      temperatures: [],
+      originalGravity: 1.05,
+      expectedGravity: 1.01,
+      verdict: "working",
+      verdictRests: "",
+      countFrom: undefined,
+      nextStep: "",
+      nextReading: undefined,
+      gravities: [
+        [46000, 1.05],
+        [46002, 1.04],
+        [46003, 1.03],
+      ].map(([day = 0, value = 0]) => ({ day, value })),
     } as const;
     expect(courseOf(log).forecast?.day).toBeGreaterThan(46003);
     expect(courseOf({ ...log, countFrom: 46003.5 }).forecast).toBeUndefined();

@@ -7,15 +7,43 @@ import { reachedFigures } from "../../../src/workbook/batch/figures/reached-figu
 import { scaleBatch } from "../../../src/workbook/batch/scale/scale-batch";
 import { benchTimeout, insertOn, openBatchBench, type BatchSheet } from "../../support/batch-bench";
 
-const mashed = exampleBatch({ id: "m", sheetName: "Mashed", batchName: "Mashed", brewedOn: 46270, volume: 20, units: "metric", topUp: 0, method: "all-grain" });
-const partBoil = exampleBatch({ id: "t", sheetName: "Part boil", batchName: "Part boil", brewedOn: 46270, volume: 19, units: "metric", topUp: 8, method: "extract" });
+const mashed = exampleBatch({
+  id: "m",
+  sheetName: "Mashed",
+  batchName: "Mashed",
+  brewedOn: 46270,
+  volume: 20,
+  units: "metric",
+  topUp: 0,
+  method: "all-grain",
+});
+const partBoil = exampleBatch({
+  id: "t",
+  sheetName: "Part boil",
+  batchName: "Part boil",
+  brewedOn: 46270,
+  volume: 19,
+  units: "metric",
+  topUp: 8,
+  method: "extract",
+});
 const scaled = { ...scaleBatch({ ...mashed, kit: { ...mashed.kit, altitude: 1500 } }, { volume: 3, units: "us" }), sheetName: "Scaled" };
 const batches: readonly BatchContents[] = [
   scaled,
   firstExtractBatch(),
-  { ...mashed, kit: { ...mashed.kit, altitude: 1500 }, wort: { collected: "", reading: 12.1, scale: "P", sampleTemperature: 25, volume: 21 }, readings: [{ when: 46275.5, reading: 1.02, scale: "SG", sampleTemperature: 19, beerTemperature: "" }] },
+  {
+    ...mashed,
+    kit: { ...mashed.kit, altitude: 1500 },
+    wort: { collected: "", reading: 12.1, scale: "P", sampleTemperature: 25, volume: 21 },
+    readings: [{ when: 46275.5, reading: 1.02, scale: "SG", sampleTemperature: 19, beerTemperature: "" }],
+  },
   // More than all of the grain's sugar: the sheet trusts the plan; and a mash that reached the fermenter as less than planned.
-  { ...mashed, sheetName: "Impossible", wort: { collected: "", reading: 1.1, scale: "SG", sampleTemperature: 20, volume: 18 }, readings: [{ when: 46275.5, reading: 1.02, scale: "SG", sampleTemperature: 19, beerTemperature: "" }] },
+  {
+    ...mashed,
+    sheetName: "Impossible",
+    wort: { collected: "", reading: 1.1, scale: "SG", sampleTemperature: 20, volume: 18 },
+    readings: [{ when: 46275.5, reading: 1.02, scale: "SG", sampleTemperature: 19, beerTemperature: "" }],
+  },
   // Far from what the extract can give: the sheet trusts the malt.
   { ...partBoil, wort: { collected: "", reading: 1.08, scale: "SG", sampleTemperature: 20, volume: 19 } },
 ];
@@ -36,9 +64,22 @@ describe("figures asked without a sheet", () => {
     const reached = reachedFigures(batch, planned);
     const shown = (name: string) => (typeof sheet.get(name) === "number" ? sheet.number(name) : undefined);
     const pairs: [string, number | undefined][] = [
-      ["og_plan", planned.og], ["fg_plan", planned.fg], ["abv_plan", planned.abv], ["ibu_plan", planned.ibu], ["colour_plan", planned.colour],
-      ["boils_at", planned.boilsAt], ["water_collect", planned.collect], ["water_before_boil", planned.beforeBoil], ["gravity_volume", planned.gravityVolume], ["kettle_gravity", planned.kettleGravity],
-      ["og_shown", reached.og], ["fg", reached.gravityNow], ["fg_reached", reached.fg], ["abv_reached", reached.abv], ["ibu_reached", reached.ibu], ["colour_reached", reached.colour],
+      ["og_plan", planned.og],
+      ["fg_plan", planned.fg],
+      ["abv_plan", planned.abv],
+      ["ibu_plan", planned.ibu],
+      ["colour_plan", planned.colour],
+      ["boils_at", planned.boilsAt],
+      ["water_collect", planned.collect],
+      ["water_before_boil", planned.beforeBoil],
+      ["gravity_volume", planned.gravityVolume],
+      ["kettle_gravity", planned.kettleGravity],
+      ["og_shown", reached.og],
+      ["fg", reached.gravityNow],
+      ["fg_reached", reached.fg],
+      ["abv_reached", reached.abv],
+      ["ibu_reached", reached.ibu],
+      ["colour_reached", reached.colour],
     ];
     for (const [name, value] of pairs) {
       const onSheet = shown(name);

@@ -49,9 +49,14 @@ describe("moments", () => {
 
 describe("a table of readings", () => {
   it("with commas, points and SG is recognised by its heading", () => {
-    const { rows, choices, leftOut } = read("Timestamp,Temp (°C),Specific gravity\n2026-09-05 14:30,19.5,1.050\n2026-09-06 14:30,19.8,1.031\n");
+    const { rows, choices, leftOut } = read(
+      "Timestamp,Temp (°C),Specific gravity\n2026-09-05 14:30,19.5,1.050\n2026-09-06 14:30,19.8,1.031\n",
+    );
     expect(choices).toMatchObject({ when: 0, temperature: 1, gravity: 2, scale: "SG", degrees: "C" });
-    expect(rows.map(({ gravity, temperatureC, line }) => [gravity, temperatureC, line])).toEqual([[1.05, 19.5, 2], [1.031, 19.8, 3]]);
+    expect(rows.map(({ gravity, temperatureC, line }) => [gravity, temperatureC, line])).toEqual([
+      [1.05, 19.5, 2],
+      [1.031, 19.8, 3],
+    ]);
     expect(leftOut).toEqual([]);
   });
   it("with semicolons, decimal commas, °Plato and a device's own lines above is recognised by its values", () => {
@@ -66,14 +71,31 @@ describe("a table of readings", () => {
     const { rows, choices } = read("9/25/2026 8:00 AM\t1050\t68\n9/26/2026 8:00 AM\t1031\t70\n");
     expect(choices).toMatchObject({ when: 0, gravity: 1, order: "month first" });
     expect(rows.map(({ gravity }) => gravity)).toEqual([1.05, 1.031]);
-    expect(read("9/25/2026 8:00 AM\t1050\t68\n9/26/2026 8:00 AM\t1031\t70\n", { temperature: 2, degrees: "F" }).rows[0]?.temperatureC).toBeCloseTo(20, 6);
+    expect(
+      read("9/25/2026 8:00 AM\t1050\t68\n9/26/2026 8:00 AM\t1031\t70\n", { temperature: 2, degrees: "F" }).rows[0]?.temperatureC,
+    ).toBeCloseTo(20, 6);
   });
   it("says when both orders of the date fit", () => {
     expect(read("Date,SG\n5/9/2026,1.050\n6/9/2026,1.040\n").orderUnsure).toBe(true);
     expect(read("Date,SG\n15/9/2026,1.050\n16/9/2026,1.040\n").orderUnsure).toBe(false);
   });
   it("names every row that it does not use: doubles, 0, 999, words, spikes", () => {
-    const { rows, leftOut } = read(["when,sg", "2026-09-05 10:00,1.050", "2026-09-05 10:00,1.050", "2026-09-05 12:00,0", "2026-09-05 14:00,999", "2026-09-05 16:00,1.049", "someday,1.048", "2026-09-05 20:00,1.048", "2026-09-05 22:00,1.075", "2026-09-06 00:00,1.047", "2026-09-06 02:00,1.046", "2026-09-06 04:00,"].join("\n"));
+    const { rows, leftOut } = read(
+      [
+        "when,sg",
+        "2026-09-05 10:00,1.050",
+        "2026-09-05 10:00,1.050",
+        "2026-09-05 12:00,0",
+        "2026-09-05 14:00,999",
+        "2026-09-05 16:00,1.049",
+        "someday,1.048",
+        "2026-09-05 20:00,1.048",
+        "2026-09-05 22:00,1.075",
+        "2026-09-06 00:00,1.047",
+        "2026-09-06 02:00,1.046",
+        "2026-09-06 04:00,",
+      ].join("\n"),
+    );
     expect(rows.map(({ gravity }) => gravity)).toEqual([1.05, 1.049, 1.048, 1.047, 1.046]);
     expect(leftOut.map(({ line, reason }) => `${line}: ${reason}`)).toEqual([
       "3: the same reading stands there already",
@@ -92,26 +114,37 @@ describe("a table of readings", () => {
 
 /** A log of a device: one reading every ten minutes for twelve days, with noise that only chance can make. */
 const deviceLog = (noise: readonly number[]): LogRow[] =>
-  Array.from({ length: 1728 }, (_, index) => ({ when: 46270 + index / 144, gravity: 1.01 + 0.04 / (1 + Math.exp(1.5 * (index / 144 - 2.5))) + (noise[index % noise.length] ?? 0), temperatureC: 20, line: index + 2 }));
+  Array.from({ length: 1728 }, (_, index) => ({
+    when: 46270 + index / 144,
+    gravity: 1.01 + 0.04 / (1 + Math.exp(1.5 * (index / 144 - 2.5))) + (noise[index % noise.length] ?? 0),
+    temperatureC: 20,
+    line: index + 2,
+  }));
 
 describe("thousands of rows", () => {
   it("are thinned to readings that keep the course, the ends and the day before the last", () => {
     fc.assert(
-      fc.property(fc.array(fc.double({ min: -0.0005, max: 0.0005, noNaN: true }), { minLength: 7, maxLength: 97 }), fc.integer({ min: 3, max: 12 }), (noise, most) => {
-        const rows = deviceLog(noise);
-        const few = thinned(rows, most);
-        expect(few).toHaveLength(most);
-        expect(few.every((row) => rows.includes(row))).toBe(true);
-        expect([few[0], few.at(-1)]).toEqual([rows[0], rows.at(-1)]);
-        expect(few.some(({ when }) => when <= (rows.at(-1)?.when ?? 0) - 1 && when > (rows.at(-1)?.when ?? 0) - 1.02)).toBe(true);
-        if (most < 8) return;
-        const between = (when: number): number => {
-          const after = few.findIndex((row) => row.when >= when);
-          const [left, right] = [few[Math.max(0, after - 1)], few[after]];
-          return !left || !right || left === right ? (right?.gravity ?? 0) : left.gravity + ((right.gravity - left.gravity) * (when - left.when)) / (right.when - left.when);
-        };
-        expect(Math.max(...rows.map(({ when, gravity }) => Math.abs(between(when) - gravity)))).toBeLessThan(0.004);
-      }),
+      fc.property(
+        fc.array(fc.double({ min: -0.0005, max: 0.0005, noNaN: true }), { minLength: 7, maxLength: 97 }),
+        fc.integer({ min: 3, max: 12 }),
+        (noise, most) => {
+          const rows = deviceLog(noise);
+          const few = thinned(rows, most);
+          expect(few).toHaveLength(most);
+          expect(few.every((row) => rows.includes(row))).toBe(true);
+          expect([few[0], few.at(-1)]).toEqual([rows[0], rows.at(-1)]);
+          expect(few.some(({ when }) => when <= (rows.at(-1)?.when ?? 0) - 1 && when > (rows.at(-1)?.when ?? 0) - 1.02)).toBe(true);
+          if (most < 8) return;
+          const between = (when: number): number => {
+            const after = few.findIndex((row) => row.when >= when);
+            const [left, right] = [few[Math.max(0, after - 1)], few[after]];
+            return !left || !right || left === right
+              ? (right?.gravity ?? 0)
+              : left.gravity + ((right.gravity - left.gravity) * (when - left.when)) / (right.when - left.when);
+          };
+          expect(Math.max(...rows.map(({ when, gravity }) => Math.abs(between(when) - gravity)))).toBeLessThan(0.004);
+        },
+      ),
       { numRuns: 25 },
     );
   });
@@ -122,7 +155,11 @@ describe("thousands of rows", () => {
     expect(forecast?.finalGravity).toBeCloseTo(1.01, 3);
     expect(forecast?.finalGravityPlusOrMinus).toBe(0.001);
     // Made from a logistic with ends 1.050 and 1.010, 1.5 a day, half way on day 2.5: there on day 2.5 + ln 39 / 1.5.
-    const onTheWay = logForecast(rows.filter(({ when }) => when < 46274), 1.05, 1.01);
+    const onTheWay = logForecast(
+      rows.filter(({ when }) => when < 46274),
+      1.05,
+      1.01,
+    );
     const there = 46270 + 2.5 + Math.log(39) / 1.5;
     expect(onTheWay?.state).toBe("working");
     expect(Math.abs((onTheWay?.day ?? 0) - there)).toBeLessThan(onTheWay?.dayPlusOrMinus ?? 0);

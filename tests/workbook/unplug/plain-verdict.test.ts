@@ -25,6 +25,11 @@ it("gives the verdict of the call, with a day from which readings count and with
 
 it("is short enough for Excel in the words of the batch sheet", () => {
   const none = around(new Map());
-  const plain = new PlainFormulas({ ...none, shapeOf: (name) => (name === "reading_times" || name === "gravities" ? { rows: 16, columns: 1 } : { rows: 1, columns: 1 }) });
-  expect(plain.cell("=GYLE.LOG.STEADY(reading_times,gravities,0.001,fg_expected,og,count_from)", { rows: 1, columns: 1 }, { row: 0, column: 0 })).toMatch(/^=IF\(/);
+  const plain = new PlainFormulas({
+    ...none,
+    shapeOf: (name) => (name === "reading_times" || name === "gravities" ? { rows: 16, columns: 1 } : { rows: 1, columns: 1 }),
+  });
+  expect(
+    plain.cell("=GYLE.LOG.STEADY(reading_times,gravities,0.001,fg_expected,og,count_from)", { rows: 1, columns: 1 }, { row: 0, column: 0 }),
+  ).toMatch(/^=IF\(/);
 });

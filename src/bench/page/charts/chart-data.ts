@@ -3,7 +3,10 @@ import type { CellScalar } from "../../../excel-stand-in/engine/spills";
 import type { CellBlock, ChartRecord, ChartSeriesRecord } from "../../../excel-stand-in/excel/sheet-extras";
 import { lookOf, type Look } from "./series-look";
 
-export interface Point { x: number | string; y: number }
+export interface Point {
+  x: number | string;
+  y: number;
+}
 
 export interface Series {
   name: string;
@@ -43,5 +46,6 @@ function pointsOf(xs: CellScalar[], ys: CellScalar[]): Point[] {
 
 function cellsOf(engine: Engine, unitId: string, { sheetId, row, column, rowCount, columnCount }: CellBlock): CellScalar[] {
   return Array.from({ length: rowCount * columnCount }, (_, index) =>
-    engine.spills.valueAt(unitId, sheetId, row + Math.floor(index / columnCount), column + (index % columnCount)));
+    engine.spills.valueAt(unitId, sheetId, row + Math.floor(index / columnCount), column + (index % columnCount)),
+  );
 }

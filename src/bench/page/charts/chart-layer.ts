@@ -12,7 +12,10 @@ const settleMs = 150;
  * floating elements: those would enter its undo history and its snapshot, where the charts are kept already.
  * Clicks and the wheel go through to the cells below.
  */
-export function showCharts(session: Session, extrasOf: (unitId: string, sheetId: string) => SheetExtras | undefined): { redraw: () => void } {
+export function showCharts(
+  session: Session,
+  extrasOf: (unitId: string, sheetId: string) => SheetExtras | undefined,
+): { redraw: () => void } {
   const { univerAPI } = session.engine;
   const layer = document.createElement("div");
   layer.className = "bench-charts";
@@ -33,7 +36,9 @@ export function showCharts(session: Session, extrasOf: (unitId: string, sheetId:
     }
     // Loaded with the first chart: most starts can do without it.
     const { drawChart } = await import(/* webpackChunkName: "charts" */ "./draw-chart");
-    figures = new Map(charts.map((chart) => [chart.id, drawChart(chart, chartSeries(session.engine, session.unitId, chart), placeOf(sheet, chart, view))]));
+    figures = new Map(
+      charts.map((chart) => [chart.id, drawChart(chart, chartSeries(session.engine, session.unitId, chart), placeOf(sheet, chart, view))]),
+    );
     layer.replaceChildren(...figures.values());
     place();
   }
@@ -47,8 +52,10 @@ export function showCharts(session: Session, extrasOf: (unitId: string, sheetId:
     const { canvas, headings, zoom, scrolled, frozen } = view;
     const grid = layer.parentElement!.getBoundingClientRect();
     Object.assign(layer.style, {
-      left: `${canvas.x - grid.x + headings.width}px`, top: `${canvas.y - grid.y + headings.height}px`,
-      width: `${canvas.width - headings.width}px`, height: `${canvas.height - headings.height}px`,
+      left: `${canvas.x - grid.x + headings.width}px`,
+      top: `${canvas.y - grid.y + headings.height}px`,
+      width: `${canvas.width - headings.width}px`,
+      height: `${canvas.height - headings.height}px`,
     });
     for (const chart of chartsOn(sheet)) {
       const figure = figures.get(chart.id);
@@ -59,7 +66,9 @@ export function showCharts(session: Session, extrasOf: (unitId: string, sheetId:
       // What scrolls disappears behind the frozen rows and columns.
       const hidden = { x: fixedX ? 0 : Math.max(0, frozen.width - left) / zoom, y: fixedY ? 0 : Math.max(0, frozen.height - top) / zoom };
       Object.assign(figure.style, {
-        width: `${width}px`, height: `${height}px`, transform: `translate(${left}px, ${top}px) scale(${zoom})`,
+        width: `${width}px`,
+        height: `${height}px`,
+        transform: `translate(${left}px, ${top}px) scale(${zoom})`,
         clipPath: `inset(${hidden.y}px 0 0 ${hidden.x}px)`,
       });
     }

@@ -15,12 +15,20 @@ export function placeOf(sheet: FWorksheet, { anchor, position }: ChartRecord, { 
   const corner = { x: headings.width / zoom, y: headings.height / zoom };
   const box = anchor === undefined ? undefined : boxOfCells(sheet, anchor, corner, position);
   const { x, y, width, height } = box ?? {
-    x: position.left * pixelsPerPoint, y: position.top * pixelsPerPoint, width: position.width * pixelsPerPoint, height: position.height * pixelsPerPoint,
+    x: position.left * pixelsPerPoint,
+    y: position.top * pixelsPerPoint,
+    width: position.width * pixelsPerPoint,
+    height: position.height * pixelsPerPoint,
   };
   return { x, y, width, height, fixedX: x * zoom < frozen.width, fixedY: y * zoom < frozen.height };
 }
 
-function boxOfCells(sheet: FWorksheet, { startCell, endCell }: NonNullable<ChartRecord["anchor"]>, corner: { x: number; y: number }, position: ChartRecord["position"]): Box {
+function boxOfCells(
+  sheet: FWorksheet,
+  { startCell, endCell }: NonNullable<ChartRecord["anchor"]>,
+  corner: { x: number; y: number },
+  position: ChartRecord["position"],
+): Box {
   const start = sheet.getRange(startCell).getCellRect();
   const end = endCell === undefined ? undefined : sheet.getRange(endCell).getCellRect();
   return {

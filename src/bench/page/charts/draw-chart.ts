@@ -4,7 +4,10 @@ import type { Point, Series } from "./chart-data";
 import { keyOf } from "./key";
 import { axisSpan, axisText, isDateFormat, mapSpan, niceMarks, type Span } from "./scales";
 
-export interface Drawing { width: number; height: number }
+export interface Drawing {
+  width: number;
+  height: number;
+}
 
 /** One chart as a figure with its own SVG: title, key, lines with dots, titled axes. */
 export function drawChart(chart: ChartRecord, allSeries: readonly Series[], { width, height }: Drawing): HTMLElement {
@@ -15,12 +18,16 @@ export function drawChart(chart: ChartRecord, allSeries: readonly Series[], { wi
   if (withKey) figure.append(keyOf(allSeries));
   const series = allSeries.filter(({ points }) => points.length > 0);
   if (series.length === 0) figure.append(element("p", "Nothing to draw yet: the cells behind this chart hold no figures."));
-  else figure.append(plot(chart, allSeries, { width, height: height - (chart.title ? 26 : 0) - (withKey ? 20 * keyLines(allSeries, width) + 2 : 0) - 6 }));
+  else
+    figure.append(
+      plot(chart, allSeries, { width, height: height - (chart.title ? 26 : 0) - (withKey ? 20 * keyLines(allSeries, width) + 2 : 0) - 6 }),
+    );
   return figure;
 }
 
 function plot(chart: ChartRecord, series: readonly Series[], { width, height }: Drawing): SVGSVGElement | HTMLElement {
-  const valuesOf = (secondary: boolean) => series.filter((one) => one.secondary === secondary).flatMap(({ points }) => points.map(({ y }) => y));
+  const valuesOf = (secondary: boolean) =>
+    series.filter((one) => one.secondary === secondary).flatMap(({ points }) => points.map(({ y }) => y));
   const primaryOnly = valuesOf(true).length === 0;
   const secondaryOnly = valuesOf(false).length === 0;
   const columns = series.some(({ look }) => look.column);
@@ -42,15 +49,38 @@ function plot(chart: ChartRecord, series: readonly Series[], { width, height }: 
     style: { background: "none", color: "#1d1b16", fontSize: "12px", fontFamily: "inherit" },
     ariaLabel: chart.title ?? chart.name,
     ariaDescription: describe(series),
-    x: across ? { type: "linear", domain: across } : columns ? { type: "band", domain: [...new Set(xs)], padding: 0.3 } : { type: "point", domain: [...new Set(xs)], padding: 0.3 },
+    x: across
+      ? { type: "linear", domain: across }
+      : columns
+        ? { type: "band", domain: [...new Set(xs)], padding: 0.3 }
+        : { type: "point", domain: [...new Set(xs)], padding: 0.3 },
     y: { domain: main },
     marks: [
       Plot.gridY({ stroke: "#1d1b16", strokeOpacity: 0.14, ticks: niceMarks(main, 6) }),
-      Plot.axisX({ label: chart.axes.category.title ?? null, labelAnchor: "center", labelArrow: "none", ...(across && numericMarks(across, chart.axes.category, width)) }),
-      Plot.axisY({ label: chart.axes.value.title ?? null, labelAnchor: "center", labelArrow: "none", ticks: valueMarks(main, chart.axes.value), tickFormat: axisText(chart.axes.value.numberFormat) }),
-      ...(primaryOnly || secondaryOnly ? [] : [Plot.axisY(valueMarks(second, secondAxis).map(toMain), {
-        anchor: "right", label: secondAxis.title ?? null, labelAnchor: "center", labelArrow: "none", tickFormat: (height: number) => axisText(secondAxis.numberFormat)(mapSpan(main, second)(height)),
-      })]),
+      Plot.axisX({
+        label: chart.axes.category.title ?? null,
+        labelAnchor: "center",
+        labelArrow: "none",
+        ...(across && numericMarks(across, chart.axes.category, width)),
+      }),
+      Plot.axisY({
+        label: chart.axes.value.title ?? null,
+        labelAnchor: "center",
+        labelArrow: "none",
+        ticks: valueMarks(main, chart.axes.value),
+        tickFormat: axisText(chart.axes.value.numberFormat),
+      }),
+      ...(primaryOnly || secondaryOnly
+        ? []
+        : [
+            Plot.axisY(valueMarks(second, secondAxis).map(toMain), {
+              anchor: "right",
+              label: secondAxis.title ?? null,
+              labelAnchor: "center",
+              labelArrow: "none",
+              tickFormat: (height: number) => axisText(secondAxis.numberFormat)(mapSpan(main, second)(height)),
+            }),
+          ]),
       ...series.flatMap((one) => marksOf(one, one.secondary && !secondaryOnly ? toMain : (y) => y)),
     ],
   });
@@ -71,7 +101,12 @@ function numericMarks(span: Span, { numberFormat }: ChartAxisRecord, width: numb
 function marksOf({ points, look }: Series, toHeight: (y: number) => number): Plot.Markish[] {
   const place = { x: (point: Point) => point.x, y: (point: Point) => toHeight(point.y) };
   if (look.column) return [Plot.barY(points, { ...place, fill: look.color })];
-  const line = Plot.line(points, { ...place, stroke: look.color, strokeWidth: look.lineWidth, ...(look.dash && { strokeDasharray: look.dash, strokeLinecap: "round" as const }) });
+  const line = Plot.line(points, {
+    ...place,
+    stroke: look.color,
+    strokeWidth: look.lineWidth,
+    ...(look.dash && { strokeDasharray: look.dash, strokeLinecap: "round" as const }),
+  });
   const dots = look.symbol && Plot.dot(points, { ...place, fill: look.color, stroke: "#fffdf7", r: look.radius, symbol: look.symbol });
   return [...(look.line ? [line] : []), ...(dots ? [dots] : [])];
 }
@@ -83,7 +118,11 @@ function keyLines(series: readonly Series[], width: number): number {
 }
 
 function describe(series: readonly Series[]): string {
-  return series.map(({ name, points }) => `${name}: ${points.length} points${points.length > 0 ? `, from ${points[0]!.y} to ${points.at(-1)!.y}` : ""}`).join("; ");
+  return series
+    .map(
+      ({ name, points }) => `${name}: ${points.length} points${points.length > 0 ? `, from ${points[0]!.y} to ${points.at(-1)!.y}` : ""}`,
+    )
+    .join("; ");
 }
 
 function element(tag: "figcaption" | "p", words: string): HTMLElement {

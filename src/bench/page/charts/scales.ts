@@ -23,22 +23,23 @@ export function axisSpan(values: readonly number[], axis: ChartAxisRecord, count
   // Values that are all alike still need some height to be drawn in.
   const room = high > low ? 0 : Math.abs(high) * 0.05 || 1;
   const step = niceStep((high - low + 2 * room) / count);
-  return [
-    axis.minimum ?? Math.floor((low - room) / step + 1e-9) * step,
-    axis.maximum ?? Math.ceil((high + room) / step - 1e-9) * step,
-  ];
+  return [axis.minimum ?? Math.floor((low - room) / step + 1e-9) * step, axis.maximum ?? Math.ceil((high + room) / step - 1e-9) * step];
 }
 
 /** Carries a value from one axis to the height that it has on another. */
-export const mapSpan = (from: Span, to: Span) => (value: number): number =>
-  to[0] + ((value - from[0]) / (from[1] - from[0])) * (to[1] - to[0]);
+export const mapSpan =
+  (from: Span, to: Span) =>
+  (value: number): number =>
+    to[0] + ((value - from[0]) / (from[1] - from[0])) * (to[1] - to[0]);
 
-export const isDateFormat = (format: string | undefined): boolean => /[dy]|mmm/iu.test(format?.replace(/"[^"]*"|\[[^\]]*\]|general/giu, "") ?? "");
+export const isDateFormat = (format: string | undefined): boolean =>
+  /[dy]|mmm/iu.test(format?.replace(/"[^"]*"|\[[^\]]*\]|general/giu, "") ?? "");
 
 /** How a figure reads on an axis with an Excel number format: decimals, per cent and dates; anything else as it is. */
 export function axisText(format: string | undefined): (value: number) => string {
   if (format === undefined || /^general$/iu.test(format)) return (value) => String(Number(value.toPrecision(6)));
-  if (isDateFormat(format)) return (serial) => dateOf(serial).toLocaleDateString("en-GB", { day: "numeric", month: "short", timeZone: "UTC" });
+  if (isDateFormat(format))
+    return (serial) => dateOf(serial).toLocaleDateString("en-GB", { day: "numeric", month: "short", timeZone: "UTC" });
   const decimals = /\.(0+)/u.exec(format)?.[1]?.length ?? 0;
   return format.includes("%") ? (value) => `${(value * 100).toFixed(decimals)} %` : (value) => value.toFixed(decimals);
 }

@@ -18,8 +18,23 @@ export type Symbol = "circle" | "square" | "triangle" | "diamond" | "star" | "ti
 const colors = ["#0072b2", "#d55e00", "#009e73", "#8a4f7d", "#1d1b16"];
 const symbols: readonly Symbol[] = ["circle", "square", "triangle", "diamond", "star"];
 
-const dashes: Readonly<Record<string, string | undefined>> = { Dash: "6 4", DashDot: "6 3 1 3", DashDotDot: "6 3 1 3 1 3", Dot: "3 3", RoundDot: "1 4" };
-const markers: Readonly<Record<string, Symbol>> = { Circle: "circle", Dot: "circle", Square: "square", Triangle: "triangle", Diamond: "diamond", Star: "star", X: "times", Plus: "plus" };
+const dashes: Readonly<Record<string, string | undefined>> = {
+  Dash: "6 4",
+  DashDot: "6 3 1 3",
+  DashDotDot: "6 3 1 3 1 3",
+  Dot: "3 3",
+  RoundDot: "1 4",
+};
+const markers: Readonly<Record<string, Symbol>> = {
+  Circle: "circle",
+  Dot: "circle",
+  Square: "square",
+  Triangle: "triangle",
+  Diamond: "diamond",
+  Star: "star",
+  X: "times",
+  Plus: "plus",
+};
 const pixelsPerPoint = 4 / 3;
 
 /** As the series itself says, and otherwise one of a kind for its place in the chart. */

@@ -46,7 +46,10 @@ export function fileCommands(session: Session): FileCommands {
     const choice = await ask<"empty" | "sample">({
       title: "Start a new workbook?",
       text: `It takes the place of “${session.name}” in this browser. If you want that one later, cancel and save it as a file first.`,
-      choices: [{ label: sampleName, value: "sample" }, { label: "Empty workbook", value: "empty", main: true }],
+      choices: [
+        { label: sampleName, value: "sample" },
+        { label: "Empty workbook", value: "empty", main: true },
+      ],
     });
     try {
       if (choice === "empty") await session.openEmpty();
@@ -62,7 +65,10 @@ export function fileCommands(session: Session): FileCommands {
     const answer = await ask<"save" | "open">({
       title,
       text: `It takes the place of “${session.name}” in this browser, which has changes that are in no file yet.`,
-      choices: [{ label: "Open without saving", value: "open" }, { label: "Save first, then open", value: "save", main: true }],
+      choices: [
+        { label: "Open without saving", value: "open" },
+        { label: "Save first, then open", value: "save", main: true },
+      ],
     });
     return answer === "save" ? save() : answer !== undefined;
   }
@@ -85,7 +91,10 @@ export async function openSample(session: Session): Promise<boolean> {
 
 function tellOfTexts(cells: readonly string[]): void {
   const some = cells.length > 5 ? `${cells.slice(0, 5).join(", ")} and ${cells.length - 5} more` : cells.join(", ");
-  showNotice({ kind: "warning", text: `No spreadsheet program can read what stands here as a formula, so the file holds it as a text: ${some}. Look for a bracket, a quotation mark or a comma too many or too few.` });
+  showNotice({
+    kind: "warning",
+    text: `No spreadsheet program can read what stands here as a formula, so the file holds it as a text: ${some}. Look for a bracket, a quotation mark or a comma too many or too few.`,
+  });
 }
 
 function complain(what: string, problem: unknown): void {

@@ -10,12 +10,16 @@ export function acceptDroppedFiles(open: (file: File) => void): void {
   };
   // Caught on the way down: the grid would take a dropped picture for itself.
   const listen = (name: "dragenter" | "dragover" | "dragleave" | "drop", handle: (event: DragEvent) => void) =>
-    window.addEventListener(name, (event) => {
-      if (!carriesFiles(event)) return;
-      event.preventDefault();
-      event.stopPropagation();
-      handle(event);
-    }, { capture: true });
+    window.addEventListener(
+      name,
+      (event) => {
+        if (!carriesFiles(event)) return;
+        event.preventDefault();
+        event.stopPropagation();
+        handle(event);
+      },
+      { capture: true },
+    );
 
   listen("dragenter", () => show(1));
   listen("dragleave", () => show(-1));

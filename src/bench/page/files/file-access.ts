@@ -11,7 +11,9 @@ export function fileAccess(session: Session): FileAccess {
     openAnother: async (bytes) => {
       if (bytes === undefined) throw new Error("The bench shows one workbook at a time. Start a new one with its own button.");
       download(bytes as Uint8Array<ArrayBuffer>, `${fileNameFor(`${session.name} copy`)}.xlsx`, xlsxType);
-      showNotice({ text: "Excel would open the new workbook in a window of its own. The bench has one window, so it was saved as a file: open it from there." });
+      showNotice({
+        text: "Excel would open the new workbook in a window of its own. The bench has one window, so it was saved as a file: open it from there.",
+      });
     },
   };
 }

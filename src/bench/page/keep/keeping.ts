@@ -34,7 +34,10 @@ export async function startKeeping({ session, storageWorks, reopen }: KeepingOpt
       console.error(problem);
       showStatus("not kept: this browser refused to store it");
       // Once for a row of refusals: it is tried again after every change.
-      closeRefusal ??= showNotice({ kind: "warning", text: "This browser refused to keep the latest changes (its storage may be full). Save the workbook as a file." });
+      closeRefusal ??= showNotice({
+        kind: "warning",
+        text: "This browser refused to keep the latest changes (its storage may be full). Save the workbook as a file.",
+      });
     },
   });
   const turn = await claimTurn({
@@ -46,7 +49,12 @@ export async function startKeeping({ session, storageWorks, reopen }: KeepingOpt
     session.forgetEdits();
     showStatus("not kept: open in another tab");
     closeNotice?.();
-    closeNotice = showNotice({ kind: "warning", text, stays: true, actions: [{ label: "Work in this tab instead", act: () => (void takeOver(), false) }] });
+    closeNotice = showNotice({
+      kind: "warning",
+      text,
+      stays: true,
+      actions: [{ label: "Work in this tab instead", act: () => (void takeOver(), false) }],
+    });
   }
 
   async function takeOver(): Promise<void> {
@@ -64,7 +72,12 @@ export async function startKeeping({ session, storageWorks, reopen }: KeepingOpt
   if (!storageWorks) showStatus("not kept: this browser stores nothing here");
   else if (turn.mine) showStatus("kept in this browser as you go");
   else tellSecond("This workbook is open in another tab, which keeps it. What you change here is not kept.");
-  return { flush: autosave.flush, get keepsHere() { return storageWorks && turn.mine; } };
+  return {
+    flush: autosave.flush,
+    get keepsHere() {
+      return storageWorks && turn.mine;
+    },
+  };
 }
 
 async function agreesToLoss(): Promise<boolean> {

@@ -67,7 +67,8 @@ function readSnapshot(text: string): IWorkbookData {
     throw new DamagedWorkbookError("the text cannot be read");
   }
   const snapshot = snapshotShape.safeParse(parsed);
-  if (!snapshot.success || !snapshot.data.sheetOrder.every((id) => id in snapshot.data.sheets)) throw new DamagedWorkbookError("a sheet is missing");
+  if (!snapshot.success || !snapshot.data.sheetOrder.every((id) => id in snapshot.data.sheets))
+    throw new DamagedWorkbookError("a sheet is missing");
   return snapshot.data as unknown as IWorkbookData;
 }
 

@@ -27,19 +27,23 @@ export async function claimTurn(options: TabTurnOptions): Promise<TabTurn> {
 
   function hold(): Promise<void> {
     turn.mine = true;
-    return new Promise((resolve) => { letGo = resolve; });
+    return new Promise((resolve) => {
+      letGo = resolve;
+    });
   }
 
   function request(lockOptions: LockOptions): Promise<boolean> {
     return new Promise((answer, fail) => {
-      navigator.locks.request(lockName, lockOptions, (lock) => {
-        answer(lock !== null);
-        return lock === null ? undefined : hold();
-      }).catch((problem: unknown) => {
-        // Another tab took the lock by force because this one did not answer in time.
-        if (turn.mine) release();
-        else fail(problem instanceof Error ? problem : new Error(String(problem)));
-      });
+      navigator.locks
+        .request(lockName, lockOptions, (lock) => {
+          answer(lock !== null);
+          return lock === null ? undefined : hold();
+        })
+        .catch((problem: unknown) => {
+          // Another tab took the lock by force because this one did not answer in time.
+          if (turn.mine) release();
+          else fail(problem instanceof Error ? problem : new Error(String(problem)));
+        });
     });
   }
 

@@ -28,7 +28,9 @@ let next: { place: Place; generation: number } = { place: places[0], generation:
 /** Reads both generations. A damaged one is moved to a key of its own, so that its place can be written again. */
 export async function readKept(): Promise<Kept> {
   const records = await Promise.all(places.map(async (place) => ({ place, record: await get<unknown>(place, store) })));
-  const present = records.filter(({ record }) => record !== undefined).sort((one, other) => generationOf(other.record) - generationOf(one.record));
+  const present = records
+    .filter(({ record }) => record !== undefined)
+    .sort((one, other) => generationOf(other.record) - generationOf(one.record));
   const kept: Kept = { states: [], damages: [] };
   for (const { place, record } of present) {
     try {

@@ -9,7 +9,9 @@ import type { KeyHandler } from "./keys-before-grid";
 export function keepKeyboardInGrid(injector: Injector, keys: { add(handler: KeyHandler): void }): void {
   const grid = document.getElementById("grid")!;
   let lastInGrid = true;
-  window.addEventListener("focusin", ({ target }) => { lastInGrid = isGrids(grid, target); });
+  window.addEventListener("focusin", ({ target }) => {
+    lastInGrid = isGrids(grid, target);
+  });
   keys.add(() => {
     // Focus moved while a key goes down takes that very key along.
     if (lastInGrid && document.activeElement === document.body) injector.get(ILayoutService).focus();

@@ -7,10 +7,14 @@ export type KeyHandler = (event: KeyboardEvent) => boolean;
  */
 export function keysBeforeGrid(target: Window): { add(handler: KeyHandler): void } {
   const handlers: KeyHandler[] = [];
-  target.addEventListener("keydown", (event) => {
-    if (!handlers.some((handler) => handler(event))) return;
-    event.preventDefault();
-    event.stopImmediatePropagation();
-  }, { capture: true });
+  target.addEventListener(
+    "keydown",
+    (event) => {
+      if (!handlers.some((handler) => handler(event))) return;
+      event.preventDefault();
+      event.stopImmediatePropagation();
+    },
+    { capture: true },
+  );
   return { add: (handler) => void handlers.push(handler) };
 }

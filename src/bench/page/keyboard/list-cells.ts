@@ -27,20 +27,33 @@ export function letListCellsBeTyped(engine: Engine, keys: { add(handler: KeyHand
     if (id === SetCellEditVisibleOperation.id && typing?.visible && typing.eventType === DeviceInputEventType.Keyboard) close();
   });
   // The grid draws cells with choices from its last stage but one on.
-  void engine.injector.get(LifecycleService).onStage(LifecycleStages.Steady).then(() => openByArrowOnly(engine.injector));
+  void engine.injector
+    .get(LifecycleService)
+    .onStage(LifecycleStages.Steady)
+    .then(() => openByArrowOnly(engine.injector));
   keys.add((event) => {
     if (engine.univerAPI.getActiveWorkbook()?.isCellEditing()) return false;
     const list = openList();
     return list === null ? opens(event) && openAtSelection(engine, commands) : goThrough(list, event.key, close);
   });
   // A click into the list would take the keyboard from the grid, and the grid empties the cell when its own value is chosen again.
-  window.addEventListener("mousedown", (event) => { if (inList(event.target)) event.preventDefault(); }, { capture: true });
-  window.addEventListener("click", (event) => {
-    const item = inList(event.target) && itemsOf(openList()!).find((one) => one.contains(event.target as Node));
-    if (!item || !isPresent(item)) return;
-    event.stopImmediatePropagation();
-    close();
-  }, { capture: true });
+  window.addEventListener(
+    "mousedown",
+    (event) => {
+      if (inList(event.target)) event.preventDefault();
+    },
+    { capture: true },
+  );
+  window.addEventListener(
+    "click",
+    (event) => {
+      const item = inList(event.target) && itemsOf(openList()!).find((one) => one.contains(event.target as Node));
+      if (!item || !isPresent(item)) return;
+      event.stopImmediatePropagation();
+      close();
+    },
+    { capture: true },
+  );
 }
 
 const inList = (target: EventTarget | null): boolean => target instanceof Node && openList()?.contains(target) === true;
@@ -89,9 +102,17 @@ function goThrough(list: HTMLElement, key: string, close: () => void): boolean {
 
 /** The grid takes a click anywhere on such a cell for one on its arrow. */
 function openByArrowOnly(injector: Injector): void {
-  interface Widget { isHit(position: { x: number; y: number }, info: CellInfo): boolean; _ensureMap(sheetId: string): Map<string, { left: number; width: number }> }
-  interface CellInfo { subUnitId: string; row: number; col: number }
-  const widget = injector.get(DataValidatorRegistryService).getValidatorItem(DataValidationType.LIST)?.canvasRender as unknown as Widget | undefined;
+  interface Widget {
+    isHit(position: { x: number; y: number }, info: CellInfo): boolean;
+    _ensureMap(sheetId: string): Map<string, { left: number; width: number }>;
+  }
+  interface CellInfo {
+    subUnitId: string;
+    row: number;
+    col: number;
+  }
+  const widget = injector.get(DataValidatorRegistryService).getValidatorItem(DataValidationType.LIST)?.canvasRender as unknown as
+    Widget | undefined;
   if (!widget?._ensureMap) throw new Error("The grid's cells with choices have changed: they cannot be repaired.");
   const isHit = widget.isHit.bind(widget);
   widget.isHit = (position, info) => {

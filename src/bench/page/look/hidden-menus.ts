@@ -9,8 +9,9 @@ const entries = [
   "sheet.command.delete-worksheet-protection-from-sheet-bar",
   "sheet.command.change-sheet-protection-from-sheet-bar",
   "sheet.command.view-sheet-permission-from-sheet-bar",
-  ...["financial", "logical", "text", "date", "lookup", "math", "statistical", "engineering", "information", "database"]
-    .map((category) => `formula-ui.operation.insert-function.${category}`),
+  ...["financial", "logical", "text", "date", "lookup", "math", "statistical", "engineering", "information", "database"].map(
+    (category) => `formula-ui.operation.insert-function.${category}`,
+  ),
 ];
 
 export const hiddenMenus: Record<string, { hidden: true }> = Object.fromEntries(entries.map((id) => [id, { hidden: true }]));

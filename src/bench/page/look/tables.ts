@@ -11,7 +11,9 @@ export const quietTables = () => ({ plugins: [UniverSheetsTablePlugin, [UniverSh
  * own look, as they do in Excel, and say with each table whether it is to have filter buttons.
  */
 export function dressTables(injector: Injector, extrasOf: (unitId: string, sheetId: string) => SheetExtras | undefined): void {
-  injector.get(SheetRangeThemeModel).registerDefaultRangeTheme(new RangeThemeStyle("table-default-0", { headerRowStyle: { cl: { rgb: "#1D1B16" } } }));
+  injector
+    .get(SheetRangeThemeModel)
+    .registerDefaultRangeTheme(new RangeThemeStyle("table-default-0", { headerRowStyle: { cl: { rgb: "#1D1B16" } } }));
   const tables = injector.get(TableManager);
   const withFilters = tables.getSheetFilterRangeWithState.bind(tables);
   tables.getSheetFilterRangeWithState = (unitId, sheetId) =>

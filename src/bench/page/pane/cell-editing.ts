@@ -9,12 +9,13 @@ export function cellEditingOf(univerAPI: FUniver): CellEditing {
   return {
     active,
     // By looking: the grid's own event for it was missed now and then, and the pane then waited for ever.
-    ended: () => new Promise((resolve) => {
-      const look = (): void => {
-        if (active()) setTimeout(look, betweenLooksMs);
-        else resolve();
-      };
-      look();
-    }),
+    ended: () =>
+      new Promise((resolve) => {
+        const look = (): void => {
+          if (active()) setTimeout(look, betweenLooksMs);
+          else resolve();
+        };
+        look();
+      }),
   };
 }

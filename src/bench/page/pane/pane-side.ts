@@ -54,7 +54,11 @@ export function setUpPaneSide(): { load(): void } {
     document.body.classList.remove("dragging-divider");
     rememberSide();
   });
-  return { load: () => { frame.src = "taskpane.html"; } };
+  return {
+    load: () => {
+      frame.src = "taskpane.html";
+    },
+  };
 }
 
 function recallSide(): { open?: boolean; width?: number } {

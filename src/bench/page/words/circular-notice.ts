@@ -17,7 +17,10 @@ export function warnOfCircles(session: Session): void {
     if (cells === shown) return;
     shown = cells;
     close?.();
-    close = cells === "" ? undefined : showNotice({ kind: "warning", text: `These formulas depend on themselves, so their results mean nothing: ${cells}.` });
+    close =
+      cells === ""
+        ? undefined
+        : showNotice({ kind: "warning", text: `These formulas depend on themselves, so their results mean nothing: ${cells}.` });
   }
 
   session.onChanged(() => void look());
@@ -26,7 +29,11 @@ export function warnOfCircles(session: Session): void {
 function addressesOf(session: Session): string {
   const { univerAPI, circular } = session.engine;
   const here = circular.cells().filter(({ unitId }) => unitId === session.unitId);
-  const some = here.slice(0, 5).map(({ sheetId, row, column }) =>
-    `${univerAPI.getActiveWorkbook()?.getSheetBySheetId(sheetId)?.getSheetName() ?? "?"}!${columnLetters(column)}${row + 1}`);
+  const some = here
+    .slice(0, 5)
+    .map(
+      ({ sheetId, row, column }) =>
+        `${univerAPI.getActiveWorkbook()?.getSheetBySheetId(sheetId)?.getSheetName() ?? "?"}!${columnLetters(column)}${row + 1}`,
+    );
   return here.length > 5 ? `${some.join(", ")} and ${here.length - 5} more` : some.join(", ");
 }

@@ -11,7 +11,12 @@ const UNITS_PER_PIXEL = 9_525;
 const MEASURED = 20_000;
 
 type Placing = Pick<ChartRecord, "position" | "anchor">;
-export interface Corner { column: number; columnOffset: number; row: number; rowOffset: number }
+export interface Corner {
+  column: number;
+  columnOffset: number;
+  row: number;
+  rowOffset: number;
+}
 
 const columnUnits = (sheet: Partial<IWorksheetData>, index: number): number =>
   sheet.columnData?.[index]?.hd ? 0 : (sheet.columnData?.[index]?.w ?? defaultSizes(sheet).column) * UNITS_PER_PIXEL;
@@ -43,16 +48,24 @@ export function placingFromFile(anchor: XmlElement, sheet: Partial<IWorksheetDat
   const to = corner(descend(anchor, "to"));
   const extent = descend(anchor, "ext")?.attributes;
   const start = from ? distances(from, sheet) : absolute(descend(anchor, "pos")?.attributes);
-  const end = to && localName(anchor) === "twoCellAnchor" ? distances(to, sheet)
-    : start && extent ? { x: start.x + Number(extent.cx), y: start.y + Number(extent.cy) } : undefined;
+  const end =
+    to && localName(anchor) === "twoCellAnchor"
+      ? distances(to, sheet)
+      : start && extent
+        ? { x: start.x + Number(extent.cx), y: start.y + Number(extent.cy) }
+        : undefined;
   if (!start || !end) return undefined;
   const position = { left: points(start.x), top: points(start.y), width: points(end.x - start.x), height: points(end.y - start.y) };
   const exact = from && to && [from, to].every((one) => one.columnOffset === 0 && one.rowOffset === 0) && to.column > 0 && to.row > 0;
-  return { position, ...(exact ? { anchor: { startCell: cellAddress(from.row, from.column), endCell: cellAddress(to.row - 1, to.column - 1) } } : {}) };
+  return {
+    position,
+    ...(exact ? { anchor: { startCell: cellAddress(from.row, from.column), endCell: cellAddress(to.row - 1, to.column - 1) } } : {}),
+  };
 }
 
 const points = (units: number): number => Math.round((units / UNITS_PER_POINT) * 1000) / 1000;
-const absolute = (pos: Record<string, string> | undefined): { x: number; y: number } | undefined => pos && { x: Number(pos.x), y: Number(pos.y) };
+const absolute = (pos: Record<string, string> | undefined): { x: number; y: number } | undefined =>
+  pos && { x: Number(pos.x), y: Number(pos.y) };
 
 function corner(element: XmlElement | undefined): Corner | undefined {
   if (!element) return undefined;
@@ -71,7 +84,8 @@ export function placingToFile(chart: Placing, sheet: Partial<IWorksheetData>): s
   const left = start ? edge(sheet, start.startColumn, columnUnits) : chart.position.left * UNITS_PER_POINT;
   const top = start ? edge(sheet, start.startRow, rowUnits) : chart.position.top * UNITS_PER_POINT;
   const from = cornerAt(sheet, left, top);
-  const to = end ? { column: end.endColumn + 1, columnOffset: 0, row: end.endRow + 1, rowOffset: 0 }
+  const to = end
+    ? { column: end.endColumn + 1, columnOffset: 0, row: end.endRow + 1, rowOffset: 0 }
     : cornerAt(sheet, left + chart.position.width * UNITS_PER_POINT, top + chart.position.height * UNITS_PER_POINT);
   return `<xdr:from>${cornerXml(from)}</xdr:from><xdr:to>${cornerXml(to)}</xdr:to>`;
 }
@@ -95,9 +109,14 @@ export function cornerBeyond(from: Corner, width: number, height: number, sheet:
   return cornerAt(sheet, start.x + width * UNITS_PER_PIXEL, start.y + height * UNITS_PER_PIXEL);
 }
 
-export const pixelCorner = (column: number, columnPixels: number, row: number, rowPixels: number): Corner =>
-  ({ column, columnOffset: columnPixels * UNITS_PER_PIXEL, row, rowOffset: rowPixels * UNITS_PER_PIXEL });
+export const pixelCorner = (column: number, columnPixels: number, row: number, rowPixels: number): Corner => ({
+  column,
+  columnOffset: columnPixels * UNITS_PER_PIXEL,
+  row,
+  rowOffset: rowPixels * UNITS_PER_PIXEL,
+});
 export const pixelsInto = (offset: number): number => Math.round(offset / UNITS_PER_PIXEL);
 
-const cornerXml = (at: Corner): string => `<xdr:col>${at.column}</xdr:col><xdr:colOff>${at.columnOffset}</xdr:colOff>`
-  + `<xdr:row>${at.row}</xdr:row><xdr:rowOff>${at.rowOffset}</xdr:rowOff>`;
+const cornerXml = (at: Corner): string =>
+  `<xdr:col>${at.column}</xdr:col><xdr:colOff>${at.columnOffset}</xdr:colOff>` +
+  `<xdr:row>${at.row}</xdr:row><xdr:rowOff>${at.rowOffset}</xdr:rowOff>`;

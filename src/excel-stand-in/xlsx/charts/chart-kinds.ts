@@ -35,7 +35,10 @@ export const chartKind = (type: string): ChartKind => CHART_KINDS[type] ?? CHART
 export const hasAxes = (kind: ChartKind): boolean => kind.element !== "pieChart" && kind.element !== "doughnutChart";
 
 export function chartTypeOf(kind: ChartKind): string {
-  const same = (other: ChartKind): boolean => other.element === kind.element
-    && (["markers", "lines", "smooth", "grouping", "horizontal"] as const).every((key) => other[key] === undefined || other[key] === (kind[key] ?? false));
+  const same = (other: ChartKind): boolean =>
+    other.element === kind.element &&
+    (["markers", "lines", "smooth", "grouping", "horizontal"] as const).every(
+      (key) => other[key] === undefined || other[key] === (kind[key] ?? false),
+    );
   return Object.entries(CHART_KINDS).find(([, one]) => same(one))?.[0] ?? "Line";
 }

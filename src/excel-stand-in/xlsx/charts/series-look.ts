@@ -9,7 +9,13 @@ const USUAL_WEIGHT = 1.5;
 const USUAL_MARK = { style: "Circle", size: 5 };
 
 /** Excel.ChartLineStyle and its name in a file (ECMA-376 part 1, 20.1.10.48). */
-const DASHES: Readonly<Record<string, string>> = { Dash: "dash", DashDot: "dashDot", DashDotDot: "sysDashDotDot", Dot: "sysDash", RoundDot: "sysDot" };
+const DASHES: Readonly<Record<string, string>> = {
+  Dash: "dash",
+  DashDot: "dashDot",
+  DashDotDot: "sysDashDotDot",
+  Dot: "sysDash",
+  RoundDot: "sysDot",
+};
 const MARKS = ["Circle", "Square", "Diamond", "Triangle", "X", "Star", "Dot", "Dash", "Plus"];
 
 /** Line, fill and markers of a series, in the order the format asks for. A series may have a type of its own. */
@@ -19,12 +25,16 @@ export function seriesLookXml(series: ChartSeriesRecord, chart: ChartKind): stri
   if (chart.element !== "lineChart" && chart.element !== "scatterChart") return fill ? `<c:spPr>${fill}</c:spPr>` : "";
   const { lines, markers } = series.type === undefined ? chart : chartKind(series.type);
   const dash = DASHES[series.lineStyle ?? ""];
-  const line = `<a:ln w="${(series.lineWeight ?? USUAL_WEIGHT) * UNITS_PER_POINT}"`
-    + (lines ? ` cap="rnd">${fill}${dash ? `<a:prstDash val="${dash}"/>` : ""}</a:ln>` : "><a:noFill/></a:ln>");
+  const line =
+    `<a:ln w="${(series.lineWeight ?? USUAL_WEIGHT) * UNITS_PER_POINT}"` +
+    (lines ? ` cap="rnd">${fill}${dash ? `<a:prstDash val="${dash}"/>` : ""}</a:ln>` : "><a:noFill/></a:ln>");
   const style = series.markerStyle === undefined || !MARKS.includes(series.markerStyle) ? USUAL_MARK.style : series.markerStyle;
-  const marker = markers && series.markerStyle !== "None"
-    ? valueXml("symbol", style.toLowerCase()) + valueXml("size", series.markerSize ?? USUAL_MARK.size) + (fill ? `<c:spPr>${fill}<a:ln>${fill}</a:ln></c:spPr>` : "")
-    : valueXml("symbol", "none");
+  const marker =
+    markers && series.markerStyle !== "None"
+      ? valueXml("symbol", style.toLowerCase()) +
+        valueXml("size", series.markerSize ?? USUAL_MARK.size) +
+        (fill ? `<c:spPr>${fill}<a:ln>${fill}</a:ln></c:spPr>` : "")
+      : valueXml("symbol", "none");
   return `<c:spPr>${line}</c:spPr><c:marker>${marker}</c:marker>`;
 }
 

@@ -14,7 +14,9 @@ export function askText(id: string, ...typed: readonly unknown[]): string {
 
 /** All cells of the answer, row by row; an error is undefined, as is a cell that stays empty. */
 export function askTable(id: string, ...typed: readonly unknown[]): (number | string | undefined)[][] {
-  return call(functionNamed(id), typed).map((row) => row.map((cell) => (typeof cell === "number" || (typeof cell === "string" && cell !== "") ? cell : undefined)));
+  return call(functionNamed(id), typed).map((row) =>
+    row.map((cell) => (typeof cell === "number" || (typeof cell === "string" && cell !== "") ? cell : undefined)),
+  );
 }
 
 /** A column of numbers as the functions take it. */

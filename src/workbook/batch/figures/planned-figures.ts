@@ -22,8 +22,10 @@ export interface PlannedFigures {
   readonly mashWater: number;
 }
 
-export const maltRows = ({ malt }: Pick<BatchContents, "malt">) => malt.map(({ mass, yieldPercent, handling, colour }) => [mass, yieldPercent, handling, colour]);
-export const hopRows = ({ hops }: Pick<BatchContents, "hops">) => hops.map(({ mass, alphaPercent, minutes }) => [mass, alphaPercent, minutes]);
+export const maltRows = ({ malt }: Pick<BatchContents, "malt">) =>
+  malt.map(({ mass, yieldPercent, handling, colour }) => [mass, yieldPercent, handling, colour]);
+export const hopRows = ({ hops }: Pick<BatchContents, "hops">) =>
+  hops.map(({ mass, alphaPercent, minutes }) => [mass, alphaPercent, minutes]);
 export const colourScale = ({ units }: Pick<BatchContents, "units">): "SRM" | "EBC" => (units === "us" ? "SRM" : "EBC");
 
 /** The formulas of the batch sheet's plan, asked without a sheet; `tests/workbook/figures` holds the two together. */
@@ -34,15 +36,55 @@ export function plannedFigures(batch: BatchContents): PlannedFigures {
   const grain = malt.filter(({ handling }) => handling === "mash" || handling === "steep").reduce((sum, { mass }) => sum + mass, 0);
   const bill = malt.length > 0 ? maltRows(batch) : [["", "", "", ""]];
   const deadSpace = method === "extract" || grain === 0 ? 0 : kit.deadSpace;
-  const budget = kettlePart === undefined ? [] : askTable("WATER.BUDGET", kettlePart, kit.boilMinutes, kit.boilOff, kit.kettleLoss, grain, kit.absorption, null, units, bill, kit.grainEfficiencyPercent, deadSpace);
+  const budget =
+    kettlePart === undefined
+      ? []
+      : askTable(
+          "WATER.BUDGET",
+          kettlePart,
+          kit.boilMinutes,
+          kit.boilOff,
+          kit.kettleLoss,
+          grain,
+          kit.absorption,
+          null,
+          units,
+          bill,
+          kit.grainEfficiencyPercent,
+          deadSpace,
+        );
   const water = (row: number): number | undefined => numberOf(budget[row]?.[1]);
   const [collect, beforeBoil, , chilled] = [0, 1, 2, 3].map(water);
   const additions = hops.length > 0 ? hopRows(batch) : [["", "", ""]];
   const og = gravityVolume && askNumber("WORT.GRAVITY", bill, gravityVolume, kit.grainEfficiencyPercent, units);
-  const kettleGravity = beforeBoil === undefined || chilled === undefined ? undefined : askNumber("WORT.GRAVITY", bill, (beforeBoil + chilled) / 2, kit.grainEfficiencyPercent, units);
+  const kettleGravity =
+    beforeBoil === undefined || chilled === undefined
+      ? undefined
+      : askNumber("WORT.GRAVITY", bill, (beforeBoil + chilled) / 2, kit.grainEfficiencyPercent, units);
   const boilsAt = askNumber("WATER.BOILS", kit.altitude, units);
-  const chillMinutes = askNumber("HEAT.CHILL", chilled, boilsAt, batch.yeast.pitchTemperature, kit.tapTemperature, kit.tapFlow, kit.coilKwPerK, units);
-  const bitterness = [additions, gravityVolume, kettleGravity, "tinseth", boilsAt, units, kit.boilMinutes, batch.hopStand.temperature, batch.hopStand.minutes, chillMinutes ?? 0, batch.yeast.pitchTemperature];
+  const chillMinutes = askNumber(
+    "HEAT.CHILL",
+    chilled,
+    boilsAt,
+    batch.yeast.pitchTemperature,
+    kit.tapTemperature,
+    kit.tapFlow,
+    kit.coilKwPerK,
+    units,
+  );
+  const bitterness = [
+    additions,
+    gravityVolume,
+    kettleGravity,
+    "tinseth",
+    boilsAt,
+    units,
+    kit.boilMinutes,
+    batch.hopStand.temperature,
+    batch.hopStand.minutes,
+    chillMinutes ?? 0,
+    batch.yeast.pitchTemperature,
+  ];
   const fg = askNumber("YEAST.FINISH", og, batch.yeast.attenuationPercent);
   const share = askTable("HOPS.SHARE", ...bitterness);
   return {

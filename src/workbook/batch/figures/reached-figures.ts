@@ -24,7 +24,8 @@ export function reachedFigures(batch: BatchContents, planned: PlannedFigures): R
   const og = trustedOriginalGravity(batch, planned, measured);
   const { times, gravities } = logOf(batch);
   const expected = askNumber("YEAST.FINISH", og, batch.yeast.attenuationPercent);
-  const verdict = times.length === 0 ? "" : askText("LOG.STEADY", column(times), column(gravities), 0.001, expected, og ?? null, countFrom(batch));
+  const verdict =
+    times.length === 0 ? "" : askText("LOG.STEADY", column(times), column(gravities), 0.001, expected, og ?? null, countFrom(batch));
   const isAtRest = verdict === "steady" || verdict === "stalled";
   const newest = times.indexOf(Math.max(...times));
   const gravityNow = newest < 0 ? undefined : gravities[newest];
@@ -35,7 +36,10 @@ export function reachedFigures(batch: BatchContents, planned: PlannedFigures): R
     fg: isAtRest ? gravityNow : undefined,
     abv: gravityNow === undefined || !isAtRest ? undefined : askNumber("BEER.ABV", og, gravityNow),
     ibu: planned.ibu === undefined || share === undefined ? undefined : planned.ibu / share,
-    colour: planned.gravityVolume === undefined || planned.colour === undefined || share === undefined ? undefined : askNumber("WORT.COLOUR", maltRows(batch), planned.gravityVolume * share, colourScale(batch), units),
+    colour:
+      planned.gravityVolume === undefined || planned.colour === undefined || share === undefined
+        ? undefined
+        : askNumber("WORT.COLOUR", maltRows(batch), planned.gravityVolume * share, colourScale(batch), units),
     verdict,
   };
 }
@@ -61,7 +65,16 @@ function trustedOriginalGravity(batch: BatchContents, planned: PlannedFigures, m
 /** Readings as gravities at 20 °C; one that cannot be corrected (no temperature) is left out, as on the sheet. */
 function logOf({ readings, kit, units }: BatchContents): { times: number[]; gravities: number[] } {
   if (readings.length === 0) return { times: [], gravities: [] };
-  const corrected = askTable("WORT.HYDROMETER", column(readings.map(({ reading }) => reading)), column(readings.map(({ sampleTemperature }) => sampleTemperature)), kit.hydrometerCalibratedAt, column(readings.map(({ scale }) => scale)), units);
-  const usable = readings.map(({ when }, index) => ({ when, gravity: corrected[index]?.[0] })).filter((row): row is { when: number; gravity: number } => typeof row.gravity === "number");
+  const corrected = askTable(
+    "WORT.HYDROMETER",
+    column(readings.map(({ reading }) => reading)),
+    column(readings.map(({ sampleTemperature }) => sampleTemperature)),
+    kit.hydrometerCalibratedAt,
+    column(readings.map(({ scale }) => scale)),
+    units,
+  );
+  const usable = readings
+    .map(({ when }, index) => ({ when, gravity: corrected[index]?.[0] }))
+    .filter((row): row is { when: number; gravity: number } => typeof row.gravity === "number");
   return { times: usable.map(({ when }) => when), gravities: usable.map(({ gravity }) => gravity) };
 }

@@ -1,4 +1,19 @@
-import { hopPlaces, type BatchContents, type Filled, type Handling, type HopLine, type Kit, type MaltLine, type Packaging, type Reading, type Scale, type StepLine, type Tasting, type TastingLine, type Yeast } from "../contents";
+import {
+  hopPlaces,
+  type BatchContents,
+  type Filled,
+  type Handling,
+  type HopLine,
+  type Kit,
+  type MaltLine,
+  type Packaging,
+  type Reading,
+  type Scale,
+  type StepLine,
+  type Tasting,
+  type TastingLine,
+  type Yeast,
+} from "../contents";
 import { emptyTasting, usualKit } from "../new-batch";
 import { allGrainSteps, extractSteps } from "../sheet/steps";
 import { unitWords } from "../unit-words";
@@ -36,7 +51,13 @@ export function batchContents(sheet: NamedCells): BatchContents {
     yeast: yeast(sheet),
     ...editedSteps(sheet, units),
     happened: happened(sheet),
-    wort: { collected: optionalNumber(sheet, "collected"), reading: sheet.number("og_reading"), scale: scale(sheet.value("og_scale")), sampleTemperature: sheet.number("og_temperature"), volume: sheet.number("volume_reached") },
+    wort: {
+      collected: optionalNumber(sheet, "collected"),
+      reading: sheet.number("og_reading"),
+      scale: scale(sheet.value("og_scale")),
+      sampleTemperature: sheet.number("og_temperature"),
+      volume: sheet.number("volume_reached"),
+    },
     readings: readings(sheet),
     packaging: packaging(sheet),
     tasting: tasting(sheet),
@@ -88,7 +109,8 @@ function kit(sheet: NamedCells, usual: Kit): Kit {
 function lines(sheet: NamedCells, name: string, from: number, to: number): CellValue[][] {
   const { from: first, to: last } = sheet.area(name);
   const rows: CellValue[][] = [];
-  for (let row = first.row; row <= last.row; row += 1) rows.push(Array.from({ length: to - from + 1 }, (_, index) => sheet.at(row, from + index)));
+  for (let row = first.row; row <= last.row; row += 1)
+    rows.push(Array.from({ length: to - from + 1 }, (_, index) => sheet.at(row, from + index)));
   return rows;
 }
 
@@ -197,7 +219,17 @@ function tasting(sheet: NamedCells): Tasting {
   const { from, to } = sheet.area("scores");
   const line = (index: number): TastingLine => {
     const row = from.row + index;
-    return row > to.row ? emptyTasting.looks : { score: numberIn(sheet.at(row, from.column)), words: textIn(sheet.at(row, from.column + 1)) };
+    return row > to.row
+      ? emptyTasting.looks
+      : { score: numberIn(sheet.at(row, from.column)), words: textIn(sheet.at(row, from.column + 1)) };
   };
-  return { tastedOn: sheet.number("tasted_on"), looks: line(0), smells: line(1), tastes: line(2), feels: line(3), again: line(4), notes: sheet.text("notes") };
+  return {
+    tastedOn: sheet.number("tasted_on"),
+    looks: line(0),
+    smells: line(1),
+    tastes: line(2),
+    feels: line(3),
+    again: line(4),
+    notes: sheet.text("notes"),
+  };
 }

@@ -19,7 +19,10 @@ export async function sheetMarks(context: Excel.RequestContext, wanted: readonly
   const sheets = context.workbook.worksheets;
   sheets.load("items/name");
   await context.sync();
-  const asked = sheets.items.map((sheet) => ({ sheet, items: wanted.map((name) => [name, sheet.names.getItemOrNullObject(name).load("formula")] as const) }));
+  const asked = sheets.items.map((sheet) => ({
+    sheet,
+    items: wanted.map((name) => [name, sheet.names.getItemOrNullObject(name).load("formula")] as const),
+  }));
   await context.sync();
   return asked.map(({ sheet, items }) => ({
     sheet,

@@ -15,11 +15,17 @@ export const markOf = (sheet: NamedCells): BatchMark => ({ sheetName: sheet.shee
 /** Other sheets that carry the mark of this one. */
 export function sheetsAlike(sheets: readonly NamedCells[], sheet: NamedCells): readonly string[] {
   const id = batchIdOf(sheet);
-  return id === "" ? [] : sheets.filter((other) => other.sheetName !== sheet.sheetName && batchIdOf(other) === id).map(({ sheetName }) => sheetName);
+  return id === ""
+    ? []
+    : sheets.filter((other) => other.sheetName !== sheet.sheetName && batchIdOf(other) === id).map(({ sheetName }) => sheetName);
 }
 
 /** Whether anything of a brewing stands on a sheet: a time, a reading, a day of packaging. */
 export function hasLog(batch: NamedCells): boolean {
-  const numbers = (name: string): boolean => batch.block(name).flat().some((value) => typeof value === "number");
+  const numbers = (name: string): boolean =>
+    batch
+      .block(name)
+      .flat()
+      .some((value) => typeof value === "number");
   return numbers("happened") || numbers("readings") || batch.number("og_reading") !== "" || batch.number("packaged_on") !== "";
 }

@@ -9,7 +9,10 @@ export interface UnpluggedBatch {
 
 /** Unplugged sheets, each with the plugged one that carries its mark. Sheets of the first plan have no mark. */
 export function unpluggedBatches(unplugged: readonly BatchMark[], plugged: readonly BatchMark[]): UnpluggedBatch[] {
-  return unplugged.map(({ sheetName, id }) => ({ sheetName, original: id === "" ? undefined : plugged.find((batch) => batch.id === id)?.sheetName }));
+  return unplugged.map(({ sheetName, id }) => ({
+    sheetName,
+    original: id === "" ? undefined : plugged.find((batch) => batch.id === id)?.sheetName,
+  }));
 }
 
 /**
@@ -20,4 +23,5 @@ export function unpluggedBatches(unplugged: readonly BatchMark[], plugged: reado
 export const passedOver = ({ sheetName, original }: UnpluggedBatch, to: string): string =>
   original === undefined ? unpluggedWords(sheetName, to) : `“${sheetName}” is an unplugged copy of “${original}” and is passed over.`;
 
-export const unpluggedWords = (sheetName: string, to: string): string => `“${sheetName}” is unplugged; plug it back in to ${to} (Share, Unplug).`;
+export const unpluggedWords = (sheetName: string, to: string): string =>
+  `“${sheetName}” is unplugged; plug it back in to ${to} (Share, Unplug).`;

@@ -42,7 +42,9 @@ function checkList({ units, method }: BatchContents, words: UnitWords, watched: 
     { label: "Gravity against the malt", weight: "look", message: originalGravityMessage(units, words, method), lines: 2 },
     { label: "Volumes", weight: "look", message: volumesMessage(words, watched.budget) },
     { label: "Room in the kettle", weight: "stop", message: roomMessage(units, words, method) },
-    method === "extract" ? { label: "Steeping", weight: "look", message: steepingMessage(units, words) } : { label: "Mash", weight: "look", message: mashMessage(units, words) },
+    method === "extract"
+      ? { label: "Steeping", weight: "look", message: steepingMessage(units, words) }
+      : { label: "Mash", weight: "look", message: mashMessage(units, words) },
     { label: "Hops", weight: "look", message: hopsMessage(watched.shares) },
     { label: "Yeast", weight: "look", message: yeastMessage },
     { label: "Temperature of the beer", weight: "look", message: temperatureMessage(units, words) },
@@ -60,9 +62,15 @@ export function checks(b: SheetBuilder, contents: BatchContents, words: UnitWord
   const first = b.row;
   for (const { label, weight, message, lines } of checkList(contents, words, watched)) {
     b.put("A", label, { style: "label" });
-    b.put("C", `=IFERROR(${message},"Cannot be checked: a figure it needs shows an error.")`, { style: "message", format: "text", mergeTo: "I" });
+    b.put("C", `=IFERROR(${message},"Cannot be checked: a figure it needs shows an error.")`, {
+      style: "message",
+      format: "text",
+      mergeTo: "I",
+    });
     if (lines) b.height(linesPoints(lines));
-    b.put("B", `=IF(C${b.row}="","fine",IF(OR(${asks.map((begins) => `LEFT(C${b.row},6)="${begins}"`).join(",")}),"look","${weight}"))`, { style: "result" });
+    b.put("B", `=IF(C${b.row}="","fine",IF(OR(${asks.map((begins) => `LEFT(C${b.row},6)="${begins}"`).join(",")}),"look","${weight}"))`, {
+      style: "result",
+    });
     b.row += 1;
   }
   const last = b.row - 1;

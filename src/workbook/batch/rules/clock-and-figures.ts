@@ -21,17 +21,41 @@ export function clockMessage(units: UnitSystem, words: UnitWords, timeline: stri
       "ISERROR(chill_minutes)",
       `"Chilling to "&pitch_temperature&" ${words.temperature} cannot be reckoned: is the tap water ("&tap_temperature&" ${words.temperature}) too warm for it? Look at the chiller (column L)."`,
     ],
-    ["OR(ISERROR(warm_minutes),ISERROR(boil_up_minutes))", text("Heating cannot be reckoned: look at the burner and the temperatures beside section 2 (column L).")],
+    [
+      "OR(ISERROR(warm_minutes),ISERROR(boil_up_minutes))",
+      text("Heating cannot be reckoned: look at the burner and the temperatures beside section 2 (column L)."),
+    ],
     ...unusable("sanitiser_volume", "Sanitiser bucket"),
-    [isWords("sanitiser_per_volume"), `"Sanitiser dose: “"&sanitiser_per_volume&"” is a text. Type only the number of ${words.doseVolume} for one ${words.volume} (column L)."`],
+    [
+      isWords("sanitiser_per_volume"),
+      `"Sanitiser dose: “"&sanitiser_per_volume&"” is a text. Type only the number of ${words.doseVolume} for one ${words.volume} (column L)."`,
+    ],
     ...unusable("sanitiser_per_volume", "Sanitiser dose (column L)"),
-    [`N(sanitiser_per_volume)>${mostDose[units]}`, `"Sanitiser dose: "&sanitiser_per_volume&" ${words.doseVolume} for one ${words.volume}? Labels ask for less: is that for the whole bucket? (column L)"`],
-    ["ISERROR(sanitiser_dose)", text("The sanitiser cannot be reckoned: look at its bucket and at the label's dose (column L, beside the malt).")],
-    ["MAX(hop_minutes)>N(boil_minutes)", text("A hop is to boil longer than the boil lasts. The clock puts it in when the boil begins, without a boil at flame-out.")],
+    [
+      `N(sanitiser_per_volume)>${mostDose[units]}`,
+      `"Sanitiser dose: "&sanitiser_per_volume&" ${words.doseVolume} for one ${words.volume}? Labels ask for less: is that for the whole bucket? (column L)"`,
+    ],
+    [
+      "ISERROR(sanitiser_dose)",
+      text("The sanitiser cannot be reckoned: look at its bucket and at the label's dose (column L, beside the malt)."),
+    ],
+    [
+      "MAX(hop_minutes)>N(boil_minutes)",
+      text("A hop is to boil longer than the boil lasts. The clock puts it in when the boil begins, without a boil at flame-out."),
+    ],
     ["ISERROR(stand_after)", text("The stand cannot be reckoned: look at its temperature and at the chiller (column L).")],
-    [`ISERROR(${timeline})`, text(`The clock cannot be made: click on ${timeline} and read why. Its answer needs the cells below and beside it empty.`)],
-    [`AND(N(brewed_on)>0,${timeline}="")`, text("The clock waits: a step has no part of the day. Choose before, boil or after beside it (column L).")],
-    [`AND(N(brewed_on)>0,${dayLinesWanted}>ROWS(timeline))`, `"The day has "&${dayLinesWanted}&" lines, but only "&ROWS(timeline)&" are printed: the last ones stand from column Q on."`],
+    [
+      `ISERROR(${timeline})`,
+      text(`The clock cannot be made: click on ${timeline} and read why. Its answer needs the cells below and beside it empty.`),
+    ],
+    [
+      `AND(N(brewed_on)>0,${timeline}="")`,
+      text("The clock waits: a step has no part of the day. Choose before, boil or after beside it (column L)."),
+    ],
+    [
+      `AND(N(brewed_on)>0,${dayLinesWanted}>ROWS(timeline))`,
+      `"The day has "&${dayLinesWanted}&" lines, but only "&ROWS(timeline)&" are printed: the last ones stand from column Q on."`,
+    ],
   ]);
 }
 
@@ -61,9 +85,15 @@ export function figuresMessage(units: UnitSystem, words: UnitWords): string {
     ...unusable("altitude", "Altitude", "allowed"),
     ["ISERROR(boils_at)", `"At "&altitude&" ${words.altitude} nobody brews: look at the altitude, bitterness goes by it."`],
     ...unusable("bottle_volume", "One bottle holds"),
-    [`AND(N(bottle_volume)>0,OR(bottle_volume<${smallest},bottle_volume>${largest}))`, `"A bottle of "&bottle_volume&" ${own}? That looks like ${other}; this sheet is in ${own}."`],
+    [
+      `AND(N(bottle_volume)>0,OR(bottle_volume<${smallest},bottle_volume>${largest}))`,
+      `"A bottle of "&bottle_volume&" ${own}? That looks like ${other}; this sheet is in ${own}."`,
+    ],
     ...unusable("bottles_filled", "Bottles filled"),
-    ["IF(ISNUMBER(bottles_ready),N(bottles_filled)>1.1*bottles_ready+1,FALSE)", '"More bottles filled ("&bottles_filled&") than the beer was enough for ("&bottles_ready&"): look at number, bottle and volume."'],
+    [
+      "IF(ISNUMBER(bottles_ready),N(bottles_filled)>1.1*bottles_ready+1,FALSE)",
+      '"More bottles filled ("&bottles_filled&") than the beer was enough for ("&bottles_ready&"): look at number, bottle and volume."',
+    ],
     [anyError("figures"), `"The card shows an error in: "&${failing}&"click on the cell and read why."`],
   ]);
 }

@@ -20,14 +20,20 @@ const maltCases: readonly Case[] = [
   ...unusableIn("INDEX(malt,0,2)", "Yield of a malt"),
   ["MAX(INDEX(malt,0,2))>100", text("A malt's yield is above 100 %: more than all of it cannot be.")],
   ['COUNTIFS(INDEX(malt,0,2),">0",INDEX(malt,0,2),"<=1")>0', text("A malt's yield is 1 % or less: type 74 for 74 %.")],
-  ['COUNTIFS(INDEX(malt,0,2),">=20",INDEX(malt,0,2),"<47")>0', text("A malt's yield is 20 to 46 %: that looks like points for each pound and gallon. 36 of them are 78 %: type 78.")],
+  [
+    'COUNTIFS(INDEX(malt,0,2),">=20",INDEX(malt,0,2),"<47")>0',
+    text("A malt's yield is 20 to 46 %: that looks like points for each pound and gallon. 36 of them are 78 %: type 78."),
+  ],
   ...unusable("grain_efficiency", "Sugar won from the grain"),
   shareOfOne("grain_efficiency", "Sugar won from the grain"),
   [
     'SUMPRODUCT((malt_handling<>"")*(malt_handling<>"mash")*(malt_handling<>"steep")*(malt_handling<>"extract")*(malt_handling<>"sugar"))>0',
     text("The handling of a malt is none of mash, steep, extract and sugar."),
   ],
-  ['IF(ISERROR(og_plan),FALSE,AND(SUM(malt_mass)>0,N(gravity_volume)>0,N(grain_efficiency)>0,og_plan=""))', text("A malt lacks its mass, yield or handling: until then there is no gravity to expect.")],
+  [
+    'IF(ISERROR(og_plan),FALSE,AND(SUM(malt_mass)>0,N(gravity_volume)>0,N(grain_efficiency)>0,og_plan=""))',
+    text("A malt lacks its mass, yield or handling: until then there is no gravity to expect."),
+  ],
 ];
 
 /** A reading that cannot be read as what its scale says. */
@@ -37,12 +43,31 @@ function readingCases(units: UnitSystem, words: UnitWords): readonly Case[] {
   const isPlato = 'og_scale="P"';
   return [
     doubt("ISERROR(og_reading)", text("The reading before the yeast shows an error: type the number.")),
-    doubt(isWords("og_reading"), `${text("The reading before the yeast: “")}&og_reading&${text("” is a text, not a number. Type the number alone, with the decimal sign of your Excel.")}`),
-    doubt(`AND(${isPlato},N(og_reading)>=0.97,N(og_reading)<=1.2)`, `${gravity("og_reading")}&${text(" °P? That looks like specific gravity: set the scale to SG.")}`),
-    doubt(`AND(NOT(${isPlato}),N(og_reading)>1.2,N(og_reading)<=40)`, `og_reading&${text(" looks like degrees Plato, but the scale says SG: set the scale to P.")}`),
-    doubt(`AND(NOT(${isPlato}),N(og_reading)>40,N(og_reading)<200)`, `"Write "&FIXED(1+og_reading/1000,3,TRUE)&" instead of "&og_reading&"."`),
-    doubt(`AND(NOT(${isPlato}),N(og_reading)>=900,N(og_reading)<1200)`, `"Write "&FIXED(og_reading/1000,3,TRUE)&" instead of "&og_reading&"."`),
-    ...(["og_temperature", "calibrated_at"] as const).flatMap((name) => unusable(name, name === "og_temperature" ? "Sample temperature" : "Temperature of calibration", "allowed").map(([holds, sentence]) => doubt(holds, sentence))),
+    doubt(
+      isWords("og_reading"),
+      `${text("The reading before the yeast: “")}&og_reading&${text("” is a text, not a number. Type the number alone, with the decimal sign of your Excel.")}`,
+    ),
+    doubt(
+      `AND(${isPlato},N(og_reading)>=0.97,N(og_reading)<=1.2)`,
+      `${gravity("og_reading")}&${text(" °P? That looks like specific gravity: set the scale to SG.")}`,
+    ),
+    doubt(
+      `AND(NOT(${isPlato}),N(og_reading)>1.2,N(og_reading)<=40)`,
+      `og_reading&${text(" looks like degrees Plato, but the scale says SG: set the scale to P.")}`,
+    ),
+    doubt(
+      `AND(NOT(${isPlato}),N(og_reading)>40,N(og_reading)<200)`,
+      `"Write "&FIXED(1+og_reading/1000,3,TRUE)&" instead of "&og_reading&"."`,
+    ),
+    doubt(
+      `AND(NOT(${isPlato}),N(og_reading)>=900,N(og_reading)<1200)`,
+      `"Write "&FIXED(og_reading/1000,3,TRUE)&" instead of "&og_reading&"."`,
+    ),
+    ...(["og_temperature", "calibrated_at"] as const).flatMap((name) =>
+      unusable(name, name === "og_temperature" ? "Sample temperature" : "Temperature of calibration", "allowed").map(([holds, sentence]) =>
+        doubt(holds, sentence),
+      ),
+    ),
     doubt(
       `AND(ISNUMBER(og_temperature),OR(N(og_temperature)<${coldest},N(og_temperature)>${hottest}))`,
       `"A sample at "&og_temperature&" ${words.temperature}? "&IF(AND(${units === "us" ? "og_temperature>0,og_temperature<32" : "og_temperature>100,og_temperature<=212"}),"That looks like ${units === "us" ? "°C" : "°F"}.","Look at the thermometer again.")`,

@@ -11,11 +11,18 @@ export const sugarGoesBy = "Sugar goes by ";
 
 /** Warmer since it finished than it ever was would get it too much sugar, colder too little. */
 function warmth(units: UnitSystem): Case[] {
-  const said = (than: string, seen: string): string => `"${sugarGoesBy}"&warmest_beer&" ${degrees[units]} as the warmest since it finished, ${than} "&TEXT(${seen},"0")&" by this sheet. Right, or a slip?"`;
+  const said = (than: string, seen: string): string =>
+    `"${sugarGoesBy}"&warmest_beer&" ${degrees[units]} as the warmest since it finished, ${than} "&TEXT(${seen},"0")&" by this sheet. Right, or a slip?"`;
   const [most, least] = ["MAX(beer_temperatures,ferment_to)", "MIN(beer_temperatures)"];
   return [
-    [`AND(${isBottled},COUNT(beer_temperatures,ferment_to)>0,warmest_beer>${most}+${warmthSlack[units]})`, said("but the beer came to no more than", most)],
-    [`AND(${isBottled},COUNT(beer_temperatures)>0,warmest_beer<${least}-${warmthSlack[units]})`, said("but the beer was never below", least)],
+    [
+      `AND(${isBottled},COUNT(beer_temperatures,ferment_to)>0,warmest_beer>${most}+${warmthSlack[units]})`,
+      said("but the beer came to no more than", most),
+    ],
+    [
+      `AND(${isBottled},COUNT(beer_temperatures)>0,warmest_beer<${least}-${warmthSlack[units]})`,
+      said("but the beer was never below", least),
+    ],
   ];
 }
 const degrees = { us: "°F", metric: "°C" } as const;
@@ -28,18 +35,42 @@ const isBottled = 'into="bottles"';
 /** Sugar in bottles, or a pressure on a keg, is never reckoned without a word about what they can take: the sheet's verdict. */
 export function pressureMessage(units: UnitSystem): string {
   return firstOf([
-    [`units<>"${units}"`, `"The units cell says “"&units&"”, but this sheet was made in ${units}: every figure on it is misread, the pressure too. Type ${units} again."`],
+    [
+      `units<>"${units}"`,
+      `"The units cell says “"&units&"”, but this sheet was made in ${units}: every figure on it is misread, the pressure too. Type ${units} again."`,
+    ],
     ["ISERROR(into)", text("Into shows an error: choose bottles or keg.")],
-    [`AND(NOT(${isBottled}),into<>"keg")`, text("Choose bottles or keg: until then neither sugar nor pressure is reckoned. Some of each: a sheet for each part.")],
+    [
+      `AND(NOT(${isBottled}),into<>"keg")`,
+      text("Choose bottles or keg: until then neither sugar nor pressure is reckoned. Some of each: a sheet for each part."),
+    ],
     ...unusable("carbonation", "Carbonation wished"),
     ["N(carbonation)=0", text("Carbonation wished: none yet, so neither sugar nor pressure is reckoned.")],
-    [`IF(AND(${isBottled},ISNUMBER(residual_gas)),residual_gas>=carbonation,FALSE)`, '"The beer already holds "&FIXED(residual_gas,1,TRUE)&" volumes of CO2: to get "&FIXED(carbonation,1,TRUE)&" no sugar is needed."'],
-    [`AND(${isBottled},${outsideAir})`, `"Air in the neck: ${headspaceLimits.atLeast} to ${headspaceLimits.atMost} %, not "&headspace&". Until then neither sugar nor pressure is reckoned."`],
-    ["ISERROR(pressure_verdict)", `IF(${isBottled},${text("Whether the glass takes it cannot be judged: look at the warmest place, the kind of bottle, the air in the neck and the gravities. Do not bottle on it.")},${text("The pressure of the keg cannot be reckoned: look at the temperature at which it stands. Set none by guess.")})`],
-    [`AND(NOT(${isBottled}),ISERROR(keg_pressure))`, text("The pressure of the keg cannot be reckoned: look at the temperature at which it stands. Set none by guess.")],
-    [`AND(${isBottled},ISERROR(sugar_mass))`, text("The sugar cannot be reckoned: look at its kind, the warmest temperature since it finished, and the volume. Do not guess it.")],
+    [
+      `IF(AND(${isBottled},ISNUMBER(residual_gas)),residual_gas>=carbonation,FALSE)`,
+      '"The beer already holds "&FIXED(residual_gas,1,TRUE)&" volumes of CO2: to get "&FIXED(carbonation,1,TRUE)&" no sugar is needed."',
+    ],
+    [
+      `AND(${isBottled},${outsideAir})`,
+      `"Air in the neck: ${headspaceLimits.atLeast} to ${headspaceLimits.atMost} %, not "&headspace&". Until then neither sugar nor pressure is reckoned."`,
+    ],
+    [
+      "ISERROR(pressure_verdict)",
+      `IF(${isBottled},${text("Whether the glass takes it cannot be judged: look at the warmest place, the kind of bottle, the air in the neck and the gravities. Do not bottle on it.")},${text("The pressure of the keg cannot be reckoned: look at the temperature at which it stands. Set none by guess.")})`,
+    ],
+    [
+      `AND(NOT(${isBottled}),ISERROR(keg_pressure))`,
+      text("The pressure of the keg cannot be reckoned: look at the temperature at which it stands. Set none by guess."),
+    ],
+    [
+      `AND(${isBottled},ISERROR(sugar_mass))`,
+      text("The sugar cannot be reckoned: look at its kind, the warmest temperature since it finished, and the volume. Do not guess it."),
+    ],
     [`AND(${isBottled},warmest_beer="")`, text("Warmest since it finished is empty: until it is filled in, no sugar is reckoned.")],
-    ['pressure_verdict=""', `IF(${isBottled},${text("Whether the glass takes it is not known yet: fill in the kind of bottle and the warmest place they will stand.")},${text("Keg stands at: no temperature yet, so no pressure is reckoned.")})`],
+    [
+      'pressure_verdict=""',
+      `IF(${isBottled},${text("Whether the glass takes it is not known yet: fill in the kind of bottle and the warmest place they will stand.")},${text("Keg stands at: no temperature yet, so no pressure is reckoned.")})`,
+    ],
     [`ISNUMBER(FIND("${refusal}",pressure_verdict))`, "pressure_verdict"],
     [`AND(${isBottled},N(bottling_loss)<0)`, text("Lost in racking is less than nothing, so no sugar is reckoned.")],
     ...warmth(units),

@@ -4,7 +4,8 @@
  */
 export type Case = readonly [holds: string, words: string];
 
-export const firstOf = (cases: readonly Case[], otherwise = '""'): string => cases.reduceRight((rest, [holds, words]) => `IF(${holds},${words},${rest})`, otherwise);
+export const firstOf = (cases: readonly Case[], otherwise = '""'): string =>
+  cases.reduceRight((rest, [holds, words]) => `IF(${holds},${words},${rest})`, otherwise);
 
 /** A text within a formula: its quotation marks doubled. */
 export const text = (words: string): string => `"${words.replaceAll('"', '""')}"`;
@@ -21,13 +22,19 @@ export const anyWords = (column: string): string => `SUMPRODUCT(ISTEXT(${column}
 export const anyError = (column: string): string => `SUMPRODUCT(--ISERROR(${column}))>0`;
 
 /** Per cent typed as a share of one. */
-export const shareOfOne = (name: string, label: string): Case => [`AND(N(${name})>0,N(${name})<=1)`, `"${label}: type "&100*${name}&" for "&100*${name}&" %."`];
+export const shareOfOne = (name: string, label: string): Case => [
+  `AND(N(${name})>0,N(${name})<=1)`,
+  `"${label}: type "&100*${name}&" for "&100*${name}&" %."`,
+];
 
 /** A number typed into one cell that cannot be used: an error, a text, or less than nothing. */
 export function unusable(name: string, label: string, negative: "refused" | "allowed" = "refused"): Case[] {
   return [
     [`ISERROR(${name})`, text(`${label} shows an error: type the number.`)],
-    [isWords(name), `${text(`${label}: “`)}&${name}&${text("” is a text, not a number. Type the number alone, with the decimal sign of your Excel.")}`],
+    [
+      isWords(name),
+      `${text(`${label}: “`)}&${name}&${text("” is a text, not a number. Type the number alone, with the decimal sign of your Excel.")}`,
+    ],
     ...(negative === "refused" ? [[`N(${name})<0`, `${text(`${label}: `)}&${name}&${text(" is less than nothing.")}`] as const] : []),
   ];
 }

@@ -30,7 +30,9 @@ export const kitQuantities: Partial<Record<keyof Kit, QuantityName>> = {
 };
 
 export function convertKit(kit: Kit, from: UnitSystem, to: UnitSystem): Kit {
-  return Object.fromEntries(Object.entries(kit).map(([field, value]: [string, number]) => [field, convertedField(field as keyof Kit, value, from, to)])) as unknown as Kit;
+  return Object.fromEntries(
+    Object.entries(kit).map(([field, value]: [string, number]) => [field, convertedField(field as keyof Kit, value, from, to)]),
+  ) as unknown as Kit;
 }
 
 function convertedField(field: keyof Kit, value: number, from: UnitSystem, to: UnitSystem): number {
@@ -57,10 +59,24 @@ export function convertUnits(batch: BatchContents, to: UnitSystem): BatchContent
     malt: batch.malt.map((line) => ({ ...line, mass: number("mass", line.mass), colour: maltColour(line.colour, to) })),
     hops: batch.hops.map((line) => ({ ...line, mass: number("smallMass", line.mass) })),
     hopStand: { ...batch.hopStand, temperature: filled("temperature", batch.hopStand.temperature) },
-    yeast: { ...yeast, pitchTemperature: filled("temperature", yeast.pitchTemperature), fermentFrom: filled("temperature", yeast.fermentFrom), fermentTo: filled("temperature", yeast.fermentTo) },
+    yeast: {
+      ...yeast,
+      pitchTemperature: filled("temperature", yeast.pitchTemperature),
+      fermentFrom: filled("temperature", yeast.fermentFrom),
+      fermentTo: filled("temperature", yeast.fermentTo),
+    },
     ...(batch.steps && { steps: translatedSteps(batch.steps, batch.method, from, to) }),
-    wort: { ...wort, collected: filled("volume", wort.collected), sampleTemperature: filled("temperature", wort.sampleTemperature), volume: filled("volume", wort.volume) },
-    readings: batch.readings.map((line) => ({ ...line, sampleTemperature: filled("temperature", line.sampleTemperature), beerTemperature: filled("temperature", line.beerTemperature) })),
+    wort: {
+      ...wort,
+      collected: filled("volume", wort.collected),
+      sampleTemperature: filled("temperature", wort.sampleTemperature),
+      volume: filled("volume", wort.volume),
+    },
+    readings: batch.readings.map((line) => ({
+      ...line,
+      sampleTemperature: filled("temperature", line.sampleTemperature),
+      beerTemperature: filled("temperature", line.beerTemperature),
+    })),
     packaging: {
       ...packaging,
       warmestSinceFermentation: filled("temperature", packaging.warmestSinceFermentation),

@@ -19,7 +19,8 @@ interface Share {
  */
 export function maltFactors(batch: BatchContents, volumeFactor: number, efficiencyAfterPercent: number): number[] {
   const { malt, units, kit } = batch;
-  const efficiency = (line: MaltLine, percent: number): number => (line.handling === "mash" || line.handling === "steep" ? percent / 100 : 1);
+  const efficiency = (line: MaltLine, percent: number): number =>
+    line.handling === "mash" || line.handling === "steep" ? percent / 100 : 1;
   const shares: Share[] = malt.map((line) => ({
     line,
     pointsBefore: line.mass * line.yieldPercent * efficiency(line, kit.grainEfficiencyPercent),
@@ -40,6 +41,7 @@ export function maltFactors(batch: BatchContents, volumeFactor: number, efficien
   const determinant = a * d - b * c;
   const paleFactor = (wantedPoints * d - b * wantedColour) / determinant;
   const darkFactor = (a * wantedColour - c * wantedPoints) / determinant;
-  const usable = Number.isFinite(paleFactor) && Number.isFinite(darkFactor) && paleFactor > 0.2 && darkFactor > 0.2 && paleFactor < 5 && darkFactor < 5;
+  const usable =
+    Number.isFinite(paleFactor) && Number.isFinite(darkFactor) && paleFactor > 0.2 && darkFactor > 0.2 && paleFactor < 5 && darkFactor < 5;
   return shares.map((share) => volumeFactor * (usable ? (isDark(share) ? darkFactor : paleFactor) : alike));
 }

@@ -23,7 +23,12 @@ export interface ScaleTarget {
 export function scaleBatch(batch: BatchContents, { volume, units, kit }: ScaleTarget): BatchContents {
   const from = convertUnits(planOnly(batch), units);
   const before = plannedFigures(from);
-  const onKit: BatchContents = { ...from, volume, topUp: (from.topUp * volume) / from.volume, ...(kit ? { kitName: kit.name, kit: movedKit(from, kit.kit) } : {}) };
+  const onKit: BatchContents = {
+    ...from,
+    volume,
+    topUp: (from.topUp * volume) / from.volume,
+    ...(kit ? { kitName: kit.name, kit: movedKit(from, kit.kit) } : {}),
+  };
   const frame = roundedFrame(onKit, units);
   const factor = (plannedFigures(frame).gravityVolume ?? volume) / (before.gravityVolume ?? from.volume);
   const factors = maltFactors(from, factor, frame.kit.grainEfficiencyPercent);
@@ -62,7 +67,8 @@ const forScent = ({ minutes }: HopLine): boolean => minutes === 0 || minutes ===
 function heldHops(hops: readonly HopLine[], target: BatchContents, before: PlannedFigures, factor: number): HopLine[] {
   const scented = hops.map((line) => (forScent(line) ? { ...line, mass: line.mass * factor } : line));
   const same = plannedFigures({ ...target, hops: scented });
-  const sumOf = (ibu: readonly (number | undefined)[], scent: boolean): number => hops.reduce((sum, line, index) => sum + (forScent(line) === scent ? (ibu[index] ?? 0) : 0), 0);
+  const sumOf = (ibu: readonly (number | undefined)[], scent: boolean): number =>
+    hops.reduce((sum, line, index) => sum + (forScent(line) === scent ? (ibu[index] ?? 0) : 0), 0);
   const [boiled, drift] = [sumOf(before.ibuOfEach, false), sumOf(before.ibuOfEach, true) - sumOf(same.ibuOfEach, true)];
   const share = boiled > 0 ? Math.max(0, 1 + drift / boiled) : 1;
   return hops.map((line, index) => {
@@ -77,7 +83,8 @@ function scaledMalt(line: MaltLine, factor: number, units: UnitSystem): MaltLine
   return { ...line, mass, colour: toStep(line.colour, 0.1), cost: scaledCost(line.cost, line.mass, mass) };
 }
 
-const scaledCost = (cost: Filled<number>, before: number, after: number): Filled<number> => (cost === "" || before === 0 ? cost : toStep((cost * after) / before, 0.01));
+const scaledCost = (cost: Filled<number>, before: number, after: number): Filled<number> =>
+  cost === "" || before === 0 ? cost : toStep((cost * after) / before, 0.01);
 
 /** Everything but malt and hops, rounded to what can be measured. */
 function roundedFrame(batch: BatchContents, units: UnitSystem): BatchContents {
@@ -109,7 +116,12 @@ function roundedFrame(batch: BatchContents, units: UnitSystem): BatchContents {
       sanitiserDose: toStep(kit.sanitiserDose, 0.001),
     },
     hopStand: { ...batch.hopStand, temperature: warm(batch.hopStand.temperature) },
-    yeast: { ...yeast, pitchTemperature: warm(yeast.pitchTemperature), fermentFrom: warm(yeast.fermentFrom), fermentTo: warm(yeast.fermentTo) },
+    yeast: {
+      ...yeast,
+      pitchTemperature: warm(yeast.pitchTemperature),
+      fermentFrom: warm(yeast.fermentFrom),
+      fermentTo: warm(yeast.fermentTo),
+    },
     packaging: {
       ...packaging,
       warmestSinceFermentation: warm(packaging.warmestSinceFermentation),

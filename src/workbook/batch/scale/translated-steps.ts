@@ -3,7 +3,8 @@ import type { Method, StepLine } from "../contents";
 import { allGrainSteps, extractSteps } from "../sheet/steps";
 import { unitWords } from "../unit-words";
 
-const ours = (method: Method, units: UnitSystem): readonly StepLine[] => (method === "extract" ? extractSteps : allGrainSteps)(units, unitWords(units));
+const ours = (method: Method, units: UnitSystem): readonly StepLine[] =>
+  (method === "extract" ? extractSteps : allGrainSteps)(units, unitWords(units));
 
 /**
  * Edited steps for another unit system: words of ours that were left as they are come in the new units; words of the
@@ -16,7 +17,12 @@ export function translatedSteps(steps: readonly StepLine[], method: Method, from
     const index = before.findIndex((line) => line[field] === value);
     return after[index]?.[field] ?? value;
   };
-  return steps.map((line) => ({ ...line, what: inNewUnits("what", line.what), caution: inNewUnits("caution", line.caution), why: inNewUnits("why", line.why) }));
+  return steps.map((line) => ({
+    ...line,
+    what: inNewUnits("what", line.what),
+    caution: inNewUnits("caution", line.caution),
+    why: inNewUnits("why", line.why),
+  }));
 }
 
 const wordsOf: Readonly<Record<UnitSystem, RegExp>> = {
@@ -27,5 +33,7 @@ const wordsOf: Readonly<Record<UnitSystem, RegExp>> = {
 /** Numbers, from 1, of the steps whose own words still speak of other units than the sheet's. */
 export function stepsToReword(steps: readonly StepLine[] | undefined, units: UnitSystem): number[] {
   const foreign = wordsOf[units === "us" ? "metric" : "us"];
-  return (steps ?? []).flatMap(({ what, caution, why }, index) => ([what, caution, why].some((text) => foreign.test(String(text))) ? [index + 1] : []));
+  return (steps ?? []).flatMap(({ what, caution, why }, index) =>
+    [what, caution, why].some((text) => foreign.test(String(text))) ? [index + 1] : [],
+  );
 }

@@ -26,7 +26,8 @@ export function hopStep(mass: number, units: UnitSystem): number {
   return mass >= 10 ? 1 : 0.1;
 }
 
-export const roundedHop = (mass: number, units: UnitSystem): number => toStep(mass, hopStep(mass, units)) || (mass > 0 ? hopStep(mass, units) : 0);
+export const roundedHop = (mass: number, units: UnitSystem): number =>
+  toStep(mass, hopStep(mass, units)) || (mass > 0 ? hopStep(mass, units) : 0);
 
 /** Malt never rounds away to nothing. */
 export const roundedMalt = (mass: number, units: UnitSystem): number => rounded("mass", mass, units) || (mass > 0 ? 0.01 : 0);

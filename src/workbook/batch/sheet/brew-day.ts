@@ -8,9 +8,11 @@ import type { UnitWords } from "../unit-words";
 const usualTimelineRows = 23;
 const usualStepRows = 18;
 /** Lines that the clock adds to the steps and the hops: boil, flame-out, the end; and the stand where there is one. */
-const linesOfItsOwn = ({ hops, hopStand }: BatchContents): number => (hopStand.minutes !== "" || hops.some(({ minutes }) => minutes === "stand") ? 4 : 3);
+const linesOfItsOwn = ({ hops, hopStand }: BatchContents): number =>
+  hopStand.minutes !== "" || hops.some(({ minutes }) => minutes === "stand") ? 4 : 3;
 
-const stepsOf = ({ steps, method, units }: BatchContents, words: UnitWords) => steps ?? (method === "extract" ? extractSteps(units, words) : allGrainSteps(units, words));
+const stepsOf = ({ steps, method, units }: BatchContents, words: UnitWords) =>
+  steps ?? (method === "extract" ? extractSteps(units, words) : allGrainSteps(units, words));
 
 /**
  * 6. Brew day by the clock. The steps that it is made of stand to the right,
@@ -19,7 +21,11 @@ const stepsOf = ({ steps, method, units }: BatchContents, words: UnitWords) => s
  */
 export function brewDay(b: SheetBuilder, contents: BatchContents, words: UnitWords): string {
   const { happened } = contents;
-  const timelineRows = Math.max(usualTimelineRows, stepsOf(contents, words).length + linesOfItsOwn(contents) + contents.hops.length, happened.length);
+  const timelineRows = Math.max(
+    usualTimelineRows,
+    stepsOf(contents, words).length + linesOfItsOwn(contents) + contents.hops.length,
+    happened.length,
+  );
   section(b, 6, "Brew day by the clock", "Write the real time beside each line; steps are edited on the right, from column K");
   const heading = b.row;
   const first = heading + 1;
@@ -43,7 +49,12 @@ export function brewDay(b: SheetBuilder, contents: BatchContents, words: UnitWor
   b.name("happened", `F${first}:F${first + timelineRows - 1}`);
   stepTable(b, contents, words, heading);
   b.put("Q", "Timeline of the steps and hops (calculates)", { style: "hint" }, heading);
-  b.put("Q", '=GYLE.DAY.TIMELINE(IF(N(brewed_on)=0,"",brewed_on+N(start_time)),steps,hop_plan,boil_minutes,units,IF(N(boil_minutes)=0,"no boil","boil"),stand_temperature,stand_minutes,stand_after,"begin")', { style: "workings", format: "time", spillsTo: `U${first + timelineRows - 1}` }, first);
+  b.put(
+    "Q",
+    '=GYLE.DAY.TIMELINE(IF(N(brewed_on)=0,"",brewed_on+N(start_time)),steps,hop_plan,boil_minutes,units,IF(N(boil_minutes)=0,"no boil","boil"),stand_temperature,stand_minutes,stand_after,"begin")',
+    { style: "workings", format: "time", spillsTo: `U${first + timelineRows - 1}` },
+    first,
+  );
   b.name("timeline", `Q${first}:U${first + timelineRows - 1}`);
   b.row = first + timelineRows;
   b.gap();
@@ -53,7 +64,14 @@ export function brewDay(b: SheetBuilder, contents: BatchContents, words: UnitWor
 function stepTable(b: SheetBuilder, contents: BatchContents, words: UnitWords, heading: number): void {
   const steps = stepsOf(contents, words);
   const stepRows = Math.max(usualStepRows, steps.length);
-  for (const [column, text] of [["K", "Step"], ["L", "Part"], ["M", "Minutes"], ["N", "Beware of"], ["O", "Why"]] as const) b.put(column, text, { style: "heading" }, heading);
+  for (const [column, text] of [
+    ["K", "Step"],
+    ["L", "Part"],
+    ["M", "Minutes"],
+    ["N", "Beware of"],
+    ["O", "Why"],
+  ] as const)
+    b.put(column, text, { style: "heading" }, heading);
   for (let index = 0; index < stepRows; index += 1) {
     const row = heading + 1 + index;
     const step = steps[index];
@@ -65,5 +83,10 @@ function stepTable(b: SheetBuilder, contents: BatchContents, words: UnitWords, h
   }
   b.table({ name: "Steps", range: `K${heading}:O${heading + stepRows}` });
   b.name("steps", `K${heading + 1}:O${heading + stepRows}`);
-  b.validate({ kind: "list", range: `L${heading + 1}:L${heading + stepRows}`, choices: ["before", "boil", "after"], message: "before, boil or after: the part of the day." });
+  b.validate({
+    kind: "list",
+    range: `L${heading + 1}:L${heading + stepRows}`,
+    choices: ["before", "boil", "after"],
+    message: "before, boil or after: the part of the day.",
+  });
 }

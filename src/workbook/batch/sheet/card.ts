@@ -23,8 +23,24 @@ const alcoholUnit = `=IF(N(abv_reached)=0,"% by volume","% by volume, ± "&FIXED
 /** By the newest reading, finished or not: the card shows them once the readings are at rest, and a chain of calls stays short. */
 const byNewestReading = (words: UnitWords): readonly [string, Field][] => [
   ["Alcohol at the newest reading", { content: '=IF(fg="","",GYLE.BEER.ABV(og,fg))', format: "one", unit: "% by volume", name: "abv_now" }],
-  ["give or take", { content: '=IF(fg="","",GYLE.GAUGE.SPREAD("BEER.ABV",CHOOSE({1,2},og,fg),{0.002,0.002}))', format: "one", unit: "% by volume", name: "abv_spread" }],
-  ["Energy of a bottle of it", { content: '=IF(fg="","",GYLE.BEER.ENERGY(og,fg,bottle_volume,units,primed_gas))', format: "whole", unit: words.energy, name: "energy_now" }],
+  [
+    "give or take",
+    {
+      content: '=IF(fg="","",GYLE.GAUGE.SPREAD("BEER.ABV",CHOOSE({1,2},og,fg),{0.002,0.002}))',
+      format: "one",
+      unit: "% by volume",
+      name: "abv_spread",
+    },
+  ],
+  [
+    "Energy of a bottle of it",
+    {
+      content: '=IF(fg="","",GYLE.BEER.ENERGY(og,fg,bottle_volume,units,primed_gas))',
+      format: "whole",
+      unit: words.energy,
+      name: "energy_now",
+    },
+  ],
 ];
 
 /** A bill without colours has no colour: 0 would be water. Words in their place are left to the call to refuse. */
@@ -45,7 +61,11 @@ export function card(b: SheetBuilder, contents: BatchContents, words: UnitWords)
   b.row += 1;
   b.put("K", "Planned on the kit:", { style: "hint" });
   b.put("L", contents.kitName, { style: "hint", name: "kit_name" });
-  b.put("A", "Underlined cells are yours to fill in; shaded cells calculate. Local codes and the makers' labels come before anything written here.", { style: "hint", mergeTo: "I" });
+  b.put(
+    "A",
+    "Underlined cells are yours to fill in; shaded cells calculate. Local codes and the makers' labels come before anything written here.",
+    { style: "hint", mergeTo: "I" },
+  );
   b.row += 1;
   section(b, 1, "Card", "What was planned, what was reached");
 
@@ -57,7 +77,15 @@ export function card(b: SheetBuilder, contents: BatchContents, words: UnitWords)
     ["Day begins at", { content: contents.startTime, format: "time", name: "start_time" }],
     ["Style aimed at", { content: contents.style, format: "text", name: "style" }],
     ["Into the fermenter", { content: contents.volume, format: "two", unit: words.volume, name: "volume", between: [0.1, 10000] }],
-    ["Units of this sheet", { content: contents.units, name: "units", choices: [contents.units], note: "Chosen when the sheet was made: every number on it is read in these units. For other units, make a new batch." }],
+    [
+      "Units of this sheet",
+      {
+        content: contents.units,
+        name: "units",
+        choices: [contents.units],
+        note: "Chosen when the sheet was made: every number on it is read in these units. For other units, make a new batch.",
+      },
+    ],
     ["Energy in one bottle", { content: '=IF(N(fg_reached)=0,"",energy_now)', format: "whole", unit: words.energy, name: "energy" }],
   ];
   for (const [label, field] of left) {
@@ -71,9 +99,25 @@ export function card(b: SheetBuilder, contents: BatchContents, words: UnitWords)
   b.put("G", "Planned", { style: "headingRight" });
   b.put("H", "Reached", { style: "headingRight" });
   const figures: readonly Figure[] = [
-    { label: "Original gravity", format: "gravity", plan: ["og_plan", "=GYLE.WORT.GRAVITY(malt,gravity_volume,grain_efficiency,units)"], reached: ["og_shown", '=IF(og_reached="","",og)'] },
-    { label: "Final gravity", format: "gravity", plan: ["fg_plan", "=GYLE.YEAST.FINISH(og_plan,attenuation)"], reached: ["fg_reached", '=IF(OR(verdict="steady",verdict="stalled"),fg,"")'] },
-    { label: "Alcohol", format: "one", unit: alcoholUnit, plan: ["abv_plan", "=GYLE.BEER.ABV(og_plan,fg_plan)"], reached: ["abv_reached", '=IF(N(fg_reached)=0,"",abv_now)'] },
+    {
+      label: "Original gravity",
+      format: "gravity",
+      plan: ["og_plan", "=GYLE.WORT.GRAVITY(malt,gravity_volume,grain_efficiency,units)"],
+      reached: ["og_shown", '=IF(og_reached="","",og)'],
+    },
+    {
+      label: "Final gravity",
+      format: "gravity",
+      plan: ["fg_plan", "=GYLE.YEAST.FINISH(og_plan,attenuation)"],
+      reached: ["fg_reached", '=IF(OR(verdict="steady",verdict="stalled"),fg,"")'],
+    },
+    {
+      label: "Alcohol",
+      format: "one",
+      unit: alcoholUnit,
+      plan: ["abv_plan", "=GYLE.BEER.ABV(og_plan,fg_plan)"],
+      reached: ["abv_reached", '=IF(N(fg_reached)=0,"",abv_now)'],
+    },
     {
       label: "Bitterness",
       format: "whole",
@@ -85,9 +129,17 @@ export function card(b: SheetBuilder, contents: BatchContents, words: UnitWords)
       label: "Colour",
       format: "one",
       plan: ["colour_plan", `=IF(${noColours},"",GYLE.WORT.COLOUR(malt,gravity_volume,colour_scale,units))`],
-      reached: ["colour_reached", '=IF(OR(volume_reached="",colour_plan=""),"",GYLE.WORT.COLOUR(malt,gravity_volume*volume_reached/volume,colour_scale,units))'],
+      reached: [
+        "colour_reached",
+        '=IF(OR(volume_reached="",colour_plan=""),"",GYLE.WORT.COLOUR(malt,gravity_volume*volume_reached/volume,colour_scale,units))',
+      ],
     },
-    { label: "Bottles", format: "whole", plan: ["bottles_plan", '=IF(into="keg","",INDEX(GYLE.PACK.BOTTLES(volume,bottle_volume,bottling_loss,units),1,1))'], reached: ["bottles_reached", '=IF(N(bottles_filled)=0,"",bottles_filled)'] },
+    {
+      label: "Bottles",
+      format: "whole",
+      plan: ["bottles_plan", '=IF(into="keg","",INDEX(GYLE.PACK.BOTTLES(volume,bottle_volume,bottling_loss,units),1,1))'],
+      reached: ["bottles_reached", '=IF(N(bottles_filled)=0,"",bottles_filled)'],
+    },
     {
       label: "Cost; of one bottle",
       format: "money",
@@ -105,11 +157,16 @@ export function card(b: SheetBuilder, contents: BatchContents, words: UnitWords)
   }
   const colourRow = first + 1 + figures.findIndex(({ label }) => label === "Colour");
   const srm = contents.units === "us" ? "colour_plan" : "GYLE.BEER.SRM(colour_plan)";
-  const swatch = b.put("I", `=IF(colour_plan="","",GYLE.BEER.HEX(${srm}))`, {
-    style: "swatch",
-    name: "swatch",
-    note: "About the colour of a glass 5 cm deep, computed from an absorption spectrum. A guide, not a measurement. From 50 SRM (98 EBC) up the figure is above the scale that the curve was stated for: black, whatever it says.",
-  }, colourRow);
+  const swatch = b.put(
+    "I",
+    `=IF(colour_plan="","",GYLE.BEER.HEX(${srm}))`,
+    {
+      style: "swatch",
+      name: "swatch",
+      note: "About the colour of a glass 5 cm deep, computed from an absorption spectrum. A guide, not a measurement. From 50 SRM (98 EBC) up the figure is above the scale that the curve was stated for: black, whatever it says.",
+    },
+    colourRow,
+  );
   b.row = first + left.length;
   b.gap();
   return { swatch, colour: `G${colourRow}` };

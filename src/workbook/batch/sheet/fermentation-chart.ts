@@ -52,19 +52,37 @@ function series({ first, last }: Rows): [ChartSeriesPlan, ...ChartSeriesPlan[]] 
     { ...curve, name: "Fitted curve", values: column("X", end), color: colors.curve, look: "line" },
     { ...curve, name: "95 % band", values: column("Y", end) },
     { ...curve, name: "Upper edge of the band", values: column("Z", end), unnamed: true },
-    { name: "Temperature", across: column("AD", last + 1), values: column("AE", last + 1), color: colors.temperature, look: "dots with marks", onSecondary: true },
+    {
+      name: "Temperature",
+      across: column("AD", last + 1),
+      values: column("AE", last + 1),
+      color: colors.temperature,
+      look: "dots with marks",
+      onSecondary: true,
+    },
   ];
 }
 
 /** W to Z: the days of the chart and the curve on each, with its band. */
 function curve(b: SheetBuilder, { heading, first, last }: Rows): void {
-  for (const [letters, text] of [["W", "For the chart"], ["X", "Curve"], ["Y", "Low"], ["Z", "High"]] as const) b.put(letters, text, { style: "workings" }, heading);
+  for (const [letters, text] of [
+    ["W", "For the chart"],
+    ["X", "Curve"],
+    ["Y", "Low"],
+    ["Z", "High"],
+  ] as const)
+    b.put(letters, text, { style: "workings" }, heading);
   const fitted = `=IF(COUNT(log_gravities)<2,AC${first},IFERROR(GYLE.LOG.CURVE(log_times,log_gravities,chart_days,og,fg_expected,count_from),AC${first}))`;
   for (let index = 0; index < points; index += 1) {
     b.put("W", `=chart_from+(chart_to-chart_from)*${index}/${points - 1}`, { style: "workings", format: "dateTime" }, first + index);
     for (const letters of ["X", "Y", "Z"]) {
       const top = letters === "X" && index === 0;
-      b.put(letters, top ? fitted : "", { style: "workings", format: "gravity", ...(top && { spillsTo: `Z${first + points - 1}` }) }, first + index);
+      b.put(
+        letters,
+        top ? fitted : "",
+        { style: "workings", format: "gravity", ...(top && { spillsTo: `Z${first + points - 1}` }) },
+        first + index,
+      );
     }
   }
   b.name("chart_days", `W${first}:W${first + points - 1}`);
@@ -78,28 +96,68 @@ function curve(b: SheetBuilder, { heading, first, last }: Rows): void {
  * (AB) holds what was read and nothing else; an original gravity that is only planned is drawn, but not fitted.
  */
 function marks(b: SheetBuilder, words: UnitWords, { heading, first, last }: Rows): void {
-  const headings = [["AA", "Read on"], ["AB", "Log"], ["AC", "Gravity"], ["AD", "Felt on"], ["AE", `Beer ${words.temperature}`]] as const;
+  const headings = [
+    ["AA", "Read on"],
+    ["AB", "Log"],
+    ["AC", "Gravity"],
+    ["AD", "Felt on"],
+    ["AE", `Beer ${words.temperature}`],
+  ] as const;
   for (const [letters, text] of headings) b.put(letters, text, { style: "workings" }, heading);
   const line = (row: number, contents: readonly [string, string, string, string, string]) =>
-    contents.forEach((content, index) => b.put(headings[index]![0], `=${content}`, { style: "workings", format: (["dateTime", "gravity", "gravity", "dateTime", "whole"] as const)[index]! }, row));
-  line(first, ["chart_from", 'IF(ISNUMBER(og_reached),og,"")', "IF(ISNUMBER(og),og,1)", "chart_from", "IF(N(pitch_temperature)>0,pitch_temperature,MAX(beer_temperatures,ferment_from))"]);
+    contents.forEach((content, index) =>
+      b.put(
+        headings[index]![0],
+        `=${content}`,
+        { style: "workings", format: (["dateTime", "gravity", "gravity", "dateTime", "whole"] as const)[index]! },
+        row,
+      ),
+    );
+  line(first, [
+    "chart_from",
+    'IF(ISNUMBER(og_reached),og,"")',
+    "IF(ISNUMBER(og),og,1)",
+    "chart_from",
+    "IF(N(pitch_temperature)>0,pitch_temperature,MAX(beer_temperatures,ferment_from))",
+  ]);
   for (let row = first; row <= last; row += 1) {
     const read = `AND(ISNUMBER(A${row}),ISNUMBER(F${row}))`;
     const felt = `AND(ISNUMBER(A${row}),ISNUMBER(E${row}))`;
-    line(row + 1, [`IF(${read},A${row},AA${row})`, `IF(${read},F${row},"")`, `IF(${read},F${row},AC${row})`, `IF(${felt},A${row},AD${row})`, `IF(${felt},E${row},AE${row})`]);
+    line(row + 1, [
+      `IF(${read},A${row},AA${row})`,
+      `IF(${read},F${row},"")`,
+      `IF(${read},F${row},AC${row})`,
+      `IF(${felt},A${row},AD${row})`,
+      `IF(${felt},E${row},AE${row})`,
+    ]);
   }
 }
 
 /** AG to AI: where the log says it is going, and the days that the chart covers. */
 function forecast(b: SheetBuilder, { heading, first }: Rows): void {
   b.put("AG", "Forecast from the readings", { style: "workings" }, heading);
-  b.put("AG", '=IF(COUNT(log_gravities)<2,"",IFERROR(GYLE.LOG.FORECAST(log_times,log_gravities,og,fg_expected,count_from),""))', { style: "workings", spillsTo: `AI${first + 5}` }, first);
+  b.put(
+    "AG",
+    '=IF(COUNT(log_gravities)<2,"",IFERROR(GYLE.LOG.FORECAST(log_times,log_gravities,og,fg_expected,count_from),""))',
+    { style: "workings", spillsTo: `AI${first + 5}` },
+    first,
+  );
   b.name("forecast", `AG${first}:AI${first + 5}`);
   b.name("forecast_day", `AH${first + 2}`);
   b.name("forecast_spread", `AI${first + 2}`);
   const from = first + 7;
   b.put("AG", "The chart begins", { style: "workings" }, from);
-  b.put("AH", "=IF(ISNUMBER(pitched_at),pitched_at,IF(N(brewed_on)>0,brewed_on+N(start_time),IF(COUNT(reading_times)=0,0,MIN(reading_times))))", { style: "workings", format: "dateTime", name: "chart_from" }, from);
+  b.put(
+    "AH",
+    "=IF(ISNUMBER(pitched_at),pitched_at,IF(N(brewed_on)>0,brewed_on+N(start_time),IF(COUNT(reading_times)=0,0,MIN(reading_times))))",
+    { style: "workings", format: "dateTime", name: "chart_from" },
+    from,
+  );
   b.put("AG", "and ends", { style: "workings" }, from + 1);
-  b.put("AH", `=MAX(chart_from+${leastDays},MAX(reading_times)+${daysAhead})`, { style: "workings", format: "dateTime", name: "chart_to" }, from + 1);
+  b.put(
+    "AH",
+    `=MAX(chart_from+${leastDays},MAX(reading_times)+${daysAhead})`,
+    { style: "workings", format: "dateTime", name: "chart_to" },
+    from + 1,
+  );
 }

@@ -25,7 +25,14 @@ function styleOf(field: Field): StyleName {
 
 function options(field: Field): CellOptions {
   const { format, name, note, choices, between } = field;
-  return { style: styleOf(field), ...(format && { format }), ...(name && { name }), ...(note && { note }), ...(choices && { choices }), ...(between && { between }) };
+  return {
+    style: styleOf(field),
+    ...(format && { format }),
+    ...(name && { name }),
+    ...(note && { note }),
+    ...(choices && { choices }),
+    ...(between && { between }),
+  };
 }
 
 export function leftField(b: SheetBuilder, label: string, field: Field, row = b.row): void {
@@ -62,7 +69,12 @@ export function section(b: SheetBuilder, number: number, title: string, hint: st
 }
 
 /** Fields side by side, one pair a row; a side that is shorter leaves its cells empty. `lastRow` fills one more. */
-export function fieldRows(b: SheetBuilder, left: readonly [string, Field][], right: readonly [string, Field][], lastRow?: (row: number) => void): void {
+export function fieldRows(
+  b: SheetBuilder,
+  left: readonly [string, Field][],
+  right: readonly [string, Field][],
+  lastRow?: (row: number) => void,
+): void {
   for (let index = 0; index < Math.max(left.length, right.length); index += 1) {
     const [leftLabel, leftValue] = left[index] ?? [];
     const [rightLabel, rightValue] = right[index] ?? [];
@@ -93,7 +105,12 @@ export function inputTable(
   for (const { letter, heading: text, format } of columns) b.put(letter, text, { style: isNumeric(format) ? "headingRight" : "heading" });
   for (let index = 0; index < rows; index += 1) {
     columns.forEach(({ letter, format }, position) => {
-      b.put(letter, lines[index]?.[position] ?? "", { style: isNumeric(format) ? "input" : "inputText", ...(format && { format }) }, heading + 1 + index);
+      b.put(
+        letter,
+        lines[index]?.[position] ?? "",
+        { style: isNumeric(format) ? "input" : "inputText", ...(format && { format }) },
+        heading + 1 + index,
+      );
     });
   }
   const letters = columns.map(({ letter }) => letter);

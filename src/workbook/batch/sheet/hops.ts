@@ -44,9 +44,27 @@ export function hops(b: SheetBuilder, { hops: lines, hopStand, units }: BatchCon
   workings(
     b,
     [
-      ["Hop stand after the boil, at", { content: hopStand.temperature, format: "whole", unit: words.temperature, name: "stand_temperature", note: "Hops whose “Minutes left” says stand go in at this temperature. Leave empty where there is no stand." }],
+      [
+        "Hop stand after the boil, at",
+        {
+          content: hopStand.temperature,
+          format: "whole",
+          unit: words.temperature,
+          name: "stand_temperature",
+          note: "Hops whose “Minutes left” says stand go in at this temperature. Leave empty where there is no stand.",
+        },
+      ],
       ["The stand lasts", { content: hopStand.minutes, format: "whole", unit: "min", name: "stand_minutes" }],
-      ["Chilling down to it takes", { content: '=IF(OR(N(stand_minutes)=0,N(stand_temperature)=0,water_chilled=""),"",IF(stand_temperature>=boils_at,0,GYLE.HEAT.CHILL(water_chilled,boils_at,stand_temperature,tap_temperature,tap_flow,coil,units)))', format: "whole", unit: "min", name: "stand_after" }],
+      [
+        "Chilling down to it takes",
+        {
+          content:
+            '=IF(OR(N(stand_minutes)=0,N(stand_temperature)=0,water_chilled=""),"",IF(stand_temperature>=boils_at,0,GYLE.HEAT.CHILL(water_chilled,boils_at,stand_temperature,tap_temperature,tap_flow,coil,units)))',
+          format: "whole",
+          unit: "min",
+          name: "stand_after",
+        },
+      ],
     ],
     heading,
   );

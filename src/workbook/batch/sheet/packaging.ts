@@ -44,44 +44,175 @@ export function packaging(b: SheetBuilder, { packaging: p, kit, units }: BatchCo
     [
       ["Packaged on", { content: p.packagedOn, format: "date", name: "packaged_on" }],
       ["Into", { content: p.into, name: "into", choices: ["bottles", "keg"] }],
-      ["Carbonation wished", { content: p.co2Volumes, format: "one", unit: "volumes of CO2", name: "carbonation", between: [carbonationLimits.atLeast, carbonationLimits.atMost] }],
-      ["Warmest since it finished", { content: p.warmestSinceFermentation, format: "whole", unit: words.temperature, name: "warmest_beer", note: "The warmest the beer has been since fermentation ended: warm beer lets carbon dioxide go and does not take it back when it cools." }],
+      [
+        "Carbonation wished",
+        {
+          content: p.co2Volumes,
+          format: "one",
+          unit: "volumes of CO2",
+          name: "carbonation",
+          between: [carbonationLimits.atLeast, carbonationLimits.atMost],
+        },
+      ],
+      [
+        "Warmest since it finished",
+        {
+          content: p.warmestSinceFermentation,
+          format: "whole",
+          unit: words.temperature,
+          name: "warmest_beer",
+          note: "The warmest the beer has been since fermentation ended: warm beer lets carbon dioxide go and does not take it back when it cools.",
+        },
+      ],
       ["Priming sugar", { content: p.sugar, name: "priming_sugar", choices: sugars }],
       ["One bottle holds", { content: kit.bottleVolume, format: "whole", unit: words.bottleVolume, name: "bottle_volume" }],
-      ["Kind of bottle", { content: p.bottleKind, name: "bottle_kind", choices: bottleKinds, note: "ordinary: common beer bottle; heavy: thick half-litre returnable; thick: extra-heavy ale bottle; sparkling: sparkling-wine bottle; plastic: soda bottle. Never a bottle made for still drinks, never a chipped one." }],
+      [
+        "Kind of bottle",
+        {
+          content: p.bottleKind,
+          name: "bottle_kind",
+          choices: bottleKinds,
+          note: "ordinary: common beer bottle; heavy: thick half-litre returnable; thick: extra-heavy ale bottle; sparkling: sparkling-wine bottle; plastic: soda bottle. Never a bottle made for still drinks, never a chipped one.",
+        },
+      ],
       ["Warmest place they will stand", { content: p.warmestStorage, format: "whole", unit: words.temperature, name: "warmest_storage" }],
       ["Lost in racking", { content: kit.bottlingLoss, format: "two", unit: words.volume, name: "bottling_loss" }],
-      ["Conditioned at", { content: p.conditioningTemperature, format: "whole", unit: words.temperature, name: "conditioning_temperature" }],
+      [
+        "Conditioned at",
+        { content: p.conditioningTemperature, format: "whole", unit: words.temperature, name: "conditioning_temperature" },
+      ],
       ["Keg stands at", { content: p.kegTemperature, format: "whole", unit: words.temperature, name: "keg_temperature" }],
     ],
     [
-      ["Beer in the fermenter", { content: '=IF(N(volume_reached)>0,volume_reached,volume)', format: "two", unit: words.volume, name: "beer_volume" }],
-      ["Carbon dioxide it already holds", { content: '=IF(warmest_beer="","",GYLE.PACK.RESIDUAL(warmest_beer,units,altitude))', format: "two", unit: "volumes", name: "residual_gas" }],
-      ["Sugar for the whole batch", { content: bottled(`IF(OR(warmest_beer="",N(bottling_loss)<0),"",${allowed("GYLE.PACK.PRIMING(beer_volume-N(bottling_loss),carbonation,warmest_beer,priming_sugar,units,bottle_kind,altitude)")})`), format: units === "us" ? "two" : "one", unit: `="${words.smallMass}"&IF(sugar_mass="",""," for "&FIXED(beer_volume-N(bottling_loss),2,TRUE)&" ${words.volume.replace("US ", "")}")&"; boil in ${units === "us" ? "two cups" : "half a litre"} of water"`, name: "sugar_mass", style: "keyResult" }],
-      ["Pressure at the warmest place", { content: bottled(allowed(`GYLE.PACK.INSIDE(${judgedBy})`)), format: units === "us" ? "one" : "two", unit: words.pressure, name: "bottle_pressure" }],
-      ["Bottles and caps to prepare", { content: bottled(`INDEX(GYLE.PACK.BOTTLES(beer_volume,bottle_volume,bottling_loss,units,${oneMore}),1,1)`), format: "whole", name: "bottles_ready" }],
+      [
+        "Beer in the fermenter",
+        { content: "=IF(N(volume_reached)>0,volume_reached,volume)", format: "two", unit: words.volume, name: "beer_volume" },
+      ],
+      [
+        "Carbon dioxide it already holds",
+        {
+          content: '=IF(warmest_beer="","",GYLE.PACK.RESIDUAL(warmest_beer,units,altitude))',
+          format: "two",
+          unit: "volumes",
+          name: "residual_gas",
+        },
+      ],
+      [
+        "Sugar for the whole batch",
+        {
+          content: bottled(
+            `IF(OR(warmest_beer="",N(bottling_loss)<0),"",${allowed("GYLE.PACK.PRIMING(beer_volume-N(bottling_loss),carbonation,warmest_beer,priming_sugar,units,bottle_kind,altitude)")})`,
+          ),
+          format: units === "us" ? "two" : "one",
+          unit: `="${words.smallMass}"&IF(sugar_mass="",""," for "&FIXED(beer_volume-N(bottling_loss),2,TRUE)&" ${words.volume.replace("US ", "")}")&"; boil in ${units === "us" ? "two cups" : "half a litre"} of water"`,
+          name: "sugar_mass",
+          style: "keyResult",
+        },
+      ],
+      [
+        "Pressure at the warmest place",
+        {
+          content: bottled(allowed(`GYLE.PACK.INSIDE(${judgedBy})`)),
+          format: units === "us" ? "one" : "two",
+          unit: words.pressure,
+          name: "bottle_pressure",
+        },
+      ],
+      [
+        "Bottles and caps to prepare",
+        {
+          content: bottled(`INDEX(GYLE.PACK.BOTTLES(beer_volume,bottle_volume,bottling_loss,units,${oneMore}),1,1)`),
+          format: "whole",
+          name: "bottles_ready",
+        },
+      ],
       ["Bottles filled", { content: p.bottlesFilled, format: "whole", name: "bottles_filled" }],
-      ["First taste", { content: bottled("GYLE.PACK.READY(packaged_on,conditioning_temperature,units)"), format: "date", unit: "keep the first one apart, in a box", name: "first_taste" }],
-      ["Keg pressure", { content: `=IF(into="keg",${allowed("GYLE.PACK.PRESSURE(carbonation,keg_temperature,units,altitude)")},"")`, format: units === "us" ? "one" : "two", unit: `${words.pressure}; air the room: CO2 stifles`, name: "keg_pressure" }],
+      [
+        "First taste",
+        {
+          content: bottled("GYLE.PACK.READY(packaged_on,conditioning_temperature,units)"),
+          format: "date",
+          unit: "keep the first one apart, in a box",
+          name: "first_taste",
+        },
+      ],
+      [
+        "Keg pressure",
+        {
+          content: `=IF(into="keg",${allowed("GYLE.PACK.PRESSURE(carbonation,keg_temperature,units,altitude)")},"")`,
+          format: units === "us" ? "one" : "two",
+          unit: `${words.pressure}; air the room: CO2 stifles`,
+          name: "keg_pressure",
+        },
+      ],
     ],
     (row) => {
       b.put("A", "Will it hold?", { style: "label" }, row);
-      b.put("B", `=IF(OR(AND(into="bottles",NOT(${tooLittleAir})),into="keg"),GYLE.PACK.CHECK(${judgedBy}),"")`, { style: "message", format: "text", name: "pressure_verdict", mergeTo: "I" }, row);
+      b.put(
+        "B",
+        `=IF(OR(AND(into="bottles",NOT(${tooLittleAir})),into="keg"),GYLE.PACK.CHECK(${judgedBy}),"")`,
+        { style: "message", format: "text", name: "pressure_verdict", mergeTo: "I" },
+        row,
+      );
       b.height(linesPoints(3), row);
     },
   );
   workings(b, besideIt(kit, words), first);
-  packagingDay(units).forEach((line, index) => b.put("E", line, { style: "caution", format: "text", mergeTo: "I" }, first + besideTheKit + index));
+  packagingDay(units).forEach((line, index) =>
+    b.put("E", line, { style: "caution", format: "text", mergeTo: "I" }, first + besideTheKit + index),
+  );
 }
 
 /** What the judgement goes by beside the printed fields, and what the priming adds to the beer in the bottle. */
 const besideIt = (kit: BatchContents["kit"], words: UnitWords): readonly [string, Field][] => [
-  ["Air in the neck of a bottle", { content: kit.headspacePercent, format: "whole", unit: "% of what it holds", name: "headspace", between: [headspaceLimits.atLeast, headspaceLimits.atMost], note: "Sealed in at filling; it adds to the pressure." }],
+  [
+    "Air in the neck of a bottle",
+    {
+      content: kit.headspacePercent,
+      format: "whole",
+      unit: "% of what it holds",
+      name: "headspace",
+      between: [headspaceLimits.atLeast, headspaceLimits.atMost],
+      note: "Sealed in at filling; it adds to the pressure.",
+    },
+  ],
   ["Judged as", { content: '=IF(into="keg","keg",bottle_kind&"")', format: "text", name: "vessel", style: "resultText" }],
-  ["at its warmest", { content: '=IF(into="keg",IF(keg_temperature="","",keg_temperature),IF(warmest_storage="","",warmest_storage))', format: "whole", unit: words.temperature, name: "warmest" }],
-  ["Gravity at which it ends", { content: `=IF(ISERROR(verdict),fg_expected,IF(AND(verdict="steady",N(fg)>N(fg_expected),N(fg)-N(fg_expected)<=${settledAbove}),fg,fg_expected))`, format: "gravity", unit: "as expected, or as it stands once it is steady near that", name: "ends_at" }],
-  ["Gas that the priming makes", { content: '=IF(AND(into="bottles",ISNUMBER(residual_gas)),MAX(0,N(carbonation)-residual_gas),0)', format: "two", unit: "volumes; alcohol comes with it", name: "primed_gas" }],
-  ["Alcohol in the bottle, with its priming", { content: '=IF(OR(fg="",primed_gas=0),"",GYLE.BEER.ABV(og,fg,"extract",primed_gas))', format: "two", unit: "% by volume", name: "abv_bottle" }],
+  [
+    "at its warmest",
+    {
+      content: '=IF(into="keg",IF(keg_temperature="","",keg_temperature),IF(warmest_storage="","",warmest_storage))',
+      format: "whole",
+      unit: words.temperature,
+      name: "warmest",
+    },
+  ],
+  [
+    "Gravity at which it ends",
+    {
+      content: `=IF(ISERROR(verdict),fg_expected,IF(AND(verdict="steady",N(fg)>N(fg_expected),N(fg)-N(fg_expected)<=${settledAbove}),fg,fg_expected))`,
+      format: "gravity",
+      unit: "as expected, or as it stands once it is steady near that",
+      name: "ends_at",
+    },
+  ],
+  [
+    "Gas that the priming makes",
+    {
+      content: '=IF(AND(into="bottles",ISNUMBER(residual_gas)),MAX(0,N(carbonation)-residual_gas),0)',
+      format: "two",
+      unit: "volumes; alcohol comes with it",
+      name: "primed_gas",
+    },
+  ],
+  [
+    "Alcohol in the bottle, with its priming",
+    {
+      content: '=IF(OR(fg="",primed_gas=0),"",GYLE.BEER.ABV(og,fg,"extract",primed_gas))',
+      format: "two",
+      unit: "% by volume",
+      name: "abv_bottle",
+    },
+  ],
 ];
 
 /** Lines on the right that the results leave free. */

@@ -14,7 +14,14 @@ const logged = "INDEX(happened,pitch_line,1)";
  * the end of the brew day counts.
  */
 export const pitchedAt: readonly [string, Field][] = [
-  ["Line of the clock that pitches", { content: `=IF(${lastThatPitches}>0,${lastThatPitches},IFERROR(MATCH("Brew day done",${words},0),0))`, format: "whole", name: "pitch_line" }],
+  [
+    "Line of the clock that pitches",
+    {
+      content: `=IF(${lastThatPitches}>0,${lastThatPitches},IFERROR(MATCH("Brew day done",${words},0),0))`,
+      format: "whole",
+      name: "pitch_line",
+    },
+  ],
   [
     "Yeast pitched at",
     {

@@ -20,7 +20,10 @@ import { water } from "./water";
 import { yeast } from "./yeast";
 
 /** A to I are printed; J parts them from the workings: K to O the steps, Q to U the timeline, W to AE the chart, AG to AI the forecast. */
-export const columnWidths: readonly number[] = [28, 10.5, 10.5, 10.5, 10.5, 10.5, 10.5, 10.5, 44, 3, 46, 9, 9, 52, 60, 3, 12, 9, 46, 12, 52, 3, 15, 9, 9, 9, 15, 9, 9, 15, 9, 3, 24, 15, 15];
+export const columnWidths: readonly number[] = [
+  28, 10.5, 10.5, 10.5, 10.5, 10.5, 10.5, 10.5, 44, 3, 46, 9, 9, 52, 60, 3, 12, 9, 46, 12, 52, 3, 15, 9, 9, 9, 15, 9, 9, 15, 9, 3, 24, 15,
+  15,
+];
 
 /**
  * The whole batch sheet, in the order of the job.
@@ -46,12 +49,7 @@ export function planBatch(typed: BatchContents, tableRows: Readonly<Record<strin
   const { row: colourRow } = position(colour);
   b.name("figures", `G${colourRow - 4}:H${colourRow + 2}`);
   colourBands(b, swatch, colour.replace(/([A-Z]+)(\d+)/, "$$$1$$$2"), contents.units === "us" ? 1 : ebcFromSrm(1));
-  return b.build(
-    contents.sheetName,
-    columnWidths,
-    printPlan(b, contents, secondPage, handwritten),
-    2,
-  );
+  return b.build(contents.sheetName, columnWidths, printPlan(b, contents, secondPage, handwritten), 2);
 }
 
 /** @param handwritten rows that are filled in with a pen: they get what height the pages have left */
@@ -64,8 +62,17 @@ function printPlan(b: SheetBuilder, { units, sheetName }: BatchContents, secondP
   ] as const;
   const printed = columnWidths.slice(0, 9);
   for (const [from, to] of pages) {
-    b.stretch(handwritten.filter((row) => row >= from && row <= to), heightWithoutShrinking(printed, paper) - b.heightOf(from, to));
+    b.stretch(
+      handwritten.filter((row) => row >= from && row <= to),
+      heightWithoutShrinking(printed, paper) - b.heightOf(from, to),
+    );
   }
   const heights = pages.map(([from, to]) => b.heightOf(from, to));
-  return { area: `A1:I${lastRow}`, paper, scalePercent: fittingScale(printed, heights, paper), breaksBeforeRow: [secondPage], footer: `${sheetName} · page &P of &N` };
+  return {
+    area: `A1:I${lastRow}`,
+    paper,
+    scalePercent: fittingScale(printed, heights, paper),
+    breaksBeforeRow: [secondPage],
+    footer: `${sheetName} · page &P of &N`,
+  };
 }

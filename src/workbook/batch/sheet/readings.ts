@@ -40,16 +40,46 @@ export function readings(b: SheetBuilder, contents: BatchContents, words: UnitWo
   b.put("H", "Alcohol %", { style: "headingRight" }, heading);
   for (let row = first; row <= last; row += 1) {
     const top = row === first;
-    b.put("F", top ? `=GYLE.WORT.HYDROMETER(B${first}:B${last},D${first}:D${last},calibrated_at,C${first}:C${last},units)` : "", { style: "result", format: "gravity", ...(top && { spillsTo: `F${last}` }) }, row);
-    b.put("G", top ? `=GYLE.YEAST.ATTENUATION(og,F${first}:F${last})` : "", { style: "result", format: "whole", ...(top && { spillsTo: `G${last}` }) }, row);
-    b.put("H", top ? `=GYLE.BEER.ABV(og,F${first}:F${last})` : "", { style: "result", format: "one", ...(top && { spillsTo: `H${last}` }) }, row);
+    b.put(
+      "F",
+      top ? `=GYLE.WORT.HYDROMETER(B${first}:B${last},D${first}:D${last},calibrated_at,C${first}:C${last},units)` : "",
+      { style: "result", format: "gravity", ...(top && { spillsTo: `F${last}` }) },
+      row,
+    );
+    b.put(
+      "G",
+      top ? `=GYLE.YEAST.ATTENUATION(og,F${first}:F${last})` : "",
+      { style: "result", format: "whole", ...(top && { spillsTo: `G${last}` }) },
+      row,
+    );
+    b.put(
+      "H",
+      top ? `=GYLE.BEER.ABV(og,F${first}:F${last})` : "",
+      { style: "result", format: "one", ...(top && { spillsTo: `H${last}` }) },
+      row,
+    );
   }
   workings(
     b,
     [
-      ["Dry hops went in on", { content: contents.dryHoppedOn, format: "date", name: "dry_hopped_on", note: "Hops in finished beer can wake the fermentation up: only readings a day or more later show that it has ended." }],
+      [
+        "Dry hops went in on",
+        {
+          content: contents.dryHoppedOn,
+          format: "date",
+          name: "dry_hopped_on",
+          note: "Hops in finished beer can wake the fermentation up: only readings a day or more later show that it has ended.",
+        },
+      ],
       // A day without a time counts from its end: the reading just before the hops is often of the same day.
-      ["Readings count from", { content: '=IF(N(dry_hopped_on)=0,"",dry_hopped_on+IF(dry_hopped_on=INT(dry_hopped_on),1,0))', format: "dateTime", name: "count_from" }],
+      [
+        "Readings count from",
+        {
+          content: '=IF(N(dry_hopped_on)=0,"",dry_hopped_on+IF(dry_hopped_on=INT(dry_hopped_on),1,0))',
+          format: "dateTime",
+          name: "count_from",
+        },
+      ],
       ["Where it stands rests on", { content: restsOn, format: "text", name: "verdict_rests" }],
       ...pitchedAt,
     ],
@@ -64,15 +94,53 @@ export function readings(b: SheetBuilder, contents: BatchContents, words: UnitWo
   fieldRows(
     b,
     [
-      ["Where it stands", { content: "=GYLE.LOG.STEADY(reading_times,gravities,0.001,fg_expected,og,count_from)", format: "text", name: "verdict", style: "keyText" }],
-      ["Read again on", { content: '=IF(OR(verdict="",verdict="steady",verdict="stalled"),"",MAX(last_reading+1,IF(N(count_from)>0,count_from+1,0)))', format: "dateTime", name: "next_reading" }],
+      [
+        "Where it stands",
+        {
+          content: "=GYLE.LOG.STEADY(reading_times,gravities,0.001,fg_expected,og,count_from)",
+          format: "text",
+          name: "verdict",
+          style: "keyText",
+        },
+      ],
+      [
+        "Read again on",
+        {
+          content: '=IF(OR(verdict="",verdict="steady",verdict="stalled"),"",MAX(last_reading+1,IF(N(count_from)>0,count_from+1,0)))',
+          format: "dateTime",
+          name: "next_reading",
+        },
+      ],
       // A curve through readings from before the hops tells nothing of what they wake up.
-      ["At its end about", { content: '=IF(OR(N(forecast_day)=0,verdict="steady",verdict="stalled",N(count_from)>0),"",forecast_day)', format: "date", unit: '=IF(OR(end_expected="",N(forecast_spread)=0),"","± "&FIXED(forecast_spread,1,TRUE)&" days (a forecast)")', name: "end_expected" }],
+      [
+        "At its end about",
+        {
+          content: '=IF(OR(N(forecast_day)=0,verdict="steady",verdict="stalled",N(count_from)>0),"",forecast_day)',
+          format: "date",
+          unit: '=IF(OR(end_expected="",N(forecast_spread)=0),"","± "&FIXED(forecast_spread,1,TRUE)&" days (a forecast)")',
+          name: "end_expected",
+        },
+      ],
     ],
     [
-      ["Gravity now", { content: '=IF(last_reading="","",INDEX(gravities,MATCH(last_reading,reading_times,0)))', format: "gravity", name: "fg", style: "keyResult" }],
+      [
+        "Gravity now",
+        {
+          content: '=IF(last_reading="","",INDEX(gravities,MATCH(last_reading,reading_times,0)))',
+          format: "gravity",
+          name: "fg",
+          style: "keyResult",
+        },
+      ],
       ["Gravity to expect at the end", { content: "=GYLE.YEAST.FINISH(og,attenuation)", format: "gravity", name: "fg_expected" }],
-      ["Last read on", { content: '=IF(COUNTIFS(reading_times,">0",gravities,">0")=0,"",MAXIFS(reading_times,gravities,">0"))', format: "dateTime", name: "last_reading" }],
+      [
+        "Last read on",
+        {
+          content: '=IF(COUNTIFS(reading_times,">0",gravities,">0")=0,"",MAXIFS(reading_times,gravities,">0"))',
+          format: "dateTime",
+          name: "last_reading",
+        },
+      ],
     ],
     (row) => {
       b.put("A", "What to do next", { style: "label" }, row);
@@ -85,11 +153,18 @@ export function readings(b: SheetBuilder, contents: BatchContents, words: UnitWo
 /** A mash gives what it gives: the reading tells how much. */
 const efficiencyReached: [string, Field] = [
   "Sugar won from the grain",
-  { content: '=IF(OR(og_reached="",gravity_volume="",grain_mass=0),"",GYLE.WORT.EFFICIENCY(malt,gravity_volume*IF(N(volume_reached)>0,volume_reached/volume,1),og_reached,units))', format: "whole", unit: "% of its yield", name: "efficiency_reached" },
+  {
+    content:
+      '=IF(OR(og_reached="",gravity_volume="",grain_mass=0),"",GYLE.WORT.EFFICIENCY(malt,gravity_volume*IF(N(volume_reached)>0,volume_reached/volume,1),og_reached,units))',
+    format: "whole",
+    unit: "% of its yield",
+    name: "efficiency_reached",
+  },
 ];
 
 /** Points of the malts with these handlings, at their full yield. */
-const maltPoints = (...handlings: readonly string[]): string => `SUMPRODUCT(${handlings.map((handling) => `(malt_handling="${handling}")`).join("+")},malt_mass,INDEX(malt,0,2))`;
+const maltPoints = (...handlings: readonly string[]): string =>
+  `SUMPRODUCT(${handlings.map((handling) => `(malt_handling="${handling}")`).join("+")},malt_mass,INDEX(malt,0,2))`;
 
 /**
  * The reading, unless malt and volume rule it out: then what they give. Extract fixes the gravity; of a mash only the ends
@@ -108,15 +183,50 @@ function originalGravity(b: SheetBuilder, { wort, kit, method, units }: BatchCon
   fieldRows(
     b,
     [
-      ["Reading before the yeast", { content: wort.reading, format: "gravity", name: "og_reading", note: "From a well-stirred sample, after any top-up water is mixed in." }],
+      [
+        "Reading before the yeast",
+        {
+          content: wort.reading,
+          format: "gravity",
+          name: "og_reading",
+          note: "From a well-stirred sample, after any top-up water is mixed in.",
+        },
+      ],
       ["Scale", { content: wort.scale, name: "og_scale", choices: ["SG", "P"] }],
       ["Sample temperature", { content: wort.sampleTemperature, format: "whole", unit: words.temperature, name: "og_temperature" }],
-      ["Hydrometer calibrated at", { content: kit.hydrometerCalibratedAt, format: "whole", unit: words.temperature, name: "calibrated_at", note: `Printed on its scale: mostly ${units === "us" ? "60 or 68 °F" : "20 °C, older ones 15 °C"}.` }],
+      [
+        "Hydrometer calibrated at",
+        {
+          content: kit.hydrometerCalibratedAt,
+          format: "whole",
+          unit: words.temperature,
+          name: "calibrated_at",
+          note: `Printed on its scale: mostly ${units === "us" ? "60 or 68 °F" : "20 °C, older ones 15 °C"}.`,
+        },
+      ],
     ],
     [
-      ["Original gravity, by the reading", { content: "=GYLE.WORT.HYDROMETER(og_reading,og_temperature,calibrated_at,og_scale,units)", format: "gravity", unit: "corrected for temperature", name: "og_reached" }],
-      ["by malt and volume", { content: '=IF(OR(N(volume_reached)<=0,og_plan=""),og_plan,1+(og_plan-1)*volume/volume_reached)', format: "gravity", name: "og_expected" }],
-      ["This sheet goes by", { content: trustedGravity(method), format: "gravity", unit: "see the checks at the end", name: "og", style: "keyResult" }],
+      [
+        "Original gravity, by the reading",
+        {
+          content: "=GYLE.WORT.HYDROMETER(og_reading,og_temperature,calibrated_at,og_scale,units)",
+          format: "gravity",
+          unit: "corrected for temperature",
+          name: "og_reached",
+        },
+      ],
+      [
+        "by malt and volume",
+        {
+          content: '=IF(OR(N(volume_reached)<=0,og_plan=""),og_plan,1+(og_plan-1)*volume/volume_reached)',
+          format: "gravity",
+          name: "og_expected",
+        },
+      ],
+      [
+        "This sheet goes by",
+        { content: trustedGravity(method), format: "gravity", unit: "see the checks at the end", name: "og", style: "keyResult" },
+      ],
       ["Volume in the fermenter", { content: wort.volume, format: "two", unit: words.volume, name: "volume_reached" }],
       ...(method === "extract" ? [] : [efficiencyReached]),
     ],

@@ -21,7 +21,8 @@ export const boilingRoom = ({ beforeBoil }: Standing): number => beforeBoil * bo
 export const boilingRoomFormula = `water_before_boil*${boilingOverCold}`;
 
 /** Grain and the water it is mashed with, stirred together. */
-export const mashRoom = ({ mashWater, grain }: Standing, units: UnitSystem): number => (mashWater > 0 ? mashWater * mashingOverCold + grain * grainRoom(units) : 0);
+export const mashRoom = ({ mashWater, grain }: Standing, units: UnitSystem): number =>
+  mashWater > 0 ? mashWater * mashingOverCold + grain * grainRoom(units) : 0;
 export const mashRoomFormula = (units: UnitSystem): string => `mash_water*${mashingOverCold}+grain_mass*${grainRoom(units)}`;
 
 /** The whole water with the bag of grain to steep in it. */

@@ -16,18 +16,55 @@ const cool: Record<UnitSystem, string> = { us: "80 °F", metric: "27 °C" };
 /** Hot enough to kill what would spoil wort that never boils (common practice). */
 const heated: Record<UnitSystem, string> = { us: "176 °F", metric: "80 °C" };
 
-const cleanFirst: StepLine = { what: "Clean all; lay out kettle, bag, scale, yeast", part: "before", minutes: 15, caution: "Cleaner burns skin and eyes: gloves, and never with bleach or acid.", why: "Sanitiser cannot get through dirt, so whatever will touch cold wort must be clean before it is sanitised. Yeast that comes out of the cold now has time to warm up." };
+const cleanFirst: StepLine = {
+  what: "Clean all; lay out kettle, bag, scale, yeast",
+  part: "before",
+  minutes: 15,
+  caution: "Cleaner burns skin and eyes: gloves, and never with bleach or acid.",
+  why: "Sanitiser cannot get through dirt, so whatever will touch cold wort must be clean before it is sanitised. Yeast that comes out of the cold now has time to warm up.",
+};
 const heating = "Gas: outdoors or moving air. Electric: earthed, RCD socket, dry hands.";
-const chlorine = "Chlorine gives beer a taste of plasters: let tap water stand overnight, or treat it with sulphite (Campden) by its label; chloramine goes only with that.";
+const chlorine =
+  "Chlorine gives beer a taste of plasters: let tap water stand overnight, or treat it with sulphite (Campden) by its label; chloramine goes only with that.";
 
 export function extractSteps(units: UnitSystem, words: UnitWords): readonly StepLine[] {
   return [
     cleanFirst,
-    { what: `=IF(N(water_collect)=0,"Collect chlorine-free water in the kettle","Collect "&FIXED(water_collect,2,TRUE)&" ${short(words.volume)} of chlorine-free water")`, part: "before", minutes: 10, caution: "A full kettle is heavy: put it on the burner first, then fill it.", why: `Part of it boils away and part stays in grain and kettle, so more goes in than comes out. ${chlorine}` },
-    { what: `="Warm it to "&TEXT(soak_temperature,"0")&" ${words.temperature}, then the grain bag in"`, part: "before", minutes: "=N(warm_minutes)", caution: heating, why: "Warm water draws colour, taste and some sugar out of the crushed grain. A heater stands where nothing drips on plug and cable." },
-    { what: `="Steep; out at "&TEXT(soak_minutes,"0")&" min or ${steepLimit[units]}"`, part: "before", minutes: "=N(soak_minutes)", caution: `Not hotter than ${steepLimit[units]}: whichever comes first ends it.`, why: "Too hot or too long pulls harsh, tea-like taste out of the husks." },
-    { what: "Lift the bag, let it drain over the kettle", part: "before", minutes: 5, caution: "The bag scalds: tongs or a lid under it, and no squeezing by hand.", why: "What drips out is good wort; pressing it out adds husk taste and burnt fingers." },
-    { what: "Flame off; stir extract in until it is gone", part: "before", minutes: 10, caution: "Flame off: on the bottom it scorches. Hot syrup sticks to skin and burns.", why: "Extract sinks, and over a flame it burns to the kettle and tastes of it. All the water is in the kettle for it to dissolve in." },
+    {
+      what: `=IF(N(water_collect)=0,"Collect chlorine-free water in the kettle","Collect "&FIXED(water_collect,2,TRUE)&" ${short(words.volume)} of chlorine-free water")`,
+      part: "before",
+      minutes: 10,
+      caution: "A full kettle is heavy: put it on the burner first, then fill it.",
+      why: `Part of it boils away and part stays in grain and kettle, so more goes in than comes out. ${chlorine}`,
+    },
+    {
+      what: `="Warm it to "&TEXT(soak_temperature,"0")&" ${words.temperature}, then the grain bag in"`,
+      part: "before",
+      minutes: "=N(warm_minutes)",
+      caution: heating,
+      why: "Warm water draws colour, taste and some sugar out of the crushed grain. A heater stands where nothing drips on plug and cable.",
+    },
+    {
+      what: `="Steep; out at "&TEXT(soak_minutes,"0")&" min or ${steepLimit[units]}"`,
+      part: "before",
+      minutes: "=N(soak_minutes)",
+      caution: `Not hotter than ${steepLimit[units]}: whichever comes first ends it.`,
+      why: "Too hot or too long pulls harsh, tea-like taste out of the husks.",
+    },
+    {
+      what: "Lift the bag, let it drain over the kettle",
+      part: "before",
+      minutes: 5,
+      caution: "The bag scalds: tongs or a lid under it, and no squeezing by hand.",
+      why: "What drips out is good wort; pressing it out adds husk taste and burnt fingers.",
+    },
+    {
+      what: "Flame off; stir extract in until it is gone",
+      part: "before",
+      minutes: 10,
+      caution: "Flame off: on the bottom it scorches. Hot syrup sticks to skin and burns.",
+      why: "Extract sinks, and over a flame it burns to the kettle and tastes of it. All the water is in the kettle for it to dissolve in.",
+    },
     ...fromTheBoilOn(units, words),
   ];
 }
@@ -44,8 +81,20 @@ export function allGrainSteps(units: UnitSystem, words: UnitWords): readonly Ste
       caution: heating,
       why: `The grain is cold: the water must be hotter than the mash is to be. ${chlorine}`,
     },
-    { what: `="Stir the grain in; it settles at "&TEXT(soak_temperature,"0")&" ${words.temperature}"`, part: "before", minutes: 10, caution: "Hot mash sticks and scalds: long spoon, slow pouring.", why: "Dry lumps keep their starch, so every grain must get wet." },
-    { what: `="Mash for "&TEXT(soak_minutes,"0")&" min"&IF(N(sparge_water)>0,"; heat "&FIXED(sparge_water,2,TRUE)&" ${volume} to ${spargeAt[units]}",", covered")`, part: "before", minutes: "=N(soak_minutes)", caution: "Keep it covered. Any water to rinse with heats in a second pot: it scalds.", why: "At this warmth the malt's own enzymes turn starch into sugar; too hot and they die. Stir, then measure in the middle, and correct in small steps. The kettle will hold the wort, so water for the rinsing needs a pot of its own." },
+    {
+      what: `="Stir the grain in; it settles at "&TEXT(soak_temperature,"0")&" ${words.temperature}"`,
+      part: "before",
+      minutes: 10,
+      caution: "Hot mash sticks and scalds: long spoon, slow pouring.",
+      why: "Dry lumps keep their starch, so every grain must get wet.",
+    },
+    {
+      what: `="Mash for "&TEXT(soak_minutes,"0")&" min"&IF(N(sparge_water)>0,"; heat "&FIXED(sparge_water,2,TRUE)&" ${volume} to ${spargeAt[units]}",", covered")`,
+      part: "before",
+      minutes: "=N(soak_minutes)",
+      caution: "Keep it covered. Any water to rinse with heats in a second pot: it scalds.",
+      why: "At this warmth the malt's own enzymes turn starch into sugar; too hot and they die. Stir, then measure in the middle, and correct in small steps. The kettle will hold the wort, so water for the rinsing needs a pot of its own.",
+    },
     {
       what: `=IF(N(sparge_water)>0,"Run off; rinse with "&FIXED(sparge_water,2,TRUE)&" ${volume} at ${spargeAt[units]}","Run off, or lift the bag; no rinsing")`,
       part: "before",
@@ -53,7 +102,13 @@ export function allGrainSteps(units: UnitSystem, words: UnitWords): readonly Ste
       caution: `Not above ${steepLimit[units]}; in portions, no fuller than the mash. Two to lift.`,
       why: "Rinsing wins the sugar that clings to the grain; too hot or too long wins tannin too. Hot wort by the bucketful scalds whoever stumbles with it.",
     },
-    { what: '=IF(SUM(malt_mass)>N(grain_mass)+0.001,"Flame off; stir in extract, sugar until gone","Note volume and gravity before the boil")', part: "before", minutes: 5, caution: "Hot wort scalds. Extract, sugar only with the flame off: they scorch.", why: "Extract and sugar sink and burn; without them, two figures now tell what the grain gave while it can still be mended." },
+    {
+      what: '=IF(SUM(malt_mass)>N(grain_mass)+0.001,"Flame off; stir in extract, sugar until gone","Note volume and gravity before the boil")',
+      part: "before",
+      minutes: 5,
+      caution: "Hot wort scalds. Extract, sugar only with the flame off: they scorch.",
+      why: "Extract and sugar sink and burn; without them, two figures now tell what the grain gave while it can still be mended.",
+    },
     ...fromTheBoilOn(units, words),
   ];
 }
@@ -62,7 +117,13 @@ export function allGrainSteps(units: UnitSystem, words: UnitWords): readonly Ste
 function fromTheBoilOn(units: UnitSystem, words: UnitWords): readonly StepLine[] {
   const volume = short(words.volume);
   return [
-    { what: `=IF(N(boil_minutes)>0,"Flame on; bring it to the boil, and stay","Flame on; to ${heated[units]}, hold 10 min: no boil")`, part: "before", minutes: "=N(boil_up_minutes)+IF(N(boil_minutes)>0,0,10)", caution: "Heated wort can foam over in seconds. Lid off, spoon ready, flame down.", why: "Protein makes a skin of foam that climbs over the rim, most of all just before it boils." },
+    {
+      what: `=IF(N(boil_minutes)>0,"Flame on; bring it to the boil, and stay","Flame on; to ${heated[units]}, hold 10 min: no boil")`,
+      part: "before",
+      minutes: "=N(boil_up_minutes)+IF(N(boil_minutes)>0,0,10)",
+      caution: "Heated wort can foam over in seconds. Lid off, spoon ready, flame down.",
+      why: "Protein makes a skin of foam that climbs over the rim, most of all just before it boils.",
+    },
     {
       what: `="Soak hoses"&IF(IF(ISNUMBER(sanitiser_dose),sanitiser_dose>0,FALSE),": "&FIXED(sanitiser_dose,${units === "us" ? 2 : 0},TRUE)&" ${short(words.doseVolume)} sanitiser in "&FIXED(sanitiser_volume,1,TRUE)&" ${volume}",", lid in sanitiser by its label")`,
       part: "boil",
@@ -77,11 +138,47 @@ function fromTheBoilOn(units: UnitSystem, words: UnitWords): readonly StepLine[]
       caution: "Both ends open, outlet fixed in a drain away from people: it can scald.",
       why: "Fifteen to twenty minutes in the boil, or all of a shorter one, sanitise the coil. Water in it would flash to steam, and running water would stop the boil. Finings for the kettle clear the beer; it does without them, too.",
     },
-    { what: `="Chill to "&TEXT(pitch_temperature,"0")&" ${words.temperature}: water on slowly; stir, lid on"`, part: "after", minutes: "=MAX(0,N(chill_minutes)-N(stand_after))", caution: "Steam or scalding water comes out first: hands and faces clear of it.", why: `Below ${cool[units]} the yeast is safe; the sooner, the less time for others to move in. Stir with the sanitised spoon.` },
-    { what: '=IF(N(top_up)>0,"Into the fermenter; top up and stir it hard","Into the fermenter, splashing")', part: "after", minutes: 15, caution: "Two to lift. Cold wort only: glass cracks with hot. Sanitised things only.", why: "Splashing gives the yeast the air it needs; top-up water that is not mixed in gives a false reading." },
-    { what: "Draw a sample; note gravity and temperature", part: "after", minutes: 5, caution: "The sample is not poured back.", why: "Without the original gravity nobody can tell the alcohol, nor whether the yeast has finished." },
-    { what: "Open the yeast; rehydrate it if so labelled", part: "after", minutes: 10, caution: "Packet, scissors, cup: sanitised. Liquid packs can spurt; open slowly.", why: "Dry yeast is sprinkled on, or first wetted in boiled and cooled water, as its label says. Yeast about as warm as the wort starts sooner." },
-    { what: "Pitch the yeast; lid on, airlock filled", part: "after", minutes: 5, caution: "Never seal it: gas must get out, and it fills low closed rooms.", why: "Enough healthy yeast at the right temperature starts within a day or two and leaves no room for others." },
-    { what: "Clean up while it is still wet", part: "after", minutes: 30, caution: "Hot kettle, hot burner: let them cool, plug out. Cleaner off skin.", why: "Dried-on wort is tomorrow's infection." },
+    {
+      what: `="Chill to "&TEXT(pitch_temperature,"0")&" ${words.temperature}: water on slowly; stir, lid on"`,
+      part: "after",
+      minutes: "=MAX(0,N(chill_minutes)-N(stand_after))",
+      caution: "Steam or scalding water comes out first: hands and faces clear of it.",
+      why: `Below ${cool[units]} the yeast is safe; the sooner, the less time for others to move in. Stir with the sanitised spoon.`,
+    },
+    {
+      what: '=IF(N(top_up)>0,"Into the fermenter; top up and stir it hard","Into the fermenter, splashing")',
+      part: "after",
+      minutes: 15,
+      caution: "Two to lift. Cold wort only: glass cracks with hot. Sanitised things only.",
+      why: "Splashing gives the yeast the air it needs; top-up water that is not mixed in gives a false reading.",
+    },
+    {
+      what: "Draw a sample; note gravity and temperature",
+      part: "after",
+      minutes: 5,
+      caution: "The sample is not poured back.",
+      why: "Without the original gravity nobody can tell the alcohol, nor whether the yeast has finished.",
+    },
+    {
+      what: "Open the yeast; rehydrate it if so labelled",
+      part: "after",
+      minutes: 10,
+      caution: "Packet, scissors, cup: sanitised. Liquid packs can spurt; open slowly.",
+      why: "Dry yeast is sprinkled on, or first wetted in boiled and cooled water, as its label says. Yeast about as warm as the wort starts sooner.",
+    },
+    {
+      what: "Pitch the yeast; lid on, airlock filled",
+      part: "after",
+      minutes: 5,
+      caution: "Never seal it: gas must get out, and it fills low closed rooms.",
+      why: "Enough healthy yeast at the right temperature starts within a day or two and leaves no room for others.",
+    },
+    {
+      what: "Clean up while it is still wet",
+      part: "after",
+      minutes: 30,
+      caution: "Hot kettle, hot burner: let them cool, plug out. Cleaner off skin.",
+      why: "Dried-on wort is tomorrow's infection.",
+    },
   ];
 }

@@ -12,7 +12,11 @@ export function tasting(b: SheetBuilder, { tasting: t }: BatchContents): void {
   b.put("B", t.tastedOn, { style: "input", format: "date", name: "tasted_on" });
   b.put("E", "Mean of the scores", { style: "label", mergeTo: "G" });
   const first = b.row + 1;
-  b.put("H", `=IF(COUNT(B${first}:B${first + 4})=0,"",AVERAGE(B${first}:B${first + 4}))`, { style: "keyResult", format: "one", name: "score" });
+  b.put("H", `=IF(COUNT(B${first}:B${first + 4})=0,"",AVERAGE(B${first}:B${first + 4}))`, {
+    style: "keyResult",
+    format: "one",
+    name: "score",
+  });
   b.row += 1;
   const lines: [string, TastingLine][] = [
     ["Looks", t.looks],

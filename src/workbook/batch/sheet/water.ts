@@ -11,7 +11,11 @@ export function water(b: SheetBuilder, contents: BatchContents, words: UnitWords
   const budgetRow = (index: number) => `=IF(R${first + index}="","",R${first + index})`;
   // Grain to steep hangs in a bag in the kettle, so that only a mash leaves something behind in a tun.
   const deadSpace = contents.method === "extract" ? "" : ",IF(grain_mass>0,N(tun_dead_space),0)";
-  const budget = b.put("Q", `=GYLE.WATER.BUDGET(kettle_part,boil_minutes,boil_off,kettle_loss,grain_mass,absorption,,units,malt,grain_efficiency${deadSpace})`, { style: "workings", spillsTo: `R${first + 4}` });
+  const budget = b.put(
+    "Q",
+    `=GYLE.WATER.BUDGET(kettle_part,boil_minutes,boil_off,kettle_loss,grain_mass,absorption,,units,malt,grain_efficiency${deadSpace})`,
+    { style: "workings", spillsTo: `R${first + 4}` },
+  );
   fieldRows(
     b,
     [
@@ -19,19 +23,60 @@ export function water(b: SheetBuilder, contents: BatchContents, words: UnitWords
       ["Boils away", { content: kit.boilOff, format: "two", unit: words.volumePerHour, name: "boil_off" }],
       ["Left behind in the kettle", { content: kit.kettleLoss, format: "two", unit: words.volume, name: "kettle_loss" }],
       ["Kettle holds", { content: kit.kettleSize, format: "two", unit: words.volume, name: "kettle_size" }],
-      ["Top-up water", { content: topUp, format: "two", unit: words.volume, name: "top_up", note: "0 means that the whole volume is boiled. With a small kettle, boil a part and top up with clean cold water in the fermenter; bitterness then follows the stronger wort in the kettle." }],
+      [
+        "Top-up water",
+        {
+          content: topUp,
+          format: "two",
+          unit: words.volume,
+          name: "top_up",
+          note: "0 means that the whole volume is boiled. With a small kettle, boil a part and top up with clean cold water in the fermenter; bitterness then follows the stronger wort in the kettle.",
+        },
+      ],
       ["Altitude", { content: kit.altitude, format: "whole", unit: words.altitude, name: "altitude" }],
       ["Sanitiser bucket", { content: kit.sanitiserVolume, format: "two", unit: words.volume, name: "sanitiser_volume" }],
       ["Salts, other treatment", { content: salts, format: "text", name: "salts" }],
     ],
     [
-      ["Collect", { content: budgetRow(0), format: "two", unit: words.volume, name: "water_collect", style: "keyResult", note: "Water, cold. Malt extract and sugar bring volume of their own (about 0.7 and 0.6 L for each kg, 0.08 and 0.07 US gal for each lb), so that much less water is wanted. What boils away, stays in the grain, in the mash tun and in the kettle is added." }],
-      ["Before the boil", { content: budgetRow(1), format: "two", unit: words.volume, name: "water_before_boil", note: "Wort in the kettle with everything dissolved in it, as if it were cold: a dip stick in boiling wort shows 4 % more." }],
+      [
+        "Collect",
+        {
+          content: budgetRow(0),
+          format: "two",
+          unit: words.volume,
+          name: "water_collect",
+          style: "keyResult",
+          note: "Water, cold. Malt extract and sugar bring volume of their own (about 0.7 and 0.6 L for each kg, 0.08 and 0.07 US gal for each lb), so that much less water is wanted. What boils away, stays in the grain, in the mash tun and in the kettle is added.",
+        },
+      ],
+      [
+        "Before the boil",
+        {
+          content: budgetRow(1),
+          format: "two",
+          unit: words.volume,
+          name: "water_before_boil",
+          note: "Wort in the kettle with everything dissolved in it, as if it were cold: a dip stick in boiling wort shows 4 % more.",
+        },
+      ],
       ["After the boil, hot", { content: budgetRow(2), format: "two", unit: words.volume, name: "water_after_boil" }],
       ["After chilling", { content: budgetRow(3), format: "two", unit: words.volume, name: "water_chilled" }],
-      ["From the kettle to the fermenter", { content: '=IF(N(volume)>N(top_up),volume-N(top_up),"")', format: "two", unit: words.volume, name: "kettle_part" }],
+      [
+        "From the kettle to the fermenter",
+        { content: '=IF(N(volume)>N(top_up),volume-N(top_up),"")', format: "two", unit: words.volume, name: "kettle_part" },
+      ],
       ["Water boils at", { content: "=GYLE.WATER.BOILS(altitude,units)", format: "one", unit: words.temperature, name: "boils_at" }],
-      ["Sanitiser concentrate", { content: '=IF(AND(ISNUMBER(sanitiser_volume),ISNUMBER(sanitiser_per_volume)),GYLE.CLEAN.DOSE(sanitiser_volume,sanitiser_per_volume,units),"")', format: "two", unit: `=IF(sanitiser_dose="","${words.doseVolume}; type its label's dose (column L)","${words.doseVolume}, by its label")`, name: "sanitiser_dose", note: "From flame-out on, whatever touches the wort must be clean and then sanitised. The maker's label says how much and how long." }],
+      [
+        "Sanitiser concentrate",
+        {
+          content:
+            '=IF(AND(ISNUMBER(sanitiser_volume),ISNUMBER(sanitiser_per_volume)),GYLE.CLEAN.DOSE(sanitiser_volume,sanitiser_per_volume,units),"")',
+          format: "two",
+          unit: `=IF(sanitiser_dose="","${words.doseVolume}; type its label's dose (column L)","${words.doseVolume}, by its label")`,
+          name: "sanitiser_dose",
+          note: "From flame-out on, whatever touches the wort must be clean and then sanitised. The maker's label says how much and how long.",
+        },
+      ],
     ],
   );
   heatWorkings(b, contents, words, first);
@@ -40,17 +85,69 @@ export function water(b: SheetBuilder, contents: BatchContents, words: UnitWords
 
 /** How long heating and chilling take, and the volume that shares the extract. */
 function heatWorkings(b: SheetBuilder, { kit, method }: BatchContents, words: UnitWords, first: number): void {
-  const warm = (volume: string, to: string) => `=IF(${volume}="","",GYLE.HEAT.WARM(${volume},tap_temperature,${to},power,heat_efficiency,units))`;
+  const warm = (volume: string, to: string) =>
+    `=IF(${volume}="","",GYLE.HEAT.WARM(${volume},tap_temperature,${to},power,heat_efficiency,units))`;
   const lines: readonly [string, Field][] = [
     ["Burner", { content: kit.powerKw, format: "one", unit: "kW", name: "power" }],
-    ["Share of its heat that gets in", { content: kit.heatEfficiencyPercent, format: "whole", unit: "%", name: "heat_efficiency", note: "About 90 for an electric element in the liquid, 35 to 50 for a gas flame (from memory); one timed heating tells yours." }],
+    [
+      "Share of its heat that gets in",
+      {
+        content: kit.heatEfficiencyPercent,
+        format: "whole",
+        unit: "%",
+        name: "heat_efficiency",
+        note: "About 90 for an electric element in the liquid, 35 to 50 for a gas flame (from memory); one timed heating tells yours.",
+      },
+    ],
     ["Tap water", { content: kit.tapTemperature, format: "whole", unit: words.temperature, name: "tap_temperature" }],
     ["Cooling water through the chiller", { content: kit.tapFlow, format: "one", unit: words.flow, name: "tap_flow" }],
-    ["Chiller: heat it passes on", { content: kit.coilKwPerK, format: "two", unit: "kW/K", name: "coil", note: "0.3 to 0.8 for an immersion coil with the wort stirred (from memory); learn yours from one chilling." }],
-    [method === "extract" ? "Warming the water to steep takes" : "Heating the mash water takes", { content: method === "extract" ? warm("water_collect", "soak_temperature") : warm("mash_water", "strike_temperature"), format: "whole", unit: "min", name: "warm_minutes" }],
-    ["Bringing it to the boil takes", { content: '=IF(water_before_boil="","",GYLE.HEAT.WARM(water_before_boil,soak_temperature,boils_at,power,heat_efficiency,units))', format: "whole", unit: "min", name: "boil_up_minutes" }],
-    ["Chilling takes", { content: '=IF(water_chilled="","",GYLE.HEAT.CHILL(water_chilled,boils_at,pitch_temperature,tap_temperature,tap_flow,coil,units))', format: "whole", unit: "min", name: "chill_minutes" }],
-    ["Volume that shares the extract", { content: '=IF(kettle_part="","",volume*(kettle_part+N(kettle_loss))/kettle_part)', format: "two", unit: words.volume, name: "gravity_volume", note: "Wort left behind in the kettle keeps its share of sugar and bitterness: both are spread over this volume." }],
+    [
+      "Chiller: heat it passes on",
+      {
+        content: kit.coilKwPerK,
+        format: "two",
+        unit: "kW/K",
+        name: "coil",
+        note: "0.3 to 0.8 for an immersion coil with the wort stirred (from memory); learn yours from one chilling.",
+      },
+    ],
+    [
+      method === "extract" ? "Warming the water to steep takes" : "Heating the mash water takes",
+      {
+        content: method === "extract" ? warm("water_collect", "soak_temperature") : warm("mash_water", "strike_temperature"),
+        format: "whole",
+        unit: "min",
+        name: "warm_minutes",
+      },
+    ],
+    [
+      "Bringing it to the boil takes",
+      {
+        content: '=IF(water_before_boil="","",GYLE.HEAT.WARM(water_before_boil,soak_temperature,boils_at,power,heat_efficiency,units))',
+        format: "whole",
+        unit: "min",
+        name: "boil_up_minutes",
+      },
+    ],
+    [
+      "Chilling takes",
+      {
+        content: '=IF(water_chilled="","",GYLE.HEAT.CHILL(water_chilled,boils_at,pitch_temperature,tap_temperature,tap_flow,coil,units))',
+        format: "whole",
+        unit: "min",
+        name: "chill_minutes",
+      },
+    ],
+    [
+      "Volume that shares the extract",
+      {
+        content: '=IF(kettle_part="","",volume*(kettle_part+N(kettle_loss))/kettle_part)',
+        format: "two",
+        unit: words.volume,
+        name: "gravity_volume",
+        note: "Wort left behind in the kettle keeps its share of sugar and bitterness: both are spread over this volume.",
+      },
+    ],
   ];
   workings(b, lines, first);
 }

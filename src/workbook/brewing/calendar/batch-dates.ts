@@ -68,15 +68,43 @@ export function batchDates(batch: DatedBatch): readonly BatchDate[] {
   const { brewedOn, verdict, lastReading } = batch;
   if (brewedOn === undefined) return [];
   const day = Math.floor(brewedOn);
-  const brew: BatchDate = { kind: "brew", title: "Brew day", day: day + batch.startTime, words: "The steps stand on the sheet, by the clock.", basis: "written on the sheet" };
-  const look: BatchDate[] = lastReading === undefined ? [{ kind: "look", title: "First look", day: day + firstLookDays, words: "Read gravity and temperature: has it begun, and is it warm enough?", basis: "three days after the brew day (common practice)" }] : [];
-  if (verdict === "stalled") return [brew, { kind: "first-reading", title: "Read again", day: Math.floor(lastReading ?? day) + 3, words: "It has stalled: warm it, rouse the yeast, and see whether it falls again. Do not bottle.", basis: "three days after the last reading (common practice)" }];
+  const brew: BatchDate = {
+    kind: "brew",
+    title: "Brew day",
+    day: day + batch.startTime,
+    words: "The steps stand on the sheet, by the clock.",
+    basis: "written on the sheet",
+  };
+  const look: BatchDate[] =
+    lastReading === undefined
+      ? [
+          {
+            kind: "look",
+            title: "First look",
+            day: day + firstLookDays,
+            words: "Read gravity and temperature: has it begun, and is it warm enough?",
+            basis: "three days after the brew day (common practice)",
+          },
+        ]
+      : [];
+  if (verdict === "stalled")
+    return [
+      brew,
+      {
+        kind: "first-reading",
+        title: "Read again",
+        day: Math.floor(lastReading ?? day) + 3,
+        words: "It has stalled: warm it, rouse the yeast, and see whether it falls again. Do not bottle.",
+        basis: "three days after the last reading (common practice)",
+      },
+    ];
   return [brew, ...look, ...readings(batch, day), ...packaging(batch, day)];
 }
 
 /** When it should stand at its end: as read, as forecast, or as usual. */
 function end({ verdict, lastReading, forecastEnd }: DatedBatch, brewDay: number): { readonly day: number; readonly basis: string } {
-  if (verdict === "steady" && lastReading !== undefined) return { day: Math.floor(lastReading), basis: "steady since then, by the readings" };
+  if (verdict === "steady" && lastReading !== undefined)
+    return { day: Math.floor(lastReading), basis: "steady since then, by the readings" };
   if (forecastEnd !== undefined) return { day: Math.ceil(forecastEnd), basis: "forecast from the readings" };
   return { day: brewDay + usualFermentationDays, basis: `${usualFermentationDays} days after the brew day (common practice for an ale)` };
 }
@@ -86,7 +114,13 @@ function readings(batch: DatedBatch, brewDay: number): BatchDate[] {
   const { day, basis } = end(batch, brewDay);
   return [
     { kind: "first-reading", title: "Is it finished? First reading", day, words: "Read the gravity; read again tomorrow.", basis },
-    { kind: "second-reading", title: "Is it finished? Second reading", day: day + 1, words: "The same as yesterday, and as low as expected: then it is finished. If not, wait.", basis: "a day after the first" },
+    {
+      kind: "second-reading",
+      title: "Is it finished? Second reading",
+      day: day + 1,
+      words: "The same as yesterday, and as low as expected: then it is finished. If not, wait.",
+      basis: "a day after the first",
+    },
   ];
 }
 
@@ -97,10 +131,28 @@ function packaging(batch: DatedBatch, brewDay: number): BatchDate[] {
   const verb = into === "keg" ? "Kegging" : "Bottling";
   const over = batch.pressureVerdict.startsWith("over");
   const words = `Only when two readings a day apart have agreed: gas from unfinished beer bursts glass.${over ? " As planned now it will not hold: look at section 8 of the sheet before you fill anything." : ""}`;
-  const filled: BatchDate = { kind: "packaging", title: verb, day, words, basis: packagedOn === undefined ? "the day after the second reading" : "written on the sheet" };
+  const filled: BatchDate = {
+    kind: "packaging",
+    title: verb,
+    day,
+    words,
+    basis: packagedOn === undefined ? "the day after the second reading" : "written on the sheet",
+  };
   // What must not be filled, or not be opened, is not tasted.
   const taste = into === "bottles" && !over ? readyOn(day, conditioningTemperature ?? null, units) : undefined;
-  return taste === undefined ? [filled] : [filled, { kind: "first-taste", title: "First taste", day: taste, words: "Chill one bottle for a day and taste it. Flat: another week in the warm. Gushing: do not open or move the others; keep people away and cool the room.", basis: "by the temperature at which the bottles stand" }];
+  return taste === undefined
+    ? [filled]
+    : [
+        filled,
+        {
+          kind: "first-taste",
+          title: "First taste",
+          day: taste,
+          words:
+            "Chill one bottle for a day and taste it. Flat: another week in the warm. Gushing: do not open or move the others; keep people away and cool the room.",
+          basis: "by the temperature at which the bottles stand",
+        },
+      ];
 }
 
 export interface BackwardPlan {

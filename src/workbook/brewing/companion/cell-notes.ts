@@ -9,7 +9,11 @@ export interface ReadyNotes {
 const none: ReadyNotes = { write: () => undefined, takeBack: () => Promise.resolve() };
 
 /** Looks at the notes of the cells. Notes came with ExcelApi 1.18: where they are missing the change is made without them. */
-export async function readyNotes(context: Excel.RequestContext, sheet: Excel.Worksheet, wanted: readonly { readonly note: string | undefined; readonly at: string }[]): Promise<ReadyNotes> {
+export async function readyNotes(
+  context: Excel.RequestContext,
+  sheet: Excel.Worksheet,
+  wanted: readonly { readonly note: string | undefined; readonly at: string }[],
+): Promise<ReadyNotes> {
   const notes = wanted.filter(({ note }) => note !== undefined);
   if (notes.length === 0 || !Office.context.requirements.isSetSupported("ExcelApi", "1.18")) return none;
   const before = await contents(context, sheet, notes);
@@ -33,7 +37,11 @@ export async function readyNotes(context: Excel.RequestContext, sheet: Excel.Wor
 }
 
 /** The note of each cell; its content is undefined where there is none. */
-async function contents(context: Excel.RequestContext, sheet: Excel.Worksheet, places: readonly { readonly at: string }[]): Promise<{ found: Excel.Note; content: string | undefined }[]> {
+async function contents(
+  context: Excel.RequestContext,
+  sheet: Excel.Worksheet,
+  places: readonly { readonly at: string }[],
+): Promise<{ found: Excel.Note; content: string | undefined }[]> {
   const found = places.map(({ at }) => sheet.notes.getItemOrNullObject(at));
   for (const note of found) note.load("content");
   await context.sync();

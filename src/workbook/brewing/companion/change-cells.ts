@@ -41,13 +41,21 @@ interface Place {
 export async function changeCells(context: Excel.RequestContext, seen: NamedCells, changes: readonly CellChange[]): Promise<void> {
   const { sheet, fresh } = await readAgain(context, seen);
   const places = changes.map((change) => placeOf(seen, fresh, change));
-  const notes = await readyNotes(context, sheet, changes.map(({ note }, index) => ({ note, at: places[index]?.address ?? "" })));
+  const notes = await readyNotes(
+    context,
+    sheet,
+    changes.map(({ note }, index) => ({ note, at: places[index]?.address ?? "" })),
+  );
   try {
     context.application.suspendApiCalculationUntilNextSync();
-    await writeUnlessChanged(context, places.map(({ address: range, before }) => ({ sheetName: seen.sheetName, range, before: [[before]] })), () => {
-      for (const { address: at, content } of places) sheet.getRange(at).values = [[asTyped(content)]];
-      notes.write();
-    });
+    await writeUnlessChanged(
+      context,
+      places.map(({ address: range, before }) => ({ sheetName: seen.sheetName, range, before: [[before]] })),
+      () => {
+        for (const { address: at, content } of places) sheet.getRange(at).values = [[asTyped(content)]];
+        notes.write();
+      },
+    );
   } catch (problem) {
     if (problem instanceof JustChanged) {
       await notes.takeBack(context, sheet);
@@ -76,7 +84,13 @@ function placeOf(seen: NamedCells, fresh: NamedCells, { name, row = 0, column = 
 const asTyped = (content: CellContent): CellContent => (typeof content === "string" ? cellText(content) : content);
 
 /** Excel carries out what stands before the failing step: wherever ours stands now, what was there comes back. */
-async function putBack(context: Excel.RequestContext, sheetName: string, places: readonly Place[], notes: ReadyNotes, problem: unknown): Promise<void> {
+async function putBack(
+  context: Excel.RequestContext,
+  sheetName: string,
+  places: readonly Place[],
+  notes: ReadyNotes,
+  problem: unknown,
+): Promise<void> {
   try {
     const sheet = context.workbook.worksheets.getItemOrNullObject(sheetName);
     await context.sync();

@@ -25,6 +25,9 @@ export async function carryOut(change: (context: Excel.RequestContext) => Promis
     return { kind: "written" };
   } catch (problem) {
     if (problem instanceof HalfChanged) return { kind: "unsure", message: problem.message };
-    return { kind: "unchanged", message: problem instanceof ChangeRefused ? `${problem.message} Nothing was written.` : `Nothing was written. ${hostWords(problem)}` };
+    return {
+      kind: "unchanged",
+      message: problem instanceof ChangeRefused ? `${problem.message} Nothing was written.` : `Nothing was written. ${hostWords(problem)}`,
+    };
   }
 }

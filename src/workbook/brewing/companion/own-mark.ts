@@ -22,7 +22,8 @@ export async function copiesInWorkbook(context: Excel.RequestContext): Promise<r
 export async function giveOwnMark(context: Excel.RequestContext, sheetName: string): Promise<boolean> {
   const batches = await readBatchSheets(context);
   const copy = batches.find((batch) => batch.sheetName === sheetName);
-  if (!copy || sheetsAlike(batches, copy).length === 0) throw new ChangeRefused(`No other sheet carries the mark of "${sheetName}" any more.`);
+  if (!copy || sheetsAlike(batches, copy).length === 0)
+    throw new ChangeRefused(`No other sheet carries the mark of "${sheetName}" any more.`);
   await changeCells(context, copy, [{ name: "batch_id", label: "the batch's mark", content: newBatchId() }]);
   return hasLog(copy);
 }

@@ -15,7 +15,8 @@ export async function readAgain(context: Excel.RequestContext, seen: NamedCells)
   await context.sync();
   const fresh = namedCells(loaded);
   if (isUnplugged(fresh)) throw new ChangeRefused(unpluggedWords(fresh.sheetName, "write to it"));
-  if (!isBatchSheet(fresh) || batchIdOf(fresh) !== batchIdOf(seen)) throw new ChangeRefused(`"${seen.sheetName}" is not the batch any more that it was a moment ago.`);
+  if (!isBatchSheet(fresh) || batchIdOf(fresh) !== batchIdOf(seen))
+    throw new ChangeRefused(`"${seen.sheetName}" is not the batch any more that it was a moment ago.`);
   if (isNewer(fresh)) throw new ChangeRefused(`"${seen.sheetName}" was made by a newer Gylebook: update the add-in to write to it.`);
   return { sheet, fresh };
 }

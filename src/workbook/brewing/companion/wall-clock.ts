@@ -9,7 +9,14 @@ import { dayNumberOf, onTheWall } from "../../grid/words/day-number";
 /** The instant at which a clock in this computer's time zone shows a day number. A time that is skipped counts as an hour later. */
 export function instantOf(dayNumber: number): number {
   const shown = onTheWall(dayNumber, "second");
-  return new Date(shown.getUTCFullYear(), shown.getUTCMonth(), shown.getUTCDate(), shown.getUTCHours(), shown.getUTCMinutes(), shown.getUTCSeconds()).getTime();
+  return new Date(
+    shown.getUTCFullYear(),
+    shown.getUTCMonth(),
+    shown.getUTCDate(),
+    shown.getUTCHours(),
+    shown.getUTCMinutes(),
+    shown.getUTCSeconds(),
+  ).getTime();
 }
 
 /** What the clock shows at an instant, as a day number to the whole second. */

@@ -20,7 +20,12 @@ export interface Course {
   /** Why there is no curve. */
   readonly reason?: string;
   /** Only of a fermentation under way: never out of a stall, and nothing is left to forecast of a steady one; none after dry hops. */
-  readonly forecast?: { readonly day: number; readonly plusOrMinusDays: number; readonly finalGravity: number; readonly plusOrMinusGravity: number };
+  readonly forecast?: {
+    readonly day: number;
+    readonly plusOrMinusDays: number;
+    readonly finalGravity: number;
+    readonly plusOrMinusGravity: number;
+  };
 }
 
 const points = 49;
@@ -41,11 +46,17 @@ export function courseOf(log: FermentationLog): Course {
   const ends = [log.originalGravity ?? null, log.expectedGravity ?? null, log.countFrom ?? null];
   const curve = call(logCurve, [...known, days.map((day) => [day]), ...ends]);
   const problem = curve[0]?.[0];
-  if (problem instanceof CellError) return { curve: [], reason: sentenceOf(problem.message, Object.keys(logCurve.parameters).map(argumentName)) };
+  if (problem instanceof CellError)
+    return { curve: [], reason: sentenceOf(problem.message, Object.keys(logCurve.parameters).map(argumentName)) };
   // Readings from before the dry hops tell nothing of what the hops wake up.
   const forecast = log.countFrom !== undefined ? undefined : forecastIn(log.verdict, call(logForecast, [...known, ...ends]));
   return {
-    curve: curve.map(([gravity, low, high], index) => ({ day: days[index] ?? 0, gravity: Number(gravity), low: Number(low), high: Number(high) })),
+    curve: curve.map(([gravity, low, high], index) => ({
+      day: days[index] ?? 0,
+      gravity: Number(gravity),
+      low: Number(low),
+      high: Number(high),
+    })),
     ...(forecast && { forecast }),
   };
 }

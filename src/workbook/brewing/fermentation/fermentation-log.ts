@@ -39,15 +39,20 @@ export function fermentationLog(sheet: NamedCells): FermentationLog {
   const column = (name: string) => sheet.block(name).map(([value = ""]) => value);
   const times = column("reading_times");
   const marks = (values: readonly unknown[]): Mark[] =>
-    values.flatMap((value, row) => {
-      const day = times[row];
-      return typeof day === "number" && day > 0 && typeof value === "number" ? [{ day, value }] : [];
-    }).sort((one, other) => one.day - other.day);
+    values
+      .flatMap((value, row) => {
+        const day = times[row];
+        return typeof day === "number" && day > 0 && typeof value === "number" ? [{ day, value }] : [];
+      })
+      .sort((one, other) => one.day - other.day);
   const brewed = number("brewed_on");
   const pitched = sheet.has("pitched_at") ? number("pitched_at") : undefined;
   const start = pitched ?? (brewed === undefined ? undefined : brewed + (number("start_time") ?? 0));
   const originalGravity = number("og");
-  const first = start !== undefined && originalGravity !== undefined && number("og_reached") !== undefined ? [{ day: start, value: originalGravity }] : [];
+  const first =
+    start !== undefined && originalGravity !== undefined && number("og_reached") !== undefined
+      ? [{ day: start, value: originalGravity }]
+      : [];
   return {
     sheetName: sheet.sheetName,
     batchName: sheet.text("batch_name"),

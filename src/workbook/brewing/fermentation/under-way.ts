@@ -18,7 +18,10 @@ const nothingFallen = 0.001 + 1e-9;
  */
 export function notTellingYet({ verdict, gravity, originalGravity, lastReading, countFrom }: UnderWay): string | undefined {
   if (verdict !== "working") return undefined;
-  if (gravity !== undefined && originalGravity !== undefined && gravity >= originalGravity - nothingFallen) return "Not falling yet, by the newest reading.";
+  if (gravity !== undefined && originalGravity !== undefined && gravity >= originalGravity - nothingFallen)
+    return "Not falling yet, by the newest reading.";
   if (countFrom === undefined) return undefined;
-  return lastReading !== undefined && lastReading < countFrom + almostADay ? "Waiting: no reading since the dry hops counts yet; those a day or more after them do." : "After the dry hops: two readings that count, a day apart, are still wanted.";
+  return lastReading !== undefined && lastReading < countFrom + almostADay
+    ? "Waiting: no reading since the dry hops counts yet; those a day or more after them do."
+    : "After the dry hops: two readings that count, a day apart, are still wanted.";
 }

@@ -19,15 +19,47 @@ import { changedUnits, typedFigures } from "./typed-figures";
 export function checkSheet(sheet: NamedCells, world: World, today: number): Finding[] {
   const errors = formulaErrors(sheet, world);
   if (!isBatchSheet(sheet)) return errors;
-  if (isNewer(sheet)) return [...errors, { sheet: sheet.sheetName, weight: "look", words: "Made by a newer Gylebook than this one, so only its formulas were looked at. Update this one." }];
+  if (isNewer(sheet))
+    return [
+      ...errors,
+      {
+        sheet: sheet.sheetName,
+        weight: "look",
+        words: "Made by a newer Gylebook than this one, so only its formulas were looked at. Update this one.",
+      },
+    ];
   return [...errors, ...batchFindings(sheet, today)];
 }
 
 function batchFindings(sheet: NamedCells, today: number): Finding[] {
   const units: UnitSystem = sheet.has("units") && sheet.text("units").toLowerCase() === "us" ? "us" : "metric";
   const isOlder = Number(sheet.value(batchMark)) < planVersion;
-  const older: Finding[] = isOlder ? [{ sheet: sheet.sheetName, weight: "look", words: "Made by an older Gylebook: its formulas were not compared with their plan. Older sheets, under Help, brings it along." }] : [];
-  const gone = isOlder ? [] : deletedNames(sheet, planBatch(newBatch({ id: "", sheetName: sheet.sheetName, batchName: "", brewedOn: 1, volume: 1, units, topUp: 0, method: sheet.has("mash_water") ? "all-grain" : "extract" })));
+  const older: Finding[] = isOlder
+    ? [
+        {
+          sheet: sheet.sheetName,
+          weight: "look",
+          words: "Made by an older Gylebook: its formulas were not compared with their plan. Older sheets, under Help, brings it along.",
+        },
+      ]
+    : [];
+  const gone = isOlder
+    ? []
+    : deletedNames(
+        sheet,
+        planBatch(
+          newBatch({
+            id: "",
+            sheetName: sheet.sheetName,
+            batchName: "",
+            brewedOn: 1,
+            volume: 1,
+            units,
+            topUp: 0,
+            method: sheet.has("mash_water") ? "all-grain" : "extract",
+          }),
+        ),
+      );
   try {
     const plan = isOlder ? undefined : planBatch(batchContents(sheet));
     const detailed = [

@@ -53,17 +53,33 @@ export async function checkWorkbook(context: Excel.RequestContext, work: LongWor
   const read: NamedCells[] = [];
   let wasStopped = false;
   try {
-    await throughGroups(groupsOf(known.filter(({ cells }) => cells <= largestSheet), ({ cells }) => cells + 500, cellsAtOnce), "sheet", work, async (group) => {
-      const loaded = group.map(({ sheet }) => loadSheet(sheet));
-      await context.sync();
-      read.push(...loaded.map(namedCells));
-    });
+    await throughGroups(
+      groupsOf(
+        known.filter(({ cells }) => cells <= largestSheet),
+        ({ cells }) => cells + 500,
+        cellsAtOnce,
+      ),
+      "sheet",
+      work,
+      async (group) => {
+        const loaded = group.map(({ sheet }) => loadSheet(sheet));
+        await context.sync();
+        read.push(...loaded.map(namedCells));
+      },
+    );
   } catch (problem) {
     if (!(problem instanceof Stopped)) throw problem;
     wasStopped = true;
   }
   const workbookNames = new Map(names.items.map(({ name, formula }) => [name.toLowerCase(), String(formula)]));
-  return { sheets: reports(read, workbookNames, today), checked: read.length, total: known.length, wasStopped, passedOver, unplugged: read.filter(isUnplugged).map(({ sheetName }) => sheetName) };
+  return {
+    sheets: reports(read, workbookNames, today),
+    checked: read.length,
+    total: known.length,
+    wasStopped,
+    passedOver,
+    unplugged: read.filter(isUnplugged).map(({ sheetName }) => sheetName),
+  };
 }
 
 /** What can be said about sheets that were read. */
@@ -80,8 +96,26 @@ export function reports(sheets: readonly NamedCells[], workbookNames: ReadonlyMa
 /** A sheet that was copied by hand keeps the mark of its original, and the two are taken for one batch. */
 function twinBatches(sheets: readonly NamedCells[]): Map<NamedCells, Finding[]> {
   const batches = sheets.filter(isBatchSheet);
-  return new Map(batches.flatMap((sheet): [NamedCells, Finding[]][] => {
-    const others = sheetsAlike(batches, sheet).map((name) => `“${name}”`).join(", ");
-    return others === "" ? [] : [[sheet, [{ sheet: sheet.sheetName, address: sheet.range("batch_id").split(":")[0] ?? "", weight: "look", words: `Has the same mark as ${others}, so they count as one batch when files are shared, and neither can draw on the stores. Say which is the copy under Season, or type another mark into this cell of the copy, such as ${sheet.text("batch_id")}-2.` }]]];
-  }));
+  return new Map(
+    batches.flatMap((sheet): [NamedCells, Finding[]][] => {
+      const others = sheetsAlike(batches, sheet)
+        .map((name) => `“${name}”`)
+        .join(", ");
+      return others === ""
+        ? []
+        : [
+            [
+              sheet,
+              [
+                {
+                  sheet: sheet.sheetName,
+                  address: sheet.range("batch_id").split(":")[0] ?? "",
+                  weight: "look",
+                  words: `Has the same mark as ${others}, so they count as one batch when files are shared, and neither can draw on the stores. Say which is the copy under Season, or type another mark into this cell of the copy, such as ${sheet.text("batch_id")}-2.`,
+                },
+              ],
+            ],
+          ];
+    }),
+  );
 }

@@ -13,26 +13,43 @@ export function dates(sheet: NamedCells, today: number): Finding[] {
   const cell = (name: string): string => sheet.range(name).split(":")[0] ?? "";
   const [brewed, packaged, tasted] = [day("brewed_on"), day("packaged_on"), day("tasted_on")];
   const findings: Finding[] = [];
-  for (const [name, value] of [["brewed_on", brewed], ["packaged_on", packaged], ["tasted_on", tasted]] as const) {
-    if (value !== undefined && (value < 32874 || value > 73415)) findings.push(look(cell(name), `${String(value)} is no day between 1990 and 2100: type a date such as 2026-09-05.`));
+  for (const [name, value] of [
+    ["brewed_on", brewed],
+    ["packaged_on", packaged],
+    ["tasted_on", tasted],
+  ] as const) {
+    if (value !== undefined && (value < 32874 || value > 73415))
+      findings.push(look(cell(name), `${String(value)} is no day between 1990 and 2100: type a date such as 2026-09-05.`));
   }
-  if (brewed !== undefined && packaged !== undefined && Math.floor(packaged) < Math.floor(brewed)) findings.push(look(cell("packaged_on"), `Packaged on ${isoDay(packaged)}, before it was brewed on ${isoDay(brewed)}.`));
-  if (packaged !== undefined && tasted !== undefined && Math.floor(tasted) < Math.floor(packaged)) findings.push(look(cell("tasted_on"), `Tasted on ${isoDay(tasted)}, before it was packaged on ${isoDay(packaged)}.`));
+  if (brewed !== undefined && packaged !== undefined && Math.floor(packaged) < Math.floor(brewed))
+    findings.push(look(cell("packaged_on"), `Packaged on ${isoDay(packaged)}, before it was brewed on ${isoDay(brewed)}.`));
+  if (packaged !== undefined && tasted !== undefined && Math.floor(tasted) < Math.floor(packaged))
+    findings.push(look(cell("tasted_on"), `Tasted on ${isoDay(tasted)}, before it was packaged on ${isoDay(packaged)}.`));
   return [...findings, ...readingTimes(sheet, brewed, today, look), ...brewDayTimes(sheet, look)];
 }
 
-function readingTimes(sheet: NamedCells, brewed: number | undefined, today: number, look: (address: string, words: string) => Finding): Finding[] {
+function readingTimes(
+  sheet: NamedCells,
+  brewed: number | undefined,
+  today: number,
+  look: (address: string, words: string) => Finding,
+): Finding[] {
   const { from, to } = sheet.area("reading_times");
   const findings: Finding[] = [];
   let before: number | undefined;
   for (let row = from.row; row <= to.row; row += 1) {
     const when = sheet.at(row, from.column);
     const address = `${columnLetters(from.column)}${row}`;
-    if (typeof when === "string" && when.trim() !== "") findings.push(look(address, `“${when}” is a text, not a date, so this reading counts for nothing. Type it such as 2026-09-08 18:30.`));
+    if (typeof when === "string" && when.trim() !== "")
+      findings.push(
+        look(address, `“${when}” is a text, not a date, so this reading counts for nothing. Type it such as 2026-09-08 18:30.`),
+      );
     if (typeof when !== "number" || when <= 0) continue;
-    if (brewed !== undefined && when < Math.floor(brewed)) findings.push(look(address, `Read on ${isoDay(when)}, before the brew day ${isoDay(brewed)}.`));
+    if (brewed !== undefined && when < Math.floor(brewed))
+      findings.push(look(address, `Read on ${isoDay(when)}, before the brew day ${isoDay(brewed)}.`));
     else if (when >= today + 2) findings.push(look(address, `Read on ${isoDay(when)}? That day is still to come.`));
-    else if (before !== undefined && when < before) findings.push(look(address, `Read on ${isoDay(when)}, but the line above is later: is a date mistyped?`));
+    else if (before !== undefined && when < before)
+      findings.push(look(address, `Read on ${isoDay(when)}, but the line above is later: is a date mistyped?`));
     before = when;
   }
   return findings;
@@ -47,6 +64,8 @@ function brewDayTimes(sheet: NamedCells, look: (address: string, words: string) 
     if (typeof time !== "number") return [];
     const earlier = before !== undefined && time < before - 1e-6 && !(before % 1 > 0.7 && time % 1 < 0.3);
     before = time;
-    return earlier ? [look(`${columnLetters(from.column)}${from.row + index}`, "This step happened before the one above it: is a time mistyped?")] : [];
+    return earlier
+      ? [look(`${columnLetters(from.column)}${from.row + index}`, "This step happened before the one above it: is a time mistyped?")]
+      : [];
   });
 }

@@ -46,20 +46,31 @@ function scaleFinding(sheet: string, address: string, reading: CellValue, scale:
     if (reading >= 0.97 && reading <= 1.2) return look(`${reading.toFixed(3)} °P? That looks like specific gravity: set the scale to SG.`);
     return reading < -5 || reading > 45 ? look(`${String(reading)} °P is no wort's: check the reading.`) : [];
   }
-  if (reading > 1.2 && reading <= 45) return look(`${String(reading)} looks like degrees Plato, but its scale says SG: set the scale to P.`);
+  if (reading > 1.2 && reading <= 45)
+    return look(`${String(reading)} looks like degrees Plato, but its scale says SG: set the scale to P.`);
   if (reading > 900 && reading < 1200) return look(`Write ${(reading / 1000).toFixed(3)} instead of ${String(reading)}.`);
   return reading < 0.97 || reading > 1.2 ? look(`A gravity of ${String(reading)} is no beer's: check the reading.`) : [];
 }
 
 const measured = (lines: readonly Line[]): { row: number; when: number; gravity: number }[] =>
-  lines.flatMap(({ row, when, gravity }) => (typeof when === "number" && typeof gravity === "number" ? [{ row, when, gravity }] : [])).sort((one, other) => one.when - other.when);
+  lines
+    .flatMap(({ row, when, gravity }) => (typeof when === "number" && typeof gravity === "number" ? [{ row, when, gravity }] : []))
+    .sort((one, other) => one.when - other.when);
 
 function rising(sheet: string, lines: readonly Line[], cell: (row: number) => string): Finding[] {
   const inTime = measured(lines);
   return inTime.flatMap(({ row, gravity }, index): Finding[] => {
     const before = inTime[index - 1];
     if (!before || gravity - before.gravity <= readingNoise + hair) return [];
-    return [{ sheet, address: cell(row), weight: "look", words: `Gravity rose from ${before.gravity.toFixed(3)} to ${gravity.toFixed(3)}, which beer cannot do: check scale, temperature and date, unless you added sugar or fruit.`, insteadOf: "Course of the gravity" }];
+    return [
+      {
+        sheet,
+        address: cell(row),
+        weight: "look",
+        words: `Gravity rose from ${before.gravity.toFixed(3)} to ${gravity.toFixed(3)}, which beer cannot do: check scale, temperature and date, unless you added sugar or fruit.`,
+        insteadOf: "Course of the gravity",
+      },
+    ];
   });
 }
 
@@ -72,8 +83,24 @@ function packagedTooEarly(sheet: NamedCells, lines: readonly Line[]): Finding[] 
     const value = sheet.has(name) ? sheet.number(name) : "";
     return value === "" ? null : value;
   };
-  const verdict = known.length === 0 ? "" : callScalar(functionNamed("LOG.STEADY"), [known.map(({ when }) => [when]), known.map(({ gravity }) => [gravity]), 0.001, ...["fg_expected", "og", "count_from"].map(filled)]);
+  const verdict =
+    known.length === 0
+      ? ""
+      : callScalar(functionNamed("LOG.STEADY"), [
+          known.map(({ when }) => [when]),
+          known.map(({ gravity }) => [gravity]),
+          0.001,
+          ...["fg_expected", "og", "count_from"].map(filled),
+        ]);
   if (verdict === "steady") return [];
   const address = sheet.range("packaged_on").split(":")[0] ?? "";
-  return [{ sheet: sheet.sheetName, address, weight: "stop", words: `Packaged before two readings a day apart agreed${typeof verdict === "string" && verdict !== "" ? ` (the readings up to then say “${verdict}”)` : ""}: what is left may ferment in the glass and burst it. Bottles: ${leaveThem}`, insteadOf: "Has it finished?" }];
+  return [
+    {
+      sheet: sheet.sheetName,
+      address,
+      weight: "stop",
+      words: `Packaged before two readings a day apart agreed${typeof verdict === "string" && verdict !== "" ? ` (the readings up to then say “${verdict}”)` : ""}: what is left may ferment in the glass and burst it. Bottles: ${leaveThem}`,
+      insteadOf: "Has it finished?",
+    },
+  ];
 }

@@ -10,6 +10,13 @@ export function ownStates(sheet: NamedCells, said: readonly Finding[]): Finding[
     const row = from.row + index;
     const label = String(sheet.at(row, from.column - 1));
     if ((state !== "stop" && state !== "look") || covered.has(label)) return [];
-    return [{ sheet: sheet.sheetName, address: `${columnLetters(from.column)}${row}`, weight: state, words: `${label}: ${String(sheet.at(row, from.column + 1))}` }];
+    return [
+      {
+        sheet: sheet.sheetName,
+        address: `${columnLetters(from.column)}${row}`,
+        weight: state,
+        words: `${label}: ${String(sheet.at(row, from.column + 1))}`,
+      },
+    ];
   });
 }

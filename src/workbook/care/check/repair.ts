@@ -29,11 +29,16 @@ export async function repairFormulas(context: Excel.RequestContext, repairs: rea
   await refuseIfChanged(context, repairs);
   try {
     context.application.suspendApiCalculationUntilNextSync();
-    await writeUnlessChanged(context, repairs.map(({ sheet, address, was }) => ({ sheetName: sheet, range: address, before: [[was]] })), () => {
-      for (const { sheet, address, formula } of repairs) cell(context, sheet, address).formulas = [[formula]];
-    });
+    await writeUnlessChanged(
+      context,
+      repairs.map(({ sheet, address, was }) => ({ sheetName: sheet, range: address, before: [[was]] })),
+      () => {
+        for (const { sheet, address, formula } of repairs) cell(context, sheet, address).formulas = [[formula]];
+      },
+    );
   } catch (problem) {
-    if (problem instanceof JustChanged) throw new RepairRefused(`${problem.range} on “${problem.sheetName}” was changed since the check. Nothing was written; check again.`);
+    if (problem instanceof JustChanged)
+      throw new RepairRefused(`${problem.range} on “${problem.sheetName}” was changed since the check. Nothing was written; check again.`);
     await takeBack(context, repairs, problem);
     throw problem;
   }
@@ -41,7 +46,8 @@ export async function repairFormulas(context: Excel.RequestContext, repairs: rea
   return { written: repairs.length, still: await stillUnknown(context, repairs).catch(() => undefined) };
 }
 
-const cell = (context: Excel.RequestContext, sheet: string, address: string): Excel.Range => context.workbook.worksheets.getItem(sheet).getRange(address);
+const cell = (context: Excel.RequestContext, sheet: string, address: string): Excel.Range =>
+  context.workbook.worksheets.getItem(sheet).getRange(address);
 
 async function refuseIfChanged(context: Excel.RequestContext, repairs: readonly Repair[]): Promise<void> {
   const names = [...new Set(repairs.map(({ sheet }) => sheet))];
@@ -57,9 +63,13 @@ async function refuseIfChanged(context: Excel.RequestContext, repairs: readonly 
   });
   await context.sync();
   const locked = names.filter((_, index) => sheets[index]?.protection.protected);
-  if (locked.length > 0) throw new RepairRefused(`“${locked.join("”, “")}” is protected. Nothing was written; lift the protection (Review, Unprotect Sheet), then repair again.`);
+  if (locked.length > 0)
+    throw new RepairRefused(
+      `“${locked.join("”, “")}” is protected. Nothing was written; lift the protection (Review, Unprotect Sheet), then repair again.`,
+    );
   const changed = repairs.find(({ was }, index) => present[index]?.formulas[0]?.[0] !== was);
-  if (changed) throw new RepairRefused(`${changed.address} on “${changed.sheet}” was changed since the check. Nothing was written; check again.`);
+  if (changed)
+    throw new RepairRefused(`${changed.address} on “${changed.sheet}” was changed since the check. Nothing was written; check again.`);
 }
 
 /** Excel carries out what stands before the failing step: everything is put back as it was, but on sheets that are gone by now. */

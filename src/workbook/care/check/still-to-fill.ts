@@ -4,19 +4,36 @@ import type { Finding } from "./finding";
 
 /** A line begun and not finished stops the whole sum, silently; so does a figure that everything needs. */
 export function stillToFill(sheet: NamedCells): Finding[] {
-  const fill = (address: string | undefined, words: string): Finding => ({ sheet: sheet.sheetName, ...(address !== undefined && { address }), weight: "fill", words });
+  const fill = (address: string | undefined, words: string): Finding => ({
+    sheet: sheet.sheetName,
+    ...(address !== undefined && { address }),
+    weight: "fill",
+    words,
+  });
   const cell = (name: string): string => sheet.range(name).split(":")[0] ?? "";
   const malt = begunLines(sheet, "malt", ["mass", "yield", "handling", "colour"]);
   const hops = begunLines(sheet, "hops", ["mass", "alpha acid", "minutes left"]);
   const readings = readingLines(sheet);
   return [
-    ...(sheet.number("volume") === "" || sheet.number("volume") === 0 ? [fill(cell("volume"), "How much beer? Without the volume nothing calculates.")] : []),
+    ...(sheet.number("volume") === "" || sheet.number("volume") === 0
+      ? [fill(cell("volume"), "How much beer? Without the volume nothing calculates.")]
+      : []),
     ...(sheet.number("brewed_on") === "" ? [fill(cell("brewed_on"), "No brew day yet, so there is no clock.")] : []),
-    ...(malt.filled === 0 ? [fill(cell("malt"), "No malt or sugar yet: gravity, colour and strength wait for it.")] : malt.unfinished.map(({ address, missing }) => fill(address, `This malt has no ${missing} yet, and until then gravity and colour stay empty.`))),
-    ...hops.unfinished.map(({ address, missing }) => fill(address, `This hop has no ${missing} yet, and until then the bitterness stays empty.`)),
-    ...(malt.filled > 0 && sheet.number("attenuation") === "" ? [fill(cell("attenuation"), "How much of the sugar will the yeast eat? Without it there is no final gravity and no strength.")] : []),
+    ...(malt.filled === 0
+      ? [fill(cell("malt"), "No malt or sugar yet: gravity, colour and strength wait for it.")]
+      : malt.unfinished.map(({ address, missing }) =>
+          fill(address, `This malt has no ${missing} yet, and until then gravity and colour stay empty.`),
+        )),
+    ...hops.unfinished.map(({ address, missing }) =>
+      fill(address, `This hop has no ${missing} yet, and until then the bitterness stays empty.`),
+    ),
+    ...(malt.filled > 0 && sheet.number("attenuation") === ""
+      ? [fill(cell("attenuation"), "How much of the sugar will the yeast eat? Without it there is no final gravity and no strength.")]
+      : []),
     ...readings.map(({ address, missing }) => fill(address, `This reading has no ${missing} yet, so it does not count.`)),
-    ...(sheet.number("packaged_on") !== "" && sheet.number("volume_reached") === "" ? [fill(cell("volume_reached"), "How much reached the fermenter? Sugar and bottles are reckoned with the planned volume until then.")] : []),
+    ...(sheet.number("packaged_on") !== "" && sheet.number("volume_reached") === ""
+      ? [fill(cell("volume_reached"), "How much reached the fermenter? Sugar and bottles are reckoned with the planned volume until then.")]
+      : []),
   ];
 }
 
@@ -26,7 +43,11 @@ interface Unfinished {
 }
 
 /** Lines whose first cell in the name, or whose label before it, is filled and another cell is not. */
-function begunLines(sheet: NamedCells, name: string, columns: readonly string[]): { readonly filled: number; readonly unfinished: readonly Unfinished[] } {
+function begunLines(
+  sheet: NamedCells,
+  name: string,
+  columns: readonly string[],
+): { readonly filled: number; readonly unfinished: readonly Unfinished[] } {
   const { from, to } = sheet.area(name);
   let filled = 0;
   const unfinished: Unfinished[] = [];

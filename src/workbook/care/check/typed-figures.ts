@@ -42,7 +42,13 @@ const temperatures: readonly (readonly [name: string, column: number, low: numbe
 
 /** Figures in the wrong unit, or that no beer can have. */
 export function typedFigures(sheet: NamedCells, units: UnitSystem): Finding[] {
-  const found = (weight: Finding["weight"], { address }: Typed, words: string, insteadOf?: string): Finding => ({ sheet: sheet.sheetName, address, weight, words, ...(insteadOf !== undefined && { insteadOf }) });
+  const found = (weight: Finding["weight"], { address }: Typed, words: string, insteadOf?: string): Finding => ({
+    sheet: sheet.sheetName,
+    address,
+    weight,
+    words,
+    ...(insteadOf !== undefined && { insteadOf }),
+  });
   const { toCore } = quantity("temperature");
   const [own, other] = units === "us" ? (["°F", "°C"] as const) : (["°C", "°F"] as const);
   const findings: Finding[] = [];
@@ -51,28 +57,75 @@ export function typedFigures(sheet: NamedCells, units: UnitSystem): Finding[] {
       const celsius = toCore(cell.value, units);
       if (celsius >= low && celsius <= high) continue;
       const asOther = toCore(cell.value, units === "us" ? "metric" : "us");
-      findings.push(found("look", cell, `${words} at ${String(cell.value)} ${own}?${asOther >= low && asOther <= high ? ` That looks like ${other}; this sheet is in ${own}.` : " Check the figure and its unit."}`));
+      findings.push(
+        found(
+          "look",
+          cell,
+          `${words} at ${String(cell.value)} ${own}?${asOther >= low && asOther <= high ? ` That looks like ${other}; this sheet is in ${own}.` : " Check the figure and its unit."}`,
+        ),
+      );
     }
   }
   for (const cell of typed(sheet, "bottle_volume")) {
     const millilitres = quantity("bottleVolume").toCore(cell.value, units);
-    if (millilitres < 90 || millilitres > 5500) findings.push(found("look", cell, `A bottle of ${String(cell.value)} ${units === "us" ? "fl oz? That looks like mL" : "mL? That looks like fl oz"}; this sheet is in ${units === "us" ? "fl oz" : "mL"}.`));
+    if (millilitres < 90 || millilitres > 5500)
+      findings.push(
+        found(
+          "look",
+          cell,
+          `A bottle of ${String(cell.value)} ${units === "us" ? "fl oz? That looks like mL" : "mL? That looks like fl oz"}; this sheet is in ${units === "us" ? "fl oz" : "mL"}.`,
+        ),
+      );
   }
   for (const cell of typed(sheet, "hop_alpha")) {
-    if (cell.value > 25) findings.push(found("look", cell, `An alpha acid of ${String(cell.value)} %? No hop has so much: is a decimal point missing?`, "Hops"));
-    else if (cell.value > 0 && cell.value < 0.3) findings.push(found("look", cell, `An alpha acid of ${String(cell.value)} %? Type it as on the packet: ${String(Number((cell.value * 100).toPrecision(3)))}, not a share of one.`));
+    if (cell.value > 25)
+      findings.push(
+        found("look", cell, `An alpha acid of ${String(cell.value)} %? No hop has so much: is a decimal point missing?`, "Hops"),
+      );
+    else if (cell.value > 0 && cell.value < 0.3)
+      findings.push(
+        found(
+          "look",
+          cell,
+          `An alpha acid of ${String(cell.value)} %? Type it as on the packet: ${String(Number((cell.value * 100).toPrecision(3)))}, not a share of one.`,
+        ),
+      );
     else if (cell.value < 0) findings.push(found("look", cell, "An alpha acid below nothing cannot be."));
   }
-  for (const [name, column, words] of [["malt", 1, "A yield"], ["attenuation", 0, "An attenuation"], ["viability", 0, "Yeast alive"], ["grain_efficiency", 0, "Sugar won from the grain"], ["heat_efficiency", 0, "Heat that gets in"]] as const) {
+  for (const [name, column, words] of [
+    ["malt", 1, "A yield"],
+    ["attenuation", 0, "An attenuation"],
+    ["viability", 0, "Yeast alive"],
+    ["grain_efficiency", 0, "Sugar won from the grain"],
+    ["heat_efficiency", 0, "Heat that gets in"],
+  ] as const) {
     for (const cell of typed(sheet, name, column)) {
       if (cell.value > 100) findings.push(found("look", cell, `${words} of ${String(cell.value)} %? More than all of it cannot be.`));
-      else if (cell.value > 0 && cell.value <= 1) findings.push(found("look", cell, `${words} of ${String(cell.value)} %? Type ${String(Number((cell.value * 100).toPrecision(4)))} for ${String(Number((cell.value * 100).toPrecision(4)))} %.`));
+      else if (cell.value > 0 && cell.value <= 1)
+        findings.push(
+          found(
+            "look",
+            cell,
+            `${words} of ${String(cell.value)} %? Type ${String(Number((cell.value * 100).toPrecision(4)))} for ${String(Number((cell.value * 100).toPrecision(4)))} %.`,
+          ),
+        );
     }
   }
-  for (const [name, column] of [["volume", 0], ["top_up", 0], ["malt", 0], ["hops", 0], ["volume_reached", 0], ["bottles_filled", 0], ["boil_off", 0], ["kettle_loss", 0]] as const) {
-    for (const cell of typed(sheet, name, column)) if (cell.value < 0) findings.push(found("look", cell, `${String(cell.value)} in ${cell.address}: less than nothing cannot be.`));
+  for (const [name, column] of [
+    ["volume", 0],
+    ["top_up", 0],
+    ["malt", 0],
+    ["hops", 0],
+    ["volume_reached", 0],
+    ["bottles_filled", 0],
+    ["boil_off", 0],
+    ["kettle_loss", 0],
+  ] as const) {
+    for (const cell of typed(sheet, name, column))
+      if (cell.value < 0) findings.push(found("look", cell, `${String(cell.value)} in ${cell.address}: less than nothing cannot be.`));
   }
-  for (const cell of typed(sheet, "scores")) if (cell.value < 1 || cell.value > 5) findings.push(found("look", cell, `A score of ${String(cell.value)}? Scores go from 1 to 5.`));
+  for (const cell of typed(sheet, "scores"))
+    if (cell.value < 1 || cell.value > 5) findings.push(found("look", cell, `A score of ${String(cell.value)}? Scores go from 1 to 5.`));
   return findings;
 }
 
@@ -85,7 +138,14 @@ export function changedUnits(sheet: NamedCells, units: UnitSystem): Finding[] {
   const made = (["metric", "us"] as const).find((system) => unitWords(system).volume === beside);
   const address = sheet.range("units").split(":")[0] ?? "";
   if (made !== undefined && (made !== units || typedUnits.toLowerCase() !== made)) {
-    return [{ sheet: sheet.sheetName, address, weight: "stop", words: `This sheet was made in ${beside}, but its units cell says “${typedUnits}”: every figure on it is misread, the bottle pressure too. Type “${made}” again; for other units use Scale and copy.` }];
+    return [
+      {
+        sheet: sheet.sheetName,
+        address,
+        weight: "stop",
+        words: `This sheet was made in ${beside}, but its units cell says “${typedUnits}”: every figure on it is misread, the bottle pressure too. Type “${made}” again; for other units use Scale and copy.`,
+      },
+    ];
   }
   return [];
 }

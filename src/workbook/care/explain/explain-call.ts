@@ -33,32 +33,72 @@ interface GivenArgument {
 }
 
 /** One call with its arguments, answer, ± and what is wrong. */
-export function explainCall({ id, text, depth, arguments: typed }: GyleCall, world: World, parts: LetParts, offset: Offset): CallExplanation {
+export function explainCall(
+  { id, text, depth, arguments: typed }: GyleCall,
+  world: World,
+  parts: LetParts,
+  offset: Offset,
+): CallExplanation {
   const descriptor = registry.find((candidate) => candidate.id === id);
   if (!descriptor) {
     const likely = likelyFunction(id);
-    return { id, text, depth, exists: false, arguments: [], shown: "", unit: "", problem: { what: `There is no function GYLE.${id}.`, mend: likely ? `Did you mean GYLE.${likely}?` : "Look it up under Functions, and type its name as it stands there." } };
+    return {
+      id,
+      text,
+      depth,
+      exists: false,
+      arguments: [],
+      shown: "",
+      unit: "",
+      problem: {
+        what: `There is no function GYLE.${id}.`,
+        mend: likely ? `Did you mean GYLE.${likely}?` : "Look it up under Functions, and type its name as it stands there.",
+      },
+    };
   }
   const given = typed.map((argument) => givenArgument(argument.text, world, parts));
   const parameters = Object.entries(descriptor.parameters as Record<string, Parameter>);
   const units = unitsOf(parameters, given);
   const base = { id, text, depth, exists: true, unit: resultUnit(descriptor, units) };
   const unknown = given.find(({ onlySheetKnows }) => onlySheetKnows !== undefined);
-  if (unknown) return { ...base, arguments: parameters.map(([key, parameter], index) => explainArgument(key, parameter, given[index], units, world, offset, "")), shown: `only the sheet can work out ${unknown.onlySheetKnows ?? "a part"}` };
+  if (unknown)
+    return {
+      ...base,
+      arguments: parameters.map(([key, parameter], index) => explainArgument(key, parameter, given[index], units, world, offset, "")),
+      shown: `only the sheet can work out ${unknown.onlySheetKnows ?? "a part"}`,
+    };
   if (typed.length > parameters.length) {
-    return { ...base, arguments: [], shown: "", problem: { what: `GYLE.${id} takes ${parameters.length} arguments, not ${typed.length}.`, mend: "A comma too many? Where your Excel writes numbers with a comma, arguments are parted by semicolons." } };
+    return {
+      ...base,
+      arguments: [],
+      shown: "",
+      problem: {
+        what: `GYLE.${id} takes ${parameters.length} arguments, not ${typed.length}.`,
+        mend: "A comma too many? Where your Excel writes numbers with a comma, arguments are parted by semicolons.",
+      },
+    };
   }
-  const answers = call(descriptor, given.map(({ cells }) => cells));
+  const answers = call(
+    descriptor,
+    given.map(({ cells }) => cells),
+  );
   const answer = atOffset(answers, offset);
   const message = answer instanceof CellError ? answer.message : "";
-  const explained = parameters.map(([key, parameter], index) => explainArgument(key, parameter, given[index], units, world, offset, message));
-  const scalars = parameters.map(([, parameter], index) => (isScalar(parameter) && given[index]?.cells ? broadcast(given[index]?.cells ?? [], offset.row, offset.column) : undefined));
+  const explained = parameters.map(([key, parameter], index) =>
+    explainArgument(key, parameter, given[index], units, world, offset, message),
+  );
+  const scalars = parameters.map(([, parameter], index) =>
+    isScalar(parameter) && given[index]?.cells ? broadcast(given[index]?.cells ?? [], offset.row, offset.column) : undefined,
+  );
   return {
     ...base,
     arguments: explained,
     answer,
     shown: shownAnswer(descriptor, answers, answer),
-    ...(typeof answer === "number" && descriptor.result.kind === "number" && parameters.every(([, parameter]) => isScalar(parameter) || parameter.optional) && spreadOfCall(descriptor, scalars, units)),
+    ...(typeof answer === "number" &&
+      descriptor.result.kind === "number" &&
+      parameters.every(([, parameter]) => isScalar(parameter) || parameter.optional) &&
+      spreadOfCall(descriptor, scalars, units)),
     ...(answer instanceof CellError && { problem: mendOf(answer, explained) }),
     ...(answer === "" && missingOf(parameters, given, offset, explained)),
   };
@@ -84,7 +124,15 @@ function unitsOf(parameters: readonly [string, Parameter][], given: readonly Giv
   return typeof cell === "string" && cell.trim().toLowerCase() === "us" ? "us" : "metric";
 }
 
-function explainArgument(key: string, parameter: Parameter, given: GivenArgument | undefined, units: UnitSystem, world: World, offset: Offset, message: string): ArgumentExplanation {
+function explainArgument(
+  key: string,
+  parameter: Parameter,
+  given: GivenArgument | undefined,
+  units: UnitSystem,
+  world: World,
+  offset: Offset,
+  message: string,
+): ArgumentExplanation {
   const name = argumentName(key);
   const { typed = "", node, cells, onlySheetKnows } = given ?? {};
   const place = node && placeOf(node, world);
@@ -103,7 +151,10 @@ function explainArgument(key: string, parameter: Parameter, given: GivenArgument
 function shownArgument(parameter: Parameter, cells: Cells | undefined, onlySheetKnows: string | undefined, offset: Offset): string {
   if (onlySheetKnows !== undefined) return "only the sheet can work this out";
   const quantityName = "quantity" in parameter ? parameter.quantity : undefined;
-  if (cells === undefined) return "default" in parameter && parameter.default !== undefined ? `not given: ${String(parameter.default)}${typeof parameter.default === "number" ? defaultUnit(parameter) : ""} is taken` : "not given";
+  if (cells === undefined)
+    return "default" in parameter && parameter.default !== undefined
+      ? `not given: ${String(parameter.default)}${typeof parameter.default === "number" ? defaultUnit(parameter) : ""} is taken`
+      : "not given";
   if (parameter.kind === "table") return `${filledRows(cells, Infinity).length} of ${cells.length} rows filled`;
   if (!isScalar(parameter) || isSingle(cells)) return showCells(cells, quantityName);
   return `${showCell(broadcast(cells, offset.row, offset.column), quantityName)} in this row (${showCells(cells, quantityName)})`;
@@ -115,7 +166,8 @@ const defaultUnit = (parameter: Parameter): string => {
   return unit === "" ? "" : ` ${unit}`;
 };
 
-const atOffset = (answers: readonly (readonly (number | string | CellError)[])[], { row, column }: Offset): Cell => answers[row]?.[column] ?? answers[0]?.[0] ?? "";
+const atOffset = (answers: readonly (readonly (number | string | CellError)[])[], { row, column }: Offset): Cell =>
+  answers[row]?.[column] ?? answers[0]?.[0] ?? "";
 
 function tableText(parameter: Extract<Parameter, { kind: "table" }>, cells: Cells): string[][] {
   const layout = parameter.layouts.find(({ length }) => length === cells[0]?.length);
@@ -133,7 +185,9 @@ function placeOf(node: AstExpression, world: World): Place | undefined {
 }
 
 function resultUnit({ result }: AnyDescriptor, units: UnitSystem): string {
-  return (result as { kind: string }).kind === "number" ? unitOf({ ...result, limits: {}, blank: "missing", typical: 0 } as Parameter, units) : "";
+  return (result as { kind: string }).kind === "number"
+    ? unitOf({ ...result, limits: {}, blank: "missing", typical: 0 } as Parameter, units)
+    : "";
 }
 
 function shownAnswer({ result }: AnyDescriptor, answers: Cells, answer: Cell): string {
@@ -144,7 +198,12 @@ function shownAnswer({ result }: AnyDescriptor, answers: Cells, answer: Cell): s
 }
 
 /** Nothing is wrong when something is still to be filled in; but it helps to know what. */
-function missingOf(parameters: readonly [string, Parameter][], given: readonly GivenArgument[], offset: Offset, explained: readonly ArgumentExplanation[]) {
+function missingOf(
+  parameters: readonly [string, Parameter][],
+  given: readonly GivenArgument[],
+  offset: Offset,
+  explained: readonly ArgumentExplanation[],
+) {
   const index = parameters.findIndex(([, parameter], position) => {
     if (parameter.optional || ("blank" in parameter && parameter.blank === "zero")) return false;
     const cells = given[position]?.cells;
@@ -152,8 +211,21 @@ function missingOf(parameters: readonly [string, Parameter][], given: readonly G
     if (parameter.kind === "table") return filledRows(cells, 1).length === 0;
     const cell = broadcast(cells, offset.row, offset.column);
     if ("blank" in parameter && parameter.blank === "waits") return cell === null || cell === "";
-    return isScalar(parameter) ? cell === null || cell === "" || cell === 0 : cells.flat().every((one) => one === null || one === "" || one === 0);
+    return isScalar(parameter)
+      ? cell === null || cell === "" || cell === 0
+      : cells.flat().every((one) => one === null || one === "" || one === 0);
   });
   const wanted = explained[index];
-  return { problem: wanted ? { what: `${wanted.name} is not filled in yet, so the answer is empty.`, mend: "Nothing is wrong: fill it in when you know it.", ...(wanted.place && { place: wanted.place }) } : { what: "Something that it needs is not filled in yet, so the answer is empty.", mend: "Nothing is wrong: look for a row above that is filled in only in part." } };
+  return {
+    problem: wanted
+      ? {
+          what: `${wanted.name} is not filled in yet, so the answer is empty.`,
+          mend: "Nothing is wrong: fill it in when you know it.",
+          ...(wanted.place && { place: wanted.place }),
+        }
+      : {
+          what: "Something that it needs is not filled in yet, so the answer is empty.",
+          mend: "Nothing is wrong: look for a row above that is filled in only in part.",
+        },
+  };
 }

@@ -60,7 +60,12 @@ function problemOf(value: unknown, formula: string, calls: readonly CallExplanat
   const ofCell = cellProblem(value, calls.length > 0 && calls.every(({ exists }) => exists), world ? unknownNames(formula, world) : []);
   if (ofCell) return { problem: ofCell };
   if (calls.some(({ problem, answer }) => problem !== undefined && answer !== "")) return {};
-  return { problem: { what: `The cell shows ${value}, and none of its GYLE functions does.`, mend: "The error comes from the part of the formula around them." } };
+  return {
+    problem: {
+      what: `The cell shows ${value}, and none of its GYLE functions does.`,
+      mend: "The error comes from the part of the formula around them.",
+    },
+  };
 }
 
 /** Names in a formula that neither the sheet nor the workbook knows. */

@@ -4,7 +4,10 @@ import { registry } from "../../../functions/registry";
 export function likelyFunction(id: string): string | undefined {
   const wanted = id.toUpperCase();
   const [best] = registry
-    .map((candidate) => ({ id: candidate.id, steps: stepsBetween(wanted, candidate.id) - (lastPart(candidate.id) === lastPart(wanted) ? 3 : 0) }))
+    .map((candidate) => ({
+      id: candidate.id,
+      steps: stepsBetween(wanted, candidate.id) - (lastPart(candidate.id) === lastPart(wanted) ? 3 : 0),
+    }))
     .sort((one, other) => one.steps - other.steps);
   return best && best.steps <= Math.max(2, wanted.length / 3) ? best.id : undefined;
 }

@@ -8,7 +8,7 @@ import { address as addressAt, position } from "../../grid/plan/addresses";
 import type { CellValue } from "../../grid/read/named-cells";
 import { withSecondLook } from "../../grid/read/second-look";
 import { isSame, writeUnlessChanged } from "../../grid/write/write-unless-changed";
-import type { showCell} from "./show-value";
+import type { showCell } from "./show-value";
 import { sentenceOf } from "../../grid/words/sentence";
 import { showCells } from "./show-value";
 
@@ -22,9 +22,11 @@ export function argumentText(parameter: Parameter, typed: string): string {
   const text = typed.trim();
   if (text === "") return "";
   if (/^[-+]?\d+,\d+$/.test(text)) return text.replace(",", ".");
-  if (parameter.kind === "choice" && parameter.choices.some((choice) => choice.toLowerCase() === text.toLowerCase())) return `"${text.toLowerCase()}"`;
+  if (parameter.kind === "choice" && parameter.choices.some((choice) => choice.toLowerCase() === text.toLowerCase()))
+    return `"${text.toLowerCase()}"`;
   // Free words that are plainly no reference, name or formula.
-  if (parameter.kind === "text" && !text.startsWith('"') && parsed(text)?.type !== "ReferenceIdentifier") return `"${text.replaceAll('"', '""')}"`;
+  if (parameter.kind === "text" && !text.startsWith('"') && parsed(text)?.type !== "ReferenceIdentifier")
+    return `"${text.replaceAll('"', '""')}"`;
   return text;
 }
 
@@ -42,8 +44,15 @@ export type Preview =
   | { readonly kind: "wrong"; readonly words: string };
 
 /** What a formula would answer on a sheet, before it stands anywhere. Reads in two round trips, writes nothing. */
-export async function previewFormula(context: Excel.RequestContext, descriptor: AnyDescriptor, typed: readonly string[], { sheet, address }: Target): Promise<Preview> {
-  const missing = Object.entries(descriptor.parameters as Record<string, Parameter>).filter(([, parameter], index) => parameter.optional !== true && (typed[index] ?? "").trim() === "");
+export async function previewFormula(
+  context: Excel.RequestContext,
+  descriptor: AnyDescriptor,
+  typed: readonly string[],
+  { sheet, address }: Target,
+): Promise<Preview> {
+  const missing = Object.entries(descriptor.parameters as Record<string, Parameter>).filter(
+    ([, parameter], index) => parameter.optional !== true && (typed[index] ?? "").trim() === "",
+  );
   if (missing.length > 0) return { kind: "empty", words: `Still needed: ${missing.map(([key]) => argumentName(key)).join(", ")}.` };
   const formula = formulaOf(descriptor, typed);
   const tree = parsed(formula);
@@ -62,7 +71,8 @@ export async function previewFormula(context: Excel.RequestContext, descriptor: 
 function shownPreview({ parameters, result }: AnyDescriptor, answers: Cells): Preview {
   const first = answers[0]?.[0] ?? "";
   const only = answers.length === 1 && answers[0]?.length === 1;
-  if (only && first instanceof CellError) return { kind: "wrong", words: sentenceOf(first.message, Object.keys(parameters).map(argumentName)) };
+  if (only && first instanceof CellError)
+    return { kind: "wrong", words: sentenceOf(first.message, Object.keys(parameters).map(argumentName)) };
   if (only && first === "") return { kind: "empty", words: "The answer is empty, since a cell it looks at is not filled in yet." };
   const quantityName = (result as { quantity?: Parameters<typeof showCell>[1] }).quantity;
   return { kind: "answer", shown: showCells(answers, quantityName), rows: answers.length, columns: answers[0]?.length ?? 1 };
@@ -79,23 +89,48 @@ export type PutOutcome =
  *
  * @param agreed what the brewer saw in the cell and gives up: the `holds` of the outcome before
  */
-export function putIntoCell(context: Excel.RequestContext, at: Target, formula: string, spill: { readonly rows: number; readonly columns: number }, agreed?: CellValue): Promise<PutOutcome> {
+export function putIntoCell(
+  context: Excel.RequestContext,
+  at: Target,
+  formula: string,
+  spill: { readonly rows: number; readonly columns: number },
+  agreed?: CellValue,
+): Promise<PutOutcome> {
   return withSecondLook(() => lookAndPut(context, at, formula, spill, agreed));
 }
 
-async function lookAndPut(context: Excel.RequestContext, { sheet, address }: Target, formula: string, spill: { readonly rows: number; readonly columns: number }, agreed?: CellValue): Promise<PutOutcome> {
+async function lookAndPut(
+  context: Excel.RequestContext,
+  { sheet, address }: Target,
+  formula: string,
+  spill: { readonly rows: number; readonly columns: number },
+  agreed?: CellValue,
+): Promise<PutOutcome> {
   const { row, column } = position(address);
   const target = context.workbook.worksheets.getItem(sheet);
   const around = target.getRange(`${address}:${addressAt(row + spill.rows - 1, column + spill.columns - 1)}`);
   around.load("formulas");
   await context.sync();
-  const filled = around.formulas.flatMap((line: unknown[], r) => line.flatMap((content, c) => (content === "" ? [] : [{ address: addressAt(row + r, column + c), content: content as CellValue }])));
+  const filled = around.formulas.flatMap((line: unknown[], r) =>
+    line.flatMap((content, c) => (content === "" ? [] : [{ address: addressAt(row + r, column + c), content: content as CellValue }])),
+  );
   const inTheWay = filled.find((cell) => cell.address !== address);
-  if (inTheWay) return { kind: "occupied", words: `The answer needs ${String(spill.rows)} × ${String(spill.columns)} cells, and ${inTheWay.address} is not empty. Nothing was written; choose a cell with room.` };
+  if (inTheWay)
+    return {
+      kind: "occupied",
+      words: `The answer needs ${String(spill.rows)} × ${String(spill.columns)} cells, and ${inTheWay.address} is not empty. Nothing was written; choose a cell with room.`,
+    };
   const own = filled.find((cell) => cell.address === address);
-  if (own && (agreed === undefined || !isSame(own.content, agreed))) return { kind: "occupied", holds: own.content, words: `${address} holds ${String(own.content).length > 40 ? `${String(own.content).slice(0, 40)}…` : String(own.content)}. Nothing was written yet.` };
+  if (own && (agreed === undefined || !isSame(own.content, agreed)))
+    return {
+      kind: "occupied",
+      holds: own.content,
+      words: `${address} holds ${String(own.content).length > 40 ? `${String(own.content).slice(0, 40)}…` : String(own.content)}. Nothing was written yet.`,
+    };
   const cell = target.getRange(address);
-  await writeUnlessChanged(context, [{ sheetName: sheet, range: address, before: [[own?.content ?? ""]] }], () => { cell.formulas = [[formula]]; });
+  await writeUnlessChanged(context, [{ sheetName: sheet, range: address, before: [[own?.content ?? ""]] }], () => {
+    cell.formulas = [[formula]];
+  });
   return { kind: "written", shown: await shownBy(context, cell) };
 }
 

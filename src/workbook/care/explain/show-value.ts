@@ -19,7 +19,8 @@ export function showNumber(value: number, quantityName?: QuantityName): string {
   return String(Number(value.toFixed(quantity(quantityName).digits + 1)));
 }
 
-export const unitOf = (parameter: Parameter, units: UnitSystem): string => ("quantity" in parameter ? quantity(parameter.quantity).unit[units] : "");
+export const unitOf = (parameter: Parameter, units: UnitSystem): string =>
+  "quantity" in parameter ? quantity(parameter.quantity).unit[units] : "";
 
 /** A block in a line: how many cells, how many filled, and the first few. */
 export function showCells(cells: Cells, quantityName?: QuantityName): string {
@@ -27,12 +28,18 @@ export function showCells(cells: Cells, quantityName?: QuantityName): string {
   const all = cells.flat();
   const filled = all.filter((cell) => cell !== null && cell !== "");
   if (filled.length === 0) return `${all.length} cells, all empty`;
-  const few = filled.slice(0, 6).map((cell) => showCell(cell, quantityName)).join(", ");
+  const few = filled
+    .slice(0, 6)
+    .map((cell) => showCell(cell, quantityName))
+    .join(", ");
   const count = filled.length === all.length ? `${all.length} cells` : `${filled.length} of ${all.length} cells filled`;
   return `${count}: ${few}${filled.length > 6 ? " …" : ""}`;
 }
 
 /** The rows of a table that hold anything, as texts, at most `most`. */
 export function filledRows(cells: Cells, most: number): string[][] {
-  return cells.filter((row) => row.some((cell) => cell !== null && cell !== "")).slice(0, most).map((row) => row.map((cell) => (cell === null || cell === "" ? "" : showCell(cell))));
+  return cells
+    .filter((row) => row.some((cell) => cell !== null && cell !== ""))
+    .slice(0, most)
+    .map((row) => row.map((cell) => (cell === null || cell === "" ? "" : showCell(cell))));
 }

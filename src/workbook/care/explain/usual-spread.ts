@@ -37,21 +37,34 @@ export function usualUncertainty(parameter: Parameter, typed: Cell | undefined, 
 }
 
 /** A hydrometer's reading may be typed in either scale: which one, the number tells. */
-const scaleOf = ({ doc }: NumberParameter, typed: number): QuantityName => (!/hydrometer|reading/i.test(doc) ? "number" : typed >= 0.98 && typed <= 1.2 ? "gravity" : "plato");
+const scaleOf = ({ doc }: NumberParameter, typed: number): QuantityName =>
+  !/hydrometer|reading/i.test(doc) ? "number" : typed >= 0.98 && typed <= 1.2 ? "gravity" : "plato";
 
 const rounded = (value: number): number => Number(value.toPrecision(2));
 
 /** The ± of one call over single cells, by GYLE.GAUGE.SPREAD itself; or why there is none. */
-export function spreadOfCall(descriptor: AnyDescriptor, typed: readonly (Cell | undefined)[], units: UnitSystem): { readonly spread: Spread } | { readonly noSpread: string } | undefined {
+export function spreadOfCall(
+  descriptor: AnyDescriptor,
+  typed: readonly (Cell | undefined)[],
+  units: UnitSystem,
+): { readonly spread: Spread } | { readonly noSpread: string } | undefined {
   const parameters = Object.entries(descriptor.parameters as Record<string, Parameter>);
   const uncertainties = parameters.map(([, parameter], index) => usualUncertainty(parameter, typed[index], units));
   const assumed = parameters.flatMap(([key, parameter], index) => {
     const uncertainty = uncertainties[index];
-    return uncertainty === undefined ? [] : [`${argumentName(key)} ± ${showNumber(uncertainty, (parameter as NumberParameter).quantity === "gravity" ? "gravity" : undefined)} ${unitOf(parameter, units)}`.trim()];
+    return uncertainty === undefined
+      ? []
+      : [
+          `${argumentName(key)} ± ${showNumber(uncertainty, (parameter as NumberParameter).quantity === "gravity" ? "gravity" : undefined)} ${unitOf(parameter, units)}`.trim(),
+        ];
   });
   if (assumed.length === 0) return undefined;
   assumed.push(...ofTheEquation(descriptor, units));
-  const answer = callScalar(functionNamed("GAUGE.SPREAD"), [descriptor.id, [parameters.map((_, index) => typed[index] ?? null)], [uncertainties.map((uncertainty) => uncertainty ?? "")]]);
+  const answer = callScalar(functionNamed("GAUGE.SPREAD"), [
+    descriptor.id,
+    [parameters.map((_, index) => typed[index] ?? null)],
+    [uncertainties.map((uncertainty) => uncertainty ?? "")],
+  ]);
   if (typeof answer === "number") return { spread: { value: answer, assumed } };
   return typeof answer === "string" ? undefined : { noSpread: answer.message };
 }
@@ -60,6 +73,9 @@ export function spreadOfCall(descriptor: AnyDescriptor, typed: readonly (Cell | 
 function ofTheEquation({ modelSpread, result }: AnyDescriptor, units: UnitSystem): string[] {
   if (modelSpread === undefined || result.kind !== "number") return [];
   const { unit, fromCore } = quantity(result.quantity);
-  const shown = showNumber(rounded(fromCore(modelSpread.plusOrMinus, units) - fromCore(0, units)), result.quantity === "gravity" ? "gravity" : undefined);
+  const shown = showNumber(
+    rounded(fromCore(modelSpread.plusOrMinus, units) - fromCore(0, units)),
+    result.quantity === "gravity" ? "gravity" : undefined,
+  );
   return [`the equation itself ± ${`${shown} ${unit[units]}`.trim()} (${modelSpread.from})`];
 }

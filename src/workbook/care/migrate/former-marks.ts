@@ -29,4 +29,6 @@ vdbxw vexie vi9ns vjgd6 vovtb vp69j vsy7w vwuy0 vzqo8 w046g w4luo wbpax wddsi wd
 wna4t wsiok wtqlt x033b x085r x0ky9 x0lfr x2rpq x339z x3xx5 x41e1 x9yak xbh0r xbmtz xbsbt xca3s xcqfg xhjlk xif10 xiog0 xmue5
 xo1uj xplja xs33b xsm53 xttsq xulzc y07zy y17zr y6hpz y6z0d ya3nf ybi3y yf8wo yijmf yj0sm ylang yo2z4 yq7gh ywxga yxiys yxvx0
 yy5xh yyyzq z24py z51ct z7gnz z7irf z8leg z9su6 zc6wh zf9q1 zgs9p zk3kb zl628 zs0ph zurg0
-`.trim().replaceAll("\n", " ");
+`
+  .trim()
+  .replaceAll("\n", " ");

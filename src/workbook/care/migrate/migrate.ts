@@ -29,7 +29,10 @@ export interface MigrationReport {
 export class HalfMigrated extends Error {
   constructor(work: readonly ReadSheet[], cause: unknown) {
     const names = work.map(({ outlook }) => `"${outlook.sheetName}"`).join(", ");
-    super(`${names}: some formulas of ours, and empty cells beside the printed part, may have been written, and could not be put back. Your own cells are untouched. Undo in the spreadsheet, then look again.`, { cause });
+    super(
+      `${names}: some formulas of ours, and empty cells beside the printed part, may have been written, and could not be put back. Your own cells are untouched. Undo in the spreadsheet, then look again.`,
+      { cause },
+    );
     this.name = "HalfMigrated";
   }
 }
@@ -56,23 +59,32 @@ async function lookAndWrite(context: Excel.RequestContext, only?: readonly strin
   const work = sheets.filter(({ outlook }) => outlook.state === "older").map(planned);
   const left = sheets.map(({ outlook }) => outlook).filter(({ state }) => state === "newer" || state === "refused");
   if (work.length === 0) return { migrated: [], left };
-  const lookedAt = work.flatMap(({ outlook, fresh }) => fresh.cells.map(({ address, was }) => ({ sheetName: outlook.sheetName, range: address, before: [[was]] })));
+  const lookedAt = work.flatMap(({ outlook, fresh }) =>
+    fresh.cells.map(({ address, was }) => ({ sheetName: outlook.sheetName, range: address, before: [[was]] })),
+  );
   try {
     context.application.suspendApiCalculationUntilNextSync();
     for (const one of work) addNames(context, one);
     await writeUnlessChanged(context, lookedAt, () => {
       for (const one of work) write(context, one);
       // Last of all sheets together: a chart that is deleted cannot be brought back.
-      for (const { outlook, chart } of work) if (isNew(chart)) takeOldChartAway(context.workbook.worksheets.getItem(outlook.sheetName), chart);
+      for (const { outlook, chart } of work)
+        if (isNew(chart)) takeOldChartAway(context.workbook.worksheets.getItem(outlook.sheetName), chart);
     });
   } catch (problem) {
-    await takeBack(context, work).catch((second: unknown) => { throw new HalfMigrated(work, second); });
+    await takeBack(context, work).catch((second: unknown) => {
+      throw new HalfMigrated(work, second);
+    });
     throw problem;
   }
   return { migrated: work.map(reported), left };
 }
 
-const planned = (sheet: ReadSheet): Work => ({ ...sheet, fresh: refreshed(sheet.cells, sheet.outlook.version), chart: newChart(sheet.cells, sheet.chartNames) });
+const planned = (sheet: ReadSheet): Work => ({
+  ...sheet,
+  fresh: refreshed(sheet.cells, sheet.outlook.version),
+  chart: newChart(sheet.cells, sheet.chartNames),
+});
 
 export const isNew = (chart: Work["chart"]): chart is NewChart => chart !== undefined && "area" in chart;
 
@@ -106,8 +118,12 @@ function reported({ outlook, fresh, chart }: Work): MigratedSheet {
       ...(isNew(chart) ? [`today's chart in the place of the old one, with its figures (${chart.area})`] : []),
     ],
     stays: [
-      ...(fresh.stepsStay === undefined ? [] : [`The steps of the day stay, since ${fresh.stepsStay}: compare them with those of a new batch.`]),
-      ...(fresh.kept.length > 0 ? [`What you wrote over formulas or words of ours stays: ${listed(fresh.kept)}. It does not follow today's rules.`] : []),
+      ...(fresh.stepsStay === undefined
+        ? []
+        : [`The steps of the day stay, since ${fresh.stepsStay}: compare them with those of a new batch.`]),
+      ...(fresh.kept.length > 0
+        ? [`What you wrote over formulas or words of ours stays: ${listed(fresh.kept)}. It does not follow today's rules.`]
+        : []),
       ...(chart && !isNew(chart) ? [`Its old chart stays, since ${chart.stays}.`] : []),
     ],
   };

@@ -26,7 +26,19 @@ const chartName = "Fermentation";
 /** Until the old one is gone. */
 const workingName = "Fermentation, being drawn";
 /** What the figures are reckoned from. */
-const needed = ["reading_times", "beer_temperatures", "gravities", "og", "og_reached", "fg_expected", "brewed_on", "start_time", "pitch_temperature", "ferment_from", "units"];
+const needed = [
+  "reading_times",
+  "beer_temperatures",
+  "gravities",
+  "og",
+  "og_reached",
+  "fg_expected",
+  "brewed_on",
+  "start_time",
+  "pitch_temperature",
+  "ferment_from",
+  "units",
+];
 
 /**
  * The chart that a new sheet would have at this one's readings; undefined where the sheet has it already, or has no chart
@@ -36,16 +48,24 @@ export function newChart(cells: NamedCells, chartNames: readonly string[]): NewC
   if (!chartNames.includes(chartName) || cells.has("curve")) return undefined;
   if (!needed.every((name) => cells.has(name))) return { stays: "a cell that today's chart is drawn from is gone" };
   const { from, to } = cells.area("reading_times");
-  if (from.column !== 1 || cells.area("beer_temperatures").from.column !== 5 || cells.area("gravities").from.column !== 6) return { stays: "the columns of the readings were moved" };
+  if (from.column !== 1 || cells.area("beer_temperatures").from.column !== 5 || cells.area("gravities").from.column !== 6)
+    return { stays: "the columns of the readings were moved" };
   const b = new SheetBuilder();
   fermentationChart(b, unitWords(unitsOf(cells)), { heading: from.row - 1, first: from.row, last: to.row });
   const plan = b.build(cells.sheetName, [], { area: "A1", paper: "a4", scalePercent: 100, breaksBeforeRow: [], footer: "" }, 0);
-  const { cells: planned, names, charts: [chart] } = plan;
+  const {
+    cells: planned,
+    names,
+    charts: [chart],
+  } = plan;
   if (!chart) return undefined;
   const area = around([...planned.map((cell) => cell.address), ...names.map(({ range }) => range)]);
-  if (!isFree(cells, area) || names.some(({ name }) => cells.has(name))) return { stays: `the cells ${area}, which today's chart is drawn from, are in use` };
+  if (!isFree(cells, area) || names.some(({ name }) => cells.has(name)))
+    return { stays: `the cells ${area}, which today's chart is drawn from, are in use` };
   const { from: corner, to: end } = block(area);
-  const ownColumns = ![...cells.filled()].map((cell) => block(cell.address).from.column).some((column) => column >= corner.column && column <= end.column);
+  const ownColumns = ![...cells.filled()]
+    .map((cell) => block(cell.address).from.column)
+    .some((column) => column >= corner.column && column <= end.column);
   return { area, cells: planned, names, chart, ownColumns };
 }
 
@@ -75,7 +95,10 @@ export interface BegunChart {
   readonly drawn: Excel.Chart;
 }
 
-export const begunChart = (sheet: Excel.Worksheet): BegunChart => ({ old: sheet.charts.getItemOrNullObject(chartName), drawn: sheet.charts.getItemOrNullObject(workingName) });
+export const begunChart = (sheet: Excel.Worksheet): BegunChart => ({
+  old: sheet.charts.getItemOrNullObject(chartName),
+  drawn: sheet.charts.getItemOrNullObject(workingName),
+});
 
 /** Queues the way back. */
 export function undraw(sheet: Excel.Worksheet, { area }: NewChart, { drawn }: BegunChart): void {
@@ -94,6 +117,7 @@ function around(ranges: readonly string[]): string {
 /** Neither filled nor named: an empty cell with a name is somebody's all the same. */
 function isFree(cells: NamedCells, area: string): boolean {
   const { from, to } = block(area);
-  const meets = (other: ReturnType<typeof block>): boolean => other.from.row <= to.row && other.to.row >= from.row && other.from.column <= to.column && other.to.column >= from.column;
+  const meets = (other: ReturnType<typeof block>): boolean =>
+    other.from.row <= to.row && other.to.row >= from.row && other.from.column <= to.column && other.to.column >= from.column;
   return !cells.names().some((name) => meets(cells.area(name))) && ![...cells.filled()].some((cell) => meets(block(cell.address)));
 }

@@ -25,7 +25,11 @@ export async function readOutlook(context: Excel.RequestContext): Promise<ReadSh
   const sheets = context.workbook.worksheets;
   sheets.load("items/name");
   await context.sync();
-  const loaded = sheets.items.map((sheet) => ({ ...loadSheet(sheet), protection: sheet.protection.load("protected"), charts: sheet.charts.load("items/name") }));
+  const loaded = sheets.items.map((sheet) => ({
+    ...loadSheet(sheet),
+    protection: sheet.protection.load("protected"),
+    charts: sheet.charts.load("items/name"),
+  }));
   await context.sync();
   return loaded
     .map((one) => ({ cells: namedCells(one), closed: one.protection.protected, chartNames: one.charts.items.map(({ name }) => name) }))
@@ -41,7 +45,12 @@ function outlookOf(cells: NamedCells, closed: boolean): SheetOutlook {
   if (!Number.isInteger(version) || version < 1) return refused(`the cell with the number of its plan holds "${String(mark)}"`);
   if (version === planVersion) return { sheetName, version, state: "current" };
   if (version > planVersion) {
-    return { sheetName, version, state: "newer", reason: `a newer Gylebook made it (plan ${version}; this one knows plans up to ${planVersion}): update Gylebook` };
+    return {
+      sheetName,
+      version,
+      state: "newer",
+      reason: `a newer Gylebook made it (plan ${version}; this one knows plans up to ${planVersion}): update Gylebook`,
+    };
   }
   if (isUnplugged(cells)) return refused("it is unplugged: plug it back in first (Share, Unplug)");
   if (closed) return refused("the sheet is protected: unprotect it first");

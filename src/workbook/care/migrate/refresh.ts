@@ -36,7 +36,12 @@ const chartColumn = columnNumber("W");
 export function refreshed(sheet: NamedCells, version: number): Refreshed {
   const read = batchContents(sheet);
   const steps = stepsOf(sheet, read);
-  const contents: BatchContents = { ...read, id: read.id || newBatchId(), wort: { ...read.wort, collected: collectedBefore(sheet, version, read) }, ...(steps.replaced && { steps: undefined }) };
+  const contents: BatchContents = {
+    ...read,
+    id: read.id || newBatchId(),
+    wort: { ...read.wort, collected: collectedBefore(sheet, version, read) },
+    ...(steps.replaced && { steps: undefined }),
+  };
   const plan = planBatch(contents, tableRows(sheet));
   const place = placeMap(plan, sheet);
   const added = additions(sheet, plan, place, namesSince(version));
@@ -54,8 +59,10 @@ export function refreshed(sheet: NamedCells, version: number): Refreshed {
     if (where === undefined || own.has(where)) continue;
     const { row, column } = position(where);
     const was = sheet.formulaAt(row, column) as CellContent;
-    if (content === undefined ? !isNews(planned.content) : was === content || (typeof was === "string" && markOf(was) === markOf(content))) continue;
-    if (content !== undefined && (was === "" ? isNews(planned.content) && !isTaken(sheet, row, column) : isOurs(was))) cells.push({ ...planned, address: where, content, was });
+    if (content === undefined ? !isNews(planned.content) : was === content || (typeof was === "string" && markOf(was) === markOf(content)))
+      continue;
+    if (content !== undefined && (was === "" ? isNews(planned.content) && !isTaken(sheet, row, column) : isOurs(was)))
+      cells.push({ ...planned, address: where, content, was });
     else if (isNews(planned.content)) kept.push(where);
   }
   if (steps.replaced) cells.push(...rewrittenSteps(sheet, plan));
@@ -69,13 +76,27 @@ function collectedBefore(sheet: NamedCells, version: number, { wort }: BatchCont
 }
 
 /** The sheet's own tables, which may have fewer rows than a new sheet's, or more. */
-export const tableRows = (sheet: NamedCells): Record<string, number> => Object.fromEntries(([["Malt", "malt"], ["Hops", "hop_plan"], ["Readings", "readings"]] as const).map(([table, name]) => [table, sheet.area(name).to.row - sheet.area(name).from.row + 1]));
+export const tableRows = (sheet: NamedCells): Record<string, number> =>
+  Object.fromEntries(
+    (
+      [
+        ["Malt", "malt"],
+        ["Hops", "hop_plan"],
+        ["Readings", "readings"],
+      ] as const
+    ).map(([table, name]) => [table, sheet.area(name).to.row - sheet.area(name).from.row + 1]),
+  );
 
 /** Whether today's plan says something that no former one said. */
 const isNews = (content: string): boolean => !isOurs(content);
 
 /** Named cells that the plan has gained, each with the label on its left and the unit on its right; below everything where theirs are in use. */
-function additions(sheet: NamedCells, plan: SheetPlan, place: (planned: string) => string | undefined, wanted: readonly string[]): Pick<Refreshed, "names" | "cells"> {
+function additions(
+  sheet: NamedCells,
+  plan: SheetPlan,
+  place: (planned: string) => string | undefined,
+  wanted: readonly string[],
+): Pick<Refreshed, "names" | "cells"> {
   const planned = new Map(plan.cells.map((cell) => [cell.address, cell]));
   const names: { name: string; cell: string; label: string }[] = [];
   const cells: Written[] = [];
@@ -85,13 +106,20 @@ function additions(sheet: NamedCells, plan: SheetPlan, place: (planned: string) 
     if (range === undefined) throw new Error(`no plan has a cell ${name}`);
     const beside = ([-1, 0, 1] as const).map((step) => planned.get(address(position(range).row, position(range).column + step)));
     const places = beside.map((cell) => (cell === undefined ? undefined : place(cell.address)));
-    const isFree = places.every((where) => where === undefined || !isTaken(sheet, position(where).row, position(where).column)) && places[1] !== undefined;
+    const isFree =
+      places.every((where) => where === undefined || !isTaken(sheet, position(where).row, position(where).column)) &&
+      places[1] !== undefined;
     const row = isFree ? undefined : nextRow++;
     beside.forEach((cell, index) => {
-      if (cell === undefined || cell.content === "" && index !== 1) return;
+      if (cell === undefined || (cell.content === "" && index !== 1)) return;
       const where = row === undefined ? places[index]! : address(row, position(cell.address).column);
       if (index === 1) names.push({ name, cell: where, label: String(beside[0]?.content ?? name) });
-      cells.push({ ...cell, address: where, content: typeof cell.content === "string" ? (moved(cell.content, place) ?? cell.content) : cell.content, was: "" });
+      cells.push({
+        ...cell,
+        address: where,
+        content: typeof cell.content === "string" ? (moved(cell.content, place) ?? cell.content) : cell.content,
+        was: "",
+      });
     });
   }
   return { names, cells };
@@ -105,9 +133,12 @@ function stepsOf(sheet: NamedCells, read: BatchContents): { readonly replaced: b
   if (read.happened.length > 0) return { replaced: false, stay: "times are noted beside them" };
   const { steps: _, ...plain } = read;
   const fresh = planBatch(plain);
-  const needs = (name: string): number => fresh.names.filter((one) => one.name === name).map(({ range }) => block(range).to.row - block(range).from.row)[0] ?? 0;
+  const needs = (name: string): number =>
+    fresh.names.filter((one) => one.name === name).map(({ range }) => block(range).to.row - block(range).from.row)[0] ?? 0;
   const has = (name: string): number => sheet.area(name).to.row - sheet.area(name).from.row;
-  return needs("steps") > has("steps") || needs("happened") > has("happened") ? { replaced: false, stay: "the sheet has too few lines for today's" } : { replaced: true };
+  return needs("steps") > has("steps") || needs("happened") > has("happened")
+    ? { replaced: false, stay: "the sheet has too few lines for today's" }
+    : { replaced: true };
 }
 
 const plannedSteps = (plan: SheetPlan) => block(plan.names.find(({ name }) => name === "steps")?.range ?? "A1");
@@ -124,7 +155,8 @@ function rewrittenSteps(sheet: NamedCells, plan: SheetPlan): Written[] {
       const cell = contents.get(address(planned.from.row + row - from.row, planned.from.column + column - from.column));
       const was = sheet.formulaAt(row, column) as CellContent;
       const content = cell?.content ?? "";
-      if (was !== content) cells.push({ address: where, style: cell?.style ?? "inputText", ...(cell?.format && { format: cell.format }), content, was });
+      if (was !== content)
+        cells.push({ address: where, style: cell?.style ?? "inputText", ...(cell?.format && { format: cell.format }), content, was });
     }
   }
   return cells;
@@ -132,7 +164,11 @@ function rewrittenSteps(sheet: NamedCells, plan: SheetPlan): Written[] {
 
 /** Filled, or an empty cell with a name: that is somebody's all the same. */
 function isTaken(sheet: NamedCells, row: number, column: number): boolean {
-  return sheet.formulaAt(row, column) !== "" || sheet.at(row, column) !== "" || sheet.names().some((name) => isWithin(sheet.area(name), { row, column }));
+  return (
+    sheet.formulaAt(row, column) !== "" ||
+    sheet.at(row, column) !== "" ||
+    sheet.names().some((name) => isWithin(sheet.area(name), { row, column }))
+  );
 }
 
 function lastRow(sheet: NamedCells): number {
@@ -143,4 +179,5 @@ function lastRow(sheet: NamedCells): number {
 }
 
 /** "H14", "H14 and H20", for the report. */
-export const listed = (cells: readonly string[]): string => (cells.length < 2 ? cells.join("") : `${cells.slice(0, -1).join(", ")} and ${cells.at(-1) ?? ""}`);
+export const listed = (cells: readonly string[]): string =>
+  cells.length < 2 ? cells.join("") : `${cells.slice(0, -1).join(", ")} and ${cells.at(-1) ?? ""}`;

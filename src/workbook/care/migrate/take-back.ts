@@ -12,14 +12,16 @@ export async function takeBack(context: Excel.RequestContext, work: readonly Wor
     return { ...one, sheet };
   });
   await context.sync();
-  const there = begun.filter(({ sheet }) => !sheet.isNullObject).map((one) => ({
-    ...one,
-    names: one.fresh.names.map(({ name }) => one.sheet.names.getItemOrNullObject(name)),
-    version: one.sheet.getRange(one.cells.range(batchMark)).load("values"),
-    chartNames: (isNew(one.chart) ? one.chart.names : []).map(({ name }) => one.sheet.names.getItemOrNullObject(name)),
-    begun: begunChart(one.sheet),
-    contents: one.fresh.cells.map(({ address }) => one.sheet.getRange(address).load("formulas")),
-  }));
+  const there = begun
+    .filter(({ sheet }) => !sheet.isNullObject)
+    .map((one) => ({
+      ...one,
+      names: one.fresh.names.map(({ name }) => one.sheet.names.getItemOrNullObject(name)),
+      version: one.sheet.getRange(one.cells.range(batchMark)).load("values"),
+      chartNames: (isNew(one.chart) ? one.chart.names : []).map(({ name }) => one.sheet.names.getItemOrNullObject(name)),
+      begun: begunChart(one.sheet),
+      contents: one.fresh.cells.map(({ address }) => one.sheet.getRange(address).load("formulas")),
+    }));
   await context.sync();
   for (const { sheet, names, chartNames, fresh, cells, outlook, version, contents, chart, begun } of there) {
     // Its old chart went last: this sheet has everything.

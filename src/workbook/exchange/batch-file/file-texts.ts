@@ -7,5 +7,7 @@ import { mapTexts } from "../../batch/map-texts";
  * become formulas. Words that do begin so (a note "- more crystal next time") get an apostrophe in front, as one types it in
  * Excel; on the way in it is taken off, and the writer puts it on again for the cell.
  */
-export const textsForFile = (batch: BatchContents): BatchContents => mapTexts(batch, (text) => (opensLikeFormula(text) ? `'${text}` : text));
-export const textsFromFile = (batch: BatchContents): BatchContents => mapTexts(batch, (text) => (text.startsWith("'") ? text.slice(1) : text));
+export const textsForFile = (batch: BatchContents): BatchContents =>
+  mapTexts(batch, (text) => (opensLikeFormula(text) ? `'${text}` : text));
+export const textsFromFile = (batch: BatchContents): BatchContents =>
+  mapTexts(batch, (text) => (text.startsWith("'") ? text.slice(1) : text));

@@ -11,7 +11,8 @@ const forbiddenKeys = new Set(["__proto__", "constructor", "prototype"]);
  * is for the parser to say.
  */
 export function inspectJson(text: string): void {
-  if (text.length > longestText) throw new BatchFileRefused(`This file has ${Math.ceil(text.length / 1000)} kB; a batch file has at most ${longestText / 1000} kB.`);
+  if (text.length > longestText)
+    throw new BatchFileRefused(`This file has ${Math.ceil(text.length / 1000)} kB; a batch file has at most ${longestText / 1000} kB.`);
   const keys: (Set<string> | undefined)[] = [];
   // A string followed by a colon is a key; everything else between the brackets does not matter here.
   for (const [token, key] of text.matchAll(/("(?:[^"\\]|\\.)*")\s*:|"(?:[^"\\]|\\.)*"|[[\]{}]/gs)) {

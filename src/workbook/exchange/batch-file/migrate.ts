@@ -14,9 +14,18 @@ const steps: Readonly<Record<number, (batch: Entries) => Entries>> = {
   // Version 2 knew no stand, no dry hops, and less of the kit.
   2: (batch) => {
     const { absorption, deadSpace, tunSize, sanitiserDose, headspacePercent } = usualKit[batch["units"] === "us" ? "us" : "metric"];
-    const kit = isEntries(batch["kit"]) ? { absorption, deadSpace, tunSize, sanitiserDose, headspacePercent, ...batch["kit"] } : batch["kit"];
+    const kit = isEntries(batch["kit"])
+      ? { absorption, deadSpace, tunSize, sanitiserDose, headspacePercent, ...batch["kit"] }
+      : batch["kit"];
     const wort = isEntries(batch["wort"]) ? { collected: "", ...batch["wort"] } : batch["wort"];
-    return { ...batch, kit, wort, hopStand: batch["hopStand"] ?? noHopStand, dryHoppedOn: batch["dryHoppedOn"] ?? "", happened: withOneMoreStep(batch) };
+    return {
+      ...batch,
+      kit,
+      wort,
+      hopStand: batch["hopStand"] ?? noHopStand,
+      dryHoppedOn: batch["dryHoppedOn"] ?? "",
+      happened: withOneMoreStep(batch),
+    };
   },
 };
 
@@ -32,8 +41,12 @@ function withOneMoreStep({ steps: own, hops, happened }: Entries): unknown {
 
 /** A batch of any version that was ever written, as one of this version; what it holds is still to be checked. */
 export function migrated(batch: unknown, version: unknown): unknown {
-  if (typeof version !== "number" || !Number.isInteger(version) || version < 1) throw new BatchFileRefused("The version of this batch file is missing or damaged.");
-  if (version > fileVersion) throw new BatchFileRefused(`This batch file has version ${version}; this Gylebook reads up to version ${fileVersion}. Update it, or ask for the file in an older version.`);
+  if (typeof version !== "number" || !Number.isInteger(version) || version < 1)
+    throw new BatchFileRefused("The version of this batch file is missing or damaged.");
+  if (version > fileVersion)
+    throw new BatchFileRefused(
+      `This batch file has version ${version}; this Gylebook reads up to version ${fileVersion}. Update it, or ask for the file in an older version.`,
+    );
   let current = batch;
   for (let from = version; from < fileVersion; from += 1) {
     if (isEntries(current)) current = steps[from]?.(current);
@@ -44,6 +57,7 @@ export function migrated(batch: unknown, version: unknown): unknown {
 /** The same file gives the same mark each time, so that it is known again (FNV-1a, 32 bits, over what it says of itself). */
 function markFrom(batch: Entries): string {
   let hash = 0x811c9dc5;
-  for (const character of JSON.stringify([batch["batchName"], batch["brewedOn"], batch["number"], batch["volume"]])) hash = Math.imul(hash ^ (character.codePointAt(0) ?? 0), 0x01000193) >>> 0;
+  for (const character of JSON.stringify([batch["batchName"], batch["brewedOn"], batch["number"], batch["volume"]]))
+    hash = Math.imul(hash ^ (character.codePointAt(0) ?? 0), 0x01000193) >>> 0;
   return `v1-${hash.toString(36)}`;
 }

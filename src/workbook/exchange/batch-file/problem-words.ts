@@ -11,7 +11,9 @@ export function problemWords({ issues }: z.ZodError, data: unknown): string {
       return `${where} has an entry “${issue.keys[0]?.slice(0, 40) ?? ""}” that a batch file does not know.`;
     case "too_big":
       if (issue.origin === "array") return `${where} has more rows than the ${String(issue.maximum)} that the batch sheet holds.`;
-      return issue.origin === "string" ? `${where} is longer than ${String(issue.maximum)} characters.` : `${where} is ${found}; it may be at most ${String(issue.maximum)}.`;
+      return issue.origin === "string"
+        ? `${where} is longer than ${String(issue.maximum)} characters.`
+        : `${where} is ${found}; it may be at most ${String(issue.maximum)}.`;
     case "too_small":
       return `${where} is ${found}; it must be at least ${String(issue.minimum)}.`;
     case "invalid_value":
@@ -19,7 +21,9 @@ export function problemWords({ issues }: z.ZodError, data: unknown): string {
     case "custom":
       return `${where} ${issue.message}: ${found}.`;
     case "invalid_type":
-      return found === "missing" ? `${where} is missing.` : `${where} is ${found}; a ${issue.expected === "number" || issue.expected === "int" ? "number" : issue.expected === "string" ? "text" : issue.expected} is expected there.`;
+      return found === "missing"
+        ? `${where} is missing.`
+        : `${where} is ${found}; a ${issue.expected === "number" || issue.expected === "int" ? "number" : issue.expected === "string" ? "text" : issue.expected} is expected there.`;
     default:
       return `${where} is ${found}, which cannot stand there.`;
   }
@@ -34,16 +38,34 @@ function deepest(issues: z.core.$ZodIssue[]): z.core.$ZodIssue {
   return within ? { ...deepest(within), path: [...first.path, ...(within[0]?.path ?? [])] } : first;
 }
 
-const fieldWords: Readonly<Record<string, string>> = { brewedOn: "brewed on", startTime: "start of the day", topUp: "top-up water", kitName: "kit's name", batchName: "name of the batch", yieldPercent: "yield", alphaPercent: "alpha acid", packagedOn: "packaged on", tastedOn: "tasted on", hopStand: "hop stand", dryHoppedOn: "dry hopped on", when: "day and time" };
+const fieldWords: Readonly<Record<string, string>> = {
+  brewedOn: "brewed on",
+  startTime: "start of the day",
+  topUp: "top-up water",
+  kitName: "kit's name",
+  batchName: "name of the batch",
+  yieldPercent: "yield",
+  alphaPercent: "alpha acid",
+  packagedOn: "packaged on",
+  tastedOn: "tasted on",
+  hopStand: "hop stand",
+  dryHoppedOn: "dry hopped on",
+  when: "day and time",
+};
 
 /** ["malt", 1, "mass"] → "malt, row 2, mass". */
 function placeWords(path: readonly PropertyKey[]): string {
   if (path.length === 0) return "The batch";
-  return path.map((part) => (typeof part === "number" ? `row ${part + 1}` : (ownEntry(fieldWords, String(part)) ?? String(part)))).join(", ");
+  return path
+    .map((part) => (typeof part === "number" ? `row ${part + 1}` : (ownEntry(fieldWords, String(part)) ?? String(part))))
+    .join(", ");
 }
 
 function at(data: unknown, path: readonly PropertyKey[]): unknown {
-  return path.reduce<unknown>((inside, part) => (typeof inside === "object" && inside !== null ? (inside as Record<PropertyKey, unknown>)[part] : undefined), data);
+  return path.reduce<unknown>(
+    (inside, part) => (typeof inside === "object" && inside !== null ? (inside as Record<PropertyKey, unknown>)[part] : undefined),
+    data,
+  );
 }
 
 function shown(value: unknown): string {

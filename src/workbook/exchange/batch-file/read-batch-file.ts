@@ -18,7 +18,8 @@ import { stepFormulaProblem } from "./step-formula";
 export function readBatchFile(text: string): BatchContents {
   inspectJson(text);
   const file = parsed(text.replace(/^\ufeff/, ""));
-  if (typeof file !== "object" || file === null || (file as Record<string, unknown>)["gylebook"] !== "batch") throw new BatchFileRefused("This is not a batch file of Gylebook.");
+  if (typeof file !== "object" || file === null || (file as Record<string, unknown>)["gylebook"] !== "batch")
+    throw new BatchFileRefused("This is not a batch file of Gylebook.");
   const { version, batch, ...rest } = file as Record<string, unknown>;
   const unknown = Object.keys(rest).find((key) => key !== "gylebook");
   if (unknown !== undefined) throw new BatchFileRefused(`The file has an entry “${unknown.slice(0, 40)}” that a batch file does not know.`);
@@ -37,7 +38,9 @@ function parsed(text: string): unknown {
   try {
     return JSON.parse(text) as unknown;
   } catch (problem) {
-    throw new BatchFileRefused(`This file is damaged or is no batch file: ${problem instanceof Error ? problem.message.slice(0, 120) : "it cannot be read"}.`);
+    throw new BatchFileRefused(
+      `This file is damaged or is no batch file: ${problem instanceof Error ? problem.message.slice(0, 120) : "it cannot be read"}.`,
+    );
   }
 }
 

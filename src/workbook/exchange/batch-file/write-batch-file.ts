@@ -10,6 +10,11 @@ export function writeBatchFile(batch: BatchContents, choices: ShareChoices): str
 
 /** "Reed Bed Bitter.gylebook.json": what every file system takes. */
 export function batchFileName({ batchName, sheetName }: Pick<BatchContents, "batchName" | "sheetName">): string {
-  const plain = (batchName || sheetName).normalize("NFC").replace(/[^\p{L}\p{N} ._-]/gu, " ").replace(/\s+/g, " ").replace(/^[. ]+|[. ]+$/g, "").slice(0, 60);
+  const plain = (batchName || sheetName)
+    .normalize("NFC")
+    .replace(/[^\p{L}\p{N} ._-]/gu, " ")
+    .replace(/\s+/g, " ")
+    .replace(/^[. ]+|[. ]+$/g, "")
+    .slice(0, 60);
   return `${plain || "batch"}.gylebook.json`;
 }

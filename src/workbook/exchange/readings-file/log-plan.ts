@@ -23,7 +23,12 @@ export function planLog({ sheetName, batchSheet, units, rows }: LogSheetOptions)
   const last = firstRow + rows.length - 1;
   b.height(28);
   b.put("A", `="Readings of "&${prefix}batch_name`, { style: "title", mergeTo: "E" });
-  b.put("A", `${rows.length} readings from a device, all of them. The batch sheet holds the few that keep their course.`, { style: "hint", mergeTo: "E" }, 2);
+  b.put(
+    "A",
+    `${rows.length} readings from a device, all of them. The batch sheet holds the few that keep their course.`,
+    { style: "hint", mergeTo: "E" },
+    2,
+  );
   b.height(18, 3);
   b.put("A", "By all readings", { style: "section", mergeTo: "B" }, 3);
   b.put("C", "± holds 19 times out of 20", { style: "sectionHint", mergeTo: "E" }, 3);
@@ -31,19 +36,33 @@ export function planLog({ sheetName, batchSheet, units, rows }: LogSheetOptions)
   for (const [index, format] of formats.entries()) {
     const row = 4 + index;
     const top = index === 0;
-    b.put("A", top ? `=GYLE.LOG.FORECAST(log_times,log_gravities,${prefix}og,${prefix}fg_expected)` : "", { style: "label", ...(top && { spillsTo: "C9" }) }, row);
+    b.put(
+      "A",
+      top ? `=GYLE.LOG.FORECAST(log_times,log_gravities,${prefix}og,${prefix}fg_expected)` : "",
+      { style: "label", ...(top && { spillsTo: "C9" }) },
+      row,
+    );
     b.put("B", "", { style: "keyResult", format }, row);
     b.put("C", "", { style: "result", format: format === "dateTime" ? "one" : format }, row);
   }
   b.put("D", "in days for the day it gets there", { style: "unit" }, 6);
   b.put("A", "A forecast is no reading: package only when two readings a day apart agree.", { style: "caution", mergeTo: "E" }, 10);
-  const headings = [["A", "When"], ["B", "Gravity"], ["C", `Beer ${words.temperature}`]] as const;
+  const headings = [
+    ["A", "When"],
+    ["B", "Gravity"],
+    ["C", `Beer ${words.temperature}`],
+  ] as const;
   for (const [letter, text] of headings) b.put(letter, text, { style: letter === "A" ? "heading" : "headingRight" }, firstRow - 1);
   rows.forEach(({ when, gravity, temperatureC }, index) => {
     const row = firstRow + index;
     b.put("A", when, { style: "inputText", format: "dateTime" }, row);
     b.put("B", gravity, { style: "input", format: "fineGravity" }, row);
-    b.put("C", temperatureC === undefined ? "" : Number(quantity("temperature").fromCore(temperatureC, units).toFixed(2)), { style: "input", format: "one" }, row);
+    b.put(
+      "C",
+      temperatureC === undefined ? "" : Number(quantity("temperature").fromCore(temperatureC, units).toFixed(2)),
+      { style: "input", format: "one" },
+      row,
+    );
   });
   b.table({ name: "Log", range: `A${firstRow - 1}:C${last}` });
   b.name("log_times", `A${firstRow}:A${last}`);
@@ -59,5 +78,17 @@ export function planLog({ sheetName, batchSheet, units, rows }: LogSheetOptions)
   });
   const paper = units === "us" ? "letter" : "a4";
   const widths = [24, 17, 11, 30, 6, 3, 10, 10, 10, 10, 10, 10, 10, 10];
-  return b.build(sheetName, widths, { area: "A1:N22", paper, landscape: true, scalePercent: fittingScale(widths, [b.heightOf(1, 22)], paper, true), breaksBeforeRow: [], footer: `${sheetName} · page &P of &N` }, 2);
+  return b.build(
+    sheetName,
+    widths,
+    {
+      area: "A1:N22",
+      paper,
+      landscape: true,
+      scalePercent: fittingScale(widths, [b.heightOf(1, 22)], paper, true),
+      breaksBeforeRow: [],
+      footer: `${sheetName} · page &P of &N`,
+    },
+    2,
+  );
 }

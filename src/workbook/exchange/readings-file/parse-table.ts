@@ -27,11 +27,15 @@ export const mostRows = 50_000;
  * @throws TableRefused
  */
 export function parseTable(text: string): TextTable {
-  if (text.length > longestText) throw new TableRefused(`This file has ${Math.round(text.length / 1e6)} MB; up to ${longestText / 1e6} MB can be read.`);
+  if (text.length > longestText)
+    throw new TableRefused(`This file has ${Math.round(text.length / 1e6)} MB; up to ${longestText / 1e6} MB can be read.`);
   const { data } = Papa.parse<string[]>(text.replace(/^\ufeff/, ""), { skipEmptyLines: false });
   const lines = data.map((row) => row.map((cell) => cell.trim()));
   const width = usualWidth(lines);
-  if (width < 2) throw new TableRefused("No table was found: two columns at least are needed, a time and a gravity, separated by commas, semicolons or tabs.");
+  if (width < 2)
+    throw new TableRefused(
+      "No table was found: two columns at least are needed, a time and a gravity, separated by commas, semicolons or tabs.",
+    );
   const isRow = (row: readonly string[]): boolean => row.length >= 2 && row.filter((cell) => cell !== "").length >= 2;
   const first = lines.findIndex((row) => isRow(row) && row.length >= width - 1);
   const head = lines[first] ?? [];
@@ -39,8 +43,13 @@ export function parseTable(text: string): TextTable {
   const start = headed ? first + 1 : first;
   const rows = lines.slice(start).filter((row) => row.some((cell) => cell !== ""));
   if (rows.length === 0) throw new TableRefused("The table has a heading and no rows.");
-  if (rows.length > mostRows) throw new TableRefused(`The table has ${rows.length} rows; up to ${mostRows} can be read. Cut it down to this batch.`);
-  return { heading: Array.from({ length: width }, (_, index) => (headed && head[index] ? head[index] : `Column ${index + 1}`)), rows, firstLine: start + 1 };
+  if (rows.length > mostRows)
+    throw new TableRefused(`The table has ${rows.length} rows; up to ${mostRows} can be read. Cut it down to this batch.`);
+  return {
+    heading: Array.from({ length: width }, (_, index) => (headed && head[index] ? head[index] : `Column ${index + 1}`)),
+    rows,
+    firstLine: start + 1,
+  };
 }
 
 /** A number, a date or a time: what a heading does not hold. */

@@ -35,7 +35,10 @@ const possible = { from: 0.98, to: 1.2 };
 export function readLog({ rows, firstLine }: TextTable, choices: LogChoices, wallClock: WallClock): Log {
   const leftOut: LeftOut[] = [];
   const read: LogRow[] = [];
-  const inThousandths = mostly(rows.map((cells) => readDecimal(cells[choices.gravity] ?? "")), (value) => value > 900);
+  const inThousandths = mostly(
+    rows.map((cells) => readDecimal(cells[choices.gravity] ?? "")),
+    (value) => value > 900,
+  );
   rows.forEach((cells, index) => {
     const line = firstLine + index;
     const row = readRow(cells, choices, inThousandths, wallClock);
@@ -57,7 +60,12 @@ export function readLog({ rows, firstLine }: TextTable, choices: LogChoices, wal
   return { rows: single.filter((_, index) => !outliers.has(index)), leftOut: leftOut.sort((a, b) => a.line - b.line) };
 }
 
-function readRow(cells: readonly string[], choices: LogChoices, inThousandths: boolean, wallClock: WallClock): Omit<LogRow, "line"> | string {
+function readRow(
+  cells: readonly string[],
+  choices: LogChoices,
+  inThousandths: boolean,
+  wallClock: WallClock,
+): Omit<LogRow, "line"> | string {
   const date = cells[choices.when] ?? "";
   const moment = choices.time < 0 ? date : `${date} ${cells[choices.time] ?? ""}`;
   const when = readMoment(moment, choices.order, choices.zone, wallClock);
@@ -66,9 +74,14 @@ function readRow(cells: readonly string[], choices: LogChoices, inThousandths: b
   const number = readDecimal(typed);
   if (number === undefined) return typed === "" ? "no gravity" : `“${typed.slice(0, 40)}” is no gravity`;
   const gravity = choices.scale === "P" ? askNumber("WORT.SG", number) : inThousandths ? number / 1000 : number;
-  if (gravity === undefined || gravity < possible.from || gravity > possible.to) return `${number} ${choices.scale === "P" ? "°P" : "SG"} cannot be: from ${possible.from.toFixed(3)} to ${possible.to.toFixed(3)} SG is possible`;
+  if (gravity === undefined || gravity < possible.from || gravity > possible.to)
+    return `${number} ${choices.scale === "P" ? "°P" : "SG"} cannot be: from ${possible.from.toFixed(3)} to ${possible.to.toFixed(3)} SG is possible`;
   const degrees = readDecimal(cells[choices.temperature] ?? "");
-  return { when, gravity, temperatureC: degrees === undefined ? undefined : quantity("temperature").toCore(degrees, choices.degrees === "F" ? "us" : "metric") };
+  return {
+    when,
+    gravity,
+    temperatureC: degrees === undefined ? undefined : quantity("temperature").toCore(degrees, choices.degrees === "F" ? "us" : "metric"),
+  };
 }
 
 /** Whether the column is written that way; one row alone, such as a device's 999 for "no reading", does not tell. */

@@ -8,9 +8,11 @@ export type Zone = "wall" | "utc";
 export type WallClock = (utcMilliseconds: number) => number;
 
 /** The wall clock of this computer, summer time and all. */
-export const wallClockHere: WallClock = (utcMilliseconds) => dayNumberOf(utcMilliseconds - new Date(utcMilliseconds).getTimezoneOffset() * 60_000);
+export const wallClockHere: WallClock = (utcMilliseconds) =>
+  dayNumberOf(utcMilliseconds - new Date(utcMilliseconds).getTimezoneOffset() * 60_000);
 
-const pattern = /^(\d{1,4})[-./](\d{1,2})[-./](\d{1,4})(?:[T ,]+(\d{1,2})[:.h](\d{2})(?:[:.](\d{2})(?:[.,]\d+)?)?\s*([ap]\.?m\.?)?)?\s*(Z|UTC|GMT|[+-]\d{2}:?\d{2})?$/i;
+const pattern =
+  /^(\d{1,4})[-./](\d{1,2})[-./](\d{1,4})(?:[T ,]+(\d{1,2})[:.h](\d{2})(?:[:.](\d{2})(?:[.,]\d+)?)?\s*([ap]\.?m\.?)?)?\s*(Z|UTC|GMT|[+-]\d{2}:?\d{2})?$/i;
 
 /**
  * A date with its time as a day number on the wall clock; undefined where the text is none. Understands year-first and

@@ -38,21 +38,34 @@ const headings = {
 export function recognise({ heading, rows }: TextTable): Recognised {
   const sample = rows.filter((_, index) => index % Math.max(1, Math.floor(rows.length / 200)) === 0);
   const texts = (column: number): string[] => sample.map((row) => row[column] ?? "").filter((cell) => cell !== "");
-  const numbers = (column: number): number[] => texts(column).map(readDecimal).filter((value) => value !== undefined);
+  const numbers = (column: number): number[] =>
+    texts(column)
+      .map(readDecimal)
+      .filter((value) => value !== undefined);
   const columns = heading.map((_, index) => index);
-  const share = (column: number, holds: (text: string) => boolean): number => (texts(column).length === 0 ? 0 : texts(column).filter(holds).length / texts(column).length);
+  const share = (column: number, holds: (text: string) => boolean): number =>
+    texts(column).length === 0 ? 0 : texts(column).filter(holds).length / texts(column).length;
   const dated = (column: number): boolean => share(column, looksLikeMoment) > 0.8;
-  const best = (candidates: readonly number[], word: RegExp): number => candidates.find((column) => word.test(heading[column] ?? "")) ?? candidates[0] ?? -1;
+  const best = (candidates: readonly number[], word: RegExp): number =>
+    candidates.find((column) => word.test(heading[column] ?? "")) ?? candidates[0] ?? -1;
 
   const when = best(columns.filter(dated), headings.when);
-  const time = columns.find((column) => column !== when && share(column, (text) => /^\d{1,2}:\d{2}(:\d{2})?(\s*[ap]m)?$/i.test(text)) > 0.8) ?? -1;
-  const free = columns.filter((column) => column !== when && column !== time && numbers(column).length > 0.5 * texts(column).length && numbers(column).length > 0);
+  const time =
+    columns.find((column) => column !== when && share(column, (text) => /^\d{1,2}:\d{2}(:\d{2})?(\s*[ap]m)?$/i.test(text)) > 0.8) ?? -1;
+  const free = columns.filter(
+    (column) => column !== when && column !== time && numbers(column).length > 0.5 * texts(column).length && numbers(column).length > 0,
+  );
   const asGravity = (column: number): boolean => {
     const middle = median(numbers(column));
     return (middle > 0.97 && middle < 1.21) || (middle > 970 && middle < 1210);
   };
   const named = free.filter((column) => headings.gravity.test(heading[column] ?? "") && !headings.temperature.test(heading[column] ?? ""));
-  const gravity = named.find(asGravity) ?? named[0] ?? free.find(asGravity) ?? free.find((column) => !headings.temperature.test(heading[column] ?? "")) ?? -1;
+  const gravity =
+    named.find(asGravity) ??
+    named[0] ??
+    free.find(asGravity) ??
+    free.find((column) => !headings.temperature.test(heading[column] ?? "")) ??
+    -1;
   const rest = free.filter((column) => column !== gravity);
   const temperature = rest.find((column) => headings.temperature.test(heading[column] ?? "")) ?? -1;
   const middleGravity = median(numbers(gravity));
@@ -64,7 +77,11 @@ export function recognise({ heading, rows }: TextTable): Recognised {
       gravity,
       temperature,
       scale: middleGravity > 1.3 && middleGravity < 970 ? "P" : "SG",
-      degrees: /°?\s*f\b|fahrenheit/i.test(heading[temperature] ?? "") || (!/°?\s*c\b|celsius/i.test(heading[temperature] ?? "") && median(numbers(temperature)) > 45) ? "F" : "C",
+      degrees:
+        /°?\s*f\b|fahrenheit/i.test(heading[temperature] ?? "") ||
+        (!/°?\s*c\b|celsius/i.test(heading[temperature] ?? "") && median(numbers(temperature)) > 45)
+          ? "F"
+          : "C",
       order: told === "month first" ? "month first" : "day first",
       zone: "wall",
       corrected: true,

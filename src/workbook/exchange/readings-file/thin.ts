@@ -18,10 +18,12 @@ export function thinned(rows: readonly LogRow[], most: number): LogRow[] {
   const candidates = typical(rows, first.when, last.when);
   while (chosen.size < most) {
     const line = [...chosen].sort((a, b) => a.when - b.when);
-    const furthest = candidates.filter((row) => !chosen.has(row)).reduce<{ row: LogRow; distance: number } | undefined>((best, row) => {
-      const distance = distanceFrom(line, row);
-      return best && best.distance >= distance ? best : { row, distance };
-    }, undefined);
+    const furthest = candidates
+      .filter((row) => !chosen.has(row))
+      .reduce<{ row: LogRow; distance: number } | undefined>((best, row) => {
+        const distance = distanceFrom(line, row);
+        return best && best.distance >= distance ? best : { row, distance };
+      }, undefined);
     if (!furthest) break;
     chosen.add(furthest.row);
   }
@@ -35,7 +37,9 @@ function typical(rows: readonly LogRow[], from: number, to: number): LogRow[] {
     const bin = Math.min(stretches - 1, Math.floor(((row.when - from) / (to - from || 1)) * stretches));
     bins.set(bin, [...(bins.get(bin) ?? []), row]);
   }
-  return [...bins.values()].map((bin) => [...bin].sort((a, b) => a.gravity - b.gravity)[Math.floor(bin.length / 2)]).filter((row) => row !== undefined);
+  return [...bins.values()]
+    .map((bin) => [...bin].sort((a, b) => a.gravity - b.gravity)[Math.floor(bin.length / 2)])
+    .filter((row) => row !== undefined);
 }
 
 function distanceFrom(line: readonly LogRow[], { when, gravity }: LogRow): number {

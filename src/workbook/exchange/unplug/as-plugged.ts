@@ -17,7 +17,8 @@ export async function asPlugged(context: Excel.RequestContext, sheets: readonly 
     for (const kept of asked[index]?.() ?? []) {
       if (changedCell(kept, (row, column) => sheet.formulaAt(row, column))) continue;
       const { from, to } = blockOf(kept.block);
-      for (let row = from.row; row <= to.row; row += 1) for (let column = from.column; column <= to.column; column += 1) formulas.set(address(row, column), sheet.at(row, column));
+      for (let row = from.row; row <= to.row; row += 1)
+        for (let column = from.column; column <= to.column; column += 1) formulas.set(address(row, column), sheet.at(row, column));
       formulas.set(kept.cell, kept.formula);
     }
     return sheet.withFormulas(formulas);

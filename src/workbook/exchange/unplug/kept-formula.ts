@@ -35,8 +35,14 @@ export function keptFormula(text: string): KeptFormula | undefined {
   const line = text.slice(start + firstWord.length).split(/\r?\n/, 1)[0] ?? "";
   try {
     const read = JSON.parse(line) as Partial<KeptFormula>;
-    const good = typeof read.block === "string" && /^[A-Z]{1,3}\d+:[A-Z]{1,3}\d+$/.test(read.block) && typeof read.formula === "string" && read.formula.startsWith("=")
-      && Array.isArray(read.marks) && read.marks.every((mark) => typeof mark === "string") && (read.note === undefined || typeof read.note === "string");
+    const good =
+      typeof read.block === "string" &&
+      /^[A-Z]{1,3}\d+:[A-Z]{1,3}\d+$/.test(read.block) &&
+      typeof read.formula === "string" &&
+      read.formula.startsWith("=") &&
+      Array.isArray(read.marks) &&
+      read.marks.every((mark) => typeof mark === "string") &&
+      (read.note === undefined || typeof read.note === "string");
     return good ? (read as KeptFormula) : undefined;
   } catch {
     return undefined;

@@ -20,7 +20,10 @@ export function keptOnSheet(notes: Excel.NoteCollection): () => KeptOnSheet[] {
 }
 
 /** The first cell that is not as it was written when the sheet was unplugged; undefined where all of them are. */
-export function changedCell(kept: KeptOnSheet, contentAt: (row: number, column: number) => unknown): { readonly cell: string; readonly why: "moved" | "typed over" } | undefined {
+export function changedCell(
+  kept: KeptOnSheet,
+  contentAt: (row: number, column: number) => unknown,
+): { readonly cell: string; readonly why: "moved" | "typed over" } | undefined {
   const { from, to } = blockOf(kept.block);
   if (address(from.row, from.column) !== kept.cell) return { cell: kept.cell, why: "moved" };
   const width = to.column - from.column + 1;

@@ -36,7 +36,12 @@ export interface Copy {
   readonly tables: readonly { readonly body: Excel.Range; readonly columns: Excel.TableColumnCollection }[];
 }
 
-export function copyAndLook({ sheet: original, used, notes }: Original, { sheetName, copyName, workingName }: Pair, names: SheetSnapshot["names"], { standalone }: UnplugChoices): Copy {
+export function copyAndLook(
+  { sheet: original, used, notes }: Original,
+  { sheetName, copyName, workingName }: Pair,
+  names: SheetSnapshot["names"],
+  { standalone }: UnplugChoices,
+): Copy {
   const sheet = original.copy("End");
   sheet.name = workingName;
   sheet.name = copyName;
@@ -97,5 +102,8 @@ export function snapshotOf({ sheetName }: Pair, original: Original, copy: Copy, 
 function copyFormulas(original: Excel.Range, copied: Excel.Range): unknown[][] {
   const same = localAddress(original.address) === localAddress(copied.address);
   return (original.formulas as unknown[][]).map((row, rowIndex) =>
-    row.map((formula, columnIndex) => (same && typeof formula === "string" && formula.startsWith("=") ? (copied.formulas[rowIndex]?.[columnIndex] as unknown) : formula)));
+    row.map((formula, columnIndex) =>
+      same && typeof formula === "string" && formula.startsWith("=") ? (copied.formulas[rowIndex]?.[columnIndex] as unknown) : formula,
+    ),
+  );
 }

@@ -42,12 +42,22 @@ function callPart(text: string, call: GyleCall, open: readonly string[]): Part {
   const after = /^\s*,\s*(\d+)\s*(?:,\s*(\d+)\s*)?\)/.exec(text.slice(call.end));
   if (!before || !after) return { start: call.start, end: call.end, text: call.text, inside, call };
   return {
-    start: before.index, end: call.end + after[0].length, text: call.text, inside: inside.slice(0, -1), call,
+    start: before.index,
+    end: call.end + after[0].length,
+    text: call.text,
+    inside: inside.slice(0, -1),
+    call,
     indexed: [after[1], after[2]].filter((digits) => digits !== undefined).map(Number),
   };
 }
 
-const referenceTypes: readonly string[] = [tokenTypes.REF_RANGE, tokenTypes.REF_BEAM, tokenTypes.REF_TERNARY, tokenTypes.REF_NAMED, tokenTypes.REF_STRUCT];
+const referenceTypes: readonly string[] = [
+  tokenTypes.REF_RANGE,
+  tokenTypes.REF_BEAM,
+  tokenTypes.REF_TERNARY,
+  tokenTypes.REF_NAMED,
+  tokenTypes.REF_STRUCT,
+];
 const isReference = (token: Token): boolean => referenceTypes.includes(token.type);
 
 function nameBefore(tokens: readonly Token[], bracket: number): string {

@@ -74,12 +74,18 @@ export class PlainFormulas {
       if (indexed === undefined && inside.length > 0) throw new NoPlainForm("several cells of an answer are used within one formula");
       const x = this.arguments(descriptor, call, one, { row: 0, column: 0 });
       const size = gridSize(form, x);
-      const picked = indexed === undefined ? place : indexed.length === 1 && size.rows === 1 ? { row: 0, column: (indexed[0] ?? 1) - 1 } : { row: (indexed[0] ?? 1) - 1, column: (indexed[1] ?? 1) - 1 };
+      const picked =
+        indexed === undefined
+          ? place
+          : indexed.length === 1 && size.rows === 1
+            ? { row: 0, column: (indexed[0] ?? 1) - 1 }
+            : { row: (indexed[0] ?? 1) - 1, column: (indexed[1] ?? 1) - 1 };
       if (picked.row < 0 || picked.column < 0 || picked.row >= size.rows || picked.column >= size.columns) return '""';
       return plainCell(form, x, picked);
     }
     const shape = this.shape(call.text);
-    if (!isOne(shape) && inside.some((name) => !cellByCell.has(name))) throw new NoPlainForm("several answers are drawn together in one cell");
+    if (!isOne(shape) && inside.some((name) => !cellByCell.has(name)))
+      throw new NoPlainForm("several answers are drawn together in one cell");
     if (shape.rows > block.rows || shape.columns > block.columns) throw new NoPlainForm("its answers have no room");
     return plainCell(form, this.arguments(descriptor, call, block, place), { row: 0, column: 0 });
   }
@@ -87,7 +93,10 @@ export class PlainFormulas {
   private arguments(descriptor: AnyDescriptor, call: GyleCall, block: Shape, place: Place): PlainArguments {
     const parameters = Object.entries(descriptor.parameters as Record<string, Parameter>);
     if (call.arguments.length > parameters.length) throw new NoPlainForm("it has more arguments than the function takes");
-    return new PlainArguments(descriptor, new Map(parameters.map(([key, parameter], index) => [key, this.operand(parameter, call.arguments[index]?.text ?? "", block, place)])));
+    return new PlainArguments(
+      descriptor,
+      new Map(parameters.map(([key, parameter], index) => [key, this.operand(parameter, call.arguments[index]?.text ?? "", block, place)])),
+    );
   }
 
   private operand(parameter: Parameter, text: string, block: Shape, place: Place): Operand {
@@ -127,7 +136,10 @@ export class PlainFormulas {
 }
 
 const isOne = ({ rows, columns }: Shape): boolean => rows === 1 && columns === 1;
-const larger = (size: Shape, other: Shape): Shape => ({ rows: Math.max(size.rows, other.rows), columns: Math.max(size.columns, other.columns) });
+const larger = (size: Shape, other: Shape): Shape => ({
+  rows: Math.max(size.rows, other.rows),
+  columns: Math.max(size.columns, other.columns),
+});
 
 /** Native broadcasting: a single row or column repeats, and beyond a block that is too short stands #N/A. */
 function element(reference: string, { rows, columns }: Shape, { row, column }: Place): string {

@@ -37,7 +37,11 @@ interface Candidate {
 
 /** Whether a formula must be looked at: it calls GYLE, or, for a workbook of its own, speaks of another sheet. */
 export function concerns(formula: unknown, standalone: boolean, sheetName: string, names: SheetSnapshot["names"]): formula is string {
-  return typeof formula === "string" && formula.startsWith("=") && (gyleCalls(formula).length > 0 || (standalone && speaksOfOtherSheets(formula, sheetName, names)));
+  return (
+    typeof formula === "string" &&
+    formula.startsWith("=") &&
+    (gyleCalls(formula).length > 0 || (standalone && speaksOfOtherSheets(formula, sheetName, names)))
+  );
 }
 
 /**
@@ -49,7 +53,9 @@ export function concerns(formula: unknown, standalone: boolean, sheetName: strin
 export function planUnplug(sheet: SheetSnapshot, standalone: boolean): CellChange[] {
   const candidates = [...candidatesOf(sheet, standalone)];
   const sizes = new PlainFormulas(surroundings(sheet, sheet.spills));
-  const blocks = new Map(candidates.map(({ cell, formula, filled, away }) => [cell, away ? filled : roomFor(sheet, sizes, cell, formula, filled)]));
+  const blocks = new Map(
+    candidates.map(({ cell, formula, filled, away }) => [cell, away ? filled : roomFor(sheet, sizes, cell, formula, filled)]),
+  );
   // What spilled is written cell by cell from now on, so `F54#` becomes the block itself.
   const plain = new PlainFormulas(surroundings(sheet, blocks));
   return candidates.map(({ cell, formula, filled, away }): CellChange => {
@@ -57,12 +63,24 @@ export function planUnplug(sheet: SheetSnapshot, standalone: boolean): CellChang
     try {
       if (away) throw new NoPlainForm("it speaks of a sheet that stays behind");
       const size = sizeOf(block);
-      return { cell, block, formula, reason: undefined, contents: cellsOf(size, (row, column) => plain.cell(formula, size, { row, column })) };
+      return {
+        cell,
+        block,
+        formula,
+        reason: undefined,
+        contents: cellsOf(size, (row, column) => plain.cell(formula, size, { row, column })),
+      };
     } catch (problem) {
       if (!(problem instanceof NoPlainForm)) throw problem;
       const { from } = blockOf(filled);
       const value = (row: number, column: number) => cellAt(sheet.values, sheet.corner, from.row + row, from.column + column);
-      return { cell, block: filled, formula, reason: problem.message, contents: cellsOf(sizeOf(filled), (row, column) => frozenValue(value(row, column))) };
+      return {
+        cell,
+        block: filled,
+        formula,
+        reason: problem.message,
+        contents: cellsOf(sizeOf(filled), (row, column) => frozenValue(value(row, column))),
+      };
     }
   });
 }
@@ -72,11 +90,22 @@ function* candidatesOf(sheet: SheetSnapshot, standalone: boolean): Generator<Can
   for (const [rowIndex, row] of sheet.formulas.entries()) {
     for (const [columnIndex, formula] of row.entries()) {
       const cell = address(sheet.corner.row + rowIndex, sheet.corner.column + columnIndex);
-      const usesSpill = typeof formula === "string" && formula.startsWith("=") && spillsUsed(formula).some((first) => ours.has(first) && gyleCalls(String(formulaAt(sheet, first))).length > 0);
+      const usesSpill =
+        typeof formula === "string" &&
+        formula.startsWith("=") &&
+        spillsUsed(formula).some((first) => ours.has(first) && gyleCalls(String(formulaAt(sheet, first))).length > 0);
       if (!usesSpill && !concerns(formula, standalone, sheet.name, sheet.names)) continue;
       const value = cellAt(sheet.values, sheet.corner, sheet.corner.row + rowIndex, sheet.corner.column + columnIndex);
-      if (isUncalculated(value)) throw new StillCalculating(`${cell} on “${sheet.name}” shows ${String(value)}: wait until everything is calculated, then try again. Nothing was changed.`);
-      yield { cell, formula: formula, filled: sheet.spills.get(cell) ?? cell, away: standalone && speaksOfOtherSheets(formula, sheet.name, sheet.names) };
+      if (isUncalculated(value))
+        throw new StillCalculating(
+          `${cell} on “${sheet.name}” shows ${String(value)}: wait until everything is calculated, then try again. Nothing was changed.`,
+        );
+      yield {
+        cell,
+        formula: formula,
+        filled: sheet.spills.get(cell) ?? cell,
+        away: standalone && speaksOfOtherSheets(formula, sheet.name, sheet.names),
+      };
     }
   }
 }
@@ -114,7 +143,9 @@ function cellsOf<T>({ rows, columns }: Shape, content: (row: number, column: num
 /** First cells of the spills that a formula uses, as in `SUM(F54#)`. */
 function spillsUsed(formula: string): string[] {
   const tokens = tokenize(formula, { mergeRefs: true });
-  return tokens.flatMap((token, index) => (tokens[index + 1]?.value === "#" && token.type === tokenTypes.REF_RANGE ? [token.value.replaceAll("$", "").toUpperCase()] : []));
+  return tokens.flatMap((token, index) =>
+    tokens[index + 1]?.value === "#" && token.type === tokenTypes.REF_RANGE ? [token.value.replaceAll("$", "").toUpperCase()] : [],
+  );
 }
 
 /** Whether a formula speaks of another sheet or another workbook, by itself or by a name that stands for cells there. */
@@ -125,11 +156,19 @@ export function speaksOfOtherSheets(formula: string, sheetName: string, names: S
 
 /** Names in a formula that stand alone, in lower case. */
 const namesUsed = (formula: string): string[] =>
-  tokenize(formula, { mergeRefs: true }).flatMap(({ type, value }) => (type === tokenTypes.REF_NAMED && !value.includes("!") ? [value.toLowerCase()] : []));
+  tokenize(formula, { mergeRefs: true }).flatMap(({ type, value }) =>
+    type === tokenTypes.REF_NAMED && !value.includes("!") ? [value.toLowerCase()] : [],
+  );
 
 /** Names of the sheets that stand before a "!" in a formula; of another workbook's sheet, with the workbook's name. */
 export function sheetsSpokenOf(formula: string): string[] {
-  const references: readonly string[] = [tokenTypes.REF_RANGE, tokenTypes.REF_BEAM, tokenTypes.REF_NAMED, tokenTypes.REF_TERNARY, tokenTypes.REF_STRUCT];
+  const references: readonly string[] = [
+    tokenTypes.REF_RANGE,
+    tokenTypes.REF_BEAM,
+    tokenTypes.REF_NAMED,
+    tokenTypes.REF_TERNARY,
+    tokenTypes.REF_STRUCT,
+  ];
   return tokenize(formula, { mergeRefs: true }).flatMap(({ type, value }) => {
     const end = references.includes(type) ? value.lastIndexOf("!") : -1;
     return end < 0 ? [] : [value.slice(0, end).replace(/^'|'$/g, "").replaceAll("''", "'")];

@@ -40,7 +40,8 @@ export function plugIn(context: Excel.RequestContext, sheetName: string, { leave
 }
 
 async function lookAndPlugIn(context: Excel.RequestContext, sheetName: string, leaveChanged: boolean): Promise<PluggedIn> {
-  if (!Office.context.requirements.isSetSupported("ExcelApi", "1.18")) throw new PlugInRefused("This Excel cannot read notes, which keep the formulas. Nothing was changed.");
+  if (!Office.context.requirements.isSetSupported("ExcelApi", "1.18"))
+    throw new PlugInRefused("This Excel cannot read notes, which keep the formulas. Nothing was changed.");
   const sheet = context.workbook.worksheets.getItem(sheetName);
   const sheets = context.workbook.worksheets;
   sheets.load("items/name");
@@ -55,7 +56,8 @@ async function lookAndPlugIn(context: Excel.RequestContext, sheetName: string, l
   await context.sync();
 
   const found = asked();
-  if (found.length === 0) throw new PlugInRefused(`“${sheetName}” has no formulas to plug in: no note on it keeps one. Nothing was changed.`);
+  if (found.length === 0)
+    throw new PlugInRefused(`“${sheetName}” has no formulas to plug in: no note on it keeps one. Nothing was changed.`);
   const corner = position(localAddress(used.address).split(":")[0] ?? "A1");
   const contentAt = (row: number, column: number): unknown => cellAt(used.formulas as unknown[][], corner, row, column);
   const names = sheets.items.map(({ name }) => name.toLowerCase());
@@ -64,7 +66,8 @@ async function lookAndPlugIn(context: Excel.RequestContext, sheetName: string, l
   if (changed.length > 0 && !leaveChanged) throw new PlugInRefused(refusal(sheetName, changed), changed);
   const stopped = new Set(conflicts.map(({ anchor }) => anchor));
   const restored = found.filter(({ cell }) => !stopped.has(cell));
-  if (restored.length === 0) throw new PlugInRefused(`No formula on “${sheetName}” can be plugged in: ${listed(conflicts)}. Nothing was changed.`, conflicts);
+  if (restored.length === 0)
+    throw new PlugInRefused(`No formula on “${sheetName}” can be plugged in: ${listed(conflicts)}. Nothing was changed.`, conflicts);
   await restore(context, sheet, restored, contentAt);
   return { restored: restored.length, left: conflicts };
 }
@@ -72,22 +75,38 @@ async function lookAndPlugIn(context: Excel.RequestContext, sheetName: string, l
 type AnchoredConflict = Conflict & { readonly anchor: string };
 
 /** At most one for each formula: the first of its cells that is not as it was written. */
-function conflictOf(kept: KeptOnSheet, contentAt: (row: number, column: number) => unknown, sheetNames: readonly string[]): AnchoredConflict[] {
+function conflictOf(
+  kept: KeptOnSheet,
+  contentAt: (row: number, column: number) => unknown,
+  sheetNames: readonly string[],
+): AnchoredConflict[] {
   const anchor = kept.cell;
   const changed = changedCell(kept, contentAt);
   if (changed) return [{ anchor, ...changed }];
-  return sheetsSpokenOf(kept.formula).every((name) => sheetNames.includes(name.toLowerCase())) ? [] : [{ anchor, cell: anchor, why: "speaks of a sheet that is not here" }];
+  return sheetsSpokenOf(kept.formula).every((name) => sheetNames.includes(name.toLowerCase()))
+    ? []
+    : [{ anchor, cell: anchor, why: "speaks of a sheet that is not here" }];
 }
 
 const listed = (conflicts: readonly Conflict[]): string => {
-  const shown = conflicts.slice(0, 8).map(({ cell, why }) => `${cell} ${why === "typed over" ? "was typed over" : why === "moved" ? "is no longer where it was" : "speaks of a sheet that is not here"}`);
+  const shown = conflicts
+    .slice(0, 8)
+    .map(
+      ({ cell, why }) =>
+        `${cell} ${why === "typed over" ? "was typed over" : why === "moved" ? "is no longer where it was" : "speaks of a sheet that is not here"}`,
+    );
   return shown.join(", ") + (conflicts.length > shown.length ? ` and ${conflicts.length - shown.length} more` : "");
 };
 
 const refusal = (sheetName: string, changed: readonly Conflict[]): string =>
   `“${sheetName}” was changed since it was unplugged: ${listed(changed)}. Plugging in would lose that. Nothing was changed.`;
 
-async function restore(context: Excel.RequestContext, sheet: Excel.Worksheet, restored: readonly KeptOnSheet[], contentAt: (row: number, column: number) => unknown): Promise<void> {
+async function restore(
+  context: Excel.RequestContext,
+  sheet: Excel.Worksheet,
+  restored: readonly KeptOnSheet[],
+  contentAt: (row: number, column: number) => unknown,
+): Promise<void> {
   const mark = sheet.names.items.find(({ name }) => name.toLowerCase() === unpluggedMark);
   try {
     context.application.suspendApiCalculationUntilNextSync();
@@ -111,13 +130,20 @@ async function restore(context: Excel.RequestContext, sheet: Excel.Worksheet, re
 }
 
 /** Excel carries out what stands before the failing step: the cells get back what they held, and notes that went come again. */
-async function takeBack(context: Excel.RequestContext, sheet: Excel.Worksheet, restored: readonly KeptOnSheet[], contentAt: (row: number, column: number) => unknown): Promise<void> {
+async function takeBack(
+  context: Excel.RequestContext,
+  sheet: Excel.Worksheet,
+  restored: readonly KeptOnSheet[],
+  contentAt: (row: number, column: number) => unknown,
+): Promise<void> {
   const notes = restored.map(({ cell }) => sheet.notes.getItemOrNullObject(cell));
   const marks = [batchMark, unpluggedMark].map((name) => sheet.names.getItemOrNullObject(name));
   await context.sync();
   for (const [index, { cell, block, text }] of restored.entries()) {
     const { from, to } = blockOf(block);
-    sheet.getRange(block).formulas = Array.from({ length: to.row - from.row + 1 }, (_, row) => Array.from({ length: to.column - from.column + 1 }, (__, column) => contentAt(from.row + row, from.column + column)));
+    sheet.getRange(block).formulas = Array.from({ length: to.row - from.row + 1 }, (_, row) =>
+      Array.from({ length: to.column - from.column + 1 }, (__, column) => contentAt(from.row + row, from.column + column)),
+    );
     const note = notes[index];
     if (note?.isNullObject === true) sheet.notes.add(cell, text);
     else if (note) note.content = text;

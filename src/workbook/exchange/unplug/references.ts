@@ -32,7 +32,12 @@ export function corners(reference: string): { prefix: string; from: Corner; to: 
   const [, prefix = "", columnMark = "", column = "", rowMark = "", row = "", ...second] = match;
   const from = { columnMark, column: columnNumber(column), rowMark, row: Number(row) };
   const [toColumnMark = "", toColumn, toRowMark = "", toRow] = second;
-  return { prefix, from, to: toColumn === undefined ? from : { columnMark: toColumnMark, column: columnNumber(toColumn), rowMark: toRowMark, row: Number(toRow) } };
+  return {
+    prefix,
+    from,
+    to:
+      toColumn === undefined ? from : { columnMark: toColumnMark, column: columnNumber(toColumn), rowMark: toRowMark, row: Number(toRow) },
+  };
 }
 
 const cornerText = ({ columnMark, column, rowMark, row }: Corner): string => `${columnMark}${columnLetters(column)}${rowMark}${row}`;

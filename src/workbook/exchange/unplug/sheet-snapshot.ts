@@ -49,13 +49,17 @@ export function surroundings(sheet: SheetSnapshot, spills: ReadonlyMap<string, s
       const found = corners(rangeOf(reference) ?? "");
       if (!found || !isOwn(found.prefix, sheet.name)) return undefined;
       return Array.from({ length: found.to.row - found.from.row + 1 }, (_, row) =>
-        Array.from({ length: found.to.column - found.from.column + 1 }, (__, column) => cellAt(sheet.values, sheet.corner, found.from.row + row, found.from.column + column)));
+        Array.from({ length: found.to.column - found.from.column + 1 }, (__, column) =>
+          cellAt(sheet.values, sheet.corner, found.from.row + row, found.from.column + column),
+        ),
+      );
     },
   };
 }
 
 const localName = (reference: string): string => reference.slice(reference.lastIndexOf("!") + 1).toLowerCase();
-const isOwn = (prefix: string, sheetName: string): boolean => prefix === "" || prefix.slice(0, -1).replace(/^'|'$/g, "").replaceAll("''", "'").toLowerCase() === sheetName.toLowerCase();
+const isOwn = (prefix: string, sheetName: string): boolean =>
+  prefix === "" || prefix.slice(0, -1).replace(/^'|'$/g, "").replaceAll("''", "'").toLowerCase() === sheetName.toLowerCase();
 
 /** "Malt[Mass]" and "Malt[[Mass]:[Colour]]" as an address; other ways to name parts of a table are not looked into. */
 function tableRange(tables: readonly TablePlace[], reference: string): string | undefined {

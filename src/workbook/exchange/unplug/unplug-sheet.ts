@@ -19,11 +19,21 @@ const sheetsAtOnce = 8;
  * @throws UnplugRefused when a sheet is not there, or still calculating
  * @throws InsertionRefused when the name asked for the copy is taken
  */
-export function unpluggedCopies(context: Excel.RequestContext, sheetNames: readonly string[], choices: UnplugChoices, work: LongWork = {}): Promise<UnpluggedSheet[]> {
+export function unpluggedCopies(
+  context: Excel.RequestContext,
+  sheetNames: readonly string[],
+  choices: UnplugChoices,
+  work: LongWork = {},
+): Promise<UnpluggedSheet[]> {
   return withSecondLook(() => copyAll(context, sheetNames, choices, work));
 }
 
-async function copyAll(context: Excel.RequestContext, sheetNames: readonly string[], choices: UnplugChoices, work: LongWork): Promise<UnpluggedSheet[]> {
+async function copyAll(
+  context: Excel.RequestContext,
+  sheetNames: readonly string[],
+  choices: UnplugChoices,
+  work: LongWork,
+): Promise<UnpluggedSheet[]> {
   const { worksheets, names } = context.workbook;
   worksheets.load("items/name");
   names.load("items/name,items/formula");
@@ -35,16 +45,21 @@ async function copyAll(context: Excel.RequestContext, sheetNames: readonly strin
   const made: UnpluggedSheet[] = [];
   const begun: Pair[] = [];
   try {
-    await throughGroups(groupsOf(sheetNames, () => 1, sheetsAtOnce), "sheet", work, async (group) => {
-      const pairs = group.map((sheetName) => {
-        if (choices.copyName !== undefined) refuseTaken(taken, choices.copyName);
-        const copyName = choices.copyName ?? freeName(taken, copyNameOf(sheetName));
-        taken.push(copyName);
-        return { sheetName, copyName, workingName: `Gylebook copies ${newBatchId()}` };
-      });
-      begun.push(...pairs);
-      made.push(...(await copyGroup(context, pairs, ofWorkbook, choices)));
-    });
+    await throughGroups(
+      groupsOf(sheetNames, () => 1, sheetsAtOnce),
+      "sheet",
+      work,
+      async (group) => {
+        const pairs = group.map((sheetName) => {
+          if (choices.copyName !== undefined) refuseTaken(taken, choices.copyName);
+          const copyName = choices.copyName ?? freeName(taken, copyNameOf(sheetName));
+          taken.push(copyName);
+          return { sheetName, copyName, workingName: `Gylebook copies ${newBatchId()}` };
+        });
+        begun.push(...pairs);
+        made.push(...(await copyGroup(context, pairs, ofWorkbook, choices)));
+      },
+    );
     return made;
   } catch (problem) {
     await takeBackCopies(context, begun);
@@ -76,7 +91,12 @@ export async function deleteSheets(context: Excel.RequestContext, sheetNames: re
   await context.sync();
 }
 
-async function copyGroup(context: Excel.RequestContext, pairs: readonly Pair[], ofWorkbook: Named, choices: UnplugChoices): Promise<UnpluggedSheet[]> {
+async function copyGroup(
+  context: Excel.RequestContext,
+  pairs: readonly Pair[],
+  ofWorkbook: Named,
+  choices: UnplugChoices,
+): Promise<UnpluggedSheet[]> {
   const knowsNotes = Office.context.requirements.isSetSupported("ExcelApi", "1.18");
   const originals = pairs.map(({ sheetName }) => lookAt(context.workbook.worksheets.getItem(sheetName), knowsNotes));
   await context.sync();
@@ -85,7 +105,10 @@ async function copyGroup(context: Excel.RequestContext, pairs: readonly Pair[], 
   const copies = pairs.map((pair, index) => copyAndLook(originals[index]!, pair, namesSeen(originals[index]!, ofWorkbook), choices));
   await context.sync();
 
-  const plans = copies.map((copy, index) => ({ copy, changes: planUnplug(snapshotOf(pairs[index]!, originals[index]!, copy, ofWorkbook), choices.standalone) }));
+  const plans = copies.map((copy, index) => ({
+    copy,
+    changes: planUnplug(snapshotOf(pairs[index]!, originals[index]!, copy, ofWorkbook), choices.standalone),
+  }));
   context.application.suspendApiCalculationUntilNextSync();
   const results = plans.map(({ copy, changes }, index) => writeCopy(copy, originals[index]!, changes, pairs[index]!, choices));
   await context.sync();

@@ -11,9 +11,18 @@ import type { UnplugChoices, UnpluggedSheet } from "./unplugged-sheet";
 const priceNames = ["malt_cost", "hop_cost", "yeast_cost", "cost_plan", "cost_each"];
 
 /** Puts the changes into a copy, and takes out of it what stays with the brewer. */
-export function writeCopy({ sheet, notePlaces }: Copy, original: Original, planned: readonly CellChange[], { sheetName, copyName }: Pair, { prices }: UnplugChoices): UnpluggedSheet {
+export function writeCopy(
+  { sheet, notePlaces }: Copy,
+  original: Original,
+  planned: readonly CellChange[],
+  { sheetName, copyName }: Pair,
+  { prices }: UnplugChoices,
+): UnpluggedSheet {
   // A value that a formula leaves behind may be the private words of another cell, the clock's step for one.
-  const changes = planned.map((change) => ({ ...change, contents: change.contents.map((row) => row.map((content) => (isPrivate(content) ? "" : content))) }));
+  const changes = planned.map((change) => ({
+    ...change,
+    contents: change.contents.map((row) => row.map((content) => (isPrivate(content) ? "" : content))),
+  }));
   for (const { block, contents } of changes) sheet.getRange(block).formulas = contents;
   const names = new Map(original.sheet.names.items.map(({ name, formula }) => [name.toLowerCase(), localAddress(String(formula))]));
   if (!prices) for (const name of priceNames) if (names.has(name)) sheet.getRange(names.get(name)).clear("Contents");
@@ -61,10 +70,12 @@ function writeNotes(sheet: Excel.Worksheet, places: Copy["notePlaces"], changes:
     const kept = before === undefined || isPrivate(before) ? undefined : before;
     const { from, to } = blockOf(block);
     const wholeBlock = `${address(from.row, from.column)}:${address(to.row, to.column)}`;
-    const text = noteText({ block: wholeBlock, formula, marks: contents.flat().map(fingerprint), ...(kept === undefined ? {} : { note: kept }) }, reason);
+    const text = noteText(
+      { block: wholeBlock, formula, marks: contents.flat().map(fingerprint), ...(kept === undefined ? {} : { note: kept }) },
+      reason,
+    );
     if (kept === undefined) sheet.notes.add(cell, text);
     else sheet.notes.getItem(cell).content = text;
   }
   return removed;
 }
-

@@ -4,7 +4,23 @@ import { CellError, type CellErrorCode } from "../../../functions/cell-error";
 export type Cell = number | string | boolean | null | CellError;
 export type Cells = readonly (readonly Cell[])[];
 
-const errorCodes: readonly string[] = ["#VALUE!", "#N/A", "#NUM!", "#DIV/0!", "#REF!", "#NAME?", "#NULL!", "#SPILL!", "#CALC!", "#BUSY!", "#GETTING_DATA", "#CONNECT!", "#FIELD!", "#BLOCKED!", "#UNKNOWN!"];
+const errorCodes: readonly string[] = [
+  "#VALUE!",
+  "#N/A",
+  "#NUM!",
+  "#DIV/0!",
+  "#REF!",
+  "#NAME?",
+  "#NULL!",
+  "#SPILL!",
+  "#CALC!",
+  "#BUSY!",
+  "#GETTING_DATA",
+  "#CONNECT!",
+  "#FIELD!",
+  "#BLOCKED!",
+  "#UNKNOWN!",
+];
 
 /** Excel hands the error of a cell over as a text. */
 export const isErrorText = (value: unknown): value is string => typeof value === "string" && errorCodes.includes(value);
@@ -24,7 +40,9 @@ export const isSingle = (cells: Cells): boolean => cells.length === 1 && cells[0
 export function joined(first: Cells, second: Cells, join: (one: Cell, other: Cell) => Cell): Cells {
   const rows = Math.max(first.length, second.length);
   const columns = Math.max(first[0]?.length ?? 0, second[0]?.length ?? 0);
-  return Array.from({ length: rows }, (_, row) => Array.from({ length: columns }, (_2, column) => join(broadcast(first, row, column), broadcast(second, row, column))));
+  return Array.from({ length: rows }, (_, row) =>
+    Array.from({ length: columns }, (_2, column) => join(broadcast(first, row, column), broadcast(second, row, column))),
+  );
 }
 
 export function broadcast(cells: Cells, row: number, column: number): Cell {

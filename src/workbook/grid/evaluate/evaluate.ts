@@ -40,7 +40,9 @@ export function evaluate(node: AstExpression, world: World, parts: LetParts = no
     case "ErrorLiteral":
       return single(new CellError(node.value as never, `is ${node.value}`));
     case "ArrayExpression":
-      return node.elements.map((row) => row.map((element) => (element.type === "Literal" ? (element.value as Cell) : (inner(element as AstExpression)[0]?.[0] ?? null))));
+      return node.elements.map((row) =>
+        row.map((element) => (element.type === "Literal" ? (element.value as Cell) : (inner(element as AstExpression)[0]?.[0] ?? null))),
+      );
     case "ReferenceIdentifier":
       return lookedUp(node.kind, node.value, world, parts, depth);
     case "UnaryExpression": {
@@ -55,11 +57,15 @@ export function evaluate(node: AstExpression, world: World, parts: LetParts = no
     }
     case "CallExpression": {
       const name = node.callee.type === "Identifier" ? node.callee.name : "";
-      const values = (): (Cells | undefined)[] => node.arguments.map((argument) => (argument && isExpressionNode(argument) ? inner(argument) : undefined));
+      const values = (): (Cells | undefined)[] =>
+        node.arguments.map((argument) => (argument && isExpressionNode(argument) ? inner(argument) : undefined));
       const id = gyleId(name);
       if (id !== undefined) return called(id, values());
       const native = nativeFunctions.get(name.toUpperCase().replace(/^_XLFN\./, ""));
-      return native?.(node.arguments.map((argument) => () => (argument && isExpressionNode(argument) ? inner(argument) : single(null)))) ?? refuse(`${name}(…)`);
+      return (
+        native?.(node.arguments.map((argument) => () => (argument && isExpressionNode(argument) ? inner(argument) : single(null)))) ??
+        refuse(`${name}(…)`)
+      );
     }
     case "LetExpression":
       return node.body ? inner(node.body) : refuse("LET(…)");
@@ -85,7 +91,8 @@ function lookedUp(kind: Parameters<typeof referenceOf>[0], text: string, world: 
 }
 
 function cellsAt(reference: Reference, text: string, world: World, depth: number): Cells | undefined {
-  if (reference.kind === "cells") return world.cells(reference.sheet ?? world.sheet, reference.range) ?? single(new CellError("#REF!", `there is no ${text}`));
+  if (reference.kind === "cells")
+    return world.cells(reference.sheet ?? world.sheet, reference.range) ?? single(new CellError("#REF!", `there is no ${text}`));
   if (reference.kind === "table") {
     const table = world.table(reference.table);
     return table && tablePart(table, reference, world.row);

@@ -13,8 +13,13 @@ export function parsed(text: string): AstExpression | undefined {
 /** A blank may stand between the name of one of our functions and its bracket. */
 function withoutGaps(tokens: readonly Token[]): Token[] {
   return tokens
-    .filter(({ type }, index) => !(type === tokenTypes.WHITESPACE && tokens[index + 1]?.value === "(" && gyleId(tokens[index - 1]?.value ?? "") !== undefined))
-    .map((token, index, kept) => (kept[index + 1]?.value === "(" && gyleId(token.value) !== undefined ? { ...token, type: tokenTypes.FUNCTION } : token));
+    .filter(
+      ({ type }, index) =>
+        !(type === tokenTypes.WHITESPACE && tokens[index + 1]?.value === "(" && gyleId(tokens[index - 1]?.value ?? "") !== undefined),
+    )
+    .map((token, index, kept) =>
+      kept[index + 1]?.value === "(" && gyleId(token.value) !== undefined ? { ...token, type: tokenTypes.FUNCTION } : token,
+    );
 }
 
 /** Every node of a tree, outermost first. */

@@ -4,7 +4,12 @@ import { cellOf, type Cells } from "./cells";
 import type { World } from "./world";
 
 /** A workbook that was read whole. Tables and spill ranges are not known in it. */
-export function worldOfSheets(sheets: ReadonlyMap<string, NamedCells>, workbookNames: ReadonlyMap<string, string>, sheet: string, row = 1): World {
+export function worldOfSheets(
+  sheets: ReadonlyMap<string, NamedCells>,
+  workbookNames: ReadonlyMap<string, string>,
+  sheet: string,
+  row = 1,
+): World {
   return {
     sheet,
     row,
@@ -23,8 +28,12 @@ export function worldOfSheets(sheets: ReadonlyMap<string, NamedCells>, workbookN
 function cellsOf(sheet: NamedCells, range: string): Cells {
   const { from, to } = block(range);
   return Array.from({ length: to.row - from.row + 1 }, (_, row) =>
-    Array.from({ length: to.column - from.column + 1 }, (_2, column) => cellOf(sheet.at(from.row + row, from.column + column), sheet.formulaAt(from.row + row, from.column + column) === "")));
+    Array.from({ length: to.column - from.column + 1 }, (_2, column) =>
+      cellOf(sheet.at(from.row + row, from.column + column), sheet.formulaAt(from.row + row, from.column + column) === ""),
+    ),
+  );
 }
 
 /** Sheets by their names in small letters. */
-export const sheetsByName = (sheets: readonly NamedCells[]): Map<string, NamedCells> => new Map(sheets.map((sheet) => [sheet.sheetName.toLowerCase(), sheet]));
+export const sheetsByName = (sheets: readonly NamedCells[]): Map<string, NamedCells> =>
+  new Map(sheets.map((sheet) => [sheet.sheetName.toLowerCase(), sheet]));

@@ -6,7 +6,9 @@ import type { TableCells } from "./world";
 
 /** The cells of `Malt[Mass lb]`, `Malt[[#All],[Mass lb]:[Yield %]]`, `Malt[@Colour]` and the like. */
 export function tablePart(table: TableCells, { columns, sections }: Extract<Reference, { kind: "table" }>, formulaRow: number): Cells {
-  const headings = (table.cells[0] ?? []).map((cell) => (typeof cell === "string" ? cell.toLowerCase() : cell instanceof CellError ? cell.code : String(cell)));
+  const headings = (table.cells[0] ?? []).map((cell) =>
+    typeof cell === "string" ? cell.toLowerCase() : cell instanceof CellError ? cell.code : String(cell),
+  );
   const wanted = columns.map((column) => headings.indexOf(column.toLowerCase()));
   if (wanted.includes(-1)) return single(new CellError("#REF!", `the table has no column ${columns[wanted.indexOf(-1)]}`));
   const [from, to] = wanted.length === 0 ? [0, headings.length - 1] : [Math.min(...wanted), Math.max(...wanted)];

@@ -38,11 +38,18 @@ export function gyleCalls(formula: string): readonly GyleCall[] {
     else if (token.value === "," && innermost.call) innermost.call.commas.push(token.start);
     else if ((token.value === ")" || token.value === "}") && open.length > 1) {
       open.pop();
-      open[open.length - 1]?.calls.push(...(innermost.call && token.value === ")" ? [finishedCall(formula, innermost.call, innermost.calls, token.start)] : innermost.calls));
+      open[open.length - 1]?.calls.push(
+        ...(innermost.call && token.value === ")"
+          ? [finishedCall(formula, innermost.call, innermost.calls, token.start)]
+          : innermost.calls),
+      );
     }
   }
   // What stands in a bracket that is never closed still counts: the user may be in the middle of typing it.
-  return atDepth(open.flatMap(({ calls }) => calls).sort((one, other) => one.start - other.start), 1);
+  return atDepth(
+    open.flatMap(({ calls }) => calls).sort((one, other) => one.start - other.start),
+    1,
+  );
 }
 
 /** Calls within calls, all in one row: an outer call before those in its arguments. */
@@ -105,4 +112,5 @@ function trimmed(formula: string, from: number, to: number): FormulaPart {
   return { text, start, end: start + text.length };
 }
 
-const atDepth = (calls: readonly GyleCall[], depth: number): GyleCall[] => calls.map((call) => ({ ...call, depth, inner: atDepth(call.inner, depth + 1) }));
+const atDepth = (calls: readonly GyleCall[], depth: number): GyleCall[] =>
+  calls.map((call) => ({ ...call, depth, inner: atDepth(call.inner, depth + 1) }));

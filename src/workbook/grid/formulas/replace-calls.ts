@@ -5,7 +5,10 @@ import { gyleCalls, type GyleCall } from "./gyle-calls";
  * which calls have been exchanged already, and says what shall stand in its place; `undefined` leaves the call standing.
  * What is outside the calls keeps every character.
  */
-export function replaceCalls(formula: string, replacement: (call: GyleCall, argumentTexts: readonly string[]) => string | undefined): string {
+export function replaceCalls(
+  formula: string,
+  replacement: (call: GyleCall, argumentTexts: readonly string[]) => string | undefined,
+): string {
   const rebuild = (from: number, to: number, calls: readonly GyleCall[]): string => {
     let at = from;
     let text = "";

@@ -32,7 +32,8 @@ export function block(range: string): Block {
 }
 
 /** Whether a cell stands in a block. */
-export const isWithin = ({ from, to }: Block, { row, column }: Position): boolean => row >= from.row && row <= to.row && column >= from.column && column <= to.column;
+export const isWithin = ({ from, to }: Block, { row, column }: Position): boolean =>
+  row >= from.row && row <= to.row && column >= from.column && column <= to.column;
 
 /** "'Batch 1'!$B$7:$C$9" → "B7:C9": what an address says within its sheet. */
 export const localAddress = (text: string): string => text.slice(text.lastIndexOf("!") + 1).replaceAll("$", "");

@@ -14,15 +14,25 @@ export function rectangles(addresses: readonly string[]): string[] {
       columns.set(column, rows);
     }
   }
-  const runs: Block[] = [...columns].sort(([a], [b]) => a - b).flatMap(([column, rows]) => runsOf([...new Set(rows)].sort((a, b) => a - b)).map(([from, to]) => ({ from: { row: from, column }, to: { row: to, column } })));
+  const runs: Block[] = [...columns]
+    .sort(([a], [b]) => a - b)
+    .flatMap(([column, rows]) =>
+      runsOf([...new Set(rows)].sort((a, b) => a - b)).map(([from, to]) => ({ from: { row: from, column }, to: { row: to, column } })),
+    );
   const joined: Block[] = [];
   for (const run of runs) {
-    const neighbour = joined.findIndex(({ from, to }) => from.row === run.from.row && to.row === run.to.row && to.column + 1 === run.from.column);
+    const neighbour = joined.findIndex(
+      ({ from, to }) => from.row === run.from.row && to.row === run.to.row && to.column + 1 === run.from.column,
+    );
     const found = joined[neighbour];
     if (found) joined[neighbour] = { from: found.from, to: run.to };
     else joined.push(run);
   }
-  return joined.map(({ from, to }) => (from.row === to.row && from.column === to.column ? address(from.row, from.column) : `${address(from.row, from.column)}:${address(to.row, to.column)}`));
+  return joined.map(({ from, to }) =>
+    from.row === to.row && from.column === to.column
+      ? address(from.row, from.column)
+      : `${address(from.row, from.column)}:${address(to.row, to.column)}`,
+  );
 }
 
 function runsOf(rows: readonly number[]): [number, number][] {

@@ -15,7 +15,12 @@ export function colourBands(b: SheetBuilder, swatch: string, cell: string, scale
   for (const [index, from] of edges.slice(0, -1).entries()) {
     const to = edges[index + 1] ?? from;
     const fill = hexOfSrm(Math.min(from + (Math.min(to, 50) - from) / 2, 50), 5);
-    b.highlight({ range: swatch, formula: `=AND(ISNUMBER(${cell}),${cell}>=${times(from)},${cell}<${times(to)})`, fill, color: from < 14 ? "#1D1B16" : "#FFFFFF" });
+    b.highlight({
+      range: swatch,
+      formula: `=AND(ISNUMBER(${cell}),${cell}>=${times(from)},${cell}<${times(to)})`,
+      fill,
+      color: from < 14 ? "#1D1B16" : "#FFFFFF",
+    });
   }
 }
 

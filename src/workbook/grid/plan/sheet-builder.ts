@@ -62,10 +62,23 @@ export class SheetBuilder {
     const address = `${column}${row}`;
     if (this.cells.has(address)) throw new Error(`two things are planned for ${address}`);
     const { style, format, mergeTo, spillsTo } = options;
-    this.cells.set(address, { address, content, style, ...(format && { format }), ...(mergeTo && { mergeTo }), ...(spillsTo && { spillsTo }) });
+    this.cells.set(address, {
+      address,
+      content,
+      style,
+      ...(format && { format }),
+      ...(mergeTo && { mergeTo }),
+      ...(spillsTo && { spillsTo }),
+    });
     if (options.name) this.name(options.name, address);
     if (options.note) this.notes.push({ address, text: options.note });
-    if (options.choices) this.validations.push({ kind: "list", range: address, choices: options.choices, message: `Choose one of: ${options.choices.join(", ")}.` });
+    if (options.choices)
+      this.validations.push({
+        kind: "list",
+        range: address,
+        choices: options.choices,
+        message: `Choose one of: ${options.choices.join(", ")}.`,
+      });
     if (options.between) this.between(address, options.between);
     return address;
   }
@@ -134,6 +147,19 @@ export class SheetBuilder {
   build(sheetName: string, columnWidths: readonly number[], print: PrintPlan, frozenRows: number): SheetPlan {
     const { cells, names, tables, validations, notes, highlights, charts } = this;
     const rowHeights = [...this.rowHeights].map(([row, points]) => ({ row, points }));
-    return { sheetName, columnWidths, rowHeights, cells: [...cells.values()], names, tables, validations, notes, highlights, charts, print, frozenRows };
+    return {
+      sheetName,
+      columnWidths,
+      rowHeights,
+      cells: [...cells.values()],
+      names,
+      tables,
+      validations,
+      notes,
+      highlights,
+      charts,
+      print,
+      frozenRows,
+    };
   }
 }

@@ -94,13 +94,17 @@ export class NamedCells {
   /** The same sheet with other formulas in some cells, by their address: what the cells show stays. */
   withFormulas(others: ReadonlyMap<string, CellValue>): NamedCells {
     const { row: top, column: left } = this.corner;
-    const formulas = this.formulas.map((line, row) => line.map((formula, column) => others.get(address(top + row, left + column)) ?? formula));
+    const formulas = this.formulas.map((line, row) =>
+      line.map((formula, column) => others.get(address(top + row, left + column)) ?? formula),
+    );
     return new NamedCells(this.sheetName, this.ranges, this.corner, this.values, formulas);
   }
 
   private every(name: string, read: (row: number, column: number) => CellValue): CellValue[][] {
     const { from, to } = this.area(name);
-    return Array.from({ length: to.row - from.row + 1 }, (_, row) => Array.from({ length: to.column - from.column + 1 }, (_2, column) => read(from.row + row, from.column + column)));
+    return Array.from({ length: to.row - from.row + 1 }, (_, row) =>
+      Array.from({ length: to.column - from.column + 1 }, (_2, column) => read(from.row + row, from.column + column)),
+    );
   }
 }
 

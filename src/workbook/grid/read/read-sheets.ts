@@ -24,7 +24,13 @@ export function namedCells({ sheet, used }: LoadedSheet): NamedCells {
   }
   if (used.isNullObject) return new NamedCells(sheet.name, ranges, { row: 1, column: 1 }, [], []);
   const corner = position(localAddress(used.address).split(":")[0] ?? "A1");
-  return new NamedCells(sheet.name, ranges, corner, used.values as (string | number | boolean)[][], used.formulas as (string | number | boolean)[][]);
+  return new NamedCells(
+    sheet.name,
+    ranges,
+    corner,
+    used.values as (string | number | boolean)[][],
+    used.formulas as (string | number | boolean)[][],
+  );
 }
 
 /** "='Batch 1'!$B$7:$C$9" → "B7:C9"; undefined for a name that stands for something else, or whose cells are gone. */

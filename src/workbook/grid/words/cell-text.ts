@@ -2,7 +2,8 @@
 export const opensLikeFormula = (text: string): boolean => /^[=+\-@']/.test(text);
 
 /** What Excel would turn into a number, a date or TRUE. */
-const numberOrDate = /^[\d.,:/\- ]*\d[\d.,:/\- ]*(%|[ap]m?)?$|^\d{1,2}[ -][a-z]{3,9}\.?([ -]\d{2,4})?$|^[a-z]{3,9}[ -]\d{1,4}$|^\d+(\.\d+)?e[+-]?\d+$|^(true|false)$/i;
+const numberOrDate =
+  /^[\d.,:/\- ]*\d[\d.,:/\- ]*(%|[ap]m?)?$|^\d{1,2}[ -][a-z]{3,9}\.?([ -]\d{2,4})?$|^[a-z]{3,9}[ -]\d{1,4}$|^\d+(\.\d+)?e[+-]?\d+$|^(true|false)$/i;
 
 /**
  * A text as it must be written so that the cell shows exactly it: with the apostrophe in front that tells Excel to take what follows

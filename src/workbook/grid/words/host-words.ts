@@ -7,7 +7,8 @@ export function hostWords(problem: unknown): string {
   if (code === "JustChanged") return reasonOf(problem);
   const said = `The spreadsheet said: ${reasonOf(problem)}`;
   // It also comes for a protected workbook and for one that is open for reading only, so Excel's own reason stands first.
-  if (code === "AccessDenied") return `${said} If the sheet is protected, take the protection off (Review, Unprotect Sheet), then try again.`;
+  if (code === "AccessDenied")
+    return `${said} If the sheet is protected, take the protection off (Review, Unprotect Sheet), then try again.`;
   if (code === "InvalidOperationInCellEditMode") return "A cell is being edited: finish it with Enter, then try again.";
   if (code === "ItemNotFound") return "The sheet is gone, or a name or table on it: somebody deleted or renamed it.";
   return said;

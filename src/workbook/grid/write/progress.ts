@@ -27,7 +27,12 @@ export class Stopped extends Error {
  *
  * @param groups made by `groupsOf`, so that each costs about one round trip
  */
-export async function throughGroups<T>(groups: readonly (readonly T[])[], unit: string, { signal, onProgress }: LongWork, work: (group: readonly T[]) => Promise<void>): Promise<void> {
+export async function throughGroups<T>(
+  groups: readonly (readonly T[])[],
+  unit: string,
+  { signal, onProgress }: LongWork,
+  work: (group: readonly T[]) => Promise<void>,
+): Promise<void> {
   const total = groups.reduce((sum, { length }) => sum + length, 0);
   let done = 0;
   for (const group of groups) {

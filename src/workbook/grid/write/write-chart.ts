@@ -8,7 +8,11 @@ const fontSizes = { chart: 9, title: 12 };
 /** Queues a native chart with its series, each told apart by its look as well as by its colour. */
 export function writeChart(sheet: Excel.Worksheet, plan: ChartPlan): void {
   const [first, ...others] = plan.series;
-  const chart = sheet.charts.add(first.look === "columns" ? "ColumnClustered" : "XYScatter", sheet.getRange(first.values), isOneRow(first.values) ? "Rows" : "Columns");
+  const chart = sheet.charts.add(
+    first.look === "columns" ? "ColumnClustered" : "XYScatter",
+    sheet.getRange(first.values),
+    isOneRow(first.values) ? "Rows" : "Columns",
+  );
   chart.name = plan.name;
   chart.title.text = plan.title;
   writeSeries(sheet, chart.series.getItemAt(0), first);
@@ -27,7 +31,18 @@ export function writeChart(sheet: Excel.Worksheet, plan: ChartPlan): void {
   chart.setPosition(plan.from, plan.to);
 }
 
-const looks: Readonly<Record<Exclude<ChartSeriesPlan["look"], "columns">, { readonly type: Excel.ChartSeries["chartType"]; readonly line?: Excel.ChartLineFormat["lineStyle"]; readonly weight?: number; readonly marker: Excel.ChartSeries["markerStyle"]; readonly size?: number }>> = {
+const looks: Readonly<
+  Record<
+    Exclude<ChartSeriesPlan["look"], "columns">,
+    {
+      readonly type: Excel.ChartSeries["chartType"];
+      readonly line?: Excel.ChartLineFormat["lineStyle"];
+      readonly weight?: number;
+      readonly marker: Excel.ChartSeries["markerStyle"];
+      readonly size?: number;
+    }
+  >
+> = {
   marks: { type: "XYScatter", marker: "Circle", size: 7 },
   line: { type: "XYScatterLinesNoMarkers", line: "Continuous", weight: 2, marker: "None" },
   dashes: { type: "XYScatterLinesNoMarkers", line: "Dash", weight: 1, marker: "None" },

@@ -15,7 +15,8 @@ export function writeExtras(sheet: Excel.Worksheet, plan: SheetPlan): void {
     if (bold) rule.format.font.bold = true;
   }
   // Notes came with ExcelApi 1.18; where they are missing the sheet works without them.
-  if (Office.context.requirements.isSetSupported("ExcelApi", "1.18")) for (const { address, text } of plan.notes) sheet.notes.add(address, text);
+  if (Office.context.requirements.isSetSupported("ExcelApi", "1.18"))
+    for (const { address, text } of plan.notes) sheet.notes.add(address, text);
   for (const chart of plan.charts) writeChart(sheet, chart);
   printSetUp(sheet, plan);
 }

@@ -19,7 +19,10 @@ export function writeSheet(sheet: Excel.Worksheet, plan: SheetPlan, tableEnding:
   for (const { row, points } of plan.rowHeights) sheet.getRange(`${row}:${row}`).format.rowHeight = points;
   writeFormats(sheet, plan);
   for (const { name, range } of plan.names) sheet.names.add(name, sheet.getRange(range));
-  sheet.getRange(`A1:${columnLetters(lastColumn)}${lastRow}`).formulas = contentMatrix(plan.cells, { from: { row: 1, column: 1 }, to: { row: lastRow, column: lastColumn } });
+  sheet.getRange(`A1:${columnLetters(lastColumn)}${lastRow}`).formulas = contentMatrix(plan.cells, {
+    from: { row: 1, column: 1 },
+    to: { row: lastRow, column: lastColumn },
+  });
   for (const { name, range } of plan.tables) {
     const table = sheet.tables.add(range, true);
     table.name = `${name}_${tableEnding}`;
@@ -43,7 +46,9 @@ function extent(plan: SheetPlan): { lastRow: number; lastColumn: number } {
 
 /** One matrix for a whole sheet or a block of it: a single write is far quicker than hundreds. */
 export function contentMatrix(cells: readonly CellPlan[], { from: corner, to }: Block): (string | number)[][] {
-  const matrix = Array.from({ length: to.row - corner.row + 1 }, () => Array.from({ length: to.column - corner.column + 1 }, (): string | number => ""));
+  const matrix = Array.from({ length: to.row - corner.row + 1 }, () =>
+    Array.from({ length: to.column - corner.column + 1 }, (): string | number => ""),
+  );
   for (const { address, content } of cells) {
     const { from } = block(address);
     const line = matrix[from.row - corner.row];

@@ -34,15 +34,22 @@ export async function writeUnlessChanged(context: Excel.RequestContext, lookedAt
   const overwritten = lookedAt.map((one) => cells(one).load("formulas,values"));
   write();
   await context.sync();
-  const late = lookedAt.find(({ before }, index) => !before.every((line, row) => line.every((value, column) => isSame(value, overwritten[index]?.formulas[row]?.[column] as CellValue))));
+  const late = lookedAt.find(
+    ({ before }, index) =>
+      !before.every((line, row) => line.every((value, column) => isSame(value, overwritten[index]?.formulas[row]?.[column] as CellValue))),
+  );
   if (!late) return;
-  lookedAt.forEach((one, index) => { cells(one).formulas = asItStood(overwritten[index]); });
+  lookedAt.forEach((one, index) => {
+    cells(one).formulas = asItStood(overwritten[index]);
+  });
   await context.sync();
   throw new JustChanged(late.sheetName, late.range);
 }
 
 const asItStood = (range: Excel.Range | undefined): CellValue[][] =>
-  (range?.formulas ?? []).map((line: CellValue[], row: number) => line.map((formula, column) => writtenAgain(formula, range?.values[row]?.[column])));
+  (range?.formulas ?? []).map((line: CellValue[], row: number) =>
+    line.map((formula, column) => writtenAgain(formula, range?.values[row]?.[column])),
+  );
 
 /** Numbers are the same when only Excel's own rounding is between them. */
 export const isSame = (one: CellValue, other: CellValue): boolean =>

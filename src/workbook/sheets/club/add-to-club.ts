@@ -12,8 +12,12 @@ import { clubSheet, factRow, roomFor, rowOnClub } from "./club-sheet";
  *
  * @throws InsertionRefused when the name is taken, or there are more batches than fit side by side
  */
-export async function insertClub(context: Excel.RequestContext, options: { readonly sheetName: string; readonly units: UnitSystem; readonly entries: readonly ClubEntry[] }): Promise<void> {
-  if (options.entries.length > mostBatches) throw new InsertionRefused(`A club sheet holds ${mostBatches} batches side by side, not ${options.entries.length}: make two.`);
+export async function insertClub(
+  context: Excel.RequestContext,
+  options: { readonly sheetName: string; readonly units: UnitSystem; readonly entries: readonly ClubEntry[] },
+): Promise<void> {
+  if (options.entries.length > mostBatches)
+    throw new InsertionRefused(`A club sheet holds ${mostBatches} batches side by side, not ${options.entries.length}: make two.`);
   await insertSheet(context, planClub(options), "A1");
 }
 
@@ -30,7 +34,10 @@ export function addToClub(context: Excel.RequestContext, sheetName: string, entr
 async function lookAndAdd(context: Excel.RequestContext, sheetName: string, entries: readonly ClubEntry[]): Promise<void> {
   const sheet = await clubSheet(context, sheetName);
   const standing = entries.find((entry) => rowOnClub(sheet, entry) >= 0);
-  if (standing) throw new InsertionRefused(`“${standing.batch.batchName}” of ${standing.member} stands on “${sheetName}” already. Nothing was written.`);
+  if (standing)
+    throw new InsertionRefused(
+      `“${standing.batch.batchName}” of ${standing.member} stands on “${sheetName}” already. Nothing was written.`,
+    );
   const next = roomFor(sheet, entries.length);
   const { from, to } = sheet.area(factsName);
   const top = from.row + next;

@@ -14,8 +14,26 @@ export interface ClubEntry {
 
 /** What the club sheet keeps of a batch, in this order: one row of its facts. */
 export const factNames = [
-  "member", "beer", "style", "brewedOn", "volume", "ogPlan", "ogReached", "fgPlan", "fgReached", "ibuPlan", "ibuReached", "colourPlan", "colourReached",
-  "looks", "smells", "tastes", "feels", "again", "notes", "mark",
+  "member",
+  "beer",
+  "style",
+  "brewedOn",
+  "volume",
+  "ogPlan",
+  "ogReached",
+  "fgPlan",
+  "fgReached",
+  "ibuPlan",
+  "ibuReached",
+  "colourPlan",
+  "colourReached",
+  "looks",
+  "smells",
+  "tastes",
+  "feels",
+  "again",
+  "notes",
+  "mark",
 ] as const;
 export type FactName = (typeof factNames)[number];
 

@@ -37,14 +37,22 @@ interface Line {
 }
 
 /** Several members' batches side by side. Facts are values, everything else native formulas and one lifted call a row. */
-export function planClub(options: { readonly sheetName: string; readonly units: UnitSystem; readonly entries: readonly ClubEntry[] }): SheetPlan {
+export function planClub(options: {
+  readonly sheetName: string;
+  readonly units: UnitSystem;
+  readonly entries: readonly ClubEntry[];
+}): SheetPlan {
   const { sheetName, units, entries } = options;
   const b = new SheetBuilder();
   b.height(28);
   b.put("A", "The club's table", { style: "title", mergeTo: "F" });
   b.put("L", "Gylebook club sheet", { style: "hint" });
   b.row = 2;
-  b.put("A", "Side by side, from the members' batch files. Planned and reached are computed anew from what each member typed. Add more in the pane: Share, Club.", { style: "hint", mergeTo: "M" });
+  b.put(
+    "A",
+    "Side by side, from the members' batch files. Planned and reached are computed anew from what each member typed. Add more in the pane: Share, Club.",
+    { style: "hint", mergeTo: "M" },
+  );
   facts(b, units, entries);
   b.row = 4;
   const rows = new Map<string, number>();
@@ -52,7 +60,11 @@ export function planClub(options: { readonly sheetName: string; readonly units: 
     b.height(18);
     b.put("A", title, { style: "section" });
     b.put("B", hint, { style: "sectionHint", mergeTo: "K" });
-    for (const [letter, heading] of [["L", "Mean"], ["M", "Spread ±"]] as const) b.put(letter, lines.some(({ statistics }) => statistics) ? heading : "", { style: "section" });
+    for (const [letter, heading] of [
+      ["L", "Mean"],
+      ["M", "Spread ±"],
+    ] as const)
+      b.put(letter, lines.some(({ statistics }) => statistics) ? heading : "", { style: "section" });
     b.row += 1;
     for (const line of lines) {
       rows.set(line.label, b.row);
@@ -62,13 +74,27 @@ export function planClub(options: { readonly sheetName: string; readonly units: 
     b.gap();
   }
   const lastRow = b.row - 1;
-  b.put("A", "Spread is the standard deviation: about two thirds of the figures lie within mean ± spread. With two or three tasters it says little.", { style: "hint", mergeTo: "M" });
+  b.put(
+    "A",
+    "Spread is the standard deviation: about two thirds of the figures lie within mean ± spread. With two or three tasters it says little.",
+    { style: "hint", mergeTo: "M" },
+  );
   const colour = rows.get("Colour, planned") ?? 1;
-  colourBands(b, `${firstLetter}${rows.get("About this colour")}:${lastLetter}${rows.get("About this colour")}`, `${firstLetter}$${colour}`, units === "us" ? 1 : ebcFromSrm(1));
+  colourBands(
+    b,
+    `${firstLetter}${rows.get("About this colour")}:${lastLetter}${rows.get("About this colour")}`,
+    `${firstLetter}$${colour}`,
+    units === "us" ? 1 : ebcFromSrm(1),
+  );
   const widths = [26, ...batchColumns.map(() => 13), 9, 9, 3, 16, 22, 18, 11, 8, 8, 8, 8, 8, 8, 8, 8, 8, 7, 7, 7, 7, 7, 30, 16];
   const paper = units === "us" ? "letter" : "a4";
   const scalePercent = fittingScale(widths.slice(0, 13), [b.heightOf(1, lastRow + 1)], paper, true);
-  return b.build(sheetName, widths, { area: `A1:M${lastRow + 1}`, paper, landscape: true, scalePercent, breaksBeforeRow: [], footer: `${sheetName} · page &P of &N` }, 2);
+  return b.build(
+    sheetName,
+    widths,
+    { area: `A1:M${lastRow + 1}`, paper, landscape: true, scalePercent, breaksBeforeRow: [], footer: `${sheetName} · page &P of &N` },
+    2,
+  );
 }
 
 function sections(units: UnitSystem): readonly { title: string; hint: string; lines: readonly Line[] }[] {
@@ -96,14 +122,35 @@ function sections(units: UnitSystem): readonly { title: string; hint: string; li
         { label: "Original gravity, reached", fact: "ogReached", format: "gravity", style: "keyResult", statistics: true },
         { label: "Final gravity, planned", fact: "fgPlan", format: "gravity", statistics: true },
         { label: "Final gravity, reached", fact: "fgReached", format: "gravity", style: "keyResult", statistics: true },
-        { label: "Sugar eaten, %", lifted: (row) => `GYLE.YEAST.ATTENUATION(${row("Original gravity, reached")},${row("Final gravity, reached")})`, format: "whole", statistics: true },
-        { label: "Alcohol, planned, %", lifted: (row) => `GYLE.BEER.ABV(${row("Original gravity, planned")},${row("Final gravity, planned")})`, format: "one", statistics: true },
-        { label: "Alcohol, reached, %", lifted: (row) => `GYLE.BEER.ABV(${row("Original gravity, reached")},${row("Final gravity, reached")})`, format: "one", style: "keyResult", statistics: true },
+        {
+          label: "Sugar eaten, %",
+          lifted: (row) => `GYLE.YEAST.ATTENUATION(${row("Original gravity, reached")},${row("Final gravity, reached")})`,
+          format: "whole",
+          statistics: true,
+        },
+        {
+          label: "Alcohol, planned, %",
+          lifted: (row) => `GYLE.BEER.ABV(${row("Original gravity, planned")},${row("Final gravity, planned")})`,
+          format: "one",
+          statistics: true,
+        },
+        {
+          label: "Alcohol, reached, %",
+          lifted: (row) => `GYLE.BEER.ABV(${row("Original gravity, reached")},${row("Final gravity, reached")})`,
+          format: "one",
+          style: "keyResult",
+          statistics: true,
+        },
         { label: "Bitterness, planned, IBU", fact: "ibuPlan", format: "whole", statistics: true },
         { label: "Bitterness, reached, IBU", fact: "ibuReached", format: "whole", style: "keyResult", statistics: true },
         { label: "Colour, planned", fact: "colourPlan", format: "one", statistics: true },
         { label: "Colour, reached", fact: "colourReached", format: "one", style: "keyResult", statistics: true },
-        { label: "About this colour", lifted: (row) => `GYLE.BEER.HEX(${srm(row("Colour, planned"))})`, format: "general", style: "swatch" },
+        {
+          label: "About this colour",
+          lifted: (row) => `GYLE.BEER.HEX(${srm(row("Colour, planned"))})`,
+          format: "general",
+          style: "swatch",
+        },
       ],
     },
     {
@@ -115,14 +162,24 @@ function sections(units: UnitSystem): readonly { title: string; hint: string; li
         score("Tastes", "tastes"),
         score("Feels", "feels"),
         score("Would brew it again", "again"),
-        { label: "Mean of the scores", each: (cell) => `IF(COUNT(${scores(cell)})=0,"",AVERAGE(${scores(cell)}))`, format: "one", style: "keyResult", statistics: true },
+        {
+          label: "Mean of the scores",
+          each: (cell) => `IF(COUNT(${scores(cell)})=0,"",AVERAGE(${scores(cell)}))`,
+          format: "one",
+          style: "keyResult",
+          statistics: true,
+        },
         { label: "Spread of the scores ±", each: (cell) => `IF(COUNT(${scores(cell)})<2,"",STDEV(${scores(cell)}))`, format: "one" },
       ],
     },
   ];
 }
 
-function putLine(b: SheetBuilder, { label, format, style = "result", fact, lifted, each, statistics }: Line, rows: ReadonlyMap<string, number>): void {
+function putLine(
+  b: SheetBuilder,
+  { label, format, style = "result", fact, lifted, each, statistics }: Line,
+  rows: ReadonlyMap<string, number>,
+): void {
   const row = b.row;
   b.put("A", label, { style: "label" });
   if (style === "message") b.height(26);
@@ -130,7 +187,13 @@ function putLine(b: SheetBuilder, { label, format, style = "result", fact, lifte
   for (const [index, letter] of batchColumns.entries()) {
     const source = fact && `${columnLetters(firstFactColumn + factNames.indexOf(fact))}${firstFactRow + index}`;
     const own = each?.((line) => `${letter}${rows.get(line)}`);
-    const content: CellContent = source ? `=IF($${source}="","",$${source})` : own ? `=${own}` : index === 0 && lifted ? `=${lifted(across)}` : "";
+    const content: CellContent = source
+      ? `=IF($${source}="","",$${source})`
+      : own
+        ? `=${own}`
+        : index === 0 && lifted
+          ? `=${lifted(across)}`
+          : "";
     b.put(letter, content, { style, format, ...(lifted && index === 0 && { spillsTo: `${lastLetter}${row}` }) });
   }
   if (!statistics) return;
@@ -142,10 +205,39 @@ function putLine(b: SheetBuilder, { label, format, style = "result", fact, lifte
 
 /** What stands above each fact, right of the printed page. */
 export const factHeadings: Readonly<Record<FactName, string>> = {
-  member: "Member", beer: "Beer", style: "Style", brewedOn: "Brewed on", volume: "Volume", ogPlan: "OG plan", ogReached: "OG", fgPlan: "FG plan", fgReached: "FG", ibuPlan: "IBU plan", ibuReached: "IBU",
-  colourPlan: "Colour plan", colourReached: "Colour", looks: "Looks", smells: "Smells", tastes: "Tastes", feels: "Feels", again: "Again", notes: "Notes", mark: "Mark",
+  member: "Member",
+  beer: "Beer",
+  style: "Style",
+  brewedOn: "Brewed on",
+  volume: "Volume",
+  ogPlan: "OG plan",
+  ogReached: "OG",
+  fgPlan: "FG plan",
+  fgReached: "FG",
+  ibuPlan: "IBU plan",
+  ibuReached: "IBU",
+  colourPlan: "Colour plan",
+  colourReached: "Colour",
+  looks: "Looks",
+  smells: "Smells",
+  tastes: "Tastes",
+  feels: "Feels",
+  again: "Again",
+  notes: "Notes",
+  mark: "Mark",
 };
-export const factFormats: Partial<Record<FactName, NumberFormat>> = { brewedOn: "date", volume: "two", ogPlan: "gravity", ogReached: "gravity", fgPlan: "gravity", fgReached: "gravity", ibuPlan: "one", ibuReached: "one", colourPlan: "one", colourReached: "one" };
+export const factFormats: Partial<Record<FactName, NumberFormat>> = {
+  brewedOn: "date",
+  volume: "two",
+  ogPlan: "gravity",
+  ogReached: "gravity",
+  fgPlan: "gravity",
+  fgReached: "gravity",
+  ibuPlan: "one",
+  ibuReached: "one",
+  colourPlan: "one",
+  colourReached: "one",
+};
 
 /** To the right of the printed page: what came from the files, one row a batch, for reading and mending. */
 function facts(b: SheetBuilder, units: UnitSystem, entries: readonly ClubEntry[]): void {
@@ -160,8 +252,16 @@ function facts(b: SheetBuilder, units: UnitSystem, entries: readonly ClubEntry[]
     const format = factFormats[fact];
     b.put(letter, factHeadings[fact], { style: format ? "headingRight" : "heading" }, firstFactRow - 1);
     for (let row = 0; row < mostBatches; row += 1) {
-      b.put(letter, words(made[row]?.[fact] ?? ""), { style: format ? "input" : "inputText", ...(format && { format }) }, firstFactRow + row);
+      b.put(
+        letter,
+        words(made[row]?.[fact] ?? ""),
+        { style: format ? "input" : "inputText", ...(format && { format }) },
+        firstFactRow + row,
+      );
     }
   }
-  b.name(factsName, `${columnLetters(firstFactColumn)}${firstFactRow}:${columnLetters(firstFactColumn + factNames.length - 1)}${firstFactRow + mostBatches - 1}`);
+  b.name(
+    factsName,
+    `${columnLetters(firstFactColumn)}${firstFactRow}:${columnLetters(firstFactColumn + factNames.length - 1)}${firstFactRow + mostBatches - 1}`,
+  );
 }

@@ -7,7 +7,8 @@ import { readAllSheets } from "../../grid/read/read-sheets";
 import { clubFacts, factNames, type ClubEntry } from "./club-facts";
 import { clubMark, clubVersion, factsName } from "./club-plan";
 
-const isClubSheet = (sheet: NamedCells): boolean => sheet.has(clubMark) && sheet.has(factsName) && Number(sheet.value(clubMark)) <= clubVersion;
+const isClubSheet = (sheet: NamedCells): boolean =>
+  sheet.has(clubMark) && sheet.has(factsName) && Number(sheet.value(clubMark)) <= clubVersion;
 
 /** Club sheets of the workbook, in the order of the tabs. */
 export async function clubSheets(context: Excel.RequestContext): Promise<NamedCells[]> {
@@ -45,6 +46,9 @@ export function roomFor(sheet: NamedCells, wanted: number): number {
   const rows = sheet.block(factsName);
   const next = rows.findLastIndex((row) => row.some((cell) => cell !== "")) + 1;
   const free = rows.length - next;
-  if (wanted > free) throw new InsertionRefused(`“${sheet.sheetName}” has room for ${free} more ${free === 1 ? "batch" : "batches"}, not ${wanted}. Make another club sheet; nothing was written.`);
+  if (wanted > free)
+    throw new InsertionRefused(
+      `“${sheet.sheetName}” has room for ${free} more ${free === 1 ? "batch" : "batches"}, not ${wanted}. Make another club sheet; nothing was written.`,
+    );
   return next;
 }

@@ -30,7 +30,11 @@ export interface Standing {
  *
  * @throws InsertionRefused where the club sheet is gone
  */
-export async function standingOnClub(context: Excel.RequestContext, sheetName: string, entries: readonly ClubEntry[]): Promise<readonly Standing[]> {
+export async function standingOnClub(
+  context: Excel.RequestContext,
+  sheetName: string,
+  entries: readonly ClubEntry[],
+): Promise<readonly Standing[]> {
   const sheet = await clubSheet(context, sheetName);
   return entries.flatMap((entry) => standing(sheet, entry) ?? []);
 }
@@ -42,14 +46,26 @@ export async function standingOnClub(context: Excel.RequestContext, sheetName: s
  * @param agreed what the user was shown and said yes to
  * @throws InsertionRefused where a row is not what the user was shown, or there is no room for the others
  */
-export function replaceOnClub(context: Excel.RequestContext, sheetName: string, entries: readonly ClubEntry[], agreed: readonly Standing[]): Promise<void> {
+export function replaceOnClub(
+  context: Excel.RequestContext,
+  sheetName: string,
+  entries: readonly ClubEntry[],
+  agreed: readonly Standing[],
+): Promise<void> {
   return withSecondLook(() => lookAndReplace(context, sheetName, entries, agreed));
 }
 
-async function lookAndReplace(context: Excel.RequestContext, sheetName: string, entries: readonly ClubEntry[], agreed: readonly Standing[]): Promise<void> {
+async function lookAndReplace(
+  context: Excel.RequestContext,
+  sheetName: string,
+  entries: readonly ClubEntry[],
+  agreed: readonly Standing[],
+): Promise<void> {
   const sheet = await clubSheet(context, sheetName);
   const seen = sheet.formulaBlock(factsName);
-  const rows: CellValue[][] = sheet.block(factsName).map((values, row) => values.map((value, column) => writtenAgain(seen[row]?.[column] ?? "", value)));
+  const rows: CellValue[][] = sheet
+    .block(factsName)
+    .map((values, row) => values.map((value, column) => writtenAgain(seen[row]?.[column] ?? "", value)));
   const written = new Set<number>();
   const place = (row: number, entry: ClubEntry): void => {
     rows[row] = factRow(sheet, entry);
@@ -59,7 +75,10 @@ async function lookAndReplace(context: Excel.RequestContext, sheetName: string, 
   for (const entry of entries) {
     const now = standing(sheet, entry);
     const then = agreed.find((one) => one.entry === entry);
-    if (now?.row !== then?.row || JSON.stringify(now?.seen) !== JSON.stringify(then?.seen)) throw new InsertionRefused(`Somebody has changed “${sheetName}” since you looked at it. Nothing was written; look at the changes again.`);
+    if (now?.row !== then?.row || JSON.stringify(now?.seen) !== JSON.stringify(then?.seen))
+      throw new InsertionRefused(
+        `Somebody has changed “${sheetName}” since you looked at it. Nothing was written; look at the changes again.`,
+      );
     if (now) place(now.row, entry);
     else others.push(entry);
   }
@@ -87,4 +106,5 @@ function standing(sheet: NamedCells, entry: ClubEntry): Standing | undefined {
 }
 
 /** Figures that differ by less than anybody can see are the same. */
-const isAlike = (was: CellValue, becomes: CellContent): boolean => (typeof was === "number" && typeof becomes === "number" ? Math.abs(was - becomes) < 1e-9 : String(was) === String(becomes));
+const isAlike = (was: CellValue, becomes: CellContent): boolean =>
+  typeof was === "number" && typeof becomes === "number" ? Math.abs(was - becomes) < 1e-9 : String(was) === String(becomes);

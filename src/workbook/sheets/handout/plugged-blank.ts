@@ -15,7 +15,11 @@ const [mostLooks, between] = [40, 250];
  * @throws InsertionRefused when the blank's own name is not allowed
  * @throws StillCalculating when the blank has no results after ten seconds
  */
-export async function withPluggedBlank<T>(context: Excel.RequestContext, blank: BatchContents, work: (workingName: string) => Promise<T>): Promise<T> {
+export async function withPluggedBlank<T>(
+  context: Excel.RequestContext,
+  blank: BatchContents,
+  work: (workingName: string) => Promise<T>,
+): Promise<T> {
   const problem = sheetNameProblem(blank.sheetName);
   if (problem) throw new InsertionRefused(problem);
   const workingName = `Gylebook ${newBatchId()}`;

@@ -13,7 +13,11 @@ import { withPluggedBlank } from "./plugged-blank";
  * @throws InsertionRefused when a sheet of this workbook has the blank's name, or the name is not allowed
  * @throws StillCalculating when the blank has no results after ten seconds
  */
-export function openUnpluggedHandOut(context: Excel.RequestContext, blank: BatchContents, open: (base64: string) => Promise<unknown>): Promise<UnpluggedSheet> {
+export function openUnpluggedHandOut(
+  context: Excel.RequestContext,
+  blank: BatchContents,
+  open: (base64: string) => Promise<unknown>,
+): Promise<UnpluggedSheet> {
   return withPluggedBlank(context, blank, async (workingName) => {
     const withoutBlank = async (base64: string) => {
       await deleteSheets(context, [workingName]);

@@ -33,11 +33,17 @@ type Core = (name: string, measure?: QuantityName) => number | undefined;
  * the fermenter is filled to the mark, so that nothing can be learned.
  */
 function boilOff(sheet: NamedCells, core: Core): number | undefined {
-  const [collected, reached, minutes] = [core("collected", "volume") ?? core("water_collect", "volume"), core("volume_reached", "volume"), core("boil_minutes")];
+  const [collected, reached, minutes] = [
+    core("collected", "volume") ?? core("water_collect", "volume"),
+    core("volume_reached", "volume"),
+    core("boil_minutes"),
+  ];
   if (collected === undefined || !reached || !minutes || (core("top_up", "volume") ?? 0) > 0) return undefined;
   const bill = billOf(sheet);
   const isMash = sheet.has("mash_water");
-  const kept = grainKg(bill) * (core("absorption", "absorption") || usualAbsorptionLPerKg) + (isMash && grainKg(bill) > 0 ? (core("tun_dead_space", "volume") ?? 0) : 0);
+  const kept =
+    grainKg(bill) * (core("absorption", "absorption") || usualAbsorptionLPerKg) +
+    (isMash && grainKg(bill) > 0 ? (core("tun_dead_space", "volume") ?? 0) : 0);
   const left = reached + (core("kettle_loss", "volume") ?? 0);
   const dissolved = dissolvedOf(bill, core("efficiency_reached") ?? core("grain_efficiency") ?? 0);
   const found = boiledAwayL(collected - kept, left, dissolved);
@@ -49,11 +55,17 @@ const usualAbsorptionLPerKg = 1;
 
 function billOf(sheet: NamedCells): Fermentable[] {
   const units = unitsOf(sheet);
-  return sheet.block("malt").flatMap(([mass, yieldPercent, handling]) =>
-    typeof mass === "number" && typeof yieldPercent === "number" && isHandling(handling) ? [{ massKg: quantity("mass").toCore(mass, units), yieldPercent, handling }] : []);
+  return sheet
+    .block("malt")
+    .flatMap(([mass, yieldPercent, handling]) =>
+      typeof mass === "number" && typeof yieldPercent === "number" && isHandling(handling)
+        ? [{ massKg: quantity("mass").toCore(mass, units), yieldPercent, handling }]
+        : [],
+    );
 }
 
-const isHandling = (word: unknown): word is Fermentable["handling"] => word === "mash" || word === "steep" || word === "extract" || word === "sugar";
+const isHandling = (word: unknown): word is Fermentable["handling"] =>
+  word === "mash" || word === "steep" || word === "extract" || word === "sugar";
 
 /** L: beer that was there, less what ended in full bottles. */
 function bottlingLoss(core: Core, into: string): number | undefined {
@@ -66,10 +78,24 @@ function bottlingLoss(core: Core, into: string): number | undefined {
 /** kW/K, from the times noted beside the chilling and the line after it. */
 function coil(sheet: NamedCells, core: Core): number | undefined {
   const minutes = chillingMinutes(sheet);
-  const [from, to, volume, tap, flow] = [core("boils_at", "temperature"), core("pitch_temperature", "temperature"), core("water_chilled", "volume"), core("tap_temperature", "temperature"), core("tap_flow", "flow")];
+  const [from, to, volume, tap, flow] = [
+    core("boils_at", "temperature"),
+    core("pitch_temperature", "temperature"),
+    core("water_chilled", "volume"),
+    core("tap_temperature", "temperature"),
+    core("tap_flow", "flow"),
+  ];
   if (!minutes || from === undefined || to === undefined || !volume || tap === undefined || !flow) return undefined;
   try {
-    return coilKwPerK([{ minutes: 0, wortC: from }, { minutes, wortC: to }], volume, tap, flow);
+    return coilKwPerK(
+      [
+        { minutes: 0, wortC: from },
+        { minutes, wortC: to },
+      ],
+      volume,
+      tap,
+      flow,
+    );
   } catch (problem) {
     // Times that no coil could bring about (a pause, a slip of the pen) teach nothing.
     if (problem instanceof BrewingError) return undefined;
@@ -84,6 +110,6 @@ function chillingMinutes(sheet: NamedCells): number | undefined {
   const [begun, done] = [happened[at], happened[at + 1]];
   if (at < 0 || typeof begun !== "number" || typeof done !== "number") return undefined;
   // Past midnight the clock begins again.
-  const minutes = (((done - begun) % 1) + 1) % 1 * 24 * 60;
+  const minutes = ((((done - begun) % 1) + 1) % 1) * 24 * 60;
   return minutes > 0 && minutes < 12 * 60 ? minutes : undefined;
 }

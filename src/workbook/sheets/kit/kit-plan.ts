@@ -42,7 +42,11 @@ export function planKit({ sheetName, units, kitNames, readings = [] }: KitOption
   b.put("L", "Plan of this sheet:", { style: "hint" });
   b.put("M", kitVersion, { style: "hint", name: kitMark });
   b.row = 2;
-  b.put("A", "A new batch can start from a kit. What you write under “own” counts; else what was learned, if you take it; else what is typical.", { style: "hint", mergeTo: "J" });
+  b.put(
+    "A",
+    "A new batch can start from a kit. What you write under “own” counts; else what was learned, if you take it; else what is typical.",
+    { style: "hint", mergeTo: "J" },
+  );
   b.put("L", "Units of this sheet:", { style: "hint" });
   b.put("M", units, { style: "hint", name: "kit_units" });
   b.row = 3;
@@ -51,7 +55,19 @@ export function planKit({ sheetName, units, kitNames, readings = [] }: KitOption
   const last = b.row - 1;
   const paper = units === "us" ? "letter" : "a4";
   const secondPage = 3 + 2 * blockRows;
-  return b.build(sheetName, [...widths, 3, 18, 12], { area: `A1:J${last}`, paper, landscape: true, scalePercent: fittingScale(widths, [b.heightOf(1, secondPage - 1), b.heightOf(secondPage, last)], paper, true), breaksBeforeRow: [secondPage], footer: `${sheetName} · page &P of &N` }, 2);
+  return b.build(
+    sheetName,
+    [...widths, 3, 18, 12],
+    {
+      area: `A1:J${last}`,
+      paper,
+      landscape: true,
+      scalePercent: fittingScale(widths, [b.heightOf(1, secondPage - 1), b.heightOf(secondPage, last)], paper, true),
+      breaksBeforeRow: [secondPage],
+      footer: `${sheetName} · page &P of &N`,
+    },
+    2,
+  );
 }
 
 const blockRows = learnedRows.length + fixedRows.length + 3;
@@ -60,9 +76,26 @@ function kitBlock(b: SheetBuilder, number: number, name: string, units: UnitSyst
   b.height(18);
   b.put("A", `${number}  Kit`, { style: "section" });
   b.put("B", name, { style: "inputText", mergeTo: "E", name: `kit_${number}_name` });
-  b.put("F", number === 1 ? "Batches that name no kit count as brewed on this one" : "Give it a name to use it: batches are learned from by that name", { style: "sectionHint", mergeTo: "J" });
+  b.put(
+    "F",
+    number === 1
+      ? "Batches that name no kit count as brewed on this one"
+      : "Give it a name to use it: batches are learned from by that name",
+    { style: "sectionHint", mergeTo: "J" },
+  );
   b.row += 1;
-  const headings = [["A", "What"], ["B", "Typical"], ["C", "Learned"], ["D", "±"], ["E", "Batches"], ["F", "Take learned"], ["G", "Own"], ["H", "Goes by"], ["I", "Unit"], ["J", "How it is learned"]] as const;
+  const headings = [
+    ["A", "What"],
+    ["B", "Typical"],
+    ["C", "Learned"],
+    ["D", "±"],
+    ["E", "Batches"],
+    ["F", "Take learned"],
+    ["G", "Own"],
+    ["H", "Goes by"],
+    ["I", "Unit"],
+    ["J", "How it is learned"],
+  ] as const;
   for (const [letter, text] of headings) b.put(letter, text, { style: "BCDEGH".includes(letter) ? "headingRight" : "heading" });
   b.row += 1;
   const first = b.row;
@@ -72,7 +105,10 @@ function kitBlock(b: SheetBuilder, number: number, name: string, units: UnitSyst
     b.put("D", "", { style: "result", format: format === "whole" ? "one" : format });
     b.put("E", "", { style: "result", format: "whole" });
     b.put("F", "no", { style: "input", choices: ["yes", "no"] });
-    b.put("H", `=IF(ISNUMBER(G${b.row}),G${b.row},IF(AND(F${b.row}="yes",ISNUMBER(C${b.row})),C${b.row},B${b.row}))`, { style: "keyResult", format });
+    b.put("H", `=IF(ISNUMBER(G${b.row}),G${b.row},IF(AND(F${b.row}="yes",ISNUMBER(C${b.row})),C${b.row},B${b.row}))`, {
+      style: "keyResult",
+      format,
+    });
     b.put("J", how, { style: "hint" });
     b.row += 1;
   }
@@ -102,10 +138,20 @@ function unitOf(key: Parameters<typeof quantityOf>[0], units: UnitSystem): strin
 function handReadings(b: SheetBuilder, readings: readonly HandReading[], units: UnitSystem): void {
   b.height(18);
   b.put("A", `${mostKits + 1}  Measured by hand`, { style: "section", mergeTo: "C" });
-  b.put("D", `Amounts in ${quantity("volume").unit[units]}; what boils away: volumes before and after an hour's boil, both cold; plain water reads 1.000 on a true hydrometer`, { style: "sectionHint", mergeTo: "J" });
+  b.put(
+    "D",
+    `Amounts in ${quantity("volume").unit[units]}; what boils away: volumes before and after an hour's boil, both cold; plain water reads 1.000 on a true hydrometer`,
+    { style: "sectionHint", mergeTo: "J" },
+  );
   b.row += 1;
   const heading = b.row;
-  for (const [letter, text] of [["A", "Kit"], ["B", "Day"], ["C", "Value"], ["D", "What"]] as const) b.put(letter, text, { style: letter === "A" || letter === "D" ? "heading" : "headingRight", ...(letter === "D" && { mergeTo: "F" }) });
+  for (const [letter, text] of [
+    ["A", "Kit"],
+    ["B", "Day"],
+    ["C", "Value"],
+    ["D", "What"],
+  ] as const)
+    b.put(letter, text, { style: letter === "A" || letter === "D" ? "heading" : "headingRight", ...(letter === "D" && { mergeTo: "F" }) });
   b.put("G", "Remark", { style: "heading", mergeTo: "J" });
   for (let index = 0; index < readingRows; index += 1) {
     b.row += 1;

@@ -17,16 +17,57 @@ export interface LearnedRow {
 }
 
 export const learnedRows: readonly LearnedRow[] = [
-  { key: "boilOff", label: "Boils away", format: "two", spread: { betweenKits: 1, betweenBatches: 0.5 }, how: "Water collected and what dissolved in it, less what reached the fermenter, put down to the boil (not with top-up water); measured by hand" },
-  { key: "kettleLoss", label: "Left behind in the kettle", format: "two", spread: { betweenKits: 0.5, betweenBatches: 0.3 }, how: "Measured by hand only: no batch sheet tells it apart from what boiled away" },
-  { key: "grainEfficiencyPercent", label: "Sugar won from mashed grain", format: "whole", spread: { betweenKits: 8, betweenBatches: 4 }, how: "The gravity read before the yeast, against what the grain could give" },
-  { key: "coilKwPerK", label: "Chiller: heat it passes on", format: "two", spread: { betweenKits: 0.15, betweenBatches: 0.06 }, how: "The times noted beside the chilling and the next line, from boiling to the pitching temperature" },
-  { key: "bottlingLoss", label: "Lost in racking and bottling", format: "two", spread: { betweenKits: 0.4, betweenBatches: 0.4 }, how: "Beer to package, less bottles filled times what one holds" },
-  { key: "hydrometerOffset", label: "Hydrometer reads too high by", format: "gravity", spread: { betweenKits: 0.002, betweenBatches: 0.0005 }, how: "Measured by hand in plain water at its calibration temperature; subtract it from what you read" },
+  {
+    key: "boilOff",
+    label: "Boils away",
+    format: "two",
+    spread: { betweenKits: 1, betweenBatches: 0.5 },
+    how: "Water collected and what dissolved in it, less what reached the fermenter, put down to the boil (not with top-up water); measured by hand",
+  },
+  {
+    key: "kettleLoss",
+    label: "Left behind in the kettle",
+    format: "two",
+    spread: { betweenKits: 0.5, betweenBatches: 0.3 },
+    how: "Measured by hand only: no batch sheet tells it apart from what boiled away",
+  },
+  {
+    key: "grainEfficiencyPercent",
+    label: "Sugar won from mashed grain",
+    format: "whole",
+    spread: { betweenKits: 8, betweenBatches: 4 },
+    how: "The gravity read before the yeast, against what the grain could give",
+  },
+  {
+    key: "coilKwPerK",
+    label: "Chiller: heat it passes on",
+    format: "two",
+    spread: { betweenKits: 0.15, betweenBatches: 0.06 },
+    how: "The times noted beside the chilling and the next line, from boiling to the pitching temperature",
+  },
+  {
+    key: "bottlingLoss",
+    label: "Lost in racking and bottling",
+    format: "two",
+    spread: { betweenKits: 0.4, betweenBatches: 0.4 },
+    how: "Beer to package, less bottles filled times what one holds",
+  },
+  {
+    key: "hydrometerOffset",
+    label: "Hydrometer reads too high by",
+    format: "gravity",
+    spread: { betweenKits: 0.002, betweenBatches: 0.0005 },
+    how: "Measured by hand in plain water at its calibration temperature; subtract it from what you read",
+  },
 ];
 
 /** Figures that no log can tell: the brewer writes them once. */
-export const fixedRows: readonly { readonly key: keyof Kit; readonly label: string; readonly format: NumberFormat; readonly unit?: string }[] = [
+export const fixedRows: readonly {
+  readonly key: keyof Kit;
+  readonly label: string;
+  readonly format: NumberFormat;
+  readonly unit?: string;
+}[] = [
   { key: "boilMinutes", label: "Boil", format: "whole", unit: "min" },
   { key: "kettleSize", label: "Kettle holds", format: "two" },
   { key: "altitude", label: "Altitude", format: "whole" },
@@ -56,4 +97,8 @@ export function quantityOf(key: LearnedKey | keyof Kit): QuantityName | undefine
 }
 
 /** What may be measured by hand, in the words of the sheet's list. */
-export const handMeasured = { "boils away in an hour": "boilOff", "left in the kettle": "kettleLoss", "hydrometer in plain water": "hydrometerOffset" } as const satisfies Record<string, LearnedKey>;
+export const handMeasured = {
+  "boils away in an hour": "boilOff",
+  "left in the kettle": "kettleLoss",
+  "hydrometer in plain water": "hydrometerOffset",
+} as const satisfies Record<string, LearnedKey>;

@@ -27,13 +27,18 @@ export function kitsOnSheet(sheet: NamedCells): KitOnSheet[] {
     if (name === "") return [];
     const used = sheet.block(`kit_${number}_used`).map(([value]) => value);
     const keys = [...learnedRows, ...fixedRows].map(({ key }) => key);
-    const figures = Object.fromEntries(keys.flatMap((key, index) => (key !== "hydrometerOffset" && typeof used[index] === "number" ? [[key, used[index]]] : [])));
+    const figures = Object.fromEntries(
+      keys.flatMap((key, index) => (key !== "hydrometerOffset" && typeof used[index] === "number" ? [[key, used[index]]] : [])),
+    );
     return [{ number, name, units, kit: { ...usualKit[units], ...figures } }];
   });
 }
 
 /** A new batch on a kit of the brewer's, in whatever units the batch has; how the grain is soaked belongs to the recipe, not to the kit. */
-export function onKit(choices: NewBatchChoices, { name, units, kit }: Pick<KitOnSheet, "name" | "units" | "kit">): Pick<ReturnType<typeof newBatch>, "kit" | "kitName"> {
+export function onKit(
+  choices: NewBatchChoices,
+  { name, units, kit }: Pick<KitOnSheet, "name" | "units" | "kit">,
+): Pick<ReturnType<typeof newBatch>, "kit" | "kitName"> {
   const usual = newBatch(choices).kit;
   return { kitName: name, kit: { ...convertKit(kit, units, choices.units), ...recipePart(usual, choices.method) } };
 }
@@ -57,4 +62,5 @@ export function handFigures(sheet: NamedCells, kitName: string): Readonly<Record
   return found;
 }
 
-const toCore = (name: QuantityName | undefined, value: number, units: UnitSystem): number => (name ? quantity(name).toCore(value, units) : value);
+const toCore = (name: QuantityName | undefined, value: number, units: UnitSystem): number =>
+  name ? quantity(name).toCore(value, units) : value;

@@ -51,7 +51,9 @@ export async function learnKits(context: Excel.RequestContext): Promise<KitRepor
   const report = kitReport(kitSheet, sheets.filter(isBatchSheet), sheets.filter(isUnplugged));
   const sheet = context.workbook.worksheets.getItem(kitSheet.sheetName);
   for (const { number, figures } of report.kits) {
-    sheet.getRange(kitSheet.range(`kit_${number}_learned`)).values = figures.map(({ learned: { value, plusMinus, batches } }) => (batches === 0 ? ["", "", 0] : [value, plusMinus, batches]));
+    sheet.getRange(kitSheet.range(`kit_${number}_learned`)).values = figures.map(({ learned: { value, plusMinus, batches } }) =>
+      batches === 0 ? ["", "", 0] : [value, plusMinus, batches],
+    );
   }
   await context.sync();
   return report;
@@ -75,7 +77,14 @@ export function kitReport(kitSheet: NamedCells, batches: readonly NamedCells[], 
         number,
         name,
         batches: own.length,
-        figures: learnedRows.map((row, index) => figure(row, [...told.flatMap((sheets) => apart(sheets.flatMap((figures) => figures[row.key] ?? []))), ...(byHand[row.key] ?? [])], unitsOfKits(kitSheet), taken[index] ?? false)),
+        figures: learnedRows.map((row, index) =>
+          figure(
+            row,
+            [...told.flatMap((sheets) => apart(sheets.flatMap((figures) => figures[row.key] ?? []))), ...(byHand[row.key] ?? [])],
+            unitsOfKits(kitSheet),
+            taken[index] ?? false,
+          ),
+        ),
       };
     }),
     unknown: batches.filter((batch) => !kitOf(batch)).map(({ sheetName }) => sheetName),
@@ -112,8 +121,17 @@ function logOf(sheet: NamedCells): string {
 
 function figure({ key, label, spread }: LearnedRow, values: readonly number[], units: UnitSystem, taken: boolean): LearnedFigure {
   const measure = quantityOf(key);
-  const [toCore, fromCore] = measure ? [quantity(measure).toCore, quantity(measure).fromCore] : [(value: number) => value, (value: number) => value];
+  const [toCore, fromCore] = measure
+    ? [quantity(measure).toCore, quantity(measure).fromCore]
+    : [(value: number) => value, (value: number) => value];
   const typical = typicalValue(key, units);
   const { value, plusMinus, batches } = learned(values, { value: toCore(typical, units), ...spread });
-  return { key, label, unit: measure ? quantity(measure).unit[units] : "", typical, taken, learned: { value: fromCore(value, units), plusMinus: fromCore(plusMinus, units), batches } };
+  return {
+    key,
+    label,
+    unit: measure ? quantity(measure).unit[units] : "",
+    typical,
+    taken,
+    learned: { value: fromCore(value, units), plusMinus: fromCore(plusMinus, units), batches },
+  };
 }

@@ -39,14 +39,22 @@ export function planRecipe({ sheetName, contents, cells }: BatchInWorkbook, page
   b.put("A", shown(named("batch_name")), { style: "title", mergeTo: "F" });
   b.put("G", "Recipe page", { style: "hint", mergeTo: "H" });
   b.row += 1;
-  b.put("A", `=IF(${named("style")}="","",${named("style")}&", ")&FIXED(${named("volume")},1,TRUE)&" ${words.volume}"&IF(N(${named("brewed_on")})=0,"",", to be brewed on "&${dateText(named("brewed_on"))})`, { style: "hint", mergeTo: "H" });
+  b.put(
+    "A",
+    `=IF(${named("style")}="","",${named("style")}&", ")&FIXED(${named("volume")},1,TRUE)&" ${words.volume}"&IF(N(${named("brewed_on")})=0,"",", to be brewed on "&${dateText(named("brewed_on"))})`,
+    { style: "hint", mergeTo: "H" },
+  );
   b.row += 1;
 
   const half = (side: "left" | "right", [label, name, format, unit = ""]: Line, style: StyleName = "result") => {
     const [labelAt, labelTo, valueAt, unitAt] = side === "left" ? (["A", "B", "C", "D"] as const) : (["E", undefined, "F", "G"] as const);
     const wide = format === "text";
     b.put(labelAt, label, { style: "label", ...(labelTo && { mergeTo: labelTo }) });
-    b.put(valueAt, shown(named(name)), { style: wide ? "resultText" : style, format, ...(wide && { mergeTo: side === "left" ? "D" : "H" }) });
+    b.put(valueAt, shown(named(name)), {
+      style: wide ? "resultText" : style,
+      format,
+      ...(wide && { mergeTo: side === "left" ? "D" : "H" }),
+    });
     if (!wide && unit) b.put(unitAt, unit, { style: "unit", ...(side === "right" && { mergeTo: "H" }) });
   };
   const section = (title: string, hint: string) => {
@@ -69,14 +77,30 @@ export function planRecipe({ sheetName, contents, cells }: BatchInWorkbook, page
   const colourRow = b.row + 1;
   b.put("G", shown(named("swatch")), { style: "swatch", mergeTo: "H" }, colourRow);
   pairs(
-    [["Original gravity", "og_plan", "gravity"], ["Final gravity", "fg_plan", "gravity"], ["Alcohol", "abv_plan", "one", "% by volume"]],
-    [["Bitterness", "ibu_plan", "whole", "IBU"], ["Colour", "colour_plan", "one"], [`Bottles of ${contents.kit.bottleVolume} ${words.bottleVolume}`, "bottles_plan", "whole"]],
+    [
+      ["Original gravity", "og_plan", "gravity"],
+      ["Final gravity", "fg_plan", "gravity"],
+      ["Alcohol", "abv_plan", "one", "% by volume"],
+    ],
+    [
+      ["Bitterness", "ibu_plan", "whole", "IBU"],
+      ["Colour", "colour_plan", "one"],
+      [`Bottles of ${contents.kit.bottleVolume} ${words.bottleVolume}`, "bottles_plan", "whole"],
+    ],
   );
   colourBands(b, `G${colourRow}`, `$F$${colourRow}`, units === "us" ? 1 : ebcFromSrm(1));
 
   section("What goes in", "Malt and sugar left, hops right");
   const heading = b.row;
-  for (const [letter, text, style, mergeTo] of [["A", "Malt and sugar", "heading", "B"], ["C", words.mass, "headingRight"], ["D", "Handling", "heading"], ["E", "Hop", "heading"], ["F", words.smallMass, "headingRight"], ["G", "Alpha %", "headingRight"], ["H", "Minutes left in the boil", "headingRight"]] as const) {
+  for (const [letter, text, style, mergeTo] of [
+    ["A", "Malt and sugar", "heading", "B"],
+    ["C", words.mass, "headingRight"],
+    ["D", "Handling", "heading"],
+    ["E", "Hop", "heading"],
+    ["F", words.smallMass, "headingRight"],
+    ["G", "Alpha %", "headingRight"],
+    ["H", "Minutes left in the boil", "headingRight"],
+  ] as const) {
     b.put(letter, text, { style, ...(mergeTo && { mergeTo }) }, heading);
   }
   const [maltRows, hopRows] = [rowsOf("malt"), rowsOf("hop_plan")];
@@ -100,11 +124,33 @@ export function planRecipe({ sheetName, contents, cells }: BatchInWorkbook, page
   section("Water, yeast and fermentation", "Clean water, healthy yeast, a steady place");
   const soak: readonly Line[] =
     method === "extract"
-      ? [["Steep at", "soak_temperature", "whole", words.temperature], ["Steep for", "soak_minutes", "whole", "min"]]
-      : [["Mash water", "mash_water", "two", words.volume], ["Heat it to", "strike_temperature", "one", words.temperature], ["Mash at", "soak_temperature", "whole", words.temperature], ["Mash for", "soak_minutes", "whole", "min"], ["Water to sparge with", "sparge_water", "two", words.volume]];
+      ? [
+          ["Steep at", "soak_temperature", "whole", words.temperature],
+          ["Steep for", "soak_minutes", "whole", "min"],
+        ]
+      : [
+          ["Mash water", "mash_water", "two", words.volume],
+          ["Heat it to", "strike_temperature", "one", words.temperature],
+          ["Mash at", "soak_temperature", "whole", words.temperature],
+          ["Mash for", "soak_minutes", "whole", "min"],
+          ["Water to sparge with", "sparge_water", "two", words.volume],
+        ];
   pairs(
-    [["Collect", "water_collect", "two", words.volume], ...soak, ["Boil", "boil_minutes", "whole", "min"], ["Top-up water", "top_up", "two", words.volume], ["Salts, other", "salts", "text"]],
-    [["Yeast", "yeast_name", "text"], ["Packs to pitch", "packs_to_pitch", "whole"], ["Pitch at", "pitch_temperature", "whole", words.temperature], ["Ferments from", "ferment_from", "whole", words.temperature], ["to", "ferment_to", "whole", words.temperature], ["Sugar it should eat", "attenuation", "whole", "%"]],
+    [
+      ["Collect", "water_collect", "two", words.volume],
+      ...soak,
+      ["Boil", "boil_minutes", "whole", "min"],
+      ["Top-up water", "top_up", "two", words.volume],
+      ["Salts, other", "salts", "text"],
+    ],
+    [
+      ["Yeast", "yeast_name", "text"],
+      ["Packs to pitch", "packs_to_pitch", "whole"],
+      ["Pitch at", "pitch_temperature", "whole", words.temperature],
+      ["Ferments from", "ferment_from", "whole", words.temperature],
+      ["to", "ferment_to", "whole", words.temperature],
+      ["Sugar it should eat", "attenuation", "whole", "%"],
+    ],
   );
 
   section("Brew day by the clock", "What to beware of stands beside it");
@@ -121,16 +167,39 @@ export function planRecipe({ sheetName, contents, cells }: BatchInWorkbook, page
 
   section("Packaging", "Only when two readings a day apart agree: glass under pressure cuts");
   pairs(
-    [["Into", "into", "text"], ["Carbonation", "carbonation", "one", "volumes of CO2"], ["Priming sugar", "priming_sugar", "text"]],
-    [["Sugar for the batch", "sugar_mass", "two", words.smallMass], ["Kind of bottle", "bottle_kind", "text"], ["Keg pressure", "keg_pressure", "one", words.pressure]],
+    [
+      ["Into", "into", "text"],
+      ["Carbonation", "carbonation", "one", "volumes of CO2"],
+      ["Priming sugar", "priming_sugar", "text"],
+    ],
+    [
+      ["Sugar for the batch", "sugar_mass", "two", words.smallMass],
+      ["Kind of bottle", "bottle_kind", "text"],
+      ["Keg pressure", "keg_pressure", "one", words.pressure],
+    ],
   );
   b.put("A", "Will it hold?", { style: "label", mergeTo: "B" });
   b.height(40);
   b.put("C", shown(named("pressure_verdict")), { style: "message", mergeTo: "H" });
   b.row += 1;
-  b.put("A", "Boiling wort, steam and wet floors scald; a full kettle is not lifted alone. CO2 stifles in low, closed rooms. Local codes and the makers' labels come first.", { style: "hint", mergeTo: "H" });
+  b.put(
+    "A",
+    "Boiling wort, steam and wet floors scald; a full kettle is not lifted alone. CO2 stifles in low, closed rooms. Local codes and the makers' labels come first.",
+    { style: "hint", mergeTo: "H" },
+  );
 
   const lastRow = b.row;
   const paper = units === "us" ? "letter" : "a4";
-  return b.build(pageName, columnWidths, { area: `A1:H${lastRow}`, paper, scalePercent: fittingScale(columnWidths, [b.heightOf(1, lastRow)], paper), breaksBeforeRow: [], footer: `${pageName} · Gylebook` }, 1);
+  return b.build(
+    pageName,
+    columnWidths,
+    {
+      area: `A1:H${lastRow}`,
+      paper,
+      scalePercent: fittingScale(columnWidths, [b.heightOf(1, lastRow)], paper),
+      breaksBeforeRow: [],
+      footer: `${pageName} · Gylebook`,
+    },
+    1,
+  );
 }

@@ -19,7 +19,10 @@ export interface SeasonChoices {
  *
  * @throws InsertionRefused when there is one already, or its name is taken
  */
-export async function insertSeason(context: Excel.RequestContext, { sheetName, units, today = "=TODAY()", allowance = "" }: SeasonChoices): Promise<void> {
+export async function insertSeason(
+  context: Excel.RequestContext,
+  { sheetName, units, today = "=TODAY()", allowance = "" }: SeasonChoices,
+): Promise<void> {
   const marks = await sheetMarks(context, [batchMark, "batch_id", seasonMark]);
   const there = marks.find(({ ranges }) => ranges.has(seasonMark));
   if (there) throw new InsertionRefused(`This workbook has a season sheet already: "${there.name}".`);

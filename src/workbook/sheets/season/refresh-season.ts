@@ -47,11 +47,24 @@ export async function refreshSeason(context: Excel.RequestContext): Promise<Seas
   const { firstRow, rows: present, ownWidth } = presentList(cells);
   const sheets = batchMarks();
   const { rows, ...changes } = mergeRows(present, sheets);
-  if (rows.length > mostBatches) throw new RefreshRefused(`The season sheet has room for ${mostBatches} batches; this workbook has ${rows.length}. Begin a new workbook for the next season; nothing was changed.`);
+  if (rows.length > mostBatches)
+    throw new RefreshRefused(
+      `The season sheet has room for ${mostBatches} batches; this workbook has ${rows.length}. Begin a new workbook for the next season; nothing was changed.`,
+    );
   const obstacle = inTheWay(cells, firstRow + present.length, firstRow + rows.length - 1, ownWidth);
-  if (obstacle) throw new RefreshRefused(`"${season.name}" needs a row for a batch, but ${obstacle} holds something. Move it, then try again; nothing was changed.`);
+  if (obstacle)
+    throw new RefreshRefused(
+      `"${season.name}" needs a row for a batch, but ${obstacle} holds something. Move it, then try again; nothing was changed.`,
+    );
   const changed = rows.flatMap((row, index) => (isSame(row, present[index]) ? [] : [index]));
-  const report: SeasonReport = { ...changes, sheetName: season.name, batches: sheets.length, written: changed.length + Math.max(0, present.length - rows.length), copies: copies(sheets), unplugged: unpluggedBatches(unpluggedMarks(), sheets) };
+  const report: SeasonReport = {
+    ...changes,
+    sheetName: season.name,
+    batches: sheets.length,
+    written: changed.length + Math.max(0, present.length - rows.length),
+    copies: copies(sheets),
+    unplugged: unpluggedBatches(unpluggedMarks(), sheets),
+  };
   if (report.written === 0) return report;
 
   context.application.suspendApiCalculationUntilNextSync();
@@ -88,7 +101,8 @@ function runs(indexes: readonly number[]): [number, number][] {
   return found;
 }
 
-const ownRange = (from: number, to: number, width: number): string => `${firstOwnColumn}${from}:${address(to, columnNumber(firstOwnColumn) + width - 1)}`;
+const ownRange = (from: number, to: number, width: number): string =>
+  `${firstOwnColumn}${from}:${address(to, columnNumber(firstOwnColumn) + width - 1)}`;
 
 function writeRows(sheet: Excel.Worksheet, rows: readonly SeasonRow[], from: number, ownWidth: number): void {
   const to = from + rows.length - 1;
@@ -98,7 +112,9 @@ function writeRows(sheet: Excel.Worksheet, rows: readonly SeasonRow[], from: num
   });
   if (ownWidth === 0) return;
   sheet.getRange(ownRange(from, to, ownWidth)).formulas = rows.map(({ own }, index) =>
-    Array.from({ length: ownWidth }, (_, offset) => moved.down(own[offset] ?? "", address(from + index, columnNumber(firstOwnColumn) + offset))),
+    Array.from({ length: ownWidth }, (_, offset) =>
+      moved.down(own[offset] ?? "", address(from + index, columnNumber(firstOwnColumn) + offset)),
+    ),
   );
 }
 

@@ -29,7 +29,8 @@ export const printedTo = "V";
 
 const litresPerGallon = quantity("volume").toCore(1, "us");
 /** From the units of the batch sheet into those of the season sheet, for volumes and for colours. */
-const factorFormula = (at: string): string => `=IF(${at}units=season_units,1,IF(season_units="us",${1 / litresPerGallon},${litresPerGallon}))`;
+const factorFormula = (at: string): string =>
+  `=IF(${at}units=season_units,1,IF(season_units="us",${1 / litresPerGallon},${litresPerGallon}))`;
 const colourFactor = (row: number): string => `IF($Y${row}=1,1,IF(season_units="us",${1 / ebcFromSrm(1)},${ebcFromSrm(1)}))`;
 
 /** An error on the batch sheet says so here and spoils no sum. */
@@ -42,21 +43,82 @@ const colour = reachedOr("colour_reached", "colour_plan");
 
 export const columns: readonly SeasonColumn[] = [
   { letter: "A", width: 5, heading: "No.", style: "result", format: "general", formula: same("batch_number") },
-  { letter: "B", width: 30, heading: "Batch", style: "keyText", format: "text", formula: (at) => `=IFERROR(IF(${at}batch_name="","(no name yet)",${at}batch_name),"(its sheet is gone)")` },
+  {
+    letter: "B",
+    width: 30,
+    heading: "Batch",
+    style: "keyText",
+    format: "text",
+    formula: (at) => `=IFERROR(IF(${at}batch_name="","(no name yet)",${at}batch_name),"(its sheet is gone)")`,
+  },
   { letter: "C", width: 21, heading: "Style aimed at", style: "resultText", format: "text", formula: same("style") },
-  { letter: "D", width: 11.5, heading: "Brewed on", style: "result", format: "date", formula: (at) => orError(`IF(N(${at}brewed_on)=0,"",${at}brewed_on)`) },
-  { letter: "E", width: 13, heading: "State", style: "resultText", format: "text", formula: (at, row) => orError(stateFormula(at, `$${typedColumns.left}${row}`)) },
-  { letter: "F", width: 8, group: ["Original gravity", "G"], heading: "planned", style: "result", format: "gravity", formula: same("og_plan") },
+  {
+    letter: "D",
+    width: 11.5,
+    heading: "Brewed on",
+    style: "result",
+    format: "date",
+    formula: (at) => orError(`IF(N(${at}brewed_on)=0,"",${at}brewed_on)`),
+  },
+  {
+    letter: "E",
+    width: 13,
+    heading: "State",
+    style: "resultText",
+    format: "text",
+    formula: (at, row) => orError(stateFormula(at, `$${typedColumns.left}${row}`)),
+  },
+  {
+    letter: "F",
+    width: 8,
+    group: ["Original gravity", "G"],
+    heading: "planned",
+    style: "result",
+    format: "gravity",
+    formula: same("og_plan"),
+  },
   { letter: "G", width: 8, heading: "reached", style: "keyResult", format: "gravity", formula: same("og_shown") },
-  { letter: "H", width: 8, group: ["Final gravity", "I"], heading: "planned", style: "result", format: "gravity", formula: same("fg_plan") },
+  {
+    letter: "H",
+    width: 8,
+    group: ["Final gravity", "I"],
+    heading: "planned",
+    style: "result",
+    format: "gravity",
+    formula: same("fg_plan"),
+  },
   { letter: "I", width: 8, heading: "reached", style: "keyResult", format: "gravity", formula: same("fg_reached") },
   { letter: "J", width: 8, group: ["Alcohol % vol", "K"], heading: "planned", style: "result", format: "one", formula: same("abv_plan") },
   { letter: "K", width: 8, heading: "reached", style: "keyResult", format: "one", formula: same("abv_reached") },
-  { letter: "L", width: 8, group: ["Bitterness IBU", "M"], heading: "planned", style: "result", format: "whole", formula: same("ibu_plan") },
+  {
+    letter: "L",
+    width: 8,
+    group: ["Bitterness IBU", "M"],
+    heading: "planned",
+    style: "result",
+    format: "whole",
+    formula: same("ibu_plan"),
+  },
   { letter: "M", width: 8, heading: "reached", style: "keyResult", format: "whole", formula: same("ibu_reached") },
-  { letter: "N", width: 8, group: ["Colour", "O"], heading: '=IF(season_units="us","SRM","EBC")', style: "result", format: "one", formula: (at, row) => orError(`IF(${colour(at)}="","",${colour(at)}*${colourFactor(row)})`) },
+  {
+    letter: "N",
+    width: 8,
+    group: ["Colour", "O"],
+    heading: '=IF(season_units="us","SRM","EBC")',
+    style: "result",
+    format: "one",
+    formula: (at, row) => orError(`IF(${colour(at)}="","",${colour(at)}*${colourFactor(row)})`),
+  },
   { letter: "O", width: 9, heading: "looks", style: "swatch", format: "text" },
-  { letter: "P", width: 9, group: ["Volume", "P"], heading: '=IF(season_units="us","US gal","L")', style: "result", format: "one", formula: (at, row) => orError(`IF(N(${volume(at)})=0,"",${volume(at)}*$Y${row})`) },
+  {
+    letter: "P",
+    width: 9,
+    group: ["Volume", "P"],
+    heading: '=IF(season_units="us","US gal","L")',
+    style: "result",
+    format: "one",
+    formula: (at, row) => orError(`IF(N(${volume(at)})=0,"",${volume(at)}*$Y${row})`),
+  },
   { letter: "Q", width: 8, heading: "Bottles", style: "result", format: "whole", formula: same("bottles_filled") },
   { letter: "R", width: 8.5, group: ["Cost", "S"], heading: "batch", style: "result", format: "money", formula: same("cost_plan") },
   { letter: "S", width: 8.5, heading: "bottle", style: "result", format: "money", formula: same("cost_each") },
@@ -65,12 +127,21 @@ export const columns: readonly SeasonColumn[] = [
   { letter: "V", width: 34, heading: "remark", style: "inputText", format: "text" },
   { letter: "W", width: 18, heading: "Sheet", style: "workings", format: "text" },
   { letter: "X", width: 15, heading: "Mark", style: "workings", format: "text" },
-  { letter: "Y", width: 10, heading: "Into units", style: "workings", format: "general", formula: (at) => orError(factorFormula(at).slice(1)) },
+  {
+    letter: "Y",
+    width: 10,
+    heading: "Into units",
+    style: "workings",
+    format: "general",
+    formula: (at) => orError(factorFormula(at).slice(1)),
+  },
 ];
 
 /** The contents of a batch's row in the list, without what the brewer types. */
 export function batchCells(sheetName: string, id: string, row: number): ReadonlyMap<string, CellContent> {
   const at = sheetPrefix(sheetName);
-  const contents = new Map<string, CellContent>(columns.flatMap(({ letter, formula }) => (formula ? [[letter, formula(at, row)] as const] : [])));
+  const contents = new Map<string, CellContent>(
+    columns.flatMap(({ letter, formula }) => (formula ? [[letter, formula(at, row)] as const] : [])),
+  );
   return contents.set(workingColumns.sheet, sheetName).set(workingColumns.id, id);
 }

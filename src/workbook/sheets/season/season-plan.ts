@@ -38,7 +38,11 @@ export function planSeason({ sheetName, units, today, rows, allowance = "" }: Se
   b.put("W", "Workings. Plan of this sheet:", { style: "hint" });
   b.put("X", seasonVersion, { style: "hint", name: seasonMark });
   b.row = 2;
-  b.put("A", "One row a batch, read from the batch sheets. Underlined cells are yours; the shaded ones calculate. Change a batch on its own sheet.", { style: "hint", mergeTo: "P" });
+  b.put(
+    "A",
+    "One row a batch, read from the batch sheets. Underlined cells are yours; the shaded ones calculate. Change a batch on its own sheet.",
+    { style: "hint", mergeTo: "P" },
+  );
   b.row = 3;
   const unitsCell = summary(b, { units, today, allowance }, (letter) => `$${letter}$${firstRow}:$${letter}$${firstRow + mostBatches - 1}`);
   if (b.row !== headingRow - 2) throw new Error(`the list is to begin at row ${headingRow - 2}, not ${b.row}`);
@@ -47,24 +51,59 @@ export function planSeason({ sheetName, units, today, rows, allowance = "" }: Se
   const widths = [...columns.map(({ width }) => width), 3];
   const paper = units === "us" ? "letter" : "a4";
   const printed = columns.filter(({ letter }) => letter <= printedTo).map(({ width }) => width);
-  return b.build(sheetName, widths, { area: `A1:${printedTo}${lastRow}`, paper, landscape: true, scalePercent: fittingScale(printed, [100], paper, true), breaksBeforeRow: [], footer: `${sheetName} · page &P of &N` }, 2);
+  return b.build(
+    sheetName,
+    widths,
+    {
+      area: `A1:${printedTo}${lastRow}`,
+      paper,
+      landscape: true,
+      scalePercent: fittingScale(printed, [100], paper, true),
+      breaksBeforeRow: [],
+      footer: `${sheetName} · page &P of &N`,
+    },
+    2,
+  );
 }
 
 function list(b: SheetBuilder, rows: readonly SeasonRow[], unitsCell: string): void {
   b.height(18);
   b.put("A", "3  Batches", { style: "section", mergeTo: "D" });
-  b.put("E", "In the order of the sheets; what you type under “left” and “remark”, and to the right of this list, stays with its batch", { style: "sectionHint", mergeTo: printedTo });
+  b.put("E", "In the order of the sheets; what you type under “left” and “remark”, and to the right of this list, stays with its batch", {
+    style: "sectionHint",
+    mergeTo: printedTo,
+  });
   for (const { letter, group, heading, style } of columns) {
     if (group) b.put(letter, group[0], { style: "heading", ...(group[1] !== letter && { mergeTo: group[1] }) }, headingRow - 1);
-    b.put(letter, heading, { style: style === "inputText" || style === "keyText" || style === "resultText" || style === "workings" ? "heading" : "headingRight" }, headingRow);
+    b.put(
+      letter,
+      heading,
+      {
+        style: style === "inputText" || style === "keyText" || style === "resultText" || style === "workings" ? "heading" : "headingRight",
+      },
+      headingRow,
+    );
   }
   b.put(firstOwnColumn, "Columns from here on are yours", { style: "hint" }, headingRow - 1);
   b.name(firstRowName, `A${firstRow}`);
   rows.forEach((row, index) => {
-    for (const { address, content, style, format } of rowCells(row, firstRow + index)) b.put(address.replace(/\d+$/, ""), content, { style, ...(format && { format }) }, firstRow + index);
+    for (const { address, content, style, format } of rowCells(row, firstRow + index))
+      b.put(address.replace(/\d+$/, ""), content, { style, ...(format && { format }) }, firstRow + index);
   });
   const all = (letter: string): string => `${letter}${firstRow}:${letter}${firstRow + mostBatches - 1}`;
   colourBands(b, all("O"), `$N${firstRow}`, `IF(${unitsCell}="us",1,${ebcFromSrm(1)})`);
-  b.highlight({ range: all("E"), formula: `=OR($E${firstRow}="stalled",$E${firstRow}="read again",$E${firstRow}="error")`, fill: "#7A1F1F", color: "#FFFFFF", bold: true });
-  b.highlight({ range: all("E"), formula: `=OR($E${firstRow}="almost there",$E${firstRow}="finished")`, fill: "#F2D58A", color: "#3A2A00", bold: true });
+  b.highlight({
+    range: all("E"),
+    formula: `=OR($E${firstRow}="stalled",$E${firstRow}="read again",$E${firstRow}="error")`,
+    fill: "#7A1F1F",
+    color: "#FFFFFF",
+    bold: true,
+  });
+  b.highlight({
+    range: all("E"),
+    formula: `=OR($E${firstRow}="almost there",$E${firstRow}="finished")`,
+    fill: "#F2D58A",
+    color: "#3A2A00",
+    bold: true,
+  });
 }

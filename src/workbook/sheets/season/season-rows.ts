@@ -56,7 +56,10 @@ export function mergeRows(present: readonly PresentRow[], sheets: readonly Batch
   });
   const kept = orphans.filter(hasTyped);
   return {
-    rows: [...rows, ...kept.map(({ left, remark, own, id, lastName }): SeasonRow => ({ left, remark, own, id, lastName, sheetName: undefined }))],
+    rows: [
+      ...rows,
+      ...kept.map(({ left, remark, own, id, lastName }): SeasonRow => ({ left, remark, own, id, lastName, sheetName: undefined })),
+    ],
     added,
     kept: kept.filter(({ sheetName, settled }) => sheetName !== undefined || !settled).map(({ lastName }) => lastName),
     dropped: orphans.filter((row) => !hasTyped(row)).map(({ lastName }) => lastName),

@@ -21,7 +21,8 @@ const at = (letter: string): number => columnNumber(letter);
 export function presentList(sheet: NamedCells): PresentList {
   const firstRow = sheet.area(firstRowName).from.row;
   const formula = (row: number, letter: string): CellContent => plain(sheet.formulaAt(row, at(letter)));
-  const isRow = (row: number): boolean => formula(row, workingColumns.sheet) !== "" || sheetOfName(String(formula(row, "B")), "batch_name") !== undefined;
+  const isRow = (row: number): boolean =>
+    formula(row, workingColumns.sheet) !== "" || sheetOfName(String(formula(row, "B")), "batch_name") !== undefined;
   let rowCount = 0;
   while (isRow(firstRow + rowCount)) rowCount += 1;
   const ownWidth = widthBeyond(sheet, firstRow);
@@ -64,4 +65,5 @@ function widthBeyond(sheet: NamedCells, firstRow: number): number {
   return width;
 }
 
-const plain = (content: number | string | boolean): CellContent => (typeof content === "boolean" ? `=${String(content).toUpperCase()}` : content);
+const plain = (content: number | string | boolean): CellContent =>
+  typeof content === "boolean" ? `=${String(content).toUpperCase()}` : content;

@@ -38,11 +38,17 @@ function section(b: SheetBuilder, title: string, hint: string): void {
 }
 
 /** Sum over the batches that were brewed from one day up to another. */
-const between = (list: ListColumn, from: string, to: string): string => `${list("D")},">="&${from},${list("D")},"<"&${to},${list("E")},"<>planned"`;
+const between = (list: ListColumn, from: string, to: string): string =>
+  `${list("D")},">="&${from},${list("D")},"<"&${to},${list("E")},"<>planned"`;
 const inYear = (list: ListColumn, year: string): string => between(list, `DATE(${year},1,1)`, `DATE(${year}+1,1,1)`);
 
 function theYear(b: SheetBuilder, { units, today, allowance }: SummaryOptions, list: ListColumn): void {
-  const line = (label: string, content: CellContent, options: { style: "input" | "result" | "keyResult"; format?: NumberFormat; name?: string; choices?: readonly string[] }, unit?: CellContent) => {
+  const line = (
+    label: string,
+    content: CellContent,
+    options: { style: "input" | "result" | "keyResult"; format?: NumberFormat; name?: string; choices?: readonly string[] },
+    unit?: CellContent,
+  ) => {
     b.put("A", label, { style: "label", mergeTo: "B" });
     b.put("C", content, options);
     if (unit !== undefined) b.put("D", unit, { style: "unit", mergeTo: "E" });
@@ -52,11 +58,34 @@ function theYear(b: SheetBuilder, { units, today, allowance }: SummaryOptions, l
   line("Units of this sheet", units, { style: "input", name: "season_units", choices: ["metric", "us"] }, "metric or us");
   line("Year looked at", "=YEAR(season_today)", { style: "input", format: "whole", name: "season_year" }, "type another to look back");
   line("Allowance for a year", allowance, { style: "input", format: "one", name: "season_allowance" }, volumeUnit);
-  line("Brewed in that year", `=SUMIFS(${list("P")},${inYear(list, "season_year")})`, { style: "keyResult", format: "one", name: "season_brewed" }, volumeUnit);
-  line("Left of the allowance", '=IF(N(season_allowance)=0,"",season_allowance-season_brewed)', { style: "keyResult", format: "one", name: "season_allowance_left" }, `=IF(season_allowance_left="","no allowance written yet",IF(season_allowance_left<0,"above it by so much",${volumeUnit.slice(1)}))`);
-  line("Batches brewed in that year", `=COUNTIFS(${inYear(list, "season_year")})`, { style: "result", format: "whole", name: "season_batches" });
-  line("Spent in that year", `=SUMIFS(${list("R")},${inYear(list, "season_year")})`, { style: "result", format: "money", name: "season_spent" });
-  line("Bottles standing ready", `=SUMIFS(${list("U")},${list("E")},"ready")+SUMIFS(${list("Q")},${list("E")},"ready",${list("U")},"")`, { style: "result", format: "whole", name: "season_ready" }, "filled, or what you typed as left");
+  line(
+    "Brewed in that year",
+    `=SUMIFS(${list("P")},${inYear(list, "season_year")})`,
+    { style: "keyResult", format: "one", name: "season_brewed" },
+    volumeUnit,
+  );
+  line(
+    "Left of the allowance",
+    '=IF(N(season_allowance)=0,"",season_allowance-season_brewed)',
+    { style: "keyResult", format: "one", name: "season_allowance_left" },
+    `=IF(season_allowance_left="","no allowance written yet",IF(season_allowance_left<0,"above it by so much",${volumeUnit.slice(1)}))`,
+  );
+  line("Batches brewed in that year", `=COUNTIFS(${inYear(list, "season_year")})`, {
+    style: "result",
+    format: "whole",
+    name: "season_batches",
+  });
+  line("Spent in that year", `=SUMIFS(${list("R")},${inYear(list, "season_year")})`, {
+    style: "result",
+    format: "money",
+    name: "season_spent",
+  });
+  line(
+    "Bottles standing ready",
+    `=SUMIFS(${list("U")},${list("E")},"ready")+SUMIFS(${list("Q")},${list("E")},"ready",${list("U")},"")`,
+    { style: "result", format: "whole", name: "season_ready" },
+    "filled, or what you typed as left",
+  );
   b.highlight({ range: `C${b.row - 4}`, formula: "=N(season_allowance_left)<0", fill: "#7A1F1F", color: "#FFFFFF", bold: true });
 }
 
@@ -76,13 +105,24 @@ function bests(b: SheetBuilder, top: number, list: ListColumn): void {
     const row = top + 1 + index;
     b.put("G", label, { style: "label", mergeTo: "I" }, row);
     b.put("J", `=IF(COUNT(${list(column)})=0,"",${pick}(${list(column)}))`, { style: "keyResult", format }, row);
-    b.put("K", `=IF(J${row}="","",INDEX(${list("B")},MATCH(J${row},${list(column)},0)))`, { style: "resultText", format: "text", mergeTo: "P" }, row);
+    b.put(
+      "K",
+      `=IF(J${row}="","",INDEX(${list("B")},MATCH(J${row},${list(column)},0)))`,
+      { style: "resultText", format: "text", mergeTo: "P" },
+      row,
+    );
   }
 }
 
 function yearsAndMonths(b: SheetBuilder, list: ListColumn, chartFrom: number): void {
   const heading = b.row;
-  for (const [letter, text] of [["B", "Year"], ["C", volumeUnit], ["D", "Batches"], ["E", "Spent"]] as const) b.put(letter, text, { style: "headingRight" }, heading);
+  for (const [letter, text] of [
+    ["B", "Year"],
+    ["C", volumeUnit],
+    ["D", "Batches"],
+    ["E", "Spent"],
+  ] as const)
+    b.put(letter, text, { style: "headingRight" }, heading);
   for (let index = 0; index < years; index += 1) {
     const row = heading + 1 + index;
     b.put("B", index === 0 ? "=season_year" : `=B${row - 1}-1`, { style: "result", format: "whole" }, row);
@@ -105,7 +145,9 @@ function yearsAndMonths(b: SheetBuilder, list: ListColumn, chartFrom: number): v
     title: "Into the fermenter, month by month",
     horizontal: { format: "text" },
     vertical: { format: "whole" },
-    series: [{ name: "Brewed", across: `F${heading}:Q${heading}`, values: `F${heading + 1}:Q${heading + 1}`, color: "#1F5150", look: "columns" }],
+    series: [
+      { name: "Brewed", across: `F${heading}:Q${heading}`, values: `F${heading + 1}:Q${heading + 1}`, color: "#1F5150", look: "columns" },
+    ],
     from: `R${chartFrom}`,
     to: `V${chartFrom + 8}`,
   });

@@ -31,7 +31,18 @@ export function agedHops(stores: Stores, batch: NamedCells): AgedHop[] {
     const hop = String(batch.at(row, from.column)).trim();
     const aged = hop === "" ? undefined : agedTo(stores, hop, day);
     const alpha = batch.at(row, from.column + 2);
-    if (aged) found.push({ hop, ...aged, inBatchPercent: typeof alpha === "number" ? alpha : undefined, cell: address(row, from.column + 2), line: { sheetName: batch.sheetName, range: `${address(row, from.column)}:${address(row, from.column + 2)}`, before: [lines[row - from.row]?.slice(0, 3) ?? []] } });
+    if (aged)
+      found.push({
+        hop,
+        ...aged,
+        inBatchPercent: typeof alpha === "number" ? alpha : undefined,
+        cell: address(row, from.column + 2),
+        line: {
+          sheetName: batch.sheetName,
+          range: `${address(row, from.column)}:${address(row, from.column + 2)}`,
+          before: [lines[row - from.row]?.slice(0, 3) ?? []],
+        },
+      });
   }
   return found;
 }
@@ -56,7 +67,11 @@ const packageOf = (value: CellValue | undefined): HopPackage => hopPackages.find
  */
 export async function writeAgedHops(context: Excel.RequestContext, sheetName: string, hops: readonly AgedHop[]): Promise<void> {
   const sheet = context.workbook.worksheets.getItem(sheetName);
-  await writeUnlessChanged(context, hops.map(({ line }) => line), () => {
-    for (const { cell, onTheDayPercent } of hops) sheet.getRange(cell).values = [[Math.round(onTheDayPercent * 10) / 10]];
-  });
+  await writeUnlessChanged(
+    context,
+    hops.map(({ line }) => line),
+    () => {
+      for (const { cell, onTheDayPercent } of hops) sheet.getRange(cell).values = [[Math.round(onTheDayPercent * 10) / 10]];
+    },
+  );
 }

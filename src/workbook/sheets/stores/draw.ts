@@ -41,7 +41,12 @@ export async function readStoresAndBatches(context: Excel.RequestContext): Promi
   const sheet = sheets.find(isStoresSheet);
   if (!sheet) return undefined;
   const batches = sheets.filter(isBatchSheet);
-  return { sheet, stores: readStores(sheet), batches, unplugged: unpluggedBatches(sheets.filter(isUnplugged).map(markOf), batches.map(markOf)) };
+  return {
+    sheet,
+    stores: readStores(sheet),
+    batches,
+    unplugged: unpluggedBatches(sheets.filter(isUnplugged).map(markOf), batches.map(markOf)),
+  };
 }
 
 /**
@@ -55,13 +60,22 @@ export function planDraw({ stores, batches, unplugged }: StoresAndBatches, sheet
   const batch = batches.find((one) => one.sheetName === sheetName);
   if (!batch) throw new DrawRefused(`There is no batch sheet "${sheetName}".`);
   const id = batchIdOf(batch);
-  if (id === "") throw new DrawRefused(`"${sheetName}" has no mark of its own, so nobody could tell later whether it has drawn: bring it to today's plan first (Help, Older sheets).`);
+  if (id === "")
+    throw new DrawRefused(
+      `"${sheetName}" has no mark of its own, so nobody could tell later whether it has drawn: bring it to today's plan first (Help, Older sheets).`,
+    );
   const before = stores.draws.find((draw) => draw.id === id);
   const alike = sheetsAlike(batches, batch).map((name) => `"${name}"`);
-  if (alike.length > 0) throw new DrawRefused(`"${sheetName}" carries the same mark as ${alike.join(", ")}${before ? ", and one of them has drawn on the stores already" : ""}. Say first which is the copy: it gets a mark of its own. Nothing was taken.`);
+  if (alike.length > 0)
+    throw new DrawRefused(
+      `"${sheetName}" carries the same mark as ${alike.join(", ")}${before ? ", and one of them has drawn on the stores already" : ""}. Say first which is the copy: it gets a mark of its own. Nothing was taken.`,
+    );
   if (before) throw new DrawRefused(`"${before.batch}" has drawn on the stores already. A batch draws once. Nothing was taken.`);
   const [double] = doubles(stores);
-  if (double !== undefined) throw new DrawRefused(`Two lines of the stores are called "${double}". Give them names apart, such as the crop's year, on the stores and on the batch; nothing was taken.`);
+  if (double !== undefined)
+    throw new DrawRefused(
+      `Two lines of the stores are called "${double}". Give them names apart, such as the crop's year, on the stores and on the batch; nothing was taken.`,
+    );
   const needs = needsOf(batch, stores.units, capName(stores));
   const lefts = needs.map((need) => ({ ...need, left: itemFor(stores, need)?.left }));
   return {
@@ -80,8 +94,14 @@ export interface DatedDraw {
 }
 
 /** Takes what the plans say off the shelves by writing it into the book: one `context.sync()`. */
-export async function writeDraws(context: Excel.RequestContext, { sheet, stores }: StoresAndBatches, dated: readonly DatedDraw[]): Promise<void> {
-  const lines = dated.flatMap(({ plan: { id, batch, draws }, day }) => draws.map(({ kind, name, amount }): Draw => ({ id, batch, day, kind, name, amount })));
+export async function writeDraws(
+  context: Excel.RequestContext,
+  { sheet, stores }: StoresAndBatches,
+  dated: readonly DatedDraw[],
+): Promise<void> {
+  const lines = dated.flatMap(({ plan: { id, batch, draws }, day }) =>
+    draws.map(({ kind, name, amount }): Draw => ({ id, batch, day, kind, name, amount })),
+  );
   await writeBook(context, sheet, stores.draws.length, [...stores.draws, ...lines]);
 }
 
@@ -96,15 +116,25 @@ export async function giveBack(context: Excel.RequestContext, { sheet, stores }:
 async function writeBook(context: Excel.RequestContext, sheet: NamedCells, rowsBefore: number, draws: readonly Draw[]): Promise<void> {
   const { from, to } = sheet.area("stores_draws");
   const rows = Math.max(rowsBefore, draws.length);
-  if (rows > to.row - from.row + 1) throw new DrawRefused(`The book of what was drawn is full (${to.row - from.row + 1} lines). Begin a new workbook for the next season; nothing was taken.`);
+  if (rows > to.row - from.row + 1)
+    throw new DrawRefused(
+      `The book of what was drawn is full (${to.row - from.row + 1} lines). Begin a new workbook for the next season; nothing was taken.`,
+    );
   if (rows === 0) return;
   const values = Array.from({ length: rows }, (_, index) => {
     const draw = draws[index];
     return draw ? [draw.id, draw.batch, draw.day, draw.kind, draw.name, draw.amount] : ["", "", "", "", "", ""];
   });
   // One line more than is written: a line that somebody has added there meanwhile would be parted from the others.
-  const seen = sheet.formulaBlock("stores_draws").slice(0, rows + 1).map((line) => line.slice(0, 6));
-  const lookedAt = { sheetName: sheet.sheetName, range: `${address(from.row, from.column)}:${address(from.row + seen.length - 1, from.column + 5)}`, before: seen };
+  const seen = sheet
+    .formulaBlock("stores_draws")
+    .slice(0, rows + 1)
+    .map((line) => line.slice(0, 6));
+  const lookedAt = {
+    sheetName: sheet.sheetName,
+    range: `${address(from.row, from.column)}:${address(from.row + seen.length - 1, from.column + 5)}`,
+    before: seen,
+  };
   try {
     await writeUnlessChanged(context, [lookedAt], () => {
       const range = context.workbook.worksheets.getItem(sheet.sheetName).getRangeByIndexes(from.row - 1, from.column - 1, rows, 6);
@@ -112,7 +142,8 @@ async function writeBook(context: Excel.RequestContext, sheet: NamedCells, rowsB
       range.numberFormat = values.map(() => ["General", "General", "yyyy-mm-dd", "General", "General", "General"]);
     });
   } catch (problem) {
-    if (problem instanceof JustChanged) throw new DrawRefused("Somebody has just written into the book of what was drawn. Nothing was taken; look again.");
+    if (problem instanceof JustChanged)
+      throw new DrawRefused("Somebody has just written into the book of what was drawn. Nothing was taken; look again.");
     throw problem;
   }
 }

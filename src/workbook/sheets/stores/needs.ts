@@ -18,7 +18,9 @@ export function needsOf(sheet: NamedCells, storesUnits: UnitSystem, capName: str
   const batch = batchContents(sheet);
   const inStores = (kind: StockKind, amount: number): number => {
     const measure = stockKinds.find((one) => one.kind === kind)?.measure;
-    return measure && batch.units !== storesUnits ? quantity(measure).fromCore(quantity(measure).toCore(amount, batch.units), storesUnits) : amount;
+    return measure && batch.units !== storesUnits
+      ? quantity(measure).fromCore(quantity(measure).toCore(amount, batch.units), storesUnits)
+      : amount;
   };
   const packs = sheet.has("packs_to_pitch") ? sheet.number("packs_to_pitch") : "";
   const bottles = sheet.number("bottles_filled") || (sheet.has("bottles_ready") ? sheet.number("bottles_ready") : "");
@@ -26,7 +28,9 @@ export function needsOf(sheet: NamedCells, storesUnits: UnitSystem, capName: str
     ...batch.malt.map(({ ingredient, mass }) => ({ kind: "malt" as const, name: ingredient, amount: inStores("malt", mass) })),
     ...batch.hops.map(({ hop, mass }) => ({ kind: "hops" as const, name: hop, amount: inStores("hops", mass) })),
     { kind: "yeast", name: batch.yeast.name, amount: Number(packs) || 0 },
-    ...(capName !== undefined && batch.packaging.into === "bottles" ? [{ kind: "caps" as const, name: capName, amount: Number(bottles) || 0 }] : []),
+    ...(capName !== undefined && batch.packaging.into === "bottles"
+      ? [{ kind: "caps" as const, name: capName, amount: Number(bottles) || 0 }]
+      : []),
   ];
   return together(needs.filter(({ name, amount }) => name !== "" && amount > 0));
 }

@@ -23,7 +23,9 @@ function planned({ stores, batches }: StoresAndBatches): readonly NamedCells[] {
   const drawn = new Set(stores.draws.map(({ id }) => id));
   const brewed = new Set(batches.filter(hasLog).map(batchIdOf));
   const firstOf = (id: string): NamedCells | undefined => batches.find((batch) => batchIdOf(batch) === id);
-  return batches.filter((batch) => !hasLog(batch) && !(drawn.has(batchIdOf(batch)) && !brewed.has(batchIdOf(batch)) && firstOf(batchIdOf(batch)) === batch));
+  return batches.filter(
+    (batch) => !hasLog(batch) && !(drawn.has(batchIdOf(batch)) && !brewed.has(batchIdOf(batch)) && firstOf(batchIdOf(batch)) === batch),
+  );
 }
 
 /** What the batches planned need together, against what is left; what is there in full needs no buying and is left out. */
@@ -33,20 +35,35 @@ export function shoppingList(found: StoresAndBatches): ShoppingLine[] {
   for (const batch of planned(found)) {
     for (const need of needsOf(batch, stores.units, capName(stores))) {
       const before = wanted.get(needKey(need));
-      wanted.set(needKey(need), before ? { need: { ...before.need, amount: before.need.amount + need.amount }, batches: [...before.batches, batch.sheetName] } : { need, batches: [batch.sheetName] });
+      wanted.set(
+        needKey(need),
+        before
+          ? { need: { ...before.need, amount: before.need.amount + need.amount }, batches: [...before.batches, batch.sheetName] }
+          : { need, batches: [batch.sheetName] },
+      );
     }
   }
   return [...wanted.values()]
     .map(({ need, batches: forBatches }): ShoppingLine => {
       const left = Math.max(0, itemFor(stores, need)?.left ?? 0);
       const measure = stockKinds.find(({ kind }) => kind === need.kind)?.measure;
-      return { ...need, left, toBuy: Math.max(0, need.amount - left), unit: measure ? quantity(measure).unit[stores.units] : need.kind === "yeast" ? "packs" : "", batches: forBatches };
+      return {
+        ...need,
+        left,
+        toBuy: Math.max(0, need.amount - left),
+        unit: measure ? quantity(measure).unit[stores.units] : need.kind === "yeast" ? "packs" : "",
+        batches: forBatches,
+      };
     })
     .filter(({ toBuy }) => toBuy > 1e-9);
 }
 
 /** Writes the list into its place on the stores sheet: one `context.sync()`. @returns lines for which the place has no room */
-export async function writeShoppingList(context: Excel.RequestContext, { sheet }: StoresAndBatches, lines: readonly ShoppingLine[]): Promise<number> {
+export async function writeShoppingList(
+  context: Excel.RequestContext,
+  { sheet }: StoresAndBatches,
+  lines: readonly ShoppingLine[],
+): Promise<number> {
   const { from, to } = sheet.area("stores_list");
   const rows = to.row - from.row + 1;
   const list = context.workbook.worksheets.getItem(sheet.sheetName).getRange(sheet.range("stores_list"));

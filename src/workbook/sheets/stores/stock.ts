@@ -30,7 +30,13 @@ export interface Stores {
 export const isStoresSheet = (sheet: NamedCells): boolean => sheet.has(storesMark) && sheet.has("stores_draws");
 
 export function readStores(sheet: NamedCells): Stores {
-  const draws = sheet.block("stores_draws").flatMap(([id = "", batch = "", day = 0, kind = "", name = "", amount = 0]): Draw[] => (id === "" ? [] : [{ id: String(id), batch: String(batch), day: Number(day), kind: kind as StockKind, name: String(name), amount: Number(amount) }]));
+  const draws = sheet
+    .block("stores_draws")
+    .flatMap(([id = "", batch = "", day = 0, kind = "", name = "", amount = 0]): Draw[] =>
+      id === ""
+        ? []
+        : [{ id: String(id), batch: String(batch), day: Number(day), kind: kind as StockKind, name: String(name), amount: Number(amount) }],
+    );
   const drawn = new Map<string, number>();
   for (const draw of draws) drawn.set(needKey(draw), (drawn.get(needKey(draw)) ?? 0) + draw.amount);
   const items = stockKinds.flatMap(({ kind }) =>
@@ -43,9 +49,11 @@ export function readStores(sheet: NamedCells): Stores {
 }
 
 /** The first line of caps, since a brewer uses one kind. */
-export const capName = ({ items }: Stores): string | undefined => items.find(({ kind, name }) => kind === "caps" && /\bcaps?\b/i.test(name))?.name;
+export const capName = ({ items }: Stores): string | undefined =>
+  items.find(({ kind, name }) => kind === "caps" && /\bcaps?\b/i.test(name))?.name;
 
-export const itemFor = ({ items }: Stores, need: Pick<Need, "kind" | "name">): StockItem | undefined => items.find((item) => needKey(item) === needKey(need));
+export const itemFor = ({ items }: Stores, need: Pick<Need, "kind" | "name">): StockItem | undefined =>
+  items.find((item) => needKey(item) === needKey(need));
 
 /** Names that stand on two lines of one shelf: nobody can tell which of them a batch draws on. */
 export function doubles({ items }: Stores): string[] {

@@ -50,16 +50,39 @@ export function planStores({ sheetName, units, today, stock = {} }: StoresOption
   b.put("R", units, { style: "hint", name: "stores_units" });
   b.put("S", today, { style: "hint", format: "date", name: "stores_today" });
   b.row = 2;
-  b.put("A", "Write what you bought. A batch draws its share once, from the pane; what is left calculates, and batches planned make the shopping list.", { style: "hint", mergeTo: "L" });
+  b.put(
+    "A",
+    "Write what you bought. A batch draws its share once, from the pane; what is left calculates, and batches planned make the shopping list.",
+    { style: "hint", mergeTo: "L" },
+  );
   b.put("Q", "What the batches drew (written by the pane)", { style: "hint" });
-  for (const [letter, text] of [["Q", "Mark"], ["R", "Batch"], ["S", "Drawn on"], ["T", "Kind"], ["U", "What"], ["V", "Amount"]] as const) b.put(letter, text, { style: "heading" }, drawsFirstRow - 1);
+  for (const [letter, text] of [
+    ["Q", "Mark"],
+    ["R", "Batch"],
+    ["S", "Drawn on"],
+    ["T", "Kind"],
+    ["U", "What"],
+    ["V", "Amount"],
+  ] as const)
+    b.put(letter, text, { style: "heading" }, drawsFirstRow - 1);
   b.name("stores_draws", draws.replaceAll("$", ""));
   b.row = 3;
   stockKinds.forEach((kind, index) => shelf(b, index + 1, kind, units, stock[kind.kind] ?? []));
   shoppingList(b);
   const last = b.row - 1;
   const paper = units === "us" ? "letter" : "a4";
-  return b.build(sheetName, [...widths, 3, 9, 9, 3, 14, 20, 11, 8, 26, 10], { area: `A1:L${last}`, paper, scalePercent: fittingScale(widths, [b.heightOf(1, last)], paper), breaksBeforeRow: [], footer: `${sheetName} · page &P of &N` }, 2);
+  return b.build(
+    sheetName,
+    [...widths, 3, 9, 9, 3, 14, 20, 11, 8, 26, 10],
+    {
+      area: `A1:L${last}`,
+      paper,
+      scalePercent: fittingScale(widths, [b.heightOf(1, last)], paper),
+      breaksBeforeRow: [],
+      footer: `${sheetName} · page &P of &N`,
+    },
+    2,
+  );
 }
 
 function section(b: SheetBuilder, title: string, hint: string): void {
@@ -69,12 +92,33 @@ function section(b: SheetBuilder, title: string, hint: string): void {
   b.row += 1;
 }
 
-function shelf(b: SheetBuilder, number: number, { kind, title, hint, heading, rows, measure }: (typeof stockKinds)[number], units: UnitSystem, stock: readonly StockLine[]): void {
+function shelf(
+  b: SheetBuilder,
+  number: number,
+  { kind, title, hint, heading, rows, measure }: (typeof stockKinds)[number],
+  units: UnitSystem,
+  stock: readonly StockLine[],
+): void {
   section(b, `${number}  ${title}`, hint);
   const unit = measure ? quantity(measure).unit[units] : "";
   const priced = kind === "hops" ? (units === "us" ? "oz" : "100 g") : unit || "one";
-  const headings: [string, string][] = [["A", heading], ["B", `Bought ${unit}`.trim()], ["C", "Drawn"], ["D", "Left"], ["E", `Price of ${priced}`]];
-  if (kind === "hops") headings.push(["F", "Crop"], ["G", "Alpha %"], ["H", "Measured"], ["I", "Opened"], ["J", `Kept at ${quantity("temperature").unit[units]}`], ["K", "Package"], ["L", "Alpha now"]);
+  const headings: [string, string][] = [
+    ["A", heading],
+    ["B", `Bought ${unit}`.trim()],
+    ["C", "Drawn"],
+    ["D", "Left"],
+    ["E", `Price of ${priced}`],
+  ];
+  if (kind === "hops")
+    headings.push(
+      ["F", "Crop"],
+      ["G", "Alpha %"],
+      ["H", "Measured"],
+      ["I", "Opened"],
+      ["J", `Kept at ${quantity("temperature").unit[units]}`],
+      ["K", "Package"],
+      ["L", "Alpha now"],
+    );
   for (const [letter, text] of headings) b.put(letter, text, { style: letter === "A" || letter === "K" ? "heading" : "headingRight" });
   if (kind !== "hops") b.put("F", "Remark", { style: "heading", mergeTo: "L" });
   b.row += 1;
@@ -86,7 +130,12 @@ function shelf(b: SheetBuilder, number: number, { kind, title, hint, heading, ro
     const line = stock[index];
     b.put("A", line?.name ?? "", { style: "inputText", format: "text" }, row);
     b.put("B", line?.bought ?? "", { style: "input", format }, row);
-    b.put("C", `=IF(A${row}="","",SUMIFS(${drawsColumn("V")},${drawsColumn("T")},"${kind}",${drawsColumn("U")},A${row}))`, { style: "result", format }, row);
+    b.put(
+      "C",
+      `=IF(A${row}="","",SUMIFS(${drawsColumn("V")},${drawsColumn("T")},"${kind}",${drawsColumn("U")},A${row}))`,
+      { style: "result", format },
+      row,
+    );
     b.put("D", `=IF(A${row}="","",N(B${row})-N(C${row}))`, { style: "keyResult", format }, row);
     b.put("E", line?.price ?? "", { style: "input", format: "money" }, row);
     if (kind === "hops") hopCells(b, row, line?.hop);
@@ -108,7 +157,12 @@ function hopCells(b: SheetBuilder, row: number, hop: HopStock | undefined): void
   b.put("J", hop?.storedAt ?? "", { style: "input", format: "whole" }, row);
   b.put("K", hop?.package ?? "", { style: "inputText" }, row);
   // Days in the closed packet, and days since it was opened.
-  b.put("N", `=IF(N(H${row})=0,"",MAX(0,IF(N(I${row})>0,MIN(I${row},stores_today),stores_today)-H${row}))`, { style: "workings", format: "whole" }, row);
+  b.put(
+    "N",
+    `=IF(N(H${row})=0,"",MAX(0,IF(N(I${row})>0,MIN(I${row},stores_today),stores_today)-H${row}))`,
+    { style: "workings", format: "whole" },
+    row,
+  );
   b.put("O", `=IF(N(I${row})=0,0,MAX(0,stores_today-I${row}))`, { style: "workings", format: "whole" }, row);
 }
 
@@ -117,16 +171,33 @@ function hopAges(b: SheetBuilder, first: number, last: number): void {
   const column = (letter: string) => `${letter}${first}:${letter}${last}`;
   const closed = `GYLE.HOPS.AGED(${column("G")},${column("N")},${column("J")},,${column("K")},stores_units)`;
   for (let row = first; row <= last; row += 1) {
-    b.put("L", row === first ? `=GYLE.HOPS.AGED(${closed},${column("O")},${column("J")},,"loose",stores_units)` : "", { style: "keyResult", format: "one", ...(row === first && { spillsTo: `L${last}` }) }, row);
+    b.put(
+      "L",
+      row === first ? `=GYLE.HOPS.AGED(${closed},${column("O")},${column("J")},,"loose",stores_units)` : "",
+      { style: "keyResult", format: "one", ...(row === first && { spillsTo: `L${last}` }) },
+      row,
+    );
   }
-  b.validate({ kind: "list", range: column("K"), choices: hopPackages, message: "loose: open or in a plain bag; sealed: airtight foil; barrier: vacuum or gas in barrier foil." });
+  b.validate({
+    kind: "list",
+    range: column("K"),
+    choices: hopPackages,
+    message: "loose: open or in a plain bag; sealed: airtight foil; barrier: vacuum or gas in barrier foil.",
+  });
   b.put("N", "days shut", { style: "hint" }, first - 1);
   b.put("O", "days open", { style: "hint" }, first - 1);
 }
 
 function shoppingList(b: SheetBuilder): void {
   section(b, `${stockKinds.length + 1}  Shopping list`, "For batches that are planned and have drawn nothing yet; the pane writes it anew");
-  for (const [letter, text] of [["A", "What"], ["B", "Needed"], ["C", "Left"], ["D", "To buy"], ["E", "Unit"]] as const) b.put(letter, text, { style: letter === "A" ? "heading" : "headingRight" });
+  for (const [letter, text] of [
+    ["A", "What"],
+    ["B", "Needed"],
+    ["C", "Left"],
+    ["D", "To buy"],
+    ["E", "Unit"],
+  ] as const)
+    b.put(letter, text, { style: letter === "A" ? "heading" : "headingRight" });
   b.put("F", "For", { style: "heading", mergeTo: "L" });
   b.row += 1;
   const first = b.row;

@@ -11,7 +11,7 @@ export function packageProblems(bytes: Uint8Array): string[] {
   const visit = (part: string): void => {
     const links = readRelationships(parts, part);
     if (new Set(links.map((link) => link.id)).size < links.length) problems.push(`${part}: two links with one id`);
-    const source = part ? partText(parts, part) ?? "" : "";
+    const source = part ? (partText(parts, part) ?? "") : "";
     for (const [, id] of source.matchAll(/\br:(?:id|embed)="([^"]*)"/g)) {
       if (!links.some((link) => link.id === id)) problems.push(`${part}: no link ${id}`);
     }

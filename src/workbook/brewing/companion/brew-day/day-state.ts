@@ -49,7 +49,8 @@ export function doubtfullyEarly({ lines }: DayState, line: TimedLine, now: numbe
 }
 
 /** Nothing is done yet and the plan's time has gone by: the day has not begun late, it begins now. */
-export const beginsNow = ({ lines, current }: DayState, now: number): boolean => current !== undefined && !lines.some(({ isDone }) => isDone) && now - instantOf(current.planned) >= minute;
+export const beginsNow = ({ lines, current }: DayState, now: number): boolean =>
+  current !== undefined && !lines.some(({ isDone }) => isDone) && now - instantOf(current.planned) >= minute;
 
 export function dayState(lines: readonly DayLine[], now: number): DayState | undefined {
   const [first, last] = [lines[0], lines.at(-1)];

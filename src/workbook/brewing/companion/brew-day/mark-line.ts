@@ -7,12 +7,15 @@ import type { DayLine } from "./day-lines";
 /** Writes the real time beside a line whose cell is still empty. */
 export async function markDone(context: Excel.RequestContext, seen: NamedCells, line: DayLine, now: number): Promise<void> {
   if (line.happened !== "") throw new ChangeRefused(`"${line.what}" has its time already.`);
-  await changeCells(context, seen, [{ name: "happened", row: line.row, label: `the time beside "${line.what}"`, content: timeOfDayAt(now) }]);
+  await changeCells(context, seen, [
+    { name: "happened", row: line.row, label: `the time beside "${line.what}"`, content: timeOfDayAt(now) },
+  ]);
 }
 
 /** Clears a time that was written by `markDone`, provided that it still stands there. */
 export async function takeBackDone(context: Excel.RequestContext, seen: NamedCells, line: DayLine, written: number): Promise<void> {
-  if (typeof line.happened !== "number" || Math.abs(line.happened - written) > 1e-9) throw new ChangeRefused(`The time beside "${line.what}" is not the one that was written here.`);
+  if (typeof line.happened !== "number" || Math.abs(line.happened - written) > 1e-9)
+    throw new ChangeRefused(`The time beside "${line.what}" is not the one that was written here.`);
   await changeCells(context, seen, [{ name: "happened", row: line.row, label: `the time beside "${line.what}"`, content: "" }]);
 }
 

@@ -21,7 +21,9 @@ function boilTimers(lines: readonly TimedLine[]): Timer[] {
   const begin = lines.find(({ kind }) => kind === "boil begins");
   const out = lines.find(({ kind }) => kind === "flame out");
   if (begin?.doneAt === undefined || !out || lines.slice(out.row).some(({ isDone }) => isDone)) return [];
-  const inIt = lines.filter(({ row, doneAt, boilMinute }) => row > begin.row && row < out.row && doneAt !== undefined && boilMinute !== undefined);
+  const inIt = lines.filter(
+    ({ row, doneAt, boilMinute }) => row > begin.row && row < out.row && doneAt !== undefined && boilMinute !== undefined,
+  );
   return [begin, ...inIt].flatMap((line) => (line.doneAt === undefined ? [] : [timer(line, line.doneAt, out.dueAt, line !== begin)]));
 }
 
@@ -30,7 +32,8 @@ function stepTimer(lines: readonly TimedLine[]): Timer[] {
   const chain = lines.filter(({ kind, boilMinute }) => kind !== "hop" && !(kind === "step" && boilMinute !== undefined));
   const last = chain.findLastIndex(({ isDone }) => isDone);
   const [line, next] = [chain[last], chain[last + 1]];
-  if (!line || !next || (line.kind !== "step" && line.kind !== "stand") || line.doneAt === undefined || next.planned <= line.planned) return [];
+  if (!line || !next || (line.kind !== "step" && line.kind !== "stand") || line.doneAt === undefined || next.planned <= line.planned)
+    return [];
   return [timer(line, line.doneAt, line.doneAt + Math.round((next.planned - line.planned) * 86_400) * 1000, false)];
 }
 

@@ -23,10 +23,21 @@ export function bitternessWords(sheet: NamedCells, missed: Missed, { ibu, result
 
 /** Bitterness is in proportion to the mass of the hop: one unit of it tells how much is wanted. */
 function hopToAdd(sheet: NamedCells, { planned, units }: Missed, lacking: number, volume: number): string {
-  const [hop] = sheet.block("hop_plan").filter(([, mass, alpha]) => Number(mass) > 0 && Number(alpha) > 0).sort((one, other) => Number(other[2]) - Number(one[2]));
+  const [hop] = sheet
+    .block("hop_plan")
+    .filter(([, mass, alpha]) => Number(mass) > 0 && Number(alpha) > 0)
+    .sort((one, other) => Number(other[2]) - Number(one[2]));
   if (!hop) return "";
   const shared = (Number(sheet.number("gravity_volume")) * volume) / planned.volume;
-  const { value: ofOne } = ask(hopsIbu, [[1, hop[2], lateBoilMinutes]], shared, sheet.value("kettle_gravity"), "tinseth", sheet.value("boils_at"), unitsOf(sheet));
+  const { value: ofOne } = ask(
+    hopsIbu,
+    [[1, hop[2], lateBoilMinutes]],
+    shared,
+    sheet.value("kettle_gravity"),
+    "tinseth",
+    sheet.value("boils_at"),
+    unitsOf(sheet),
+  );
   if (!ofOne) return "";
   return ` To make up for it, boil ${shown(lacking / ofOne, "smallMass", units, units === "us" ? 2 : 0)} more of ${hop[0]} for ${lateBoilMinutes} min.`;
 }

@@ -35,7 +35,9 @@ export function mends(missed: Missed): Mend[] {
     strong && short && fillUp(missed),
     weak && place === "kettle" && boilOn(missed),
     weak && enrich(missed, "dry malt extract", dryExtractPercent, place === "kettle" ? inKettleCaution : inFermenterCaution),
-    weak && place === "fermenter" && enrich(missed, "sugar", 100, `Sugar makes the beer thinner and drier: a little of it only. ${inFermenterCaution}`),
+    weak &&
+      place === "fermenter" &&
+      enrich(missed, "sugar", 100, `Sugar makes the beer thinner and drier: a little of it only. ${inFermenterCaution}`),
     !strong && !weak && short && (fillUpAndEnrich(missed) ?? waterAlone(missed)),
   ];
   return [...ways.filter((way) => way !== false && way !== undefined), leave(missed)];
@@ -52,7 +54,13 @@ function dilute(missed: Missed): Mend | undefined {
   if (added === undefined) return undefined;
   const volume = measured.volume + added;
   const room = volume > 1.1 * planned.volume ? " Is there room for it, and for the foam?" : "";
-  return { title: "Add water", what: `Stir in ${shown(added, "volume", units)} of water.${room}`, caution: waterCaution(missed), result: { volume, gravity: planned.gravity }, ibu: missed.ibuAt(volume) };
+  return {
+    title: "Add water",
+    what: `Stir in ${shown(added, "volume", units)} of water.${room}`,
+    caution: waterCaution(missed),
+    result: { volume, gravity: planned.gravity },
+    ibu: missed.ibuAt(volume),
+  };
 }
 
 /** Skipped where it is what the gravity asks for anyway. */
@@ -67,7 +75,13 @@ function waterAlone(missed: Missed): Mend | undefined {
   const added = planned.volume - measured.volume;
   const { value: gravity } = ask(wortMix, [[measured.volume], [added]], [[measured.gravity], [1]]);
   if (gravity === undefined) return undefined;
-  return { title: "Water up to the planned volume", what: `Stir in ${shown(added, "volume", units)} of water.`, caution: waterCaution(missed), result: { volume: planned.volume, gravity }, ibu: missed.ibuAt(planned.volume) };
+  return {
+    title: "Water up to the planned volume",
+    what: `Stir in ${shown(added, "volume", units)} of water.`,
+    caution: waterCaution(missed),
+    result: { volume: planned.volume, gravity },
+    ibu: missed.ibuAt(planned.volume),
+  };
 }
 
 function boilOn(missed: Missed): Mend | undefined {
@@ -88,7 +102,8 @@ function boilOn(missed: Missed): Mend | undefined {
 /** Extract or sugar for the fermenter: dissolved off the flame in water enough, and only then boiled. */
 const syrupWords = "Off the flame, stir until it is all dissolved; then boil it gently for ten minutes, cool it covered, and stir it in.";
 const inKettleCaution = "Flame off, stirred until it is gone: on the bottom it scorches. Hot syrup sticks to skin and burns.";
-const inFermenterCaution = "Stay with it: it foams over, and hot syrup sticks and burns. Cool it first; only sanitised things touch the wort.";
+const inFermenterCaution =
+  "Stay with it: it foams over, and hot syrup sticks and burns. Cool it first; only sanitised things touch the wort.";
 
 /** In the kettle as it is; for the fermenter as a syrup of equal masses, whose water thins the wort as its sugar enriches it. */
 function enrich(missed: Missed, name: string, yieldPercent: number, caution: string): Mend | undefined {
@@ -109,7 +124,10 @@ function fillUpAndEnrich(missed: Missed): Mend | undefined {
   if (!needed) return undefined;
   return {
     title: "Water and extract",
-    what: missed.place === "kettle" ? `Stir in ${shown(needed.mass, "mass", units, 2)} of dry malt extract and ${shown(needed.water, "volume", units)} of water.` : `Take ${shown(needed.mass, "mass", units, 2)} of dry malt extract and ${shown(needed.water, "volume", units)} of hot water. ${syrupWords}`,
+    what:
+      missed.place === "kettle"
+        ? `Stir in ${shown(needed.mass, "mass", units, 2)} of dry malt extract and ${shown(needed.water, "volume", units)} of water.`
+        : `Take ${shown(needed.mass, "mass", units, 2)} of dry malt extract and ${shown(needed.water, "volume", units)} of hot water. ${syrupWords}`,
     caution: missed.place === "kettle" ? inKettleCaution : inFermenterCaution,
     result: { volume: planned.volume, gravity: planned.gravity },
     ibu: missed.ibuAt(planned.volume),
@@ -119,14 +137,23 @@ function fillUpAndEnrich(missed: Missed): Mend | undefined {
 /** What the wort comes to with an addition in it that brings it to the planned gravity. */
 function grownBy(mass: number, { measured, planned, units }: Missed): number {
   const [volume, kilograms] = [quantity("volume"), quantity("mass")];
-  return volume.fromCore(enrichedVolumeL(volume.toCore(measured.volume, units), measured.gravity, kilograms.toCore(mass, units), planned.gravity), units);
+  return volume.fromCore(
+    enrichedVolumeL(volume.toCore(measured.volume, units), measured.gravity, kilograms.toCore(mass, units), planned.gravity),
+    units,
+  );
 }
 
 /** Water and dry extract from the wort that there is to the one that was planned; undefined where one of them would have to come out. */
 function toFillUp(measured: Wort, planned: Wort, units: UnitSystem): { readonly water: number; readonly mass: number } | undefined {
   const [volume, kilograms] = [quantity("volume"), quantity("mass")];
   try {
-    const { waterL, massKg } = waterAndExtract(volume.toCore(measured.volume, units), measured.gravity, volume.toCore(planned.volume, units), planned.gravity, dryExtractPercent);
+    const { waterL, massKg } = waterAndExtract(
+      volume.toCore(measured.volume, units),
+      measured.gravity,
+      volume.toCore(planned.volume, units),
+      planned.gravity,
+      dryExtractPercent,
+    );
     return { water: volume.fromCore(waterL, units), mass: kilograms.fromCore(massKg, units) };
   } catch (problem) {
     if (problem instanceof BrewingError) return undefined;
@@ -138,6 +165,17 @@ function leave(missed: Missed): Mend {
   const { measured, planned } = missed;
   const gravity = measured.gravity - planned.gravity;
   const strength = gravity > gravitySlack ? "a stronger beer" : gravity < -gravitySlack ? "a lighter beer" : "the strength as planned";
-  const amount = measured.volume < planned.volume * (1 - volumeSlack) ? "less of it" : measured.volume > planned.volume * (1 + volumeSlack) ? "more of it" : "as much as planned";
-  return { title: "Leave it", what: `It becomes ${strength}, and ${amount}.`, caution: "", result: measured, ibu: missed.ibuAt(measured.volume) };
+  const amount =
+    measured.volume < planned.volume * (1 - volumeSlack)
+      ? "less of it"
+      : measured.volume > planned.volume * (1 + volumeSlack)
+        ? "more of it"
+        : "as much as planned";
+  return {
+    title: "Leave it",
+    what: `It becomes ${strength}, and ${amount}.`,
+    caution: "",
+    result: measured,
+    ibu: missed.ibuAt(measured.volume),
+  };
 }

@@ -38,10 +38,28 @@ export function missedPlan(sheet: NamedCells, place: Place, measured: Wort): Mis
   if (!planned) return undefined;
   const hops = sheet.block("hops");
   const ibuAt = (volume: number, extraMinutes = 0): number | undefined => {
-    const longer = hops.map(([mass, alpha, minutes]) => [mass, alpha, typeof minutes === "number" && mass !== "" ? Math.min(240, minutes + extraMinutes) : minutes]);
+    const longer = hops.map(([mass, alpha, minutes]) => [
+      mass,
+      alpha,
+      typeof minutes === "number" && mass !== "" ? Math.min(240, minutes + extraMinutes) : minutes,
+    ]);
     // As the sheet reckons: with what hops gain in the stand and in the chilling.
-    const after = [Number(sheet.number("boil_minutes")) + extraMinutes, ...["stand_temperature", "stand_minutes", "chill_minutes", "pitch_temperature"].map((name) => (sheet.has(name) ? sheet.value(name) : ""))];
-    return ask(hopsIbu, longer, (Number(sheet.number("gravity_volume")) * volume) / planned.volume, sheet.value("kettle_gravity"), "tinseth", sheet.value("boils_at"), units, ...after).value;
+    const after = [
+      Number(sheet.number("boil_minutes")) + extraMinutes,
+      ...["stand_temperature", "stand_minutes", "chill_minutes", "pitch_temperature"].map((name) =>
+        sheet.has(name) ? sheet.value(name) : "",
+      ),
+    ];
+    return ask(
+      hopsIbu,
+      longer,
+      (Number(sheet.number("gravity_volume")) * volume) / planned.volume,
+      sheet.value("kettle_gravity"),
+      "tinseth",
+      sheet.value("boils_at"),
+      units,
+      ...after,
+    ).value;
   };
   return { place, units, planned, measured, plannedIbu: ibuAt(planned.volume), ibuAt, boilOff: Number(sheet.number("boil_off")) };
 }
@@ -49,6 +67,9 @@ export function missedPlan(sheet: NamedCells, place: Place, measured: Wort): Mis
 /** In the kettle the wort is stronger than the beer will be where water is still to top it up. */
 function plannedWort(sheet: NamedCells, place: Place): Wort | undefined {
   const volume = Number(sheet.number(place === "kettle" ? "water_chilled" : "volume"));
-  const gravity = place === "kettle" ? ask(wortGravity, sheet.block("malt"), volume, sheet.value("grain_efficiency"), unitsOf(sheet)).value : sheet.number("og_plan");
+  const gravity =
+    place === "kettle"
+      ? ask(wortGravity, sheet.block("malt"), volume, sheet.value("grain_efficiency"), unitsOf(sheet)).value
+      : sheet.number("og_plan");
   return volume > 0 && typeof gravity === "number" ? { volume, gravity } : undefined;
 }

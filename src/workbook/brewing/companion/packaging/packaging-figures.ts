@@ -37,8 +37,15 @@ export function packagingFigures(sheet: NamedCells, input: PackagingInput): Pack
   return {
     dosed,
     residual: ask(packResidual, input.warmestBeer, units, altitude),
-    sugar: allowed && !(Number(input.loss) < 0) ? ask(packPriming, dosed, input.carbonation, input.warmestBeer, input.sugar, units, input.bottleKind, altitude) : withheld,
-    pressure: !allowed ? withheld : input.into === "keg" ? ask(packPressure, input.carbonation, input.kegTemperature, units, altitude) : ask(packInside, ...judgedBy(sheet, input)),
+    sugar:
+      allowed && !(Number(input.loss) < 0)
+        ? ask(packPriming, dosed, input.carbonation, input.warmestBeer, input.sugar, units, input.bottleKind, altitude)
+        : withheld,
+    pressure: !allowed
+      ? withheld
+      : input.into === "keg"
+        ? ask(packPressure, input.carbonation, input.kegTemperature, units, altitude)
+        : ask(packInside, ...judgedBy(sheet, input)),
     bottles: ask(packBottles, beer, input.bottleVolume, input.loss, units, syrupVolume[units] + oneMore),
     // What must not be filled is not tasted either.
     firstTaste: allowed ? ask(packReady, input.packagedOn, input.conditioning, units) : { problem: "" },

@@ -41,7 +41,12 @@ const keys = Object.keys(cells) as (keyof PackagingInput)[];
 /** The form as the sheet stands. */
 export function packagingIn(sheet: NamedCells): PackagingInput {
   const of = Object.fromEntries(keys.map((key) => [key, sheet.number(cells[key][0])])) as Record<keyof PackagingInput, Filled<number>>;
-  return { ...of, into: sheet.text("into") === "keg" ? "keg" : "bottles", sugar: sheet.text("priming_sugar") || sugars[0], bottleKind: sheet.text("bottle_kind") || bottleKinds[0] };
+  return {
+    ...of,
+    into: sheet.text("into") === "keg" ? "keg" : "bottles",
+    sugar: sheet.text("priming_sugar") || sugars[0],
+    bottleKind: sheet.text("bottle_kind") || bottleKinds[0],
+  };
 }
 
 /** The cells that the form would change: only those whose figure differs from the sheet's. */

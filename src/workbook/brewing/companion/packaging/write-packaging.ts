@@ -8,7 +8,12 @@ import { packagingSafety } from "./packaging-safety";
  * Writes the packaging cells that changed. What could burst a bottle is not written at all; another danger only when
  * `knowing` says that the brewer has confirmed it.
  */
-export async function writePackaging(context: Excel.RequestContext, seen: NamedCells, input: PackagingInput, knowing: boolean): Promise<void> {
+export async function writePackaging(
+  context: Excel.RequestContext,
+  seen: NamedCells,
+  input: PackagingInput,
+  knowing: boolean,
+): Promise<void> {
   const { level, dangers } = packagingSafety(seen, input);
   const changes = packagingChanges(seen, input);
   if (changes.length === 0) throw new ChangeRefused("The sheet says so already.");
@@ -17,4 +22,5 @@ export async function writePackaging(context: Excel.RequestContext, seen: NamedC
 }
 
 /** Bottles that are filled already may be counted, whatever is in them. */
-export const onlyCounts = (seen: NamedCells, changes: readonly CellChange[]): boolean => seen.number("packaged_on") !== "" && changes.every(({ name }) => name === "bottles_filled");
+export const onlyCounts = (seen: NamedCells, changes: readonly CellChange[]): boolean =>
+  seen.number("packaged_on") !== "" && changes.every(({ name }) => name === "bottles_filled");

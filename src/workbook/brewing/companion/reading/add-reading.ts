@@ -13,7 +13,8 @@ export interface NewReading extends SheetReading {
 /** The row in the table, from 0, that holds nothing at all yet; undefined when the table is full. */
 export function firstEmptyRow(sheet: NamedCells): number | undefined {
   const { from, to } = sheet.area("readings");
-  for (let row = from.row; row <= to.row; row += 1) if ([-1, 0, 1, 2, 3].every((column) => sheet.at(row, from.column + column) === "")) return row - from.row;
+  for (let row = from.row; row <= to.row; row += 1)
+    if ([-1, 0, 1, 2, 3].every((column) => sheet.at(row, from.column + column) === "")) return row - from.row;
   return undefined;
 }
 

@@ -31,14 +31,17 @@ export interface SheetReading {
   readonly note?: string;
 }
 
-export type Corrected = { readonly ready: SheetReading; readonly problem?: undefined } | { readonly ready?: undefined; readonly problem: string };
+export type Corrected =
+  { readonly ready: SheetReading; readonly problem?: undefined } | { readonly ready?: undefined; readonly problem: string };
 
 /** Corrects a reading through the worksheet functions, as the sheet will; `problem` is "" while something is missing. */
 export function corrected(sheet: NamedCells, measured: Measured, liquid: "wort" | "beer"): Corrected {
   const { instrument, reading, scale, sampleTemperature, originalBrix } = measured;
   if (instrument === "hydrometer") {
     const { value: gravity, problem } = hydrometer(sheet, reading, sampleTemperature, scale);
-    return gravity === undefined ? { problem } : { ready: { reading: Number(reading), scale, sampleTemperature: Number(sampleTemperature), gravity } };
+    return gravity === undefined
+      ? { problem }
+      : { ready: { reading: Number(reading), scale, sampleTemperature: Number(sampleTemperature), gravity } };
   }
   const { value: gravity, problem } = liquid === "wort" ? ask(wortRefractometer, reading) : ask(beerRefractometer, originalBrix, reading);
   if (gravity === undefined) return { problem };

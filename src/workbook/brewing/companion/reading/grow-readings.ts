@@ -19,7 +19,10 @@ export async function addRowAndReading(context: Excel.RequestContext, seen: Name
   const last = cells(to.row);
   const rows = (first: number, height: number) => `${address(first, from.column - 1)}:${address(first + height - 1, from.column + 3)}`;
   const { to: seenTo, from: seenFrom } = seen.area("readings");
-  if (to.row - from.row !== seenTo.row - seenFrom.row || !last.every((cell, index) => isSame(cell, seen.formulaAt(seenTo.row, seenFrom.column + index - 1)))) {
+  if (
+    to.row - from.row !== seenTo.row - seenFrom.row ||
+    !last.every((cell, index) => isSame(cell, seen.formulaAt(seenTo.row, seenFrom.column + index - 1)))
+  ) {
     throw new ChangeRefused("Somebody has just changed the table of readings.");
   }
   const lastAgain = last.map((cell, index) => writtenAgain(cell, fresh.at(to.row, from.column + index - 1)));
@@ -32,7 +35,12 @@ export async function addRowAndReading(context: Excel.RequestContext, seen: Name
     notes.write();
     await context.sync();
   } catch (problem) {
-    await takeBackRow(context, seen.sheetName, { row: to.row, cells: rows(to.row, 1), height: to.row - from.row + 1, last: lastAgain, notes }, problem);
+    await takeBackRow(
+      context,
+      seen.sheetName,
+      { row: to.row, cells: rows(to.row, 1), height: to.row - from.row + 1, last: lastAgain, notes },
+      problem,
+    );
     throw problem;
   }
 }
@@ -47,7 +55,12 @@ interface LastRow {
 }
 
 /** Deletes the row where it was put in, and gives the last reading its place again. */
-async function takeBackRow(context: Excel.RequestContext, sheetName: string, { row, cells, height, last, notes }: LastRow, problem: unknown): Promise<void> {
+async function takeBackRow(
+  context: Excel.RequestContext,
+  sheetName: string,
+  { row, cells, height, last, notes }: LastRow,
+  problem: unknown,
+): Promise<void> {
   try {
     const sheet = context.workbook.worksheets.getItemOrNullObject(sheetName);
     await context.sync();
@@ -61,6 +74,8 @@ async function takeBackRow(context: Excel.RequestContext, sheetName: string, { r
     sheet.getRange(cells).formulas = [[...last]];
     await context.sync();
   } catch {
-    throw new HalfChanged(`Writing broke off and could not be taken back. Look at the end of the readings on "${sheetName}". ${hostWords(problem)}`);
+    throw new HalfChanged(
+      `Writing broke off and could not be taken back. Look at the end of the readings on "${sheetName}". ${hostWords(problem)}`,
+    );
   }
 }

@@ -13,14 +13,18 @@ export function readingDoubts(sheet: NamedCells, { when, gravity }: Pick<NewRead
   if (when > now + 10 / 1440) doubts.push(`${momentShown(when)} is still to come.`);
   if (brewedOn !== "" && when < brewedOn) doubts.push(`${dayShown(when)} is before the brew day (${dayShown(brewedOn)}).`);
   const original = sheet.number("og");
-  if (original !== "" && gravity > original + tolerance) doubts.push(`${gravityWords(gravity)} is above the original gravity of ${gravityWords(original)}: one of the two is wrong.`);
+  if (original !== "" && gravity > original + tolerance)
+    doubts.push(`${gravityWords(gravity)} is above the original gravity of ${gravityWords(original)}: one of the two is wrong.`);
   const lowest = lowestBefore(sheet, when);
-  if (lowest !== undefined && gravity > lowest + 2 * tolerance) doubts.push(`It read ${gravityWords(lowest)} before, and gravity cannot rise: mind scale and temperature, and sample again.`);
+  if (lowest !== undefined && gravity > lowest + 2 * tolerance)
+    doubts.push(`It read ${gravityWords(lowest)} before, and gravity cannot rise: mind scale and temperature, and sample again.`);
   return doubts;
 }
 
 function lowestBefore(sheet: NamedCells, when: number): number | undefined {
   const times = sheet.block("reading_times").map(([time]) => time);
-  const earlier = sheet.block("gravities").flatMap(([gravity], row) => (typeof gravity === "number" && Number(times[row]) < when ? [gravity] : []));
+  const earlier = sheet
+    .block("gravities")
+    .flatMap(([gravity], row) => (typeof gravity === "number" && Number(times[row]) < when ? [gravity] : []));
   return earlier.length === 0 ? undefined : Math.min(...earlier);
 }

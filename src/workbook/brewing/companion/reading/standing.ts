@@ -29,6 +29,16 @@ export function standing(sheet: NamedCells): Standing {
     const value = sheet.has(name) ? sheet.number(name) : "";
     return value === "" ? undefined : value;
   };
-  const notYet = notTellingYet({ verdict, gravity: known("fg"), originalGravity: known("og"), lastReading: known("last_reading"), countFrom: known("count_from") });
-  return { means: verdict === "steady" && restsOn !== "" ? `Steady, by ${restsOn}.` : (notYet ?? ownEntry(meanings, verdict) ?? verdict), next: sheet.text("next_step"), readAgain: next === "" ? "" : `Read again on ${momentShown(next)}.` };
+  const notYet = notTellingYet({
+    verdict,
+    gravity: known("fg"),
+    originalGravity: known("og"),
+    lastReading: known("last_reading"),
+    countFrom: known("count_from"),
+  });
+  return {
+    means: verdict === "steady" && restsOn !== "" ? `Steady, by ${restsOn}.` : (notYet ?? ownEntry(meanings, verdict) ?? verdict),
+    next: sheet.text("next_step"),
+    readAgain: next === "" ? "" : `Read again on ${momentShown(next)}.`,
+  };
 }

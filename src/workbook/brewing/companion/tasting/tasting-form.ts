@@ -36,10 +36,13 @@ export async function writeTasting(context: Excel.RequestContext, seen: NamedCel
     const label = `what stands beside "${tasted[row]}"`;
     return [
       ...(score === "" || score === before.lines[row]?.score ? [] : [{ name: "scores", row, label, content: score }]),
-      ...(words.trim() === "" || words === before.lines[row]?.words ? [] : [{ name: "scores", row, column: 1, label, content: words.trim() }]),
+      ...(words.trim() === "" || words === before.lines[row]?.words
+        ? []
+        : [{ name: "scores", row, column: 1, label, content: words.trim() }]),
     ];
   });
-  if (input.tastedOn !== "" && input.tastedOn !== before.tastedOn) changes.push({ name: "tasted_on", label: "the day of the tasting", content: input.tastedOn });
+  if (input.tastedOn !== "" && input.tastedOn !== before.tastedOn)
+    changes.push({ name: "tasted_on", label: "the day of the tasting", content: input.tastedOn });
   if (input.note.trim() !== "") changes.push(notesWith(seen, input.note.trim()));
   if (changes.length === 0) throw new ChangeRefused("The sheet says so already.");
   await changeCells(context, seen, changes);

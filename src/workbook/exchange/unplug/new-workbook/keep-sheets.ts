@@ -27,7 +27,8 @@ export function keepSheets(bytes: Uint8Array, sheetNames: readonly string[]): Ui
   if (!workbook) throw new UnreadableWorkbook("The workbook’s own file could not be read. Nothing was changed.");
   const all = elements(workbook, "sheet");
   const isKept = all.map((sheet) => sheetNames.includes(sheet.getAttribute("name") ?? ""));
-  if (isKept.filter(Boolean).length !== sheetNames.length) throw new UnreadableWorkbook("The copies are not in the workbook’s own file. Nothing was changed.");
+  if (isKept.filter(Boolean).length !== sheetNames.length)
+    throw new UnreadableWorkbook("The copies are not in the workbook’s own file. Nothing was changed.");
 
   const keptIds = new Set(all.filter((_, index) => isKept[index]).map((sheet) => relationshipId(sheet)));
   keepRelationships(parts, "", ({ kind }) => packageKinds.includes(kind));
@@ -61,13 +62,17 @@ function trimWorkbook(parts: Parts, workbook: NonNullable<ReturnType<typeof read
   for (const name of elements(workbook, "definedName")) {
     const local = name.getAttribute("localSheetId");
     const place = local === null ? undefined : places[Number(local)];
-    const spokenOf = Array.from((name.textContent ?? "").matchAll(/(?:'((?:[^']|'')+)'|([^\s'!,()]+))!/g), ([, quoted, bare]) => (quoted ?? bare ?? "").replaceAll("''", "'").toLowerCase());
+    const spokenOf = Array.from((name.textContent ?? "").matchAll(/(?:'((?:[^']|'')+)'|([^\s'!,()]+))!/g), ([, quoted, bare]) =>
+      (quoted ?? bare ?? "").replaceAll("''", "'").toLowerCase(),
+    );
     if (place === -1 || spokenOf.some((sheet) => gone.includes(sheet) || sheet.includes("["))) remove(name);
     else if (place !== undefined) name.setAttribute("localSheetId", String(place));
   }
   for (const names of elements(workbook, "definedNames")) if (elements(names, "definedName").length === 0) remove(names);
-  for (const view of elements(workbook, "workbookView")) for (const attribute of ["activeTab", "firstSheet"]) view.removeAttribute(attribute);
-  for (const unwanted of ["externalReferences", "pivotCaches", "fileSharing", "workbookProtection", "customWorkbookViews", "extLst"]) for (const element of elements(workbook, unwanted)) remove(element);
+  for (const view of elements(workbook, "workbookView"))
+    for (const attribute of ["activeTab", "firstSheet"]) view.removeAttribute(attribute);
+  for (const unwanted of ["externalReferences", "pivotCaches", "fileSharing", "workbookProtection", "customWorkbookViews", "extLst"])
+    for (const element of elements(workbook, unwanted)) remove(element);
   for (const properties of elements(workbook, "workbookPr")) properties.removeAttribute("codeName");
   for (const [index, sheet] of elements(workbook, "sheet").entries()) selectOnly(parts, sheet, index === 0);
   writeXml(parts, workbookPart, workbook);
@@ -98,6 +103,7 @@ function dropUnreached(parts: Parts): void {
   for (const name of Object.keys(parts)) if (!reached.has(name)) delete parts[name];
   const contents = readXml(parts, "[Content_Types].xml");
   if (!contents) return;
-  for (const override of elements(contents, "Override")) if (!reached.has((override.getAttribute("PartName") ?? "").slice(1))) remove(override);
+  for (const override of elements(contents, "Override"))
+    if (!reached.has((override.getAttribute("PartName") ?? "").slice(1))) remove(override);
   writeXml(parts, "[Content_Types].xml", contents);
 }

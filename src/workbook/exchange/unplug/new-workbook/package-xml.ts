@@ -14,7 +14,8 @@ export function writeXml(parts: Parts, name: string, document: Document): void {
 }
 
 /** Elements of a local name, whatever their prefix. */
-export const elements = (within: Document | Element, localName: string): Element[] => Array.from(within.getElementsByTagNameNS("*", localName));
+export const elements = (within: Document | Element, localName: string): Element[] =>
+  Array.from(within.getElementsByTagNameNS("*", localName));
 
 export const remove = (element: Element): void => {
   element.parentNode?.removeChild(element);
@@ -34,12 +35,14 @@ export const relationshipsOf = (part: string): string => part.replace(/([^/]*)$/
 
 export function relationships(parts: Parts, part: string): { document: Document | undefined; list: Relationship[] } {
   const document = readXml(parts, relationshipsOf(part));
-  const list = document ? elements(document, "Relationship").map((element): Relationship => ({
-    id: element.getAttribute("Id") ?? "",
-    kind: /[^/]*$/.exec(element.getAttribute("Type") ?? "")?.[0] ?? "",
-    target: element.getAttribute("TargetMode") === "External" ? undefined : partName(part, element.getAttribute("Target") ?? ""),
-    element,
-  })) : [];
+  const list = document
+    ? elements(document, "Relationship").map((element): Relationship => ({
+        id: element.getAttribute("Id") ?? "",
+        kind: /[^/]*$/.exec(element.getAttribute("Type") ?? "")?.[0] ?? "",
+        target: element.getAttribute("TargetMode") === "External" ? undefined : partName(part, element.getAttribute("Target") ?? ""),
+        element,
+      }))
+    : [];
   return { document, list };
 }
 

@@ -9,7 +9,8 @@ export function scrubTexts(parts: Parts): void {
     if (!/^xl\/worksheets\/[^/]+\.xml$/.test(name)) continue;
     const sheet = readXml(parts, name);
     if (!sheet) continue;
-    for (const cell of elements(sheet, "c")) if (cell.getAttribute("t") === "s") used.add(Number(elements(cell, "v")[0]?.textContent ?? NaN));
+    for (const cell of elements(sheet, "c"))
+      if (cell.getAttribute("t") === "s") used.add(Number(elements(cell, "v")[0]?.textContent ?? NaN));
   }
   for (const [index, item] of elements(document, "si").entries()) {
     if (used.has(index)) continue;
@@ -21,7 +22,17 @@ export function scrubTexts(parts: Parts): void {
 
 /** Who made the file, where and for whom; and the authors of its notes. */
 export function scrubProperties(parts: Parts): void {
-  empty(parts, "docProps/core.xml", ["creator", "lastModifiedBy", "description", "keywords", "category", "subject", "title", "contentStatus", "lastPrinted"]);
+  empty(parts, "docProps/core.xml", [
+    "creator",
+    "lastModifiedBy",
+    "description",
+    "keywords",
+    "category",
+    "subject",
+    "title",
+    "contentStatus",
+    "lastPrinted",
+  ]);
   empty(parts, "docProps/app.xml", ["Company", "Manager", "HyperlinkBase", "Template", "TotalTime", "HeadingPairs", "TitlesOfParts"]);
   for (const name of Object.keys(parts)) {
     const document = /^xl\/(worksheets\/)?comments[^/]*\.xml$|^xl\/comments\//.test(name) ? readXml(parts, name) : undefined;

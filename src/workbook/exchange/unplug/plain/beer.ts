@@ -15,7 +15,8 @@ const lost = (x: PlainArguments): string => {
 const final = (x: PlainArguments): string => x.core("finalGravity");
 
 /** What each volume of gas from priming adds; nothing where none is given. */
-const added = (x: PlainArguments, each: number, text: string): string => (x.operand("primed").kind === "omitted" ? text : `${text}+${num(each)}*${x.core("primed")}`);
+const added = (x: PlainArguments, each: number, text: string): string =>
+  x.operand("primed").kind === "omitted" ? text : `${text}+${num(each)}*${x.core("primed")}`;
 
 /** Carbohydrate in 100 g of beer: 0.93 of the real extract less the ash. */
 const carbohydrate = (x: PlainArguments): string => `MAX(0,${realExtractText(...gravities(x))}*0.93-0.1)`;
@@ -32,16 +33,23 @@ const originalPlato = (x: PlainArguments): string => {
 export const beerForms = {
   "BEER.ABV": {
     holds: fell,
-    sum: (x) => added(x, primedAlcoholPercent(1), x.choice("method", { extract: `${byMass(x)}*${final(x)}/0.791`, simple: `131.25*${lost(x)}`, kit: `131*${lost(x)}` })),
+    sum: (x) =>
+      added(
+        x,
+        primedAlcoholPercent(1),
+        x.choice("method", { extract: `${byMass(x)}*${final(x)}/0.791`, simple: `131.25*${lost(x)}`, kit: `131*${lost(x)}` }),
+      ),
   },
   "BEER.ABW": {
     holds: fell,
-    sum: (x) => x.choice("method", { extract: byMass(x), simple: `131.25*${lost(x)}*0.791/${final(x)}`, kit: `131*${lost(x)}*0.791/${final(x)}` }),
+    sum: (x) =>
+      x.choice("method", { extract: byMass(x), simple: `131.25*${lost(x)}*0.791/${final(x)}`, kit: `131*${lost(x)}*0.791/${final(x)}` }),
   },
   "BEER.EXTRACT": { holds: fell, sum: (x) => realExtractText(...gravities(x)) },
   "BEER.ENERGY": {
     holds: fell,
-    sum: (x) => `(${added(x, (6.9 * primedAlcoholG(1)) / 10, `(6.9*${byMass(x)}+4*MAX(0,${realExtractText(...gravities(x))}-0.1))*${final(x)}`)})*${x.core("serving")}*4.184/100`,
+    sum: (x) =>
+      `(${added(x, (6.9 * primedAlcoholG(1)) / 10, `(6.9*${byMass(x)}+4*MAX(0,${realExtractText(...gravities(x))}-0.1))*${final(x)}`)})*${x.core("serving")}*4.184/100`,
   },
   "BEER.CARBS": { holds: fell, sum: (x) => `${carbohydrate(x)}*${final(x)}*${x.core("serving")}/100` },
   "BEER.REFRACTOMETER": {

@@ -2,7 +2,9 @@
 
 /** A number as it is typed in a formula; 15 digits are what Excel keeps. */
 export function num(value: number): string {
-  const text = String(Number(value.toPrecision(15))).replace("e", "E").replace("E+", "E");
+  const text = String(Number(value.toPrecision(15)))
+    .replace("e", "E")
+    .replace("E+", "E");
   return value < 0 ? `(${text})` : text;
 }
 

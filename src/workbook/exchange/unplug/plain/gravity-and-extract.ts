@@ -15,7 +15,9 @@ export function gravityText(plato: string): string {
   const p = first / third - (second / third) ** 2 / 3;
   const q = (2 * second ** 3) / (27 * third ** 3) - (second * first) / (3 * third ** 2);
   const slope = (3 / (2 * p)) * Math.sqrt(3 / p);
-  return `(${num(1 - second / (3 * third))}+${num(2 * Math.sqrt(p / 3))}*SINH(ASINH(${num(slope / third)}*${plato}-${num(slope * q)})/3))`.replaceAll("-(-", "+(").replaceAll("*(", "*(");
+  return `(${num(1 - second / (3 * third))}+${num(2 * Math.sqrt(p / 3))}*SINH(ASINH(${num(slope / third)}*${plato}-${num(slope * q)})/3))`
+    .replaceAll("-(-", "+(")
+    .replaceAll("*(", "*(");
 }
 
 /** Alcohol by mass, %, as `core/beer/alcohol.ts`: (OE − RE) / (2.0665 − 0.010665 OE), RE = 0.1808 OE + 0.8192 AE. */
@@ -34,4 +36,5 @@ export function realExtractText(original: string, final: string): string {
 const icumsaAt20 = [385.1761, 135.3705, 40.9299, -3.9643, 13.4853, -17.289];
 
 /** Density of a sugar solution at 20 °C over that of water there, from its mass fraction of sugar. */
-export const densityOverWaterText = (fraction: string): string => `1+SUMPRODUCT({${icumsaAt20.join(",")}}*${fraction}^{1,2,3,4,5,6})/${num(waterDensityKgPerM3(20))}`;
+export const densityOverWaterText = (fraction: string): string =>
+  `1+SUMPRODUCT({${icumsaAt20.join(",")}}*${fraction}^{1,2,3,4,5,6})/${num(waterDensityKgPerM3(20))}`;

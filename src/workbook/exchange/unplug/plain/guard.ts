@@ -84,7 +84,8 @@ function guardNumber({ blanks, tests }: Guard, text: string, parameter: NumberPa
 }
 
 /** 0 °C may be meant; 0 °F is far below any beer, and counts as empty. */
-const asksAboutZero = (parameter: ChoiceParameter | NumberParameter, units: PlainUnits): boolean => parameter.kind === "number" && parameter.zero === "asked" && !("fixed" in units && units.fixed === "us");
+const asksAboutZero = (parameter: ChoiceParameter | NumberParameter, units: PlainUnits): boolean =>
+  parameter.kind === "number" && parameter.zero === "asked" && !("fixed" in units && units.fixed === "us");
 
 function guardChoice({ blanks, tests }: Guard, text: string, { choices, optional }: ChoiceParameter): void {
   const empty = [`${text}=""`, `${text}=0`];
@@ -100,8 +101,12 @@ function inLimits({ limits, quantity, covered, slip }: NumberParameter, text: st
   const lower = low ?? atLeast ?? above;
   const upper = high ?? atMost ?? below;
   return [
-    ...(lower === undefined ? [] : [`${text}${low === undefined && atLeast === undefined ? ">" : ">="}${typedLimit(quantity, lower, "low", units)}`]),
-    ...(upper === undefined ? [`ISNUMBER(${text})`] : [`${text}${high === undefined && atMost === undefined ? "<" : "<="}${typedLimit(quantity, upper, "high", units)}`]),
+    ...(lower === undefined
+      ? []
+      : [`${text}${low === undefined && atLeast === undefined ? ">" : ">="}${typedLimit(quantity, lower, "low", units)}`]),
+    ...(upper === undefined
+      ? [`ISNUMBER(${text})`]
+      : [`${text}${high === undefined && atMost === undefined ? "<" : "<="}${typedLimit(quantity, upper, "high", units)}`]),
     // As a sum, which goes through a whole column where OR would not.
     ...(slip === undefined ? [] : [`((${text}<${num(slip.from)})+(${text}>=${num(slip.below)})>0)`]),
   ];
@@ -111,13 +116,16 @@ function inLimits({ limits, quantity, covered, slip }: NumberParameter, text: st
 function guardList({ blanks, tests }: Guard, all: string, parameter: ListParameter, units: PlainUnits): void {
   const filled = filledCells(all, parameter.blank);
   if (parameter.blank === "missing") blanks.push(`SUMPRODUCT(${filled})=0`);
-  tests.push(`SUMPRODUCT(${[filled, ...inLimits({ ...parameter, kind: "number" }, all, units).map(bracketed)].join("*")})=SUMPRODUCT(${filled})`, noText(all));
+  tests.push(
+    `SUMPRODUCT(${[filled, ...inLimits({ ...parameter, kind: "number" }, all, units).map(bracketed)].join("*")})=SUMPRODUCT(${filled})`,
+    noText(all),
+  );
 }
 
 function guardTable({ blanks, tests }: Guard, x: PlainArguments, key: string, parameter: TableParameter): void {
   const range = x.range(key);
   const columns = layoutOf(parameter, range.columns).flatMap((name, index) => {
-    const column = name === null ? undefined : (parameter.columns)[name];
+    const column = name === null ? undefined : parameter.columns[name];
     return column === undefined ? [] : [{ column, text: range.column(index) }];
   });
   const [first, ...others] = columns;
@@ -125,7 +133,9 @@ function guardTable({ blanks, tests }: Guard, x: PlainArguments, key: string, pa
   const filled = first.column.kind === "number" ? filledCells(first.text, first.column.blank) : `(${first.text}<>"")*(${first.text}<>0)`;
   // A table that may be left out may be empty, too.
   if (parameter.optional !== true) blanks.push(`SUMPRODUCT(${filled})=0`);
-  const gaps = others.filter(({ column }) => column.optional !== true && !(column.kind === "number" && column.blank === "zero")).map(({ text }) => `(${text}="")+(${text}=0)`);
+  const gaps = others
+    .filter(({ column }) => column.optional !== true && !(column.kind === "number" && column.blank === "zero"))
+    .map(({ text }) => `(${text}="")+(${text}=0)`);
   if (gaps.length > 0) blanks.push(`SUMPRODUCT(${filled}*(${gaps.join("+")}>0))>0`);
   const good = columns.map(({ column, text }) => columnIsGood(column, text, x.units)).filter((factor) => factor !== "");
   tests.push(`SUMPRODUCT(${[filled, ...good].join("*")})=SUMPRODUCT(${filled})`);
@@ -142,5 +152,6 @@ function columnIsGood(column: Column, text: string, units: PlainUnits): string {
 }
 
 const bracketed = (condition: string): string => `(${condition})`;
-const filledCells = (text: string, blank: NumberParameter["blank"]): string => (blank === "missing" ? `ISNUMBER(${text})*(${text}<>0)` : `ISNUMBER(${text})*1`);
+const filledCells = (text: string, blank: NumberParameter["blank"]): string =>
+  blank === "missing" ? `ISNUMBER(${text})*(${text}<>0)` : `ISNUMBER(${text})*1`;
 const noText = (text: string): string => `SUMPRODUCT(ISTEXT(${text})*(${text}<>""))=0`;

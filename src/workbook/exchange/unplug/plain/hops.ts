@@ -10,7 +10,8 @@ const isoShare = (minutes: string, celsius: string): string =>
   `(${made(celsius)}/(${lost(celsius)}-${made(celsius)})*(EXP(-${made(celsius)}*${minutes})-EXP(-${lost(celsius)}*${minutes})))`;
 
 /** Minutes count by the speed of isomerisation against 100 °C. */
-const minutesAt100 = (minutes: string, celsius: string): string => (celsius === "100" ? minutes : `${minutes}*EXP(-11858/(${celsius}+273.15)+11858/373.15)`);
+const minutesAt100 = (minutes: string, celsius: string): string =>
+  celsius === "100" ? minutes : `${minutes}*EXP(-11858/(${celsius}+273.15)+11858/373.15)`;
 const strength = (gravity: string): string => `1.65*0.000125^(${gravity}-1)`;
 
 /** The utilisation in one factor that depends on the minutes and one that does not. */
@@ -40,11 +41,14 @@ const missing = (name: string): never => {
 const perLitre = (x: PlainArguments): string => product("10", x.scale("smallMass"));
 
 /** As in the call: an alpha acid typed as a share of 1 is refused. */
-const noShareOfOne = (x: PlainArguments): string[] => [`SUMPRODUCT((${column(x, "alpha")}>0)*(${column(x, "alpha")}<=0.3)*(${column(x, "mass")}<>0))=0`];
+const noShareOfOne = (x: PlainArguments): string[] => [
+  `SUMPRODUCT((${column(x, "alpha")}>0)*(${column(x, "alpha")}<=0.3)*(${column(x, "mass")}<>0))=0`,
+];
 
 /** What hops gain while the wort stands and chills is summed up along the way down: too much for one cell. */
 function requireBoilAlone(x: PlainArguments): void {
-  if (["boilMinutes", "standTemperature", "standMinutes", "chillMinutes", "chilledTo"].some((key) => x.operand(key).kind !== "omitted")) throw new NoPlainForm("it follows the hops through stand and chilling");
+  if (["boilMinutes", "standTemperature", "standMinutes", "chillMinutes", "chilledTo"].some((key) => x.operand(key).kind !== "omitted"))
+    throw new NoPlainForm("it follows the hops through stand and chilling");
 }
 
 const ibu: PlainForm = {

@@ -10,5 +10,17 @@ import { yeastForms } from "./yeast";
 
 /** Every worksheet function: its plain form, or why it becomes a value. */
 export const plainForms: ReadonlyMap<string, PlainForm | ValueOnly> = new Map<string, PlainForm | ValueOnly>(
-  Object.entries({ ...wortForms, ...hopsForms, ...waterForms, ...heatForms, ...cleanForms, ...yeastForms, ...logForms, ...beerForms, ...packForms, ...dayForms, ...gaugeForms }),
+  Object.entries({
+    ...wortForms,
+    ...hopsForms,
+    ...waterForms,
+    ...heatForms,
+    ...cleanForms,
+    ...yeastForms,
+    ...logForms,
+    ...beerForms,
+    ...packForms,
+    ...dayForms,
+    ...gaugeForms,
+  }),
 );

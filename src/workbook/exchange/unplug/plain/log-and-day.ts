@@ -1,4 +1,20 @@
-import { beerBelow, countedAtMost, creeping, denseLog, fallDeviations, lastDays, nearAbove, parts, realFall, restShare, risen, shareKept, slowFallPerDay, stalledAbove, stillFermenting } from "../../../../core/log/steady";
+import {
+  beerBelow,
+  countedAtMost,
+  creeping,
+  denseLog,
+  fallDeviations,
+  lastDays,
+  nearAbove,
+  parts,
+  realFall,
+  restShare,
+  risen,
+  shareKept,
+  slowFallPerDay,
+  stalledAbove,
+  stillFermenting,
+} from "../../../../core/log/steady";
 import { num } from "./formula-parts";
 import type { PlainArguments } from "./plain-arguments";
 import { NoPlainForm, type PlainForm, type ValueOnly } from "./plain-form";
@@ -17,7 +33,8 @@ function verdict(x: PlainArguments): string {
   // Beside dates, a time of 0 is an empty cell.
   const all = `${read},${t},">"&IF(MAX(${t})>1000,0,-1)`;
   // What is not filled in is nought to N, as to the call.
-  const asked = (key: string): string | undefined => (x.given(key) === false ? undefined : x.given(key) === true ? x.core(key) : `N(${x.core(key)})`);
+  const asked = (key: string): string | undefined =>
+    x.given(key) === false ? undefined : x.given(key) === true ? x.core(key) : `N(${x.core(key)})`;
   const from = asked("countFrom");
   const newestTime = `MAXIFS(${t},${read})`;
   const newest = `MINIFS(${g},${read},${t},${newestTime})`;
@@ -50,18 +67,27 @@ function verdict(x: PlainArguments): string {
   const upper = `MAX(${original === undefined ? "" : `${original},`}MAXIFS(${g},${all}))`;
   const fallen = `${upper}-${level}>=${num(realFall)}-1E-9`;
   const excess = `${level}-${end ?? ""}`;
-  const ifExpected = (then: string, otherwise: string): string => (end === undefined ? otherwise : x.given("expected") === true ? then : `IF(${end}>0,${then},${otherwise})`);
-  const likeBeer = x.given("originalGravity") === true ? "FALSE" : `${original === undefined ? "" : `IF(${original}>0,FALSE,`}${level}<=${num(beerBelow)}+1E-9${original === undefined ? "" : ")"}`;
+  const ifExpected = (then: string, otherwise: string): string =>
+    end === undefined ? otherwise : x.given("expected") === true ? then : `IF(${end}>0,${then},${otherwise})`;
+  const likeBeer =
+    x.given("originalGravity") === true
+      ? "FALSE"
+      : `${original === undefined ? "" : `IF(${original}>0,FALSE,`}${level}<=${num(beerBelow)}+1E-9${original === undefined ? "" : ")"}`;
   const begun = `OR(${fallen},${likeBeer},${ifExpected(`${excess}<=${num(stalledAbove)}+1E-9`, "FALSE")})`;
   const stalled = ifExpected(`${excess}>${num(stalledAbove)}+1E-9`, `AND(${fallen},${level}-1>${num(shareKept)}*(${upper}-1)+1E-9)`);
   const nearly = `AND(${perDay}<=${num(slowFallPerDay)}+1E-9,${ifExpected(`${excess}<=${num(nearAbove)}+1E-9`, "TRUE")})`;
   const slowly = `IF(${nearly},5,4)`;
   const words = '"rising","not begun","stalled","working","nearly","steady"';
   /** The place of the word among them. */
-  const place = (steady: string): string => `IF(${rising},1,CHOOSE(1+2*${begun}+${settled},IF(${upper}-${level}<=${tolerance}+1E-9,2,4),2,${slowly},IF(${stalled},3,${steady})))`;
+  const place = (steady: string): string =>
+    `IF(${rising},1,CHOOSE(1+2*${begun}+${settled},IF(${upper}-${level}<=${tolerance}+1E-9,2,4),2,${slowly},IF(${stalled},3,${steady})))`;
   // After something that can wake the beer up: two that count, and that agree.
-  const tooFew = (added: string): string => `IF(${added}>0,COUNTIFS(${read},${t},">="&(${added}+23/24-1E-9),${until(`IF(${dense},${num(parts.olderThan)},23/24)+1E-9`)})=0,FALSE)`;
-  const word = from === undefined ? `CHOOSE(${place("6")},${words})` : `CHOOSE(${place(`IF(OR(${from}=0,${dense},${agree}),6,5)`)}+6*${tooFew(from)},${words},"rising","not begun","stalled","working","working","working")`;
+  const tooFew = (added: string): string =>
+    `IF(${added}>0,COUNTIFS(${read},${t},">="&(${added}+23/24-1E-9),${until(`IF(${dense},${num(parts.olderThan)},23/24)+1E-9`)})=0,FALSE)`;
+  const word =
+    from === undefined
+      ? `CHOOSE(${place("6")},${words})`
+      : `CHOOSE(${place(`IF(OR(${from}=0,${dense},${agree}),6,5)`)}+6*${tooFew(from)},${words},"rising","not begun","stalled","working","working","working")`;
   return `IF(COUNTIFS(${all})=0,"",IF(${lone},"working",${word}))`;
 }
 
@@ -69,7 +95,8 @@ export const logForms = {
   "LOG.STEADY": {
     holds: (x) => {
       const [times, gravities] = [x.range("times"), x.range("gravities")];
-      if (times.rows !== gravities.rows || times.columns !== gravities.columns || times.heading !== gravities.heading) throw new NoPlainForm("times and gravities do not stand side by side");
+      if (times.rows !== gravities.rows || times.columns !== gravities.columns || times.heading !== gravities.heading)
+        throw new NoPlainForm("times and gravities do not stand side by side");
       return [];
     },
     sum: verdict,

@@ -3,8 +3,23 @@ import { bottleKinds, bottleLimits, vesselKinds, type VesselKind, type WorkingLi
 import { airInWater, filledAtC } from "../../../../core/pack/closed-bottle";
 import { waterVapourBar } from "../../../../core/pack/local-air";
 import { co2YieldOfSugar, primingSugars } from "../../../../core/pack/priming";
-import { beerBesideWater, carbonDioxideInWater, excessOfEachVolume, molesOfVolumes, molesOfWaterPerL } from "../../../../core/pack/solubility";
-import { bottleAdvice, bottleWords, kegAdvice, limitBasis, notCountedWords, passedWords, unfinishedBottles, unfinishedKeg } from "../../../../functions/pack/check-words";
+import {
+  beerBesideWater,
+  carbonDioxideInWater,
+  excessOfEachVolume,
+  molesOfVolumes,
+  molesOfWaterPerL,
+} from "../../../../core/pack/solubility";
+import {
+  bottleAdvice,
+  bottleWords,
+  kegAdvice,
+  limitBasis,
+  notCountedWords,
+  passedWords,
+  unfinishedBottles,
+  unfinishedKeg,
+} from "../../../../functions/pack/check-words";
 import { num, quote } from "./formula-parts";
 import type { PlainArguments } from "./plain-arguments";
 import { NoPlainForm, type PlainForm } from "./plain-form";
@@ -22,7 +37,8 @@ const air = (x: PlainArguments): string => `(1.01325*(1-0.0065*${x.core("altitud
 const moles = num(molesOfVolumes(1));
 const ofGas = (volumes: string, celsius: string): string => `${moles}*${volumes}*(1+${excess(celsius)}*${volumes})`;
 
-const kegBar = (x: PlainArguments, volumes: string, celsius: string): string => `(${ofGas(volumes, celsius)}/${takesUp(carbonDioxideInWater, celsius)}+${vapour(celsius)}-${air(x)})`;
+const kegBar = (x: PlainArguments, volumes: string, celsius: string): string =>
+  `(${ofGas(volumes, celsius)}/${takesUp(carbonDioxideInWater, celsius)}+${vapour(celsius)}-${air(x)})`;
 
 /** See `core/pack/closed-bottle.ts`; a keg is a bottle without a neck. */
 function closedBar(x: PlainArguments, volumes: string, celsius: string): string {
@@ -39,7 +55,8 @@ function volumesAt(x: PlainArguments, gauge: string, celsius: string): string {
 }
 const residual = (x: PlainArguments): string => volumesAt(x, "0", x.core("temperature"));
 
-const sugarYield = (x: PlainArguments): string => x.choice("sugar", Object.fromEntries(primingSugars.map((sugar) => [sugar, num(co2YieldOfSugar[sugar])])));
+const sugarYield = (x: PlainArguments): string =>
+  x.choice("sugar", Object.fromEntries(primingSugars.map((sugar) => [sugar, num(co2YieldOfSugar[sugar])])));
 /** Sugar for a litre, g. */
 const sugarPerLitre = (x: PlainArguments): string => `(${x.core("co2")}-${residual(x)})*1.977/${sugarYield(x)}`;
 
@@ -48,7 +65,10 @@ function mayPrime(x: PlainArguments): string[] {
   const given = x.given("bottle");
   const ordinary = num(bottleLimits.ordinary.volumes);
   const most = given === false ? ordinary : byBottle(x, (_, limit) => num(limit.volumes ?? 0));
-  return [`${x.core("co2")}<=${typeof given === "string" ? `IF(${given},${most},${ordinary})` : most}+1E-9`, `${x.core("co2")}>=${residual(x)}`];
+  return [
+    `${x.core("co2")}<=${typeof given === "string" ? `IF(${given},${most},${ordinary})` : most}+1E-9`,
+    `${x.core("co2")}>=${residual(x)}`,
+  ];
 }
 
 const toFill = (x: PlainArguments): string => `(${x.core("volume")}-${x.core("loss")}+${x.core("syrup")})`;
@@ -84,12 +104,15 @@ function pointsToFall(x: PlainArguments): { counted: string | boolean; points: s
 
 const verdicts = ["within", "close", "over"] as const;
 /** Words by the verdict: within, close from nine tenths of a limit on, over. */
-const byShare = (share: string, pieces: readonly string[]): string => `CHOOSE(MATCH(${share},{0,0.900000001,1.000000001}),${pieces.join(",")})`;
+const byShare = (share: string, pieces: readonly string[]): string =>
+  `CHOOSE(MATCH(${share},{0,0.900000001,1.000000001}),${pieces.join(",")})`;
 
 /** Another piece for a keg, where a cell may say that it is one. */
 function keg(x: PlainArguments, forKeg: string, forBottle: string): string {
   const bottle = x.operand("bottle");
-  return bottle.kind === "text" ? `IF(${bottle.text}="keg",${forKeg},${forBottle})` : x.choice("bottle", { ...Object.fromEntries(vesselKinds.map((kind) => [kind, forBottle])), keg: forKeg });
+  return bottle.kind === "text"
+    ? `IF(${bottle.text}="keg",${forKeg},${forBottle})`
+    : x.choice("bottle", { ...Object.fromEntries(vesselKinds.map((kind) => [kind, forBottle])), keg: forKeg });
 }
 
 /** What the judgement goes by: total volumes, pressure, share of the limit. */
@@ -110,18 +133,35 @@ const check: PlainForm = {
   sum: (x) => {
     const { counted, points, unfinished, celsius, volumes, bar, share } = judged(x);
     const above = `${x.core("gravity")}>${x.core("expected")}`;
-    const shownBar = (value: string): string => `ROUND(${x.show("pressure", value)},${x.byUnits("2", "1")})&${x.byUnits('" bar"', '" psi"')}`;
+    const shownBar = (value: string): string =>
+      `ROUND(${x.show("pressure", value)},${x.byUnits("2", "1")})&${x.byUnits('" bar"', '" psi"')}`;
     const fermenting = `IF(${points}>0," Of this "&ROUND(0.5*${points},2)&" volumes come from fermentation still to be done.",IF(1000*(${x.core("gravity")}-${x.core("expected")})<-${num(readingError)},${quote(passedWords)},""))`;
     const words = (verdict: BottleCheck["verdict"]): string => {
       const said = (advice: string): string => quote(`${verdict}: ${gap} ${advice}`);
-      const either = (waits: string, finished: string, waiting: string): string => (counted === false ? said(finished) : `IF(${counted === true ? waits : `IF(${counted},${waits})`},${said(waiting)},${said(finished)})`);
-      return keg(x, either(unfinished, kegAdvice[verdict], unfinishedKeg[verdict]), either(verdict === "within" ? unfinished : above, bottleAdvice[verdict], unfinishedBottles[verdict]));
+      const either = (waits: string, finished: string, waiting: string): string =>
+        counted === false
+          ? said(finished)
+          : `IF(${counted === true ? waits : `IF(${counted},${waits})`},${said(waiting)},${said(finished)})`;
+      return keg(
+        x,
+        either(unfinished, kegAdvice[verdict], unfinishedKeg[verdict]),
+        either(verdict === "within" ? unfinished : above, bottleAdvice[verdict], unfinishedBottles[verdict]),
+      );
     };
     const figures = [
-      `ROUND(${volumes},2)`, '" volumes at "', `ROUND(${x.show("temperature", celsius)},1)`, x.byUnits('" °C"', '" °F"'), '" make "', shownBar(bar),
+      `ROUND(${volumes},2)`,
+      '" volumes at "',
+      `ROUND(${x.show("temperature", celsius)},1)`,
+      x.byUnits('" °C"', '" °F"'),
+      '" make "',
+      shownBar(bar),
       // No semicolon within the array: the grid of the bench takes it for the end of a row.
-      '" in "', byBottle(x, (kind) => quote(bottleWords[kind])), '"; its working limit is "', byBottle(x, (_, limit) => quote(limit.volumes === undefined ? "" : `${limit.volumes} volumes and `)),
-      shownBar(byBottle(x, (_, limit) => num(limit.gaugeBar))), quote(`${limitBasis}.`),
+      '" in "',
+      byBottle(x, (kind) => quote(bottleWords[kind])),
+      '"; its working limit is "',
+      byBottle(x, (_, limit) => quote(limit.volumes === undefined ? "" : `${limit.volumes} volumes and `)),
+      shownBar(byBottle(x, (_, limit) => num(limit.gaugeBar))),
+      quote(`${limitBasis}.`),
       counted === false ? quote(notCountedWords) : counted === true ? fermenting : `IF(${counted},${fermenting},${quote(notCountedWords)})`,
     ];
     return `SUBSTITUTE(${byShare(share, verdicts.map(words))},"${gap}",${figures.join("&")})`;
@@ -143,7 +183,10 @@ export const packForms = {
     },
   },
   "PACK.PRESSURE": {
-    holds: (x) => [`${kegBar(x, x.core("co2"), x.core("temperature"))}>=0`, `${kegBar(x, x.core("co2"), x.core("temperature"))}<=${num(bottleLimits.keg.gaugeBar)}`],
+    holds: (x) => [
+      `${kegBar(x, x.core("co2"), x.core("temperature"))}>=0`,
+      `${kegBar(x, x.core("co2"), x.core("temperature"))}<=${num(bottleLimits.keg.gaugeBar)}`,
+    ],
     sum: (x) => kegBar(x, x.core("co2"), x.core("temperature")),
   },
   "PACK.VOLUMES": { sum: (x) => volumesAt(x, x.core("pressure"), x.core("temperature")) },
@@ -153,7 +196,8 @@ export const packForms = {
   "PACK.BOTTLES": {
     holds: (x) => [`${x.core("volume")}-${x.core("loss")}>=-1E-9`],
     size: () => ({ rows: 1, columns: 2 }),
-    sum: (x, { column }) => (column === 0 ? bottles(x) : x.show("volume", `MAX(0,${toFill(x)}-${bottles(x)}*${x.core("bottleVolume")}/1000)`)),
+    sum: (x, { column }) =>
+      column === 0 ? bottles(x) : x.show("volume", `MAX(0,${toFill(x)}-${bottles(x)}*${x.core("bottleVolume")}/1000)`),
   },
   "PACK.READY": { sum: (x) => `INT(${x.core("packagedOn")})+MAX(7,-INT(-(10*2^((21-${x.core("temperature")})/10)-1E-9)))` },
 } satisfies Record<string, PlainForm>;

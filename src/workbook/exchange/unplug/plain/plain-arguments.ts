@@ -37,7 +37,9 @@ export class PlainArguments {
       // A word where a number belongs: the guard refuses it, whatever stands here.
       if (typeof operand.value !== "number") return num(whenBlank);
       if (operand.value === 0 && blank === "missing") return num(whenBlank);
-      return "fixed" in this.units ? num(quantity(name).toCore(operand.value, this.units.fixed)) : atom(toCoreText(name, num(operand.value), this.units));
+      return "fixed" in this.units
+        ? num(quantity(name).toCore(operand.value, this.units.fixed))
+        : atom(toCoreText(name, num(operand.value), this.units));
     }
     if (operand.kind === "range") throw new NoPlainForm(`${key} is a range`);
     const { text } = operand;
@@ -70,7 +72,9 @@ export class PlainArguments {
       // An unknown word is an error whatever stands here: see the guard.
       return (found === undefined ? undefined : pieces[found]) ?? pieces[last] ?? "";
     }
-    return choices.filter((choice) => choice !== last).reduceRight((otherwise, choice) => `IF(${operand.text}=${quote(choice)},${pieces[choice] ?? ""},${otherwise})`, pieces[last] ?? "");
+    return choices
+      .filter((choice) => choice !== last)
+      .reduceRight((otherwise, choice) => `IF(${operand.text}=${quote(choice)},${pieces[choice] ?? ""},${otherwise})`, pieces[last] ?? "");
   }
 
   /** The number or text that belongs to the word chosen, looked up where a cell says the word; for required words. */

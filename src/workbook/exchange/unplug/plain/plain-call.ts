@@ -25,7 +25,8 @@ export function plainCell(form: PlainForm, x: PlainArguments, place: Place): str
 
 const blanksOf = (question: Question): readonly string[] => ("blanks" in question ? question.blanks : []);
 const testsOf = (question: Question): readonly string[] => ("tests" in question ? question.tests : []);
-const any = (word: "OR" | "AND", conditions: readonly string[]): string => (conditions.length === 1 ? (conditions[0] ?? "") : `${word}(${conditions.join(",")})`);
+const any = (word: "OR" | "AND", conditions: readonly string[]): string =>
+  conditions.length === 1 ? (conditions[0] ?? "") : `${word}(${conditions.join(",")})`;
 
 /** Questions of one kind that follow each other become one, so that brackets stay shallow. */
 function together(questions: readonly Question[]): Question[] {
@@ -41,5 +42,5 @@ function together(questions: readonly Question[]): Question[] {
 }
 
 /** How many cells a grid's answer fills. */
-export const gridSize = (form: PlainForm, x: PlainArguments): { rows: number; columns: number } => form.size?.(x) ?? { rows: 1, columns: 1 };
-
+export const gridSize = (form: PlainForm, x: PlainArguments): { rows: number; columns: number } =>
+  form.size?.(x) ?? { rows: 1, columns: 1 };

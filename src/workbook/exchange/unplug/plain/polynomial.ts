@@ -36,14 +36,21 @@ function through(xs: readonly number[], ys: readonly number[]): number[] {
   return powers;
 }
 
-const digits = (value: number): string => String(Number(value.toPrecision(15))).replace("e", "E").replace("E+", "E");
+const digits = (value: number): string =>
+  String(Number(value.toPrecision(15)))
+    .replace("e", "E")
+    .replace("E+", "E");
 const upTo = (degree: number): number[] => Array.from({ length: degree + 1 }, (_, power) => power);
-const scaledText = (span: Span, text: string): string => `(${digits(0.1 - (0.9 * span.from) / (span.to - span.from))}+${digits(0.9 / (span.to - span.from))}*${text})`.replace("+-", "-");
+const scaledText = (span: Span, text: string): string =>
+  `(${digits(0.1 - (0.9 * span.from) / (span.to - span.from))}+${digits(0.9 / (span.to - span.from))}*${text})`.replace("+-", "-");
 
 /** A function of one number as a formula in `text`. */
 export function polynomialText(f: (x: number) => number, span: Span, text: string): string {
   const xs = nodes(span);
-  const powers = through(xs, xs.map((x) => f(unscaled(span, x))));
+  const powers = through(
+    xs,
+    xs.map((x) => f(unscaled(span, x))),
+  );
   return `SUMPRODUCT({${powers.map(digits).join(",")}}*${scaledText(span, text)}^{${upTo(span.degree).join(",")}})`;
 }
 
@@ -51,9 +58,18 @@ export function polynomialText(f: (x: number) => number, span: Span, text: strin
 export function surfaceText(f: (x: number, y: number) => number, xSpan: Span, ySpan: Span, xText: string, yText: string): string {
   const xs = nodes(xSpan);
   const ys = nodes(ySpan);
-  const alongX = ys.map((y) => through(xs, xs.map((x) => f(unscaled(xSpan, x), unscaled(ySpan, y)))));
-  const rows = xs.map((_, power) => through(ys, alongX.map((line) => line[power] ?? 0)));
+  const alongX = ys.map((y) =>
+    through(
+      xs,
+      xs.map((x) => f(unscaled(xSpan, x), unscaled(ySpan, y))),
+    ),
+  );
+  const rows = xs.map((_, power) =>
+    through(
+      ys,
+      alongX.map((line) => line[power] ?? 0),
+    ),
+  );
   const matrix = ys.map((_, yPower) => rows.map((line) => digits(line[yPower] ?? 0)).join(",")).join(";");
   return `SUMPRODUCT({${matrix}}*${scaledText(xSpan, xText)}^{${upTo(xSpan.degree).join(",")}}*${scaledText(ySpan, yText)}^{${upTo(ySpan.degree).join(";")}})`;
 }
-

@@ -25,19 +25,32 @@ function billOf(x: PlainArguments): Bill | undefined {
   if (x.operand("fermentables").kind === "omitted") return undefined;
   const column = (name: string): string => x.column("fermentables", name) ?? "";
   const sum = (words: readonly string[], ...columns: string[]): string =>
-    product(`SUMPRODUCT(${[words.map((word) => `(${column("handling")}="${word}")`).join("+"), ...columns.map(column)].join(",")})`, x.scale("mass"));
-  const [grain, added] = [["mash", "steep"], ["extract", "sugar"]] as const;
+    product(
+      `SUMPRODUCT(${[words.map((word) => `(${column("handling")}="${word}")`).join("+"), ...columns.map(column)].join(",")})`,
+      x.scale("mass"),
+    );
+  const [grain, added] = [
+    ["mash", "steep"],
+    ["extract", "sugar"],
+  ] as const;
   const extractOfGrain = `${sum(grain, "mass", "yield")}*${x.core("efficiency")}/10000`;
-  return { grain: sum(grain, "mass"), extractOfGrain, added: sum(added, "mass"), extract: `(${extractOfGrain}+${sum(added, "mass", "yield")}/100)` };
+  return {
+    grain: sum(grain, "mass"),
+    extractOfGrain,
+    added: sum(added, "mass"),
+    extract: `(${extractOfGrain}+${sum(added, "mass", "yield")}/100)`,
+  };
 }
 
 /** kg in a litre of a sugar solution at 20 °C, from the kg of sugar in it: the density equation turned round, to 1e-8. */
 const kgPerLText = (sugarKgPerL: string): string =>
   polynomialText((concentration) => massOfWortKg(1, concentration) ?? NaN, { from: 0, to: strongestKgPerL, degree: 9 }, sugarKgPerL);
 
-const volumeText = (mass: string, extract: string): string => `${mass}/(${num(waterKgPerL)}*(${densityOverWaterText(`(${extract}/${mass})`)}))`;
+const volumeText = (mass: string, extract: string): string =>
+  `${mass}/(${num(waterKgPerL)}*(${densityOverWaterText(`(${extract}/${mass})`)}))`;
 
-const massBeforeBoil = (x: PlainArguments, { extract }: Bill): string => `(${chilled(x)}*${kgPerLText(`${extract}/${chilled(x)}`)}+${evaporated(x)}*${num(waterKgPerL)})`;
+const massBeforeBoil = (x: PlainArguments, { extract }: Bill): string =>
+  `(${chilled(x)}*${kgPerLText(`${extract}/${chilled(x)}`)}+${evaporated(x)}*${num(waterKgPerL)})`;
 const massOffTheGrain = (x: PlainArguments, bill: Bill): string => `(${massBeforeBoil(x, bill)}-${bill.added})`;
 
 function beforeBoil(x: PlainArguments): string {
@@ -79,7 +92,9 @@ const perGram = (salt: SaltName, ion: number): number => withSalts(pureWater, [{
 
 function addedIons(x: PlainArguments, ion: number): string {
   const [names, grams] = [x.column("salts", "salt") ?? "", x.column("salts", "mass") ?? ""];
-  const parts = (Object.keys(salts) as SaltName[]).filter((salt) => perGram(salt, ion) > 0).map((salt) => `${num(perGram(salt, ion))}*SUMPRODUCT(--(${names}=${quote(salt)}),${grams})`);
+  const parts = (Object.keys(salts) as SaltName[])
+    .filter((salt) => perGram(salt, ion) > 0)
+    .map((salt) => `${num(perGram(salt, ion))}*SUMPRODUCT(--(${names}=${quote(salt)}),${grams})`);
   return `(${parts.join("+")})/${x.core("volume")}`;
 }
 
@@ -147,7 +162,8 @@ export const waterForms = {
   "WATER.STRIKE": { sum: strike, holds: (x) => [`${strike(x)}<=100`] },
   "WATER.STEP": {
     holds: (x) => [`${x.core("target")}>=${x.core("from")}`, `${x.core("additionTemperature")}>${x.core("target")}`],
-    sum: (x) => `(0.4*${x.core("grainMass")}+${x.core("waterVolume")}*0.9982)*(${x.core("target")}-${x.core("from")})/(${x.core("additionTemperature")}-${x.core("target")})/0.9982`,
+    sum: (x) =>
+      `(0.4*${x.core("grainMass")}+${x.core("waterVolume")}*0.9982)*(${x.core("target")}-${x.core("from")})/(${x.core("additionTemperature")}-${x.core("target")})/0.9982`,
   },
   "WATER.IONS": {
     size: sixRows,
@@ -158,15 +174,26 @@ export const waterForms = {
     size: sixRows,
     holds: (x) => {
       const [shares, profiles] = [x.range("shares"), x.range("profiles")];
-      if (shares.columns !== 1 || shares.rows - Number(shares.heading) !== profiles.rows - Number(profiles.heading)) throw new NoPlainForm("shares and profiles do not stand side by side");
+      if (shares.columns !== 1 || shares.rows - Number(shares.heading) !== profiles.rows - Number(profiles.heading))
+        throw new NoPlainForm("shares and profiles do not stand side by side");
       return [];
     },
-    sum: (x, { row, column }) => (column === 0 ? quote(ionLabel(ionNames[row] ?? "calcium")) : `SUMPRODUCT(${x.range("shares").all},${x.column("profiles", ionNames[row] ?? "") ?? ""})/SUM(${x.range("shares").all})`),
+    sum: (x, { row, column }) =>
+      column === 0
+        ? quote(ionLabel(ionNames[row] ?? "calcium"))
+        : `SUMPRODUCT(${x.range("shares").all},${x.column("profiles", ionNames[row] ?? "") ?? ""})/SUM(${x.range("shares").all})`,
   },
-  "WATER.ALKALINITY": { sum: (x) => `${x.core("alkalinity")}-${num(100.0869 / 40.078)}*${x.core("calcium")}/3.5-${num(100.0869 / 24.305)}*${x.core("magnesium")}/7` },
+  "WATER.ALKALINITY": {
+    sum: (x) =>
+      `${x.core("alkalinity")}-${num(100.0869 / 40.078)}*${x.core("calcium")}/3.5-${num(100.0869 / 24.305)}*${x.core("magnesium")}/7`,
+  },
   "WATER.ACID": {
     holds: (x) => [`${x.core("targetAlkalinity")}<=${x.core("alkalinity")}`],
-    sum: (x) => `1000*${x.core("volume")}*(${molPerL(x, "alkalinity")}-${leftText(x)})/(${x.choice("acid", { lactic: acidText(x, "lactic"), phosphoric: acidText(x, "phosphoric") })})`,
+    sum: (x) =>
+      `1000*${x.core("volume")}*(${molPerL(x, "alkalinity")}-${leftText(x)})/(${x.choice("acid", { lactic: acidText(x, "lactic"), phosphoric: acidText(x, "phosphoric") })})`,
   },
-  "WATER.DECHLORINATE": { sum: (x) => `${x.core("volume")}*${x.core("chlorine")}*1.25*${x.choice("compound", { potassium: "222.324", sodium: "190.107" })}/(2*70.906)` },
+  "WATER.DECHLORINATE": {
+    sum: (x) =>
+      `${x.core("volume")}*${x.core("chlorine")}*1.25*${x.choice("compound", { potassium: "222.324", sodium: "190.107" })}/(2*70.906)`,
+  },
 } satisfies Record<string, PlainForm>;

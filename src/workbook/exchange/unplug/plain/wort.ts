@@ -17,7 +17,12 @@ const columnOf = (x: PlainArguments, column: string): string => {
 /** Extract of the malt bill, kg: what the grain holds, and what is dissolved already. */
 function extractOf(x: PlainArguments): { grain: string; dissolved: string } {
   const handling = columnOf(x, "handling");
-  const sum = (...words: string[]): string => product(`SUMPRODUCT(${words.map((word) => `(${handling}="${word}")`).join("+")},${columnOf(x, "mass")},${columnOf(x, "yield")})`, "0.01", x.scale("mass"));
+  const sum = (...words: string[]): string =>
+    product(
+      `SUMPRODUCT(${words.map((word) => `(${handling}="${word}")`).join("+")},${columnOf(x, "mass")},${columnOf(x, "yield")})`,
+      "0.01",
+      x.scale("mass"),
+    );
   return { grain: sum("mash", "steep"), dissolved: sum("extract", "sugar") };
 }
 
@@ -30,7 +35,8 @@ const concentration = (x: PlainArguments): string => {
 /** The wort of 1.200, where the functions end, with room for what they allow. */
 const strongest = concentrationOfGravity(1.2 + 1e-9);
 
-const expectedGravity = (x: PlainArguments): string => polynomialText(gravityOfConcentration, { from: 0, to: 0.56, degree: 8 }, `(${concentration(x)})`);
+const expectedGravity = (x: PlainArguments): string =>
+  polynomialText(gravityOfConcentration, { from: 0, to: 0.56, degree: 8 }, `(${concentration(x)})`);
 
 const efficiency = (x: PlainArguments): string => {
   const { grain, dissolved } = extractOf(x);
@@ -38,7 +44,8 @@ const efficiency = (x: PlainArguments): string => {
 };
 
 /** kg of extract in the whole wort. */
-const fromGrain = (x: PlainArguments): string => `${polynomialText(concentrationOfGravity, { from: 0.97, to: 1.21, degree: 8 }, x.core("gravity"))}*${x.core("volume")}`;
+const fromGrain = (x: PlainArguments): string =>
+  `${polynomialText(concentrationOfGravity, { from: 0.97, to: 1.21, degree: 8 }, x.core("gravity"))}*${x.core("volume")}`;
 
 /** °L from EBC: (EBC × 12.7 / 25 + 0.76) / 1.3546, and none where the malt gives no colour. */
 function maltColourUnits(x: PlainArguments): string {
@@ -49,7 +56,8 @@ function maltColourUnits(x: PlainArguments): string {
   });
 }
 
-const srm = (x: PlainArguments): string => `1.4922*(${product(maltColourUnits(x), x.scale("mass"))}*${num(3.785411784 / 0.45359237)}/${x.core("volume")})^0.6859`;
+const srm = (x: PlainArguments): string =>
+  `1.4922*(${product(maltColourUnits(x), x.scale("mass"))}*${num(3.785411784 / 0.45359237)}/${x.core("volume")})^0.6859`;
 
 /** Density of water, kg/L: the equation of `core/wort/density.ts`. */
 const waterText = (t: string): string =>
@@ -74,14 +82,24 @@ function sampleDensity(x: PlainArguments, calibration: string): string {
 }
 
 const solutionText = (plato: string, celsius: string): string =>
-  surfaceText((p, t) => sugarSolutionDensityKgPerM3(p / 100, t) / 1000, { from: -6, to: 41, degree: 6 }, { from: 9, to: 31, degree: 6 }, plato, celsius);
-
+  surfaceText(
+    (p, t) => sugarSolutionDensityKgPerM3(p / 100, t) / 1000,
+    { from: -6, to: 41, degree: 6 },
+    { from: 9, to: 31, degree: 6 },
+    plato,
+    celsius,
+  );
 
 const sugar = (x: PlainArguments, calibration: string): string =>
   sugarText(`(${sampleDensity(x, calibration)}-${waterText(x.core("sampleTemperature"))})`, x.core("sampleTemperature"));
 
 const hydrometer: PlainForm = {
-  holds: (x) => [x.choice("scale", { SG: `AND(${x.core("reading")}>=0.98,${x.core("reading")}<=1.2)`, P: `AND(${x.core("reading")}>=-5,${x.core("reading")}<=40)` })],
+  holds: (x) => [
+    x.choice("scale", {
+      SG: `AND(${x.core("reading")}>=0.98,${x.core("reading")}<=1.2)`,
+      P: `AND(${x.core("reading")}>=-5,${x.core("reading")}<=40)`,
+    }),
+  ],
   sum: (x) =>
     x.choice("scale", {
       SG: densityOverWaterText(sugar(x, `${x.core("reading")}*${waterText(x.core("calibratedAt"))}`)),
@@ -103,12 +121,15 @@ export const wortForms = {
     // Σ V SG P with P multiplied out in powers of SG: SUMPRODUCT passes over blank texts only between its commas.
     sum: (x) => {
       const [v, g] = [x.range("volumes").all, x.range("gravities").all];
-      const sums = [-660.17, 1237.19, -752.47, 175.45].map((factor, power) => `${num(factor)}*SUMPRODUCT(${[v, g, ...Array<string>(power).fill(g)].join(",")})`);
+      const sums = [-660.17, 1237.19, -752.47, 175.45].map(
+        (factor, power) => `${num(factor)}*SUMPRODUCT(${[v, g, ...Array<string>(power).fill(g)].join(",")})`,
+      );
       return gravityText(`((${sums.join("+")})/SUMPRODUCT(${v},${g}))`);
     },
     holds: (x) => {
       const [v, g] = [x.range("volumes"), x.range("gravities")];
-      if (v.rows !== g.rows || v.columns !== g.columns || v.heading !== g.heading) throw new NoPlainForm("volumes and gravities do not stand side by side");
+      if (v.rows !== g.rows || v.columns !== g.columns || v.heading !== g.heading)
+        throw new NoPlainForm("volumes and gravities do not stand side by side");
       return [`SUMPRODUCT(ABS(ISNUMBER(${v.all})*(${v.all}<>0)-ISNUMBER(${g.all})*(${g.all}<>0)))=0`];
     },
   },

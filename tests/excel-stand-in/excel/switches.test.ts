@@ -1,0 +1,63 @@
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import type { HeadlessBench } from "../../../src/excel-stand-in/headless";
+import { enter, openTestBench, START_TIMEOUT } from "../support/test-bench";
+
+/** How somebody's Excel can be worse than the best one: each way, and that it ends with its switch. */
+let bench: HeadlessBench;
+beforeAll(async () => {
+  bench = await openTestBench();
+}, START_TIMEOUT);
+afterAll(() => bench.dispose());
+beforeEach(async () => {
+  bench.host.behave({});
+  await bench.load({ id: `book-${crypto.randomUUID()}`, sheetOrder: ["one"], sheets: { one: { id: "one", name: "Sheet1" } } });
+});
+
+const write = (cell: string, formulas: string[][]) =>
+  bench.Excel.run(async (context) => {
+    context.workbook.worksheets.getItem("Sheet1").getRange(cell).formulas = formulas;
+    await context.sync();
+  });
+const shown = async (...cells: string[]) => {
+  await bench.calculate();
+  return cells.map((cell) => bench.valueAt("Sheet1", cell));
+};
+
+describe("functions unknown", () => {
+  it("formulas entered meanwhile stay #NAME? until they are entered again", async () => {
+    await write("A1", [["=GYLE.GAP(5,2)"]]);
+    bench.host.behave({ functionsUnknown: true });
+    await write("A2:A4", [["=GYLE.GAP(5,1)"], ["=1+1"], ['=IFERROR(GYLE.GAP(5,1),"none")']]);
+    await enter(bench, { A5: "=1+GYLE.GAP(5,1)" });
+    expect(await shown("A1", "A2", "A3", "A4", "A5")).toEqual([3, "#NAME?", 2, "none", "#NAME?"]);
+
+    bench.host.behave({});
+    bench.univerAPI.getFormula().executeCalculation();
+    expect(await shown("A1", "A2", "A5")).toEqual([3, "#NAME?", "#NAME?"]);
+    await write("A2", [["=GYLE.GAP(5,1)"]]);
+    await enter(bench, { A5: "=1+GYLE.GAP(5,1)" });
+    expect(await shown("A2", "A4", "A5")).toEqual([4, "none", 5]);
+  });
+
+  it("the mark moves with the cell, and leaves what protection keeps in it", async () => {
+    bench.host.behave({ functionsUnknown: true });
+    await bench.Excel.run(async (context) => {
+      const cell = context.workbook.worksheets.getItem("Sheet1").getRange("A2");
+      cell.format.protection.locked = false;
+      cell.formulas = [["=GYLE.GAP(5,1)"]];
+      cell.getEntireRow().insert("Down");
+      await context.sync();
+    });
+    bench.host.behave({});
+    await write("A1", [["=GYLE.GAP(5,1)"]]);
+    expect(await shown("A1", "A3")).toEqual([4, "#NAME?"]);
+    await write("A3", [["=GYLE.GAP(5,2)"]]);
+    expect(await shown("A3")).toEqual([3]);
+    await bench.Excel.run(async (context) => {
+      const { protection } = context.workbook.worksheets.getItem("Sheet1").getRange("A3").format;
+      protection.load("locked");
+      await context.sync();
+      expect(protection.locked).toBe(false);
+    });
+  });
+});

@@ -70,7 +70,10 @@ export const readValues = (host: Host, block: SheetBlock): (string | number | bo
 export const readFormulas = (host: Host, block: SheetBlock): (string | number | boolean)[][] => {
   const sheet = host.sheet(block.sheetId);
   const scalarAt = scalars(host, block);
-  return mapCells(block, (row, column) => formulaAt(sheet, row, column) || (scalarAt(row, column) ?? ""));
+  const { unitId } = host;
+  const spilled = (row: number, column: number): string =>
+    host.switches.spilledFormulas ? host.engine.formulaAt({ unitId, sheetId: block.sheetId, row, column }) : "";
+  return mapCells(block, (row, column) => formulaAt(sheet, row, column) || spilled(row, column) || (scalarAt(row, column) ?? ""));
 };
 
 function formulaAt(sheet: ReturnType<Host["sheet"]>, row: number, column: number): string {

@@ -5,6 +5,17 @@
 export interface Switches {
   /** Excel does not know the add-in's functions yet: formulas with them that are entered now stay #NAME? until they are entered again. */
   functionsUnknown: boolean;
+  /** A sheet's names list the workbook's names too (OfficeDev/office-js issue 1011). */
+  workbookNamesOnSheets: boolean;
+  /** The person looks at another workbook: a sheet's names cannot be read (OfficeDev/office-js issue 6365). */
+  otherWorkbookInFront: boolean;
+  /** A cell that a formula spills into answers with that formula, not with its value. */
+  spilledFormulas: boolean;
 }
 
-export const theBestExcel = (): Switches => ({ functionsUnknown: false });
+export const theBestExcel = (): Switches => ({
+  functionsUnknown: false,
+  workbookNamesOnSheets: false,
+  otherWorkbookInFront: false,
+  spilledFormulas: false,
+});

@@ -61,3 +61,67 @@ describe("functions unknown", () => {
     });
   });
 });
+
+describe("names", () => {
+  /** What another pane reads: each name with its scope. */
+  const listed = (where: "sheet" | "workbook") =>
+    bench.Excel.run(async (context) => {
+      const { names } = where === "sheet" ? context.workbook.worksheets.getItem("Sheet1") : context.workbook;
+      names.load("items/name,items/scope,items/formula");
+      await context.sync();
+      return names.items.map(({ name, scope, formula }) => `${scope} ${name} ${String(formula)}`);
+    });
+  beforeEach(() =>
+    bench.Excel.run(async (context) => {
+      context.workbook.worksheets.getItem("Sheet1").names.add("og", "=Sheet1!$A$1");
+      context.workbook.names.add("og", "=Sheet1!$B$1");
+      context.workbook.names.add("paper", '="A4"');
+      await context.sync();
+    }),
+  );
+  const ofWorkbook = ["Workbook og =Sheet1!$B$1", 'Workbook paper ="A4"'];
+
+  it("of the workbook are listed among a sheet's, and its own are still found by name", async () => {
+    expect([await listed("sheet"), await listed("workbook")]).toEqual([["Worksheet og =Sheet1!$A$1"], ofWorkbook]);
+    bench.host.behave({ workbookNamesOnSheets: true });
+    expect([await listed("sheet"), await listed("workbook")]).toEqual([["Worksheet og =Sheet1!$A$1", ...ofWorkbook], ofWorkbook]);
+    await bench.Excel.run(async (context) => {
+      const og = context.workbook.worksheets.getItem("Sheet1").names.getItem("og").load("formula");
+      await context.sync();
+      expect(og.formula).toBe("=Sheet1!$A$1");
+    });
+  });
+
+  it("of a sheet cannot be read while another workbook is in front, those of the workbook can", async () => {
+    bench.host.behave({ otherWorkbookInFront: true });
+    await expect(listed("sheet")).rejects.toMatchObject({ code: "InvalidSelection" });
+    expect(await listed("workbook")).toEqual(ofWorkbook);
+    bench.host.behave({});
+    expect(await listed("sheet")).toEqual(["Worksheet og =Sheet1!$A$1"]);
+  });
+});
+
+it("cells that a formula spills into answer with that formula", async () => {
+  const formulas = () =>
+    bench.Excel.run(async (context) => {
+      const cells = context.workbook.worksheets.getItem("Sheet1").getRange("A1:B3").load("formulas,values");
+      await context.sync();
+      return [cells.formulas, cells.values];
+    });
+  await write("A1:B1", [["=SEQUENCE(2)", "beside"]]);
+  const values = [
+    [1, "beside"],
+    [2, ""],
+    ["", ""],
+  ];
+  expect(await formulas()).toEqual([[["=SEQUENCE(2)", "beside"], ...values.slice(1)], values]);
+  bench.host.behave({ spilledFormulas: true });
+  expect(await formulas()).toEqual([
+    [
+      ["=SEQUENCE(2)", "beside"],
+      ["=SEQUENCE(2)", ""],
+      ["", ""],
+    ],
+    values,
+  ]);
+});

@@ -5,6 +5,7 @@ import { itemNotFound } from "./errors";
 import { ExtrasStore } from "./extras-store";
 import { Faults } from "./faults";
 import { guardLockedCells } from "./guard-locked-cells";
+import { locales, type Locale } from "./locale";
 import { lightTheme, type OfficeTheme } from "./office-theme";
 import { theBestExcel, type Switches } from "./switches";
 
@@ -50,6 +51,10 @@ export class Host {
   behave(switches: Partial<Switches>): void {
     Object.assign(this.switches, theBestExcel(), switches);
     this.engine.functions.unknown.now = this.switches.functionsUnknown;
+  }
+
+  get locale(): Locale {
+    return locales[this.switches.locale];
   }
 
   /** One round trip at a time, as in Excel. */

@@ -1,5 +1,7 @@
+import type { Locale } from "./locale";
+
 /**
- * Ways in which somebody's Excel may be worse than the best one. All are off until a test, or whoever tries the page, sets them;
+ * Ways in which somebody's Excel may be worse than the best one. None does until a test, or whoever tries the page, sets them;
  * they hold from the next round trip on.
  */
 export interface Switches {
@@ -11,6 +13,8 @@ export interface Switches {
   otherWorkbookInFront: boolean;
   /** A cell that a formula spills into answers with that formula, not with its value. */
   spilledFormulas: boolean;
+  /** How the person's Excel writes numbers and formulas. */
+  locale: Locale["name"];
 }
 
 export const theBestExcel = (): Switches => ({
@@ -18,4 +22,5 @@ export const theBestExcel = (): Switches => ({
   workbookNamesOnSheets: false,
   otherWorkbookInFront: false,
   spilledFormulas: false,
+  locale: "en-US",
 });

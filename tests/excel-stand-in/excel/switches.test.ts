@@ -125,3 +125,78 @@ it("cells that a formula spills into answer with that formula", async () => {
     values,
   ]);
 });
+
+describe("locale", () => {
+  const seen = () =>
+    bench.Excel.run(async (context) => {
+      const cells = context.workbook.worksheets.getItem("Sheet1").getRange("A1:A4").load("formulas,formulasLocal,text,values");
+      const { application } = context.workbook;
+      application.load("decimalSeparator,thousandsSeparator,useSystemSeparators");
+      application.load("cultureInfo/name,cultureInfo/numberFormat,cultureInfo/datetimeFormat");
+      await context.sync();
+      const { name, numberFormat, datetimeFormat } = application.cultureInfo;
+      return {
+        formulas: cells.formulas.flat() as unknown[],
+        local: cells.formulasLocal.flat() as unknown[],
+        text: cells.text.flat(),
+        about: [
+          [name, datetimeFormat.shortDatePattern, datetimeFormat.dateSeparator],
+          [application.decimalSeparator, application.thousandsSeparator, application.useSystemSeparators],
+          [numberFormat.numberDecimalSeparator, numberFormat.numberGroupSeparator],
+        ],
+      };
+    });
+  const formulas = ['=IF(GYLE.GAP(2.5,1)>1.4,"1,5;",SUM({1,2;3,4.5}))', "=1234.5+0", "=OR(TRUE,FALSE)", 1.5];
+  beforeEach(() =>
+    bench.Excel.run(async (context) => {
+      const cells = context.workbook.worksheets.getItem("Sheet1").getRange("A1:A4");
+      cells.numberFormat = [["General"], ["#,##0.00"], ["General"], ["0.0"]];
+      cells.formulas = formulas.map((formula) => [formula]);
+      await context.sync();
+    }),
+  );
+
+  // Expected by hand, by what German and French Excel show (from memory).
+  it.each([
+    {
+      locale: "en-US" as const,
+      local: formulas,
+      text: ["1,5;", "1,234.50", "TRUE", "1.5"],
+      about: [
+        ["en-US", "M/d/yyyy", "/"],
+        [".", ",", true],
+        [".", ","],
+      ],
+    },
+    {
+      locale: "de-DE" as const,
+      local: ['=WENN(GYLE.GAP(2,5;1)>1,4;"1,5;";SUMME({1.2;3.4,5}))', "=1234,5+0", "=ODER(WAHR;FALSCH)", 1.5],
+      text: ["1,5;", "1.234,50", "WAHR", "1,5"],
+      about: [
+        ["de-DE", "dd.MM.yyyy", "."],
+        [",", ".", true],
+        [",", "."],
+      ],
+    },
+    {
+      locale: "fr-FR" as const,
+      local: ['=SI(GYLE.GAP(2,5;1)>1,4;"1,5;";SOMME({1.2;3.4,5}))', "=1234,5+0", "=OU(VRAI;FAUX)", 1.5],
+      text: ["1,5;", "1\u202F234,50", "VRAI", "1,5"],
+      about: [
+        ["fr-FR", "dd/MM/yyyy", "/"],
+        [",", "\u202F", true],
+        [",", "\u202F"],
+      ],
+    },
+  ])("$locale: formulas, shown numbers and separators; the formulas of a program stay", async ({ locale, local, text, about }) => {
+    bench.host.behave({ locale });
+    expect(await seen()).toEqual({ formulas, local, text, about });
+    await bench.Excel.run(async (context) => {
+      const cells = context.workbook.worksheets.getItem("Sheet1").getRange("A1:A4");
+      cells.clear("Contents");
+      cells.formulasLocal = local.map((formula) => [formula]);
+      await context.sync();
+    });
+    expect(await seen()).toEqual({ formulas, local, text, about });
+  });
+});

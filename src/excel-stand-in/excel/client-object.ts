@@ -1,4 +1,4 @@
-import { invalidArgument, itemNotFound, notLoaded } from "./errors";
+import { apiNotFound, invalidArgument, itemNotFound, notLoaded } from "./errors";
 import type { RequestQueue } from "./request-context";
 
 /** How a stand-in finds what it stands for when its turn in the queue comes. */
@@ -76,6 +76,12 @@ export abstract class ClientObject<Target, Queue extends RequestQueue = RequestQ
   /** For results of methods such as getCount. */
   protected keep(property: string, value: unknown): void {
     this.known.set(property, value);
+  }
+
+  /** For members that are newer than ExcelApi 1.12: an older Excel's library refuses them at once. */
+  protected since(excelApi: number, member: string): void {
+    const newest = this.context.host.switches.excelApi;
+    if (newest !== undefined && newest < excelApi) throw apiNotFound(member, `ExcelApi 1.${excelApi}`);
   }
 
   /** An object below this one: the same each time, as in Excel. */

@@ -61,6 +61,7 @@ export class Worksheet extends ClientObject<string, Context> implements StandsFo
     return this.part("tables", () => new TableCollection(this.context, { name: "tables", missing: "null", find: () => this.scope() }));
   }
   get notes(): NoteCollection {
+    this.since(18, "Worksheet.notes");
     return this.part("notes", () => new NoteCollection(this.context, { name: "notes", missing: "null", find: () => this.scope() }));
   }
   get charts(): ChartCollection {
@@ -86,6 +87,7 @@ export class Worksheet extends ClientObject<string, Context> implements StandsFo
     return this.part("onChanged", () => this.eventOf(sheetChanged));
   }
   get onNameChanged() {
+    this.since(17, "Worksheet.onNameChanged");
     return this.part("onNameChanged", () => this.eventOf(sheetNameChanged));
   }
   get onSelectionChanged() {

@@ -76,16 +76,14 @@ export class ExcelMembers {
     );
   }
 
-  /** The newest "[Api set: ExcelApi 1.x]" among the members offered. */
-  newestExcelApi(): number {
-    const numbers = this.members().map((member) => {
-      const [owner = "", name = ""] = member.split(".");
-      const words = (this.microsoft(owner)?.getProperty(name)?.declarations ?? [])
-        .map((declaration) => declaration.getFullText().slice(0, declaration.getStart() - declaration.getFullStart()))
-        .join("");
-      return Number(/Api set: ExcelApi 1\.(\d+)/u.exec(words)?.[1] ?? 0);
-    });
-    return Math.max(...numbers);
+  /** The n of "[Api set: ExcelApi 1.n]" in Microsoft's comment above a class or one of its members; 0 where there is none. */
+  excelApi(member: string): number {
+    const [owner = "", name] = member.split(".");
+    const symbol = name === undefined ? this.microsoft(owner)?.symbol : this.microsoft(owner)?.getProperty(name);
+    const words = (symbol?.declarations ?? [])
+      .map((declaration) => declaration.getFullText().slice(0, declaration.getStart() - declaration.getFullStart()))
+      .join("");
+    return Number(/Api set: ExcelApi 1\.(\d+)/u.exec(words)?.[1] ?? 0);
   }
 
   private microsoft(owner: string): ts.Type | undefined {

@@ -4,7 +4,7 @@
  * the classes (tests/excel-stand-in/excel/requirement-sets.test.ts).
  */
 const OFFERED: Readonly<Record<string, string>> = {
-  ExcelApi: "1.18",
+  ExcelApi: "1.20",
   SharedRuntime: "1.1",
   CustomFunctionsRuntime: "1.3",
   File: "1.1",

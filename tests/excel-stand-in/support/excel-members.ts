@@ -103,10 +103,11 @@ export class ExcelMembers {
       if (node.name?.text === "Context") this.pairNamed("Excel", "RequestContext", this.checker.getTypeAtLocation(node));
     });
     this.walk("src/excel-stand-in/excel", (node) => {
-      if (ts.isTypeAliasDeclaration(node) && node.name.text === "OfficeGlobal") {
-        const context = this.checker.getTypeAtLocation(node).getProperty("context");
-        if (context) this.pairNamed("Office", "Context", this.checker.getTypeOfSymbol(context));
-      }
+      if (!ts.isTypeAliasDeclaration(node)) return;
+      const type = this.checker.getTypeAtLocation(node);
+      if (node.name.text === "RunOptions") this.pairNamed("Excel", "RunOptions", type);
+      const context = node.name.text === "OfficeGlobal" ? type.getProperty("context") : undefined;
+      if (context) this.pairNamed("Office", "Context", this.checker.getTypeOfSymbol(context));
     });
   }
 
@@ -139,6 +140,7 @@ export class ExcelMembers {
       const type = this.checker.getTypeAtLocation(node.parent);
       return this.declared(type.getProperty((node.propertyName ?? node.name).getText()));
     }
+    if (ts.isPropertyAssignment(node)) return this.declared(this.checker.getContextualType(node.parent)?.getProperty(node.name.getText()));
     return [];
   }
 

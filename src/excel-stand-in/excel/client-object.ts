@@ -35,9 +35,16 @@ export abstract class ClientObject<Target, Queue extends RequestQueue = RequestQ
 
   /** Reads properties at the next sync: names separated by commas or in an array, or an object with `true` for each. */
   load(options?: LoadOptions): this {
-    const paths = pathsOf(options);
-    for (const path of paths.length > 0 ? paths : Object.keys(this.readers())) this.loadPath(path);
+    for (const path of this.asked(options)) this.loadPath(path);
     return this;
+  }
+
+  /** What load() is to read: everything where nothing is named, or "*"; nothing where that is what Microsoft's own samples call it. */
+  protected asked(options: LoadOptions): string[] {
+    const paths = pathsOf(options).filter((path) => path !== "no-properties-needed");
+    const everything = () => Object.keys(this.readers());
+    if (options === undefined || options === "") return everything();
+    return paths.flatMap((path) => (path === "*" ? everything() : [path]));
   }
 
   toJSON(): Record<string, unknown> {
@@ -69,8 +76,13 @@ export abstract class ClientObject<Target, Queue extends RequestQueue = RequestQ
     this.write(apply);
   }
 
-  protected write(apply: (target: Target) => void | Promise<void>): void {
-    this.context.write(() => apply(this.target));
+  protected write(apply: (target: Target) => void | Promise<void>, when: "always" | "if there" = "always"): void {
+    this.context.write(() => (when === "if there" && this.isNullObject ? undefined : apply(this.target)));
+  }
+
+  /** For delete(), which does nothing where a null object is asked for it. */
+  protected remove(apply: (target: Target) => void): void {
+    this.write(apply, "if there");
   }
 
   /** For results of methods such as getCount. */

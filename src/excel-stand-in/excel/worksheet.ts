@@ -140,7 +140,7 @@ export class Worksheet extends ClientObject<string, Context> implements StandsFo
   }
 
   delete(): void {
-    this.write((id) => {
+    this.remove((id) => {
       assertWorkbookOpen(this.context.host);
       const others = this.context.host.workbook.getSheets().filter((sheet) => sheet.getSheetId() !== id);
       if (others.every((sheet) => sheet.isSheetHidden())) throw invalidArgument("A workbook must show a sheet.");

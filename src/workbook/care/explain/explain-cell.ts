@@ -5,6 +5,7 @@ import { askForNames, readWorld } from "../../grid/evaluate/read-world";
 import { referenceOf } from "../../grid/evaluate/references";
 import type { World } from "../../grid/evaluate/world";
 import { gyleCalls, withInner } from "../../grid/formulas";
+import { ownNames } from "../../grid/read/own-names";
 import { localAddress, position } from "../../grid/plan/addresses";
 import { explainCall, type Offset } from "./explain-call";
 import type { CallExplanation, CellExplanation, Problem } from "./explanation";
@@ -33,7 +34,9 @@ export async function explainActiveCell(context: Excel.RequestContext): Promise<
   const base = {
     sheet,
     address,
-    names: asked.names.items.filter(({ formula: target }) => covers(String(target), address)).map(({ name }) => name),
+    names: ownNames(worksheet)
+      .filter(({ formula: target }) => covers(String(target), address))
+      .map(({ name }) => name),
     shown: cell.text[0]?.[0] ?? "",
     formula,
     written,

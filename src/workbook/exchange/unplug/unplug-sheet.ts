@@ -1,3 +1,4 @@
+import { canPlugInAgain } from "./can-plug-in";
 import { newBatchId } from "../../batch/batch-id";
 import { freeName, refuseTaken } from "../../grid/write/insert-sheet";
 import { groupsOf, throughGroups, type LongWork } from "../../grid/write/progress";
@@ -97,7 +98,7 @@ async function copyGroup(
   ofWorkbook: Named,
   choices: UnplugChoices,
 ): Promise<UnpluggedSheet[]> {
-  const knowsNotes = Office.context.requirements.isSetSupported("ExcelApi", "1.18");
+  const knowsNotes = canPlugInAgain();
   const originals = pairs.map(({ sheetName }) => lookAt(context.workbook.worksheets.getItem(sheetName), knowsNotes));
   await context.sync();
 

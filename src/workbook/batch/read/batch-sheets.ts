@@ -1,5 +1,5 @@
 import type { UnitSystem } from "../../../functions/quantities";
-import { planVersion } from "../sheet/card";
+import { planVersion } from "../describe/plan-version";
 import type { CellValue, NamedCells } from "../../grid/read/named-cells";
 import { loadSheet, namedCells, readAllSheets } from "../../grid/read/read-sheets";
 

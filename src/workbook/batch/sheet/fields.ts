@@ -1,16 +1,16 @@
 import type { CellOptions, SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { CellContent, NumberFormat, StyleName } from "../../grid/plan/sheet-plan";
+import type { BatchFields } from "../fields";
+import type { LinesOf, SheetField as Field, TableColumn } from "../derived/sheet-lines";
 
-/**
- * The two kinds of line that the batch sheet is made of: label, value and unit on the left (A, B, C), and the same
+/*
+ * The kinds of line that the batch sheet is made of: label, value and unit on the left (A, B, C), and the same
  * on the right (E to G, H, I). Inputs are underlined and results shaded, so that print tells them apart too.
  */
-export interface Field extends Pick<CellOptions, "name" | "note" | "choices" | "between"> {
-  readonly content: CellContent;
-  readonly format?: NumberFormat;
-  readonly unit?: string;
-  readonly style?: StyleName;
-}
+export type { SheetField as Field } from "../derived/sheet-lines";
+
+/** What is described, as lines that a section places. */
+export type BatchLines = LinesOf<BatchFields>;
 
 /** Words and moments stand at the left and want room; numbers stand at the right, their unit beside them. */
 const isWide = ({ format, choices }: Field): boolean => format === "text" || format === "dateTime" || choices !== undefined;
@@ -96,7 +96,7 @@ const isNumeric = (format: NumberFormat | undefined): boolean => format !== unde
 export function inputTable(
   b: SheetBuilder,
   name: string,
-  columns: readonly { readonly letter: string; readonly heading: string; readonly format?: NumberFormat }[],
+  columns: readonly TableColumn[],
   lines: readonly (readonly CellContent[])[],
   usualRows: number,
 ): { first: number; last: number } {

@@ -11,7 +11,9 @@ import { checks } from "../rules/checks";
 import type { BatchContents } from "../contents";
 import { hops } from "./hops";
 import { malt } from "./malt";
-import { mapTexts } from "../map-texts";
+import { mapTexts } from "../derived/map-texts";
+import { sheetLines } from "../derived/sheet-lines";
+import { batchFields } from "../fields";
 import { packaging } from "./packaging";
 import { readings } from "./readings";
 import { tasting } from "./tasting";
@@ -31,19 +33,20 @@ export const columnWidths: readonly number[] = [
  * @param tableRows rows of the tables Malt, Hops and Readings where the sheet stands already
  */
 export function planBatch(typed: BatchContents, tableRows: Readonly<Record<string, number>> = {}): SheetPlan {
-  const contents = mapTexts(typed, cellText);
+  const contents = mapTexts(batchFields, typed, cellText);
   const words = unitWords(contents.units);
+  const lines = sheetLines(batchFields, contents, contents);
   const b = new SheetBuilder(tableRows);
-  const { swatch, colour } = card(b, contents, words);
-  const budget = water(b, contents, words);
-  malt(b, contents, words);
-  const shares = hops(b, contents, words);
-  yeast(b, contents, words);
+  const { swatch, colour } = card(b, contents, lines, words);
+  const budget = water(b, contents, lines, words);
+  malt(b, contents, lines, words);
+  const shares = hops(b, contents, lines);
+  yeast(b, lines);
   const timeline = brewDay(b, contents, words);
   const secondPage = b.row;
-  const readingRows = readings(b, contents, words);
-  packaging(b, contents, words);
-  tasting(b, contents);
+  const readingRows = readings(b, contents, lines, words);
+  packaging(b, contents, lines, words);
+  tasting(b, lines);
   const { units, method } = contents;
   checks(b, { units, method, words, watched: { budget, shares, timeline, readings: readingRows } });
   const handwritten = ["happened", "reading_times", "scores"].flatMap((name) => b.rowsOf(name));

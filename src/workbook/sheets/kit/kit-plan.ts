@@ -112,8 +112,8 @@ function kitBlock(b: SheetBuilder, number: number, name: string, units: UnitSyst
     b.put("J", how, { style: "hint" });
     b.row += 1;
   }
-  for (const { key, label, format, unit } of fixedRows) {
-    line(b, label, usualKit[units][key], format, unit ?? unitOf(key, units));
+  for (const { key, label, format } of fixedRows) {
+    line(b, label, usualKit[units][key], format, unitOf(key, units));
     b.put("H", `=IF(ISNUMBER(G${b.row}),G${b.row},B${b.row})`, { style: "keyResult", format });
     b.row += 1;
   }
@@ -130,10 +130,7 @@ function line(b: SheetBuilder, label: string, typical: CellContent, format: Numb
   b.put("I", unit, { style: "unit" });
 }
 
-function unitOf(key: Parameters<typeof quantityOf>[0], units: UnitSystem): string {
-  const name = quantityOf(key);
-  return name === undefined ? "" : quantity(name).unit[units];
-}
+const unitOf = (key: Parameters<typeof quantityOf>[0], units: UnitSystem): string => quantity(quantityOf(key)).unit[units];
 
 function handReadings(b: SheetBuilder, readings: readonly HandReading[], units: UnitSystem): void {
   b.height(18);

@@ -6,7 +6,7 @@ import { allSaid, laidOver, linesOf } from "../../src/workbook/batch/rules/what-
 import { readingCells, type NewReading } from "../../src/workbook/brewing/companion/reading/add-reading";
 import { corrected } from "../../src/workbook/brewing/companion/reading/corrected";
 import { originalGravity } from "../../src/workbook/brewing/companion/reading/original-gravity";
-import { readingDoubts } from "../../src/workbook/brewing/companion/reading/reading-doubts";
+import { linesOfReadings, readingDoubts } from "../../src/workbook/brewing/companion/reading/reading-doubts";
 import { packagingFigures } from "../../src/workbook/brewing/companion/packaging/packaging-figures";
 import { packagingCells, packagingIn, type PackagingInput } from "../../src/workbook/brewing/companion/packaging/packaging-form";
 import { packagingSafety } from "../../src/workbook/brewing/companion/packaging/packaging-safety";
@@ -138,8 +138,18 @@ describe("sheet, pane, Check and packaging", () => {
         const after = paperSheet(log, { ...typed, ...asTyped });
         const known = new Set(speaking(before).map(({ line, words }) => `${line} ${words}`));
         const newly = speaking(after).filter(({ line, words }) => !known.has(`${line} ${words}`));
-        expect(readingDoubts(before, taken, 46400)).toEqual(newly.map(({ words }) => words));
-        doubted += newly.length > 0 ? 1 : 0;
+        // A rise is doubted again even where the sheet said so of an earlier reading.
+        const ofReadings = newly.filter(({ line }) => linesOfReadings.some((one) => one === line)).map(({ words }) => words);
+        const doubts = readingDoubts(before, taken, 46400);
+        expect(doubts).toEqual(expect.arrayContaining(ofReadings));
+        const printedAfter = speaking(after).map(({ words }) => words);
+        for (const doubt of doubts)
+          if (!printedAfter.includes(doubt)) {
+            // Said of the newest reading though another of the line's rules is printed before it.
+            expect(doubt).toMatch(/^Gravity (rose|now is above)/);
+            expect(speaking(after).map(({ line }) => line)).toContain("course");
+          }
+        doubted += doubts.length > 0 ? 1 : 0;
         // What the sheet says now Check finds by the same rule; what it finds of the log is of a day on which the sheet said so.
         const rules = new Set(check(after).map(({ rule }) => rule));
         const said = saidOf(after) ?? [];

@@ -40,7 +40,7 @@ const plainWords: Readonly<Record<Exclude<CellExplanation["kind"], "gyle">, stri
 };
 
 function Explained({ explanation, onLost }: { readonly explanation: CellExplanation; readonly onLost: (message: string) => void }) {
-  const { sheet, address, names, kind, shown, formula, spilledFrom, calls, problem, check } = explanation;
+  const { sheet, address, names, kind, shown, written, spilledFrom, calls, problem, check } = explanation;
   return (
     <>
       <div role="status">
@@ -54,9 +54,9 @@ function Explained({ explanation, onLost }: { readonly explanation: CellExplanat
         </p>
       </div>
       {check && <CheckCard check={check} onLost={onLost} />}
-      {formula !== "" && (
+      {written !== "" && (
         <p class="formula">
-          <code>{formula}</code>
+          <code>{written}</code>
         </p>
       )}
       {problem && <ProblemNote problem={problem} isError onLost={onLost} />}

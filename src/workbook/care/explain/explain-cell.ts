@@ -5,13 +5,15 @@ import { askForNames, readWorld } from "../../grid/evaluate/read-world";
 import { referenceOf } from "../../grid/evaluate/references";
 import type { World } from "../../grid/evaluate/world";
 import { gyleCalls, withInner } from "../../grid/formulas";
-import { localAddress, position } from "../../grid/plan/addresses";
+import { block, isWithin, localAddress, position } from "../../grid/plan/addresses";
+import { loadSheet, namedCells, rangeOf } from "../../grid/read/read-sheets";
 import { explainCall, type Offset } from "./explain-call";
-import type { CallExplanation, CellExplanation, Problem } from "./explanation";
+import { checkNames, explainCheck } from "./explain-check";
+import type { CallExplanation, CellExplanation, CheckExplanation, Problem } from "./explanation";
 import { cellProblem } from "./mend";
 
 /**
- * Explains the active cell. Reads, in two round trips (one where there is no GYLE formula); writes nothing. A cell that
+ * Explains the active cell. Reads, in two round trips (one where there is neither a GYLE formula nor a check); writes nothing. A cell that
  * another cell's formula spills into is explained by that formula, for its own row.
  */
 export async function explainActiveCell(context: Excel.RequestContext): Promise<CellExplanation> {
@@ -41,12 +43,29 @@ export async function explainActiveCell(context: Excel.RequestContext): Promise<
   };
   if (!formula.startsWith("=")) return { ...base, formula: "", written: "", kind: value === "" ? "empty" : "constant", calls: [] };
   const calls = withInner(gyleCalls(formula));
-  if (calls.length === 0) return { ...base, kind: "native", calls: [], ...problemOf(value, formula, [], undefined) };
+  if (calls.length === 0) {
+    const check = isCheck(asked.names, address) ? await checkAt(context, worksheet, address) : undefined;
+    return { ...base, kind: "native", calls: [], ...problemOf(value, formula, [], undefined), ...(check && { check }) };
+  }
   const world = await readWorld(context, asked, sheet, position(anchor), [formula]);
   const tree = parsed(formula);
   const parts = tree ? letParts(tree) : new Map<string, never>();
   const explained = calls.map((call) => explainCall(call, world, parts, offsetIn(anchor, address)));
   return { ...base, kind: "gyle", calls: explained, ...problemOf(value, formula, explained, world) };
+}
+
+/** A cell of the sheet's own checks, by their names. */
+const isCheck = ({ items }: Excel.NamedItemCollection, address: string): boolean =>
+  items.some(({ name, formula }) => {
+    const range = checkNames.includes(name.toLowerCase()) ? rangeOf(String(formula)) : undefined;
+    return range !== undefined && isWithin(block(range), position(address));
+  });
+
+/** The rules look at the whole sheet: it is read, in one round trip, where a check is asked about. */
+async function checkAt(context: Excel.RequestContext, worksheet: Excel.Worksheet, address: string): Promise<CheckExplanation | undefined> {
+  const loaded = loadSheet(worksheet);
+  await context.sync();
+  return explainCheck(namedCells(loaded), address);
 }
 
 function offsetIn(anchor: string, cell: string): Offset {

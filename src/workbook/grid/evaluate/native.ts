@@ -255,6 +255,7 @@ export const nativeFunctions: ReadonlyMap<string, Native> = new Map<string, Nati
     SQRT: onNumber((value) => finite(Math.sqrt(value))),
     EXP: onNumber((value) => finite(Math.exp(value))),
     LN: onNumber((value) => finite(value > 0 ? Math.log(value) : NaN)),
+    TANH: onNumber((value) => finite(Math.tanh(value))),
     SINH: onNumber((value) => finite(Math.sinh(value))),
     ASINH: onNumber((value) => finite(Math.asinh(value))),
     PI: () => single(Math.PI),

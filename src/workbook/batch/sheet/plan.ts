@@ -49,7 +49,8 @@ export function planBatch(typed: BatchContents, tableRows: Readonly<Record<strin
   const readingRows = readings(b, contents, lines, words);
   packaging(b, contents, lines, words);
   tasting(b, lines);
-  checks(b, contents, words, { budget, shares, timeline, readings: readingRows });
+  const { units, method } = contents;
+  checks(b, { units, method, words, watched: { budget, shares, timeline, readings: readingRows } });
   const handwritten = (["happened", "reading_times", "scores"] as const).flatMap((name) => b.rowsOf(name));
   const { row: colourRow } = position(colour);
   b.name("figures", `G${colourRow - 4}:H${colourRow + 2}`);

@@ -12,9 +12,10 @@ import {
   type ValuesOf,
 } from "../describe/field";
 import { unitOf } from "../describe/measures";
+import type { BatchCell } from "../fields/cells";
 
 /** A cell of the sheet with what stands beside it. */
-export interface SheetField extends Pick<CellOptions, "name" | "note" | "choices" | "between"> {
+export interface SheetField extends Pick<CellOptions<BatchCell>, "name" | "note" | "choices" | "between"> {
   readonly content: CellContent;
   readonly format?: NumberFormat;
   readonly unit?: string;
@@ -48,7 +49,7 @@ function sheetField(field: Single, value: Value, on: On): SheetField {
   return {
     content: (field.kind === "number" && field.emptyAtZero && value === 0 ? "" : value) as CellContent,
     ...looks(field, on),
-    ...(field.cell !== undefined && { name: field.cell }),
+    ...(field.cell !== undefined && { name: field.cell as BatchCell }),
     ...(note !== undefined && { note }),
   };
 }

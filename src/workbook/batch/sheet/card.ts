@@ -1,9 +1,9 @@
-import type { SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { NumberFormat } from "../../grid/plan/sheet-plan";
 import type { BatchContents } from "../contents";
 import type { SheetLine } from "../derived/sheet-lines";
+import type { BatchCell } from "../fields/cells";
 import { planVersion } from "../describe/plan-version";
-import { leftField, section, workings, type BatchLines, type Field } from "./fields";
+import { leftField, section, workings, type BatchBuilder, type BatchLines, type Field } from "./fields";
 import { bitternessFormula } from "./hops";
 import type { UnitWords } from "../unit-words";
 
@@ -12,8 +12,8 @@ interface Figure {
   readonly format: NumberFormat;
   readonly unit?: string;
   /** Name and formula. */
-  readonly plan: readonly [string, string];
-  readonly reached: readonly [string, string];
+  readonly plan: readonly [BatchCell, string];
+  readonly reached: readonly [BatchCell, string];
 }
 
 /** Priming adds to the alcohol that the readings tell of, unless its sugar is withheld. Asked here, the chain of calls stays short. */
@@ -49,7 +49,7 @@ const byNewestReading = (words: UnitWords): readonly [string, Field][] => [
 const noColours = "AND(SUM(INDEX(malt,0,4))=0,SUMPRODUCT(--ISTEXT(INDEX(malt,0,4)))=0)";
 
 /** 1. Card: what the batch is, and its figures as planned and as reached. Returns the cell that shows the colour. */
-export function card(b: SheetBuilder, contents: BatchContents, lines: BatchLines, words: UnitWords): { swatch: string; colour: string } {
+export function card(b: BatchBuilder, contents: BatchContents, lines: BatchLines, words: UnitWords): { swatch: string; colour: string } {
   b.height(28);
   b.put("A", '=IF(batch_name="","A batch without a name yet",batch_name)', { style: "title", mergeTo: "F" });
   b.put("G", "Gylebook batch sheet", { style: "hint", mergeTo: "I" });

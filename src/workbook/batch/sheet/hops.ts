@@ -1,8 +1,7 @@
-import type { SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { BatchContents } from "../contents";
 import { nameTable, tableCells, tableColumns } from "../derived/sheet-lines";
 import { batchFields } from "../fields";
-import { inputTable, section, workings, type BatchLines } from "./fields";
+import { inputTable, section, workings, type BatchBuilder, type BatchLines } from "./fields";
 
 /** Rows of a new sheet; a batch with more lines gets as many. */
 export const hopTableRows = 6;
@@ -12,7 +11,7 @@ export const bitternessFormula = (id: "HOPS.IBU" | "HOPS.SHARE"): string =>
   `=GYLE.${id}(hops,gravity_volume,kettle_gravity,"tinseth",boils_at,units,boil_minutes,stand_temperature,stand_minutes,IF(ISNUMBER(chill_minutes),chill_minutes,0),pitch_temperature)`;
 
 /** 4. Hops: what goes in when, and how much bitterness each brings. Returns the cell of the first one's bitterness. */
-export function hops(b: SheetBuilder, contents: BatchContents, { hopStand }: BatchLines): string {
+export function hops(b: BatchBuilder, contents: BatchContents, { hopStand }: BatchLines): string {
   const table = batchFields.hops;
   section(b, 4, "Hops", "Minutes left of the boil; or first wort, stand (beside, column K) or dry");
   const heading = b.row;

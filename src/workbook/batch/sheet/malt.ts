@@ -1,15 +1,14 @@
-import type { SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { BatchContents } from "../contents";
 import { nameTable, tableCells, tableColumns } from "../derived/sheet-lines";
 import { batchFields } from "../fields";
-import { fieldRows, inputTable, section, workings, type BatchLines, type Field } from "./fields";
+import { fieldRows, inputTable, section, workings, type BatchBuilder, type BatchLines, type Field } from "./fields";
 import type { UnitWords } from "../unit-words";
 
 /** Rows of a new sheet; a batch with more lines gets as many. */
 export const maltTableRows = 6;
 
 /** 3. Malt and sugar: the table that gravity and colour come from. */
-export function malt(b: SheetBuilder, contents: BatchContents, { kit, wort }: BatchLines, words: UnitWords): void {
+export function malt(b: BatchBuilder, contents: BatchContents, { kit, wort }: BatchLines, words: UnitWords): void {
   const { malt: bill, units, method } = contents;
   const table = batchFields.malt;
   section(

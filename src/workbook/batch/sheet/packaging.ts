@@ -1,9 +1,9 @@
 import { headspaceLimits } from "../../../core/pack/closed-bottle";
 import { refusal } from "../../../functions/pack/check-words";
 import type { UnitSystem } from "../../../functions/quantities";
-import { linesPoints, type SheetBuilder } from "../../grid/plan/sheet-builder";
+import { linesPoints } from "../../grid/plan/sheet-builder";
 import type { BatchContents } from "../contents";
-import { fieldRows, section, workings, type BatchLines, type Field } from "./fields";
+import { fieldRows, section, workings, type BatchBuilder, type BatchLines, type Field } from "./fields";
 import type { UnitWords } from "../unit-words";
 
 /** Water to boil the priming sugar in (common practice): half a litre, two cups. It is bottled with the beer. */
@@ -28,7 +28,7 @@ const settledAbove = "0.001500001";
 const tooLittleAir = `IF(ISNUMBER(headspace),headspace<${headspaceLimits.atLeast},FALSE)`;
 
 /** 8. Packaging: sugar for the bottle or pressure for the keg, and whether the glass can take it. */
-export function packaging(b: SheetBuilder, { units }: BatchContents, { packaging: p, kit }: BatchLines, words: UnitWords): void {
+export function packaging(b: BatchBuilder, { units }: BatchContents, { packaging: p, kit }: BatchLines, words: UnitWords): void {
   section(b, 8, "Packaging", "Only when the readings are steady: glass under pressure cuts");
   const bottled = (formula: string) => `=IF(into="bottles",${formula},"")`;
   // One bottle more than are full, for the last one: what is left over wants a cap, too.

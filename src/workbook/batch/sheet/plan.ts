@@ -14,6 +14,8 @@ import { malt } from "./malt";
 import { mapTexts } from "../derived/map-texts";
 import { sheetLines } from "../derived/sheet-lines";
 import { batchFields } from "../fields";
+import type { BatchCell } from "../fields/cells";
+import type { BatchBuilder } from "./fields";
 import { packaging } from "./packaging";
 import { readings } from "./readings";
 import { tasting } from "./tasting";
@@ -36,7 +38,7 @@ export function planBatch(typed: BatchContents, tableRows: Readonly<Record<strin
   const contents = mapTexts(batchFields, typed, cellText);
   const words = unitWords(contents.units);
   const lines = sheetLines(batchFields, contents, contents);
-  const b = new SheetBuilder(tableRows);
+  const b: BatchBuilder = new SheetBuilder<BatchCell>(tableRows);
   const { swatch, colour } = card(b, contents, lines, words);
   const budget = water(b, contents, lines, words);
   malt(b, contents, lines, words);
@@ -49,7 +51,7 @@ export function planBatch(typed: BatchContents, tableRows: Readonly<Record<strin
   tasting(b, lines);
   const { units, method } = contents;
   checks(b, { units, method, words, watched: { budget, shares, timeline, readings: readingRows } });
-  const handwritten = ["happened", "reading_times", "scores"].flatMap((name) => b.rowsOf(name));
+  const handwritten = (["happened", "reading_times", "scores"] as const).flatMap((name) => b.rowsOf(name));
   const { row: colourRow } = position(colour);
   b.name("figures", `G${colourRow - 4}:H${colourRow + 2}`);
   colourBands(b, swatch, colour.replace(/([A-Z]+)(\d+)/, "$$$1$$$2"), contents.units === "us" ? 1 : ebcFromSrm(1));
@@ -57,7 +59,7 @@ export function planBatch(typed: BatchContents, tableRows: Readonly<Record<strin
 }
 
 /** @param handwritten rows that are filled in with a pen: they get what height the pages have left */
-function printPlan(b: SheetBuilder, { units, sheetName }: BatchContents, secondPage: number, handwritten: readonly number[]): PrintPlan {
+function printPlan(b: BatchBuilder, { units, sheetName }: BatchContents, secondPage: number, handwritten: readonly number[]): PrintPlan {
   const paper = units === "us" ? "letter" : "a4";
   const lastRow = b.row - 1;
   const pages = [

@@ -1,10 +1,9 @@
 import { lastDays, stillFermenting } from "../../../core/log/steady";
-import type { SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { BatchContents } from "../contents";
 import { fermentationChart } from "./fermentation-chart";
 import { nameTable, tableCells, tableColumns } from "../derived/sheet-lines";
 import { batchFields } from "../fields";
-import { fieldRows, inputTable, section, workings, type BatchLines, type Field } from "./fields";
+import { fieldRows, inputTable, section, workings, type BatchBuilder, type BatchLines, type Field } from "./fields";
 import { gravityAllowance } from "../gravity-allowance";
 import { pitchedAt } from "./pitched";
 import type { UnitWords } from "../unit-words";
@@ -19,7 +18,7 @@ export interface ReadingRows {
 }
 
 /** 7. Readings: what the hydrometer says day by day, where the fermentation stands, and the curve. */
-export function readings(b: SheetBuilder, contents: BatchContents, lines: BatchLines, words: UnitWords): ReadingRows {
+export function readings(b: BatchBuilder, contents: BatchContents, lines: BatchLines, words: UnitWords): ReadingRows {
   section(b, 7, "Readings", "Finished when two readings a day apart agree and the last days' fall has stopped, often by day 8 to 12");
   originalGravity(b, contents, lines);
   const table = batchFields.readings;
@@ -158,7 +157,7 @@ function trustedGravity(method: BatchContents["method"]): string {
 }
 
 /** The first reading of all: what the yeast was given. The sheet judges it against malt and volume. */
-function originalGravity(b: SheetBuilder, { method }: BatchContents, { wort, kit }: BatchLines): void {
+function originalGravity(b: BatchBuilder, { method }: BatchContents, { wort, kit }: BatchLines): void {
   fieldRows(
     b,
     [wort.reading, wort.scale, wort.sampleTemperature, kit.hydrometerCalibratedAt],

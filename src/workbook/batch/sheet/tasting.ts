@@ -1,11 +1,10 @@
-import type { SheetBuilder } from "../../grid/plan/sheet-builder";
-import { leftField, section, type BatchLines } from "./fields";
+import { leftField, section, type BatchBuilder, type BatchLines } from "./fields";
 
 /** Three lines of type, or two by hand. */
 const notesPoints = 43;
 
 /** 9. Tasting and notes: what it was like, so that the next one can be better. */
-export function tasting(b: SheetBuilder, { tasting: t }: BatchLines): void {
+export function tasting(b: BatchBuilder, { tasting: t }: BatchLines): void {
   section(b, 9, "Tasting and notes", "Five to pour for anybody of legal age, one for the drain; none before you drive");
   leftField(b, ...t.tastedOn);
   b.put("E", "Mean of the scores", { style: "label", mergeTo: "G" });

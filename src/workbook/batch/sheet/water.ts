@@ -1,10 +1,9 @@
-import type { SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { BatchContents, Method } from "../contents";
-import { fieldRows, section, workings, type BatchLines, type Field } from "./fields";
+import { fieldRows, section, workings, type BatchBuilder, type BatchLines, type Field } from "./fields";
 import type { UnitWords } from "../unit-words";
 
 /** 2. Water and kit: what to collect for what must end up in the fermenter, on this kit, at this altitude. Returns the first cell of the budget. */
-export function water(b: SheetBuilder, { method }: BatchContents, lines: BatchLines, words: UnitWords): string {
+export function water(b: BatchBuilder, { method }: BatchContents, lines: BatchLines, words: UnitWords): string {
   const { kit } = lines;
   section(b, 2, "Water and kit", "How much to collect, so that enough is left");
   const first = b.row;
@@ -66,7 +65,7 @@ export function water(b: SheetBuilder, { method }: BatchContents, lines: BatchLi
 }
 
 /** How long heating and chilling take, and the volume that shares the extract. */
-function heatWorkings(b: SheetBuilder, method: Method, kit: BatchLines["kit"], words: UnitWords, first: number): void {
+function heatWorkings(b: BatchBuilder, method: Method, kit: BatchLines["kit"], words: UnitWords, first: number): void {
   const warm = (volume: string, to: string) =>
     `=IF(${volume}="","",GYLE.HEAT.WARM(${volume},tap_temperature,${to},power,heat_efficiency,units))`;
   const lines: readonly [string, Field][] = [

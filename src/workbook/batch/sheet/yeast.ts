@@ -1,8 +1,7 @@
-import type { SheetBuilder } from "../../grid/plan/sheet-builder";
-import { fieldRows, section, type BatchLines } from "./fields";
+import { fieldRows, section, type BatchBuilder, type BatchLines } from "./fields";
 
 /** 5. Yeast: enough living cells, at a temperature they like, and where the gravity should end. */
-export function yeast(b: SheetBuilder, { yeast: y }: BatchLines): void {
+export function yeast(b: BatchBuilder, { yeast: y }: BatchLines): void {
   section(b, 5, "Yeast", "Enough living cells, at a temperature they like");
   fieldRows(
     b,

@@ -14,8 +14,9 @@ export function typedFigures(sheet: NamedCells, units: UnitSystem, fields: Field
   return numberCells(fields, sheet).flatMap((cell): Finding[] => {
     const words = wrongUnit(cell, units) ?? wrongShare(cell) ?? alphaWords(cell) ?? outside(cell, on);
     if (words === undefined) return [];
-    const judgedOnSheet = cell.field.cell === "hop_alpha" && cell.value > mostAlpha;
-    return [{ sheet: sheet.sheetName, address: cell.address, weight: "look", words, ...(judgedOnSheet && { rule: "hops.alpha-too-high" }) }];
+    // What the sheet's own line tells of as well.
+    const rule = cell.field.cell === "hop_alpha" && cell.value > mostAlpha ? "hops.alpha-too-high" : undefined;
+    return [{ sheet: sheet.sheetName, address: cell.address, weight: "look", words, ...(rule !== undefined && { rule }) }];
   });
 }
 

@@ -61,7 +61,7 @@ function plot(chart: ChartRecord, series: readonly Series[], { width, height }: 
         label: chart.axes.category.title ?? null,
         labelAnchor: "center",
         labelArrow: "none",
-        ...(across && numericMarks(across, chart.axes.category, width)),
+        ...(across ? numericMarks(across, chart.axes.category, width) : { ticks: wordMarks(xs, width) }),
       }),
       Plot.axisY({
         label: chart.axes.value.title ?? null,
@@ -90,6 +90,14 @@ function plot(chart: ChartRecord, series: readonly Series[], { width, height }: 
 function valueMarks(span: Span, { numberFormat }: ChartAxisRecord): number[] {
   const marks = niceMarks(span, 6);
   return numberFormat === "0" ? marks.filter(Number.isInteger) : marks;
+}
+
+/** Every word below the axis, or every second, third ...: as many as stand side by side. */
+function wordMarks(xs: readonly (number | string)[], width: number): (number | string)[] {
+  const words = [...new Set(xs)];
+  const longest = Math.max(...words.map((word) => String(word).length));
+  const step = Math.ceil((words.length * (longest * 7 + 8)) / Math.max(1, width - 72));
+  return words.filter((_, index) => index % step === 0);
 }
 
 /** Days have no halves: a date stands below the axis once. */

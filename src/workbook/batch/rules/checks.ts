@@ -18,15 +18,15 @@ interface Check {
   readonly label: string;
   readonly weight: "look" | "stop";
   readonly message: string;
-  /** Lines that its longest words take, one if left out: rows of merged cells do not grow by themselves, and paper is short. */
-  readonly lines?: 2 | 3;
+  /** Lines that its longest words take, two if left out: rows of merged cells do not grow by themselves. */
+  readonly lines?: 3 | 4;
 }
 
 /** How words begin that want a second look, however weighty the check: what cannot be checked, and pressures that hold. */
 const asks = ["Cannot", "close:", "within", sugarGoesBy.slice(0, 6)] as const;
 
 /** Words that fit a line, in any spreadsheet program. */
-export const charactersOfALine = 125;
+export const charactersOfALine = 104;
 
 /** Cells without a name that the checks look at. */
 export interface WatchedCells {
@@ -39,7 +39,7 @@ export interface WatchedCells {
 
 function checkList({ units, method }: BatchContents, words: UnitWords, watched: WatchedCells): readonly Check[] {
   return [
-    { label: "Gravity against the malt", weight: "look", message: originalGravityMessage(units, words, method), lines: 2 },
+    { label: "Gravity against the malt", weight: "look", message: originalGravityMessage(units, words, method), lines: 3 },
     { label: "Volumes", weight: "look", message: volumesMessage(words, watched.budget) },
     { label: "Room in the kettle", weight: "stop", message: roomMessage(units, words, method) },
     method === "extract"
@@ -50,9 +50,9 @@ function checkList({ units, method }: BatchContents, words: UnitWords, watched: 
     { label: "Temperature of the beer", weight: "look", message: temperatureMessage(units, words) },
     { label: "Course of the gravity", weight: "look", message: courseMessage(watched.readings) },
     { label: "Has it finished?", weight: "stop", message: finishedMessage },
-    { label: "Pressure in the bottle", weight: "stop", message: pressureMessage(units), lines: 3 },
+    { label: "Pressure in the bottle", weight: "stop", message: pressureMessage(units), lines: 4 },
     { label: "Clock of the brew day", weight: "look", message: clockMessage(units, words, watched.timeline) },
-    { label: "Figures", weight: "look", message: figuresMessage(units, words), lines: 2 },
+    { label: "Figures", weight: "look", message: figuresMessage(units, words), lines: 3 },
   ];
 }
 
@@ -67,7 +67,7 @@ export function checks(b: SheetBuilder, contents: BatchContents, words: UnitWord
       format: "text",
       mergeTo: "I",
     });
-    if (lines) b.height(linesPoints(lines));
+    b.height(linesPoints(lines ?? 2));
     b.put("B", `=IF(C${b.row}="","fine",IF(OR(${asks.map((begins) => `LEFT(C${b.row},6)="${begins}"`).join(",")}),"look","${weight}"))`, {
       style: "result",
     });

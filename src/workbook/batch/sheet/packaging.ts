@@ -154,7 +154,7 @@ export function packaging(b: SheetBuilder, { packaging: p, kit, units }: BatchCo
         { style: "message", format: "text", name: "pressure_verdict", mergeTo: "I" },
         row,
       );
-      b.height(linesPoints(3), row);
+      b.height(linesPoints(4), row);
     },
   );
   workings(b, besideIt(kit, words), first);

@@ -18,7 +18,7 @@ export interface ReadingRows {
 
 /** 7. Readings: what the hydrometer says day by day, where the fermentation stands, and the curve. */
 export function readings(b: SheetBuilder, contents: BatchContents, words: UnitWords): ReadingRows {
-  section(b, 7, "Readings", "Finished when two readings a day apart agree and the last days' fall has stopped, often by day 8 to 12");
+  section(b, 7, "Readings", "Finished when two readings a day apart agree and the last days' fall is over, often by day 8 to 12");
   originalGravity(b, contents, words);
   const { readings: lines } = contents;
   const heading = b.row;

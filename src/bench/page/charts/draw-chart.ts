@@ -20,7 +20,11 @@ export function drawChart(chart: ChartRecord, allSeries: readonly Series[], { wi
   if (series.length === 0) figure.append(element("p", "Nothing to draw yet: the cells behind this chart hold no figures."));
   else
     figure.append(
-      plot(chart, allSeries, { width, height: height - (chart.title ? 26 : 0) - (withKey ? 20 * keyLines(allSeries, width) + 2 : 0) - 6 }),
+      plot(chart, allSeries, {
+        width,
+        height:
+          height - (chart.title ? 22 * titleLines(chart.title, width) + 4 : 0) - (withKey ? 20 * keyLines(allSeries, width) + 2 : 0) - 6,
+      }),
     );
   return figure;
 }
@@ -118,6 +122,9 @@ function marksOf({ points, look }: Series, toHeight: (y: number) => number): Plo
   const dots = look.symbol && Plot.dot(points, { ...place, fill: look.color, stroke: "#fffdf7", r: look.radius, symbol: look.symbol });
   return [...(look.line ? [line] : []), ...(dots ? [dots] : [])];
 }
+
+/** How many lines the title will take: bold letters of 14 pixels are about 7.5 wide. */
+const titleLines = (title: string, width: number): number => Math.max(1, Math.ceil((title.length * 7.5) / (width - 20)));
 
 /** How many lines the key will take: letters of 12 pixels are about 6 wide, and each entry has its sample. */
 function keyLines(series: readonly Series[], width: number): number {

@@ -142,7 +142,7 @@ function yearsAndMonths(b: SheetBuilder, list: ListColumn, chartFrom: number): v
   b.put("R", "mean score", { style: "unit", mergeTo: "S" }, heading + 3);
   b.chart({
     name: "Season",
-    title: "Into the fermenter, month by month",
+    title: "Brewed, month by month",
     horizontal: { format: "text" },
     vertical: { format: "whole" },
     series: [

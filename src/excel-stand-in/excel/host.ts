@@ -5,7 +5,9 @@ import { itemNotFound } from "./errors";
 import { ExtrasStore } from "./extras-store";
 import { Faults } from "./faults";
 import { guardLockedCells } from "./guard-locked-cells";
+import { locales, type Locale } from "./locale";
 import { lightTheme, type OfficeTheme } from "./office-theme";
+import { theBestExcel, type Switches } from "./switches";
 
 /** Whether somebody is typing in a cell: Excel refuses calls then, unless they were asked to wait. */
 export interface CellEditing {
@@ -36,12 +38,23 @@ export class Host {
 
   files: FileAccess = noFiles;
   theme: OfficeTheme = lightTheme;
+  readonly switches: Readonly<Switches> = theBestExcel();
 
   private last: Promise<unknown> = Promise.resolve();
 
   constructor(readonly engine: Engine) {
     this.extras = new ExtrasStore(engine.injector);
     guardLockedCells(this);
+  }
+
+  /** Makes the stand-in worse, or better again: what is not named is as in the best Excel. */
+  behave(switches: Partial<Switches>): void {
+    Object.assign(this.switches, theBestExcel(), switches);
+    this.engine.functions.unknown.now = this.switches.functionsUnknown;
+  }
+
+  get locale(): Locale {
+    return locales[this.switches.locale];
   }
 
   /** One round trip at a time, as in Excel. */

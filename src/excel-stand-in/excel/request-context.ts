@@ -1,9 +1,10 @@
-import { IUndoRedoService } from "@univerjs/core";
+import { IUndoRedoService, type IUndoRedoItem, type Nullable } from "@univerjs/core";
 import { RichApiError } from "./errors";
+import type { Planned } from "./faults";
 import type { Host } from "./host";
 
 interface Request {
-  kind: "write" | "read";
+  kind: "find" | "write" | "read";
   /** A few of the grid's commands finish later; what such a request asks for in turn, it asks for at once. */
   run(): void | Promise<void>;
 }
@@ -14,8 +15,27 @@ interface Request {
  */
 export abstract class RequestQueue {
   private requests: Request[] = [];
+  /** Set by Excel.run's mergeUndoGroup: all round trips together are one step to take back. */
+  mergesUndo = false;
+  private undoStep: Nullable<IUndoRedoItem>;
 
   constructor(readonly host: Host) {}
+
+  /**
+   * For members that Excel on Windows and Mac cannot undo: the person's undo history ends there, with them
+   * (learn.microsoft.com, "Undo support with the Excel JavaScript API", unsupported APIs).
+   */
+  forGood<T>(member: string, change: () => T): T {
+    if (this.mergesUndo) throw new RichApiError("UndoNotSupported", "Undo is not supported for an operation of this group.", member);
+    const done = change();
+    this.host.engine.injector.get(IUndoRedoService).clearUndoRedo(this.host.unitId);
+    return done;
+  }
+
+  /** Looks for what a stand-in stands for, and changes nothing. */
+  find(run: () => void): void {
+    this.requests.push({ kind: "find", run });
+  }
 
   write(run: Request["run"]): void {
     this.requests.push({ kind: "write", run });
@@ -44,20 +64,23 @@ export abstract class RequestQueue {
   async sync<T>(passThrough?: T): Promise<T> {
     const requests = this.requests;
     this.requests = [];
-    this.host.faults.enter();
+    const planned = this.host.faults.enter();
     if (this.host.cellEditing.active()) {
       throw new RichApiError(
         "InvalidOperationInCellEditMode",
         "Excel is in cell-editing mode. Please exit the edit mode by pressing ENTER or TAB or selecting another cell, and then try again.",
       );
     }
-    await this.host.exclusive(() => this.workOff(requests));
+    await this.host.exclusive(() => this.workOff(planned ? underFault(requests, planned) : requests));
+    if (planned) throw planned.error;
     return passThrough as T;
   }
 
   private async workOff(requests: Request[]): Promise<void> {
-    // One undo takes back everything of one round trip.
-    const undoStep = this.host.engine.injector.get(IUndoRedoService).__tempBatchingUndoRedo(this.host.unitId);
+    // One undo takes back everything of one round trip, or of all those that are merged, if nobody did anything between them.
+    const undo = this.host.engine.injector.get(IUndoRedoService);
+    const undoStep = undo.__tempBatchingUndoRedo(this.host.unitId);
+    if (this.mergesUndo && this.undoStep && undo.pitchTopUndoElement() === this.undoStep) goOn(undo, this.host.unitId);
     try {
       for (let request = requests.shift(); request; request = requests.shift()) {
         if (request.kind === "read" && this.host.engine.watch.busy) await this.host.engine.calculated();
@@ -67,6 +90,20 @@ export abstract class RequestQueue {
       }
     } finally {
       undoStep.dispose();
+      this.undoStep = undo.pitchTopUndoElement();
     }
   }
 }
+
+/** What is still done of a round trip that fails. */
+function underFault(requests: readonly Request[], { fault, share }: Planned): Request[] {
+  // What an answer that is lost would have told, nobody comes to know.
+  if (fault === "answer lost") return requests.filter(({ kind }) => kind !== "read");
+  let writes = Math.floor(requests.filter(({ kind }) => kind === "write").length * share);
+  const end = requests.findIndex(({ kind }) => kind === "write" && writes-- === 0);
+  return requests.slice(0, end === -1 ? requests.length : end);
+}
+
+/** The grid's batch of undo steps begins with a new one unless it is told that it has begun. */
+const goOn = (undo: IUndoRedoService, unitId: string): unknown =>
+  (undo as unknown as { _batchingStatus: Map<string, number> })._batchingStatus.set(unitId, 1);

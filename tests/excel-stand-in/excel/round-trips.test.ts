@@ -2,6 +2,10 @@ import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
 import type { HeadlessBench } from "../../../src/excel-stand-in/headless";
 import { openTestBench, START_TIMEOUT } from "../support/test-bench";
 
+type Context = InstanceType<HeadlessBench["Excel"]["RequestContext"]>;
+type Book = Context["workbook"];
+type Sheet = ReturnType<Book["worksheets"]["getItem"]>;
+
 let bench: HeadlessBench;
 beforeAll(async () => {
   bench = await openTestBench();
@@ -105,6 +109,50 @@ describe("writing", () => {
     expect([sheetNames(), bench.valueAt("Batch 1", "B2")]).toEqual([["Sheet1", "Batch 1"], 4]);
   });
 
+  it.each<[string, (sheet: Sheet, workbook: Book) => void]>([
+    ["renaming a sheet", (sheet) => Object.assign(sheet, { name: "Batch 1" })],
+    ["moving a sheet", (sheet) => Object.assign(sheet, { position: 1 })],
+    ["hiding a sheet", (sheet) => Object.assign(sheet, { visibility: "Hidden" })],
+    ["copying a sheet", (sheet) => sheet.copy("End")],
+    ["deleting a sheet", (sheet) => sheet.delete()],
+    ["protecting a sheet", (sheet) => sheet.protection.protect()],
+    ["protecting the workbook", (_sheet, workbook) => workbook.protection.protect()],
+  ])("ends the undo history, and cannot be merged into a step: %s", async (_what, change) => {
+    const typeAndChange = async (context: Context) => {
+      const { workbook } = context;
+      workbook.worksheets.getItem("Sheet1").getRange("A1").values = [["typed"]];
+      await context.sync();
+      change(workbook.worksheets.getItem("Other"), workbook);
+      workbook.worksheets.getItem("Sheet1").getRange("A2").values = [["after"]];
+      await context.sync();
+    };
+    await bench.Excel.run(async (context) => void context.workbook.worksheets.add("Other"));
+    const merged = bench.Excel.run({ mergeUndoGroup: true }, typeAndChange);
+    await expect(merged).rejects.toMatchObject({ code: "UndoNotSupported" });
+    await bench.Excel.run(typeAndChange);
+    for (let step = 0; step < 5; step++) await bench.univerAPI.undo();
+    expect([bench.valueAt("Sheet1", "A1"), bench.valueAt("Sheet1", "A2")]).toEqual(["typed", null]);
+  });
+
+  it("round trips are one step where asked for, and what a person does between them is not in it", async () => {
+    const write = (values: unknown[]) => async (context: Context) => {
+      for (const [row, value] of values.entries()) {
+        context.workbook.worksheets.getItem("Sheet1").getCell(row, 0).values = [[value]];
+        await context.sync();
+      }
+    };
+    const column = () => ["A1", "A2", "A3"].map((cell) => bench.valueAt("Sheet1", cell));
+    await bench.Excel.run(write([1, 2, 3]));
+    await bench.Excel.run({ mergeUndoGroup: true }, write(["one", "two", "three"]));
+    expect(column()).toEqual(["one", "two", "three"]);
+    await bench.univerAPI.undo();
+    expect(column()).toEqual([1, 2, 3]);
+    await bench.univerAPI.redo();
+    expect(column()).toEqual(["one", "two", "three"]);
+    for (let step = 0; step < 2; step++) await bench.univerAPI.undo();
+    expect(column()).toEqual([1, 2, null]);
+  });
+
   it.each([
     ["too few rows", [[1, 2]]],
     ["ragged rows", [[1, 2], [3]]],
@@ -151,6 +199,45 @@ describe("failures", () => {
     });
     await expect(attempt).rejects.toThrow("the connection broke");
     expect([sheetNames(), bench.host.faults.syncCount - before]).toEqual([["Sheet1", "First"], 2]);
+  });
+
+  it.each([
+    ["refused before", null, null],
+    ["refused within", 1, null],
+    ["answer lost", 1, 2],
+    ["host gone", null, null],
+  ] as const)("can be %s", async (fault, first, second) => {
+    const { faults } = bench.host;
+    faults.failAtSync(1, new Error("the connection broke"), fault);
+    const cells = await bench.Excel.run(async (context) => {
+      const sheet = context.workbook.worksheets.getItem("Sheet1");
+      const [one, two] = [sheet.getRange("A1"), sheet.getRange("A2")];
+      one.values = [[1]];
+      two.values = [[2]];
+      const seen = sheet.load("name");
+      await expect(context.sync()).rejects.toThrow("the connection broke");
+      expect(() => seen.name).toThrow(expect.objectContaining({ code: "PropertyNotLoaded" }));
+      return [bench.valueAt("Sheet1", "A1"), bench.valueAt("Sheet1", "A2")];
+    });
+    expect(cells).toEqual([first, second]);
+    const next = bench.Excel.run((context) => context.sync("answered"));
+    await (fault === "host gone" ? expect(next).rejects.toThrow("the connection broke") : expect(next).resolves.toBe("answered"));
+    faults.clear();
+    await expect(bench.Excel.run((context) => context.sync("answered"))).resolves.toBe("answered");
+  });
+
+  it("within, at any place of the round trip", async () => {
+    const left: unknown[] = [];
+    for (const share of [0, 0.7, 1]) {
+      bench.host.faults.failAtSync(1, new Error("the connection broke"), "refused within", share);
+      const attempt = bench.Excel.run(async (context) => {
+        const sheet = context.workbook.worksheets.getItem("Sheet1");
+        for (const cell of ["B1", "B2", "B3", "B4"]) sheet.getRange(cell).values = [[share]];
+      });
+      await expect(attempt).rejects.toThrow("the connection broke");
+      left.push(["B1", "B2", "B3", "B4"].filter((cell) => bench.valueAt("Sheet1", cell) === share).length);
+    }
+    expect(left).toEqual([0, 2, 4]);
   });
 
   it("while somebody types in a cell, unless asked to wait", async () => {

@@ -15,6 +15,7 @@ import { createHandle } from "./handle";
 import { startLateParts } from "./late-parts";
 import { startKeeping } from "./keep/keeping";
 import { provideOffice } from "./pane/office-globals";
+import { paperButtons } from "./paper/paper-buttons";
 import { dressTables } from "./look/tables";
 import { setUpPaneSide } from "./pane/pane-side";
 import { Session } from "./session";
@@ -38,7 +39,8 @@ async function start(): Promise<void> {
 
   const session = new Session(engine);
   const commands = fileCommands(session);
-  const shortcuts = { save: () => void commands.save(), open: () => commands.choose() };
+  let print: () => Promise<void> = () => Promise.resolve();
+  const shortcuts = { save: () => void commands.save(), open: () => commands.choose(), print: () => void print() };
   let keepNow = () => Promise.resolve();
   let markReady: () => void = () => undefined;
   const ready = new Promise<void>((resolve) => {
@@ -55,8 +57,11 @@ async function start(): Promise<void> {
   warnOfCircles(session);
   const office = provideOffice(engine);
   office.files = fileAccess(session);
-  dressTables(engine.injector, (unitId, sheetId) => office.extras.of(unitId).sheets[sheetId]);
-  const charts = showCharts(session, (unitId, sheetId) => office.extras.of(unitId).sheets[sheetId]);
+  const extrasOf = (unitId: string, sheetId: string) => office.extras.of(unitId).sheets[sheetId];
+  dressTables(engine.injector, extrasOf);
+  const charts = showCharts(session, extrasOf);
+  const paper = paperButtons(session, extrasOf);
+  print = paper.print;
   office.extras.onChange(session.noteEdit);
   const keeping = await startKeeping({
     session,
@@ -68,6 +73,8 @@ async function start(): Promise<void> {
   onClick("new-button", commands.startNew);
   onClick("open-button", commands.choose);
   onClick("save-button", commands.save);
+  onClick("print-button", paper.print);
+  onClick("pdf-button", paper.pdf);
   listenForShortcuts(window, shortcuts);
   acceptDroppedFiles((file) => void commands.open(file));
   charts.redraw();
@@ -76,6 +83,7 @@ async function start(): Promise<void> {
   await engine.calculated();
   performance.mark("bench-ready");
   markReady();
+  paper.fetchSoon();
 }
 
 /** Notes when something first stands on the screen; `npm run bench` and the curious read it from the browser's timeline. */

@@ -120,7 +120,7 @@ export function packaging(b: BatchBuilder, { units }: BatchContents, { packaging
         { style: "message", format: "text", name: "pressure_verdict", mergeTo: "I" },
         row,
       );
-      b.height(linesPoints(3), row);
+      b.height(linesPoints(4), row);
     },
   );
   workings(b, besideIt(kit, words), first);

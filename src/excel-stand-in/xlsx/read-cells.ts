@@ -6,6 +6,7 @@ import { styleFromFile, type StyleContext } from "./cell-styles";
 import { cachedValueOf, type CachedValue, type ComputedSheet, type SpillRange } from "./computed-values";
 import { serialOfDate } from "./dates";
 import { callsOurFunctions, fromFileFormula } from "./formula-translation";
+import { isTooDeep } from "./formula-depth";
 import { shiftFormula } from "./formula-shift";
 
 export type CellGrid = Record<number, Record<number, ICellData>>;
@@ -32,7 +33,7 @@ export function readCells(sheet: Sheet, context: CellContext): { cellData: CellG
   const details = sheet.cells ?? new Map<string, Cell>();
   const formulas = readFormulas(details, context.functionNames, {
     rows: sheet.rows.length,
-    columns: Math.max(0, ...sheet.rows.map((row) => row.length)),
+    columns: widthOf(sheet),
   });
   computed.spills = [...formulas.values()].flatMap(({ block }) => (block ? [block] : []));
   const put = (row: number, column: number, value: CellValue | undefined, detail: Cell | undefined): void => {
@@ -52,6 +53,9 @@ export function readCells(sheet: Sheet, context: CellContext): { cellData: CellG
   return { cellData, computed };
 }
 
+/** How many columns the widest row has. A sheet may have a million rows: too many for the arguments of a function. */
+export const widthOf = (sheet: Sheet): number => sheet.rows.reduce((width, row) => Math.max(width, row.length), 0);
+
 function gridCell(
   value: CachedRaw,
   stored: ReadFormula | undefined,
@@ -59,10 +63,16 @@ function gridCell(
   context: CellContext,
 ): ICellData | undefined {
   const style = styleFromFile(detail?.style, context);
-  const custom = { ...(detail?.style?.protection?.locked === false ? { unlocked: true } : {}), ...stored?.marks };
+  const typed = value === null ? {} : typedValue(value);
+  const unread = stored?.marks.unread && { ...stored.marks.unread, value: typed.v };
+  const custom = {
+    ...(detail?.style?.protection?.locked === false ? { unlocked: true } : {}),
+    ...stored?.marks,
+    ...(unread ? { unread } : {}),
+  };
   const cell: ICellData = {
-    ...(stored ? { f: stored.formula } : {}),
-    ...(value === null ? {} : typedValue(value)),
+    ...(stored?.formula ? { f: stored.formula } : {}),
+    ...typed,
     ...(style ? { s: context.styleId(style) } : {}),
     ...(Object.keys(custom).length > 0 ? { custom } : {}),
   };
@@ -79,7 +89,8 @@ function typedValue(value: Exclude<CachedRaw, null>): ICellData {
 const plainValue = (value: CellValue | undefined): CachedRaw => (value instanceof Date ? serialOfDate(value) : (value ?? null));
 
 interface ReadFormula {
-  formula: string;
+  /** Undefined where nobody here can read it; then `marks` has its text. */
+  formula: string | undefined;
   marks: StoredFormula;
   /** What it fills beyond its own cell. */
   block?: SpillRange;
@@ -111,13 +122,16 @@ function readFormulas(
       endColumn: Math.min(whole.endColumn, used.columns - 1),
     };
     const fills = block && (block.endRow > row || block.endColumn > column);
-    const shown = fromFileFormula(formula, functionNames);
+    const deep = isTooDeep(formula);
+    const shown = deep ? "" : fromFileFormula(formula, functionNames);
     // Excel writes every formula with a custom function as a dynamic one: a plain one comes from a program that knows no such marks.
-    const plain = block || callsOurFunctions(shown) ? {} : ({ legacy: true } as const);
+    const ours = callsOurFunctions(shown);
+    const marks: StoredFormula = cell.formulaDynamic ? { dynamic: true } : block ? { array: sizeOf(block) } : { legacy: true };
+    if (deep) Object.assign(marks, { unread: { formula, value: null } }, block ? { array: sizeOf(block) } : {});
     result.set(key, {
-      formula: shown,
-      marks: cell.formulaDynamic ? {} : block ? { array: sizeOf(block) } : plain,
-      ...(fills ? { block } : {}),
+      formula: deep ? undefined : shown,
+      marks: ours && !marks.array ? {} : marks,
+      ...(fills && !deep ? { block } : {}),
     });
   }
   return result;

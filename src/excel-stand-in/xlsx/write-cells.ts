@@ -1,6 +1,6 @@
 import type { ICellData, IStyleData, IWorkbookData, IWorksheetData } from "@univerjs/core";
 import type { Cell, CellStyle, Sheet } from "hucre/xlsx";
-import { arrayBlock, isLegacyFormula } from "../engine/stored-formula";
+import { arrayBlock, isLegacyFormula, isStoredDynamic, isStoredFormula, unreadFormula } from "../engine/stored-formula";
 import { blockAddress } from "./addresses";
 import { isDynamicFormula } from "./array-formulas";
 import { styleFromFile, styleToFile, type StyleContext } from "./cell-styles";
@@ -43,7 +43,9 @@ export function writeCells(source: CellSource): Map<string, FileCell> {
         const [endRow, endColumn] = [row + fixed.rows - 1, column + fixed.columns - 1];
         anchors.set(`${row},${column}`, { startRow: row, startColumn: column, endRow, endColumn });
       }
-      const content = formula ? formulaCell(formula, cell, row, column, anchors.get(`${row},${column}`), source) : plainCell(cell);
+      const content = formula
+        ? formulaCell(formula, cell, row, column, anchors.get(`${row},${column}`), source)
+        : (unreadCell(cell, row, column) ?? plainCell(cell));
       const style = fileStyle(looks.styleOf(cell, row, column), cell, row, column, source);
       const written = { ...kept(content, row, column, source.carried), ...content, ...(style ? { style } : {}) };
       if (Object.keys(written).length > 0) cells.set(`${row},${column}`, written);
@@ -67,13 +69,13 @@ function formulaCell(
 ): FileCell {
   const known = source.computed?.values[row]?.[column];
   const cached = known === undefined ? cachedOf(cell) : known;
-  if (isUnreadable(formula, cached)) {
+  if (!isStoredFormula(cell) && isUnreadable(formula, cached)) {
     source.savedAsText(row, column);
     return { value: formula, type: "string" };
   }
   const result = fileResult(cached);
   const array = arrayBlock(cell) !== undefined;
-  const dynamic = !array && !isLegacyFormula(cell) && (spill !== undefined || isDynamicFormula(formula));
+  const dynamic = !array && !isLegacyFormula(cell) && (spill !== undefined || isStoredDynamic(cell) || isDynamicFormula(formula));
   return {
     type: "formula",
     formula: toFileFormula(formula),
@@ -84,6 +86,32 @@ function formulaCell(
           formulaType: "array",
           ...(dynamic ? { formulaDynamic: true } : {}),
           formulaRef: blockAddress(spill ?? { startRow: row, startColumn: column, endRow: row, endColumn: column }),
+        }
+      : {}),
+  };
+}
+
+/** A formula that nobody here could read goes back as it came, with the value that came with it. */
+function unreadCell(cell: ICellData, row: number, column: number): FileCell | undefined {
+  const formula = unreadFormula(cell);
+  if (formula === undefined) return undefined;
+  const result = fileResult(cachedOf(cell));
+  const block = arrayBlock(cell) ?? (isStoredDynamic(cell) ? { rows: 1, columns: 1 } : undefined);
+  return {
+    type: "formula",
+    formula,
+    value: result,
+    formulaResult: result,
+    ...(isStoredDynamic(cell) ? { formulaDynamic: true } : {}),
+    ...(block
+      ? {
+          formulaType: "array",
+          formulaRef: blockAddress({
+            startRow: row,
+            startColumn: column,
+            endRow: row + block.rows - 1,
+            endColumn: column + block.columns - 1,
+          }),
         }
       : {}),
   };

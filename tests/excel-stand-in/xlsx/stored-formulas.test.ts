@@ -9,7 +9,8 @@ const file = goldenWith((parts) =>
     parts,
     "xl/worksheets/sheet1.xml",
     /<row r="11"[^>]*>/,
-    '$&<c r="H11"><f>$B$11:$B$13*2</f><v>2</v></c><c r="I11"><f t="array" ref="I11:I12">7</f><v>7</v></c><c r="J11"><f t="array" ref="J11">SUM(LEN($B$11:$B$12))</f><v>2</v></c>',
+    '$&<c r="H11"><f>$B$11:$B$13*2</f><v>2</v></c><c r="I11"><f t="array" ref="I11:I12">7</f><v>7</v></c><c r="J11"><f t="array" ref="J11">SUM(LEN($B$11:$B$12))</f><v>2</v></c>' +
+      '<c r="K11" cm="1"><f t="array" ref="K11">SUM(LEN($B$11:$B$12))</f><v>2</v></c><c r="L11" t="e"><f>SUM(Odd[a \'[\']^&amp;*@\'#$,,&lt;&gt;])</f><v>#REF!</v></c>',
   ),
 );
 
@@ -22,7 +23,8 @@ describe("how a file stored a formula", async () => {
     expect(cellOf(opened.snapshot, 10, 7).custom).toEqual({ legacy: true });
     expect(cellOf(opened.snapshot, 10, 8).custom).toEqual({ array: [2, 1] });
     expect(cellOf(opened.snapshot, 10, 9).custom).toEqual({ array: [1, 1] });
-    // D1 holds a dynamic array formula, B4 one of our functions.
+    expect(cellOf(opened.snapshot, 10, 10).custom).toEqual({ dynamic: true });
+    // Functions of an add-in are dynamic however they are stored: D1 spills, B4 does not.
     expect(cellOf(opened.snapshot, 0, 3).custom).toBeUndefined();
     expect(cellOf(opened.snapshot, 3, 1).custom ?? {}).not.toHaveProperty("legacy");
   });
@@ -42,5 +44,13 @@ describe("how a file stored a formula", async () => {
     expect(cellXml(saved, "I12")).toContain("<v>7</v>");
     expect(cellXml(saved, "J11")).toContain('<f t="array" ref="J11">');
     expect(cellXml(saved, "D1")).toContain('cm="1"');
+    expect(cellXml(saved, "K11")).toContain('cm="1"');
+  });
+
+  it("keeps the text of a formula that nobody here can read", async () => {
+    const texts: string[] = [];
+    const saved = await saveWorkbook(opened.snapshot, opened.computed, opened.carry, { savedAsText: (address) => texts.push(address) });
+    expect(cellXml(saved, "L11")).toContain("<f>SUM(Odd[a '[']^&amp;*@'#$,,&lt;&gt;])</f>");
+    expect(texts).toEqual([]);
   });
 });

@@ -60,11 +60,23 @@ export class Session {
     return this.open({ name: "Workbook", snapshot: emptyWorkbook() });
   }
 
-  async openFile(bytes: Uint8Array, fileName: string): Promise<void> {
+  /**
+   * A file that is refused, by its reader or by the grid, leaves the workbook that is open as it was.
+   * @returns sentences for the person about what of the file is not what it was
+   */
+  async openFile(bytes: Uint8Array, fileName: string): Promise<string[]> {
     const name = fileName.replace(/\.xlsx$/iu, "");
     const functionNames = [...this.engine.functions.functions.values()].map((metadata) => metadata.name);
-    const { snapshot, carry, sheetInFront } = await openWorkbook(bytes, { id: newId(), name, functionNames });
-    await this.open({ name, snapshot, carry, sheetInFront });
+    const { snapshot, carry, sheetInFront, remarks } = await openWorkbook(bytes, { id: newId(), name, functionNames });
+    const before = this.engine.univerAPI.getActiveWorkbook() ? { ...this.state(), edited: this.edited } : undefined;
+    try {
+      await this.open({ name, snapshot, carry, sheetInFront });
+    } catch (problem) {
+      if (before) await this.open(before);
+      this.edited = before?.edited ?? false;
+      throw problem;
+    }
+    return remarks;
   }
 
   state(): WorkbookState {

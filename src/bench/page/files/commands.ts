@@ -1,3 +1,4 @@
+import { someOf } from "../../../excel-stand-in/xlsx";
 import { ask } from "../words/ask";
 import { showNotice } from "../words/notices";
 import type { Session } from "../session";
@@ -35,7 +36,8 @@ export function fileCommands(session: Session): FileCommands {
   async function open(file: File): Promise<void> {
     if (!(await mayReplace(`Open ${file.name}?`))) return;
     try {
-      await session.openFile(new Uint8Array(await file.arrayBuffer()), file.name);
+      const remarks = await session.openFile(new Uint8Array(await file.arrayBuffer()), file.name);
+      for (const text of remarks) showNotice({ kind: "warning", text });
     } catch (problem) {
       complain(`${file.name} could not be opened`, problem);
     }
@@ -90,10 +92,9 @@ export async function openSample(session: Session): Promise<boolean> {
 }
 
 function tellOfTexts(cells: readonly string[]): void {
-  const some = cells.length > 5 ? `${cells.slice(0, 5).join(", ")} and ${cells.length - 5} more` : cells.join(", ");
   showNotice({
     kind: "warning",
-    text: `No spreadsheet program can read what stands here as a formula, so the file holds it as a text: ${some}. Look for a bracket, a quotation mark or a comma too many or too few.`,
+    text: `No spreadsheet program can read what stands here as a formula, so the file holds it as a text: ${someOf(cells)}. Look for a bracket, a quotation mark or a comma too many or too few.`,
   });
 }
 

@@ -20,6 +20,8 @@ import { setUpPaneSide } from "./pane/pane-side";
 import { Session } from "./session";
 import { listenForShortcuts } from "./shortcuts";
 import { openFirstWorkbook, readKeptOrNothing } from "./start-workbook";
+import { startFormula } from "./welcome/try-formula";
+import { welcome } from "./welcome/welcome";
 import { warnOfCircles } from "./words/circular-notice";
 import { showNotice, showStatus } from "./words/notices";
 
@@ -28,7 +30,8 @@ async function start(): Promise<void> {
   const metadata = fetchFunctionsMetadata();
   const kept = readKeptOrNothing();
   const startEmpty = new URLSearchParams(location.search).has("empty");
-  const paneSide = setUpPaneSide();
+  let forgetPane: () => void = () => undefined;
+  const paneSide = setUpPaneSide({ leaving: () => forgetPane() });
 
   const keys = keysBeforeGrid(window);
   const grid = createPageGrid(document.getElementById("grid")!);
@@ -46,7 +49,7 @@ async function start(): Promise<void> {
   });
   window.gylebookBench = createHandle({ engine, session, shortcuts, ready, keepNow: () => keepNow() });
 
-  await openFirstWorkbook(session, await kept, startEmpty);
+  const { isSample } = await openFirstWorkbook(session, await kept, startEmpty);
   markNextFrame("bench-grid");
   keepKeyboardInGrid(engine.injector, keys);
   letListCellsBeTyped(engine, keys);
@@ -55,13 +58,14 @@ async function start(): Promise<void> {
   warnOfCircles(session);
   const office = provideOffice(engine);
   office.files = fileAccess(session);
+  forgetPane = () => office.forgetHandlers();
   dressTables(engine.injector, (unitId, sheetId) => office.extras.of(unitId).sheets[sheetId]);
   const charts = showCharts(session, (unitId, sheetId) => office.extras.of(unitId).sheets[sheetId]);
   office.extras.onChange(session.noteEdit);
   const keeping = await startKeeping({
     session,
     storageWorks: (await kept) !== undefined,
-    reopen: async () => openFirstWorkbook(session, await readKeptOrNothing(), true),
+    reopen: async () => void (await openFirstWorkbook(session, await readKeptOrNothing(), true)),
   });
   keepNow = () => keeping.flush();
 
@@ -71,8 +75,24 @@ async function start(): Promise<void> {
   listenForShortcuts(window, shortcuts);
   acceptDroppedFiles((file) => void commands.open(file));
   charts.redraw();
-  paneSide.load();
+  paneSide.load(session.unitId);
+  session.onOpened(() => paneSide.loadAnew(session.unitId));
   await startLateParts(engine.injector);
+  if (isSample)
+    welcome(
+      {
+        startOwnBatch: async () => {
+          if (!(await commands.mayReplace("Start your own batch?"))) return;
+          paneSide.startNextWith("New batch");
+          await session.openEmpty();
+        },
+        tryFormula: async () => {
+          await paneSide.showScreen("Functions", session.unitId);
+          startFormula(engine);
+        },
+      },
+      (listener) => session.onOpened(listener),
+    );
   await engine.calculated();
   performance.mark("bench-ready");
   markReady();

@@ -37,11 +37,19 @@ export class Host {
   files: FileAccess = noFiles;
   theme: OfficeTheme = lightTheme;
 
+  /** What listens to events of the workbook. */
+  readonly handlers = new Set<{ detach(): void }>();
+
   private last: Promise<unknown> = Promise.resolve();
 
   constructor(readonly engine: Engine) {
     this.extras = new ExtrasStore(engine.injector);
     guardLockedCells(this);
+  }
+
+  /** When a pane's window closes, Excel tells its handlers nothing more. */
+  forgetHandlers(): void {
+    for (const handler of this.handlers) handler.detach();
   }
 
   /** One round trip at a time, as in Excel. */

@@ -8,6 +8,8 @@ export const xlsxType = "application/vnd.openxmlformats-officedocument.spreadshe
 
 export interface FileCommands {
   startNew: () => Promise<void>;
+  /** Whether the open workbook may give way: where something was changed, it is asked. */
+  mayReplace: (title: string) => Promise<boolean>;
   choose: () => void;
   open: (file: File) => Promise<void>;
   /** Answers whether there is a file now. */
@@ -78,7 +80,7 @@ export function fileCommands(session: Session): FileCommands {
     input.value = "";
     if (file) void open(file);
   });
-  return { startNew, choose: () => input.click(), open, save };
+  return { startNew, mayReplace, choose: () => input.click(), open, save };
 }
 
 /** Answers whether the sample was there. */

@@ -4,7 +4,7 @@ import { letParts, nodesOf, parsed } from "../../grid/evaluate/parse";
 import { askForNames, readWorld } from "../../grid/evaluate/read-world";
 import { referenceOf } from "../../grid/evaluate/references";
 import type { World } from "../../grid/evaluate/world";
-import { gyleCalls, withInner } from "../../grid/formulas";
+import { gyleCalls, separatorWords, withInner, withOurSeparators } from "../../grid/formulas";
 import { localAddress, position } from "../../grid/plan/addresses";
 import { explainCall, type Offset } from "./explain-call";
 import type { CallExplanation, CellExplanation, Problem } from "./explanation";
@@ -26,8 +26,10 @@ export async function explainActiveCell(context: Excel.RequestContext): Promise<
 
   const sheet = worksheet.name;
   const address = localAddress(cell.address);
-  const anchor = parent.isNullObject ? address : localAddress(parent.address);
-  const formula = String((parent.isNullObject ? cell.formulas : parent.formulas)[0]?.[0] ?? "");
+  // A spill that something stands in the way of shows its error at its own cell, and nothing in those that it would have filled.
+  const spills = !parent.isNullObject && !isErrorText(parent.values[0]?.[0]);
+  const anchor = spills ? localAddress(parent.address) : address;
+  const formula = String((spills ? parent.formulas : cell.formulas)[0]?.[0] ?? "");
   const value: unknown = cell.values[0]?.[0] ?? "";
   const base = {
     sheet,
@@ -57,6 +59,8 @@ const covers = (target: string, address: string): boolean => localAddress(target
 
 function problemOf(value: unknown, formula: string, calls: readonly CallExplanation[], world: World | undefined): { problem?: Problem } {
   if (!isErrorText(value)) return {};
+  const typed = withOurSeparators(formula);
+  if (typed !== undefined) return { problem: separatorWords(typed) };
   const ofCell = cellProblem(value, calls.length > 0 && calls.every(({ exists }) => exists), world ? unknownNames(formula, world) : []);
   if (ofCell) return { problem: ofCell };
   if (calls.some(({ problem, answer }) => problem !== undefined && answer !== "")) return {};

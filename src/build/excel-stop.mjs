@@ -1,5 +1,5 @@
 // @ts-check
-// `npm run excel:stop`: ends `npm run excel` wherever it runs, and takes the add-in off Excel's list for developers.
+// `npm stop`, also called `npm run excel:stop`: ends `npm run excel` wherever it runs, and takes the add-in off Excel's list for developers.
 import { existsSync, rmSync } from "node:fs";
 import path from "node:path";
 import { unregister } from "./excel-tools.mjs";
@@ -13,4 +13,4 @@ rmSync(running, { force: true });
 const command = unregister(process.platform);
 if (command !== undefined) process.exitCode = await npm(command);
 else console.log("Put in by hand? On the web: Home > Add-ins > More Add-ins > My Add-ins, the three dots on Gylebook, Remove.");
-console.log("The certificate stays for the next time; `npx office-addin-dev-certs@3.0.0 uninstall` takes it away.");
+console.log("The certificate stays for the next time; `npx office-addin-dev-certs uninstall` takes it away.");

@@ -1,9 +1,9 @@
 // @ts-check
-// Microsoft's own tools for trying an add-in, fetched by npm when they are needed. Exact versions: from 3.0.0 on,
-// office-addin-usage-data, which all of them bring along, reports nothing any more.
+// Microsoft's own tools for trying an add-in: the one for certificates is installed with the project, the one that opens Excel, with its
+// hundreds of packages, is fetched by npm when it is needed. Exact versions: from 3.0.0 on, office-addin-usage-data, which both
+// bring along, reports nothing any more.
 import path from "node:path";
 
-const certificates = "office-addin-dev-certs@3.0.0";
 const settings = "office-addin-dev-settings@4.0.0";
 
 /** @typedef {{ document?: string | undefined, web?: boolean }} Wanted `document`: a workbook file, or on the web its address */
@@ -12,7 +12,7 @@ const settings = "office-addin-dev-settings@4.0.0";
 const exec = (tool, ...args) => ["exec", "--yes", `--package=${tool}`, "--", tool.replace(/@.*$/, ""), ...args];
 
 /** Makes a certificate for localhost that this computer trusts, or says that there is one. */
-export const installCertificate = exec(certificates, "install");
+export const installCertificate = ["exec", "--no", "--", "office-addin-dev-certs", "install"];
 
 /**
  * Registers the add-in and opens Excel with it; undefined where Excel cannot be started from here.

@@ -28,7 +28,7 @@ async function stop() {
   closeServer?.();
   rmSync(running, { force: true });
   await stopAll();
-  console.log("\nStopped. `npm run excel:stop` also takes the add-in off Excel's list.");
+  console.log("\nStopped. `npm stop` also takes the add-in off Excel's list.");
   process.exit(0);
 }
 whenStopped(stop);
@@ -50,7 +50,7 @@ closeServer = () => {
 mkdirSync(path.dirname(running), { recursive: true });
 writeFileSync(running, String(process.pid));
 setInterval(() => existsSync(running) || void stop(), 500);
-console.log(`Serving dist/ at https://localhost:${port}/. Ctrl-C or \`npm run excel:stop\` ends it.`);
+console.log(`Serving dist/ at https://localhost:${port}/. Ctrl-C or \`npm stop\` ends it.`);
 
 const command = sideload(
   process.platform,

@@ -17,9 +17,10 @@ const pane = { "script-src": "'self'", "style-src": "'self'", "img-src": "'self'
 export const policies = {
   /**
    * The pane in Excel. office.js hides a frame of its own with a style attribute, which a stricter style rule would lay
-   * open; the frame itself, for Microsoft's usage reports, is not among what may be loaded, and office.js works without it.
+   * open. On the web it asks in such a frame whether the page that Excel shows it in may be trusted (AgaveErrorUX, beside office.js); the
+   * other frame, for Microsoft's usage reports, is not among what may be loaded, and office.js works without it.
    */
-  pane: policy({ ...pane, "script-src": `'self' ${microsoft}`, "style-src": "'self' 'unsafe-inline'" }),
+  pane: policy({ ...pane, "script-src": `'self' ${microsoft}`, "style-src": "'self' 'unsafe-inline'", "frame-src": microsoft }),
   benchPane: policy(pane),
   /** The grid sets style attributes and style elements itself. */
   bench: policy({

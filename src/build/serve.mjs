@@ -5,6 +5,9 @@ import https from "node:https";
 
 const host = "127.0.0.1";
 
+/** A page elsewhere whose address was made to point at this computer asks for another host's name, and gets nothing. */
+const ownNames = /^(?:localhost|127\.0\.0\.1)(?::\d+)?$/;
+
 /**
  * The server for the built files. The root address leads to the bench.
  * @param {string} folder
@@ -21,12 +24,22 @@ export async function fileServer(folder, certificate) {
   });
   /** @type {import("node:http").RequestListener} */
   const answer = (request, response) => {
+    response.setHeader("x-content-type-options", "nosniff");
+    const plain = { "content-type": "text/plain; charset=utf-8" };
+    if (!ownNames.test(request.headers.host ?? "")) {
+      response.writeHead(421, plain).end("This server answers to localhost and 127.0.0.1 only.\n");
+      return;
+    }
+    if (request.method !== "GET" && request.method !== "HEAD") {
+      response.writeHead(405, { ...plain, allow: "GET, HEAD" }).end("Files can be read here, nothing else.\n");
+      return;
+    }
     if (request.url === "/" || request.url?.startsWith("/?")) {
       response.writeHead(302, { location: "/bench/" }).end();
       return;
     }
     files(request, response, () => {
-      response.writeHead(404, { "content-type": "text/plain; charset=utf-8" }).end("There is no such file here.\n");
+      response.writeHead(404, plain).end("There is no such file here.\n");
     });
   };
   return certificate === undefined ? http.createServer(answer) : https.createServer(certificate, answer);

@@ -36,7 +36,7 @@ describe.each(["README.md", "DEVELOPERS.md"])("%s", (name) => {
 describe("DEVELOPERS.md", () => {
   it("tells what each script does", () => {
     const untold = Object.keys(scripts).filter(
-      (script) => !read("DEVELOPERS.md").includes(`\`npm ${["start", "test"].includes(script) ? "" : "run "}${script}`),
+      (script) => !read("DEVELOPERS.md").includes(`\`npm ${["start", "stop", "test"].includes(script) ? "" : "run "}${script}`),
     );
     expect(untold).toEqual([]);
   });

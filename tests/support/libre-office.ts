@@ -1,5 +1,5 @@
 import { execFileSync } from "node:child_process";
-import { mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readFileSync, readdirSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import path from "node:path";
 import { parse } from "csv-parse/sync";
@@ -16,21 +16,56 @@ export const soffice = findSoffice();
  * @param filter "pdf", or "csv:" and what follows
  */
 export function convertedByLibreOffice(workbook: Uint8Array, filter: string): Buffer {
+  const [written] = filesByLibreOffice(workbook, filter).values();
+  if (written === undefined) throw new Error(`LibreOffice wrote no ${filter}`);
+  return written;
+}
+
+/** Every file that LibreOffice writes, by its name: a CSV file for each sheet where the filter asks for all. */
+function filesByLibreOffice(workbook: Uint8Array, filter: string, locale?: string): Map<string, Buffer> {
   const folder = mkdtempSync(path.join(tmpdir(), "gylebook-libre-office-"));
   try {
     const file = path.join(folder, "book.xlsx");
     writeFileSync(file, workbook);
+    if (locale !== undefined) speak(locale, path.join(folder, "profile/user"));
     execFileSync(
       soffice ?? "",
       [`-env:UserInstallation=file://${folder}/profile`, "--headless", "--convert-to", filter, "--outdir", folder, file],
       { stdio: "pipe", timeout: 300_000 },
     );
-    // A CSV file is called after its sheet too.
-    const written = readdirSync(folder).find((name) => name.endsWith(`.${filter.slice(0, 3)}`));
-    return readFileSync(path.join(folder, written ?? ""));
+    const written = readdirSync(folder).filter((name) => name.endsWith(`.${filter.slice(0, 3)}`));
+    return new Map(written.map((name) => [name, readFileSync(path.join(folder, name))]));
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
+}
+
+/** The regional settings of a computer in another country; the words of the program stay English. */
+function speak(locale: string, user: string): void {
+  mkdirSync(user, { recursive: true });
+  const setting = (name: string, value: string) =>
+    `<item oor:path="/org.openoffice.Setup/L10N"><prop oor:name="${name}" oor:op="fuse"><value>${value}</value></prop></item>`;
+  writeFileSync(
+    path.join(user, "registrymodifications.xcu"),
+    `<?xml version="1.0" encoding="UTF-8"?>
+<oor:items xmlns:oor="http://openoffice.org/2001/registry" xmlns:xs="http://www.w3.org/2001/XMLSchema" xmlns:xsi="http://www.w3.org/2001/XMLSchema-instance">
+${setting("ooSetupSystemLocale", locale)}${setting("ooLocale", "en-US")}</oor:items>`,
+  );
+}
+
+/**
+ * What every cell of a workbook shows on a computer with the regional settings of `locale`, by sheet: texts, and numbers as
+ * they look there. Cells that the file holds no result of are calculated there.
+ */
+export function shownInLocale(workbook: Uint8Array, locale: string): Map<string, string[][]> {
+  // Token 9 = true: cells as they look; token 12 = -1: a file for each sheet, called "book-Sheet name.csv".
+  const files = filesByLibreOffice(workbook, "csv:Text - txt - csv (StarCalc):44,34,76,1,,0,false,true,false,false,false,-1", locale);
+  return new Map(
+    [...files].map(([name, bytes]) => [
+      name.slice("book-".length, -".csv".length),
+      parse(bytes, { relax_column_count: true }) as string[][],
+    ]),
+  );
 }
 
 /**

@@ -24,6 +24,11 @@ export const byName: Readonly<Record<string, { readonly licence: string; readonl
     toolOnly: false,
     reason: "LICENSE is in the package. The name of an interface and nothing else: it sends nothing",
   },
+  "node-forge": {
+    licence: "BSD-3-Clause",
+    toolOnly: true,
+    reason: "offered under it or the GPL 2.0, as one likes. Makes the certificate of `npm run excel`",
+  },
   "@microsoft/office-js": {
     licence: "Microsoft's own",
     toolOnly: true,

@@ -6,6 +6,7 @@ import { fromError, fromResult, type ErrorListener } from "./custom-function-out
 import type { CellErrors } from "./cell-errors";
 import type { FunctionMetadata } from "./custom-functions-metadata";
 import { ErrorCode, CustomFunctionError } from "./custom-function-error";
+import type { UnknownFunctions } from "./unknown-functions";
 
 export interface ExecutorContext {
   cellErrors: CellErrors;
@@ -13,6 +14,7 @@ export interface ExecutorContext {
   /** The associated function; undefined before `associate` ran. */
   implementation(id: string): Function | undefined;
   takesErrors: boolean;
+  unknown: UnknownFunctions;
 }
 
 /**
@@ -47,6 +49,7 @@ export class CustomFunctionExecutor extends BaseFunction {
     this.context.cellErrors.enter(place);
     const onError: ErrorListener = (row, column, message) => this.context.cellErrors.keep(place, row, column, message);
     try {
+      if (this.context.unknown.at(place)) throw new CustomFunctionError(ErrorCode.invalidName);
       return fromResult(this.call(values), onError);
     } catch (error) {
       return fromError(error, 0, 0, onError);

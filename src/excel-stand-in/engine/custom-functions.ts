@@ -4,6 +4,7 @@ import { CustomFunctionError, ErrorCode } from "./custom-function-error";
 import { CustomFunctionExecutor } from "./custom-function-executor";
 import type { Blank } from "./custom-function-input";
 import type { CellErrors } from "./cell-errors";
+import { UnknownFunctions } from "./unknown-functions";
 import { takesErrors, type FunctionMetadata, type FunctionsMetadata } from "./custom-functions-metadata";
 
 /** The global `CustomFunctions` that functions.js expects, as far as pure synchronous functions need it. */
@@ -20,6 +21,8 @@ export interface CustomFunctionsHost {
   /** The worksheet name of each function with its metadata, for help and for tests. */
   functions: ReadonlyMap<string, FunctionMetadata>;
   setBlank(blank: Blank): void;
+  /** Formulas entered before Excel knew the functions. */
+  unknown: UnknownFunctions;
   /** How often functions were called since the last reset, for measuring. */
   callCounts: Map<string, number>;
 }
@@ -34,6 +37,7 @@ export function hostCustomFunctions(
   const implementations = new Map<string, Function>();
   const functions = new Map<string, FunctionMetadata>();
   const callCounts = new Map<string, number>();
+  const unknown = new UnknownFunctions(injector, namespace);
   let blank: Blank = "zero";
   const service = injector.get(IFunctionService);
   for (const entry of metadata.functions) {
@@ -43,6 +47,7 @@ export function hostCustomFunctions(
       new CustomFunctionExecutor(name, entry, {
         cellErrors,
         blank: () => blank,
+        unknown,
         implementation: (id) => {
           callCounts.set(name, (callCounts.get(name) ?? 0) + 1);
           return implementations.get(id.toUpperCase());
@@ -60,6 +65,7 @@ export function hostCustomFunctions(
     CustomFunctions,
     functions,
     callCounts,
+    unknown,
     setBlank: (value) => {
       blank = value;
     },

@@ -129,6 +129,7 @@ export class Engine {
     repairUndoBatches(injector);
     describeFunctions(injector, this.functions.functions);
     forgetErrorsOfEdits(injector, this.cellErrors);
+    this.functions.unknown.follow();
     const watch = new CalculationWatch(injector);
     watch.onStart(() => this.cellErrors.beginCalculation());
     return { watch, names, circular: new CircularReferences(injector) };

@@ -3,6 +3,7 @@ import type { CellScalar } from "../engine/spills";
 import { mapCells, writeCells, type SheetBlock } from "./cell-writer";
 import { invalidArgument } from "./errors";
 import type { Host } from "./host";
+import type { Locale } from "./locale";
 
 const ISO_DATE = /^(\d{4})-(\d{2})-(\d{2})$/u;
 
@@ -70,7 +71,10 @@ export const readValues = (host: Host, block: SheetBlock): (string | number | bo
 export const readFormulas = (host: Host, block: SheetBlock): (string | number | boolean)[][] => {
   const sheet = host.sheet(block.sheetId);
   const scalarAt = scalars(host, block);
-  return mapCells(block, (row, column) => formulaAt(sheet, row, column) || (scalarAt(row, column) ?? ""));
+  const { unitId } = host;
+  const spilled = (row: number, column: number): string =>
+    host.switches.spilledFormulas ? host.engine.formulaAt({ unitId, sheetId: block.sheetId, row, column }) : "";
+  return mapCells(block, (row, column) => formulaAt(sheet, row, column) || spilled(row, column) || (scalarAt(row, column) ?? ""));
 };
 
 function formulaAt(sheet: ReturnType<Host["sheet"]>, row: number, column: number): string {
@@ -85,13 +89,15 @@ export const readNumberFormats = (host: Host, block: SheetBlock): string[][] => 
 /** What a cell shows, by its number format. */
 export const readTexts = (host: Host, block: SheetBlock): string[][] => {
   const formats = readNumberFormats(host, block);
-  return readValues(host, block).map((row, r) => row.map((value, c) => shownText(value, formats[r]![c]!)));
+  return readValues(host, block).map((row, r) => row.map((value, c) => shownText(value, formats[r]![c]!, host.locale)));
 };
 
-function shownText(value: string | number | boolean, format: string): string {
-  if (typeof value === "boolean") return value ? "TRUE" : "FALSE";
+function shownText(value: string | number | boolean, format: string, { name, decimal, words }: Locale): string {
+  const truth = String(value).toUpperCase();
+  if (typeof value === "boolean") return words[truth] ?? truth;
   if (typeof value === "string") return value;
-  return format === "@" ? String(value) : numfmt.format(format, value);
+  if (format === "@") return String(value).replace(".", decimal);
+  return numfmt.format(format, value, name === "en-US" ? {} : { locale: name });
 }
 
 export const readValueTypes = (host: Host, block: SheetBlock): `${Excel.RangeValueType}`[][] =>

@@ -25,7 +25,7 @@ export abstract class ClientObject<Target, Queue extends RequestQueue = RequestQ
     readonly context: Queue,
     protected readonly locator: Locator<Target>,
   ) {
-    context.write(() => this.resolve());
+    context.find(() => this.resolve());
   }
 
   get isNullObject(): boolean {

@@ -5,7 +5,9 @@ import { itemNotFound } from "./errors";
 import { ExtrasStore } from "./extras-store";
 import { Faults } from "./faults";
 import { guardLockedCells } from "./guard-locked-cells";
+import { locales, type Locale } from "./locale";
 import { lightTheme, type OfficeTheme } from "./office-theme";
+import { theBestExcel, type Switches } from "./switches";
 
 /** Whether somebody is typing in a cell: Excel refuses calls then, unless they were asked to wait. */
 export interface CellEditing {
@@ -36,6 +38,7 @@ export class Host {
 
   files: FileAccess = noFiles;
   theme: OfficeTheme = lightTheme;
+  readonly switches: Readonly<Switches> = theBestExcel();
 
   /** What listens to events of the workbook. */
   readonly handlers = new Set<{ detach(): void }>();
@@ -50,6 +53,16 @@ export class Host {
   /** When a pane's window closes, Excel tells its handlers nothing more. */
   forgetHandlers(): void {
     for (const handler of this.handlers) handler.detach();
+  }
+
+  /** Makes the stand-in worse, or better again: what is not named is as in the best Excel. */
+  behave(switches: Partial<Switches>): void {
+    Object.assign(this.switches, theBestExcel(), switches);
+    this.engine.functions.unknown.now = this.switches.functionsUnknown;
+  }
+
+  get locale(): Locale {
+    return locales[this.switches.locale];
   }
 
   /** One round trip at a time, as in Excel. */

@@ -48,12 +48,22 @@ export class NamedItemCollection
 
   private all(): IDefinedNamesServiceParam[] {
     const { host } = this.context;
-    return host.engine.names.listIn(host.unitId, this.target.sheetId).sort((a, b) => a.name.localeCompare(b.name));
+    this.assertInFront();
+    const scopes = this.target.sheetId !== undefined && host.switches.workbookNamesOnSheets ? [undefined] : [];
+    return [this.target.sheetId, ...scopes]
+      .flatMap((scope) => host.engine.names.listIn(host.unitId, scope))
+      .sort((a, b) => a.name.localeCompare(b.name));
   }
 
   private find(name: string): IDefinedNamesServiceParam | undefined {
     const { host } = this.context;
+    this.assertInFront();
     return host.engine.names.findIn(host.unitId, this.target.sheetId, name);
+  }
+
+  private assertInFront(): void {
+    if (this.target.sheetId !== undefined && this.context.host.switches.otherWorkbookInFront)
+      throw new RichApiError("InvalidSelection", "The current selection is invalid for this operation.");
   }
 
   private standIn(find: () => string | undefined, missing: "throws" | "null"): NamedItem {

@@ -16,6 +16,7 @@ import { ConditionalFormatCollection } from "./conditional-formats";
 import { DataValidation } from "./data-validation";
 import { accessDenied, invalidArgument } from "./errors";
 import { toGridRange } from "./grid-ranges";
+import { fromLocal, toLocal } from "./locale";
 import { RangeFormat } from "./range-format";
 import { RangeNavigation } from "./range-navigation";
 import type { StandsFor } from "./standing";
@@ -30,6 +31,7 @@ type Members =
   | "cellCount"
   | "values"
   | "formulas"
+  | "formulasLocal"
   | "text"
   | "numberFormat"
   | "valueTypes"
@@ -142,6 +144,14 @@ export class Range extends RangeNavigation implements StandsFor<Excel.Range, Mem
   get formulas(): Excel.Range["formulas"] {
     return this.get("formulas");
   }
+  get formulasLocal(): Excel.Range["formulasLocal"] {
+    return this.get("formulasLocal");
+  }
+  set formulasLocal(formulas: unknown) {
+    const from = (formula: unknown): unknown =>
+      Array.isArray(formula) ? formula.map(from) : typeof formula === "string" ? fromLocal(formula, this.context.host.locale) : formula;
+    this.setCells("formulasLocal", formulas, from);
+  }
   get numberFormat(): Excel.Range["numberFormat"] {
     return this.get("numberFormat");
   }
@@ -232,6 +242,10 @@ export class Range extends RangeNavigation implements StandsFor<Excel.Range, Mem
       cellCount: (block) => block.rowCount * block.columnCount,
       values: (block) => readValues(host, block),
       formulas: (block) => readFormulas(host, block),
+      formulasLocal: (block) =>
+        readFormulas(host, block).map((row) =>
+          row.map((formula) => (typeof formula === "string" ? toLocal(formula, host.locale) : formula)),
+        ),
       numberFormat: (block) => readNumberFormats(host, block),
       text: (block) => readTexts(host, block),
       valueTypes: (block) => readValueTypes(host, block),
@@ -263,10 +277,10 @@ export class Range extends RangeNavigation implements StandsFor<Excel.Range, Mem
     });
   }
 
-  private setCells(property: string, values: unknown): void {
+  private setCells(property: string, values: unknown, entered = (given: unknown): unknown => given): void {
     this.set(property, values, (block) => {
       assertUnlocked(this.context.host, block);
-      writeValues(this.context.host, block, values);
+      writeValues(this.context.host, block, entered(values));
     });
   }
 

@@ -1,9 +1,10 @@
 import { IUndoRedoService } from "@univerjs/core";
 import { RichApiError } from "./errors";
+import type { Planned } from "./faults";
 import type { Host } from "./host";
 
 interface Request {
-  kind: "write" | "read";
+  kind: "find" | "write" | "read";
   /** A few of the grid's commands finish later; what such a request asks for in turn, it asks for at once. */
   run(): void | Promise<void>;
 }
@@ -16,6 +17,11 @@ export abstract class RequestQueue {
   private requests: Request[] = [];
 
   constructor(readonly host: Host) {}
+
+  /** Looks for what a stand-in stands for, and changes nothing. */
+  find(run: () => void): void {
+    this.requests.push({ kind: "find", run });
+  }
 
   write(run: Request["run"]): void {
     this.requests.push({ kind: "write", run });
@@ -44,14 +50,15 @@ export abstract class RequestQueue {
   async sync<T>(passThrough?: T): Promise<T> {
     const requests = this.requests;
     this.requests = [];
-    this.host.faults.enter();
+    const planned = this.host.faults.enter();
     if (this.host.cellEditing.active()) {
       throw new RichApiError(
         "InvalidOperationInCellEditMode",
         "Excel is in cell-editing mode. Please exit the edit mode by pressing ENTER or TAB or selecting another cell, and then try again.",
       );
     }
-    await this.host.exclusive(() => this.workOff(requests));
+    await this.host.exclusive(() => this.workOff(planned ? underFault(requests, planned) : requests));
+    if (planned) throw planned.error;
     return passThrough as T;
   }
 
@@ -69,4 +76,13 @@ export abstract class RequestQueue {
       undoStep.dispose();
     }
   }
+}
+
+/** What is still done of a round trip that fails. */
+function underFault(requests: readonly Request[], { fault, share }: Planned): Request[] {
+  // What an answer that is lost would have told, nobody comes to know.
+  if (fault === "answer lost") return requests.filter(({ kind }) => kind !== "read");
+  let writes = Math.floor(requests.filter(({ kind }) => kind === "write").length * share);
+  const end = requests.findIndex(({ kind }) => kind === "write" && writes-- === 0);
+  return requests.slice(0, end === -1 ? requests.length : end);
 }

@@ -153,6 +153,45 @@ describe("failures", () => {
     expect([sheetNames(), bench.host.faults.syncCount - before]).toEqual([["Sheet1", "First"], 2]);
   });
 
+  it.each([
+    ["refused before", null, null],
+    ["refused within", 1, null],
+    ["answer lost", 1, 2],
+    ["host gone", null, null],
+  ] as const)("can be %s", async (fault, first, second) => {
+    const { faults } = bench.host;
+    faults.failAtSync(1, new Error("the connection broke"), fault);
+    const cells = await bench.Excel.run(async (context) => {
+      const sheet = context.workbook.worksheets.getItem("Sheet1");
+      const [one, two] = [sheet.getRange("A1"), sheet.getRange("A2")];
+      one.values = [[1]];
+      two.values = [[2]];
+      const seen = sheet.load("name");
+      await expect(context.sync()).rejects.toThrow("the connection broke");
+      expect(() => seen.name).toThrow(expect.objectContaining({ code: "PropertyNotLoaded" }));
+      return [bench.valueAt("Sheet1", "A1"), bench.valueAt("Sheet1", "A2")];
+    });
+    expect(cells).toEqual([first, second]);
+    const next = bench.Excel.run((context) => context.sync("answered"));
+    await (fault === "host gone" ? expect(next).rejects.toThrow("the connection broke") : expect(next).resolves.toBe("answered"));
+    faults.clear();
+    await expect(bench.Excel.run((context) => context.sync("answered"))).resolves.toBe("answered");
+  });
+
+  it("within, at any place of the round trip", async () => {
+    const left: unknown[] = [];
+    for (const share of [0, 0.7, 1]) {
+      bench.host.faults.failAtSync(1, new Error("the connection broke"), "refused within", share);
+      const attempt = bench.Excel.run(async (context) => {
+        const sheet = context.workbook.worksheets.getItem("Sheet1");
+        for (const cell of ["B1", "B2", "B3", "B4"]) sheet.getRange(cell).values = [[share]];
+      });
+      await expect(attempt).rejects.toThrow("the connection broke");
+      left.push(["B1", "B2", "B3", "B4"].filter((cell) => bench.valueAt("Sheet1", cell) === share).length);
+    }
+    expect(left).toEqual([0, 2, 4]);
+  });
+
   it("while somebody types in a cell, unless asked to wait", async () => {
     let typing = true;
     const wait = {

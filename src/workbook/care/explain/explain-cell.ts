@@ -17,19 +17,20 @@ import { cellProblem } from "./mend";
 export async function explainActiveCell(context: Excel.RequestContext): Promise<CellExplanation> {
   const cell = context.workbook.getActiveCell();
   const worksheet = context.workbook.worksheets.getActiveWorksheet();
-  cell.load("address,formulas,text,values");
+  cell.load("address,formulas,formulasLocal,text,values");
   worksheet.load("name");
   const parent = cell.getSpillParentOrNullObject();
-  parent.load("address,formulas,values");
+  parent.load("address,formulas,formulasLocal,values");
   const asked = askForNames(context, worksheet);
   await context.sync();
 
   const sheet = worksheet.name;
   const address = localAddress(cell.address);
   // A spill that something stands in the way of shows its error at its own cell, and nothing in those that it would have filled.
-  const spills = !parent.isNullObject && !isErrorText(parent.values[0]?.[0]);
-  const anchor = spills ? localAddress(parent.address) : address;
-  const formula = String((spills ? parent.formulas : cell.formulas)[0]?.[0] ?? "");
+  const source = parent.isNullObject || isErrorText(parent.values[0]?.[0]) ? cell : parent;
+  const anchor = localAddress(source.address);
+  const formula = String(source.formulas[0]?.[0] ?? "");
+  const written = String(source.formulasLocal[0]?.[0] ?? "");
   const value: unknown = cell.values[0]?.[0] ?? "";
   const base = {
     sheet,
@@ -37,9 +38,10 @@ export async function explainActiveCell(context: Excel.RequestContext): Promise<
     names: asked.names.items.filter(({ formula: target }) => covers(String(target), address)).map(({ name }) => name),
     shown: cell.text[0]?.[0] ?? "",
     formula,
+    written,
     ...(anchor !== address && { spilledFrom: anchor }),
   };
-  if (!formula.startsWith("=")) return { ...base, formula: "", kind: value === "" ? "empty" : "constant", calls: [] };
+  if (!formula.startsWith("=")) return { ...base, formula: "", written: "", kind: value === "" ? "empty" : "constant", calls: [] };
   const calls = withInner(gyleCalls(formula));
   if (calls.length === 0) return { ...base, kind: "native", calls: [], ...problemOf(value, formula, [], undefined) };
   const world = await readWorld(context, asked, sheet, position(anchor), [formula]);

@@ -1,0 +1,62 @@
+import { ClientObject } from "./client-object";
+import type { Context } from "./context";
+import type { StandsFor } from "./standing";
+
+/** Base of what tells the locale of the person's Excel. */
+abstract class LocalePart extends ClientObject<true, Context> {
+  constructor(context: Context) {
+    super(context, { name: "cultureInfo", missing: "throws", find: () => true });
+  }
+
+  protected get locale() {
+    return this.context.host.locale;
+  }
+}
+
+/** Stands in for Excel.CultureInfo. */
+export class CultureInfo extends LocalePart implements StandsFor<Excel.CultureInfo, "name" | "numberFormat" | "datetimeFormat"> {
+  readonly numberFormat = new NumberFormatInfo(this.context);
+  readonly datetimeFormat = new DatetimeFormatInfo(this.context);
+
+  get name(): string {
+    return this.get("name");
+  }
+
+  protected override children() {
+    return { numberFormat: () => this.numberFormat, datetimeFormat: () => this.datetimeFormat };
+  }
+  protected readers() {
+    return { name: () => this.locale.name };
+  }
+}
+
+/** Stands in for Excel.NumberFormatInfo. */
+export class NumberFormatInfo
+  extends LocalePart
+  implements StandsFor<Excel.NumberFormatInfo, "numberDecimalSeparator" | "numberGroupSeparator">
+{
+  get numberDecimalSeparator(): string {
+    return this.get("numberDecimalSeparator");
+  }
+  get numberGroupSeparator(): string {
+    return this.get("numberGroupSeparator");
+  }
+
+  protected readers() {
+    return { numberDecimalSeparator: () => this.locale.decimal, numberGroupSeparator: () => this.locale.group };
+  }
+}
+
+/** Stands in for Excel.DatetimeFormatInfo. */
+export class DatetimeFormatInfo extends LocalePart implements StandsFor<Excel.DatetimeFormatInfo, "shortDatePattern" | "dateSeparator"> {
+  get shortDatePattern(): string {
+    return this.get("shortDatePattern");
+  }
+  get dateSeparator(): string {
+    return this.get("dateSeparator");
+  }
+
+  protected readers() {
+    return { shortDatePattern: () => this.locale.shortDate, dateSeparator: () => this.locale.dateSeparator };
+  }
+}

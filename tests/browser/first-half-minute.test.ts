@@ -3,6 +3,8 @@ import { expect, test } from "vitest";
 import type { BenchPage } from "./support/bench-page";
 import { useBench } from "./support/bench-fixture";
 import { openScreen } from "./support/pane-screens";
+import { openWorkbook } from "../../src/excel-stand-in/xlsx";
+import { compared, shownByLibreOffice, shownByUs, soffice } from "../support/libre-office";
 import { pictures } from "./support/pictures";
 
 const bench = useBench({ profile: "each test" });
@@ -108,4 +110,40 @@ test("after Open and New the pane shows what is in front, and it follows what is
   await tab.page.waitForFunction(() => document.title.startsWith("Shared"));
   await openScreen(await tab.pane(), "Package", "Packaging");
   await pane.getByText("Batch 2 unplugged").first().waitFor({ timeout: 5_000 });
+});
+
+test("a workbook is called by its batch, and what is saved for everyone shows the same figures in LibreOffice", async ({ skip }) => {
+  const tab = await bench.open();
+  const pane = await tab.pane();
+  await pane.getByLabel("Name of the batch").fill("Quillmarsh Mild");
+  await pane.getByLabel("An example pale ale to change").check();
+  await pane.getByRole("button", { name: "Write the batch sheet" }).click();
+  await pane.getByText("“Quillmarsh Mild” is in the workbook").waitFor();
+  await tab.calculated();
+  await expect.poll(() => tab.page.locator("#workbook-name").inputValue(), { timeout: 20_000 }).toBe("Quillmarsh Mild");
+
+  const waiting = tab.page.waitForEvent("download");
+  await tab.page.getByRole("button", { name: "Save for everyone" }).click();
+  const download = await waiting;
+  expect(download.suggestedFilename()).toBe("Quillmarsh Mild for everyone.xlsx");
+  const notice = tab.notices.getByText("any spreadsheet program shows this file");
+  await notice.waitFor();
+  await tab.page.screenshot({ path: `${pictures}saved-for-everyone.png` });
+  expect(await sheetsOf(tab)).toEqual(["Sheet 1", "Quillmarsh Mild"]);
+  // The notice stays while the pointer rests on it, and leaves by itself afterwards.
+  await notice.hover();
+  const bytes = new Uint8Array(readFileSync(await download.path()));
+  const opened = await openWorkbook(bytes, { functionNames: [] });
+  const parts = JSON.stringify(opened.snapshot);
+  expect(parts).toContain("unplugged");
+  if (!soffice) skip("LibreOffice was not found");
+  const sheet = opened.snapshot.sheetOrder.findIndex((id) => opened.snapshot.sheets[id]?.name === "Quillmarsh Mild unplugged");
+  expect(sheet).toBe(1);
+  const front = { ...opened.snapshot, sheetOrder: opened.snapshot.sheetOrder.slice(sheet) };
+  const found = compared(shownByUs({ snapshot: front, computed: opened.computed }), shownByLibreOffice(bytes, sheet + 1));
+  expect(found.different).toEqual([]);
+  expect(found.numbers).toBeGreaterThan(100);
+  expect(await notice.isVisible()).toBe(true);
+  await tab.page.mouse.move(5, 5);
+  await notice.waitFor({ state: "detached", timeout: 60_000 });
 });

@@ -6,6 +6,7 @@ import { createPageGrid } from "./grid";
 import { showOwnErrorMessages } from "./error-hover";
 import { fileCommands } from "./files/commands";
 import { acceptDroppedFiles } from "./files/drop";
+import { saveForEveryone } from "./everyone/save-for-everyone";
 import { fileAccess } from "./files/file-access";
 import { keepKeyboardInGrid } from "./keyboard/keep-focus";
 import { keysBeforeGrid } from "./keyboard/keys-before-grid";
@@ -16,6 +17,7 @@ import { startLateParts } from "./late-parts";
 import { startKeeping } from "./keep/keeping";
 import { provideOffice } from "./pane/office-globals";
 import { dressTables } from "./look/tables";
+import { nameByContent } from "./naming/name-by-content";
 import { setUpPaneSide } from "./pane/pane-side";
 import { Session } from "./session";
 import { listenForShortcuts } from "./shortcuts";
@@ -62,6 +64,7 @@ async function start(): Promise<void> {
   dressTables(engine.injector, (unitId, sheetId) => office.extras.of(unitId).sheets[sheetId]);
   const charts = showCharts(session, (unitId, sheetId) => office.extras.of(unitId).sheets[sheetId]);
   office.extras.onChange(session.noteEdit);
+  nameByContent(session);
   const keeping = await startKeeping({
     session,
     storageWorks: (await kept) !== undefined,
@@ -72,6 +75,7 @@ async function start(): Promise<void> {
   onClick("new-button", commands.startNew);
   onClick("open-button", commands.choose);
   onClick("save-button", commands.save);
+  onClick("everyone-button", () => saveForEveryone(session));
   listenForShortcuts(window, shortcuts);
   acceptDroppedFiles((file) => void commands.open(file));
   charts.redraw();
@@ -103,10 +107,16 @@ function markNextFrame(name: string): void {
   requestAnimationFrame(() => requestAnimationFrame(() => performance.mark(name)));
 }
 
+/** A second click while the first is still at work does nothing. */
 function onClick(id: string, act: () => unknown): void {
   const button = document.getElementById(id) as HTMLButtonElement;
+  let atWork = false;
   button.disabled = false;
-  button.addEventListener("click", () => void act());
+  button.addEventListener("click", () => {
+    if (atWork) return;
+    atWork = true;
+    void Promise.resolve(act()).finally(() => (atWork = false));
+  });
 }
 
 start().catch((problem: unknown) => {

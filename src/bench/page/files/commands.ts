@@ -1,7 +1,8 @@
 import { ask } from "../words/ask";
 import { showNotice } from "../words/notices";
 import type { Session } from "../session";
-import { download, fileNameFor } from "./download";
+import { fileNameFor } from "../naming/file-name";
+import { download } from "./download";
 import { fetchSample, sampleName } from "./sample";
 
 export const xlsxType = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";

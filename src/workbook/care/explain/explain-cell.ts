@@ -27,7 +27,7 @@ export async function explainActiveCell(context: Excel.RequestContext): Promise<
   const sheet = worksheet.name;
   const address = localAddress(cell.address);
   // A spill that something stands in the way of shows its error at its own cell, and nothing in those that it would have filled.
-  const source = parent.isNullObject || isErrorText(parent.values[0]?.[0]) ? cell : parent;
+  const source = parent.isNullObject || parent.values[0]?.[0] === "#SPILL!" ? cell : parent;
   const anchor = localAddress(source.address);
   const formula = String(source.formulas[0]?.[0] ?? "");
   const written = String(source.formulasLocal[0]?.[0] ?? "");

@@ -3,6 +3,7 @@ import { Engine } from "../../excel-stand-in/engine/engine";
 import { showCharts } from "./charts/chart-layer";
 import { copySpills } from "./copy-spills";
 import { createPageGrid } from "./grid";
+import { drawOnceWhen } from "./draw-later";
 import { showOwnErrorMessages } from "./error-hover";
 import { fileCommands } from "./files/commands";
 import { acceptDroppedFiles } from "./files/drop";
@@ -23,7 +24,7 @@ import { Session } from "./session";
 import { listenForShortcuts } from "./shortcuts";
 import { openFirstWorkbook, readKeptOrNothing } from "./start-workbook";
 import { startFormula } from "./welcome/try-formula";
-import { welcome } from "./welcome/welcome";
+import { showWelcome } from "./welcome/welcome";
 import { warnOfCircles } from "./words/circular-notice";
 import { showNotice, showStatus } from "./words/notices";
 
@@ -34,6 +35,8 @@ async function start(): Promise<void> {
   const startEmpty = new URLSearchParams(location.search).has("empty");
   let forgetPane: () => void = () => undefined;
   const paneSide = setUpPaneSide({ leaving: () => forgetPane() });
+
+  const welcome = startEmpty ? undefined : showWelcome();
 
   const keys = keysBeforeGrid(window);
   const grid = createPageGrid(document.getElementById("grid")!);
@@ -52,15 +55,20 @@ async function start(): Promise<void> {
   window.gylebookBench = createHandle({ engine, session, shortcuts, ready, keepNow: () => keepNow() });
 
   const { isSample } = await openFirstWorkbook(session, await kept, startEmpty);
-  markNextFrame("bench-grid");
+  if (!isSample) welcome?.hide();
+  session.onOpened(() => welcome?.leave());
+  markNextFrame("bench-grid", () => drawOnceWhen(engine.injector, session.unitId, paneThere));
+  const office = provideOffice(engine);
+  office.files = fileAccess(session);
+  forgetPane = () => office.forgetHandlers();
+  // The pane is fetched while the grid draws, and starts before all that can wait for it.
+  const paneThere = paneSide.load(session.unitId);
+  session.onOpened(() => paneSide.loadAnew(session.unitId));
   keepKeyboardInGrid(engine.injector, keys);
   letListCellsBeTyped(engine, keys);
   showOwnErrorMessages(engine);
   copySpills(engine);
   warnOfCircles(session);
-  const office = provideOffice(engine);
-  office.files = fileAccess(session);
-  forgetPane = () => office.forgetHandlers();
   dressTables(engine.injector, (unitId, sheetId) => office.extras.of(unitId).sheets[sheetId]);
   const charts = showCharts(session, (unitId, sheetId) => office.extras.of(unitId).sheets[sheetId]);
   office.extras.onChange(session.noteEdit);
@@ -79,32 +87,30 @@ async function start(): Promise<void> {
   listenForShortcuts(window, shortcuts);
   acceptDroppedFiles((file) => void commands.open(file));
   charts.redraw();
-  paneSide.load(session.unitId);
-  session.onOpened(() => paneSide.loadAnew(session.unitId));
   await startLateParts(engine.injector);
-  if (isSample)
-    welcome(
-      {
-        startOwnBatch: async () => {
-          if (!(await commands.mayReplace("Start your own batch?"))) return;
-          paneSide.startNextWith("New batch");
-          await session.openEmpty();
-        },
-        tryFormula: async () => {
-          await paneSide.showScreen("Functions", session.unitId);
-          startFormula(engine);
-        },
-      },
-      (listener) => session.onOpened(listener),
-    );
+  welcome?.lead({
+    startOwnBatch: async () => {
+      if (!(await commands.mayReplace("Start your own batch?"))) return;
+      paneSide.startNextWith("New batch");
+      await session.openEmpty();
+    },
+    tryFormula: async () => {
+      await paneSide.showScreen("Functions", session.unitId);
+      startFormula(engine);
+    },
+  });
   await engine.calculated();
   performance.mark("bench-ready");
   markReady();
 }
 
 /** Notes when something first stands on the screen; `npm run bench` and the curious read it from the browser's timeline. */
-function markNextFrame(name: string): void {
-  requestAnimationFrame(() => requestAnimationFrame(() => performance.mark(name)));
+function markNextFrame(name: string, then: () => void): void {
+  const drawn = (): void => {
+    performance.mark(name);
+    then();
+  };
+  requestAnimationFrame(() => requestAnimationFrame(drawn));
 }
 
 /** A second click while the first is still at work does nothing. */

@@ -7,8 +7,8 @@ const widest = () => Math.round(window.innerWidth * 0.7);
 const memory = "gylebook-bench-pane";
 
 export interface PaneSide {
-  /** Loads the pane beside the workbook of this id. */
-  load(workbook: string): void;
+  /** Loads the pane beside the workbook of this id. Resolves when it is there. */
+  load(workbook: string): Promise<void>;
   /** For another workbook, which in Excel would have a window and a pane of its own: nothing of the one before is left in it. */
   loadAnew(workbook: string): void;
   /** When another workbook is opened next, the pane is shown with this screen, and the keyboard goes there. */
@@ -88,7 +88,7 @@ export function setUpPaneSide({ leaving }: { readonly leaving: () => void }): Pa
   }
   let next: string | undefined;
   return {
-    load: (workbook) => void load(workbook),
+    load,
     startNextWith: (title) => {
       next = title;
     },

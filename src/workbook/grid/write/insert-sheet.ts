@@ -35,30 +35,42 @@ async function lookAndWrite(context: Excel.RequestContext, plan: SheetPlan, sele
   tables.load("items/name");
   await context.sync();
 
-  const names = sheets.items.map(({ name }) => name);
-  refuseTaken(names, plan.sheetName);
-  const temporaryName = freeName(names, "Gylebook is writing");
+  refuseTaken(
+    sheets.items.map(({ name }) => name),
+    plan.sheetName,
+  );
+  const mark = writingMark();
   try {
     context.application.suspendApiCalculationUntilNextSync();
-    const sheet = sheets.add(temporaryName);
+    // Under its own name from the first: renaming a sheet would end what the brewer can undo.
+    const sheet = sheets.add(plan.sheetName);
+    const begun = sheet.names.add(mark, sheet.getRange("A1"));
     writeSheet(sheet, plan, freeTableEnding(tables.items.map(({ name }) => name)));
-    sheet.name = plan.sheetName;
+    begun.delete();
     if (selected !== "behind") {
       sheet.activate();
       sheet.getRange(selected).select();
     }
     await context.sync();
   } catch (problemWhileWriting) {
-    await takeBack(context, temporaryName);
+    await takeBack(context, plan.sheetName, mark);
     throw problemWhileWriting;
   }
 }
 
-/** Excel carries out what stands before the failing step, so a half-written sheet may be there under its working name. */
-async function takeBack(context: Excel.RequestContext, temporaryName: string): Promise<void> {
-  const half = context.workbook.worksheets.getItemOrNullObject(temporaryName);
+/** A name that stands on a sheet only while it is being written, and on no other sheet: whose sheet it is, and that it is half done. */
+export const writingMarkBegins = "gylebook_writing_";
+const writingMark = (): string =>
+  writingMarkBegins + Array.from(crypto.getRandomValues(new Uint8Array(8)), (byte) => byte.toString(36)).join("");
+
+/** Excel carries out what stands before the failing step, so a half-written sheet may be there, with our mark. */
+async function takeBack(context: Excel.RequestContext, sheetName: string, mark: string): Promise<void> {
+  const half = context.workbook.worksheets.getItemOrNullObject(sheetName);
   await context.sync();
   if (half.isNullObject) return;
+  const ours = half.names.getItemOrNullObject(mark);
+  await context.sync();
+  if (ours.isNullObject) return;
   half.delete();
   await context.sync();
 }

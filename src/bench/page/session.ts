@@ -6,6 +6,9 @@ import { collectComputed } from "../../excel-stand-in/computed";
 import type { WorkbookState } from "./keep/kept-workbook";
 import { giveRoomToNewSheets, withRoom } from "./room";
 
+/** What a workbook is called that nobody has named. */
+export const emptyName = "Workbook";
+
 const nameField = () => document.getElementById("workbook-name") as HTMLInputElement;
 
 /** The workbook that is open in the grid, with its name and with what its file had beyond the grid. */
@@ -25,7 +28,14 @@ export class Session {
   }
 
   get name(): string {
-    return nameField().value.trim() || "Workbook";
+    return nameField().value.trim() || emptyName;
+  }
+
+  /** Calls it after what is in it; that is no edit. */
+  nameByContent(name: string): void {
+    nameField().value = name;
+    this.showTitle();
+    this.noteChange();
   }
 
   get unitId(): string {
@@ -57,7 +67,7 @@ export class Session {
   }
 
   openEmpty(): Promise<void> {
-    return this.open({ name: "Workbook", snapshot: emptyWorkbook() });
+    return this.open({ name: emptyName, snapshot: emptyWorkbook() });
   }
 
   /**

@@ -2,13 +2,16 @@ import { someOf } from "../../../excel-stand-in/xlsx";
 import { ask } from "../words/ask";
 import { showNotice } from "../words/notices";
 import type { Session } from "../session";
-import { download, fileNameFor } from "./download";
+import { fileNameFor } from "../naming/file-name";
+import { download } from "./download";
 import { fetchSample, sampleName } from "./sample";
 
 export const xlsxType = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
 export interface FileCommands {
   startNew: () => Promise<void>;
+  /** Whether the open workbook may give way: where something was changed, it is asked. */
+  mayReplace: (title: string) => Promise<boolean>;
   choose: () => void;
   open: (file: File) => Promise<void>;
   /** Answers whether there is a file now. */
@@ -80,7 +83,7 @@ export function fileCommands(session: Session): FileCommands {
     input.value = "";
     if (file) void open(file);
   });
-  return { startNew, choose: () => input.click(), open, save };
+  return { startNew, mayReplace, choose: () => input.click(), open, save };
 }
 
 /** Answers whether the sample was there. */

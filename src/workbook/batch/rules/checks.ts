@@ -11,6 +11,7 @@ import { figuresLine } from "./figures";
 import { finishedLine } from "./finished";
 import { hopsLine } from "./hops";
 import { mashLine } from "./mash";
+import { noGylebook } from "./no-gylebook";
 import { originalGravityLine } from "./original-gravity";
 import { pressureLine } from "./pressure";
 import { roomLine } from "./room";
@@ -40,8 +41,11 @@ export interface CheckedSheet {
   readonly watched: WatchedCells;
 }
 
-/** The lines in their printed order. */
-export const checkLines = ({ units, method, words, watched }: CheckedSheet): readonly CheckLine[] => [
+/** The lines in their printed order. Without our functions no line judges, least of all a figure of the brewer's. */
+export const checkLines = (checked: CheckedSheet): readonly CheckLine[] =>
+  ownLines(checked).map((line) => ({ ...line, steps: [noGylebook(checked.units), ...line.steps] }));
+
+const ownLines = ({ units, method, words, watched }: CheckedSheet): readonly CheckLine[] => [
   originalGravityLine(units, words, method),
   volumesLine(words, method, watched.budget),
   roomLine(units, words, method),

@@ -91,7 +91,7 @@ const slips: readonly Slip[] = [
   ["a reading of tomorrow's month", { reading_times: 46500 }, "look", /still to come/],
   ["a reading before the brew day", { reading_times: 46200 }, "look", /before the brew day/],
   ["a date as text", { reading_times: "8.9." }, "look", /date of a reading is a text/],
-  ["a score of 7", { scores: 7 }, "look", /Scores go from 1 to 5/],
+  ["a score of 7", { scores: 7 }, "look", /Score 7\? It may be from 1 to 5/],
   ["a yield above all", { malt: 6, attenuation: 110 }, "look", /More than all of it cannot be/, "attenuation"],
   ["no volume", { volume: "" }, "fill", /How much beer/],
   ["a hop without its alpha acid", { hop_alpha: "" }, "fill", /no alpha acid yet/],

@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import { exampleBatch, firstExtractBatch } from "../../src/workbook/batch/example-batch";
 import { CellError } from "../../src/functions/cell-error";
+import { checkWorkbook } from "../../src/workbook/care/check/check-workbook";
 import { explainActiveCell } from "../../src/workbook/care/explain/explain-cell";
 import { evaluate, OnlyTheSheetKnows } from "../../src/workbook/grid/evaluate/evaluate";
 import { parsed } from "../../src/workbook/grid/evaluate/parse";
@@ -111,6 +112,36 @@ describe("explaining a cell", () => {
       ["YEAST.FINISH", 2, expect.stringMatching(/^1\.012/)],
     ]);
     expect(nested.calls[1]?.answer).toBeCloseTo(Number(bench.valueAt("Sheet1", "A1")), 9);
+  });
+
+  it("speaks of the cell itself where a spill beside it is blocked", async () => {
+    await type({ K1: "=GYLE.WORT.PLATO(L1:L3)", L1: 1.05, L2: 1.04, L3: 1.03, K3: 7 });
+    expect(bench.valueAt("Sheet1", "K1")).toBe("#SPILL!");
+    const blocking = await explain("Sheet1", "K3");
+    expect([blocking.kind, blocking.shown, blocking.formula]).toEqual(["constant", "7", ""]);
+    const within = await explain("Sheet1", "K2");
+    expect([within.kind, within.formula, within.spilledFrom]).toEqual(["empty", "", undefined]);
+    const blocked = await explain("Sheet1", "K1");
+    expect(blocked.problem?.what).toContain("more cells than are empty");
+    // Another formula of one's own in its way is explained as such.
+    await type({ K2: "=GYLE.WORT.PLATO(1.05)" });
+    const ours = await explain("Sheet1", "K2");
+    expect([ours.formula, ours.spilledFrom, ours.problem]).toEqual(["=GYLE.WORT.PLATO(1.05)", undefined, undefined]);
+    await type({ K1: "", K2: "", K3: "" });
+  });
+
+  it.each([
+    ["=GYLE.BEER.ABV(1,048;1,010)", "=GYLE.BEER.ABV(1.048, 1.010)"],
+    ["=GYLE.BEER.ABV(1.048;1.010)", "=GYLE.BEER.ABV(1.048, 1.010)"],
+  ])("names exchanged commas and semicolons as the cause: %s", async (formula, mended) => {
+    await type({ K1: formula });
+    const { problem } = await explain("Sheet1", "K1");
+    expect(problem?.what).toContain("Commas and semicolons are exchanged");
+    expect(problem?.mend).toBe(`Type ${mended}`);
+    const report = await Excel.run((context) => checkWorkbook(context, {}, 46300));
+    const found = report.sheets.flatMap(({ findings }) => findings).filter(({ sheet, address }) => sheet === "Sheet1" && address === "K1");
+    expect(found.map(({ words }) => words)).toEqual([`${problem?.what} ${problem?.mend}`]);
+    await type({ K1: "" });
   });
 
   it("explains a cell that an answer spills into by its own row", async () => {

@@ -21,7 +21,7 @@ import { text } from "./words";
 import { yeastLine } from "./yeast";
 
 /** Words that fit a line, in any spreadsheet program. */
-export const charactersOfALine = 125;
+export const charactersOfALine = 104;
 
 /** Cells without a name that the checks look at. */
 export interface WatchedCells {
@@ -63,7 +63,7 @@ export function checks(b: SheetBuilder, checked: CheckedSheet): void {
   for (const { label, weight, steps, lines } of checkLines(checked)) {
     b.put("A", label, { style: "label" });
     b.put("C", `=IFERROR(${messageOf(steps)},${text(cannotBeChecked)})`, { style: "message", format: "text", mergeTo: "I" });
-    if (lines) b.height(linesPoints(lines));
+    b.height(linesPoints(lines ?? 2));
     b.put("B", `=${stateOf(`C${b.row}`, weight)}`, { style: "result" });
     b.row += 1;
   }

@@ -31,8 +31,8 @@ export interface CheckLine {
   readonly label: string;
   /** "look" wants a second look; "stop" wants the brewer to wait, since somebody could get hurt or the batch be lost. */
   readonly weight: "look" | "stop";
-  /** Lines of print that its longest words take, one if left out: rows of merged cells do not grow by themselves, and paper is short. */
-  readonly lines?: 2 | 3;
+  /** Lines of print that its longest words take, two if left out: rows of merged cells do not grow by themselves. */
+  readonly lines?: 3 | 4;
   readonly steps: readonly Step[];
 }
 

@@ -1,4 +1,4 @@
-import { planVersion } from "../../batch/sheet/card";
+import { planVersion } from "../../batch/describe/plan-version";
 import { batchMark } from "../../batch/read/batch-sheets";
 import { allSaid, laidOver, linesOf, type Said } from "../../batch/rules/what-it-says";
 import { OnlyTheSheetKnows } from "../../grid/evaluate/evaluate";

@@ -4,7 +4,7 @@ import { letParts, nodesOf, parsed } from "../../grid/evaluate/parse";
 import { askForNames, readWorld } from "../../grid/evaluate/read-world";
 import { referenceOf } from "../../grid/evaluate/references";
 import type { World } from "../../grid/evaluate/world";
-import { gyleCalls, withInner } from "../../grid/formulas";
+import { gyleCalls, separatorWords, withInner, withOurSeparators } from "../../grid/formulas";
 import { block, isWithin, localAddress, position } from "../../grid/plan/addresses";
 import { loadSheet, namedCells, rangeOf } from "../../grid/read/read-sheets";
 import { explainCall, type Offset } from "./explain-call";
@@ -28,9 +28,11 @@ export async function explainActiveCell(context: Excel.RequestContext): Promise<
 
   const sheet = worksheet.name;
   const address = localAddress(cell.address);
-  const anchor = parent.isNullObject ? address : localAddress(parent.address);
-  const formula = String((parent.isNullObject ? cell.formulas : parent.formulas)[0]?.[0] ?? "");
-  const written = String((parent.isNullObject ? cell.formulasLocal : parent.formulasLocal)[0]?.[0] ?? "");
+  // A spill that something stands in the way of shows its error at its own cell, and nothing in those that it would have filled.
+  const source = parent.isNullObject || parent.values[0]?.[0] === "#SPILL!" ? cell : parent;
+  const anchor = localAddress(source.address);
+  const formula = String(source.formulas[0]?.[0] ?? "");
+  const written = String(source.formulasLocal[0]?.[0] ?? "");
   const value: unknown = cell.values[0]?.[0] ?? "";
   const base = {
     sheet,
@@ -78,6 +80,8 @@ const covers = (target: string, address: string): boolean => localAddress(target
 
 function problemOf(value: unknown, formula: string, calls: readonly CallExplanation[], world: World | undefined): { problem?: Problem } {
   if (!isErrorText(value)) return {};
+  const typed = withOurSeparators(formula);
+  if (typed !== undefined) return { problem: separatorWords(typed) };
   const ofCell = cellProblem(value, calls.length > 0 && calls.every(({ exists }) => exists), world ? unknownNames(formula, world) : []);
   if (ofCell) return { problem: ofCell };
   if (calls.some(({ problem, answer }) => problem !== undefined && answer !== "")) return {};

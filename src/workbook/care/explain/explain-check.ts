@@ -1,4 +1,4 @@
-import { planVersion } from "../../batch/sheet/card";
+import { planVersion } from "../../batch/describe/plan-version";
 import { batchMark, isBatchSheet } from "../../batch/read/batch-sheets";
 import { isFork, type Rule, type Step } from "../../batch/rules/rule";
 import { laidOver, linesOf, saidBy, spokenOf } from "../../batch/rules/what-it-says";

@@ -1,4 +1,4 @@
-import { planVersion } from "../../batch/sheet/card";
+import { planVersion } from "../../batch/describe/plan-version";
 import { rectangles } from "../../grid/plan/areas";
 import { batchMark } from "../../batch/read/batch-sheets";
 import { withSecondLook } from "../../grid/read/second-look";

@@ -13,8 +13,6 @@ const cellsOf = (argument: Argument | undefined): Cells => argument?.() ?? singl
 const isTrue = (cell: Cell): boolean => (typeof cell === "string" ? cell.toLowerCase() === "true" : Boolean(cell));
 const wordsOf = (cell: Exclude<Cell, CellError>): string => String(cell ?? "");
 
-const plain = (cell: Cell): string => (cell instanceof CellError ? cell.code : wordsOf(cell));
-
 /** Cell by cell, whatever is in it. */
 const map =
   (compute: (cell: Cell) => Cell): Native =>
@@ -115,9 +113,11 @@ const match: Native = ([wanted, cells, kind]) => {
   return single(place < 0 ? new CellError("#N/A", "MATCH finds nothing") : place + 1);
 };
 
+const textOf = (cell: Cell): string => (cell instanceof CellError ? cell.code : wordsOf(cell));
+
 /** What COUNTIFS and its kin ask: ">0", "<=1", "steep". */
 function fits(asked: Cell): (cell: Cell) => boolean {
-  const [, sign = "=", wanted = ""] = /^(<=|>=|<>|<|>|=)?(.*)$/s.exec(plain(asked)) ?? [];
+  const [, sign = "=", wanted = ""] = /^(<=|>=|<>|<|>|=)?(.*)$/s.exec(textOf(asked)) ?? [];
   const bound = Number(wanted);
   if (wanted === "" || Number.isNaN(bound))
     return (cell) => !(cell instanceof CellError) && (wordsOf(cell).toLowerCase() === wanted.toLowerCase()) === (sign !== "<>");
@@ -275,10 +275,10 @@ export const nativeFunctions: ReadonlyMap<string, Native> = new Map<string, Nati
     SUBSTITUTE: ([words, was, is]) =>
       joined(cellsOf(words), cellsOf(is), (cell, other) => {
         if (cell instanceof CellError) return cell;
-        return other instanceof CellError ? other : wordsOf(cell).replaceAll(plain(one(was)), wordsOf(other));
+        return other instanceof CellError ? other : wordsOf(cell).replaceAll(textOf(one(was)), wordsOf(other));
       }),
     TEXT: ([value, pattern]) => {
-      const words = cellsOf(value).map((row) => row.map((cell) => (cell instanceof CellError ? cell : shown(cell, plain(one(pattern))))));
+      const words = cellsOf(value).map((row) => row.map((cell) => (cell instanceof CellError ? cell : shown(cell, textOf(one(pattern))))));
       return words.flat().includes(undefined) ? undefined : (words as Cells);
     },
     FIXED: ([value, digits, plain]) =>

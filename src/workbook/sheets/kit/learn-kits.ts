@@ -120,16 +120,13 @@ function logOf(sheet: NamedCells): string {
 }
 
 function figure({ key, label, spread }: LearnedRow, values: readonly number[], units: UnitSystem, taken: boolean): LearnedFigure {
-  const measure = quantityOf(key);
-  const [toCore, fromCore] = measure
-    ? [quantity(measure).toCore, quantity(measure).fromCore]
-    : [(value: number) => value, (value: number) => value];
+  const { toCore, fromCore, unit } = quantity(quantityOf(key));
   const typical = typicalValue(key, units);
   const { value, plusMinus, batches } = learned(values, { value: toCore(typical, units), ...spread });
   return {
     key,
     label,
-    unit: measure ? quantity(measure).unit[units] : "",
+    unit: unit[units],
     typical,
     taken,
     learned: { value: fromCore(value, units), plusMinus: fromCore(plusMinus, units), batches },

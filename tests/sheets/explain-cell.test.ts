@@ -218,3 +218,26 @@ describe("explaining a cell", () => {
     expect(calls[0]?.answer).toBe(80);
   });
 });
+
+describe("a line of the printed checks", () => {
+  it(
+    "is explained by the rule that speaks, in the sheet's own words",
+    async () => {
+      await batch.set({ top_up: 90 });
+      const at = batch
+        .rangeOf("check_states")
+        .split(":")[0]!
+        .replace(/\d+/, (row) => String(Number(row) + 1));
+      const { kind, check } = await explain(batch.sheetName, at);
+      expect(kind).toBe("native");
+      expect(check).toMatchObject({ label: "Volumes", state: "look", rule: "volumes.top-up-whole" });
+      expect(check?.words).toBe(batch.complaints().find(({ label }) => label === "Volumes")?.text);
+      expect(check?.cells.map(({ name, shown }) => [name, shown])).toEqual([
+        ["top_up", "90"],
+        ["volume", "5"],
+      ]);
+      await batch.set({ top_up: 2.5 });
+    },
+    benchTimeout,
+  );
+});

@@ -7,7 +7,7 @@ import { fieldRows, section, workings, type BatchBuilder, type BatchLines, type 
 import type { UnitWords } from "../unit-words";
 
 /** Water to boil the priming sugar in (common practice): half a litre, two cups. It is bottled with the beer. */
-export const syrupVolume: Readonly<Record<UnitSystem, number>> = { metric: 0.5, us: 0.125 };
+const syrupVolume: Readonly<Record<UnitSystem, number>> = { metric: 0.5, us: 0.125 };
 
 /**
  * A sugar or a pressure, only where the verdict lets it through: `pressure_verdict` is the one judgement, and its words say

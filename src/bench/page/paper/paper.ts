@@ -1,6 +1,6 @@
 import "./paper.css";
 import type { SheetExtras } from "../../../excel-stand-in/excel/sheet-extras";
-import { fileNameFor } from "../files/download";
+import { fileNameFor } from "../naming/file-name";
 import type { Session } from "../session";
 import { layOut } from "./lay-out";
 

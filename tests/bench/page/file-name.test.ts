@@ -21,6 +21,8 @@ test.each([
 ])("%j is saved as %j", (name, file) => expect(fileNameFor(name)).toBe(file));
 
 test("a long name is cut between letters, not within one, and does not end in a blank", () => {
-  expect(fileNameFor(`${"🍺".repeat(49)} x ${"x".repeat(300)}`)).toBe(`${"🍺".repeat(49)} x`);
+  // 49 of four bytes, three letters and a blank are 200 bytes, the last of which goes again.
+  expect(fileNameFor(`${"🍺".repeat(49)}xyz ${"x".repeat(300)}`)).toBe(`${"🍺".repeat(49)}xyz`);
+  expect(fileNameFor("🍺".repeat(99))).toBe("🍺".repeat(50));
   expect(fileNameFor("ü".repeat(101))).toBe("ü".repeat(100));
 });

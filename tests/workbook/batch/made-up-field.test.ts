@@ -93,7 +93,7 @@ function planned(contents: Contents, on: On): SheetPlan {
   const left: SheetLine[] = [lines.kit.hose, lines.cellar.coldest, lines.cellar.rent];
   fieldRows(b, left, [lines.cellar.light, lines.cellar.keeper]);
   nameTable(b, fields.jars, on, inputTable(b, "Jars", tableColumns(fields.jars, on), tableCells(fields.jars, contents.jars), 4));
-  return b.build("Made up", [], { area: "A1:I9", paper: "a4", scalePercent: 100, breaksBeforeRow: [], footer: "" }, 1);
+  return b.build("Made up", [], { area: "A1:I9", paper: "a4", breaksBeforeRow: [], footer: "" }, 1);
 }
 const { kit, cellar, jars } = fields;
 const ours = { kit: { ...kit, fields: { hose: kit.fields.hose } }, cellar, jars };

@@ -7,7 +7,7 @@ import { fieldRows, section, workings, type BatchBuilder, type BatchLines, type 
 import type { UnitWords } from "../unit-words";
 
 /** Water to boil the priming sugar in (common practice): half a litre, two cups. It is bottled with the beer. */
-export const syrupVolume: Readonly<Record<UnitSystem, number>> = { metric: 0.5, us: 0.125 };
+const syrupVolume: Readonly<Record<UnitSystem, number>> = { metric: 0.5, us: 0.125 };
 
 /**
  * A sugar or a pressure, only where the verdict lets it through: `pressure_verdict` is the one judgement, and its words say
@@ -120,7 +120,7 @@ export function packaging(b: BatchBuilder, { units }: BatchContents, { packaging
         { style: "message", format: "text", name: "pressure_verdict", mergeTo: "I" },
         row,
       );
-      b.height(linesPoints(3), row);
+      b.height(linesPoints(4), row);
     },
   );
   workings(b, besideIt(kit, words), first);

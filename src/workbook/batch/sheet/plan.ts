@@ -2,7 +2,7 @@ import { ebcFromSrm } from "../../../core/wort/colour-scales";
 import { position } from "../../grid/plan/addresses";
 import { colourBands } from "../../grid/plan/colour-bands";
 import { SheetBuilder } from "../../grid/plan/sheet-builder";
-import { fittingScale, heightWithoutShrinking } from "../../grid/plan/print-scale";
+import { pageHeight } from "../../grid/plan/print-scale";
 import type { PrintPlan, SheetPlan } from "../../grid/plan/sheet-plan";
 import { brewDay } from "./brew-day";
 import { card } from "./card";
@@ -25,8 +25,7 @@ import { yeast } from "./yeast";
 
 /** A to I are printed; J parts them from the workings: K to O the steps, Q to U the timeline, W to AE the chart, AG to AI the forecast. */
 export const columnWidths: readonly number[] = [
-  28, 10.5, 10.5, 10.5, 10.5, 10.5, 10.5, 10.5, 44, 3, 46, 9, 9, 52, 60, 3, 12, 9, 46, 12, 52, 3, 15, 9, 9, 9, 15, 9, 9, 15, 9, 3, 24, 15,
-  15,
+  29, 10.3, 8, 10.8, 9.7, 9, 8.2, 10, 43.6, 3, 46, 9, 9, 52, 60, 3, 12, 9, 46, 12, 52, 3, 15, 9, 9, 9, 15, 9, 9, 15, 9, 3, 24, 15, 15,
 ];
 
 /**
@@ -44,9 +43,10 @@ export function planBatch(typed: BatchContents, tableRows: Readonly<Record<strin
   malt(b, contents, lines, words);
   const shares = hops(b, contents, lines);
   yeast(b, lines);
-  const timeline = brewDay(b, contents, words);
   const secondPage = b.row;
+  const timeline = brewDay(b, contents, words);
   const readingRows = readings(b, contents, lines, words);
+  const thirdPage = b.row;
   packaging(b, contents, lines, words);
   tasting(b, lines);
   const { units, method } = contents;
@@ -55,30 +55,29 @@ export function planBatch(typed: BatchContents, tableRows: Readonly<Record<strin
   const { row: colourRow } = position(colour);
   b.name("figures", `G${colourRow - 4}:H${colourRow + 2}`);
   colourBands(b, swatch, colour.replace(/([A-Z]+)(\d+)/, "$$$1$$$2"), contents.units === "us" ? 1 : ebcFromSrm(1));
-  return b.build(contents.sheetName, columnWidths, printPlan(b, contents, secondPage, handwritten), 2);
+  return b.build(contents.sheetName, columnWidths, printPlan(b, contents, [secondPage, thirdPage], handwritten), 2);
 }
 
-/** @param handwritten rows that are filled in with a pen: they get what height the pages have left */
-function printPlan(b: BatchBuilder, { units, sheetName }: BatchContents, secondPage: number, handwritten: readonly number[]): PrintPlan {
+/**
+ * Three pages: what goes in; the day and its readings; the bottle and the verdict.
+ *
+ * @param handwritten rows that are filled in with a pen: they get what height the pages have left
+ */
+function printPlan(
+  b: BatchBuilder,
+  { units, sheetName }: BatchContents,
+  pageStarts: readonly number[],
+  handwritten: readonly number[],
+): PrintPlan {
   const paper = units === "us" ? "letter" : "a4";
   const lastRow = b.row - 1;
-  const pages = [
-    [1, secondPage - 1],
-    [secondPage, lastRow],
-  ] as const;
-  const printed = columnWidths.slice(0, 9);
-  for (const [from, to] of pages) {
+  const room = pageHeight(columnWidths.slice(0, 9), paper);
+  [1, ...pageStarts].forEach((from, index) => {
+    const to = (pageStarts[index] ?? lastRow + 1) - 1;
     b.stretch(
       handwritten.filter((row) => row >= from && row <= to),
-      heightWithoutShrinking(printed, paper) - b.heightOf(from, to),
+      room - b.heightOf(from, to),
     );
-  }
-  const heights = pages.map(([from, to]) => b.heightOf(from, to));
-  return {
-    area: `A1:I${lastRow}`,
-    paper,
-    scalePercent: fittingScale(printed, heights, paper),
-    breaksBeforeRow: [secondPage],
-    footer: `${sheetName} · page &P of &N`,
-  };
+  });
+  return { area: `A1:I${lastRow}`, paper, breaksBeforeRow: pageStarts, footer: `${sheetName} · page &P of &N` };
 }

@@ -19,7 +19,7 @@ export interface ReadingRows {
 
 /** 7. Readings: what the hydrometer says day by day, where the fermentation stands, and the curve. */
 export function readings(b: BatchBuilder, contents: BatchContents, lines: BatchLines, words: UnitWords): ReadingRows {
-  section(b, 7, "Readings", "Finished when two readings a day apart agree and the last days' fall has stopped, often by day 8 to 12");
+  section(b, 7, "Readings", "Finished when two readings a day apart agree and the last days' fall is over, often by day 8 to 12");
   originalGravity(b, contents, lines);
   const table = batchFields.readings;
   const heading = b.row;

@@ -17,10 +17,10 @@ import type {
 /** Height of a row unless the plan says otherwise. */
 export const rowHeightPoints = 14.25;
 
-/** A row whose words of ten points may need several lines. */
-export const linesPoints = (lines: 2 | 3): number => 13 * lines;
+/** A row whose words may need several lines. */
+export const linesPoints = (lines: 2 | 3 | 4): number => rowHeightPoints * lines;
 
-/** Room enough for a pen on a page printed at two thirds of its size. */
+/** Room enough for a pen on a page printed at three quarters of its size. */
 const handwritingPoints = 22;
 
 /** The empty row that parts two sections. */

@@ -2,6 +2,7 @@ import { learned, type Learned } from "../../../core/kit/shrink";
 import { quantity, type UnitSystem } from "../../../functions/quantities";
 import { batchIdOf, isBatchSheet, isUnplugged } from "../../batch/read/batch-sheets";
 import { markOf } from "../../batch/read/copied-sheets";
+import type { NumberFormat } from "../../grid/plan/sheet-plan";
 import type { NamedCells } from "../../grid/read/named-cells";
 import { readAllSheets } from "../../grid/read/read-sheets";
 import { unpluggedBatches, type UnpluggedBatch } from "../../batch/read/unplugged-batches";
@@ -14,6 +15,7 @@ export interface LearnedFigure {
   readonly key: LearnedKey;
   readonly label: string;
   readonly unit: string;
+  readonly format: NumberFormat;
   readonly typical: number;
   /** In the units of the kit sheet. */
   readonly learned: Learned;
@@ -119,7 +121,7 @@ function logOf(sheet: NamedCells): string {
   return JSON.stringify([...log, sheet.number("og_reading"), sheet.number("volume_reached")]);
 }
 
-function figure({ key, label, spread }: LearnedRow, values: readonly number[], units: UnitSystem, taken: boolean): LearnedFigure {
+function figure({ key, label, format, spread }: LearnedRow, values: readonly number[], units: UnitSystem, taken: boolean): LearnedFigure {
   const { toCore, fromCore, unit } = quantity(quantityOf(key));
   const typical = typicalValue(key, units);
   const { value, plusMinus, batches } = learned(values, { value: toCore(typical, units), ...spread });
@@ -127,6 +129,7 @@ function figure({ key, label, spread }: LearnedRow, values: readonly number[], u
     key,
     label,
     unit: unit[units],
+    format,
     typical,
     taken,
     learned: { value: fromCore(value, units), plusMinus: fromCore(plusMinus, units), batches },

@@ -5,7 +5,7 @@ import { exampleBatch, firstExtractBatch } from "../../src/workbook/batch/exampl
 import { allSaid, laidOver, linesOf } from "../../src/workbook/batch/rules/what-it-says";
 import { readingCells, type NewReading } from "../../src/workbook/brewing/companion/reading/add-reading";
 import { corrected } from "../../src/workbook/brewing/companion/reading/corrected";
-import { originalGravity } from "../../src/workbook/brewing/companion/reading/original-gravity";
+import { linesOfOriginal, originalGravity } from "../../src/workbook/brewing/companion/reading/original-gravity";
 import { linesOfReadings, readingDoubts } from "../../src/workbook/brewing/companion/reading/reading-doubts";
 import { packagingFigures } from "../../src/workbook/brewing/companion/packaging/packaging-figures";
 import { packagingCells, packagingIn, type PackagingInput } from "../../src/workbook/brewing/companion/packaging/packaging-form";
@@ -157,6 +157,43 @@ describe("sheet, pane, Check and packaging", () => {
         const lines = new Set(said.map(({ rule }) => rule));
         const others = [...rules].filter((rule) => rule !== undefined && !lines.has(rule));
         for (const rule of others) expect(rule).toMatch(/^(course\.|finished\.|hops\.alpha)/);
+      }),
+      { numRuns: 60 },
+    );
+    if (allDrawn) expect(doubted).toBeGreaterThan(5);
+  }, 240_000);
+
+  it("say the same of the reading before the yeast, whatever of the sheet follows from it", () => {
+    let doubted = 0;
+    fc.assert(
+      fc.property(batchOnItsWay, slips, reading, (batch, typed, { gravity, sample }) => {
+        // A log that is there already goes by the original gravity, over several formulas.
+        const open = { ...batch, wort: { ...batch.wort, reading: "" as const, sampleTemperature: "" as const, volume: "" as const } };
+        const before = paperSheet(open, typed);
+        const { ready } = originalGravity(before, {
+          instrument: "hydrometer",
+          reading: gravity,
+          scale: "SG",
+          sampleTemperature: sample,
+          originalBrix: "",
+          volume: batch.volume,
+          sampled: "after",
+          topUp: "",
+        });
+        if (!ready) return;
+        const after = paperSheet(open, {
+          ...typed,
+          og_reading: ready.reading,
+          og_scale: ready.scale,
+          og_temperature: ready.sampleTemperature,
+          volume_reached: ready.volume,
+        });
+        const known = new Set(speaking(before).map(({ line, words }) => `${line} ${words}`));
+        const newly = speaking(after).filter(
+          ({ line, words }) => linesOfOriginal.some((one) => one === line) && !known.has(`${line} ${words}`),
+        );
+        expect(ready.doubts).toEqual(newly.map(({ words }) => words));
+        doubted += newly.length > 0 ? 1 : 0;
       }),
       { numRuns: 60 },
     );

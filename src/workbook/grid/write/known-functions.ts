@@ -1,0 +1,40 @@
+import { TakeBack } from "./write-surely";
+
+/** Excel has the pane, but not the functions yet (OfficeDev/office-js issues 6126, 6399, 6611): what is entered now stays #NAME? for ever. */
+export class FunctionsUnknown extends TakeBack {
+  override name = "FunctionsUnknown";
+
+  constructor() {
+    super(
+      "Excel does not know Gylebook's functions yet, so every figure would have stayed at #NAME?. Nothing was written. Close Excel altogether, with all its windows, open it again, then try once more. Formulas that came in so before are repaired by Check (Help).",
+    );
+  }
+}
+
+const isOurs = (formula: unknown): boolean => typeof formula === "string" && formula.startsWith("=") && /\bGYLE\./i.test(formula);
+
+/** Whether any of these is a formula with a function of ours. */
+export const needFunctions = (formulas: Iterable<unknown>): boolean => {
+  for (const formula of formulas) if (isOurs(formula)) return true;
+  return false;
+};
+
+/**
+ * Queues a question to Excel, in a cell that is written over afterwards: whether it knows our functions. It must come before
+ * calculation is suspended. After the next `context.sync()` the answer can be called.
+ *
+ * @throws FunctionsUnknown by the answer
+ */
+export function askFunctions(cell: Excel.Range): () => void {
+  cell.formulas = [["=GYLE.WORT.SG(10)"]];
+  return refuseUnknown(cell);
+}
+
+/** The same of a cell into which a formula of ours has just been entered. */
+export function refuseUnknown(cell: Excel.Range): () => void {
+  cell.load("values");
+  // Any other answer, #BUSY! among them, comes from somebody who knows the name.
+  return () => {
+    if (cell.values[0]?.[0] === "#NAME?") throw new FunctionsUnknown();
+  };
+}

@@ -71,6 +71,58 @@ describe("inserting a batch", () => {
   );
 
   it(
+    "leaves what was typed before it undoable, and is one step to undo",
+    async () => {
+      await Excel.run(async (context) => {
+        context.workbook.worksheets.getItem("Sheet1").getRange("A1").values = [["typed"]];
+        await context.sync();
+      });
+      await insert();
+      await bench.univerAPI.undo();
+      expect([await names(), bench.valueAt("Sheet1", "A1")]).toEqual([["Sheet1"], "typed"]);
+      await bench.univerAPI.undo();
+      expect(bench.valueAt("Sheet1", "A1")).toBe("mine");
+      expect(JSON.parse(contentOf(bench))).toMatchObject({ sheets: (JSON.parse(before) as { sheets: unknown }).sheets });
+    },
+    benchTimeout,
+  );
+
+  it(
+    "leaves a sheet alone that somebody else made under the name wanted, between its look and its writing",
+    async () => {
+      await Excel.run(async (context) => {
+        const sync = context.sync.bind(context);
+        let trips = 0;
+        context.sync = (async () => {
+          trips += 1;
+          if (trips === 2) {
+            await Excel.run(async (other) => {
+              other.workbook.worksheets.add("Batch 1").getRange("A1").values = [["theirs"]];
+              await other.sync();
+            });
+          }
+          return sync();
+        }) as typeof context.sync;
+        await expect(insertBatch(context, contents)).rejects.toBeInstanceOf(InsertionRefused);
+      });
+      expect([await names(), bench.valueAt("Batch 1", "A1")]).toEqual([["Sheet1", "Batch 1"], "theirs"]);
+    },
+    benchTimeout,
+  );
+
+  it.each([0.02, 0.3, 0.99])(
+    "takes back what it began when %d of it is done and the rest refused",
+    async (share) => {
+      bench.host.faults.failAtSync(2, new Error("the host is busy"), "refused within", share);
+      await expect(insert()).rejects.toThrow("the host is busy");
+      await bench.calculate();
+      expect(await names()).toEqual(["Sheet1"]);
+      expect(JSON.parse(contentOf(bench))).toMatchObject({ sheets: (JSON.parse(before) as { sheets: unknown }).sheets });
+    },
+    benchTimeout,
+  );
+
+  it(
     "asks before a name that is taken, in any case of letters, and offers a free one",
     async () => {
       await insert();

@@ -26,7 +26,7 @@ export function installPage(base: string): string {
 
 const firstFormula = `<p>On the <em>Home</em> tab there is now a button <em>Gylebook</em>: it opens the pane. Type into any cell:</p>
 <p><code>=GYLE.BEER.ABV(1.050, 1.010)</code></p>
-<p>and the cell shows 5.31. As soon as you have typed <code>=GYLE.</code> Excel lists the functions. They run in Excel on the web, in Microsoft 365, and in Excel bought in a shop whose version (<em>File &gt; Account</em>) is 2311 or later, that of 2019 included; Excel 2021 and 2024 of a volume licence should run them too (of 2021 Microsoft’s own pages say both). Excel on phones and tablets cannot.</p>`;
+<p>(where your Excel has a decimal comma: <code>=GYLE.BEER.ABV(1,050; 1,010)</code>), and the cell shows 5.31. As soon as you have typed <code>=GYLE.</code> Excel lists the functions. They run in Excel on the web, in Microsoft 365, and in Excel bought in a shop whose version (<em>File &gt; Account</em>) is 2311 or later, that of 2019 included; Excel 2021 and 2024 of a volume licence should run them too (of 2021 Microsoft’s own pages say both). Excel on phones and tablets cannot.</p>`;
 
 const trouble = `<ul>
 <li><code>#NAME?</code> in a cell that you typed before Gylebook was there: select the cell, press F2, then Enter. Excel does not look again by itself.</li>

@@ -130,7 +130,7 @@ export class ChartSeries extends ClientObject<ChartSeriesRecord, Context> implem
   }
 
   delete(): void {
-    this.write((series) =>
+    this.remove((series) =>
       this.chart.update((chart) => {
         chart.series = chart.series.filter((one) => one !== series);
       }),

@@ -104,7 +104,7 @@ export class Chart extends ClientObject<ChartTarget, Context> implements StandsF
   }
 
   delete(): void {
-    this.write(({ sheetId, id }) =>
+    this.remove(({ sheetId, id }) =>
       this.context.host.extras.update(this.context.host.unitId, sheetId, (extras) => {
         extras.charts = extras.charts?.filter((chart) => chart.id !== id) ?? [];
       }),

@@ -1,4 +1,4 @@
-import { invalidArgument, itemNotFound, notLoaded } from "./errors";
+import { apiNotFound, invalidArgument, itemNotFound, notLoaded } from "./errors";
 import type { RequestQueue } from "./request-context";
 
 /** How a stand-in finds what it stands for when its turn in the queue comes. */
@@ -35,9 +35,16 @@ export abstract class ClientObject<Target, Queue extends RequestQueue = RequestQ
 
   /** Reads properties at the next sync: names separated by commas or in an array, or an object with `true` for each. */
   load(options?: LoadOptions): this {
-    const paths = pathsOf(options);
-    for (const path of paths.length > 0 ? paths : Object.keys(this.readers())) this.loadPath(path);
+    for (const path of this.asked(options)) this.loadPath(path);
     return this;
+  }
+
+  /** What load() is to read: everything where nothing is named, or "*"; nothing where that is what Microsoft's own samples call it. */
+  protected asked(options: LoadOptions): string[] {
+    const paths = pathsOf(options).filter((path) => path !== "no-properties-needed");
+    const everything = () => Object.keys(this.readers());
+    if (options === undefined || options === "") return everything();
+    return paths.flatMap((path) => (path === "*" ? everything() : [path]));
   }
 
   toJSON(): Record<string, unknown> {
@@ -69,13 +76,24 @@ export abstract class ClientObject<Target, Queue extends RequestQueue = RequestQ
     this.write(apply);
   }
 
-  protected write(apply: (target: Target) => void | Promise<void>): void {
-    this.context.write(() => apply(this.target));
+  protected write(apply: (target: Target) => void | Promise<void>, when: "always" | "if there" = "always"): void {
+    this.context.write(() => (when === "if there" && this.isNullObject ? undefined : apply(this.target)));
+  }
+
+  /** For delete(), which does nothing where a null object is asked for it. */
+  protected remove(apply: (target: Target) => void): void {
+    this.write(apply, "if there");
   }
 
   /** For results of methods such as getCount. */
   protected keep(property: string, value: unknown): void {
     this.known.set(property, value);
+  }
+
+  /** For members that are newer than ExcelApi 1.12: an older Excel's library refuses them at once. */
+  protected since(excelApi: number, member: string): void {
+    const newest = this.context.host.switches.excelApi;
+    if (newest !== undefined && newest < excelApi) throw apiNotFound(member, `ExcelApi 1.${excelApi}`);
   }
 
   /** An object below this one: the same each time, as in Excel. */

@@ -36,12 +36,21 @@ export abstract class ClientCollection<
   /** The stand-ins of all items, made while the queue is worked off. */
   protected abstract list(target: Target): Item[];
 
+  /** How many there are, after load("count"). */
+  get count(): number {
+    return this.get("count");
+  }
+
+  /** Names of the items' properties, with or without "items/" before them; "items" alone is everything of theirs. */
   override load(options?: LoadOptions): this {
     const paths = pathsOf(options);
-    const ofItems = paths.filter((path) => path !== "items").map((path) => path.replace(/^items\//u, ""));
+    const ofItems = paths.filter((path) => path !== "count").map((path) => path.replace(/^items(?:\/|$)/u, "") || "*");
     this.context.read(() => {
-      this.loadedItems = this.list(this.target);
-      for (const item of this.loadedItems) item.load(ofItems.length > 0 ? ofItems : undefined);
+      const items = this.list(this.target);
+      this.keep("count", items.length);
+      if (paths.length > 0 && ofItems.length === 0) return;
+      this.loadedItems = items;
+      for (const item of items) item.load(paths.length > 0 ? ofItems : undefined);
     });
     return this;
   }

@@ -22,6 +22,14 @@ export const invalidArgument = (why: string): RichApiError =>
 export const accessDenied = (why = "the cell is on a protected sheet"): RichApiError =>
   new RichApiError("AccessDenied", `You can't perform the requested operation: ${why}.`);
 
+/** office.js's own sentence, for a member that the person's Excel is too old for. */
+export const apiNotFound = (member: string, set: string): RichApiError =>
+  new RichApiError(
+    "ApiNotFound",
+    `The method or property ${member} is part of the ${set} requirement set, which is not available in your version of Excel.`,
+    member,
+  );
+
 /** Excel's own sentence for reading too early, because that is what a developer will search for. */
 export const notLoaded = (property: string): RichApiError =>
   new RichApiError(

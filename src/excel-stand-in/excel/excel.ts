@@ -4,9 +4,7 @@ import { invalidArgument } from "./errors";
 import type { Host } from "./host";
 
 /** Excel.run's first argument when it is not the callback. */
-interface RunOptions {
-  delayForCellEdit?: boolean;
-}
+type RunOptions = Pick<Excel.RunOptions, "delayForCellEdit" | "mergeUndoGroup">;
 interface HasContext {
   context: Context;
 }
@@ -28,6 +26,7 @@ export function createExcel(host: Host): ExcelGlobal & typeof enums {
     const [options, batch] = typeof first === "function" ? [{}, first] : [first, second!];
     if ("delayForCellEdit" in options && options.delayForCellEdit && host.cellEditing.active()) await host.cellEditing.ended();
     const context = "context" in options ? options.context : new Context(host);
+    if ("mergeUndoGroup" in options) context.mergesUndo = options.mergeUndoGroup === true;
     const result = await batch(context);
     // As in Excel, what was queued last is done without asking; an empty queue costs no round trip.
     if (!context.isEmpty) await context.sync();

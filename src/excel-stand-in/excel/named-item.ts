@@ -84,7 +84,7 @@ export class NamedItem extends ClientObject<string, Context> implements StandsFo
   }
 
   delete(): void {
-    this.write(() => {
+    this.remove(() => {
       changeName(this.context.host, this.grid(), undefined);
     });
   }

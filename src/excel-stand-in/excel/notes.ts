@@ -97,7 +97,7 @@ export class Note
 
   /** The grid's own command deletes the note of the selected cell, whatever it is asked for: hence its parts. */
   delete(): void {
-    this.write(({ sheetId, note }) => {
+    this.remove(({ sheetId, note }) => {
       const {
         unitId,
         engine: { injector },

@@ -18,7 +18,9 @@ export function createOffice(host: Host) {
       return info;
     },
     context: {
-      requirements: { isSetSupported },
+      requirements: {
+        isSetSupported: (name: string, version?: string | number) => isSetSupported(name, version, host.switches.excelApi),
+      },
       /** The theme of the moment. Excel tells nobody when it changes; a pane must look again. */
       get officeTheme() {
         return { ...host.theme };

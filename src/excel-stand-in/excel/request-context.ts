@@ -1,4 +1,4 @@
-import { IUndoRedoService } from "@univerjs/core";
+import { IUndoRedoService, type IUndoRedoItem, type Nullable } from "@univerjs/core";
 import { RichApiError } from "./errors";
 import type { Planned } from "./faults";
 import type { Host } from "./host";
@@ -15,8 +15,22 @@ interface Request {
  */
 export abstract class RequestQueue {
   private requests: Request[] = [];
+  /** Set by Excel.run's mergeUndoGroup: all round trips together are one step to take back. */
+  mergesUndo = false;
+  private undoStep: Nullable<IUndoRedoItem>;
 
   constructor(readonly host: Host) {}
+
+  /**
+   * For members that Excel on Windows and Mac cannot undo: the person's undo history ends there, with them
+   * (learn.microsoft.com, "Undo support with the Excel JavaScript API", unsupported APIs).
+   */
+  forGood<T>(member: string, change: () => T): T {
+    if (this.mergesUndo) throw new RichApiError("UndoNotSupported", "Undo is not supported for an operation of this group.", member);
+    const done = change();
+    this.host.engine.injector.get(IUndoRedoService).clearUndoRedo(this.host.unitId);
+    return done;
+  }
 
   /** Looks for what a stand-in stands for, and changes nothing. */
   find(run: () => void): void {
@@ -63,8 +77,10 @@ export abstract class RequestQueue {
   }
 
   private async workOff(requests: Request[]): Promise<void> {
-    // One undo takes back everything of one round trip.
-    const undoStep = this.host.engine.injector.get(IUndoRedoService).__tempBatchingUndoRedo(this.host.unitId);
+    // One undo takes back everything of one round trip, or of all those that are merged, if nobody did anything between them.
+    const undo = this.host.engine.injector.get(IUndoRedoService);
+    const undoStep = undo.__tempBatchingUndoRedo(this.host.unitId);
+    if (this.mergesUndo && this.undoStep && undo.pitchTopUndoElement() === this.undoStep) goOn(undo, this.host.unitId);
     try {
       for (let request = requests.shift(); request; request = requests.shift()) {
         if (request.kind === "read" && this.host.engine.watch.busy) await this.host.engine.calculated();
@@ -74,6 +90,7 @@ export abstract class RequestQueue {
       }
     } finally {
       undoStep.dispose();
+      this.undoStep = undo.pitchTopUndoElement();
     }
   }
 }
@@ -86,3 +103,7 @@ function underFault(requests: readonly Request[], { fault, share }: Planned): Re
   const end = requests.findIndex(({ kind }) => kind === "write" && writes-- === 0);
   return requests.slice(0, end === -1 ? requests.length : end);
 }
+
+/** The grid's batch of undo steps begins with a new one unless it is told that it has begun. */
+const goOn = (undo: IUndoRedoService, unitId: string): unknown =>
+  (undo as unknown as { _batchingStatus: Map<string, number> })._batchingStatus.set(unitId, 1);

@@ -4,7 +4,7 @@
  * the classes (tests/excel-stand-in/excel/requirement-sets.test.ts).
  */
 const OFFERED: Readonly<Record<string, string>> = {
-  ExcelApi: "1.18",
+  ExcelApi: "1.20",
   SharedRuntime: "1.1",
   CustomFunctionsRuntime: "1.3",
   File: "1.1",
@@ -12,9 +12,13 @@ const OFFERED: Readonly<Record<string, string>> = {
   Settings: "1.1",
 };
 
-/** Stands in for Office.RequirementSetSupport. Without a version, 1.1 is meant. */
-export function isSetSupported(name: string, version: string | number = "1.1"): boolean {
-  const offered = Object.entries(OFFERED).find(([known]) => known.toLowerCase() === name.toLowerCase())?.[1];
+/**
+ * Stands in for Office.RequirementSetSupport. Without a version, 1.1 is meant.
+ * @param excelApi the n of ExcelApi 1.n where the stand-in is cut to an older Excel
+ */
+export function isSetSupported(name: string, version: string | number = "1.1", excelApi?: number): boolean {
+  const [known, newest] = Object.entries(OFFERED).find(([set]) => set.toLowerCase() === name.toLowerCase()) ?? [];
+  const offered = known === "ExcelApi" && excelApi !== undefined ? `1.${excelApi}` : newest;
   return offered !== undefined && isAtMost(String(version), offered);
 }
 

@@ -5,6 +5,11 @@ import type { Locale } from "./locale";
  * they hold from the next round trip on.
  */
 export interface Switches {
+  /**
+   * The n of the newest ExcelApi 1.n that this Excel has, 12 or more: 14 is Excel 2021 under volume licence, 17 Excel 2024. Absent, all
+   * is there that the stand-in offers.
+   */
+  excelApi?: number | undefined;
   /** Excel does not know the add-in's functions yet: formulas with them that are entered now stay #NAME? until they are entered again. */
   functionsUnknown: boolean;
   /** A sheet's names list the workbook's names too (OfficeDev/office-js issue 1011). */
@@ -18,6 +23,7 @@ export interface Switches {
 }
 
 export const theBestExcel = (): Switches => ({
+  excelApi: undefined,
   functionsUnknown: false,
   workbookNamesOnSheets: false,
   otherWorkbookInFront: false,

@@ -49,7 +49,7 @@ export class TableRowCollection
   }
 
   getItemAt(index: number): TableRow {
-    return new TableRow(this.table, () => (index >= 0 && index < this.count() ? index : undefined));
+    return new TableRow(this.table, () => (index >= 0 && index < this.height() ? index : undefined));
   }
 
   deleteRowsAt(index: number, count = 1): void {
@@ -57,10 +57,10 @@ export class TableRowCollection
   }
 
   protected list(): TableRow[] {
-    return Array.from({ length: this.count() }, (_, index) => new TableRow(this.table, () => index));
+    return Array.from({ length: this.height() }, (_, index) => new TableRow(this.table, () => index));
   }
 
-  private count(): number {
+  private height(): number {
     return this.table.block().rowCount - 1;
   }
 

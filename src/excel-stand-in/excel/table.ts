@@ -114,7 +114,7 @@ export class Table extends ClientObject<string, Context> implements StandsFor<Ex
 
   /** Takes the cells' contents with it, as in Excel. */
   delete(): void {
-    this.write((id) => {
+    this.remove((id) => {
       const block = this.block();
       this.context.host.command(DeleteSheetTableCommand.id, { subUnitId: block.sheetId, tableId: id });
       writeCells(this.context.host, block, false, () => ({ v: null, f: null, si: null, p: null, t: null }));

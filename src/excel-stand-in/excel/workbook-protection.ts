@@ -15,7 +15,9 @@ export class WorkbookProtection
   protect(password?: string): void {
     this.write(() => {
       if (this.extras.workbookProtection) throw accessDenied("the workbook is protected already");
-      this.extras.workbookProtection = password ? { hasPassword: true } : {};
+      this.context.forGood("WorkbookProtection.protect", () => {
+        this.extras.workbookProtection = password ? { hasPassword: true } : {};
+      });
     });
   }
 
@@ -23,7 +25,9 @@ export class WorkbookProtection
   unprotect(password?: string): void {
     this.write(() => {
       if (this.extras.workbookProtection?.hasPassword && !password) throw invalidArgument("The workbook is protected by a password.");
-      delete this.extras.workbookProtection;
+      this.context.forGood("WorkbookProtection.unprotect", () => {
+        delete this.extras.workbookProtection;
+      });
     });
   }
 

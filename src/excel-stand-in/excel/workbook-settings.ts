@@ -52,7 +52,7 @@ export class Setting extends ClientObject<string, Context> implements StandsFor<
   }
 
   delete(): void {
-    this.write((key) => {
+    this.remove((key) => {
       delete settingsOf(this.context)[key];
     });
   }

@@ -38,7 +38,6 @@ export class Workbook extends ClientObject<FWorkbook, Context> implements Stands
   });
   readonly tables = new TableCollection(this.context, { name: "tables", missing: "throws", find: () => ({ sheetId: undefined }) });
   readonly names = new NamedItemCollection(this.context, { name: "names", missing: "throws", find: () => ({ sheetId: undefined }) });
-  readonly notes = new NoteCollection(this.context, { name: "notes", missing: "throws", find: () => ({ sheetId: undefined }) });
   readonly application = new Application(this.context, { name: "application", missing: "throws", find: () => true as const });
   readonly properties = new DocumentPropertiesObject(this.context, { name: "properties", missing: "throws", find: () => true as const });
   readonly protection = new WorkbookProtection(this.context, { name: "protection", missing: "throws", find: () => true as const });
@@ -47,6 +46,12 @@ export class Workbook extends ClientObject<FWorkbook, Context> implements Stands
     // As in Excel another sheet in front is another selection.
     after: (_host, { id }) => (id === SetSelectionsOperation.id || id === SetWorksheetActiveOperation.id ? [{ workbook: this }] : []),
   });
+
+  get notes(): NoteCollection {
+    this.since(18, "Workbook.notes");
+    const find = () => ({ sheetId: undefined });
+    return this.part("notes", () => new NoteCollection(this.context, { name: "notes", missing: "throws", find }));
+  }
 
   get name(): string {
     return this.get("name");

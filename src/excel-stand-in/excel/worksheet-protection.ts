@@ -22,9 +22,11 @@ export class WorksheetProtection
     this.write((sheetId) => {
       const { host } = this.context;
       if (host.extras.ofSheet(host.unitId, sheetId).protection) throw accessDenied();
-      host.extras.update(host.unitId, sheetId, (extras) => {
-        extras.protection = { options: options, ...(password ? { hasPassword: true } : {}) };
-      });
+      this.context.forGood("WorksheetProtection.protect", () =>
+        host.extras.update(host.unitId, sheetId, (extras) => {
+          extras.protection = { options: options, ...(password ? { hasPassword: true } : {}) };
+        }),
+      );
     });
   }
 
@@ -34,9 +36,11 @@ export class WorksheetProtection
       const { host } = this.context;
       if (host.extras.ofSheet(host.unitId, sheetId).protection?.hasPassword && !password)
         throw invalidArgument("The sheet is protected by a password.");
-      host.extras.update(host.unitId, sheetId, (extras) => {
-        delete extras.protection;
-      });
+      this.context.forGood("WorksheetProtection.unprotect", () =>
+        host.extras.update(host.unitId, sheetId, (extras) => {
+          delete extras.protection;
+        }),
+      );
     });
   }
 

@@ -61,6 +61,7 @@ export class Worksheet extends ClientObject<string, Context> implements StandsFo
     return this.part("tables", () => new TableCollection(this.context, { name: "tables", missing: "null", find: () => this.scope() }));
   }
   get notes(): NoteCollection {
+    this.since(18, "Worksheet.notes");
     return this.part("notes", () => new NoteCollection(this.context, { name: "notes", missing: "null", find: () => this.scope() }));
   }
   get charts(): ChartCollection {
@@ -86,6 +87,7 @@ export class Worksheet extends ClientObject<string, Context> implements StandsFo
     return this.part("onChanged", () => this.eventOf(sheetChanged));
   }
   get onNameChanged() {
+    this.since(17, "Worksheet.onNameChanged");
     return this.part("onNameChanged", () => this.eventOf(sheetNameChanged));
   }
   get onSelectionChanged() {
@@ -102,19 +104,19 @@ export class Worksheet extends ClientObject<string, Context> implements StandsFo
     return this.get("name");
   }
   set name(name: string) {
-    this.set("name", name, (id) => renameSheet(this.context, id, name));
+    this.setForGood("name", name, (id) => renameSheet(this.context, id, name));
   }
   get position(): number {
     return this.get("position");
   }
   set position(position: number) {
-    this.set("position", position, (id) => moveSheet(this.context, id, position));
+    this.setForGood("position", position, (id) => moveSheet(this.context, id, position));
   }
   get visibility(): Excel.Worksheet["visibility"] {
     return this.get("visibility");
   }
   set visibility(visibility: Excel.Worksheet["visibility"]) {
-    this.set("visibility", visibility, (id) => showOrHide(this.context, id, visibility));
+    this.setForGood("visibility", visibility, (id) => showOrHide(this.context, id, visibility));
   }
   get tabColor(): string {
     return this.get("tabColor");
@@ -138,18 +140,20 @@ export class Worksheet extends ClientObject<string, Context> implements StandsFo
   }
 
   delete(): void {
-    this.write((id) => {
+    this.remove((id) => {
       assertWorkbookOpen(this.context.host);
       const others = this.context.host.workbook.getSheets().filter((sheet) => sheet.getSheetId() !== id);
       if (others.every((sheet) => sheet.isSheetHidden())) throw invalidArgument("A workbook must show a sheet.");
-      this.command(RemoveSheetCommand.id, id, {});
+      this.context.forGood("Worksheet.delete", () => this.command(RemoveSheetCommand.id, id, {}));
     });
   }
 
   copy(positionType: `${Excel.WorksheetPositionType}` | Excel.WorksheetPositionType = "None", relativeTo?: Excel.Worksheet): Worksheet {
     let copyId: string | undefined;
     this.write((id) => {
-      copyId = copySheet(this.context, id, positionType, relativeTo as unknown as Worksheet | undefined);
+      copyId = this.context.forGood("Worksheet.copy", () =>
+        copySheet(this.context, id, positionType, relativeTo as unknown as Worksheet | undefined),
+      );
     });
     return new Worksheet(this.context, { name: "worksheet", missing: "throws", find: () => copyId });
   }
@@ -207,6 +211,10 @@ export class Worksheet extends ClientObject<string, Context> implements StandsFo
       tabColor: (id: string) => host.sheet(id).getTabColor() ?? "",
       showGridlines: (id: string) => !host.sheet(id).hasHiddenGridLines(),
     };
+  }
+
+  private setForGood(property: "name" | "position" | "visibility", value: unknown, apply: (id: string) => void): void {
+    this.set(property, value, (id) => this.context.forGood(`Worksheet.${property}`, () => apply(id)));
   }
 
   private range(find: (sheetId: string) => Block): Range {

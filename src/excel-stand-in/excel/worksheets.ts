@@ -5,7 +5,7 @@ import { sheetChanged } from "./changed-event";
 import { ClientCollection } from "./collection";
 import type { Context } from "./context";
 import { RichApiError } from "./errors";
-import { EventHandlers } from "./events";
+import { EventHandlers, type EventSource } from "./events";
 import { assertWorkbookOpen } from "./sheet-commands";
 import {
   sheetActivated,
@@ -48,11 +48,18 @@ export class WorksheetCollection
   readonly onDeactivated = new EventHandlers(this.context, sheetDeactivated);
   readonly onAdded = new EventHandlers(this.context, sheetAdded);
   readonly onDeleted = new EventHandlers(this.context, sheetDeleted);
-  readonly onNameChanged = new EventHandlers(this.context, sheetNameChanged);
-  readonly onMoved = new EventHandlers(this.context, sheetMoved);
-  readonly onVisibilityChanged = new EventHandlers(this.context, sheetVisibilityChanged);
   readonly onCalculated = new EventHandlers(this.context, sheetCalculated);
   readonly onChanged = new EventHandlers(this.context, sheetChanged);
+
+  get onNameChanged() {
+    return this.newerEvent("onNameChanged", sheetNameChanged);
+  }
+  get onMoved() {
+    return this.newerEvent("onMoved", sheetMoved);
+  }
+  get onVisibilityChanged() {
+    return this.newerEvent("onVisibilityChanged", sheetVisibilityChanged);
+  }
 
   add(name?: string): Worksheet {
     const id = generateRandomId();
@@ -82,6 +89,11 @@ export class WorksheetCollection
   }
   getLast(): Worksheet {
     return this.standIn((workbook) => workbook.getSheets().at(-1)?.getSheetId());
+  }
+
+  private newerEvent<Args>(name: string, source: EventSource<Args>): EventHandlers<Args> {
+    this.since(17, `WorksheetCollection.${name}`);
+    return this.part(name, () => new EventHandlers(this.context, source));
   }
 
   protected list(workbook: FWorkbook): Worksheet[] {

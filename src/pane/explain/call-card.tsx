@@ -2,6 +2,8 @@ import type { AnyDescriptor, Source } from "../../functions/describe";
 import { registry } from "../../functions/registry";
 import type { ArgumentExplanation, CallExplanation } from "../../workbook/care/explain/explanation";
 import { showNumber } from "../../workbook/care/explain/show-value";
+import { asWritten } from "../../workbook/grid/formulas/writing";
+import { useDecimalSign } from "../parts/decimal-sign";
 import { Equation } from "../parts/equation";
 import { GoTo } from "../parts/go-to";
 import { ProblemNote } from "./problem-note";
@@ -61,6 +63,7 @@ function Argument({
   readonly argument: ArgumentExplanation;
   readonly onLost: (message: string) => void;
 }) {
+  const decimal = useDecimalSign();
   const isNumber = /^-?[\d.]+$/.test(shown);
   return (
     <div class={isWrong ? "wrong-argument" : undefined}>
@@ -72,7 +75,7 @@ function Argument({
         <span class="value">
           {shown} {isNumber && unit}
         </span>
-        {typed !== "" && <code>{typed}</code>}
+        {typed !== "" && <code>{asWritten(typed, decimal)}</code>}
         {place && place.range !== typed.replaceAll("$", "") && <GoTo place={place} onProblem={onLost} />}
         {place && place.range === typed.replaceAll("$", "") && <GoTo place={place} label="Go there" onProblem={onLost} />}
         <details>

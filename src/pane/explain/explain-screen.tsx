@@ -39,7 +39,7 @@ const plainWords: Readonly<Record<Exclude<CellExplanation["kind"], "gyle">, stri
 };
 
 function Explained({ explanation, onLost }: { readonly explanation: CellExplanation; readonly onLost: (message: string) => void }) {
-  const { sheet, address, names, kind, shown, formula, spilledFrom, calls, problem } = explanation;
+  const { sheet, address, names, kind, shown, written, spilledFrom, calls, problem } = explanation;
   return (
     <>
       <div role="status">
@@ -52,9 +52,9 @@ function Explained({ explanation, onLost }: { readonly explanation: CellExplanat
           on “{sheet}”{spilledFrom !== undefined && <>; filled by the formula in {spilledFrom}</>}
         </p>
       </div>
-      {formula !== "" && (
+      {written !== "" && (
         <p class="formula">
-          <code>{formula}</code>
+          <code>{written}</code>
         </p>
       )}
       {problem && <ProblemNote problem={problem} isError onLost={onLost} />}

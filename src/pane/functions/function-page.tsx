@@ -5,6 +5,8 @@ import { formulaText } from "../../functions/formula-text";
 import { parameterText } from "../../functions/parameter-text";
 import { functionNamed } from "../../functions/registry";
 import { resultText } from "../../functions/result-text";
+import { asWritten } from "../../workbook/grid/formulas/writing";
+import { useDecimalSign } from "../parts/decimal-sign";
 import { Equation } from "../parts/equation";
 import { LinkedText } from "../parts/linked-text";
 import { PutForm } from "./put-form";
@@ -18,6 +20,7 @@ export interface FunctionPageProps {
 
 /** One function: what it is for, what it takes, where its equation comes from, and worked examples. */
 export function FunctionPage({ descriptor, onBack, onOpen }: FunctionPageProps) {
+  const decimal = useDecimalSign();
   const heading = useRef<HTMLHeadingElement>(null);
   // The page stands where the list was: whoever reads on, by eye or ear, begins at its top.
   useEffect(() => heading.current?.focus(), []);
@@ -60,7 +63,7 @@ export function FunctionPage({ descriptor, onBack, onOpen }: FunctionPageProps) 
       <ul>
         {examples.map((example) => (
           <li key={formulaText(descriptor, example)}>
-            <code>{formulaText(descriptor, example)}</code>
+            <code>{asWritten(formulaText(descriptor, example), decimal)}</code>
             <br />
             {exampleAnswer(descriptor, example)
               .map((row) => row.join(" · "))

@@ -12,6 +12,8 @@ import {
   type Target,
 } from "../../workbook/care/explain/put-into-cell";
 import type { CellValue } from "../../workbook/grid/read/named-cells";
+import { asWritten } from "../../workbook/grid/formulas/writing";
+import { useDecimalSign } from "../parts/decimal-sign";
 import { hostWords } from "../../workbook/grid/words/host-words";
 
 const run = <T,>(work: (context: Excel.RequestContext) => Promise<T>): Promise<T> => Excel.run({ delayForCellEdit: true }, work);
@@ -19,6 +21,7 @@ const run = <T,>(work: (context: Excel.RequestContext) => Promise<T>): Promise<T
 /** Asks for a function's arguments, shows what it would answer, and writes it into the chosen cell. */
 export function PutForm({ descriptor }: { readonly descriptor: AnyDescriptor }) {
   const parameters = Object.entries(descriptor.parameters as Record<string, Parameter>);
+  const decimal = useDecimalSign();
   const [target, setTarget] = useState<Target>();
   const [typed, setTyped] = useState<readonly string[]>(parameters.map(() => ""));
   const [preview, setPreview] = useState<Preview>();
@@ -40,7 +43,7 @@ export function PutForm({ descriptor }: { readonly descriptor: AnyDescriptor }) 
     if (!target) return undefined;
     const turn = ++newest.current;
     const rest = setTimeout(() => {
-      run((context) => previewFormula(context, descriptor, typed, target)).then(
+      run((context) => previewFormula(context, descriptor, typed, decimal, target)).then(
         (found) => {
           if (turn === newest.current) setPreview(found);
         },
@@ -50,7 +53,7 @@ export function PutForm({ descriptor }: { readonly descriptor: AnyDescriptor }) 
       );
     }, 200);
     return () => clearTimeout(rest);
-  }, [target, typed]);
+  }, [target, typed, decimal]);
 
   const change = (index: number, text: string): void => {
     setOutcome(undefined);
@@ -63,7 +66,7 @@ export function PutForm({ descriptor }: { readonly descriptor: AnyDescriptor }) 
     if (!target) return;
     setProblem(undefined);
     const spill = preview?.kind === "answer" ? preview : { rows: 1, columns: 1 };
-    setOutcome(await run((context) => putIntoCell(context, target, formulaOf(descriptor, typed), spill, agreed)));
+    setOutcome(await run((context) => putIntoCell(context, target, formulaOf(descriptor, typed, decimal), spill, agreed)));
   };
 
   return (
@@ -110,7 +113,7 @@ export function PutForm({ descriptor }: { readonly descriptor: AnyDescriptor }) 
         </div>
       ))}
       <p class="formula">
-        <code>{formulaOf(descriptor, typed)}</code>
+        <code>{asWritten(formulaOf(descriptor, typed, decimal), decimal)}</code>
       </p>
       <div role="status">
         {preview?.kind === "answer" && (

@@ -23,7 +23,7 @@ it("a member that is not there would be noticed", () => {
 });
 
 it("the requirement set that is claimed is that of the newest member", () => {
-  const newest = members.newestExcelApi();
+  const newest = Math.max(...members.members().map((member) => members.excelApi(member)));
   expect([isSetSupported("ExcelApi", `1.${newest}`), isSetSupported("ExcelApi", `1.${newest + 1}`)]).toEqual([true, false]);
 });
 

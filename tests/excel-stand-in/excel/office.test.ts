@@ -116,8 +116,8 @@ describe("another workbook", () => {
 it.each([
   ["ExcelApi", "1.1", true],
   ["ExcelApi", "1.9", true],
-  ["ExcelApi", "1.18", true],
-  ["ExcelApi", "1.19", false],
+  ["ExcelApi", "1.20", true],
+  ["ExcelApi", "1.21", false],
   ["ExcelApi", "2.0", false],
   ["excelapi", undefined, true],
   ["SharedRuntime", "1.1", true],

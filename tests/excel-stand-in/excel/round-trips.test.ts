@@ -2,6 +2,10 @@ import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
 import type { HeadlessBench } from "../../../src/excel-stand-in/headless";
 import { openTestBench, START_TIMEOUT } from "../support/test-bench";
 
+type Context = InstanceType<HeadlessBench["Excel"]["RequestContext"]>;
+type Book = Context["workbook"];
+type Sheet = ReturnType<Book["worksheets"]["getItem"]>;
+
 let bench: HeadlessBench;
 beforeAll(async () => {
   bench = await openTestBench();
@@ -103,6 +107,50 @@ describe("writing", () => {
     await bench.univerAPI.redo();
     await bench.calculate();
     expect([sheetNames(), bench.valueAt("Batch 1", "B2")]).toEqual([["Sheet1", "Batch 1"], 4]);
+  });
+
+  it.each<[string, (sheet: Sheet, workbook: Book) => void]>([
+    ["renaming a sheet", (sheet) => Object.assign(sheet, { name: "Batch 1" })],
+    ["moving a sheet", (sheet) => Object.assign(sheet, { position: 1 })],
+    ["hiding a sheet", (sheet) => Object.assign(sheet, { visibility: "Hidden" })],
+    ["copying a sheet", (sheet) => sheet.copy("End")],
+    ["deleting a sheet", (sheet) => sheet.delete()],
+    ["protecting a sheet", (sheet) => sheet.protection.protect()],
+    ["protecting the workbook", (_sheet, workbook) => workbook.protection.protect()],
+  ])("ends the undo history, and cannot be merged into a step: %s", async (_what, change) => {
+    const typeAndChange = async (context: Context) => {
+      const { workbook } = context;
+      workbook.worksheets.getItem("Sheet1").getRange("A1").values = [["typed"]];
+      await context.sync();
+      change(workbook.worksheets.getItem("Other"), workbook);
+      workbook.worksheets.getItem("Sheet1").getRange("A2").values = [["after"]];
+      await context.sync();
+    };
+    await bench.Excel.run(async (context) => void context.workbook.worksheets.add("Other"));
+    const merged = bench.Excel.run({ mergeUndoGroup: true }, typeAndChange);
+    await expect(merged).rejects.toMatchObject({ code: "UndoNotSupported" });
+    await bench.Excel.run(typeAndChange);
+    for (let step = 0; step < 5; step++) await bench.univerAPI.undo();
+    expect([bench.valueAt("Sheet1", "A1"), bench.valueAt("Sheet1", "A2")]).toEqual(["typed", null]);
+  });
+
+  it("round trips are one step where asked for, and what a person does between them is not in it", async () => {
+    const write = (values: unknown[]) => async (context: Context) => {
+      for (const [row, value] of values.entries()) {
+        context.workbook.worksheets.getItem("Sheet1").getCell(row, 0).values = [[value]];
+        await context.sync();
+      }
+    };
+    const column = () => ["A1", "A2", "A3"].map((cell) => bench.valueAt("Sheet1", cell));
+    await bench.Excel.run(write([1, 2, 3]));
+    await bench.Excel.run({ mergeUndoGroup: true }, write(["one", "two", "three"]));
+    expect(column()).toEqual(["one", "two", "three"]);
+    await bench.univerAPI.undo();
+    expect(column()).toEqual([1, 2, 3]);
+    await bench.univerAPI.redo();
+    expect(column()).toEqual(["one", "two", "three"]);
+    for (let step = 0; step < 2; step++) await bench.univerAPI.undo();
+    expect(column()).toEqual([1, 2, null]);
   });
 
   it.each([

@@ -76,16 +76,14 @@ export class ExcelMembers {
     );
   }
 
-  /** The newest "[Api set: ExcelApi 1.x]" among the members offered. */
-  newestExcelApi(): number {
-    const numbers = this.members().map((member) => {
-      const [owner = "", name = ""] = member.split(".");
-      const words = (this.microsoft(owner)?.getProperty(name)?.declarations ?? [])
-        .map((declaration) => declaration.getFullText().slice(0, declaration.getStart() - declaration.getFullStart()))
-        .join("");
-      return Number(/Api set: ExcelApi 1\.(\d+)/u.exec(words)?.[1] ?? 0);
-    });
-    return Math.max(...numbers);
+  /** The n of "[Api set: ExcelApi 1.n]" in Microsoft's comment above a class or one of its members; 0 where there is none. */
+  excelApi(member: string): number {
+    const [owner = "", name] = member.split(".");
+    const symbol = name === undefined ? this.microsoft(owner)?.symbol : this.microsoft(owner)?.getProperty(name);
+    const words = (symbol?.declarations ?? [])
+      .map((declaration) => declaration.getFullText().slice(0, declaration.getStart() - declaration.getFullStart()))
+      .join("");
+    return Number(/Api set: ExcelApi 1\.(\d+)/u.exec(words)?.[1] ?? 0);
   }
 
   private microsoft(owner: string): ts.Type | undefined {
@@ -105,10 +103,11 @@ export class ExcelMembers {
       if (node.name?.text === "Context") this.pairNamed("Excel", "RequestContext", this.checker.getTypeAtLocation(node));
     });
     this.walk("src/excel-stand-in/excel", (node) => {
-      if (ts.isTypeAliasDeclaration(node) && node.name.text === "OfficeGlobal") {
-        const context = this.checker.getTypeAtLocation(node).getProperty("context");
-        if (context) this.pairNamed("Office", "Context", this.checker.getTypeOfSymbol(context));
-      }
+      if (!ts.isTypeAliasDeclaration(node)) return;
+      const type = this.checker.getTypeAtLocation(node);
+      if (node.name.text === "RunOptions") this.pairNamed("Excel", "RunOptions", type);
+      const context = node.name.text === "OfficeGlobal" ? type.getProperty("context") : undefined;
+      if (context) this.pairNamed("Office", "Context", this.checker.getTypeOfSymbol(context));
     });
   }
 
@@ -141,6 +140,7 @@ export class ExcelMembers {
       const type = this.checker.getTypeAtLocation(node.parent);
       return this.declared(type.getProperty((node.propertyName ?? node.name).getText()));
     }
+    if (ts.isPropertyAssignment(node)) return this.declared(this.checker.getContextualType(node.parent)?.getProperty(node.name.getText()));
     return [];
   }
 

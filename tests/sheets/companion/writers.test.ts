@@ -98,7 +98,7 @@ const writers: readonly [string, () => (context: Excel.RequestContext) => Promis
         sampleTemperature: 70,
         gravity: 1.052,
         volume: 5,
-        doubt: "",
+
         note: "Worked out.",
       }),
   ],
@@ -345,7 +345,7 @@ describe("the original gravity", () => {
         topUp: "",
       } as const;
       const { ready } = originalGravity(seen, measured);
-      expect(ready?.doubt).toBe("");
+      expect(ready?.doubts).toEqual([]);
       expect(await carryOut((context) => writeOriginal(context, seen, ready!))).toEqual({ kind: "written" });
       const after = await companion.read();
       expect(after.number("og_reached")).toBeCloseTo(ready?.gravity ?? 0, 9);

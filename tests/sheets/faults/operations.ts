@@ -464,7 +464,6 @@ export const operations: readonly Operation[] = [
       sampleTemperature: 70,
       gravity: 1.052,
       volume: 5,
-      doubt: "",
       note: "Worked out.",
     }),
   ),

@@ -89,7 +89,7 @@ describe("a figure that no beer can have", () => {
   it("is an alpha acid above 25 %, a share of one, or less than nothing", () => {
     for (const alpha of [0, 0.3, 25]) expect(words({ hop_alpha: alpha })).toEqual([]);
     expect(typedFigures(handSheet({ hop_alpha: 25.1 }), "metric")).toMatchObject([
-      { weight: "look", words: expect.stringContaining("No hop has so much") as string, insteadOf: "Hops" },
+      { weight: "look", words: expect.stringContaining("No hop has so much") as string, rule: "hops.alpha-too-high" },
     ]);
     expect(words({ hop_alpha: 0.055 })).toEqual(["An alpha acid of 0.055 %? Type it as on the packet: 5.5, not a share of one."]);
     expect(words({ hop_alpha: 0.299 })).toHaveLength(1);

@@ -44,7 +44,8 @@ export function planBatch(typed: BatchContents, tableRows: Readonly<Record<strin
   const readingRows = readings(b, contents, words);
   packaging(b, contents, words);
   tasting(b, contents);
-  checks(b, contents, words, { budget, shares, timeline, readings: readingRows });
+  const { units, method } = contents;
+  checks(b, { units, method, words, watched: { budget, shares, timeline, readings: readingRows } });
   const handwritten = ["happened", "reading_times", "scores"].flatMap((name) => b.rowsOf(name));
   const { row: colourRow } = position(colour);
   b.name("figures", `G${colourRow - 4}:H${colourRow + 2}`);

@@ -42,12 +42,12 @@ const temperatures: readonly (readonly [name: string, column: number, low: numbe
 
 /** Figures in the wrong unit, or that no beer can have. */
 export function typedFigures(sheet: NamedCells, units: UnitSystem): Finding[] {
-  const found = (weight: Finding["weight"], { address }: Typed, words: string, insteadOf?: string): Finding => ({
+  const found = (weight: Finding["weight"], { address }: Typed, words: string, rule?: string): Finding => ({
     sheet: sheet.sheetName,
     address,
     weight,
     words,
-    ...(insteadOf !== undefined && { insteadOf }),
+    ...(rule !== undefined && { rule }),
   });
   const { toCore } = quantity("temperature");
   const [own, other] = units === "us" ? (["°F", "°C"] as const) : (["°C", "°F"] as const);
@@ -80,7 +80,12 @@ export function typedFigures(sheet: NamedCells, units: UnitSystem): Finding[] {
   for (const cell of typed(sheet, "hop_alpha")) {
     if (cell.value > 25)
       findings.push(
-        found("look", cell, `An alpha acid of ${String(cell.value)} %? No hop has so much: is a decimal point missing?`, "Hops"),
+        found(
+          "look",
+          cell,
+          `An alpha acid of ${String(cell.value)} %? No hop has so much: is a decimal point missing?`,
+          "hops.alpha-too-high",
+        ),
       );
     else if (cell.value > 0 && cell.value < 0.3)
       findings.push(

@@ -17,10 +17,10 @@ import { cellProblem } from "./mend";
 export async function explainActiveCell(context: Excel.RequestContext): Promise<CellExplanation> {
   const cell = context.workbook.getActiveCell();
   const worksheet = context.workbook.worksheets.getActiveWorksheet();
-  cell.load("address,formulas,text,values");
+  cell.load("address,formulas,formulasLocal,text,values");
   worksheet.load("name");
   const parent = cell.getSpillParentOrNullObject();
-  parent.load("address,formulas,values");
+  parent.load("address,formulas,formulasLocal,values");
   const asked = askForNames(context, worksheet);
   await context.sync();
 
@@ -28,6 +28,7 @@ export async function explainActiveCell(context: Excel.RequestContext): Promise<
   const address = localAddress(cell.address);
   const anchor = parent.isNullObject ? address : localAddress(parent.address);
   const formula = String((parent.isNullObject ? cell.formulas : parent.formulas)[0]?.[0] ?? "");
+  const written = String((parent.isNullObject ? cell.formulasLocal : parent.formulasLocal)[0]?.[0] ?? "");
   const value: unknown = cell.values[0]?.[0] ?? "";
   const base = {
     sheet,
@@ -35,9 +36,10 @@ export async function explainActiveCell(context: Excel.RequestContext): Promise<
     names: asked.names.items.filter(({ formula: target }) => covers(String(target), address)).map(({ name }) => name),
     shown: cell.text[0]?.[0] ?? "",
     formula,
+    written,
     ...(anchor !== address && { spilledFrom: anchor }),
   };
-  if (!formula.startsWith("=")) return { ...base, formula: "", kind: value === "" ? "empty" : "constant", calls: [] };
+  if (!formula.startsWith("=")) return { ...base, formula: "", written: "", kind: value === "" ? "empty" : "constant", calls: [] };
   const calls = withInner(gyleCalls(formula));
   if (calls.length === 0) return { ...base, kind: "native", calls: [], ...problemOf(value, formula, [], undefined) };
   const world = await readWorld(context, asked, sheet, position(anchor), [formula]);

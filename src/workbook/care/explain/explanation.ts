@@ -69,6 +69,8 @@ export interface CellExplanation {
   /** What the cell shows, as formatted. */
   readonly shown: string;
   readonly formula: string;
+  /** The formula as the spreadsheet of this country writes it. */
+  readonly written: string;
   /** The cell whose formula fills this one, when that is another. */
   readonly spilledFrom?: string;
   /** Innermost call last; a call stands before those in its arguments. */

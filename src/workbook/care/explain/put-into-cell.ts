@@ -3,6 +3,7 @@ import { argumentName, type AnyDescriptor, type Parameter } from "../../../funct
 import { isErrorText, type Cells } from "../../grid/evaluate/cells";
 import { evaluate, OnlyTheSheetKnows } from "../../grid/evaluate/evaluate";
 import { parsed } from "../../grid/evaluate/parse";
+import { asKept, type DecimalSign } from "../../grid/formulas/writing";
 import { askForNames, readWorld } from "../../grid/evaluate/read-world";
 import { address as addressAt, position } from "../../grid/plan/addresses";
 import type { CellValue } from "../../grid/read/named-cells";
@@ -19,23 +20,26 @@ export interface Target {
   readonly address: string;
 }
 
-/** What an argument's field holds, as it belongs into a formula: words in quotes, numbers with a point, references as they are. */
-export function argumentText(parameter: Parameter, typed: string): string {
-  const text = typed.trim();
-  if (text === "") return "";
-  if (/^[-+]?\d+,\d+$/.test(text)) return text.replace(",", ".");
+/**
+ * What an argument's field holds, as it belongs into a formula: words in quotes, numbers with a point, references as they are. A number
+ * with a comma is one in any country.
+ */
+export function argumentText(parameter: Parameter, typed: string, decimal: DecimalSign): string {
+  const words = typed.trim();
+  if (words === "") return "";
+  const text = asKept(words, /^[-+]?\d+,\d+\s*%?$/.test(words) ? "," : decimal);
   if (parameter.kind === "choice" && parameter.choices.some((choice) => choice.toLowerCase() === text.toLowerCase()))
     return `"${text.toLowerCase()}"`;
   // Free words that are plainly no reference, name or formula.
-  if (parameter.kind === "text" && !text.startsWith('"') && parsed(text)?.type !== "ReferenceIdentifier")
-    return `"${text.replaceAll('"', '""')}"`;
+  if (parameter.kind === "text" && !words.startsWith('"') && parsed(text)?.type !== "ReferenceIdentifier")
+    return `"${words.replaceAll('"', '""')}"`;
   return text;
 }
 
 /** The formula that the fields amount to; arguments left out at the end are not written. */
-export function formulaOf(descriptor: AnyDescriptor, typed: readonly string[]): string {
+export function formulaOf(descriptor: AnyDescriptor, typed: readonly string[], decimal: DecimalSign): string {
   const parameters = Object.values(descriptor.parameters as Record<string, Parameter>);
-  const texts = parameters.map((parameter, index) => argumentText(parameter, typed[index] ?? ""));
+  const texts = parameters.map((parameter, index) => argumentText(parameter, typed[index] ?? "", decimal));
   const last = texts.findLastIndex((text) => text !== "");
   return `=GYLE.${descriptor.id}(${texts.slice(0, last + 1).join(", ")})`;
 }
@@ -50,13 +54,14 @@ export async function previewFormula(
   context: Excel.RequestContext,
   descriptor: AnyDescriptor,
   typed: readonly string[],
+  decimal: DecimalSign,
   { sheet, address }: Target,
 ): Promise<Preview> {
   const missing = Object.entries(descriptor.parameters as Record<string, Parameter>).filter(
     ([, parameter], index) => parameter.optional !== true && (typed[index] ?? "").trim() === "",
   );
   if (missing.length > 0) return { kind: "empty", words: `Still needed: ${missing.map(([key]) => argumentName(key)).join(", ")}.` };
-  const formula = formulaOf(descriptor, typed);
+  const formula = formulaOf(descriptor, typed, decimal);
   const tree = parsed(formula);
   if (!tree) return { kind: "wrong", words: "That is no formula yet: is a quote or a bracket missing in a field?" };
   const asked = askForNames(context, context.workbook.worksheets.getItem(sheet));

@@ -49,11 +49,14 @@ export function packagingIn(sheet: NamedCells): PackagingInput {
   };
 }
 
+/** Every cell of the form with what it holds. */
+export const packagingCells = (input: PackagingInput): CellChange[] =>
+  keys.map((key) => {
+    const [name, label] = cells[key];
+    return { name, label, content: input[key] };
+  });
+
 /** The cells that the form would change: only those whose figure differs from the sheet's. */
 export function packagingChanges(sheet: NamedCells, input: PackagingInput): CellChange[] {
-  return keys.flatMap((key) => {
-    const [name, label] = cells[key];
-    const content = input[key];
-    return content === "" || sheet.value(name) === (content as CellValue) ? [] : [{ name, label, content }];
-  });
+  return packagingCells(input).filter(({ name, content }) => content !== "" && sheet.value(name) !== (content as CellValue));
 }

@@ -46,7 +46,8 @@ export function workbookDump({ snapshot, host }: HeadlessBench): string[] {
         say(`${own} ${row},${column}`, {
           ...(content !== null && { content }),
           ...(p && { p }),
-          look: typeof s === "string" ? (styles[s] as Json) : (s ?? null),
+          // A formula gives its cell the number format of what it speaks of; on an empty cell nobody sees it.
+          look: content === null && isBareNumber(s, styles) ? null : typeof s === "string" ? (styles[s] as Json) : (s ?? null),
           ...(custom && { custom }),
         });
       }
@@ -78,7 +79,7 @@ export function workbookDump({ snapshot, host }: HeadlessBench): string[] {
     );
     say(`${own} notes`, notesIn(notes[id] ?? null).sort());
     say(`${own} highlights`, highlights[id]);
-    say(`${own} validations`, validations[id]);
+    say(`${own} validations`, ((validations[id] ?? []) as Record_[]).map(ruleLine).sort());
     const looks = (extras[id]?.["tables"] ?? {}) as Record_;
     const ownTables = ((tables[id] as Record_ | undefined)?.["tables"] ?? []) as Record_[];
     say(
@@ -94,8 +95,25 @@ export function workbookDump({ snapshot, host }: HeadlessBench): string[] {
   return lines;
 }
 
+function isBareNumber(s: Json | undefined, styles: Readonly<Record<string, unknown>>): boolean {
+  const look = (typeof s === "string" ? styles[s] : s) as Record_ | null | undefined;
+  const keys = Object.keys(look ?? {}).filter((key) => look?.[key] != null);
+  return keys.join() === "n" && /^0(\.0+)?$/.test(String((look?.["n"] as Record_)["pattern"]));
+}
+
 const nameLine = ({ name, formulaOrRefString, comment }: Record_): string =>
   `${String(name)}=${String(formulaOrRefString)} ${String(comment ?? "")}`;
+
+/** A rule and its cells, in whatever blocks and order the grid keeps them. */
+function ruleLine({ uid: _, ranges, ...rule }: Record_): string {
+  const cells = (ranges as { startRow: number; endRow: number; startColumn: number; endColumn: number }[]).flatMap((range) =>
+    Array.from(
+      { length: range.endRow - range.startRow + 1 },
+      (_2, row) => `${range.startRow + row}:${range.startColumn}-${range.endColumn}`,
+    ),
+  );
+  return JSON.stringify([rule, cells.sort()]);
+}
 
 function notesIn(data: Json): string[] {
   if (data === null || typeof data !== "object" || Array.isArray(data)) return [];

@@ -141,7 +141,7 @@ async function withoutFunctions(
   before: readonly string[],
   planned: readonly string[],
 ): Promise<string[]> {
-  if (operation.isRepair || !planned.some((line) => /GYLE\./.test(line) && !before.includes(line))) return [];
+  if (operation.isForAnyExcel || !planned.some((line) => /GYLE\./.test(line) && !before.includes(line))) return [];
   await begin(operation.from);
   bench.host.behave({ functionsUnknown: true });
   const told = await operation.act(ready);

@@ -3,7 +3,7 @@ import { batchMark } from "../../batch/read/batch-sheets";
 import { rectangles } from "../../grid/plan/areas";
 import { isClash } from "../../grid/read/second-look";
 import { isLate, JustChanged, putBack, watch } from "../../grid/write/change-ranges";
-import { needFunctions, refuseUnknown } from "../../grid/write/known-functions";
+import { askFunctions, needFunctions } from "../../grid/write/known-functions";
 import { isAsTyped } from "../../grid/write/same-content";
 import { writeFormats } from "../../grid/write/write-formats";
 import { writeSurely, type Standing } from "../../grid/write/write-surely";
@@ -20,7 +20,6 @@ export async function bringAlong(context: Excel.RequestContext, work: readonly W
   await writeSurely({
     place,
     write: async () => {
-      context.application.suspendApiCalculationUntilNextSync();
       for (const one of work) addNames(sheetOf(context, one), one);
       const watched = watch(
         context,
@@ -28,15 +27,16 @@ export async function bringAlong(context: Excel.RequestContext, work: readonly W
           fresh.cells.map(({ address, was }) => ({ sheetName: outlook.sheetName, range: address, before: [[was]] })),
         ),
       );
+      const refuseUnknown = ask(context, work);
+      context.application.suspendApiCalculationUntilNextSync();
       for (const one of work) write(sheetOf(context, one), one);
-      const known = work.flatMap((one) => functionsKnown(sheetOf(context, one), one) ?? []);
       await context.sync();
       const late = watched.find(isLate);
       if (late) {
         await putBack(context, place, watched);
         throw new JustChanged(late.sheetName, late.range, false);
       }
-      for (const refuse of known) refuse();
+      refuseUnknown?.();
     },
     look: async (problem) => (isClash(problem) ? "half" : await standingOf(context, work)),
     takeBack: () => takeBack(context, work),
@@ -71,9 +71,12 @@ function write(sheet: Excel.Worksheet, { fresh, chart, cells }: Work): void {
   sheet.getRange(cells.range(batchMark)).values = [[planVersion]];
 }
 
-function functionsKnown(sheet: Excel.Worksheet, { fresh }: Work): (() => void) | undefined {
-  const one = fresh.cells.find(({ content }) => needFunctions([content]));
-  return one && refuseUnknown(sheet.getRange(one.address));
+/** Whether Excel knows our functions, asked in a cell that gets one. */
+function ask(context: Excel.RequestContext, work: readonly Work[]): (() => void) | undefined {
+  const [one] = work.flatMap((sheet) =>
+    sheet.fresh.cells.filter(({ content }) => needFunctions([content])).map(({ address }) => ({ sheet, address })),
+  );
+  return one && askFunctions(sheetOf(context, one.sheet).getRange(one.address));
 }
 
 async function standingOf(context: Excel.RequestContext, work: readonly Work[]): Promise<Standing> {

@@ -2,7 +2,7 @@ import { block as blockOf, localAddress, position } from "../../grid/plan/addres
 import { batchMark, unpluggedMark } from "../../batch/read/batch-sheets";
 import { withSecondLook } from "../../grid/read/second-look";
 import { ToldInFull } from "../../grid/words/told-in-full";
-import { needFunctions, refuseUnknown } from "../../grid/write/known-functions";
+import { askFunctions, needFunctions } from "../../grid/write/known-functions";
 import { isAsTyped } from "../../grid/write/same-content";
 import { writeSurely, type Standing } from "../../grid/write/write-surely";
 import { changedCell, keptOnSheet, type KeptOnSheet } from "./kept-on-sheet";
@@ -117,6 +117,7 @@ async function restore(
   await writeSurely({
     place: `“${sheetName}”`,
     write: async () => {
+      const refuseUnknown = known && askFunctions(sheet.getRange(known.cell));
       context.application.suspendApiCalculationUntilNextSync();
       for (const { cell, block, formula } of restored) {
         sheet.getRange(block).clear("Contents");
@@ -126,13 +127,12 @@ async function restore(
         if (note === undefined) sheet.notes.getItem(cell).delete();
         else sheet.notes.getItem(cell).content = note;
       }
-      const refuse = known && refuseUnknown(sheet.getRange(known.cell));
       if (mark) {
         sheet.names.add(batchMark, sheet.getRange(localAddress(String(mark.formula))));
         mark.delete();
       }
       await context.sync();
-      refuse?.();
+      refuseUnknown?.();
     },
     look: () => standingOf(context, sheet, restored),
     takeBack: () => takeBack(context, sheet, restored, contentAt),

@@ -73,12 +73,7 @@ export function rangeChange(sheet: NamedCells, range: string, content: Cells): R
 export async function changeRanges(
   context: Excel.RequestContext,
   changes: readonly RangeChange[],
-  {
-    place,
-    watched = [],
-    along,
-    refuse,
-  }: { readonly place: string; readonly watched?: readonly LookedAt[]; readonly along?: Along; readonly refuse?: () => void },
+  { place, watched = [], along }: { readonly place: string; readonly watched?: readonly LookedAt[]; readonly along?: Along },
 ): Promise<void> {
   const rangeOf = ({ sheetName, range }: LookedAt) => context.workbook.worksheets.getItem(sheetName).getRange(range);
   await writeSurely({
@@ -94,7 +89,6 @@ export async function changeRanges(
         await putBack(context, place, overwritten.slice(0, changes.length), along);
         throw new JustChanged(late.sheetName, late.range);
       }
-      refuse?.();
     },
     look: async () => {
       const standing = standingOf(changes, await readAgain(context, changes));
@@ -115,10 +109,15 @@ export async function changeRanges(
         if (standingOf([change], [found]) !== "nothing") rangeOf(change).formulas = cells;
       });
       await context.sync();
-      await along?.takeBack();
+      await along?.takeBack().catch((refusal: unknown) => {
+        // A protected sheet: what is locked now was locked then, so that nothing of it is there.
+        if (!isLocked(refusal)) throw refusal;
+      });
     },
   });
 }
+
+const isLocked = (problem: unknown): boolean => problem instanceof Error && "code" in problem && problem.code === "AccessDenied";
 
 export interface Watched extends LookedAt {
   readonly found: Excel.Range;
@@ -163,7 +162,7 @@ async function readAgain(context: Excel.RequestContext, changes: readonly Looked
     sheets[index]!.isNullObject ? undefined : sheets[index]!.getRange(range).load("formulas,values"),
   );
   await context.sync();
-  return found as (Found | undefined)[];
+  return found;
 }
 
 /** Judged by the cells that were to change; what somebody else has written meanwhile is none of ours. */

@@ -50,6 +50,7 @@ async function lookAndWrite(
   sheets.load("items/name");
   const tables = context.workbook.tables;
   tables.load("items/name");
+  const front = sheets.getActiveWorksheet().load("name");
   await context.sync();
 
   refuseTaken(
@@ -76,7 +77,8 @@ async function lookAndWrite(
     look: () => standingOf(context, plan, mark),
     takeBack: async () => {
       if ((await standingOf(context, plan, mark)) === "nothing") return;
-      context.workbook.worksheets.getItem(plan.sheetName).delete();
+      sheets.getItem(plan.sheetName).delete();
+      if (selected !== "behind") sheets.getItem(front.name).activate();
       await context.sync();
     },
   });

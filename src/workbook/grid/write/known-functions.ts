@@ -19,19 +19,17 @@ export const needFunctions = (formulas: Iterable<unknown>): boolean => {
   return false;
 };
 
+/** What is asked. Formulas that are to stay often answer with an empty text before they come to a function. */
+export const question = "=GYLE.WORT.SG(10)";
+
 /**
- * Queues a question to Excel, in a cell that is written over afterwards: whether it knows our functions. It must come before
+ * Queues the question to Excel whether it knows our functions, in a cell that is written over afterwards. It must come before
  * calculation is suspended. After the next `context.sync()` the answer can be called.
  *
  * @throws FunctionsUnknown by the answer
  */
 export function askFunctions(cell: Excel.Range): () => void {
-  cell.formulas = [["=GYLE.WORT.SG(10)"]];
-  return refuseUnknown(cell);
-}
-
-/** The same of a cell into which a formula of ours has just been entered. */
-export function refuseUnknown(cell: Excel.Range): () => void {
+  cell.formulas = [[question]];
   cell.load("values");
   // Any other answer, #BUSY! among them, comes from somebody who knows the name.
   return () => {

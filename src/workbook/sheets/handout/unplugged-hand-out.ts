@@ -22,14 +22,17 @@ export async function insertUnpluggedHandOut(context: Excel.RequestContext, blan
     await writeSurely({
       place: `“${copyName}”`,
       write: async () => {
-        worksheets.getItem(copyName).activate();
         worksheets.getItem(workingName).delete();
+        worksheets.getItem(copyName).activate();
         await context.sync();
       },
       look: async () => {
         const [working, made] = [workingName, copyName].map((name) => worksheets.getItemOrNullObject(name));
         await context.sync();
-        return working?.isNullObject && !made?.isNullObject ? "everything" : "half";
+        if (!working?.isNullObject || made?.isNullObject) return "half";
+        worksheets.getItem(copyName).activate();
+        await context.sync();
+        return "everything";
       },
       takeBack: () => deleteSheets(context, [copyName]),
     });

@@ -147,7 +147,7 @@ describe("unplugging", () => {
   }, benchTimeout);
 
   it(
-    "needs four round trips for a sheet, and three to plug it in",
+    "needs five round trips for a sheet, and three to plug it in",
     async () => {
       const { faults } = bench.host;
       const start = faults.syncCount;

@@ -3,7 +3,7 @@ import { batchMark } from "../../batch/read/batch-sheets";
 import { rectangles } from "../../grid/plan/areas";
 import { isClash } from "../../grid/read/second-look";
 import { isLate, JustChanged, putBack, watch } from "../../grid/write/change-ranges";
-import { askFunctions, needFunctions } from "../../grid/write/known-functions";
+import { askInEmptyCell } from "../../grid/write/known-functions";
 import { isAsTyped } from "../../grid/write/same-content";
 import { writeFormats } from "../../grid/write/write-formats";
 import { writeSurely, type Standing } from "../../grid/write/write-surely";
@@ -17,6 +17,10 @@ import { takeBack } from "./take-back";
  */
 export async function bringAlong(context: Excel.RequestContext, work: readonly Work[]): Promise<void> {
   const place = work.map(({ outlook }) => `“${outlook.sheetName}”`).join(", ");
+  const [empty] = work.flatMap(({ outlook, fresh }) =>
+    fresh.cells.filter(({ was }) => was === "").map(({ address }) => ({ ...outlook, address })),
+  );
+  if (empty) await askInEmptyCell(context, empty.sheetName, empty.address);
   await writeSurely({
     place,
     write: async () => {
@@ -27,7 +31,6 @@ export async function bringAlong(context: Excel.RequestContext, work: readonly W
           fresh.cells.map(({ address, was }) => ({ sheetName: outlook.sheetName, range: address, before: [[was]] })),
         ),
       );
-      const refuseUnknown = ask(context, work);
       context.application.suspendApiCalculationUntilNextSync();
       for (const one of work) write(sheetOf(context, one), one);
       await context.sync();
@@ -36,7 +39,6 @@ export async function bringAlong(context: Excel.RequestContext, work: readonly W
         await putBack(context, place, watched);
         throw new JustChanged(late.sheetName, late.range, false);
       }
-      refuseUnknown?.();
     },
     look: async (problem) => (isClash(problem) ? "half" : await standingOf(context, work)),
     takeBack: () => takeBack(context, work),
@@ -69,14 +71,6 @@ function write(sheet: Excel.Worksheet, { fresh, chart, cells }: Work): void {
   for (const { address, content } of fresh.cells) sheet.getRange(address).formulas = [[content]];
   if (isNew(chart)) drawBeside(sheet, chart);
   sheet.getRange(cells.range(batchMark)).values = [[planVersion]];
-}
-
-/** Whether Excel knows our functions, asked in a cell that gets one. */
-function ask(context: Excel.RequestContext, work: readonly Work[]): (() => void) | undefined {
-  const [one] = work.flatMap((sheet) =>
-    sheet.fresh.cells.filter(({ content }) => needFunctions([content])).map(({ address }) => ({ sheet, address })),
-  );
-  return one && askFunctions(sheetOf(context, one.sheet).getRange(one.address));
 }
 
 async function standingOf(context: Excel.RequestContext, work: readonly Work[]): Promise<Standing> {

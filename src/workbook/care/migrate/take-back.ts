@@ -1,4 +1,3 @@
-import { question } from "../../grid/write/known-functions";
 import { batchMark } from "../../batch/read/batch-sheets";
 import { isNew, type Work } from "./migrate";
 import { begunChart, undraw } from "./new-chart";
@@ -25,7 +24,7 @@ export async function takeBack(context: Excel.RequestContext, work: readonly Wor
     }));
   await context.sync();
   for (const { sheet, names, chartNames, fresh, cells, outlook, version, contents, chart, begun } of there) {
-    const isAsWritten = fresh.cells.map(({ content }, index) => [content, question].includes(contents[index]?.formulas[0]?.[0] as string));
+    const isAsWritten = fresh.cells.map(({ content }, index) => contents[index]?.formulas[0]?.[0] === content);
     const isBegun = names.some((name) => !name.isNullObject);
     if (!isBegun || (version.values[0]?.[0] !== outlook.version && !isAsWritten.every(Boolean))) continue;
     for (const name of [...names, ...chartNames]) if (!name.isNullObject) name.delete();

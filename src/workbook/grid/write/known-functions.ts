@@ -1,4 +1,4 @@
-import { TakeBack } from "./write-surely";
+import { TakeBack, writeSurely } from "./write-surely";
 
 /** Excel has the pane, but not the functions yet (OfficeDev/office-js issues 6126, 6399, 6611): what is entered now stays #NAME? for ever. */
 export class FunctionsUnknown extends TakeBack {
@@ -20,7 +20,7 @@ export const needFunctions = (formulas: Iterable<unknown>): boolean => {
 };
 
 /** What is asked. Formulas that are to stay often answer with an empty text before they come to a function. */
-export const question = "=GYLE.WORT.SG(10)";
+const question = "=GYLE.WORT.SG(10)";
 
 /**
  * Queues the question to Excel whether it knows our functions, in a cell that is written over afterwards. It must come before
@@ -35,4 +35,32 @@ export function askFunctions(cell: Excel.Range): () => void {
   return () => {
     if (cell.values[0]?.[0] === "#NAME?") throw new FunctionsUnknown();
   };
+}
+
+/**
+ * Asks in an empty cell of a sheet, which is empty again afterwards: one `context.sync()`. Whoever writes over formulas asks before
+ * that, for these would be at #NAME? as well once they were put back.
+ *
+ * @throws FunctionsUnknown; otherwise as `writeSurely`
+ */
+export async function askInEmptyCell(context: Excel.RequestContext, sheetName: string, address: string): Promise<void> {
+  const cell = () => context.workbook.worksheets.getItem(sheetName).getRange(address);
+  await writeSurely({
+    place: `${address} on “${sheetName}”`,
+    write: async () => {
+      const refuseUnknown = askFunctions(cell());
+      cell().clear("Contents");
+      await context.sync();
+      refuseUnknown();
+    },
+    look: async () => {
+      const now = cell().load("formulas");
+      await context.sync();
+      return now.formulas[0]?.[0] === question ? "half" : "nothing";
+    },
+    takeBack: async () => {
+      cell().clear("Contents");
+      await context.sync();
+    },
+  });
 }

@@ -64,6 +64,7 @@ export function Pane() {
           ))}
         </nav>
       )}
+      {screen && <Behind />}
       {dayGoing !== undefined && screen !== brewDay && <Strip sheetName={dayGoing} onOpen={() => open(brewDay)} />}
       {screen ? (
         <Shown key={screen.title} screen={screen} moves={moves} />
@@ -81,6 +82,13 @@ function Strip(props: { readonly sheetName: string; readonly onOpen: () => void 
   const [loaded, setLoaded] = useState<{ readonly DayStrip: ComponentType<typeof props> }>();
   useEffect(() => void import(/* webpackChunkName: "pane-brew-day" */ "./brew-day/day-strip").then(setLoaded, () => undefined), []);
   return loaded ? <loaded.DayStrip {...props} /> : null;
+}
+
+/** What an earlier write left behind, once its file is there: it waits until the first screen is open. */
+function Behind() {
+  const [loaded, setLoaded] = useState<{ readonly LeftBehind: ComponentType }>();
+  useEffect(() => void import(/* webpackChunkName: "pane-left-behind" */ "./left-behind/left-behind").then(setLoaded, () => undefined), []);
+  return loaded ? <loaded.LeftBehind /> : null;
 }
 
 /** A screen, once its file is there. After a move its heading has the focus, so that keyboard and screen reader go on from there. */

@@ -5,6 +5,8 @@ import { markOf } from "../../batch/read/copied-sheets";
 import type { NumberFormat } from "../../grid/plan/sheet-plan";
 import type { NamedCells } from "../../grid/read/named-cells";
 import { readAllSheets } from "../../grid/read/read-sheets";
+import { withSecondLook } from "../../grid/read/second-look";
+import { changeRanges, rangeChange } from "../../grid/write/change-ranges";
 import { unpluggedBatches, type UnpluggedBatch } from "../../batch/read/unplugged-batches";
 import { batchFigures } from "./batch-figures";
 import { learnedRows, quantityOf, type LearnedKey, type LearnedRow } from "./kit-rows";
@@ -46,18 +48,23 @@ export interface KitReport {
  * `context.sync()` to read, one to write, whatever the number of batches. Undefined where there is no kit sheet. What
  * the brewer typed is not touched.
  */
-export async function learnKits(context: Excel.RequestContext): Promise<KitReport | undefined> {
+export function learnKits(context: Excel.RequestContext): Promise<KitReport | undefined> {
+  return withSecondLook(() => lookAndLearn(context));
+}
+
+async function lookAndLearn(context: Excel.RequestContext): Promise<KitReport | undefined> {
   const sheets = await readAllSheets(context);
   const kitSheet = sheets.find(isKitSheet);
   if (!kitSheet) return undefined;
   const report = kitReport(kitSheet, sheets.filter(isBatchSheet), sheets.filter(isUnplugged));
-  const sheet = context.workbook.worksheets.getItem(kitSheet.sheetName);
-  for (const { number, figures } of report.kits) {
-    sheet.getRange(kitSheet.range(`kit_${number}_learned`)).values = figures.map(({ learned: { value, plusMinus, batches } }) =>
-      batches === 0 ? ["", "", 0] : [value, plusMinus, batches],
-    );
-  }
-  await context.sync();
+  const changes = report.kits.map(({ number, figures }) =>
+    rangeChange(
+      kitSheet,
+      kitSheet.range(`kit_${number}_learned`),
+      figures.map(({ learned: { value, plusMinus, batches } }) => (batches === 0 ? ["", "", 0] : [value, plusMinus, batches])),
+    ),
+  );
+  await changeRanges(context, changes, { place: `“${kitSheet.sheetName}”` });
   return report;
 }
 

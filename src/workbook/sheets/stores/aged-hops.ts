@@ -1,7 +1,7 @@
 import { askNumber } from "../../batch/figures/ask";
 import { address } from "../../grid/plan/addresses";
 import type { CellValue, NamedCells } from "../../grid/read/named-cells";
-import { writeUnlessChanged, type LookedAt } from "../../grid/write/write-unless-changed";
+import { changeRanges, rangeChange, type LookedAt, type RangeChange } from "../../grid/write/change-ranges";
 import { itemFor, type Stores } from "./stock";
 
 /** One hop of a batch as the stores hold it: its alpha on the brewing day, beside what the batch reckons with. */
@@ -14,6 +14,8 @@ export interface AgedHop {
   readonly cell: string;
   /** The line of the hop table from the hop to its alpha, and what stood there: a table may be sorted or filled in meanwhile. */
   readonly line: LookedAt;
+  /** What comes into the cell where the brewer asks for it. */
+  readonly change: RangeChange;
 }
 
 /** Alpha of the batch's hops on its brewing day, for those that the stores know with date and temperature. */
@@ -33,6 +35,7 @@ export function agedHops(stores: Stores, batch: NamedCells): AgedHop[] {
         ...aged,
         inBatchPercent: typeof alpha === "number" ? alpha : undefined,
         cell: address(row, from.column + 2),
+        change: rangeChange(batch, address(row, from.column + 2), [[Math.round(aged.onTheDayPercent * 10) / 10]]),
         line: {
           sheetName: batch.sheetName,
           range: `${address(row, from.column)}:${address(row, from.column + 2)}`,
@@ -63,12 +66,9 @@ const isNumber = (value: CellValue | undefined): value is number => typeof value
  * @throws JustChanged where the lines of the table are no longer what the brewer was shown; nothing is written then
  */
 export async function writeAgedHops(context: Excel.RequestContext, sheetName: string, hops: readonly AgedHop[]): Promise<void> {
-  const sheet = context.workbook.worksheets.getItem(sheetName);
-  await writeUnlessChanged(
+  await changeRanges(
     context,
-    hops.map(({ line }) => line),
-    () => {
-      for (const { cell, onTheDayPercent } of hops) sheet.getRange(cell).values = [[Math.round(onTheDayPercent * 10) / 10]];
-    },
+    hops.map(({ change }) => change),
+    { place: `the hop table on “${sheetName}”`, watched: hops.map(({ line }) => line) },
   );
 }

@@ -20,7 +20,12 @@ export function Pane() {
   /** How often somebody has chosen a screen, the one that is open included. */
   const [moves, setMoves] = useState(0);
   // Somebody who has chosen meanwhile is not sent elsewhere.
-  useEffect(() => void firstScreen().then((first) => setScreen((chosen) => chosen ?? first)), []);
+  useEffect(() => {
+    void firstScreen().then((first) => {
+      setScreen((chosen) => chosen ?? first.screen);
+      if (first.asked) setMoves((before) => before + 1);
+    });
+  }, []);
   const open = (next: Screen | undefined): void => {
     if (!next) return;
     setMoves((before) => before + 1);
@@ -59,6 +64,7 @@ export function Pane() {
           ))}
         </nav>
       )}
+      {screen && <Behind />}
       {dayGoing !== undefined && screen !== brewDay && <Strip sheetName={dayGoing} onOpen={() => open(brewDay)} />}
       {screen ? (
         <Shown key={screen.title} screen={screen} moves={moves} />
@@ -76,6 +82,13 @@ function Strip(props: { readonly sheetName: string; readonly onOpen: () => void 
   const [loaded, setLoaded] = useState<{ readonly DayStrip: ComponentType<typeof props> }>();
   useEffect(() => void import(/* webpackChunkName: "pane-brew-day" */ "./brew-day/day-strip").then(setLoaded, () => undefined), []);
   return loaded ? <loaded.DayStrip {...props} /> : null;
+}
+
+/** What an earlier write left behind, once its file is there: it waits until the first screen is open. */
+function Behind() {
+  const [loaded, setLoaded] = useState<{ readonly LeftBehind: ComponentType }>();
+  useEffect(() => void import(/* webpackChunkName: "pane-left-behind" */ "./left-behind/left-behind").then(setLoaded, () => undefined), []);
+  return loaded ? <loaded.LeftBehind /> : null;
 }
 
 /** A screen, once its file is there. After a move its heading has the focus, so that keyboard and screen reader go on from there. */

@@ -93,7 +93,7 @@ test(
       tab.page.waitForEvent("download"),
       pane.getByRole("button", { name: "Make a workbook of the unplugged blank" }).click(),
     ]);
-    await pane.getByText("The new workbook is open, with “For Finch”").waitFor();
+    await pane.getByText("A new workbook with “For Finch” was saved as a file").waitFor();
     expect(await tabs(tab)).not.toContain("For Finch");
     const bytes = readFileSync(await download.path());
     expect(strFromU8(unzipSync(bytes)["docProps/core.xml"]!)).not.toMatch(/<(dc:creator|cp:lastModifiedBy)>[^<]/u);

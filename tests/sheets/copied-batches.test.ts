@@ -115,16 +115,6 @@ describe("a copy of a batch that was brewed", () => {
     benchTimeout,
   );
 
-  it.each([1, 2, 3, 4])(
-    "keeps the mark where round trip %i of giving it one fails",
-    async (n) => {
-      bench.host.faults.failAtSync(n, new Error("the host is busy"));
-      await expect(run((context) => giveOwnMark(context, "Brewed (2)"))).rejects.toThrow("the host is busy");
-      expect(await marks()).toMatchObject({ Brewed: "brewed", "Brewed (2)": "brewed" });
-    },
-    benchTimeout,
-  );
-
   it(
     "gets a mark of its own where the brewer says that it is the copy; the log that came along is told of",
     async () => {

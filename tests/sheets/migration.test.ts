@@ -2,7 +2,7 @@ import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
 import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import type { ChartRecord } from "../../src/excel-stand-in/excel/sheet-extras";
 import { firstExtractBatch } from "../../src/workbook/batch/example-batch";
-import { planVersion } from "../../src/workbook/batch/sheet/card";
+import { planVersion } from "../../src/workbook/batch/describe/plan-version";
 import { migrateSheets, readOutlook } from "../../src/workbook/care/migrate";
 import { planBatch } from "../../src/workbook/batch/sheet/plan";
 import { moved, placeMap } from "../../src/workbook/care/check/place-map";
@@ -260,18 +260,6 @@ describe("a sheet of the first plan", () => {
     benchTimeout,
   );
 
-  it.each([1, 2, 3])(
-    "stays as it was when round trip %i fails",
-    async (n) => {
-      const before = whole();
-      bench.host.faults.failAtSync(n, new Error("the host is busy"));
-      await expect(migrate()).rejects.toThrow("the host is busy");
-      expect(whole()).toEqual(before);
-      expect(await Excel.run(readOutlook)).toMatchObject([{ outlook: { state: "older", version: 1 } }]);
-    },
-    benchTimeout,
-  );
-
   it(
     "stays as it was when Excel refuses in the middle of the writing",
     async () => {
@@ -303,18 +291,6 @@ describe("a sheet of the first plan", () => {
     benchTimeout,
   );
 });
-
-it(
-  "says so when it could not be taken back either",
-  async () => {
-    bench.host.faults.failAtSync(3, new Error("the host is busy"));
-    bench.host.faults.failAtSync(4, new Error("the host is gone"));
-    await expect(migrate()).rejects.toThrow(
-      '"Batch 1": some formulas of ours, and empty cells beside the printed part, may have been written',
-    );
-  },
-  benchTimeout,
-);
 
 describe("the chart of a sheet of the first plan", () => {
   it(

@@ -137,19 +137,6 @@ describe("the stores", () => {
 
 describe("drawing", () => {
   it(
-    "changes nothing when a round trip fails",
-    async () => {
-      const found = await read();
-      bench.host.faults.failAtSync(1, new Error("the host is busy"));
-      await expect(run((context) => writeDraws(context, found, [{ plan: planDraw(found, "Batch 1"), day: 46270 }]))).rejects.toThrow(
-        "the host is busy",
-      );
-      expect((await read()).stores.draws).toEqual([]);
-    },
-    benchTimeout,
-  );
-
-  it(
     "takes the batch's share once, and names what is short",
     async () => {
       const found = await read();

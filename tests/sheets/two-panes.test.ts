@@ -203,7 +203,7 @@ const tastes =
 const measures =
   (gravity: number): Writer =>
   (context) =>
-    writeOriginal(context, seen, { reading: gravity, scale: "SG", sampleTemperature: 70, gravity, volume: 5, doubt: "" });
+    writeOriginal(context, seen, { reading: gravity, scale: "SG", sampleTemperature: 70, gravity, volume: 5 });
 const mended: Writer = (context) => {
   const missed = missedPlan(seen, "fermenter", { volume: 5, gravity: 1.06 })!;
   return writeMend(context, seen, missed, mends(missed)[0]!, dayNumber("2026-09-05T14:00"));

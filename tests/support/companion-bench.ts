@@ -1,7 +1,7 @@
 import { expect } from "vitest";
 import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import type { BatchContents } from "../../src/workbook/batch/contents";
-import { carryOut, type Outcome } from "../../src/workbook/brewing/companion/outcome";
+import { carryOut } from "../../src/workbook/brewing/companion/outcome";
 import { readBatchSheet } from "../../src/workbook/batch/read/batch-sheets";
 import type { NamedCells } from "../../src/workbook/grid/read/named-cells";
 import { insertOn, openBatchBench, type BatchSheet } from "./batch-bench";
@@ -62,30 +62,6 @@ export function expectSame(bench: HeadlessBench, before: string): void {
 }
 
 type Change = (context: Excel.RequestContext) => Promise<void>;
-
-/** Lets every round trip of a change fail in turn: each time nothing may be left of it, and the outcome must say so. */
-export async function expectNothingAtAnyFault({ bench }: CompanionBench, change: Change): Promise<void> {
-  await bench.calculate();
-  const before = contentOf(bench);
-  const { faults } = bench.host;
-  for (let n = 1; n < 20; n += 1) {
-    faults.failAtSync(n, new Error("the host is busy"));
-    const started = faults.syncCount;
-    const outcome: Outcome = await carryOut(change);
-    await bench.calculate();
-    if (outcome.kind === "written") {
-      expect(n).toBeGreaterThan(2);
-      faults.failAtSync(1, new Error("spent"));
-      await Excel.run((context) => context.sync()).catch(() => undefined);
-      return;
-    }
-    expect(faults.syncCount - started).toBeGreaterThanOrEqual(n);
-    expect(outcome.kind).toBe("unchanged");
-    expect(outcome.kind === "unchanged" && outcome.message).toContain("Nothing was written. The spreadsheet said: the host is busy");
-    expectSame(bench, before);
-  }
-  throw new Error("the change never came through");
-}
 
 /** A protected sheet, a cell being edited and a sheet that was deleted meanwhile: nothing happens, and the words say why. */
 export async function expectRefusals({ bench, batch }: CompanionBench, change: Change): Promise<void> {

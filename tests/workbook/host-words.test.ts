@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { hostWords } from "../../src/workbook/grid/words/host-words";
-import { JustChanged } from "../../src/workbook/grid/write/write-unless-changed";
+import { JustChanged } from "../../src/workbook/grid/write/change-ranges";
 
 const hostError = (code: string, message: string): Error => Object.assign(new Error(message), { code });
 

@@ -6,7 +6,8 @@ import { GoTo } from "../parts/go-to";
 import { useLongWork } from "../parts/use-long-work";
 import { WorkProgress } from "../parts/work-progress";
 import { todayNumber } from "../parts/today-number";
-import { RepairForm, type Repaired } from "./repair-form";
+import { RepairForm } from "./repair-form";
+import type { Repaired } from "./repair-work";
 
 const weightWords: Readonly<Record<Finding["weight"], string>> = { stop: "Stop", look: "Look", fill: "To fill in" };
 

@@ -1,14 +1,6 @@
 import { useState } from "preact/hooks";
 import type { Repair } from "../../workbook/care/check/finding";
-import { HalfChanged } from "../../workbook/brewing/companion/outcome";
-import { hostWords } from "../../workbook/grid/words/host-words";
-import { repairFormulas, RepairRefused, type RepairReport } from "../../workbook/care/check/repair";
-
-/** What became of the cells, in words. */
-export interface Repaired {
-  readonly isGood: boolean;
-  readonly words: string;
-}
+import { repair, type Repaired } from "./repair-work";
 
 export interface RepairFormProps {
   readonly repairs: readonly Repair[];
@@ -25,33 +17,22 @@ export function RepairForm({ repairs, onWritten }: RepairFormProps) {
   const [ticked, setTicked] = useState<ReadonlySet<string>>(new Set(stuck.map(key)));
   const [refusal, setRefusal] = useState<string>();
   const [isBusy, setBusy] = useState(false);
-  const chosen = repairs.filter((repair) => ticked.has(key(repair)));
+  const chosen = repairs.filter((one) => ticked.has(key(one)));
 
   const tick = (some: readonly Repair[], isOn: boolean): void => {
     const next = new Set(ticked);
-    for (const repair of some)
-      if (isOn) next.add(key(repair));
-      else next.delete(key(repair));
+    for (const one of some)
+      if (isOn) next.add(key(one));
+      else next.delete(key(one));
     setTicked(next);
   };
 
-  const repair = async (): Promise<void> => {
+  const repairChosen = async (): Promise<void> => {
     setBusy(true);
     setRefusal(undefined);
-    try {
-      onWritten({
-        isGood: true,
-        words: reported(await Excel.run({ delayForCellEdit: true }, (context) => repairFormulas(context, chosen))),
-      });
-    } catch (failure) {
-      if (failure instanceof HalfChanged) onWritten({ isGood: false, words: failure.message });
-      else
-        setRefusal(
-          failure instanceof RepairRefused
-            ? failure.message
-            : `Nothing was repaired, and the cells are as they were. ${hostWords(failure)}`,
-        );
-    }
+    const outcome = await repair(chosen);
+    if (outcome.isWritten) onWritten(outcome);
+    else setRefusal(outcome.words);
     setBusy(false);
   };
 
@@ -76,20 +57,10 @@ export function RepairForm({ repairs, onWritten }: RepairFormProps) {
           </span>
         </label>
       ))}
-      <button type="button" disabled={isBusy || chosen.length === 0} onClick={() => void repair()}>
+      <button type="button" disabled={isBusy || chosen.length === 0} onClick={() => void repairChosen()}>
         {isBusy ? "Repairing…" : `Repair ${String(chosen.length)} ${chosen.length === 1 ? "cell" : "cells"}`}
       </button>
       <div aria-live="polite">{refusal !== undefined && <p class="bad">{refusal}</p>}</div>
     </fieldset>
   );
-}
-
-function reported({ written, still }: RepairReport): string {
-  const done = `${String(written)} ${written === 1 ? "formula was" : "formulas were"} entered anew.`;
-  if (!still) return `${done} Whether any still shows #NAME? could not be seen at once: the workbook is looked through again.`;
-  if (still.length === 0) return `${done} None shows #NAME? any more.`;
-  return `${done} ${String(still.length)} still ${still.length === 1 ? "shows" : "show"} #NAME? (${still
-    .slice(0, 3)
-    .map(({ address, sheet }) => `${address} on “${sheet}”`)
-    .join(", ")}): Excel has not loaded the functions yet. Close and open the workbook, wait a moment, then repair again.`;
 }

@@ -1,5 +1,5 @@
-import { hostWords } from "../../workbook/grid/words/host-words";
-import { HalfMigrated, migrateSheets, readOutlook, type MigrationReport, type SheetOutlook } from "../../workbook/care/migrate";
+import { failureWords } from "../../workbook/grid/words/host-words";
+import { migrateSheets, readOutlook, type MigrationReport, type SheetOutlook } from "../../workbook/care/migrate";
 
 export type Answer<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problem: string };
 
@@ -14,7 +14,6 @@ async function answered<T>(consequence: string, work: (context: Excel.RequestCon
   try {
     return { ok: true, value: await Excel.run({ delayForCellEdit: true }, work) };
   } catch (problem) {
-    if (problem instanceof HalfMigrated) return { ok: false, problem: problem.message };
-    return { ok: false, problem: `${consequence} ${hostWords(problem)}` };
+    return { ok: false, problem: failureWords(consequence, problem) };
   }
 }

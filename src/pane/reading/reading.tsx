@@ -38,9 +38,9 @@ function ReadingForm({ sheet, reload }: Batch) {
   const { ready, problem } = original ?? beer ?? {};
   const when = fieldMoment(fields.when);
   const doubts = original?.ready
-    ? [original.ready.doubt].filter((doubt) => doubt !== "")
+    ? original.ready.doubts
     : beer?.ready && when !== ""
-      ? readingDoubts(sheet, { ...beer.ready, when }, dayNumberAt(Date.now()))
+      ? readingDoubts(sheet, { ...beer.ready, when, beerTemperature: numberIn(fields.beerTemperature) }, dayNumberAt(Date.now()))
       : [];
   const complete = ready !== undefined && (wort || when !== "");
 

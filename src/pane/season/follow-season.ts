@@ -1,6 +1,6 @@
-import { hostWords } from "../../workbook/grid/words/host-words";
+import { failureWords } from "../../workbook/grid/words/host-words";
 import { followSheets } from "../../workbook/sheets/season/follow-sheets";
-import { refreshSeason, RefreshRefused, type SeasonReport } from "../../workbook/sheets/season/refresh-season";
+import { refreshSeason, type SeasonReport } from "../../workbook/sheets/season/refresh-season";
 
 /** What is known about the season sheet. */
 export type SeasonState =
@@ -52,12 +52,6 @@ async function look(): Promise<SeasonState> {
     const report = await Excel.run({ delayForCellEdit: true }, refreshSeason);
     return report ? { kind: "there", report } : { kind: "none" };
   } catch (problem) {
-    return {
-      kind: "failed",
-      message:
-        problem instanceof RefreshRefused
-          ? problem.message
-          : `The season sheet was not brought up to date, and stays as it was. ${hostWords(problem)}`,
-    };
+    return { kind: "failed", message: failureWords("The season sheet was not brought up to date, and stays as it was.", problem) };
   }
 }

@@ -13,6 +13,7 @@ import { BatchChoice } from "../sheets/batch-choice";
 import { inWorkbook, type Done } from "../sheets/in-workbook";
 import { Outcome } from "../sheets/outcome";
 import { useBatches, type Batches } from "../sheets/use-batches";
+import { newWorkbookWords } from "../unplug/new-workbook-words";
 import { CopyableFile } from "./copyable-file";
 import { PricesField } from "./prices-field";
 
@@ -129,9 +130,7 @@ function Result({ made }: { readonly made: Made }) {
   return (
     <>
       <p>
-        {made.kind === "workbook"
-          ? `The new workbook is open, with “${made.copy.copyName}”: save it under a name of its own and hand it on.`
-          : `“${made.copy.copyName}” is in the workbook, unplugged.`}
+        {made.kind === "workbook" ? newWorkbookWords(`“${made.copy.copyName}”`) : `“${made.copy.copyName}” is in the workbook, unplugged.`}
       </p>
       <p>
         {made.copy.plain} formulas calculate on without Gylebook; {made.copy.values.length} are values now and will not follow changes. A

@@ -1,4 +1,4 @@
-import { hostWords } from "../../workbook/grid/words/host-words";
+import { failureWords } from "../../workbook/grid/words/host-words";
 import { InsertionRefused } from "../../workbook/batch/insert-batch";
 
 /** How an action in the workbook went, always in words for the brewer. */
@@ -16,10 +16,8 @@ export async function inWorkbook<T>(unchanged: string, action: (context: Excel.R
   try {
     return { kind: "done", result: await Excel.run({ delayForCellEdit: true }, action) };
   } catch (problem) {
-    if (problem instanceof InsertionRefused)
-      return problem.freeName
-        ? { kind: "taken", message: problem.message, freeName: problem.freeName }
-        : { kind: "failed", message: problem.message };
-    return { kind: "failed", message: `${unchanged} ${hostWords(problem)}` };
+    if (problem instanceof InsertionRefused && problem.freeName)
+      return { kind: "taken", message: problem.message, freeName: problem.freeName };
+    return { kind: "failed", message: failureWords(unchanged, problem) };
   }
 }

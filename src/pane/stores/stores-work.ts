@@ -1,4 +1,3 @@
-import { JustChanged } from "../../workbook/grid/write/write-unless-changed";
 import { agedHops, writeAgedHops, type AgedHop } from "../../workbook/sheets/stores/aged-hops";
 import {
   DrawRefused,
@@ -14,7 +13,7 @@ import { copies, markOf } from "../../workbook/batch/read/copied-sheets";
 import type { UnpluggedBatch } from "../../workbook/batch/read/unplugged-batches";
 import { shoppingList, writeShoppingList, type ShoppingLine } from "../../workbook/sheets/stores/shopping";
 import { todayNumber } from "../parts/today-number";
-import { hostWords } from "../../workbook/grid/words/host-words";
+import { failureWords } from "../../workbook/grid/words/host-words";
 
 /** One batch sheet as the stores see it. */
 export interface BatchAndStores {
@@ -66,6 +65,8 @@ function seen(found: StoresAndBatches, said?: string): StoresState {
   };
 }
 
+const notSeen = "What the stores look like now could not be read: look again.";
+
 /** Does something with the stores as they stand now, then looks again; whatever goes wrong is told in words. */
 async function withStores(work?: (context: Excel.RequestContext, found: StoresAndBatches) => Promise<string>): Promise<StoresState> {
   try {
@@ -74,15 +75,23 @@ async function withStores(work?: (context: Excel.RequestContext, found: StoresAn
       if (!found) return { kind: "none" } as const;
       if (!work) return seen(found);
       const said = await work(context, found);
-      const after = await readStoresAndBatches(context);
-      return after ? seen(after, said) : ({ kind: "none" } as const);
+      try {
+        const after = await readStoresAndBatches(context);
+        return after ? seen(after, said) : ({ kind: "none" } as const);
+      } catch {
+        // It is done all the same.
+        return {
+          kind: "there",
+          sheetName: found.stores.sheetName,
+          batches: [],
+          copies: [],
+          unplugged: [],
+          said: `${said} ${notSeen}`,
+        } as const;
+      }
     });
   } catch (problem) {
-    return {
-      kind: "failed",
-      message:
-        problem instanceof DrawRefused || problem instanceof JustChanged ? problem.message : `Nothing was changed. ${hostWords(problem)}`,
-    };
+    return { kind: "failed", message: failureWords("Nothing was changed.", problem) };
   }
 }
 

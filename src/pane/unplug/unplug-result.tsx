@@ -1,4 +1,5 @@
 import type { UnpluggedSheet } from "../../workbook/exchange/unplug";
+import { newWorkbookWords } from "./new-workbook-words";
 import type { Unplugged } from "./unplug-work";
 
 /** What the copies are like: how much still calculates, and what is a value from now on, and why. */
@@ -10,7 +11,7 @@ export function UnplugResult({ outcome }: { readonly outcome: Unplugged | undefi
         <>
           <p class="good">
             {outcome.into === "new"
-              ? `The new workbook is open, with ${sheets(outcome.copies.length)}: save it under a name of its own.`
+              ? newWorkbookWords(sheets(outcome.copies.length))
               : `${names(outcome.copies)} ${outcome.copies.length === 1 ? "is" : "are"} in the workbook, at the end of the tabs.`}
           </p>
           <p>

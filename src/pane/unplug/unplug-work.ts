@@ -1,7 +1,6 @@
-import { hostWords, reasonOf } from "../../workbook/grid/words/host-words";
+import { failureWords, reasonOf } from "../../workbook/grid/words/host-words";
 import { readBatchSheets } from "../../workbook/batch/read/batch-sheets";
 import type { LongWork } from "../../workbook/grid/write/progress";
-import { Stopped } from "../../workbook/grid/write/progress";
 import {
   PlugInRefused,
   plugIn,
@@ -69,10 +68,5 @@ async function sheetInFront(context: Excel.RequestContext): Promise<string> {
 
 function inWords(problem: unknown, consequence: string): string {
   const message = reasonOf(problem);
-  const ours =
-    problem instanceof UnplugRefused ||
-    problem instanceof PlugInRefused ||
-    problem instanceof Stopped ||
-    /Nothing was changed\.$/.test(message);
-  return ours ? message : `${consequence} ${hostWords(problem)}`;
+  return /Nothing was changed\.$/.test(message) ? message : failureWords(consequence, problem);
 }

@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import { ChoiceField } from "../new-batch/choice-field";
 import { useLongWork } from "../parts/use-long-work";
+import { isExcel } from "../parts/is-excel";
 import { WorkProgress } from "../parts/work-progress";
 import { PlugIn } from "./plug-in";
 import { UnplugResult } from "./unplug-result";
@@ -67,7 +68,8 @@ export function Unplug() {
         </p>
         {form.into === "new" && (
           <p class="hint">
-            Excel opens the new workbook; save it and hand it on. Formulas there that speak of your other sheets are values.
+            {isExcel() ? "Excel opens the new workbook; save it and hand it on." : "The new workbook is saved as a file, to be handed on."}{" "}
+            Formulas there that speak of your other sheets are values.
           </p>
         )}
         {!canPlugInAgain() && (

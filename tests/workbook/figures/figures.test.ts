@@ -61,7 +61,7 @@ describe("figures asked without a sheet", () => {
     const [batch, sheet] = [batches[index], sheets[index]];
     if (!batch || !sheet) throw new Error("no sheet");
     const planned = plannedFigures(batch);
-    const reached = reachedFigures(batch, planned);
+    const reached = reachedFigures(batch);
     const shown = (name: string) => (typeof sheet.get(name) === "number" ? sheet.number(name) : undefined);
     const pairs: [string, number | undefined][] = [
       ["og_plan", planned.og],

@@ -10,6 +10,8 @@ export function provideOffice(engine: Engine): Host {
   const { host, Excel, Office } = createBenchGlobals(engine);
   host.cellEditing = cellEditingOf(engine.univerAPI);
   setUpThemeChoice(host);
+  // So that the pane does not speak of Excel's windows and menus here.
+  Object.assign(Office.context, { diagnostics: { host: "Excel", platform: "Bench", version: "" } });
   Object.assign(window, { Excel, Office, OfficeExtension: { Error: RichApiError } });
   return host;
 }

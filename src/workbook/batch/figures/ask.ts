@@ -7,11 +7,6 @@ export function askNumber(id: string, ...typed: readonly unknown[]): number | un
   return typeof answer === "number" ? answer : undefined;
 }
 
-export function askText(id: string, ...typed: readonly unknown[]): string {
-  const answer = callScalar(functionNamed(id), typed);
-  return typeof answer === "string" ? answer : "";
-}
-
 /** All cells of the answer, row by row; an error is undefined, as is a cell that stays empty. */
 export function askTable(id: string, ...typed: readonly unknown[]): (number | string | undefined)[][] {
   return call(functionNamed(id), typed).map((row) =>

@@ -1,32 +1,28 @@
 import { linesPoints, type SheetBuilder } from "../../grid/plan/sheet-builder";
-import type { BatchContents } from "../contents";
+import type { Method } from "../contents";
+import type { UnitSystem } from "../../../functions/quantities";
 import { section } from "../sheet/fields";
 import type { ReadingRows } from "../sheet/readings";
 import type { UnitWords } from "../unit-words";
-import { hopsMessage, mashMessage, roomMessage, steepingMessage, volumesMessage } from "./before-the-boil";
-import { clockMessage, figuresMessage } from "./clock-and-figures";
-import { courseMessage, finishedMessage, temperatureMessage, yeastMessage } from "./fermentation";
-import { originalGravityMessage } from "./original-gravity";
-import { pressureMessage, sugarGoesBy } from "./packaging";
-
-/**
- * One thing that the sheet watches. `message` is a native formula that gives the words to show, or "" when there is
- * nothing to say. "look" wants a second look; "stop" wants the brewer to wait, since somebody could get hurt or the
- * batch be lost.
- */
-interface Check {
-  readonly label: string;
-  readonly weight: "look" | "stop";
-  readonly message: string;
-  /** Lines that its longest words take, one if left out: rows of merged cells do not grow by themselves, and paper is short. */
-  readonly lines?: 2 | 3;
-}
-
-/** How words begin that want a second look, however weighty the check: what cannot be checked, and pressures that hold. */
-const asks = ["Cannot", "close:", "within", sugarGoesBy.slice(0, 6)] as const;
+import { beerTemperatureLine } from "./beer-temperature";
+import { clockLine } from "./clock";
+import { courseLine } from "./course";
+import { figuresLine } from "./figures";
+import { finishedLine } from "./finished";
+import { hopsLine } from "./hops";
+import { mashLine } from "./mash";
+import { noGylebook } from "./no-gylebook";
+import { originalGravityLine } from "./original-gravity";
+import { pressureLine } from "./pressure";
+import { roomLine } from "./room";
+import { cannotBeChecked, messageOf, stateOf, type CheckLine } from "./rule";
+import { steepingLine } from "./steeping";
+import { volumesLine } from "./volumes";
+import { text } from "./words";
+import { yeastLine } from "./yeast";
 
 /** Words that fit a line, in any spreadsheet program. */
-export const charactersOfALine = 125;
+export const charactersOfALine = 104;
 
 /** Cells without a name that the checks look at. */
 export interface WatchedCells {
@@ -37,40 +33,42 @@ export interface WatchedCells {
   readonly readings: ReadingRows;
 }
 
-function checkList({ units, method }: BatchContents, words: UnitWords, watched: WatchedCells): readonly Check[] {
-  return [
-    { label: "Gravity against the malt", weight: "look", message: originalGravityMessage(units, words, method), lines: 2 },
-    { label: "Volumes", weight: "look", message: volumesMessage(words, watched.budget) },
-    { label: "Room in the kettle", weight: "stop", message: roomMessage(units, words, method) },
-    method === "extract"
-      ? { label: "Steeping", weight: "look", message: steepingMessage(units, words) }
-      : { label: "Mash", weight: "look", message: mashMessage(units, words) },
-    { label: "Hops", weight: "look", message: hopsMessage(watched.shares) },
-    { label: "Yeast", weight: "look", message: yeastMessage },
-    { label: "Temperature of the beer", weight: "look", message: temperatureMessage(units, words) },
-    { label: "Course of the gravity", weight: "look", message: courseMessage(watched.readings) },
-    { label: "Has it finished?", weight: "stop", message: finishedMessage },
-    { label: "Pressure in the bottle", weight: "stop", message: pressureMessage(units), lines: 3 },
-    { label: "Clock of the brew day", weight: "look", message: clockMessage(units, words, watched.timeline) },
-    { label: "Figures", weight: "look", message: figuresMessage(units, words), lines: 2 },
-  ];
+/** What a sheet is of, and where its watched cells stand. */
+export interface CheckedSheet {
+  readonly units: UnitSystem;
+  readonly method: Method;
+  readonly words: UnitWords;
+  readonly watched: WatchedCells;
 }
 
+/** The lines in their printed order. Without our functions no line judges, least of all a figure of the brewer's. */
+export const checkLines = (checked: CheckedSheet): readonly CheckLine[] =>
+  ownLines(checked).map((line) => ({ ...line, steps: [noGylebook(checked.units), ...line.steps] }));
+
+const ownLines = ({ units, method, words, watched }: CheckedSheet): readonly CheckLine[] => [
+  originalGravityLine(units, words, method),
+  volumesLine(words, method, watched.budget),
+  roomLine(units, words, method),
+  method === "extract" ? steepingLine(units, words) : mashLine(units, words),
+  hopsLine(watched.shares),
+  yeastLine,
+  beerTemperatureLine(units, words),
+  courseLine(watched.readings),
+  finishedLine,
+  pressureLine(units),
+  clockLine(units, words, watched.timeline),
+  figuresLine(units, words, method),
+];
+
 /** 10. Checks: what looks wrong or unsafe on this sheet, in words. A check that cannot be made says so. */
-export function checks(b: SheetBuilder, contents: BatchContents, words: UnitWords, watched: WatchedCells): void {
+export function checks(b: SheetBuilder, checked: CheckedSheet): void {
   section(b, 10, "Checks", "What looks wrong or unsafe on this sheet");
   const first = b.row;
-  for (const { label, weight, message, lines } of checkList(contents, words, watched)) {
+  for (const { label, weight, steps, lines } of checkLines(checked)) {
     b.put("A", label, { style: "label" });
-    b.put("C", `=IFERROR(${message},"Cannot be checked: a figure it needs shows an error.")`, {
-      style: "message",
-      format: "text",
-      mergeTo: "I",
-    });
-    if (lines) b.height(linesPoints(lines));
-    b.put("B", `=IF(C${b.row}="","fine",IF(OR(${asks.map((begins) => `LEFT(C${b.row},6)="${begins}"`).join(",")}),"look","${weight}"))`, {
-      style: "result",
-    });
+    b.put("C", `=IFERROR(${messageOf(steps)},${text(cannotBeChecked)})`, { style: "message", format: "text", mergeTo: "I" });
+    b.height(linesPoints(lines ?? 2));
+    b.put("B", `=${stateOf(`C${b.row}`, weight)}`, { style: "result" });
     b.row += 1;
   }
   const last = b.row - 1;

@@ -1,11 +1,4 @@
-/**
- * The words of a check as a native formula: the first case that holds speaks, "" where none does. Cases are formulas, so
- * that a sheet without the add-in goes on judging.
- */
-export type Case = readonly [holds: string, words: string];
-
-export const firstOf = (cases: readonly Case[], otherwise = '""'): string =>
-  cases.reduceRight((rest, [holds, words]) => `IF(${holds},${words},${rest})`, otherwise);
+import type { Rule } from "./rule";
 
 /** A text within a formula: its quotation marks doubled. */
 export const text = (words: string): string => `"${words.replaceAll('"', '""')}"`;
@@ -21,29 +14,37 @@ export const anyWords = (column: string): string => `SUMPRODUCT(ISTEXT(${column}
 
 export const anyError = (column: string): string => `SUMPRODUCT(--ISERROR(${column}))>0`;
 
+const aloneWords = text("Type the number alone, with the decimal sign of your Excel.");
+
 /** Per cent typed as a share of one. */
-export const shareOfOne = (name: string, label: string): Case => [
-  `AND(N(${name})>0,N(${name})<=1)`,
-  `"${label}: type "&100*${name}&" for "&100*${name}&" %."`,
-];
+export const shareOfOne = (name: string, label: string): Rule => ({
+  id: `${name}-share-of-one`,
+  holds: `AND(N(${name})>0,N(${name})<=1)`,
+  says: text(`${label}:`),
+  remedy: `"type "&100*${name}&" for "&100*${name}&" %."`,
+});
 
 /** A number typed into one cell that cannot be used: an error, a text, or less than nothing. */
-export function unusable(name: string, label: string, negative: "refused" | "allowed" = "refused"): Case[] {
+export function unusable(name: string, label: string, negative: "refused" | "allowed" = "refused"): Rule[] {
   return [
-    [`ISERROR(${name})`, text(`${label} shows an error: type the number.`)],
-    [
-      isWords(name),
-      `${text(`${label}: “`)}&${name}&${text("” is a text, not a number. Type the number alone, with the decimal sign of your Excel.")}`,
-    ],
-    ...(negative === "refused" ? [[`N(${name})<0`, `${text(`${label}: `)}&${name}&${text(" is less than nothing.")}`] as const] : []),
+    { id: `${name}-error`, holds: `ISERROR(${name})`, says: text(`${label} shows an error:`), remedy: text("type the number.") },
+    {
+      id: `${name}-text`,
+      holds: isWords(name),
+      says: `${text(`${label}: “`)}&${name}&${text("” is a text, not a number.")}`,
+      remedy: aloneWords,
+    },
+    ...(negative === "refused"
+      ? [{ id: `${name}-negative`, holds: `N(${name})<0`, says: `${text(`${label}: `)}&${name}&${text(" is less than nothing.")}` }]
+      : []),
   ];
 }
 
 /** The same of a column: which line it is, the brewer sees. */
-export function unusableIn(column: string, label: string): Case[] {
+export function unusableIn(id: string, column: string, label: string): Rule[] {
   return [
-    [anyError(column), text(`${label}: a cell shows an error. Type the number.`)],
-    [anyWords(column), text(`${label}: a text stands where a number belongs. Type the number alone, with the decimal sign of your Excel.`)],
-    [`MIN(${column})<0`, text(`${label}: less than nothing cannot be.`)],
+    { id: `${id}-error`, holds: anyError(column), says: text(`${label}: a cell shows an error.`), remedy: text("Type the number.") },
+    { id: `${id}-text`, holds: anyWords(column), says: text(`${label}: a text stands where a number belongs.`), remedy: aloneWords },
+    { id: `${id}-negative`, holds: `MIN(${column})<0`, says: text(`${label}: less than nothing cannot be.`) },
   ];
 }

@@ -1,47 +1,46 @@
-/** Notes that go below what the notes of their cells say already. */
-export interface ReadyNotes {
-  /** Queues them. */
-  readonly write: () => void;
-  /** After a failure: takes away what was written of them. */
-  readonly takeBack: (context: Excel.RequestContext, sheet: Excel.Worksheet) => Promise<void>;
-}
+import type { Along } from "../../grid/write/change-ranges";
 
-const none: ReadyNotes = { write: () => undefined, takeBack: () => Promise.resolve() };
-
-/** Looks at the notes of the cells. Notes came with ExcelApi 1.18: where they are missing the change is made without them. */
+/**
+ * Notes that go below what the notes of their cells say already, to be written along with the cells. Notes came with
+ * ExcelApi 1.18: where they are missing the change is made without them.
+ */
 export async function readyNotes(
   context: Excel.RequestContext,
-  sheet: Excel.Worksheet,
+  sheetName: string,
   wanted: readonly { readonly note: string | undefined; readonly at: string }[],
-): Promise<ReadyNotes> {
+): Promise<Along | undefined> {
   const notes = wanted.filter(({ note }) => note !== undefined);
-  if (notes.length === 0 || !Office.context.requirements.isSetSupported("ExcelApi", "1.18")) return none;
-  const before = await contents(context, sheet, notes);
+  if (notes.length === 0 || !Office.context.requirements.isSetSupported("ExcelApi", "1.18")) return undefined;
+  const before = await contents(context, sheetName, notes);
+  if (!before) return undefined;
   const write = () =>
     before.forEach(({ found, content }, index) => {
       const { note = "", at } = notes[index] ?? { at: "" };
-      if (content === undefined) sheet.notes.add(at, note);
+      if (content === undefined) context.workbook.worksheets.getItem(sheetName).notes.add(at, note);
       else found.content = `${content}\n${note}`;
     });
-  const takeBack = async (again: Excel.RequestContext, sameSheet: Excel.Worksheet) => {
-    const now = await contents(again, sameSheet, notes);
+  const takeBack = async () => {
+    const now = (await contents(context, sheetName, notes)) ?? [];
     now.forEach(({ found, content }, index) => {
       const old = before[index]?.content;
       if (content === undefined || content === old) return;
       if (old === undefined) found.delete();
       else found.content = old;
     });
-    await again.sync();
+    await context.sync();
   };
   return { write, takeBack };
 }
 
-/** The note of each cell; its content is undefined where there is none. */
+/** The note of each cell, its content undefined where there is none; undefined where the sheet is gone. */
 async function contents(
   context: Excel.RequestContext,
-  sheet: Excel.Worksheet,
+  sheetName: string,
   places: readonly { readonly at: string }[],
-): Promise<{ found: Excel.Note; content: string | undefined }[]> {
+): Promise<{ found: Excel.Note; content: string | undefined }[] | undefined> {
+  const sheet = context.workbook.worksheets.getItemOrNullObject(sheetName);
+  await context.sync();
+  if (sheet.isNullObject) return undefined;
   const found = places.map(({ at }) => sheet.notes.getItemOrNullObject(at));
   for (const note of found) note.load("content");
   await context.sync();

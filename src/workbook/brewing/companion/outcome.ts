@@ -1,21 +1,21 @@
-import { hostWords } from "../../grid/words/host-words";
+import { failureWords } from "../../grid/words/host-words";
+import { ToldInFull, Unsure } from "../../grid/words/told-in-full";
 
 /** What became of the workbook, always in words for the brewer. */
 export type Outcome =
   | { readonly kind: "written" }
   /** Nothing was changed. */
   | { readonly kind: "unchanged"; readonly message: string }
-  /** Writing failed, and so did taking it back: the cells named must be looked at. */
+  /** Nobody knows, or writing failed and so did taking it back: the cells named must be looked at. */
   | { readonly kind: "unsure"; readonly message: string };
 
 /** A change that is not made, and why. The workbook is as it was. */
-export class ChangeRefused extends Error {
+export class ChangeRefused extends ToldInFull {
   override name = "ChangeRefused";
-}
 
-/** A change that broke off half-way and could not be taken back. */
-export class HalfChanged extends Error {
-  override name = "HalfChanged";
+  constructor(why: string) {
+    super(`${why} Nothing was written.`);
+  }
 }
 
 /** Runs a change once nobody is typing in a cell, and says how it went; never throws. */
@@ -24,10 +24,6 @@ export async function carryOut(change: (context: Excel.RequestContext) => Promis
     await Excel.run({ delayForCellEdit: true }, change);
     return { kind: "written" };
   } catch (problem) {
-    if (problem instanceof HalfChanged) return { kind: "unsure", message: problem.message };
-    return {
-      kind: "unchanged",
-      message: problem instanceof ChangeRefused ? `${problem.message} Nothing was written.` : `Nothing was written. ${hostWords(problem)}`,
-    };
+    return { kind: problem instanceof Unsure ? "unsure" : "unchanged", message: failureWords("Nothing was written.", problem) };
   }
 }

@@ -1,5 +1,5 @@
 import type { UnitSystem } from "../../../functions/quantities";
-import { planVersion } from "../../batch/sheet/card";
+import { planVersion } from "../../batch/describe/plan-version";
 import { newBatch } from "../../batch/new-batch";
 import { planBatch } from "../../batch/sheet/plan";
 import type { World } from "../../grid/evaluate/world";
@@ -9,8 +9,8 @@ import { MissingName, type NamedCells } from "../../grid/read/named-cells";
 import { dates } from "./dates";
 import type { Finding } from "./finding";
 import { formulaErrors } from "./formula-errors";
-import { gravities } from "./gravities";
-import { ownStates } from "./own-states";
+import { courseOfReadings } from "./course";
+import { ownLines, saidOf } from "./own-lines";
 import { deletedNames, overwrittenFormulas, textNumbers } from "./planned-formulas";
 import { stillToFill } from "./still-to-fill";
 import { changedUnits, typedFigures } from "./typed-figures";
@@ -62,15 +62,16 @@ function batchFindings(sheet: NamedCells, today: number): Finding[] {
       );
   try {
     const plan = isOlder ? undefined : planBatch(batchContents(sheet));
+    const said = saidOf(sheet);
     const detailed = [
       ...changedUnits(sheet, units),
       ...(plan ? [...overwrittenFormulas(sheet, plan), ...textNumbers(sheet, plan)] : []),
       ...typedFigures(sheet, units),
-      ...gravities(sheet),
+      ...courseOfReadings(sheet, said),
       ...dates(sheet, today),
       ...stillToFill(sheet),
     ];
-    return [...older, ...gone, ...detailed, ...ownStates(sheet, detailed)];
+    return [...older, ...gone, ...detailed, ...ownLines(sheet, said, detailed)];
   } catch (problem) {
     // Without its named cells a sheet cannot be judged further; which ones are gone has been said.
     if (!(problem instanceof MissingName)) throw problem;

@@ -1,7 +1,11 @@
 import { isoDay } from "../../grid/words/day-number";
+import { dayLimits } from "../../batch/describe/day-limits";
 import { columnLetters } from "../../grid/plan/addresses";
 import type { NamedCells } from "../../grid/read/named-cells";
 import type { Finding } from "./finding";
+
+/** @param rule of the sheet's own checks that it tells more of */
+type Look = (address: string, words: string, rule?: string) => Finding;
 
 /** Days of the batch that cannot follow one another as they stand. @param today day number; later readings are slips */
 export function dates(sheet: NamedCells, today: number): Finding[] {
@@ -9,7 +13,13 @@ export function dates(sheet: NamedCells, today: number): Finding[] {
     const value = sheet.number(name);
     return value === "" || value <= 0 ? undefined : value;
   };
-  const look = (address: string, words: string): Finding => ({ sheet: sheet.sheetName, address, weight: "look", words });
+  const look: Look = (address, words, rule) => ({
+    sheet: sheet.sheetName,
+    address,
+    weight: "look",
+    words,
+    ...(rule !== undefined && { rule }),
+  });
   const cell = (name: string): string => sheet.range(name).split(":")[0] ?? "";
   const [brewed, packaged, tasted] = [day("brewed_on"), day("packaged_on"), day("tasted_on")];
   const findings: Finding[] = [];
@@ -18,45 +28,36 @@ export function dates(sheet: NamedCells, today: number): Finding[] {
     ["packaged_on", packaged],
     ["tasted_on", tasted],
   ] as const) {
-    if (value !== undefined && (value < 32874 || value > 73415))
+    if (value !== undefined && (value < dayLimits[0] || value > dayLimits[1]))
       findings.push(look(cell(name), `${String(value)} is no day between 1990 and 2100: type a date such as 2026-09-05.`));
   }
   if (brewed !== undefined && packaged !== undefined && Math.floor(packaged) < Math.floor(brewed))
-    findings.push(look(cell("packaged_on"), `Packaged on ${isoDay(packaged)}, before it was brewed on ${isoDay(brewed)}.`));
+    findings.push(
+      look(cell("packaged_on"), `Packaged on ${isoDay(packaged)}, before it was brewed on ${isoDay(brewed)}.`, "finished.before-brewed"),
+    );
   if (packaged !== undefined && tasted !== undefined && Math.floor(tasted) < Math.floor(packaged))
     findings.push(look(cell("tasted_on"), `Tasted on ${isoDay(tasted)}, before it was packaged on ${isoDay(packaged)}.`));
-  return [...findings, ...readingTimes(sheet, brewed, today, look), ...brewDayTimes(sheet, look)];
+  return [...findings, ...readingTimes(sheet, today, look), ...brewDayTimes(sheet, look)];
 }
 
-function readingTimes(
-  sheet: NamedCells,
-  brewed: number | undefined,
-  today: number,
-  look: (address: string, words: string) => Finding,
-): Finding[] {
+function readingTimes(sheet: NamedCells, today: number, look: Look): Finding[] {
   const { from, to } = sheet.area("reading_times");
   const findings: Finding[] = [];
   let before: number | undefined;
   for (let row = from.row; row <= to.row; row += 1) {
     const when = sheet.at(row, from.column);
     const address = `${columnLetters(from.column)}${row}`;
-    if (typeof when === "string" && when.trim() !== "")
-      findings.push(
-        look(address, `“${when}” is a text, not a date, so this reading counts for nothing. Type it such as 2026-09-08 18:30.`),
-      );
     if (typeof when !== "number" || when <= 0) continue;
-    if (brewed !== undefined && when < Math.floor(brewed))
-      findings.push(look(address, `Read on ${isoDay(when)}, before the brew day ${isoDay(brewed)}.`));
-    else if (when >= today + 2) findings.push(look(address, `Read on ${isoDay(when)}? That day is still to come.`));
+    if (when >= today + 2) findings.push(look(address, `Read on ${isoDay(when)}? That day is still to come.`));
     else if (before !== undefined && when < before)
-      findings.push(look(address, `Read on ${isoDay(when)}, but the line above is later: is a date mistyped?`));
+      findings.push(look(address, `Read on ${isoDay(when)}, but the line above is later: is a date mistyped?`, "course.out-of-order"));
     before = when;
   }
   return findings;
 }
 
 /** Times of the day may pass midnight once. */
-function brewDayTimes(sheet: NamedCells, look: (address: string, words: string) => Finding): Finding[] {
+function brewDayTimes(sheet: NamedCells, look: Look): Finding[] {
   const { from } = sheet.area("happened");
   const times = sheet.block("happened").map(([time]) => time);
   let before: number | undefined;

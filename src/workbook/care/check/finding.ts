@@ -21,8 +21,8 @@ export interface Finding {
   /** What is wrong, and what to do. */
   readonly words: string;
   readonly repair?: Repair;
-  /** The line of the sheet's own checks that says the same with less detail; it is left out then. */
-  readonly insteadOf?: string;
+  /** The rule by which it is wrong, "course.rising"; a line of the sheet's own checks that speaks by it is left out where this tells more. */
+  readonly rule?: string;
 }
 
 export const weights = ["stop", "look", "fill"] as const;

@@ -1,11 +1,10 @@
-import { HalfChanged } from "../../brewing/companion/outcome";
-import { hostWords } from "../../grid/words/host-words";
+import { ToldInFull } from "../../grid/words/told-in-full";
 import type { CellValue } from "../../grid/read/named-cells";
-import { JustChanged, writeUnlessChanged } from "../../grid/write/write-unless-changed";
+import { changeRanges, JustChanged } from "../../grid/write/change-ranges";
 import type { Repair } from "./finding";
 
 /** Nothing was written, for a reason that the brewer can do something about. */
-export class RepairRefused extends Error {
+export class RepairRefused extends ToldInFull {
   constructor(message: string) {
     super(message);
     this.name = "RepairRefused";
@@ -22,24 +21,22 @@ export interface RepairReport {
  * Enters formulas anew: all of them or none. Looks first whether every cell still is as it was when it was checked and
  * may be written; then one write, then one look at what came of it.
  *
- * @throws RepairRefused when a sheet is gone or protected, or a cell was changed meanwhile; HalfChanged when it broke off and
- *   could not be taken back; whatever the host throws otherwise, with every cell as it was
+ * @throws RepairRefused when a sheet is gone or protected, or a cell was changed meanwhile; otherwise as `writeSurely`
  */
 export async function repairFormulas(context: Excel.RequestContext, asked: readonly Repair[]): Promise<RepairReport> {
   const repairs = await refuseIfChanged(context, asked);
+  const changes = repairs.map(({ sheet, address, formula, was }) => ({
+    sheetName: sheet,
+    range: address,
+    before: [[was]],
+    again: [[asTyped(was)]],
+    content: [[formula]],
+  }));
   try {
-    context.application.suspendApiCalculationUntilNextSync();
-    await writeUnlessChanged(
-      context,
-      repairs.map(({ sheet, address, was }) => ({ sheetName: sheet, range: address, before: [[was]] })),
-      () => {
-        for (const { sheet, address, formula } of repairs) cell(context, sheet, address).formulas = [[formula]];
-      },
-    );
+    await changeRanges(context, changes, { place: repairs.map(({ address, sheet }) => `${address} on “${sheet}”`).join(", ") });
   } catch (problem) {
     if (problem instanceof JustChanged)
       throw new RepairRefused(`${problem.range} on “${problem.sheetName}” was changed since the check. Nothing was written; check again.`);
-    await takeBack(context, repairs, problem);
     throw problem;
   }
   // The formulas stand by now: a look that fails must not pass for a repair that failed.
@@ -75,22 +72,6 @@ async function refuseIfChanged(context: Excel.RequestContext, repairs: readonly 
     const { range, parent } = present[index]!;
     return parent.isNullObject || parent.address === range.address;
   });
-}
-
-/** Excel carries out what stands before the failing step: everything is put back as it was, but on sheets that are gone by now. */
-async function takeBack(context: Excel.RequestContext, repairs: readonly Repair[], problem: unknown): Promise<void> {
-  try {
-    const sheets = repairs.map(({ sheet }) => context.workbook.worksheets.getItemOrNullObject(sheet));
-    await context.sync();
-    for (const [index, { address, was }] of repairs.entries()) {
-      const sheet = sheets[index];
-      if (sheet && !sheet.isNullObject) sheet.getRange(address).formulas = [[asTyped(was)]];
-    }
-    await context.sync();
-  } catch {
-    const cells = repairs.map(({ address, sheet }) => `${address} on “${sheet}”`).join(", ");
-    throw new HalfChanged(`Writing broke off and could not be taken back. Look at ${cells}. ${hostWords(problem)}`);
-  }
 }
 
 /** A text that looks like a number must stay a text. */

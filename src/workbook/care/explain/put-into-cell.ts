@@ -8,7 +8,9 @@ import { askForNames, readWorld } from "../../grid/evaluate/read-world";
 import { address as addressAt, position } from "../../grid/plan/addresses";
 import type { CellValue } from "../../grid/read/named-cells";
 import { withSecondLook } from "../../grid/read/second-look";
-import { isSame, writeUnlessChanged } from "../../grid/write/write-unless-changed";
+import { writtenAgain } from "../../grid/words/cell-text";
+import { changeRanges } from "../../grid/write/change-ranges";
+import { isSame } from "../../grid/write/same-content";
 import type { showCell } from "./show-value";
 import { sentenceOf } from "../../grid/words/sentence";
 import { showCells } from "./show-value";
@@ -114,7 +116,7 @@ async function lookAndPut(
   const { row, column } = position(address);
   const target = context.workbook.worksheets.getItem(sheet);
   const around = target.getRange(`${address}:${addressAt(row + spill.rows - 1, column + spill.columns - 1)}`);
-  around.load("formulas");
+  around.load("formulas,values");
   await context.sync();
   const filled = around.formulas.flatMap((line: unknown[], r) =>
     line.flatMap((content, c) => (content === "" ? [] : [{ address: addressAt(row + r, column + c), content: content as CellValue }])),
@@ -133,8 +135,10 @@ async function lookAndPut(
       words: `${address} holds ${String(own.content).length > 40 ? `${String(own.content).slice(0, 40)}…` : String(own.content)}. Nothing was written yet.`,
     };
   const cell = target.getRange(address);
-  await writeUnlessChanged(context, [{ sheetName: sheet, range: address, before: [[own?.content ?? ""]] }], () => {
-    cell.formulas = [[formula]];
+  const before = own?.content ?? "";
+  const again = [[writtenAgain(before, around.values[0]?.[0])]];
+  await changeRanges(context, [{ sheetName: sheet, range: address, before: [[before]], again, content: [[formula]] }], {
+    place: `${address} on “${sheet}”`,
   });
   return { kind: "written", shown: await shownBy(context, cell) };
 }

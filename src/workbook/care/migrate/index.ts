@@ -1,3 +1,3 @@
 /** Batch sheets of an older Gylebook, brought to today's plan on request. */
-export { HalfMigrated, migrateSheets, type MigratedSheet, type MigrationReport } from "./migrate";
+export { migrateSheets, type MigratedSheet, type MigrationReport } from "./migrate";
 export { readOutlook, type SheetOutlook } from "./outlook";

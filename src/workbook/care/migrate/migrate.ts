@@ -1,13 +1,9 @@
-import { planVersion } from "../../batch/sheet/card";
-import { rectangles } from "../../grid/plan/areas";
-import { batchMark } from "../../batch/read/batch-sheets";
+import { planVersion } from "../../batch/describe/plan-version";
 import { withSecondLook } from "../../grid/read/second-look";
-import { writeFormats } from "../../grid/write/write-formats";
-import { writeUnlessChanged } from "../../grid/write/write-unless-changed";
+import { bringAlong } from "./bring-along";
 import { readOutlook, type ReadSheet, type SheetOutlook } from "./outlook";
-import { drawBeside, newChart, takeOldChartAway, type NewChart } from "./new-chart";
+import { newChart, type NewChart } from "./new-chart";
 import { listed, refreshed, type Refreshed } from "./refresh";
-import { takeBack } from "./take-back";
 
 export interface MigratedSheet {
   readonly sheetName: string;
@@ -25,18 +21,6 @@ export interface MigrationReport {
   readonly left: readonly SheetOutlook[];
 }
 
-/** Writing failed, and taking it back failed as well: the sheets must be looked at. */
-export class HalfMigrated extends Error {
-  constructor(work: readonly ReadSheet[], cause: unknown) {
-    const names = work.map(({ outlook }) => `"${outlook.sheetName}"`).join(", ");
-    super(
-      `${names}: some formulas of ours, and empty cells beside the printed part, may have been written, and could not be put back. Your own cells are untouched. Undo in the spreadsheet, then look again.`,
-      { cause },
-    );
-    this.name = "HalfMigrated";
-  }
-}
-
 export interface Work extends ReadSheet {
   readonly fresh: Refreshed;
   readonly chart: NewChart | { readonly stays: string } | undefined;
@@ -45,10 +29,10 @@ export interface Work extends ReadSheet {
 /**
  * Brings batch sheets that an older Gylebook made to today's plan: cells that it lacks, and today's words, formulas and
  * cautions in the place of its own plan's. What the brewer typed, a formula of the brewer's own too, is not
- * touched. All sheets or none: when the writing fails, what was begun is taken back; only a sheet on which everything stands,
- * its new chart too, is then left as it is. Three `context.sync()`: two to read, one to write, whatever the number of sheets.
+ * touched. All sheets or none. Three `context.sync()`: two to read, one to write, whatever the number of sheets.
  *
  * @param only the sheets to bring along; all older ones if left out
+ * @throws FunctionsUnknown, with every sheet as it was; otherwise as `writeSurely`
  */
 export async function migrateSheets(context: Excel.RequestContext, only?: readonly string[]): Promise<MigrationReport> {
   return withSecondLook(() => lookAndWrite(context, only));
@@ -59,24 +43,7 @@ async function lookAndWrite(context: Excel.RequestContext, only?: readonly strin
   const work = sheets.filter(({ outlook }) => outlook.state === "older").map(planned);
   const left = sheets.map(({ outlook }) => outlook).filter(({ state }) => state === "newer" || state === "refused");
   if (work.length === 0) return { migrated: [], left };
-  const lookedAt = work.flatMap(({ outlook, fresh }) =>
-    fresh.cells.map(({ address, was }) => ({ sheetName: outlook.sheetName, range: address, before: [[was]] })),
-  );
-  try {
-    context.application.suspendApiCalculationUntilNextSync();
-    for (const one of work) addNames(context, one);
-    await writeUnlessChanged(context, lookedAt, () => {
-      for (const one of work) write(context, one);
-      // Last of all sheets together: a chart that is deleted cannot be brought back.
-      for (const { outlook, chart } of work)
-        if (isNew(chart)) takeOldChartAway(context.workbook.worksheets.getItem(outlook.sheetName), chart);
-    });
-  } catch (problem) {
-    await takeBack(context, work).catch((second: unknown) => {
-      throw new HalfMigrated(work, second);
-    });
-    throw problem;
-  }
+  await bringAlong(context, work);
   return { migrated: work.map(reported), left };
 }
 
@@ -87,24 +54,6 @@ const planned = (sheet: ReadSheet): Work => ({
 });
 
 export const isNew = (chart: Work["chart"]): chart is NewChart => chart !== undefined && "area" in chart;
-
-/** Names come first: if somebody else has just done the same, Excel refuses before a cell is touched. */
-function addNames(context: Excel.RequestContext, { outlook, fresh }: Work): void {
-  const sheet = context.workbook.worksheets.getItem(outlook.sheetName);
-  for (const { name, cell } of fresh.names) sheet.names.add(name, sheet.getRange(cell));
-}
-
-/** The version comes after all that it promises, the looks last: they are no part of it. */
-function write(context: Excel.RequestContext, { cells, outlook, fresh, chart }: Work): void {
-  const sheet = context.workbook.worksheets.getItem(outlook.sheetName);
-  for (const { address, content } of fresh.cells) sheet.getRange(address).formulas = [[content]];
-  for (const range of fresh.freed) sheet.getRange(range).dataValidation.clear();
-  if (isNew(chart)) drawBeside(sheet, chart);
-  sheet.getRange(cells.range(batchMark)).values = [[planVersion]];
-  // A cell that was empty gets its look; others keep theirs.
-  const dressed = fresh.cells.filter(({ was }) => was === "").map(({ mergeTo: _, ...cell }) => cell);
-  if (rectangles(dressed.map(({ address }) => address)).length > 0) writeFormats(sheet, { cells: dressed });
-}
 
 function reported({ outlook, fresh, chart }: Work): MigratedSheet {
   const changed = fresh.cells.filter(({ was }) => was !== "").length;

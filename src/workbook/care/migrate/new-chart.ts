@@ -52,7 +52,7 @@ export function newChart(cells: NamedCells, chartNames: readonly string[]): NewC
     return { stays: "the columns of the readings were moved" };
   const b = new SheetBuilder();
   fermentationChart(b, unitWords(unitsOf(cells)), { heading: from.row - 1, first: from.row, last: to.row });
-  const plan = b.build(cells.sheetName, [], { area: "A1", paper: "a4", scalePercent: 100, breaksBeforeRow: [], footer: "" }, 0);
+  const plan = b.build(cells.sheetName, [], { area: "A1", paper: "a4", breaksBeforeRow: [], footer: "" }, 0);
   const {
     cells: planned,
     names,
@@ -76,10 +76,15 @@ export function drawBeside(sheet: Excel.Worksheet, { area, cells, names, chart }
   writeChart(sheet, { ...chart, name: workingName });
 }
 
-/** What cannot be taken back comes last, when everything else stands. */
-export function takeOldChartAway(sheet: Excel.Worksheet, { area, cells, ownColumns }: NewChart): void {
-  sheet.charts.getItem(chartName).delete();
-  sheet.charts.getItem(workingName).name = chartName;
+/** The old chart gives way; nothing can bring it back. Where it has done so already nothing is left to do. */
+export function swapCharts({ old, drawn }: BegunChart): void {
+  if (drawn.isNullObject) return;
+  if (!old.isNullObject) old.delete();
+  drawn.name = chartName;
+}
+
+/** The looks of its figures. */
+export function dressChart(sheet: Excel.Worksheet, { area, cells, ownColumns }: NewChart): void {
   writeFormats(sheet, { cells });
   if (!ownColumns) return;
   const { from, to } = block(area);

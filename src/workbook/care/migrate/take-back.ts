@@ -24,8 +24,6 @@ export async function takeBack(context: Excel.RequestContext, work: readonly Wor
     }));
   await context.sync();
   for (const { sheet, names, chartNames, fresh, cells, outlook, version, contents, chart, begun } of there) {
-    // Its old chart went last: this sheet has everything.
-    if (isNew(chart) && begun.old.isNullObject) continue;
     const isAsWritten = fresh.cells.map(({ content }, index) => contents[index]?.formulas[0]?.[0] === content);
     const isBegun = names.some((name) => !name.isNullObject);
     if (!isBegun || (version.values[0]?.[0] !== outlook.version && !isAsWritten.every(Boolean))) continue;

@@ -5,7 +5,7 @@ import { isBatchSheet, isUnplugged, readSheet, unitsOf } from "../../batch/read/
 import type { NamedCells } from "../../grid/read/named-cells";
 import { unpluggedWords } from "../../batch/read/unplugged-batches";
 import { withSecondLook } from "../../grid/read/second-look";
-import { writeUnlessChanged } from "../../grid/write/write-unless-changed";
+import { changeRanges, rangeChange } from "../../grid/write/change-ranges";
 import { planLog } from "./log-plan";
 import type { LogRow } from "./read-log";
 import { thinned } from "./thin";
@@ -79,10 +79,7 @@ async function lookAndWrite(
     corrected || temperatureC === undefined ? (calibratedAt === "" ? usual : calibratedAt) : degrees(temperatureC),
     temperatureC === undefined ? "" : degrees(temperatureC),
   ]);
-  const before = chosen.map((_, row) => [0, 1, 2, 3, 4].map((column) => sheet.formulaAt(room.firstRow + row, left + column)));
-  await writeUnlessChanged(context, [{ sheetName, range, before }], () => {
-    context.workbook.worksheets.getItem(sheetName).getRange(range).values = values;
-  });
+  await changeRanges(context, [rangeChange(sheet, range, values)], { place: `the readings on “${sheetName}”` });
   return chosen.length;
 }
 

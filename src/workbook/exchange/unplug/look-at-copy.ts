@@ -1,5 +1,6 @@
 import { address, block, localAddress, position, type Position } from "../../grid/plan/addresses";
 import { loadOwnNames, ownNames } from "../../grid/read/own-names";
+import { putMark, writingMark } from "../../grid/write/writing-mark";
 import { concerns } from "./plan-unplug";
 import type { SheetSnapshot, TablePlace } from "./sheet-snapshot";
 import type { UnplugChoices } from "./unplugged-sheet";
@@ -8,8 +9,6 @@ import type { UnplugChoices } from "./unplugged-sheet";
 export interface Pair {
   readonly sheetName: string;
   readonly copyName: string;
-  /** Nobody else's, see `takeBackCopies` in unplug-sheet.ts. */
-  readonly workingName: string;
 }
 
 export interface Original {
@@ -39,14 +38,16 @@ export interface Copy {
 
 export function copyAndLook(
   { sheet: original, used, notes }: Original,
-  { sheetName, copyName, workingName }: Pair,
+  { sheetName, copyName }: Pair,
   names: SheetSnapshot["names"],
   { standalone }: UnplugChoices,
+  mark: string,
 ): Copy {
   const sheet = original.copy("End");
-  sheet.name = workingName;
-  sheet.name = copyName;
   if (original.protection.protected) sheet.protection.unprotect();
+  // A sheet that stands only for a moment has a mark, which its copy takes over.
+  if (original.names.items.every(({ name }) => name !== writingMark)) putMark(sheet, mark);
+  sheet.name = copyName;
   const copied = sheet.getUsedRange();
   copied.load("address,formulas");
   sheet.tables.load("items/name");

@@ -1,5 +1,6 @@
 import { tokenize, tokenTypes } from "@borgar/fx";
 import { gyleCalls } from "../../grid/formulas";
+import { ToldInFull } from "../../grid/words/told-in-full";
 import { address, block as blockOf, position } from "../../grid/plan/addresses";
 import { frozenValue, isUncalculated } from "./frozen-value";
 import { PlainFormulas } from "./plain-formula";
@@ -20,7 +21,7 @@ export interface CellChange {
 }
 
 /** A sheet that cannot be unplugged as it stands; nothing was changed. */
-export class UnplugRefused extends Error {
+export class UnplugRefused extends ToldInFull {
   override readonly name = "UnplugRefused";
 }
 

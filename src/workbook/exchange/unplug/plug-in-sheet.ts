@@ -3,6 +3,10 @@ import { loadOwnNames, ownNames } from "../../grid/read/own-names";
 import { block as blockOf, localAddress, position } from "../../grid/plan/addresses";
 import { batchMark, unpluggedMark } from "../../batch/read/batch-sheets";
 import { withSecondLook } from "../../grid/read/second-look";
+import { ToldInFull } from "../../grid/words/told-in-full";
+import { askFunctions, needFunctions } from "../../grid/write/known-functions";
+import { isAsTyped } from "../../grid/write/same-content";
+import { writeSurely, type Standing } from "../../grid/write/write-surely";
 import { changedCell, keptOnSheet, type KeptOnSheet } from "./kept-on-sheet";
 import { sheetsSpokenOf } from "./plan-unplug";
 import { cellAt } from "./sheet-snapshot";
@@ -14,7 +18,7 @@ export interface Conflict {
 }
 
 /** A sheet that was not plugged in; nothing was changed. */
-export class PlugInRefused extends Error {
+export class PlugInRefused extends ToldInFull {
   override readonly name = "PlugInRefused";
   constructor(
     message: string,
@@ -69,7 +73,7 @@ async function lookAndPlugIn(context: Excel.RequestContext, sheetName: string, l
   const restored = found.filter(({ cell }) => !stopped.has(cell));
   if (restored.length === 0)
     throw new PlugInRefused(`No formula on “${sheetName}” can be plugged in: ${listed(conflicts)}. Nothing was changed.`, conflicts);
-  await restore(context, sheet, restored, contentAt);
+  await restore(context, sheet, sheetName, restored, contentAt);
   return { restored: restored.length, left: conflicts };
 }
 
@@ -105,29 +109,49 @@ const refusal = (sheetName: string, changed: readonly Conflict[]): string =>
 async function restore(
   context: Excel.RequestContext,
   sheet: Excel.Worksheet,
+  sheetName: string,
   restored: readonly KeptOnSheet[],
   contentAt: (row: number, column: number) => unknown,
 ): Promise<void> {
   const mark = ownNames(sheet).find(({ name }) => name.toLowerCase() === unpluggedMark);
-  try {
-    context.application.suspendApiCalculationUntilNextSync();
-    for (const { cell, block, formula } of restored) {
-      sheet.getRange(block).clear("Contents");
-      sheet.getRange(cell).formulas = [[formula]];
-    }
-    for (const { cell, note } of restored) {
-      if (note === undefined) sheet.notes.getItem(cell).delete();
-      else sheet.notes.getItem(cell).content = note;
-    }
-    if (mark) {
-      sheet.names.add(batchMark, sheet.getRange(localAddress(String(mark.formula))));
-      mark.delete();
-    }
-    await context.sync();
-  } catch (problem) {
-    await takeBack(context, sheet, restored, contentAt);
-    throw problem;
-  }
+  const known = restored.find(({ formula }) => needFunctions([formula]));
+  await writeSurely({
+    place: `“${sheetName}”`,
+    write: async () => {
+      const refuseUnknown = known && askFunctions(sheet.getRange(known.cell));
+      context.application.suspendApiCalculationUntilNextSync();
+      for (const { cell, block, formula } of restored) {
+        sheet.getRange(block).clear("Contents");
+        sheet.getRange(cell).formulas = [[formula]];
+      }
+      for (const { cell, note } of restored) {
+        if (note === undefined) sheet.notes.getItem(cell).delete();
+        else sheet.notes.getItem(cell).content = note;
+      }
+      if (mark) {
+        sheet.names.add(batchMark, sheet.getRange(localAddress(String(mark.formula))));
+        mark.delete();
+      }
+      await context.sync();
+      refuseUnknown?.();
+    },
+    look: () => standingOf(context, sheet, restored),
+    takeBack: () => takeBack(context, sheet, restored, contentAt),
+  });
+}
+
+/** The marks change places last, so a sheet that still has the old one has not got everything. */
+async function standingOf(context: Excel.RequestContext, sheet: Excel.Worksheet, restored: readonly KeptOnSheet[]): Promise<Standing> {
+  const cells = restored.map(({ cell }) => sheet.getRange(cell).load("formulas"));
+  const notes = restored.map(({ cell }) => sheet.notes.getItemOrNullObject(cell).load("content"));
+  const old = sheet.names.getItemOrNullObject(unpluggedMark);
+  await context.sync();
+  const isRestored = restored.every(
+    ({ formula, note }, index) =>
+      isAsTyped(formula, cells[index]?.formulas[0]?.[0] as string) &&
+      (note === undefined ? notes[index]!.isNullObject : notes[index]!.content === note),
+  );
+  return isRestored && old.isNullObject ? "everything" : "half";
 }
 
 /** Excel carries out what stands before the failing step: the cells get back what they held, and notes that went come again. */

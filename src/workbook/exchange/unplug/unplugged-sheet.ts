@@ -5,6 +5,8 @@ export interface UnplugChoices {
   readonly standalone: boolean;
   /** What a copy is to be called; without it, after its original. */
   readonly copyName?: string;
+  /** "for a moment": the copies keep the mark of a sheet that is nobody's, until whoever asked for them deletes them. */
+  readonly stays?: "for a moment";
 }
 
 /** One sheet that was copied and unplugged. */

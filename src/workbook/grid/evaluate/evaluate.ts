@@ -3,6 +3,7 @@ import { call } from "../../../functions/call";
 import { CellError } from "../../../functions/cell-error";
 import { registry } from "../../../functions/registry";
 import { gyleId } from "../formulas";
+import { block, type Block } from "../plan/addresses";
 import { joined, single, type Cell, type Cells } from "./cells";
 import { nativeFunctions } from "./native";
 import { binary, unary } from "./operators";
@@ -61,6 +62,8 @@ export function evaluate(node: AstExpression, world: World, parts: LetParts = no
         node.arguments.map((argument) => (argument && isExpressionNode(argument) ? inner(argument) : undefined));
       const id = gyleId(name);
       if (id !== undefined) return called(id, values());
+      const askPlace = askingPlaces[name.toUpperCase()];
+      if (askPlace) return askPlace(placeOf(node.arguments[0], world) ?? refuse(`${name}(…)`));
       const native = nativeFunctions.get(name.toUpperCase().replace(/^_XLFN\./, ""));
       return (
         native?.(node.arguments.map((argument) => () => (argument && isExpressionNode(argument) ? inner(argument) : single(null)))) ??
@@ -74,12 +77,39 @@ export function evaluate(node: AstExpression, world: World, parts: LetParts = no
   }
 }
 
+/** What asks where cells stand, not what they hold. */
+const askingPlaces: Readonly<Record<string, (cells: Block) => Cells>> = {
+  ROW: ({ from, to }) => Array.from({ length: to.row - from.row + 1 }, (_, index) => [from.row + index]),
+  COLUMN: ({ from, to }) => [Array.from({ length: to.column - from.column + 1 }, (_, index) => from.column + index)],
+  ROWS: ({ from, to }) => single(to.row - from.row + 1),
+  COLUMNS: ({ from, to }) => single(to.column - from.column + 1),
+};
+
+/** Where a range or a named one stands, or the cell or column of it that INDEX names. */
+function placeOf(node: AstExpression | null | undefined, world: World): Block | undefined {
+  if (node?.type === "ReferenceIdentifier") {
+    const reference = referenceOf(node.kind, node.value);
+    if (reference?.kind === "cells") return block(reference.range);
+    const formula = reference?.kind === "name" ? world.name(reference.sheet ?? world.sheet, reference.name) : undefined;
+    return formula === undefined ? undefined : placeOf(parsed(formula), world);
+  }
+  if (node?.type !== "CallExpression" || node.callee.type !== "Identifier" || node.callee.name.toUpperCase() !== "INDEX") return undefined;
+  const [whole, ...counted] = node.arguments;
+  const place = placeOf(whole, world);
+  if (!place) return undefined;
+  const [row = 1, column = 1] = counted.map((asked) => Number(asked && evaluate(asked, world)[0]?.[0]));
+  const cell = { row: place.from.row + Math.max(row, 1) - 1, column: place.from.column + Math.max(column, 1) - 1 };
+  return { from: cell, to: { row: row === 0 ? place.to.row : cell.row, column: column === 0 ? place.to.column : cell.column } };
+}
+
 function refuse(part: string): never {
   throw new OnlyTheSheetKnows(part);
 }
 
+const descriptors = new Map(registry.map((descriptor) => [descriptor.id, descriptor]));
+
 function called(id: string, values: (Cells | undefined)[]): Cells {
-  const descriptor = registry.find((candidate) => candidate.id === id);
+  const descriptor = descriptors.get(id);
   return descriptor ? call(descriptor, values) : single(new CellError("#NAME?", `there is no function GYLE.${id}`));
 }
 

@@ -1,8 +1,20 @@
 import { parse, tokenize, tokenTypes, type AstExpression, type Token } from "@borgar/fx";
 import { gyleId } from "../formulas";
 
+/** Trees by their text: the same formulas are asked again and again, at every key that is typed into a form. */
+const known = new Map<string, AstExpression | undefined>();
+const mostKnown = 5000;
+
 /** The tree of a formula or of an argument's text; undefined when it is not one that we understand. */
 export function parsed(text: string): AstExpression | undefined {
+  if (known.has(text)) return known.get(text);
+  if (known.size >= mostKnown) known.clear();
+  const tree = taken(text);
+  known.set(text, tree);
+  return tree;
+}
+
+function taken(text: string): AstExpression | undefined {
   try {
     return parse(withoutGaps(tokenize(text.startsWith("=") ? text : `=${text}`, { mergeRefs: true })));
   } catch {

@@ -7,8 +7,21 @@ export type Reference =
   | { readonly kind: "name"; readonly sheet?: string; readonly name: string }
   | { readonly kind: "table"; readonly table: string; readonly columns: readonly string[]; readonly sections: readonly string[] };
 
+/** By kind and text: the same few hundred are asked for again and again. */
+const known = new Map<string, Reference | undefined>();
+const mostKnown = 5000;
+
 /** Cells of another workbook, or of another kind than we read, give `undefined`. */
 export function referenceOf(kind: "name" | "range" | "beam" | "table", text: string): Reference | undefined {
+  const key = `${kind} ${text}`;
+  if (known.has(key)) return known.get(key);
+  if (known.size >= mostKnown) known.clear();
+  const reference = taken(kind, text);
+  known.set(key, reference);
+  return reference;
+}
+
+function taken(kind: "name" | "range" | "beam" | "table", text: string): Reference | undefined {
   if (kind === "table") return tableReference(text);
   const found = parseA1Ref(text);
   const [sheet, ...more] = found?.context ?? [];

@@ -14,7 +14,7 @@ export async function withSecondLook<T>(work: () => Promise<T>): Promise<T> {
 }
 
 /** A name that was free is taken, something that was there is gone, or cells hold what they did not hold when we looked. */
-function isClash(problem: unknown): boolean {
+export function isClash(problem: unknown): boolean {
   const code = problem instanceof Error && "code" in problem ? problem.code : undefined;
   return code === "ItemAlreadyExists" || code === "ItemNotFound" || code === "InvalidArgument" || code === "JustChanged";
 }

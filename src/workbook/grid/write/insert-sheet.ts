@@ -1,10 +1,15 @@
 import { sheetNameProblem } from "../words/sheet-name";
+import { ToldInFull } from "../words/told-in-full";
 import type { SheetPlan } from "../plan/sheet-plan";
 import { withSecondLook } from "../read/second-look";
-import { writeSheet } from "./write-sheet";
+import { askFunctions, needFunctions } from "./known-functions";
+import { isWritten } from "./same-content";
+import { contentMatrix, extentOf, writeSheet } from "./write-sheet";
+import { writeSurely, type Standing } from "./write-surely";
+import { askMark, newMark, putMark, takeMark } from "./writing-mark";
 
 /** A sheet that cannot be inserted as asked, in words for the brewer. The workbook is as it was. */
-export class InsertionRefused extends Error {
+export class InsertionRefused extends ToldInFull {
   constructor(
     message: string,
     /** A name that is free, where the one asked for is taken. */
@@ -16,63 +21,82 @@ export class InsertionRefused extends Error {
 }
 
 /**
- * Puts a planned sheet into the workbook: all of it or nothing. It never touches a sheet that is already there, needs two
- * `context.sync()` (one to look, one to write) and takes back what it began when the second fails. Where somebody else was quicker, it looks again.
+ * Puts a planned sheet into the workbook: all of it or nothing. It never touches a sheet that is already there, and needs two
+ * `context.sync()` (one to look, one to write). Where somebody else was quicker, it looks again. The sheet has its name from the
+ * first: in Excel for Windows and Mac renaming a sheet would end what the brewer can undo.
  *
  * @param selected the cell that is in front afterwards; "behind" leaves in front what is there now
- * @throws InsertionRefused when the name is taken or not allowed
+ * @param stays "for a moment": the sheet keeps its mark, so that it is known for nobody's should it not be deleted
+ * @throws InsertionRefused when the name is taken or not allowed; FunctionsUnknown, with nothing left of the sheet; otherwise as `writeSurely`
  */
-export async function insertSheet(context: Excel.RequestContext, plan: SheetPlan, selected: string): Promise<void> {
+export async function insertSheet(
+  context: Excel.RequestContext,
+  plan: SheetPlan,
+  selected: string,
+  stays: "for good" | "for a moment" = "for good",
+): Promise<void> {
   const problem = sheetNameProblem(plan.sheetName);
   if (problem) throw new InsertionRefused(problem);
-  await withSecondLook(() => lookAndWrite(context, plan, selected));
+  await withSecondLook(() => lookAndWrite(context, plan, selected, stays));
 }
 
-async function lookAndWrite(context: Excel.RequestContext, plan: SheetPlan, selected: string): Promise<void> {
+async function lookAndWrite(
+  context: Excel.RequestContext,
+  plan: SheetPlan,
+  selected: string,
+  stays: "for good" | "for a moment",
+): Promise<void> {
   const sheets = context.workbook.worksheets;
   sheets.load("items/name");
   const tables = context.workbook.tables;
   tables.load("items/name");
+  const front = sheets.getActiveWorksheet().load("name");
   await context.sync();
 
   refuseTaken(
     sheets.items.map(({ name }) => name),
     plan.sheetName,
   );
-  const mark = writingMark();
-  try {
-    context.application.suspendApiCalculationUntilNextSync();
-    // Under its own name from the first: renaming a sheet would end what the brewer can undo.
-    const sheet = sheets.add(plan.sheetName);
-    const begun = sheet.names.add(mark, sheet.getRange("A1"));
-    writeSheet(sheet, plan, freeTableEnding(tables.items.map(({ name }) => name)));
-    begun.delete();
-    if (selected !== "behind") {
-      sheet.activate();
-      sheet.getRange(selected).select();
-    }
-    await context.sync();
-  } catch (problemWhileWriting) {
-    await takeBack(context, plan.sheetName, mark);
-    throw problemWhileWriting;
-  }
+  const mark = newMark();
+  await writeSurely({
+    place: `“${plan.sheetName}”`,
+    write: async () => {
+      const sheet = sheets.add(plan.sheetName);
+      putMark(sheet, mark);
+      const refuseUnknown = needFunctions(plan.cells.map(({ content }) => content)) ? askFunctions(sheet.getRange("A1")) : undefined;
+      context.application.suspendApiCalculationUntilNextSync();
+      writeSheet(sheet, plan, freeTableEnding(tables.items.map(({ name }) => name)));
+      if (selected !== "behind") {
+        sheet.activate();
+        sheet.getRange(selected).select();
+      }
+      if (stays === "for good") takeMark(sheet);
+      await context.sync();
+      refuseUnknown?.();
+    },
+    look: () => standingOf(context, plan, mark),
+    takeBack: async () => {
+      if ((await standingOf(context, plan, mark)) === "nothing") return;
+      sheets.getItem(plan.sheetName).delete();
+      if (selected !== "behind") sheets.getItem(front.name).activate();
+      await context.sync();
+    },
+  });
 }
 
-/** A name that stands on a sheet only while it is being written, and on no other sheet: whose sheet it is, and that it is half done. */
-export const writingMarkBegins = "gylebook_writing_";
-const writingMark = (): string =>
-  writingMarkBegins + Array.from(crypto.getRandomValues(new Uint8Array(8)), (byte) => byte.toString(36)).join("");
-
-/** Excel carries out what stands before the failing step, so a half-written sheet may be there, with our mark. */
-async function takeBack(context: Excel.RequestContext, sheetName: string, mark: string): Promise<void> {
-  const half = context.workbook.worksheets.getItemOrNullObject(sheetName);
+/** A sheet of the name that is neither marked by us nor as planned is somebody else's, who was quicker. */
+async function standingOf(context: Excel.RequestContext, plan: SheetPlan, mark: string): Promise<Standing> {
+  const sheet = context.workbook.worksheets.getItemOrNullObject(plan.sheetName);
   await context.sync();
-  if (half.isNullObject) return;
-  const ours = half.names.getItemOrNullObject(mark);
+  if (sheet.isNullObject) return "nothing";
+  const markNow = askMark(sheet);
+  const { lastRow, lastColumn } = extentOf(plan);
+  const cells = sheet.getRangeByIndexes(0, 0, lastRow, lastColumn).load("formulas");
   await context.sync();
-  if (ours.isNullObject) return;
-  half.delete();
-  await context.sync();
+  const found = markNow();
+  if (found !== undefined) return found === mark ? "half" : "nothing";
+  const planned = contentMatrix(plan.cells, { from: { row: 1, column: 1 }, to: { row: lastRow, column: lastColumn } });
+  return isWritten(planned, cells.formulas) ? "everything" : "nothing";
 }
 
 const isTaken = (names: readonly string[], wanted: string): boolean => names.some((name) => name.toLowerCase() === wanted.toLowerCase());

@@ -1,3 +1,5 @@
+import { ToldInFull } from "../words/told-in-full";
+
 /** How far a long piece of work has come: "sheet 12 of 300". */
 export interface Progress {
   readonly done: number;
@@ -14,7 +16,7 @@ export interface LongWork {
 }
 
 /** Ends long work that was told to stop. Whoever writes must see to it that this comes before the first write. */
-export class Stopped extends Error {
+export class Stopped extends ToldInFull {
   constructor() {
     super("Stopped, as you asked. Nothing was changed.");
     this.name = "Stopped";

@@ -11,7 +11,7 @@ import { writeExtras } from "./write-extras";
  * the workbook already is read or touched. Names come before formulas, so that these are understood when they arrive.
  */
 export function writeSheet(sheet: Excel.Worksheet, plan: SheetPlan, tableEnding: string): void {
-  const { lastRow, lastColumn } = extent(plan);
+  const { lastRow, lastColumn } = extentOf(plan);
   plan.columnWidths.forEach((characters, index) => {
     sheet.getRange(`${columnLetters(index + 1)}:${columnLetters(index + 1)}`).format.columnWidth = columnWidthPt(characters);
   });
@@ -33,7 +33,8 @@ export function writeSheet(sheet: Excel.Worksheet, plan: SheetPlan, tableEnding:
   writeExtras(sheet, plan);
 }
 
-function extent(plan: SheetPlan): { lastRow: number; lastColumn: number } {
+/** How far down and to the right a plan goes. */
+export function extentOf(plan: SheetPlan): { lastRow: number; lastColumn: number } {
   let lastRow = 1;
   let lastColumn = 1;
   for (const cell of plan.cells) {

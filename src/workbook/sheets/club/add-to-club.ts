@@ -2,7 +2,7 @@ import type { UnitSystem } from "../../../functions/quantities";
 import { InsertionRefused, insertSheet } from "../../grid/write/insert-sheet";
 import { address } from "../../grid/plan/addresses";
 import { withSecondLook } from "../../grid/read/second-look";
-import { writeUnlessChanged } from "../../grid/write/write-unless-changed";
+import { changeRanges, rangeChange } from "../../grid/write/change-ranges";
 import type { ClubEntry } from "./club-facts";
 import { factsName, mostBatches, planClub } from "./club-plan";
 import { clubSheet, factRow, roomFor, rowOnClub } from "./club-sheet";
@@ -42,8 +42,6 @@ async function lookAndAdd(context: Excel.RequestContext, sheetName: string, entr
   const { from, to } = sheet.area(factsName);
   const top = from.row + next;
   const range = `${address(top, from.column)}:${address(top + entries.length - 1, to.column)}`;
-  const before = sheet.formulaBlock(factsName).slice(next, next + entries.length);
-  await writeUnlessChanged(context, [{ sheetName, range, before }], () => {
-    context.workbook.worksheets.getItem(sheetName).getRange(range).values = entries.map((entry) => factRow(sheet, entry));
-  });
+  const facts = entries.map((entry) => factRow(sheet, entry));
+  await changeRanges(context, [rangeChange(sheet, range, facts)], { place: `“${sheetName}”` });
 }

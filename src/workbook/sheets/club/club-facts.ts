@@ -45,7 +45,7 @@ export type FactName = (typeof factNames)[number];
 export function clubFacts({ member, batch }: ClubEntry, units: UnitSystem): Record<FactName, CellContent> {
   const own = convertUnits(shareable(batch, { prices: true }), units);
   const planned = plannedFigures(own);
-  const reached = reachedFigures(own, planned);
+  const reached = reachedFigures(own);
   const { tasting } = own;
   const or = (value: number | undefined): Filled<number> => value ?? "";
   return {

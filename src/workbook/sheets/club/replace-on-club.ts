@@ -4,7 +4,7 @@ import { address } from "../../grid/plan/addresses";
 import type { CellContent } from "../../grid/plan/sheet-plan";
 import type { CellValue, NamedCells } from "../../grid/read/named-cells";
 import { withSecondLook } from "../../grid/read/second-look";
-import { writeUnlessChanged } from "../../grid/write/write-unless-changed";
+import { changeRanges, rangeChange } from "../../grid/write/change-ranges";
 import { clubFacts, factNames, type ClubEntry, type FactName } from "./club-facts";
 import { factsName } from "./club-plan";
 import { clubSheet, factRow, roomFor, rowOnClub, unitsOfClub } from "./club-sheet";
@@ -88,9 +88,7 @@ async function lookAndReplace(
   const { from, to } = sheet.area(factsName);
   const [first, last] = [Math.min(...written), Math.max(...written)];
   const range = `${address(from.row + first, from.column)}:${address(from.row + last, to.column)}`;
-  await writeUnlessChanged(context, [{ sheetName, range, before: seen.slice(first, last + 1) }], () => {
-    context.workbook.worksheets.getItem(sheetName).getRange(range).formulas = rows.slice(first, last + 1);
-  });
+  await changeRanges(context, [rangeChange(sheet, range, rows.slice(first, last + 1))], { place: `“${sheetName}”` });
 }
 
 function standing(sheet: NamedCells, entry: ClubEntry): Standing | undefined {

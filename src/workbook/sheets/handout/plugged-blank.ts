@@ -1,6 +1,7 @@
 import { newBatchId } from "../../batch/batch-id";
 import type { BatchContents } from "../../batch/contents";
-import { insertBatch, InsertionRefused } from "../../batch/insert-batch";
+import { InsertionRefused, insertSheet } from "../../grid/write/insert-sheet";
+import { planBatch } from "../../batch/sheet/plan";
 import { sheetNameProblem } from "../../grid/words/sheet-name";
 import { StillCalculating } from "../../exchange/unplug/plan-unplug";
 import { deleteSheets } from "../../exchange/unplug/unplug-sheet";
@@ -23,7 +24,8 @@ export async function withPluggedBlank<T>(
   const problem = sheetNameProblem(blank.sheetName);
   if (problem) throw new InsertionRefused(problem);
   const workingName = `Gylebook ${newBatchId()}`;
-  await insertBatch(context, { ...blank, sheetName: workingName }, "behind");
+  // But for the tab it is called by its own name from the first: its printed foot says so.
+  await insertSheet(context, { ...planBatch(blank), sheetName: workingName }, "behind", "for a moment");
   try {
     return await onceCalculated(() => work(workingName));
   } catch (failure) {

@@ -1,4 +1,5 @@
 import type { BatchContents } from "../../batch/contents";
+import { writeSurely } from "../../grid/write/write-surely";
 import { deleteSheets, unpluggedCopies } from "../../exchange/unplug/unplug-sheet";
 import type { UnpluggedSheet } from "../../exchange/unplug/unplugged-sheet";
 import { withPluggedBlank } from "./plugged-blank";
@@ -17,14 +18,24 @@ export async function insertUnpluggedHandOut(context: Excel.RequestContext, blan
   return withPluggedBlank(context, blank, async (workingName) => {
     const [copy] = await unpluggedCopies(context, [workingName], { prices: true, standalone: false, copyName });
     if (!copy) throw new Error("No copy was made.");
-    try {
-      context.workbook.worksheets.getItem(workingName).delete();
-      context.workbook.worksheets.getItem(copyName).activate();
-      await context.sync();
-    } catch (problem) {
-      await deleteSheets(context, [copyName]);
-      throw problem;
-    }
+    const { worksheets } = context.workbook;
+    await writeSurely({
+      place: `“${copyName}”`,
+      write: async () => {
+        worksheets.getItem(workingName).delete();
+        worksheets.getItem(copyName).activate();
+        await context.sync();
+      },
+      look: async () => {
+        const [working, made] = [workingName, copyName].map((name) => worksheets.getItemOrNullObject(name));
+        await context.sync();
+        if (!working?.isNullObject || made?.isNullObject) return "half";
+        worksheets.getItem(copyName).activate();
+        await context.sync();
+        return "everything";
+      },
+      takeBack: () => deleteSheets(context, [copyName]),
+    });
     return copy;
   });
 }

@@ -2,8 +2,11 @@ import { learned, type Learned } from "../../../core/kit/shrink";
 import { quantity, type UnitSystem } from "../../../functions/quantities";
 import { batchIdOf, isBatchSheet, isUnplugged } from "../../batch/read/batch-sheets";
 import { markOf } from "../../batch/read/copied-sheets";
+import type { NumberFormat } from "../../grid/plan/sheet-plan";
 import type { NamedCells } from "../../grid/read/named-cells";
 import { readAllSheets } from "../../grid/read/read-sheets";
+import { withSecondLook } from "../../grid/read/second-look";
+import { changeRanges, rangeChange } from "../../grid/write/change-ranges";
 import { unpluggedBatches, type UnpluggedBatch } from "../../batch/read/unplugged-batches";
 import { batchFigures } from "./batch-figures";
 import { learnedRows, quantityOf, type LearnedKey, type LearnedRow } from "./kit-rows";
@@ -14,6 +17,7 @@ export interface LearnedFigure {
   readonly key: LearnedKey;
   readonly label: string;
   readonly unit: string;
+  readonly format: NumberFormat;
   readonly typical: number;
   /** In the units of the kit sheet. */
   readonly learned: Learned;
@@ -44,18 +48,23 @@ export interface KitReport {
  * `context.sync()` to read, one to write, whatever the number of batches. Undefined where there is no kit sheet. What
  * the brewer typed is not touched.
  */
-export async function learnKits(context: Excel.RequestContext): Promise<KitReport | undefined> {
+export function learnKits(context: Excel.RequestContext): Promise<KitReport | undefined> {
+  return withSecondLook(() => lookAndLearn(context));
+}
+
+async function lookAndLearn(context: Excel.RequestContext): Promise<KitReport | undefined> {
   const sheets = await readAllSheets(context);
   const kitSheet = sheets.find(isKitSheet);
   if (!kitSheet) return undefined;
   const report = kitReport(kitSheet, sheets.filter(isBatchSheet), sheets.filter(isUnplugged));
-  const sheet = context.workbook.worksheets.getItem(kitSheet.sheetName);
-  for (const { number, figures } of report.kits) {
-    sheet.getRange(kitSheet.range(`kit_${number}_learned`)).values = figures.map(({ learned: { value, plusMinus, batches } }) =>
-      batches === 0 ? ["", "", 0] : [value, plusMinus, batches],
-    );
-  }
-  await context.sync();
+  const changes = report.kits.map(({ number, figures }) =>
+    rangeChange(
+      kitSheet,
+      kitSheet.range(`kit_${number}_learned`),
+      figures.map(({ learned: { value, plusMinus, batches } }) => (batches === 0 ? ["", "", 0] : [value, plusMinus, batches])),
+    ),
+  );
+  await changeRanges(context, changes, { place: `“${kitSheet.sheetName}”` });
   return report;
 }
 
@@ -119,17 +128,15 @@ function logOf(sheet: NamedCells): string {
   return JSON.stringify([...log, sheet.number("og_reading"), sheet.number("volume_reached")]);
 }
 
-function figure({ key, label, spread }: LearnedRow, values: readonly number[], units: UnitSystem, taken: boolean): LearnedFigure {
-  const measure = quantityOf(key);
-  const [toCore, fromCore] = measure
-    ? [quantity(measure).toCore, quantity(measure).fromCore]
-    : [(value: number) => value, (value: number) => value];
+function figure({ key, label, format, spread }: LearnedRow, values: readonly number[], units: UnitSystem, taken: boolean): LearnedFigure {
+  const { toCore, fromCore, unit } = quantity(quantityOf(key));
   const typical = typicalValue(key, units);
   const { value, plusMinus, batches } = learned(values, { value: toCore(typical, units), ...spread });
   return {
     key,
     label,
-    unit: measure ? quantity(measure).unit[units] : "",
+    unit: unit[units],
+    format,
     typical,
     taken,
     learned: { value: fromCore(value, units), plusMinus: fromCore(plusMinus, units), batches },

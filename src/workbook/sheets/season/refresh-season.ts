@@ -1,8 +1,12 @@
-import { address, columnNumber } from "../../grid/plan/addresses";
+import { address, columnNumber, localAddress } from "../../grid/plan/addresses";
+import type { NamedCells } from "../../grid/read/named-cells";
+import { changeRanges, rangeChange, type Along, type RangeChange } from "../../grid/write/change-ranges";
+import { ToldInFull } from "../../grid/words/told-in-full";
 import { batchMark, unpluggedMark } from "../../batch/read/batch-sheets";
 import { loadBatchMarks, sheetMarks } from "../../batch/read/batch-marks";
 import { copies } from "../../batch/read/copied-sheets";
 import { loadSheet, namedCells } from "../../grid/read/read-sheets";
+import { withSecondLook } from "../../grid/read/second-look";
 import { unpluggedBatches, type UnpluggedBatch } from "../../batch/read/unplugged-batches";
 import { writeFormats } from "../../grid/write/write-formats";
 import { moved } from "./own-cells";
@@ -13,7 +17,7 @@ import { mergeRows, type Merged, type PresentRow, type SeasonRow } from "./seaso
 import { inTheWay, presentList } from "./season-sheet";
 
 /** The season sheet cannot be brought up to date, in words for the brewer; it is as it was. */
-export class RefreshRefused extends Error {
+export class RefreshRefused extends ToldInFull {
   override readonly name = "RefreshRefused";
 }
 
@@ -35,18 +39,23 @@ export interface SeasonReport extends Omit<Merged, "rows"> {
  *
  * @throws RefreshRefused when something of the brewer's stands where a new row must go
  */
-export async function refreshSeason(context: Excel.RequestContext): Promise<SeasonReport | undefined> {
+export function refreshSeason(context: Excel.RequestContext): Promise<SeasonReport | undefined> {
+  return withSecondLook(() => lookAndRefresh(context));
+}
+
+async function lookAndRefresh(context: Excel.RequestContext): Promise<SeasonReport | undefined> {
   const marks = await sheetMarks(context, [batchMark, unpluggedMark, "batch_id", seasonMark]);
   const season = marks.find(({ ranges }) => ranges.has(seasonMark));
   if (!season) return undefined;
   const loaded = loadSheet(season.sheet);
+  const printed = season.sheet.pageLayout.getPrintAreaOrNullObject().load("address");
   const [batchMarks, unpluggedMarks] = [loadBatchMarks(marks), loadBatchMarks(marks, unpluggedMark)];
   await context.sync();
 
   const cells = namedCells(loaded);
   const { firstRow, rows: present, ownWidth } = presentList(cells);
   const sheets = batchMarks();
-  const { rows, ...changes } = mergeRows(present, sheets);
+  const { rows, ...merged } = mergeRows(present, sheets);
   if (rows.length > mostBatches)
     throw new RefreshRefused(
       `The season sheet has room for ${mostBatches} batches; this workbook has ${rows.length}. Begin a new workbook for the next season; nothing was changed.`,
@@ -58,7 +67,7 @@ export async function refreshSeason(context: Excel.RequestContext): Promise<Seas
     );
   const changed = rows.flatMap((row, index) => (isSame(row, present[index]) ? [] : [index]));
   const report: SeasonReport = {
-    ...changes,
+    ...merged,
     sheetName: season.name,
     batches: sheets.length,
     written: changed.length + Math.max(0, present.length - rows.length),
@@ -67,15 +76,40 @@ export async function refreshSeason(context: Excel.RequestContext): Promise<Seas
   };
   if (report.written === 0) return report;
 
-  context.application.suspendApiCalculationUntilNextSync();
   const { sheet } = season;
-  for (const [from, to] of runs(changed)) writeRows(sheet, rows.slice(from, to + 1), firstRow + from, ownWidth);
-  const fresh = rows.slice(present.length).flatMap((row, index) => rowCells(row, firstRow + present.length + index));
-  writeFormats(sheet, { cells: fresh });
-  if (present.length > rows.length) emptyRows(sheet, firstRow + rows.length, firstRow + present.length - 1, ownWidth);
-  if (present.length !== rows.length) sheet.pageLayout.setPrintArea(`A1:${printedTo}${firstRow + Math.max(1, rows.length) - 1}`);
-  await context.sync();
+  const changes = runs(changed).flatMap(([from, to]) => rowChanges(cells, rows.slice(from, to + 1), firstRow + from, ownWidth));
+  if (present.length > rows.length) changes.push(...emptied(cells, firstRow + rows.length, firstRow + present.length - 1, ownWidth));
+  await changeRanges(context, changes, {
+    place: `“${season.name}”`,
+    ...(present.length !== rows.length && { along: lengthened(context, sheet, { present, rows, firstRow }, printed) }),
+  });
   return report;
+}
+
+/** The looks of rows that came or went, and what is printed. */
+function lengthened(
+  context: Excel.RequestContext,
+  sheet: Excel.Worksheet,
+  list: { readonly present: readonly PresentRow[]; readonly rows: readonly SeasonRow[]; readonly firstRow: number },
+  printed: { readonly isNullObject: boolean; readonly address: string },
+): Along {
+  const { present, rows, firstRow } = list;
+  const [before, after] = [firstRow + present.length, firstRow + rows.length];
+  const dress = (some: readonly SeasonRow[], from: number) =>
+    writeFormats(sheet, { cells: some.flatMap((row, index) => rowCells(row, from + index)) });
+  return {
+    write: () => {
+      dress(rows.slice(present.length), before);
+      if (after < before) undress(sheet.getRange(`A${after}:${lastColumn}${before - 1}`));
+      sheet.pageLayout.setPrintArea(`A1:${printedTo}${Math.max(firstRow, after - 1)}`);
+    },
+    takeBack: async () => {
+      if (after > before) sheet.getRange(`A${before}:${lastColumn}${after - 1}`).clear("Formats");
+      dress(present.slice(rows.length), after);
+      if (!printed.isNullObject) sheet.pageLayout.setPrintArea(localAddress(printed.address));
+      await context.sync();
+    },
+  };
 }
 
 function isSame(row: SeasonRow, present: PresentRow | undefined): boolean {
@@ -104,25 +138,33 @@ function runs(indexes: readonly number[]): [number, number][] {
 const ownRange = (from: number, to: number, width: number): string =>
   `${firstOwnColumn}${from}:${address(to, columnNumber(firstOwnColumn) + width - 1)}`;
 
-function writeRows(sheet: Excel.Worksheet, rows: readonly SeasonRow[], from: number, ownWidth: number): void {
+function rowChanges(cells: NamedCells, rows: readonly SeasonRow[], from: number, ownWidth: number): RangeChange[] {
   const to = from + rows.length - 1;
-  sheet.getRange(`A${from}:${lastColumn}${to}`).formulas = rows.map((row, index) => {
+  const ours = rows.map((row, index) => {
     const contents = rowContents(row, from + index);
     return columns.map(({ letter }) => contents.get(letter) ?? "");
   });
-  if (ownWidth === 0) return;
-  sheet.getRange(ownRange(from, to, ownWidth)).formulas = rows.map(({ own }, index) =>
+  const own = rows.map((row, index) =>
     Array.from({ length: ownWidth }, (_, offset) =>
-      moved.down(own[offset] ?? "", address(from + index, columnNumber(firstOwnColumn) + offset)),
+      moved.down(row.own[offset] ?? "", address(from + index, columnNumber(firstOwnColumn) + offset)),
     ),
   );
+  return [
+    rangeChange(cells, `A${from}:${lastColumn}${to}`, ours),
+    ...(ownWidth === 0 ? [] : [rangeChange(cells, ownRange(from, to, ownWidth), own)]),
+  ];
 }
 
 /** Rows that the list no longer needs: what stood there has moved up, or had nothing of the brewer's. */
-function emptyRows(sheet: Excel.Worksheet, from: number, to: number, ownWidth: number): void {
-  const ours = sheet.getRange(`A${from}:${lastColumn}${to}`);
-  ours.clear("Contents");
-  ours.format.fill.clear();
-  for (const edge of ["EdgeBottom", "InsideHorizontal"] as const) ours.format.borders.getItem(edge).style = "None";
-  if (ownWidth > 0) sheet.getRange(ownRange(from, to, ownWidth)).clear("Contents");
+function emptied(cells: NamedCells, from: number, to: number, ownWidth: number): RangeChange[] {
+  const nothing = (width: number) => Array.from({ length: to - from + 1 }, () => Array.from({ length: width }, () => ""));
+  return [
+    rangeChange(cells, `A${from}:${lastColumn}${to}`, nothing(columns.length)),
+    ...(ownWidth === 0 ? [] : [rangeChange(cells, ownRange(from, to, ownWidth), nothing(ownWidth))]),
+  ];
+}
+
+function undress(rows: Excel.Range): void {
+  rows.format.fill.clear();
+  for (const edge of ["EdgeBottom", "InsideHorizontal"] as const) rows.format.borders.getItem(edge).style = "None";
 }

@@ -1,8 +1,7 @@
-import { agedAlphaPercent, hopPackages, type HopPackage } from "../../../core/hops/storage";
-import { quantity } from "../../../functions/quantities";
+import { askNumber } from "../../batch/figures/ask";
 import { address } from "../../grid/plan/addresses";
 import type { CellValue, NamedCells } from "../../grid/read/named-cells";
-import { writeUnlessChanged, type LookedAt } from "../../grid/write/write-unless-changed";
+import { changeRanges, rangeChange, type LookedAt, type RangeChange } from "../../grid/write/change-ranges";
 import { itemFor, type Stores } from "./stock";
 
 /** One hop of a batch as the stores hold it: its alpha on the brewing day, beside what the batch reckons with. */
@@ -15,10 +14,9 @@ export interface AgedHop {
   readonly cell: string;
   /** The line of the hop table from the hop to its alpha, and what stood there: a table may be sorted or filled in meanwhile. */
   readonly line: LookedAt;
+  /** What comes into the cell where the brewer asks for it. */
+  readonly change: RangeChange;
 }
-
-/** What a hop of usual keeping loses in half a year in the open at 20 °C, as GYLE.HOPS.AGED takes it when it is left out. */
-const usualLossPercent = 30;
 
 /** Alpha of the batch's hops on its brewing day, for those that the stores know with date and temperature. */
 export function agedHops(stores: Stores, batch: NamedCells): AgedHop[] {
@@ -37,6 +35,7 @@ export function agedHops(stores: Stores, batch: NamedCells): AgedHop[] {
         ...aged,
         inBatchPercent: typeof alpha === "number" ? alpha : undefined,
         cell: address(row, from.column + 2),
+        change: rangeChange(batch, address(row, from.column + 2), [[Math.round(aged.onTheDayPercent * 10) / 10]]),
         line: {
           sheetName: batch.sheetName,
           range: `${address(row, from.column)}:${address(row, from.column + 2)}`,
@@ -47,18 +46,19 @@ export function agedHops(stores: Stores, batch: NamedCells): AgedHop[] {
   return found;
 }
 
-/** In the closed packet until it was opened, open to the air from then on. */
+/** In the closed packet until it was opened, open to the air from then on: by the function that the stores sheet asks, so that what it refuses is not known here. */
 function agedTo(stores: Stores, name: string, day: number): Pick<AgedHop, "printedPercent" | "onTheDayPercent"> | undefined {
   const [, , , , , , alpha, measuredOn, openedOn, storedAt, container] = itemFor(stores, { kind: "hops", name })?.cells ?? [];
   if (!isNumber(alpha) || !isNumber(measuredOn) || !isNumber(storedAt) || day < measuredOn) return undefined;
   const opened = isNumber(openedOn) ? Math.min(Math.max(openedOn, measuredOn), day) : day;
-  const storedC = quantity("temperature").toCore(storedAt, stores.units);
-  const shut = agedAlphaPercent(alpha, opened - measuredOn, storedC, usualLossPercent, packageOf(container));
-  return { printedPercent: alpha, onTheDayPercent: agedAlphaPercent(shut, day - opened, storedC, usualLossPercent, "loose") };
+  const aged = (from: number, days: number, kept: CellValue): number | undefined =>
+    askNumber("HOPS.AGED", from, days, storedAt, null, kept, stores.units);
+  const shut = aged(alpha, opened - measuredOn, container ?? "");
+  const onTheDayPercent = shut === undefined ? undefined : aged(shut, day - opened, "loose");
+  return onTheDayPercent === undefined ? undefined : { printedPercent: alpha, onTheDayPercent };
 }
 
 const isNumber = (value: CellValue | undefined): value is number => typeof value === "number" && value !== 0;
-const packageOf = (value: CellValue | undefined): HopPackage => hopPackages.find((known) => known === value) ?? "loose";
 
 /**
  * Writes the aged alpha into the hop table of the batch, where the brewer asked for it: one `context.sync()`.
@@ -66,12 +66,9 @@ const packageOf = (value: CellValue | undefined): HopPackage => hopPackages.find
  * @throws JustChanged where the lines of the table are no longer what the brewer was shown; nothing is written then
  */
 export async function writeAgedHops(context: Excel.RequestContext, sheetName: string, hops: readonly AgedHop[]): Promise<void> {
-  const sheet = context.workbook.worksheets.getItem(sheetName);
-  await writeUnlessChanged(
+  await changeRanges(
     context,
-    hops.map(({ line }) => line),
-    () => {
-      for (const { cell, onTheDayPercent } of hops) sheet.getRange(cell).values = [[Math.round(onTheDayPercent * 10) / 10]];
-    },
+    hops.map(({ change }) => change),
+    { place: `the hop table on “${sheetName}”`, watched: hops.map(({ line }) => line) },
   );
 }

@@ -2,14 +2,16 @@ import { address } from "../../grid/plan/addresses";
 import { batchIdOf, isBatchSheet, isUnplugged } from "../../batch/read/batch-sheets";
 import { markOf, sheetsAlike } from "../../batch/read/copied-sheets";
 import type { NamedCells } from "../../grid/read/named-cells";
+import { cellText } from "../../grid/words/cell-text";
 import { readAllSheets } from "../../grid/read/read-sheets";
 import { passedOver, unpluggedBatches, type UnpluggedBatch } from "../../batch/read/unplugged-batches";
-import { JustChanged, writeUnlessChanged } from "../../grid/write/write-unless-changed";
+import { changeRanges, JustChanged, rangeChange } from "../../grid/write/change-ranges";
+import { ToldInFull } from "../../grid/words/told-in-full";
 import { needsOf, type Need } from "./needs";
 import { capName, doubles, isStoresSheet, itemFor, readStores, type Draw, type Stores } from "./stock";
 
 /** A batch cannot draw as asked, in words for the brewer; the stores are as they were. */
-export class DrawRefused extends Error {
+export class DrawRefused extends ToldInFull {
   override readonly name = "DrawRefused";
 }
 
@@ -93,7 +95,7 @@ export interface DatedDraw {
   readonly day: number;
 }
 
-/** Takes what the plans say off the shelves by writing it into the book: one `context.sync()`. */
+/** Takes what the plans say off the shelves by writing it into the book: two `context.sync()`. */
 export async function writeDraws(
   context: Excel.RequestContext,
   { sheet, stores }: StoresAndBatches,
@@ -121,25 +123,36 @@ async function writeBook(context: Excel.RequestContext, sheet: NamedCells, rowsB
       `The book of what was drawn is full (${to.row - from.row + 1} lines). Begin a new workbook for the next season; nothing was taken.`,
     );
   if (rows === 0) return;
-  const values = Array.from({ length: rows }, (_, index) => {
+  const content = Array.from({ length: rows }, (_, index) => {
     const draw = draws[index];
-    return draw ? [draw.id, draw.batch, draw.day, draw.kind, draw.name, draw.amount] : ["", "", "", "", "", ""];
+    return draw
+      ? [cellText(draw.id), cellText(draw.batch), draw.day, draw.kind, cellText(draw.name), draw.amount]
+      : ["", "", "", "", "", ""];
   });
+  const range = (height: number) => `${address(from.row, from.column)}:${address(from.row + height - 1, from.column + 5)}`;
   // One line more than is written: a line that somebody has added there meanwhile would be parted from the others.
-  const seen = sheet
+  const before = sheet
     .formulaBlock("stores_draws")
     .slice(0, rows + 1)
     .map((line) => line.slice(0, 6));
-  const lookedAt = {
-    sheetName: sheet.sheetName,
-    range: `${address(from.row, from.column)}:${address(from.row + seen.length - 1, from.column + 5)}`,
-    before: seen,
+  const days = context.workbook.worksheets.getItem(sheet.sheetName).getRangeByIndexes(from.row - 1, from.column + 1, rows, 1);
+  days.load("numberFormat");
+  await context.sync();
+  const looks = days.numberFormat as string[][];
+  const along = looks.some(([look]) => look !== dayLook) && {
+    write: () => {
+      days.numberFormat = looks.map(() => [dayLook]);
+    },
+    takeBack: async () => {
+      days.numberFormat = looks;
+      await context.sync();
+    },
   };
   try {
-    await writeUnlessChanged(context, [lookedAt], () => {
-      const range = context.workbook.worksheets.getItem(sheet.sheetName).getRangeByIndexes(from.row - 1, from.column - 1, rows, 6);
-      range.values = values;
-      range.numberFormat = values.map(() => ["General", "General", "yyyy-mm-dd", "General", "General", "General"]);
+    await changeRanges(context, [rangeChange(sheet, range(rows), content)], {
+      place: `the book of what was drawn on “${sheet.sheetName}”`,
+      watched: [{ sheetName: sheet.sheetName, range: range(before.length), before }],
+      ...(along && { along }),
     });
   } catch (problem) {
     if (problem instanceof JustChanged)
@@ -147,3 +160,5 @@ async function writeBook(context: Excel.RequestContext, sheet: NamedCells, rowsB
     throw problem;
   }
 }
+
+const dayLook = "yyyy-mm-dd";

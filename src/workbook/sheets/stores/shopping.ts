@@ -2,6 +2,8 @@ import { quantity } from "../../../functions/quantities";
 import { batchIdOf } from "../../batch/read/batch-sheets";
 import { hasLog } from "../../batch/read/copied-sheets";
 import type { NamedCells } from "../../grid/read/named-cells";
+import { cellText } from "../../grid/words/cell-text";
+import { changeRanges, rangeChange } from "../../grid/write/change-ranges";
 import type { StoresAndBatches } from "./draw";
 import { needKey, needsOf, type Need } from "./needs";
 import { capName, itemFor } from "./stock";
@@ -66,11 +68,12 @@ export async function writeShoppingList(
 ): Promise<number> {
   const { from, to } = sheet.area("stores_list");
   const rows = to.row - from.row + 1;
-  const list = context.workbook.worksheets.getItem(sheet.sheetName).getRange(sheet.range("stores_list"));
-  list.values = Array.from({ length: rows }, (_, index) => {
+  const list = Array.from({ length: rows }, (_, index) => {
     const line = lines[index];
-    return line ? [line.name, line.amount, line.left, line.toBuy, line.unit, line.batches.join(", ")] : ["", "", "", "", "", ""];
+    return line
+      ? [cellText(line.name), line.amount, line.left, line.toBuy, line.unit, cellText(line.batches.join(", "))]
+      : ["", "", "", "", "", ""];
   });
-  await context.sync();
+  await changeRanges(context, [rangeChange(sheet, sheet.range("stores_list"), list)], { place: `“${sheet.sheetName}”` });
   return Math.max(0, lines.length - rows);
 }

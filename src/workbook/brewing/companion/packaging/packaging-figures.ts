@@ -1,18 +1,9 @@
-import { packBottles } from "../../../../functions/pack/bottles";
-import { packInside } from "../../../../functions/pack/inside";
-import { packPressure } from "../../../../functions/pack/pressure";
-import { packPriming } from "../../../../functions/pack/priming";
-import { packReady } from "../../../../functions/pack/ready";
-import { packResidual } from "../../../../functions/pack/residual";
-import { quantity } from "../../../../functions/quantities";
-import { syrupVolume } from "../../../batch/sheet/packaging";
-import { unitsOf } from "../../../batch/read/batch-sheets";
 import type { NamedCells } from "../../../grid/read/named-cells";
-import { ask, type Asked } from "../ask";
-import { judgedBy, lets, packagingCheck } from "./packaging-check";
+import type { Asked } from "../ask";
+import { isAllowed, packagedAs, wouldShow } from "./packaging-judged";
 import type { PackagingInput } from "./packaging-form";
 
-/** What the sheet will show for a form, by the same functions. Each figure has its own problem where it has none. */
+/** What the sheet will show for a form, by its own formulas. Each figure has its own problem where it has none. */
 export interface PackagingFigures {
   /** The volume that the sugar is for: what is lost in racking is not dosed. */
   readonly dosed: number;
@@ -28,26 +19,18 @@ export interface PackagingFigures {
 const withheld: Asked = { problem: "none is given: see the pressure check" };
 
 export function packagingFigures(sheet: NamedCells, input: PackagingInput): PackagingFigures {
-  const units = unitsOf(sheet);
-  const beer = Number(sheet.number("beer_volume"));
-  const altitude = sheet.has("altitude") ? sheet.value("altitude") : "";
-  const dosed = beer - Number(input.loss);
-  const allowed = lets(packagingCheck(sheet, input));
-  const oneMore = quantity("volume").fromCore(quantity("bottleVolume").toCore(Number(input.bottleVolume), units) / 1000, units) - 0.0001;
+  const world = packagedAs(sheet, input);
+  const shown = (name: string): Asked => {
+    const asked = wouldShow(world, name);
+    return asked.problem === "" ? withheld : asked;
+  };
   return {
-    dosed,
-    residual: ask(packResidual, input.warmestBeer, units, altitude),
-    sugar:
-      allowed && !(Number(input.loss) < 0)
-        ? ask(packPriming, dosed, input.carbonation, input.warmestBeer, input.sugar, units, input.bottleKind, altitude)
-        : withheld,
-    pressure: !allowed
-      ? withheld
-      : input.into === "keg"
-        ? ask(packPressure, input.carbonation, input.kegTemperature, units, altitude)
-        : ask(packInside, ...judgedBy(sheet, input)),
-    bottles: ask(packBottles, beer, input.bottleVolume, input.loss, units, syrupVolume[units] + oneMore),
+    dosed: wouldShow(world, "beer_volume-N(bottling_loss)").value ?? NaN,
+    residual: wouldShow(world, "residual_gas"),
+    sugar: shown("sugar_mass"),
+    pressure: shown(input.into === "keg" ? "keg_pressure" : "bottle_pressure"),
+    bottles: wouldShow(world, "bottles_ready"),
     // What must not be filled is not tasted either.
-    firstTaste: allowed ? ask(packReady, input.packagedOn, input.conditioning, units) : { problem: "" },
+    firstTaste: isAllowed(world, input) && input.packagedOn !== "" ? wouldShow(world, "first_taste") : { problem: "" },
   };
 }

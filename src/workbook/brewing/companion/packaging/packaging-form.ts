@@ -1,5 +1,6 @@
 import type { Filled } from "../../../batch/contents";
-import { bottleKinds, sugars } from "../../../batch/sheet/packaging";
+import { bottleKinds } from "../../../../core/pack/bottle-kinds";
+import { primingSugars as sugars } from "../../../../core/pack/priming";
 import type { CellValue, NamedCells } from "../../../grid/read/named-cells";
 import type { CellChange } from "../change-cells";
 
@@ -49,11 +50,14 @@ export function packagingIn(sheet: NamedCells): PackagingInput {
   };
 }
 
+/** Every cell of the form with what it holds. */
+export const packagingCells = (input: PackagingInput): CellChange[] =>
+  keys.map((key) => {
+    const [name, label] = cells[key];
+    return { name, label, content: input[key] };
+  });
+
 /** The cells that the form would change: only those whose figure differs from the sheet's. */
 export function packagingChanges(sheet: NamedCells, input: PackagingInput): CellChange[] {
-  return keys.flatMap((key) => {
-    const [name, label] = cells[key];
-    const content = input[key];
-    return content === "" || sheet.value(name) === (content as CellValue) ? [] : [{ name, label, content }];
-  });
+  return packagingCells(input).filter(({ name, content }) => content !== "" && sheet.value(name) !== (content as CellValue));
 }

@@ -1,10 +1,9 @@
 import { filledAlready, waitForIt as verdictWaits } from "../../../../functions/pack/check-words";
-import { quantity } from "../../../../functions/quantities";
-import { sugarGoesBy, warmthSlack } from "../../../batch/rules/packaging";
-import { unitsOf } from "../../../batch/read/batch-sheets";
+import type { Said } from "../../../batch/rules/what-it-says";
+import { OnlyTheSheetKnows } from "../../../grid/evaluate/evaluate";
 import type { NamedCells } from "../../../grid/read/named-cells";
-import { lets, packagingCheck } from "./packaging-check";
 import type { PackagingInput } from "./packaging-form";
+import { isAllowed, packagedAs, saidOfPackaging, verdictOf } from "./packaging-judged";
 
 /**
  * Whether it may be packaged like this. "clear": nothing speaks against it. "confirm": there is a danger that the brewer
@@ -19,39 +18,50 @@ export interface PackagingSafety {
 }
 
 type Weighed = Pick<PackagingSafety, "level" | "dangers" | "instead">;
-const clear: Weighed = { level: "clear", dangers: [], instead: [] };
 
 export function packagingSafety(sheet: NamedCells, input: PackagingInput): PackagingSafety {
-  const check = packagingCheck(sheet, input);
-  const weighed = [
-    byReadings(sheet, input),
-    byPressure(sheet, input, check),
-    ...(input.into === "bottles" ? [byLoss(input), byWarmth(sheet, input)] : []),
-  ];
-  const level = weighed.some((one) => one.level === "refuse")
-    ? "refuse"
-    : weighed.some((one) => one.level === "confirm")
-      ? "confirm"
-      : "clear";
-  return {
-    level,
-    check,
-    dangers: weighed.flatMap(({ dangers }) => dangers),
-    instead: [...new Set(weighed.flatMap(({ instead }) => instead))],
-  };
+  const world = packagedAs(sheet, input);
+  try {
+    const said = saidOfPackaging(world);
+    const check = verdictOf(world);
+    const holds = isAllowed(world, input);
+    const weighed = said.map((one) =>
+      one.line === "finished" ? byReadings(sheet, input, one) : byPressure(sheet, input, one, check, holds),
+    );
+    // Whatever the lines say: no figure, no packaging.
+    if (!holds && !weighed.some(({ level: one }) => one === "refuse")) weighed.push(unknown(""));
+    const level = (["refuse", "confirm", "clear"] as const).find(
+      (grave) => grave === "clear" || weighed.some((one) => one.level === grave),
+    );
+    return {
+      level: level ?? "refuse",
+      check,
+      dangers: weighed.flatMap(({ dangers }) => dangers),
+      instead: [...new Set(weighed.flatMap(({ instead }) => instead))],
+    };
+  } catch (problem) {
+    if (!(problem instanceof OnlyTheSheetKnows)) throw problem;
+    return { ...unknown(": only the sheet can work it out. Fill in its section 8 and read what it says"), check: "" };
+  }
 }
+
+const unknown = (why: string): Weighed => ({ level: "refuse", dangers: [`The pressure cannot be checked${why}.`], instead: [] });
 
 const waitForIt = "Wait until two readings a day apart agree, then package.";
 
-/** Beer that still ferments makes gas that no sugar figure knows of. */
-function byReadings(sheet: NamedCells, { into }: PackagingInput): Weighed {
+/** Beer that still ferments makes gas that no sugar figure knows of: the sheet's line says that it does, this how grave it is. */
+function byReadings(sheet: NamedCells, { into }: PackagingInput, { rule, words, remedy }: Said): Weighed {
   const bottles = into === "bottles";
   const bursting = bottles
     ? "What is left ferments on in the glass and can burst it."
     : "What is left ferments on in the keg and can overfill it with gas.";
+  if (!/^finished\.(stalled|too-early|too-early-after-hops|kegged-too-early)$/.test(rule))
+    return {
+      level: bottles && rule === "finished.cannot-be-judged" ? "refuse" : "confirm",
+      dangers: [words],
+      instead: remedy ? [remedy] : [],
+    };
   switch (sheet.text("verdict")) {
-    case "steady":
-      return clear;
     case "":
       return {
         level: bottles ? "refuse" : "confirm",
@@ -81,82 +91,46 @@ function byReadings(sheet: NamedCells, { into }: PackagingInput): Weighed {
   }
 }
 
-function byLoss({ loss }: PackagingInput): Weighed {
-  return Number(loss) < 0
-    ? {
-        level: "refuse",
-        dangers: ["Lost in racking is less than nothing: the sugar would be for more beer than there is."],
-        instead: ["Type what stays behind, or 0."],
-      }
-    : clear;
-}
-
-/** Sugar goes by the warmest since it finished: held against what the sheet knows of the beer, as its own check does. */
-function byWarmth(sheet: NamedCells, { warmestBeer }: PackagingInput): Weighed {
-  const units = unitsOf(sheet);
-  const numbers = (name: string): number[] =>
-    sheet.has(name)
-      ? sheet
-          .block(name)
-          .flat()
-          .filter((value) => typeof value === "number")
-      : [];
-  const beer = numbers("beer_temperatures");
-  const known = [...beer, ...numbers("ferment_to")];
-  if (warmestBeer === "" || known.length === 0) return clear;
-  const [most, least, slack] = [Math.max(...known), Math.min(...beer), warmthSlack[units]];
-  const degrees = quantity("temperature").unit[units];
-  const slip = (than: string): Weighed => ({
-    level: "confirm",
-    dangers: [`${sugarGoesBy}${warmestBeer} ${degrees} as the warmest since it finished, but the beer ${than} by this sheet.`],
-    instead: ["Look whether that temperature is a slip."],
-  });
-  if (warmestBeer > most + slack) return slip(`came to no more than ${most.toFixed(0)}`);
-  return beer.length > 0 && warmestBeer < least - slack ? slip(`was never below ${least.toFixed(0)}`) : clear;
-}
-
-function byPressure(sheet: NamedCells, input: PackagingInput, check: string): Weighed {
+/** @param holds whether the sheet would let the figures stand */
+function byPressure(sheet: NamedCells, input: PackagingInput, { rule, words, state }: Said, check: string, holds: boolean): Weighed {
   const what = input.into === "keg" ? "the keg" : "these bottles";
-  if (!/^(within|close|over): /.test(check))
-    return {
-      level: "refuse",
-      dangers: [`The pressure cannot be checked${check === "" ? ": something is not filled in" : `: ${check}`}.`],
-      instead: [],
-    };
+  const close: Weighed = {
+    level: "confirm",
+    dangers: [`The pressure comes close to what ${what} may bear.`],
+    instead: [
+      input.into === "keg" ? "Chill the beer, or ask for less." : "Weigh the sugar exactly; store cooler, or take stronger bottles.",
+    ],
+  };
+  if (rule === "pressure.close") return close;
+  if (rule !== "pressure.refused") {
+    // The line says one thing at a time; a pressure that is close as well is not left out.
+    const besides = holds && check.startsWith("close:") ? close : { dangers: [], instead: [] };
+    const level = state === "stop" || !holds ? "refuse" : "confirm";
+    return { level, dangers: [words, ...besides.dangers], instead: besides.instead };
+  }
   const over = check.startsWith("over");
   const passes = over ? [`The pressure passes what ${what} may bear.`] : [];
   // Beer that has not finished has one remedy, whatever the bottles.
-  if (!lets(check) && check.includes(verdictWaits))
+  if (check.includes(verdictWaits))
     return {
       level: "refuse",
       dangers: ["It is above the gravity expected: what is left makes gas that no sugar figure knows of.", ...passes],
       instead: [waitForIt],
     };
-  if (over) {
-    const gentler = gentlerCarbonation(sheet, input);
-    return {
-      level: "refuse",
-      dangers: [...passes, ...(input.into === "bottles" ? [filledAlready] : [])],
-      instead: [
-        ...(gentler === undefined ? [] : [`With ${gentler.toFixed(1)} volumes it would stay within.`]),
-        input.into === "keg" ? "Chill the beer." : "Take stronger bottles, or a cooler place.",
-      ],
-    };
-  }
-  if (check.startsWith("close"))
-    return {
-      level: "confirm",
-      dangers: [`The pressure comes close to what ${what} may bear.`],
-      instead: [
-        input.into === "keg" ? "Chill the beer, or ask for less." : "Weigh the sugar exactly; store cooler, or take stronger bottles.",
-      ],
-    };
-  return clear;
+  const gentler = gentlerCarbonation(sheet, input);
+  return {
+    level: "refuse",
+    dangers: [...passes, ...(input.into === "bottles" ? [filledAlready] : [])],
+    instead: [
+      ...(gentler === undefined ? [] : [`With ${gentler.toFixed(1)} volumes it would stay within.`]),
+      input.into === "keg" ? "Chill the beer." : "Take stronger bottles, or a cooler place.",
+    ],
+  };
 }
 
 /** The highest carbonation below the one wished for, in tenths, that the check calls "within". */
 function gentlerCarbonation(sheet: NamedCells, input: PackagingInput): number | undefined {
   for (let tenths = Math.ceil(Number(input.carbonation) * 10) - 1; tenths >= 10; tenths -= 1)
-    if (packagingCheck(sheet, input, tenths / 10).startsWith("within")) return tenths / 10;
+    if (verdictOf(packagedAs(sheet, { ...input, carbonation: tenths / 10 })).startsWith("within")) return tenths / 10;
   return undefined;
 }

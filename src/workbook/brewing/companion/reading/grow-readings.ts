@@ -1,10 +1,10 @@
 import { writtenAgain } from "../../../grid/words/cell-text";
-import { hostWords } from "../../../grid/words/host-words";
 import { address } from "../../../grid/plan/addresses";
-import type { NamedCells } from "../../../grid/read/named-cells";
-import { isSame } from "../../../grid/write/write-unless-changed";
-import { readyNotes, type ReadyNotes } from "../cell-notes";
-import { ChangeRefused, HalfChanged } from "../outcome";
+import type { CellValue, NamedCells } from "../../../grid/read/named-cells";
+import { isSame, isWritten } from "../../../grid/write/same-content";
+import { writeSurely } from "../../../grid/write/write-surely";
+import { readyNotes } from "../cell-notes";
+import { ChangeRefused } from "../outcome";
 import { readAgain } from "../read-again";
 import type { NewReading } from "./add-reading";
 
@@ -27,55 +27,45 @@ export async function addRowAndReading(context: Excel.RequestContext, seen: Name
   }
   const lastAgain = last.map((cell, index) => writtenAgain(cell, fresh.at(to.row, from.column + index - 1)));
   const { when, reading: shown, scale, sampleTemperature, beerTemperature, note } = reading;
-  const notes = await readyNotes(context, sheet, [{ note, at: address(to.row + 1, from.column) }]);
-  try {
-    context.application.suspendApiCalculationUntilNextSync();
-    sheet.getRange(`${to.row}:${to.row}`).insert("Down");
-    sheet.getRange(rows(to.row, 2)).formulas = [lastAgain, [when, shown, scale, sampleTemperature, beerTemperature]];
-    notes.write();
-    await context.sync();
-  } catch (problem) {
-    await takeBackRow(
-      context,
-      seen.sheetName,
-      { row: to.row, cells: rows(to.row, 1), height: to.row - from.row + 1, last: lastAgain, notes },
-      problem,
-    );
-    throw problem;
-  }
+  const content = [lastAgain, [when, shown, scale, sampleTemperature, beerTemperature]];
+  const along = await readyNotes(context, seen.sheetName, [{ note, at: address(to.row + 1, from.column) }]);
+  const height = to.row - from.row + 1;
+  await writeSurely({
+    place: `the end of the readings on “${seen.sheetName}”`,
+    write: async () => {
+      context.application.suspendApiCalculationUntilNextSync();
+      sheet.getRange(`${to.row}:${to.row}`).insert("Down");
+      along?.write();
+      sheet.getRange(rows(to.row, 2)).formulas = content;
+      await context.sync();
+    },
+    look: async () => {
+      const now = await tableNow(context, seen.sheetName, rows(to.row, 2));
+      if (!now || now.height === height) return "nothing";
+      return isWritten(content, now.cells) ? "everything" : "half";
+    },
+    takeBack: async () => {
+      await along?.takeBack();
+      const now = await tableNow(context, seen.sheetName, rows(to.row, 2));
+      if (!now || now.height === height) return;
+      sheet.getRange(`${to.row}:${to.row}`).delete("Up");
+      sheet.getRange(rows(to.row, 1)).formulas = [lastAgain];
+      await context.sync();
+    },
+  });
 }
 
-interface LastRow {
-  readonly row: number;
-  readonly cells: string;
-  /** Rows of the table before. */
-  readonly height: number;
-  readonly last: readonly (string | number | boolean)[];
-  readonly notes: ReadyNotes;
-}
-
-/** Deletes the row where it was put in, and gives the last reading its place again. */
-async function takeBackRow(
+/** How many rows the table has now, and what stands at its end; undefined where the sheet is gone. */
+async function tableNow(
   context: Excel.RequestContext,
   sheetName: string,
-  { row, cells, height, last, notes }: LastRow,
-  problem: unknown,
-): Promise<void> {
-  try {
-    const sheet = context.workbook.worksheets.getItemOrNullObject(sheetName);
-    await context.sync();
-    if (sheet.isNullObject) return;
-    const readings = sheet.names.getItem("readings").getRange();
-    readings.load("rowCount");
-    await context.sync();
-    if (readings.rowCount === height) return;
-    await notes.takeBack(context, sheet);
-    sheet.getRange(`${row}:${row}`).delete("Up");
-    sheet.getRange(cells).formulas = [[...last]];
-    await context.sync();
-  } catch {
-    throw new HalfChanged(
-      `Writing broke off and could not be taken back. Look at the end of the readings on "${sheetName}". ${hostWords(problem)}`,
-    );
-  }
+  end: string,
+): Promise<{ readonly height: number; readonly cells: CellValue[][] } | undefined> {
+  const sheet = context.workbook.worksheets.getItemOrNullObject(sheetName);
+  await context.sync();
+  if (sheet.isNullObject) return undefined;
+  const readings = sheet.names.getItem("readings").getRange().load("rowCount");
+  const cells = sheet.getRange(end).load("formulas");
+  await context.sync();
+  return { height: readings.rowCount, cells: cells.formulas as CellValue[][] };
 }

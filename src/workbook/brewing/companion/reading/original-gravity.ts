@@ -1,8 +1,6 @@
-import { wortEfficiency } from "../../../../functions/wort/efficiency";
-import { wortGravity } from "../../../../functions/wort/gravity";
 import { wortMix } from "../../../../functions/wort/mix";
 import type { Filled } from "../../../batch/contents";
-import { gravityAllowance } from "../../../batch/gravity-allowance";
+import { newlySaid } from "../../../batch/rules/what-it-says";
 import type { NamedCells } from "../../../grid/read/named-cells";
 import { ask } from "../ask";
 import { changeCells, type CellChange } from "../change-cells";
@@ -22,11 +20,11 @@ export interface OriginalMeasured extends Measured {
 
 export interface Original extends SheetReading {
   readonly volume: number;
-  /** Why it is hard to believe; "" when the ingredients can give it. */
-  readonly doubt: string;
+  /** Why it is hard to believe; none where the sheet takes it as it is. */
+  readonly doubts: readonly string[];
 }
 
-/** Turns it into the gravity of the whole and holds it against the ingredients; `problem` is "" while something is missing. */
+/** Turns it into the gravity of the whole and asks the sheet about it; `problem` is "" while something is missing. */
 export function originalGravity(
   sheet: NamedCells,
   measured: OriginalMeasured,
@@ -35,7 +33,7 @@ export function originalGravity(
   const sample = corrected(sheet, measured, "wort");
   if (!sample.ready) return sample;
   if (volume === "" || volume <= 0) return { problem: "" };
-  if (sampled === "after") return { ready: { ...sample.ready, volume, doubt: doubtOf(sheet, sample.ready.gravity, volume, "after") } };
+  if (sampled === "after") return doubted(sheet, { ...sample.ready, volume });
   if (topUp === "" || topUp <= 0) return { problem: "" };
   const whole = ask(wortMix, [[volume], [topUp]], [[sample.ready.gravity], [1]]);
   if (whole.value === undefined) return { problem: whole.problem };
@@ -45,47 +43,27 @@ export function originalGravity(
     `Read as ${gravityWords(sample.ready.gravity)} in ${shown(volume, "volume", units)} before ${shown(topUp, "volume", units)} of top-up water; this is the gravity of the whole.`,
   ];
   const mixed = atCalibration(sheet, whole.value, note.filter((part) => part !== undefined).join(" "));
-  return mixed.ready
-    ? { ready: { ...mixed.ready, volume: volume + topUp, doubt: doubtOf(sheet, whole.value, volume + topUp, "before") } }
-    : mixed;
+  return mixed.ready ? doubted(sheet, { ...mixed.ready, volume: volume + topUp }) : mixed;
 }
 
-/** A reading that malt and volume cannot give is questioned: extract fixes the gravity, a mash at least its upper end. */
-function doubtOf(sheet: NamedCells, gravity: number, volume: number, sampled: "before" | "after"): string {
-  const shared = (Number(sheet.number("gravity_volume")) * volume) / Number(sheet.number("volume"));
-  const malt = sheet.block("malt");
-  const units = unitsOf(sheet);
-  if (sheet.has("mash_water")) {
-    const efficiency = ask(wortEfficiency, malt, shared, gravity, units);
-    if (efficiency.value === undefined)
-      return efficiency.problem === ""
-        ? ""
-        : `${gravityWords(gravity)} is more or less than this grain can give at all. Stir well and sample again.`;
-    return efficiency.value > 100
-      ? `${gravityWords(gravity)} would be ${efficiency.value.toFixed(0)} % of the grain's sugar: it cannot be. Stir well and sample again.`
-      : "";
-  }
-  const expected = ask(wortGravity, malt, shared, sheet.value("grain_efficiency"), units);
-  if (expected.value === undefined || Math.abs(gravity - expected.value) <= gravityAllowance) return "";
-  const toppedUp = sampled === "after" && Number(sheet.number("top_up")) > 0;
-  const words = `the malt gives about ${gravityWords(expected.value)} in ${shown(volume, "volume", units)}`;
-  if (gravity > expected.value)
-    return `${gravityWords(gravity)} is more than it can be: ${words}. ${toppedUp ? "Was it drawn before the top-up water was mixed in? Then say so above." : "Was the extract stirred in, and is the volume right?"} Stir, sample again.`;
-  return `${gravityWords(gravity)} is less than it should be: ${words}. ${toppedUp ? "Top-up water likes to lie on top of the wort." : "Is extract left in the tin, or more wort than written?"} Stir, sample again.`;
-}
+/** The lines that judge the reading before the yeast, and the volume with it. */
+export const linesOfOriginal = ["original-gravity", "volumes", "course", "finished"] as const;
+
+/** What the sheet's checks would say of it that they do not say now. */
+const doubted = (sheet: NamedCells, original: Omit<Original, "doubts">): { readonly ready: Original } => ({
+  ready: { ...original, doubts: newlySaid(sheet, originalCells(original), linesOfOriginal).map(({ words }) => words) },
+});
+
+const originalCells = ({ reading, scale, sampleTemperature, volume, note }: Omit<Original, "doubts">): CellChange[] => [
+  { name: "og_reading", label: "the reading before the yeast", content: reading, ...(note !== undefined && { note }) },
+  { name: "og_scale", label: "its scale", content: scale },
+  { name: "og_temperature", label: "the sample's temperature", content: sampleTemperature },
+  { name: "volume_reached", label: "the volume in the fermenter", content: volume },
+];
 
 /** Writes reading, scale, temperature and volume; each of these cells but the scale must still be empty. */
-export async function writeOriginal(
-  context: Excel.RequestContext,
-  seen: NamedCells,
-  { reading, scale, sampleTemperature, volume, note }: Original,
-): Promise<void> {
-  const changes: CellChange[] = [
-    { name: "og_reading", label: "the reading before the yeast", content: reading, ...(note !== undefined && { note }) },
-    { name: "og_scale", label: "its scale", content: scale },
-    { name: "og_temperature", label: "the sample's temperature", content: sampleTemperature },
-    { name: "volume_reached", label: "the volume in the fermenter", content: volume },
-  ];
+export async function writeOriginal(context: Excel.RequestContext, seen: NamedCells, original: Omit<Original, "doubts">): Promise<void> {
+  const changes = originalCells(original);
   const filled = changes.find(({ name }) => name !== "og_scale" && seen.value(name) !== "");
   if (filled)
     throw new ChangeRefused(`The sheet holds ${filled.label} already (${seen.value(filled.name)}): if it is wrong, clear that cell first.`);

@@ -1,30 +1,39 @@
+import { ofTheNewest } from "../../../batch/rules/course";
+import { newlySaid, type Proposed } from "../../../batch/rules/what-it-says";
 import type { NamedCells } from "../../../grid/read/named-cells";
-import { dayShown, momentShown } from "../../../grid/words/day-words";
-import { gravityWords } from "../words";
-import type { NewReading } from "./add-reading";
+import { momentShown } from "../../../grid/words/day-words";
+import { firstEmptyRow, readingCells, type NewReading } from "./add-reading";
 
-/** The steadiness test of the sheet lets two readings differ by this much (GYLE.LOG.STEADY). */
-const tolerance = 0.001;
+/** The clocks of two devices may differ by so much, in days. */
+const clockSlack = 10 / 1440;
 
-/** What looks wrong about a reading, before it is written. Each is asked about, none is decided for the brewer. */
-export function readingDoubts(sheet: NamedCells, { when, gravity }: Pick<NewReading, "when" | "gravity">, now: number): string[] {
-  const doubts: string[] = [];
-  const brewedOn = sheet.number("brewed_on");
-  if (when > now + 10 / 1440) doubts.push(`${momentShown(when)} is still to come.`);
-  if (brewedOn !== "" && when < brewedOn) doubts.push(`${dayShown(when)} is before the brew day (${dayShown(brewedOn)}).`);
-  const original = sheet.number("og");
-  if (original !== "" && gravity > original + tolerance)
-    doubts.push(`${gravityWords(gravity)} is above the original gravity of ${gravityWords(original)}: one of the two is wrong.`);
-  const lowest = lowestBefore(sheet, when);
-  if (lowest !== undefined && gravity > lowest + 2 * tolerance)
-    doubts.push(`It read ${gravityWords(lowest)} before, and gravity cannot rise: mind scale and temperature, and sample again.`);
-  return doubts;
+/** The lines that judge a reading. What else of the sheet moves with it is told where it is asked for. */
+export const linesOfReadings = ["beer-temperature", "course", "finished"] as const;
+
+/**
+ * What the sheet's checks would say of a reading that they do not say now, before it is written; and a moment to come, which no
+ * sheet knows of. Each is asked about, none is decided for the brewer.
+ */
+export function readingDoubts(sheet: NamedCells, reading: NewReading, now: number): string[] {
+  const newest = sheet.has("last_reading") ? sheet.number("last_reading") : "";
+  const always = newest === "" || reading.when >= newest ? ofTheNewest : undefined;
+  const said = newlySaid(sheet, proposedReading(sheet, reading), linesOfReadings, always).map(({ words }) => words);
+  return reading.when > now + clockSlack ? [`${momentShown(reading.when)} is still to come.`, ...said] : said;
 }
 
-function lowestBefore(sheet: NamedCells, when: number): number | undefined {
-  const times = sheet.block("reading_times").map(([time]) => time);
-  const earlier = sheet
-    .block("gravities")
-    .flatMap(([gravity], row) => (typeof gravity === "number" && Number(times[row]) < when ? [gravity] : []));
-  return earlier.length === 0 ? undefined : Math.min(...earlier);
+/** The cells of the table with a reading in it; a full table, which gets a row more, is asked without its oldest line. */
+export function proposedReading(sheet: NamedCells, reading: NewReading): Proposed[] {
+  const row = firstEmptyRow(sheet);
+  if (row !== undefined) return readingCells(reading, row);
+  const { from, to } = sheet.area("readings");
+  const last = to.row - from.row;
+  const movedUp = Array.from({ length: last }, (_, line): Proposed[] =>
+    [-1, 0, 1, 2, 3].map((column) => ({
+      name: "readings",
+      row: line,
+      column,
+      content: sheet.at(from.row + line + 1, from.column + column),
+    })),
+  );
+  return [...movedUp.flat(), ...readingCells(reading, last)];
 }

@@ -1,4 +1,6 @@
 import { unzipSync, zipSync } from "fflate";
+import { ToldInFull } from "../../../grid/words/told-in-full";
+import { writingMark } from "../../../grid/write/writing-mark";
 import { elements, readXml, relationships, relationshipsOf, remove, writeXml, type Parts } from "./package-xml";
 import { scrubProperties, scrubTexts } from "./scrub";
 
@@ -10,7 +12,7 @@ const workbookKinds = ["worksheet", "styles", "theme", "sharedStrings", "sheetMe
 const leftOfSheets = ["threadedComment", "printerSettings", "customProperty"];
 
 /** A workbook's file from which the new workbook cannot be made; nothing was changed. */
-export class UnreadableWorkbook extends Error {
+export class UnreadableWorkbook extends ToldInFull {
   override readonly name = "UnreadableWorkbook";
 }
 
@@ -65,7 +67,8 @@ function trimWorkbook(parts: Parts, workbook: NonNullable<ReturnType<typeof read
     const spokenOf = Array.from((name.textContent ?? "").matchAll(/(?:'((?:[^']|'')+)'|([^\s'!,()]+))!/g), ([, quoted, bare]) =>
       (quoted ?? bare ?? "").replaceAll("''", "'").toLowerCase(),
     );
-    if (place === -1 || spokenOf.some((sheet) => gone.includes(sheet) || sheet.includes("["))) remove(name);
+    if (place === -1 || name.getAttribute("name") === writingMark || spokenOf.some((sheet) => gone.includes(sheet) || sheet.includes("[")))
+      remove(name);
     else if (place !== undefined) name.setAttribute("localSheetId", String(place));
   }
   for (const names of elements(workbook, "definedNames")) if (elements(names, "definedName").length === 0) remove(names);

@@ -19,7 +19,7 @@ export async function unpluggedWorkbook(
   open: (base64: string) => Promise<unknown>,
   work: LongWork = {},
 ): Promise<UnpluggedSheet[]> {
-  const copies = await unpluggedCopies(context, sheetNames, { ...choices, standalone: true }, work);
+  const copies = await unpluggedCopies(context, sheetNames, { ...choices, standalone: true, stays: "for a moment" }, work);
   const copyNames = copies.map(({ copyName }) => copyName);
   let file: Uint8Array;
   try {

@@ -1,0 +1,42 @@
+import type { UnitSystem } from "../../../functions/quantities";
+import type { UnitWords } from "../unit-words";
+import { rule, silent, type CheckLine } from "./rule";
+import { grainUnknown } from "./steeping";
+import { unusable } from "./words";
+
+/** Below and above these the enzymes of the mash hardly work, or not for long (textbook knowledge; the limits from memory). */
+const mashLimits: Readonly<Record<UnitSystem, readonly [lowest: number, highest: number]>> = { us: [140, 162], metric: [60, 72] };
+
+export function mashLine(units: UnitSystem, words: UnitWords): CheckLine {
+  const [lowest, highest] = mashLimits[units];
+  return {
+    id: "mash",
+    label: "Mash",
+    weight: "look",
+    steps: [
+      ...unusable("soak_temperature", "Mash at", "allowed"),
+      ...unusable("soak_minutes", "Mash for"),
+      ...unusable("mash_thickness", "Water to grain in the mash"),
+      ...unusable("grain_temperature", "Grain stands at", "allowed"),
+      grainUnknown,
+      silent("no-grain", "grain_mass=0"),
+      rule(
+        "temperature",
+        `AND(N(soak_temperature)>0,OR(soak_temperature<${lowest},soak_temperature>${highest}))`,
+        `"A mash at "&TEXT(soak_temperature,"0")&" ${words.temperature} hardly turns starch into sugar."`,
+      ),
+      rule(
+        "strike-unknown",
+        "OR(ISERROR(mash_water),ISERROR(strike_temperature))",
+        "The water to strike with cannot be reckoned:",
+        "look at the grain's mass, its temperature and the water to grain.",
+      ),
+      rule(
+        "too-thin",
+        'AND(water_collect<>"",N(mash_water)>N(water_collect))',
+        "The mash alone takes more water than the batch needs:",
+        "make it thicker.",
+      ),
+    ],
+  };
+}

@@ -1,0 +1,209 @@
+import { isReferenceNode } from "@borgar/fx";
+import { CellError } from "../../../functions/cell-error";
+import type { UnitSystem } from "../../../functions/quantities";
+import { OnlyTheSheetKnows } from "../../grid/evaluate/evaluate";
+import { LaidOver } from "../../grid/evaluate/laid-over";
+import { nodesOf, parsed } from "../../grid/evaluate/parse";
+import { address } from "../../grid/plan/addresses";
+import type { NamedCells } from "../../grid/read/named-cells";
+import type { Method } from "../contents";
+import { newBatch } from "../new-batch";
+import { unitsOf } from "../read/batch-sheets";
+import { planBatch } from "../sheet/plan";
+import { unitWords } from "../unit-words";
+import { checkLines, type CheckedSheet } from "./checks";
+import { cannotBeChecked, isFork, stateOf, wordsOf, type CheckLine, type Rule, type Step } from "./rule";
+import { text } from "./words";
+
+/** What a line of the checks says of a sheet. */
+export interface Said {
+  readonly line: string;
+  readonly label: string;
+  /** Line and rule: "volumes.top-up-whole"; of a line whose own formulas show an error, "volumes.cannot-be-checked". */
+  readonly rule: string;
+  readonly state: "look" | "stop";
+  readonly words: string;
+  /** What to do, where the rule says it; part of `words`. */
+  readonly remedy: string;
+  /** Names that the rule speaks of, in its order; addresses of cells without one. */
+  readonly cells: readonly string[];
+}
+
+/** The units that a sheet was made in, which the words beside its figures tell: what stands in its units cell may be typed over. */
+export function madeIn(sheet: NamedCells): UnitSystem {
+  if (!sheet.has("volume")) return unitsOf(sheet);
+  const { row, column } = sheet.area("volume").from;
+  const beside = String(sheet.at(row, column + 1)).trim();
+  return (["metric", "us"] as const).find((units) => unitWords(units).volume === beside) ?? unitsOf(sheet);
+}
+
+const methodOf = (sheet: NamedCells): Method => (sheet.has("mash_water") ? "all-grain" : "extract");
+
+/** A cell that nothing stands in: a watched cell that was cleared has nothing to say. */
+const nowhere = "XFD1048576";
+
+/** The lines of a sheet that stands already, wherever its rows are by now. */
+export function linesOf(sheet: NamedCells): readonly CheckLine[] {
+  const found = linesKnown.get(sheet) ?? linesFor(sheet);
+  linesKnown.set(sheet, found);
+  return found;
+}
+const linesKnown = new WeakMap<NamedCells, readonly CheckLine[]>();
+
+function linesFor(sheet: NamedCells): readonly CheckLine[] {
+  const units = madeIn(sheet);
+  const area = sheet.has("readings") ? sheet.area("readings") : undefined;
+  const starts = (call: string): string => {
+    for (const { address, formula } of sheet.filled()) if (typeof formula === "string" && formula.startsWith(call)) return address;
+    return nowhere;
+  };
+  const checked: CheckedSheet = {
+    units,
+    method: methodOf(sheet),
+    words: unitWords(units),
+    watched: {
+      budget: starts("=GYLE.WATER.BUDGET(kettle_part,"),
+      shares: starts("=GYLE.HOPS.SHARE(hops,"),
+      timeline: starts("=GYLE.DAY.TIMELINE("),
+      readings: { first: area?.from.row ?? 1, last: area?.to.row ?? 2 },
+    },
+  };
+  return checkLines(checked);
+}
+
+/**
+ * A sheet with values laid over some of its cells, to be asked what it would show and say. What it has no cell for counts all the
+ * same: a sheet of an older plan is judged by today's.
+ *
+ * @param asToday names that are worked out by today's plan whatever stands in their cells: a figure that could hurt goes by no former rule, nor by a number typed over it
+ */
+export function laidOver(sheet: NamedCells, proposed: readonly Proposed[] = [], asToday: readonly string[] = []): LaidOver {
+  const laid = new Map<string, Proposed["content"]>();
+  const elsewhere = new Map<string, string>();
+  for (const { name, row = 0, column = 0, content } of proposed) {
+    if (!sheet.has(name)) elsewhere.set(name, `=${typeof content === "string" ? text(content) : String(content)}`);
+    else {
+      const { from } = sheet.area(name);
+      laid.set(address(from.row + row, from.column + column), content);
+    }
+  }
+  const planned = plannedFormulas(madeIn(sheet), methodOf(sheet));
+  return new LaidOver(sheet, laid, {
+    missing: (name) => elsewhere.get(name) ?? planned(name),
+    instead: (name) => (asToday.includes(name) ? planned(name) : undefined),
+  });
+}
+
+/** What stands in the named cells of today's plan. */
+function plannedFormulas(units: UnitSystem, method: Method): (name: string) => string | undefined {
+  const key = `${units} ${method}`;
+  return (name) => {
+    const found = planned.get(key) ?? planFormulas(units, method);
+    planned.set(key, found);
+    return found.get(name.toLowerCase());
+  };
+}
+const planned = new Map<string, ReadonlyMap<string, string>>();
+function planFormulas(units: UnitSystem, method: Method): ReadonlyMap<string, string> {
+  const { names, cells } = planBatch(
+    newBatch({ id: "", sheetName: "Plan", batchName: "", brewedOn: 1, volume: 1, units, topUp: 0, method }),
+  );
+  const contents = new Map(cells.map(({ address: cell, content }) => [cell, content]));
+  return new Map(
+    names.map(({ name, range }) => {
+      const content = contents.get(range);
+      return [name.toLowerCase(), typeof content === "string" && content.startsWith("=") ? content : '=""'];
+    }),
+  );
+}
+
+/**
+ * What the printed checks would say, by the same formulas as the printed ones.
+ *
+ * @throws OnlyTheSheetKnows where one of them follows from what only the spreadsheet can work out
+ */
+export const allSaid = (world: LaidOver, lines = linesOf(world.cellsOfSheet)): Said[] => lines.flatMap((line) => saidBy(world, line));
+
+export function saidBy(world: LaidOver, line: CheckLine): Said[] {
+  const { id, label, weight } = line;
+  const said = (rule: string, words: string, remedy: string, cells: readonly string[]): Said => ({
+    line: id,
+    label,
+    rule: `${id}.${rule}`,
+    state: world.ask(`=${stateOf(text(words), weight)}`)[0]?.[0] === "stop" ? "stop" : "look",
+    words,
+    remedy,
+    cells,
+  });
+  const found = firstThatHolds(world, line.steps);
+  if (!found) return [];
+  const words = found.failed ? new CellError("#VALUE!", "") : ask(world, wordsOf(found.rule));
+  if (words instanceof CellError) return [said("cannot-be-checked", cannotBeChecked, "", spokenOf(found.rule))];
+  const remedy = found.rule.remedy === undefined ? "" : ask(world, found.rule.remedy);
+  return words === "" || words === null
+    ? []
+    : [said(found.rule.id, String(words), remedy instanceof CellError ? "" : String(remedy), spokenOf(found.rule))];
+}
+
+const ask = (world: LaidOver, formula: string) => world.ask(`=${formula}`)[0]?.[0] ?? null;
+
+/** `failed` where the condition itself shows an error: then nothing after it is asked. */
+function firstThatHolds(world: LaidOver, steps: readonly Step[]): { readonly rule: Rule; readonly failed: boolean } | undefined {
+  for (const step of steps) {
+    const held = ask(world, isFork(step) ? step.when : step.holds);
+    if (held instanceof CellError) return { rule: isFork(step) ? { id: "fork", holds: step.when, says: '""' } : step, failed: true };
+    if (isFork(step)) return firstThatHolds(world, held ? step.then : step.otherwise);
+    if (held) return { rule: step, failed: false };
+  }
+  return undefined;
+}
+
+/** The cells that a rule speaks of: those of its condition first. */
+export function spokenOf({ holds, says }: Rule): string[] {
+  const names = [holds, says].flatMap((formula) => {
+    const tree = parsed(formula);
+    return tree ? [...nodesOf(tree)].flatMap((node) => (isReferenceNode(node) ? [node.value] : [])) : [];
+  });
+  return [...new Set(names)];
+}
+
+/** A value that is about to be typed into a named cell, counted from the first cell of the name. */
+export interface Proposed {
+  readonly name: string;
+  readonly row?: number;
+  readonly column?: number;
+  readonly content: string | number | boolean;
+}
+
+/**
+ * What some lines of the checks would say if something were typed, and do not say already. Empty where only the spreadsheet can
+ * tell: the sheet itself will say it then.
+ *
+ * @param ids lines that judge what is typed: others may say something new as well, which is no doubt about it
+ * @param always rules about the very figure that is typed: they are told even where the line said the same before, or another of its rules comes first
+ */
+export function newlySaid(
+  sheet: NamedCells,
+  proposed: readonly Proposed[],
+  ids: readonly string[],
+  always: ReadonlySet<string> = new Set(),
+): Said[] {
+  try {
+    const lines = linesOf(sheet).filter(({ id }) => ids.includes(id));
+    const key = ({ rule, words }: Said): string => `${rule} ${words}`;
+    const before = new Set(allSaid(laidOver(sheet), lines).map(key));
+    const world = laidOver(sheet, proposed);
+    const said = allSaid(world, lines).filter((one) => always.has(one.rule) || !before.has(key(one)));
+    const known = new Set(said.map(key));
+    return [...said, ...lines.flatMap((line) => saidOnlyBy(world, line, always)).filter((one) => !known.has(key(one)))];
+  } catch (problem) {
+    if (problem instanceof OnlyTheSheetKnows) return [];
+    throw problem;
+  }
+}
+
+/** What a line says by some of its rules only, whatever the rules before them say. */
+export const saidOnlyBy = (world: LaidOver, line: CheckLine, rules: ReadonlySet<string>): Said[] =>
+  saidBy(world, { ...line, steps: line.steps.filter((step) => !isFork(step) && rules.has(`${line.id}.${step.id}`)) }).filter(({ rule }) =>
+    rules.has(rule),
+  );

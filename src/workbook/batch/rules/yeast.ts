@@ -1,0 +1,36 @@
+import { rule, silent, type CheckLine, type Rule } from "./rule";
+import { shareOfOne, unusable } from "./words";
+
+/** Without an attenuation a fermentation that stopped too early passes for a finished one. */
+export const yeastLine: CheckLine = {
+  id: "yeast",
+  label: "Yeast",
+  weight: "look",
+  steps: [
+    ...unusable("packs_in_hand", "Packs in hand"),
+    ...unusable("cells_per_pack", "Cells in one pack"),
+    ...unusable("viability", "Still alive"),
+    ...unusable("pitch_rate", "Pitching rate"),
+    ...unusable("attenuation", "Sugar it should eat"),
+    ...(["viability", "attenuation"] as const).flatMap((name): Rule[] => {
+      const label = name === "viability" ? "Still alive" : "Sugar it should eat";
+      return [
+        rule(`${name}-above-all`, `N(${name})>100`, `"${label}: "&${name}&" %? More than all of it cannot be."`),
+        shareOfOne(name, label),
+      ];
+    }),
+    rule(
+      "attenuation-missing",
+      "AND(COUNT(readings)>0,N(attenuation)=0)",
+      "How much of the sugar should it eat?",
+      "Without that nobody sees whether it stopped too early.",
+    ),
+    rule("packs-unknown", "ISERROR(packs_to_pitch)", "The packs cannot be reckoned:", "look at volume, malt and the figures of the yeast."),
+    silent("unknown", 'OR(packs_in_hand="",packs_to_pitch="")'),
+    rule(
+      "too-few-packs",
+      "packs_in_hand<packs_to_pitch",
+      '"Too little yeast: "&packs_to_pitch&" packs wanted, "&packs_in_hand&" in hand."',
+    ),
+  ],
+};

@@ -1,0 +1,182 @@
+import { appendFileSync, readFileSync } from "node:fs";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import type { HeadlessBench } from "../../../src/excel-stand-in/headless";
+import { loadHeadlessBench } from "../../support/headless-bench";
+import { dumpDifference, workbookDump } from "../../support/workbook-dump";
+import { share } from "../../support/drawn";
+import { beginnings, operations, type Beginning, type Operation, type Told } from "./operations";
+
+const faults = [
+  "refused before",
+  "refused within, early",
+  "refused within, late",
+  "answer lost",
+  "host gone",
+  "host gone, all was done",
+] as const;
+type FaultName = (typeof faults)[number];
+
+let bench: HeadlessBench;
+beforeAll(async () => {
+  bench = await openBench();
+});
+afterAll(() => bench.dispose());
+
+/** Every function answers at once with the same figure: what is calculated does not matter here, and takes long. */
+async function openBench(): Promise<HeadlessBench> {
+  const { createHeadlessBench } = await loadHeadlessBench();
+  const metadata = JSON.parse(readFileSync("dist/functions.json", "utf8")) as { functions: { id: string }[] };
+  const functionsScript = metadata.functions
+    .map(({ id }) => `CustomFunctions.associate(${JSON.stringify(id)}, () => [[1.05]]);`)
+    .join("\n");
+  const opened = createHeadlessBench({ metadata, functionsScript } as Parameters<typeof createHeadlessBench>[0]);
+  Object.assign(globalThis, { Excel: opened.Excel, Office: opened.Office });
+  return opened;
+}
+
+type Snapshot = ReturnType<HeadlessBench["snapshot"]>;
+const made = new Map<Beginning, string>();
+
+async function begin(from: Beginning): Promise<void> {
+  let text = made.get(from);
+  if (text === undefined) {
+    await bench.load({ id: `book-${made.size}`, sheetOrder: ["one"], sheets: { one: { id: "one", name: "Sheet1" } } });
+    await beginnings[from](bench);
+    await bench.calculate();
+    made.set(from, (text = JSON.stringify(bench.snapshot())));
+  }
+  await bench.load(JSON.parse(text) as Snapshot);
+}
+
+/** Everything is calculated, and what the grid does after a change, in a turn of its own, is done. */
+async function settled(): Promise<void> {
+  await bench.calculate();
+  await new Promise((resolve) => setTimeout(resolve, 0));
+}
+
+function plan(n: number, fault: FaultName): void {
+  const problem = Object.assign(new Error("the host is busy"), { code: "GeneralException" });
+  const { faults: host } = bench.host;
+  if (fault === "refused within, early") host.failAtSync(n, problem, "refused within", 0.4);
+  else if (fault === "refused within, late") host.failAtSync(n, problem, "refused within", 0.93);
+  else if (fault === "host gone, all was done") {
+    host.failAtSync(n, problem, "answer lost");
+    host.failAtSync(n + 1, problem, "host gone");
+  } else host.failAtSync(n, problem, fault);
+}
+
+const saysUnchanged = /(is|are|stays) as (it|they) w(as|ere)|Nothing was (changed|written|taken|learned|repaired)/;
+const saysUnsure = /not known|may (be|have|stand)|[Ll]ook at/;
+
+/** Why what was told is not true; undefined where it is. */
+function untrue(
+  { done, words }: Told,
+  state: "before" | "planned" | "between",
+  isGone: boolean,
+  places: readonly string[],
+): string | undefined {
+  if (done) return state === "planned" ? undefined : "said done";
+  if (words.trim() === "") return "said nothing";
+  const [unchanged, unsure] = [saysUnchanged.test(words), saysUnsure.test(words)];
+  if (unchanged && unsure) return "said both that nothing was changed and that it is not known";
+  if (unchanged) return state === "before" ? undefined : "said that nothing was changed";
+  if (!unsure) return "said neither";
+  if (!isGone) return "was not sure, with Excel there to be asked";
+  return places.some((place) => words.includes(place)) ? undefined : "named no place";
+}
+
+/** Two faults for each trip, so that after three trips every one has had its turn. */
+const drawn = (n: number): readonly FaultName[] => [0, 1].map((offset) => faults[(2 * n + offset) % faults.length]!);
+
+let ran = 0;
+let refused = 0;
+const wrong: string[] = [];
+
+async function tryAll(operation: Operation): Promise<string[]> {
+  const dump = (): string[] => workbookDump(bench).filter((line) => !operation.overlooks?.test(line));
+  const failures: string[] = [];
+  await begin(operation.from);
+  const ready = (await operation.ready?.()) as never;
+  const before = dump();
+  const { faults: host } = bench.host;
+  const opened = bench.opened.length;
+  const start = host.syncCount;
+  const clean = await operation.act(ready);
+  const trips = host.syncCount - start;
+  await settled();
+  const planned = dump();
+  const writes = planned.join() !== before.join();
+  if (clean.done === operation.isRefused) throw new Error(`${operation.name}: ${clean.words}`);
+  if (!clean.done && !operation.isRefused) throw new Error(`${operation.name}: ${clean.words}`);
+  if (clean.done && !writes && bench.opened.length === opened) throw new Error(`${operation.name} changes nothing`);
+  for (let n = 1; n <= trips; n += 1) {
+    for (const fault of operation.isDear && share <= 1 ? drawn(n) : faults) {
+      if (dump().join() !== before.join()) await begin(operation.from);
+      plan(n, fault);
+      const openedBefore = bench.opened.length;
+      const told = await operation.act(ready);
+      host.clear();
+      await settled();
+      const now = dump();
+      const same = now.join();
+      const isDone = same === planned.join() && (writes || bench.opened.length > openedBefore);
+      const state =
+        isDone && told.done
+          ? "planned"
+          : same === before.join() && bench.opened.length === openedBefore
+            ? "before"
+            : isDone
+              ? "planned"
+              : "between";
+      const problem =
+        untrue(told, state, fault.startsWith("host gone"), operation.places) ??
+        (state === "between" && !fault.startsWith("host gone") ? "left it half done" : undefined);
+      ran += 1;
+      if (problem !== undefined)
+        failures.push(
+          `${operation.name}, trip ${n} of ${trips}, ${fault}: ${problem}; the workbook is ${state === "between" ? `half done (${dumpDifference(told.done ? planned : before, now)})` : state === "before" ? "as before" : "as planned"}; “${told.words}”`,
+        );
+    }
+  }
+  return [...failures, ...(await withoutFunctions(operation, ready, before, planned))];
+}
+
+/** In an Excel that does not know the functions nothing with one of them is written, and it is said what to do. */
+async function withoutFunctions(
+  operation: Operation,
+  ready: never,
+  before: readonly string[],
+  planned: readonly string[],
+): Promise<string[]> {
+  if (operation.isForAnyExcel || !planned.some((line) => /GYLE\./.test(line) && !before.includes(line))) return [];
+  await begin(operation.from);
+  bench.host.behave({ functionsUnknown: true });
+  const told = await operation.act(ready);
+  bench.host.behave({});
+  await settled();
+  const now = workbookDump(bench);
+  refused += 1;
+  const isTold = !told.done && told.words.includes("Close Excel altogether");
+  if (isTold && now.join() === before.join()) return [];
+  return [`${operation.name}, functions unknown: ${told.done ? "said done" : told.words}; ${dumpDifference(before, now)}`];
+}
+
+describe("whatever fails on the way to Excel", () => {
+  it.each(operations.map((operation) => [operation.name, operation] as const))(
+    "%s: nothing lost, nothing untrue said",
+    async (_name, operation) => {
+      const failures = await tryAll(operation);
+      wrong.push(...failures);
+      if (process.env["FAULTS_LOG"]) appendFileSync(process.env["FAULTS_LOG"], failures.map((line) => `${line}\n`).join(""));
+      expect(failures).toEqual([]);
+    },
+  );
+
+  it("is counted", () => {
+    // The count is what the test is there to tell.
+    console.log(
+      `${operations.length} operations × ${faults.length} faults, ${ran} in all: ${wrong.length === 0 ? "nothing lost, nothing untrue said" : `${wrong.length} wrong`}; refused where the functions are unknown: ${refused}`,
+    );
+    expect(ran).toBeGreaterThan(operations.length * faults.length);
+  });
+});

@@ -1,6 +1,7 @@
 import { localAddress, position } from "../plan/addresses";
-import { NamedCells } from "./named-cells";
+import { NamedCells, type CellValue } from "./named-cells";
 import { loadOwnNames, ownNames } from "./own-names";
+import { withoutSpilledFormulas } from "./spilled-formulas";
 
 /** What must be loaded before a sheet can be turned into `NamedCells`. */
 interface LoadedSheet {
@@ -25,13 +26,8 @@ export function namedCells({ sheet, used }: LoadedSheet): NamedCells {
   }
   if (used.isNullObject) return new NamedCells(sheet.name, ranges, { row: 1, column: 1 }, [], []);
   const corner = position(localAddress(used.address).split(":")[0] ?? "A1");
-  return new NamedCells(
-    sheet.name,
-    ranges,
-    corner,
-    used.values as (string | number | boolean)[][],
-    used.formulas as (string | number | boolean)[][],
-  );
+  const values = used.values as CellValue[][];
+  return new NamedCells(sheet.name, ranges, corner, values, withoutSpilledFormulas(used.formulas as CellValue[][], values));
 }
 
 /** "='Batch 1'!$B$7:$C$9" → "B7:C9"; undefined for a name that stands for something else, or whose cells are gone. */

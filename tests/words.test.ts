@@ -47,7 +47,7 @@ describe("the words of this project", () => {
   it("nor do the messages of its newest commits, which anybody with a clone can read; older ones nobody can mend", () => {
     const messages = execFileSync("git", ["log", "-100", "--format=%B"], { cwd: root, encoding: "utf8", maxBuffer: 1e8 });
     expect(messages.length).toBeGreaterThan(20);
-    expect(messages.split("\n").filter((line) => pattern.test(line) || /\bissues? ?#?\d/i.test(line))).toEqual([]);
+    expect(messages.split("\n").filter((line) => pattern.test(line) || /(?<!office-js )\bissues? ?#?\d/i.test(line))).toEqual([]);
   });
 
   it("would be found in any case and across a line or a hyphen", () => {

@@ -55,6 +55,11 @@ export function findPythonWith(library) {
   return candidates.find((python) => python !== undefined && spawnSync(python, ["-c", hasLibrary], { stdio: "ignore" }).status === 0);
 }
 
+/** Poppler's pdftotext, which reads a PDF's words and where they stand, or undefined. GYLEBOOK_PDFTOTEXT names one outright. */
+export function findPdftotext() {
+  return find("GYLEBOOK_PDFTOTEXT", ["pdftotext"], []);
+}
+
 /**
  * The full path of a program on the PATH, or undefined.
  * @param {string} name without an ending

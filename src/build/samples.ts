@@ -13,6 +13,7 @@ const headless = createRequire(import.meta.url)(path.join(root, "dist/headless.c
 mkdirSync(path.join(root, "sample-workbooks"), { recursive: true });
 const samples = [
   { file: "first-extract-batch.xlsx", make: () => makeWorkbook(headless, [firstExtractBatch()]) },
+  { file: "first-extract-batch-metric.xlsx", make: () => makeWorkbook(headless, [firstExtractBatch("metric")]) },
   { file: "season.xlsx", make: () => makeWorkbook(headless, seasonBatches(), addSeasonSheets) },
   { file: "shared-unplugged.xlsx", make: () => makeWorkbook(headless, [sharedBatch()], unplugForMembers) },
 ];

@@ -1,5 +1,7 @@
 // @ts-check
 // Serves a folder of files on this computer only.
+import { createHash } from "node:crypto";
+import { realpathSync } from "node:fs";
 import http from "node:http";
 import https from "node:https";
 
@@ -7,6 +9,12 @@ const host = "127.0.0.1";
 
 /** A page elsewhere whose address was made to point at this computer asks for another host's name, and gets nothing. */
 const ownNames = /^(?:localhost|127\.0\.0\.1)(?::\d+)?$/;
+
+/** By this a server of ours is known, and which folder it serves, without telling the folder. */
+const markName = "x-gylebook-folder";
+
+/** @param {string} folder */
+const markOf = (folder) => createHash("sha256").update(realpathSync(folder)).digest("hex");
 
 /**
  * The server for the built files. The root address leads to the bench.
@@ -22,9 +30,11 @@ export async function fileServer(folder, certificate) {
     // Excel on the web reads the list of functions from its own address.
     setHeaders: (response, place) => void (place === "/functions.json" && response.setHeader("access-control-allow-origin", "*")),
   });
+  const mark = markOf(folder);
   /** @type {import("node:http").RequestListener} */
   const answer = (request, response) => {
     response.setHeader("x-content-type-options", "nosniff");
+    response.setHeader(markName, mark);
     const plain = { "content-type": "text/plain; charset=utf-8" };
     if (!ownNames.test(request.headers.host ?? "")) {
       response.writeHead(421, plain).end("This server answers to localhost and 127.0.0.1 only.\n");
@@ -43,6 +53,20 @@ export async function fileServer(folder, certificate) {
     });
   };
   return certificate === undefined ? http.createServer(answer) : https.createServer(certificate, answer);
+}
+
+/**
+ * Whether a server of ours for this very folder answers at the port.
+ * @param {string} folder
+ * @param {number} port
+ */
+export async function isServedAt(folder, port) {
+  try {
+    const answer = await fetch(`http://${host}:${port}/`, { method: "HEAD", redirect: "manual", signal: AbortSignal.timeout(2000) });
+    return answer.headers.get(markName) === markOf(folder);
+  } catch {
+    return false;
+  }
 }
 
 /**

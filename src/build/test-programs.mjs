@@ -6,6 +6,7 @@ import {
   findChromium,
   findOnPath,
   findOpenXmlValidator,
+  findPdftotext,
   findPythonWith,
   findSoffice,
   findUnits,
@@ -23,6 +24,7 @@ const programs = [
 const references = [
   { find: () => findOnPath("xmllint"), name: "xmllint", debian: "libxml2-utils" },
   { find: findCalibri, name: "Calibri, or Carlito in its place", debian: "fonts-crosextra-carlito" },
+  { find: findPdftotext, name: "pdftotext of Poppler", debian: "poppler-utils" },
   { find: findUnits, name: "GNU units", debian: "units" },
   { find: () => findPythonWith("iapws"), name: "Python with iapws", debian: "python3-iapws" },
   { find: () => findPythonWith("openpyxl"), name: "Python with openpyxl", debian: "python3-openpyxl" },

@@ -20,7 +20,12 @@ export function Pane() {
   /** How often somebody has chosen a screen, the one that is open included. */
   const [moves, setMoves] = useState(0);
   // Somebody who has chosen meanwhile is not sent elsewhere.
-  useEffect(() => void firstScreen().then((first) => setScreen((chosen) => chosen ?? first)), []);
+  useEffect(() => {
+    void firstScreen().then((first) => {
+      setScreen((chosen) => chosen ?? first.screen);
+      if (first.asked) setMoves((before) => before + 1);
+    });
+  }, []);
   const open = (next: Screen | undefined): void => {
     if (!next) return;
     setMoves((before) => before + 1);

@@ -1,3 +1,4 @@
+import { unzipSync, zipSync } from "fflate";
 import type { Locator } from "playwright-core";
 import { beforeAll, beforeEach, expect, test } from "vitest";
 import type { BenchPage } from "./support/bench-page";
@@ -60,9 +61,9 @@ test("a long message of an error stays inside its box and the window, also at th
 });
 
 test("going to an error by the keyboard says what is wrong, and going on takes the words away", async () => {
-  await tab.setValue(sheet, "B4", "=GYLE.BEER.ABV(1.05;1.01)");
+  await tab.setValue(sheet, "B4", "=GYLE.BEER.ABV(1,05;1,01)");
   await tab.click(sheet, "B3");
-  const words = tab.page.getByText("takes 2 to 4 arguments, not 1").first();
+  const words = tab.page.getByText("Commas and semicolons are exchanged").first();
   await tab.page.keyboard.press("ArrowDown");
   await words.waitFor();
   await tab.page.keyboard.press("ArrowDown");
@@ -132,6 +133,35 @@ test("a file that is none is refused in words, and the work stays", async () => 
   await tab.page.getByRole("button", { name: "Open without saving" }).click();
   await tab.notices.getByText("notes.xlsx could not be opened").waitFor();
   expect(await tab.valueAt(sheet, "B3")).toBe(7);
+});
+
+test("a file with a part missing, or one that the grid refuses, leaves the work as it was, also what is kept of it", async () => {
+  bench.allowErrors();
+  await tab.setValue(sheet, "B3", "Quillmarsh");
+  await tab.keepNow();
+  const parts = unzipSync(await tab.saveFile());
+  delete parts["xl/sharedStrings.xml"];
+  await tab.openFile(zipSync(parts), "lost texts.xlsx");
+  await tab.page.getByRole("button", { name: "Open without saving" }).click();
+  await tab.notices.getByText("its part xl/sharedStrings.xml is missing").waitFor();
+  expect(await tab.valueAt(sheet, "B3")).toBe("Quillmarsh");
+  const bytes = await tab.saveFile();
+  await tab.page.evaluate(() => {
+    const { engine } = window.gylebookBench.session;
+    const open = engine.openWorkbook.bind(engine);
+    engine.openWorkbook = (data) => {
+      open({ id: "half", sheetOrder: [], sheets: {} });
+      engine.openWorkbook = open;
+      throw new Error(`no grid for ${data.id}`);
+    };
+  });
+  await tab.openFile(bytes, "refused.xlsx");
+  await tab.page.getByRole("button", { name: "Open without saving" }).click();
+  await tab.notices.getByText("refused.xlsx could not be opened: no grid").waitFor();
+  expect(await tab.valueAt(sheet, "B3")).toBe("Quillmarsh");
+  await tab.keepNow();
+  await tab.reload();
+  expect(await tab.valueAt(sheet, "B3")).toBe("Quillmarsh");
 });
 
 test("what could not be saved first is not replaced by another file", async () => {

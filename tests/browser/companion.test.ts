@@ -140,7 +140,7 @@ test("a reading waits for a cell in edit, is corrected and questioned, a miss is
   await pane.getByText("Gravity 1.081").waitFor();
   expect(await page.get("og_reading")).toBe(null);
   await pane.getByRole("button", { name: "Write the reading" }).click();
-  await pane.getByText("1.081 is more than it can be").waitFor();
+  await pane.getByText("Reading 1.081 is more than the malt can give").waitFor();
   expect(await page.get("og_reading")).toBe(null);
   await picture(page, "doubt");
   // Drawn before a gallon of top-up water: the 66 points of four gallons (the hydrometer was read warm) are 53 in five.

@@ -108,6 +108,13 @@ test(
 
     await openScreen(pane, "Ferment", "Readings from a file");
     await pane.getByLabel("Batch", { exact: true }).selectOption("Footbridge");
+    // A decimal comma that also separates the columns, in UTF-16: asked about, never read as a gravity of 1.
+    const commas = Buffer.from("\uFEFFDate,SG\n2026-09-10,1,050\n2026-09-11,1,042\n", "utf16le");
+    await pane.locator("#log-file").setInputFiles({ name: "commas.csv", mimeType: "text/csv", buffer: commas });
+    await pane.getByLabel("2026-09-10 | 1 | 050 (each comma between columns)").waitFor();
+    expect(await pane.getByRole("heading", { name: "What the columns mean" }).count()).toBe(0);
+    await pane.getByLabel("2026-09-10 | 1,050 (a comma inside numbers)").check();
+    await pane.getByRole("cell", { name: "1,050" }).waitFor();
     await pane.locator("#log-file").setInputFiles({ name: "float.csv", mimeType: "text/csv", buffer: Buffer.from(device) });
     await pane.getByText("999 SG cannot be").waitFor();
     await pane.getByRole("heading", { name: "By all 400 readings" }).waitFor();

@@ -58,7 +58,7 @@ test(
     await pane.getByRole("heading", { name: "Footbridge" }).waitFor();
     await openScreen(pane, "Plan", "Recipe page");
     await pane.getByRole("button", { name: "Write the page" }).click();
-    await pane.getByText("is in the workbook. Print it").waitFor();
+    await pane.getByText("is in the workbook. Print it with Print in the bar above").waitFor();
     await tab.calculated();
     expect(await tab.valueAt("Footbridge unplugged recipe", "A1")).toBe("Footbridge");
   },

@@ -51,6 +51,49 @@ describe("npm start", () => {
     taken.close();
   });
 
+  it("takes the port of last time again, and where another program has it, says that kept work is seen only there", async () => {
+    script = project.start();
+    const address = await addressOf(script);
+    const { port } = new URL(address);
+    script.process.kill("SIGINT");
+    await script.ended;
+
+    script = project.start();
+    expect(await addressOf(script)).toBe(address);
+    script.process.kill("SIGINT");
+    await script.ended;
+
+    const taken = await take(Number(port));
+    for (let turn = 0; turn < 2; turn += 1) {
+      script = project.start();
+      const [, elsewhere] = await script.printed(/The bench is at (\S+)\. Ctrl-C/);
+      expect(elsewhere).not.toBe(address);
+      expect(script.output()).toContain(`Another program has taken port ${port}`);
+      expect(script.output()).toContain(`seen only at ${address}`);
+      script.process.kill("SIGINT");
+      await script.ended;
+    }
+    taken.close();
+  });
+
+  it("uses the server of an earlier start in the same folder, and not that of another folder", async () => {
+    script = project.start();
+    const address = await addressOf(script);
+    const again = project.start();
+    expect(await again.ended).toBe(0);
+    expect(again.output()).toBe(`The bench is served at ${address} already, by an earlier npm start.\n`);
+    expect(await (await fetch(address)).text()).toBe("<p>the bench</p>");
+
+    const other = smallProject();
+    other.write(".cache/bench-port", new URL(address).port);
+    const elsewhere = other.start();
+    await elsewhere.printed(/Ctrl-C stops/);
+    expect(elsewhere.output()).toContain("Another program has taken port");
+    elsewhere.process.kill("SIGINT");
+    await elsewhere.ended;
+    other.remove();
+  });
+
   it.each(["SIGINT", "SIGTERM"] as const)("ends cleanly on %s, with an open connection too", async (signal) => {
     script = project.start();
     const address = await addressOf(script);

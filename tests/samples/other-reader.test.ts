@@ -29,7 +29,9 @@ interface Seen {
   readonly numbers: Readonly<Record<string, number>>;
 }
 
-it.skipIf(python === undefined).each(["first-extract-batch.xlsx", "season.xlsx", "shared-unplugged.xlsx"])(
+it
+  .skipIf(python === undefined)
+  .each(["first-extract-batch-metric.xlsx", "first-extract-batch.xlsx", "season.xlsx", "shared-unplugged.xlsx"])(
   "%s shows openpyxl the sheets, tables, charts and numbers that we show",
   async (name) => {
     const file = fileURLToPath(new URL(`../../sample-workbooks/${name}`, import.meta.url));

@@ -13,7 +13,8 @@ const files = readdirSync(folder)
   .sort();
 const plugged = files.filter((name) => !name.includes("unplugged"));
 
-it("all three samples are looked at", () => expect(files).toEqual(["first-extract-batch.xlsx", "season.xlsx", "shared-unplugged.xlsx"]));
+it("all samples are looked at", () =>
+  expect(files).toEqual(["first-extract-batch-metric.xlsx", "first-extract-batch.xlsx", "season.xlsx", "shared-unplugged.xlsx"]));
 
 describe.each(files)("%s", (name) => {
   const bytes = new Uint8Array(readFileSync(new URL(name, folder)));

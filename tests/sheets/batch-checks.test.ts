@@ -31,6 +31,18 @@ describe("a new batch that is still blank", () => {
   });
 });
 
+describe("where nobody knows our functions", () => {
+  it("the checks say that Gylebook is not here, and accuse no figure of the brewer's", async () => {
+    bench.host.behave({ functionsUnknown: true });
+    const strange = await insertOn(bench, exampleBatch({ ...choices, sheetName: "Strange" }));
+    bench.host.behave({});
+    expect(strange.get("boils_at")).toBe("#NAME?");
+    const said = strange.complaints();
+    expect(said.length).toBeGreaterThan(10);
+    for (const { state, text } of said) expect([state, text]).toEqual(["look", "Gylebook is not here: nothing can be checked."]);
+  });
+});
+
 describe("an all-grain batch", () => {
   it("plans mash water, strike and sparge", () => {
     expect(mashed.number("grain_mass")).toBeCloseTo(9.25, 6);

@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import { exampleBatch, firstExtractBatch } from "../../src/workbook/batch/example-batch";
 import { CellError } from "../../src/functions/cell-error";
+import { checkWorkbook } from "../../src/workbook/care/check/check-workbook";
 import { explainActiveCell } from "../../src/workbook/care/explain/explain-cell";
 import { evaluate, OnlyTheSheetKnows } from "../../src/workbook/grid/evaluate/evaluate";
 import { parsed } from "../../src/workbook/grid/evaluate/parse";
@@ -113,6 +114,36 @@ describe("explaining a cell", () => {
     expect(nested.calls[1]?.answer).toBeCloseTo(Number(bench.valueAt("Sheet1", "A1")), 9);
   });
 
+  it("speaks of the cell itself where a spill beside it is blocked", async () => {
+    await type({ K1: "=GYLE.WORT.PLATO(L1:L3)", L1: 1.05, L2: 1.04, L3: 1.03, K3: 7 });
+    expect(bench.valueAt("Sheet1", "K1")).toBe("#SPILL!");
+    const blocking = await explain("Sheet1", "K3");
+    expect([blocking.kind, blocking.shown, blocking.formula]).toEqual(["constant", "7", ""]);
+    const within = await explain("Sheet1", "K2");
+    expect([within.kind, within.formula, within.spilledFrom]).toEqual(["empty", "", undefined]);
+    const blocked = await explain("Sheet1", "K1");
+    expect(blocked.problem?.what).toContain("more cells than are empty");
+    // Another formula of one's own in its way is explained as such.
+    await type({ K2: "=GYLE.WORT.PLATO(1.05)" });
+    const ours = await explain("Sheet1", "K2");
+    expect([ours.formula, ours.spilledFrom, ours.problem]).toEqual(["=GYLE.WORT.PLATO(1.05)", undefined, undefined]);
+    await type({ K1: "", K2: "", K3: "" });
+  });
+
+  it.each([
+    ["=GYLE.BEER.ABV(1,048;1,010)", "=GYLE.BEER.ABV(1.048, 1.010)"],
+    ["=GYLE.BEER.ABV(1.048;1.010)", "=GYLE.BEER.ABV(1.048, 1.010)"],
+  ])("names exchanged commas and semicolons as the cause: %s", async (formula, mended) => {
+    await type({ K1: formula });
+    const { problem } = await explain("Sheet1", "K1");
+    expect(problem?.what).toContain("Commas and semicolons are exchanged");
+    expect(problem?.mend).toBe(`Type ${mended}`);
+    const report = await Excel.run((context) => checkWorkbook(context, {}, 46300));
+    const found = report.sheets.flatMap(({ findings }) => findings).filter(({ sheet, address }) => sheet === "Sheet1" && address === "K1");
+    expect(found.map(({ words }) => words)).toEqual([`${problem?.what} ${problem?.mend}`]);
+    await type({ K1: "" });
+  });
+
   it("explains a cell that an answer spills into by its own row", async () => {
     const first = batch.cellOf("gravities");
     const third = first.replace(/\d+/, (row) => String(Number(row) + 2));
@@ -186,4 +217,27 @@ describe("explaining a cell", () => {
     expect(calls[0]?.arguments[0]?.shown).toContain("20");
     expect(calls[0]?.answer).toBe(80);
   });
+});
+
+describe("a line of the printed checks", () => {
+  it(
+    "is explained by the rule that speaks, in the sheet's own words",
+    async () => {
+      await batch.set({ top_up: 90 });
+      const at = batch
+        .rangeOf("check_states")
+        .split(":")[0]!
+        .replace(/\d+/, (row) => String(Number(row) + 1));
+      const { kind, check } = await explain(batch.sheetName, at);
+      expect(kind).toBe("native");
+      expect(check).toMatchObject({ label: "Volumes", state: "look", rule: "volumes.top-up-whole" });
+      expect(check?.words).toBe(batch.complaints().find(({ label }) => label === "Volumes")?.text);
+      expect(check?.cells.map(({ name, shown }) => [name, shown])).toEqual([
+        ["top_up", "90"],
+        ["volume", "5"],
+      ]);
+      await batch.set({ top_up: 2.5 });
+    },
+    benchTimeout,
+  );
 });

@@ -127,7 +127,7 @@ describe("the sample batch says what the trade says", () => {
     expect(last?.reading).toBe(before?.reading);
     expect(Number(last?.when) - Number(before?.when)).toBeGreaterThanOrEqual(1);
     const hint = firstExtractPlan.cells.find(({ content }) => String(content).startsWith("Finished when"));
-    expect(hint?.content).toBe("Finished when two readings a day apart agree and the last days' fall has stopped, often by day 8 to 12");
+    expect(hint?.content).toBe("Finished when two readings a day apart agree and the last days' fall is over, often by day 8 to 12");
   });
   it("priming sugar is boiled in two cups of water", () =>
     expect(beside("sugar_mass", 1)).toBe("oz for 4.90 gal; boil in two cups of water"));

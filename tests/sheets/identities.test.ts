@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import type { BatchContents } from "../../src/workbook/batch/contents";
-import { emptyTasting } from "../../src/workbook/batch/new-batch";
+import { emptyTasting } from "../support/empty-tasting";
 import { planBatch } from "../../src/workbook/batch/sheet/plan";
 import { gyleCalls } from "../../src/workbook/grid/formulas";
 import { address, block } from "../../src/workbook/grid/plan/addresses";

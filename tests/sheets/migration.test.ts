@@ -2,7 +2,7 @@ import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
 import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import type { ChartRecord } from "../../src/excel-stand-in/excel/sheet-extras";
 import { firstExtractBatch } from "../../src/workbook/batch/example-batch";
-import { planVersion } from "../../src/workbook/batch/sheet/card";
+import { planVersion } from "../../src/workbook/batch/describe/plan-version";
 import { migrateSheets, readOutlook } from "../../src/workbook/care/migrate";
 import { planBatch } from "../../src/workbook/batch/sheet/plan";
 import { moved, placeMap } from "../../src/workbook/care/check/place-map";

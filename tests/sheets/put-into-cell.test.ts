@@ -26,7 +26,9 @@ describe("a formula from fields", () => {
   it("puts words in quotes, decimal commas right and leaves out what is empty at the end", () => {
     expect(formulaOf(abv, ["1,05", "A2", ""], ".")).toBe("=GYLE.BEER.ABV(1.05, A2)");
     expect(formulaOf(functionNamed("HEAT.WARM"), ["20", "60", "170", "3", "", "US"], ".")).toBe('=GYLE.HEAT.WARM(20, 60, 170, 3, , "us")');
-    expect(formulaOf(functionNamed("HEAT.WARM"), ["20", "60", "170", "3", "", "units"], ".")).toBe("=GYLE.HEAT.WARM(20, 60, 170, 3, , units)");
+    expect(formulaOf(functionNamed("HEAT.WARM"), ["20", "60", "170", "3", "", "units"], ".")).toBe(
+      "=GYLE.HEAT.WARM(20, 60, 170, 3, , units)",
+    );
     expect(formulaOf(functionNamed("BEER.STYLE"), ["Irish Stout", "og"], ".")).toBe('=GYLE.BEER.STYLE("Irish Stout", og)');
   });
 

@@ -1,6 +1,8 @@
 import fc from "fast-check";
 import { hopPlaces, type BatchContents, type Filled } from "../../src/workbook/batch/contents";
-import { newBatch, usualKit } from "../../src/workbook/batch/new-batch";
+import { forSheet, type NumberField } from "../../src/workbook/batch/describe/field";
+import { kitFields } from "../../src/workbook/batch/fields/kit";
+import { newBatch } from "../../src/workbook/batch/new-batch";
 import { convertUnits } from "../../src/workbook/batch/scale/convert-units";
 
 const between = (min: number, max: number, step = 0.01) =>
@@ -84,6 +86,12 @@ const remark = fc.oneof(
   words.filter((text) => text !== "").map((text) => ({ remark: text })),
 );
 
+/** What the sheet takes of a figure, up to 500. */
+function withinLimits({ limits }: NumberField): fc.Arbitrary<number> {
+  const [from, to] = forSheet(limits, { units: "metric", method: "all-grain" });
+  return number(Math.max(0, from), Math.min(500, to));
+}
+
 /** Anything that a batch sheet may hold, plausible or not; also more rows than a new sheet's tables have. */
 export const anyBatch: fc.Arbitrary<BatchContents> = fc.record({
   id: fc.stringMatching(/^[a-z0-9]{12}$/),
@@ -103,7 +111,7 @@ export const anyBatch: fc.Arbitrary<BatchContents> = fc.record({
   salts: words,
   kitName: words,
   kit: fc.record(
-    Object.fromEntries(Object.keys(usualKit.us).map((field) => [field, number(0, 500)])) as {
+    Object.fromEntries(Object.entries(kitFields).map(([key, field]) => [key, withinLimits(field)])) as {
       [Field in keyof BatchContents["kit"]]: fc.Arbitrary<number>;
     },
   ),
@@ -147,7 +155,7 @@ export const anyBatch: fc.Arbitrary<BatchContents> = fc.record({
     cellsPerPack: filled(0, 1000),
     viabilityPercent: filled(0, 100),
     pitchRate: filled(0, 5),
-    attenuationPercent: filled(0, 100),
+    attenuationPercent: filled(1, 100),
     pitchTemperature: filled(0, 100),
     fermentFrom: filled(0, 100),
     fermentTo: filled(0, 100),
@@ -174,7 +182,7 @@ export const anyBatch: fc.Arbitrary<BatchContents> = fc.record({
   packaging: fc.record({
     packagedOn: orBlank(day),
     into: fc.constantFrom("bottles", "keg"),
-    co2Volumes: number(0, 8),
+    co2Volumes: number(0.5, 8),
     warmestSinceFermentation: filled(-10, 200),
     sugar: fc.constantFrom("dextrose", "sucrose", "honey"),
     bottleKind: fc.constantFrom("ordinary", "heavy"),

@@ -4,7 +4,7 @@ import { dayNumber, isoDay } from "../../src/workbook/grid/words/day-number";
 import { freeName } from "../../src/workbook/batch/insert-batch";
 import { address, block, columnLetters, columnNumber } from "../../src/workbook/grid/plan/addresses";
 import { rectangles } from "../../src/workbook/grid/plan/areas";
-import { columnWidthPt, fittingScale } from "../../src/workbook/grid/plan/print-scale";
+import { columnWidthPt, pageHeight, widthScale } from "../../src/workbook/grid/plan/print-scale";
 import { SheetBuilder } from "../../src/workbook/grid/plan/sheet-builder";
 import { sheetNameProblem } from "../../src/workbook/grid/words/sheet-name";
 
@@ -69,10 +69,15 @@ describe("names of sheets", () => {
 describe("print scale", () => {
   // ECMA-376 part 1, 18.3.1.13: width in characters × 7 pixels + 5 pixels of padding (Calibri 11).
   it("a column of 10 characters is 75 pixels, 56.25 points", () => expect(columnWidthPt(10)).toBe(56.25));
-  it("is bound by the longest page or by the width, and never above 100", () => {
-    expect(fittingScale([10], [100], "a4")).toBe(100);
-    expect(fittingScale([10], [1500, 100], "a4")).toBe(49);
-    expect(fittingScale([200], [100], "letter")).toBe(48);
+  it("fits the width of the paper, never larger than it is", () => {
+    // A4 is 595 points wide, Letter 792 when it lies; less two margins of 18. A column of 200 characters is 1053.75 points.
+    expect(widthScale([10], "a4")).toBe(1);
+    expect(widthScale([200], "a4")).toBeCloseTo(559 / 1053.75, 9);
+    expect(widthScale([200], "letter", true)).toBeCloseTo(756 / 1053.75, 9);
+  });
+  it("leaves as much height as the paper has at that scale, less a twenty-fifth", () => {
+    expect(pageHeight([10], "a4")).toBeCloseTo((842 - 34 - 42) * 0.96, 9);
+    expect(pageHeight([200], "letter", true)).toBeCloseTo(((612 - 34 - 42) * 0.96) / (756 / 1053.75), 9);
   });
 });
 

@@ -8,6 +8,7 @@ import {
   type ICellAlert,
 } from "@univerjs/sheets-ui";
 import type { Engine } from "../../excel-stand-in/engine/engine";
+import { separatorWords, withOurSeparators } from "../../workbook/grid/formulas/exchanged-separators";
 
 const ofSelection = "bench-error-of-selection";
 
@@ -25,8 +26,12 @@ function ownWords(
   engine: Engine,
   { unitId, subUnitId, row, col }: ICellAlert["location"],
 ): Pick<ICellAlert, "title" | "message"> | undefined {
-  const message = engine.errorWordsAt({ unitId, sheetId: subUnitId, row, column: col });
-  return message === undefined ? undefined : { title: String(engine.spills.valueAt(unitId, subUnitId, row, col)), message };
+  const place = { unitId, sheetId: subUnitId, row, column: col };
+  const message = engine.errorWordsAt(place);
+  if (message === undefined) return undefined;
+  const typed = withOurSeparators(engine.formulaAt(place));
+  const { what, mend } = typed === undefined ? { what: message, mend: "" } : separatorWords(typed);
+  return { title: String(engine.spills.valueAt(unitId, subUnitId, row, col)), message: `${what} ${mend}`.trim() };
 }
 
 /** The grid puts these boxes beside their cell wherever that is. Below it, or above, they can be moved in from every edge. */

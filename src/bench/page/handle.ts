@@ -65,7 +65,9 @@ export function createHandle({ engine, session, shortcuts, ready, keepNow }: Han
     rectOf: (sheet, a1) => pageBoxOf(sheetNamed(sheet), sheetNamed(sheet).getRange(a1)),
     calculated: () => engine.calculated(),
     save: () => session.toFile(),
-    open: (bytes, fileName) => session.openFile(bytes, fileName),
+    open: async (bytes, fileName) => {
+      await session.openFile(bytes, fileName);
+    },
     listenForShortcuts: (target) => listenForShortcuts(target, shortcuts),
   };
 }

@@ -6,6 +6,9 @@ import { collectComputed } from "../../excel-stand-in/computed";
 import type { WorkbookState } from "./keep/kept-workbook";
 import { giveRoomToNewSheets, withRoom } from "./room";
 
+/** What a workbook is called that nobody has named. */
+export const emptyName = "Workbook";
+
 const nameField = () => document.getElementById("workbook-name") as HTMLInputElement;
 
 /** The workbook that is open in the grid, with its name and with what its file had beyond the grid. */
@@ -25,7 +28,14 @@ export class Session {
   }
 
   get name(): string {
-    return nameField().value.trim() || "Workbook";
+    return nameField().value.trim() || emptyName;
+  }
+
+  /** Calls it after what is in it; that is no edit. */
+  nameByContent(name: string): void {
+    nameField().value = name;
+    this.showTitle();
+    this.noteChange();
   }
 
   get unitId(): string {
@@ -57,14 +67,26 @@ export class Session {
   }
 
   openEmpty(): Promise<void> {
-    return this.open({ name: "Workbook", snapshot: emptyWorkbook() });
+    return this.open({ name: emptyName, snapshot: emptyWorkbook() });
   }
 
-  async openFile(bytes: Uint8Array, fileName: string): Promise<void> {
+  /**
+   * A file that is refused, by its reader or by the grid, leaves the workbook that is open as it was.
+   * @returns sentences for the person about what of the file is not what it was
+   */
+  async openFile(bytes: Uint8Array, fileName: string): Promise<string[]> {
     const name = fileName.replace(/\.xlsx$/iu, "");
     const functionNames = [...this.engine.functions.functions.values()].map((metadata) => metadata.name);
-    const { snapshot, carry, sheetInFront } = await openWorkbook(bytes, { id: newId(), name, functionNames });
-    await this.open({ name, snapshot, carry, sheetInFront });
+    const { snapshot, carry, sheetInFront, remarks } = await openWorkbook(bytes, { id: newId(), name, functionNames });
+    const before = this.engine.univerAPI.getActiveWorkbook() ? { ...this.state(), edited: this.edited } : undefined;
+    try {
+      await this.open({ name, snapshot, carry, sheetInFront });
+    } catch (problem) {
+      if (before) await this.open(before);
+      this.edited = before?.edited ?? false;
+      throw problem;
+    }
+    return remarks;
   }
 
   state(): WorkbookState {

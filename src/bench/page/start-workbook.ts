@@ -1,4 +1,5 @@
 import { openSample } from "./files/commands";
+import { sampleName } from "./files/sample";
 import { download } from "./files/download";
 import { readKept, setAside, type Damage, type Kept } from "./keep/storage";
 import type { Session } from "./session";
@@ -7,8 +8,10 @@ import { showNotice } from "./words/notices";
 /**
  * What the grid shows first: the work kept in this browser; on the very first start the sample batch; otherwise an
  * empty workbook.
+ *
+ * @returns whether it is the sample that is open, by its name
  */
-export async function openFirstWorkbook(session: Session, kept: Kept | undefined, startEmpty: boolean): Promise<void> {
+export async function openFirstWorkbook(session: Session, kept: Kept | undefined, startEmpty: boolean): Promise<{ isSample: boolean }> {
   if (kept === undefined) {
     showNotice({
       kind: "warning",
@@ -18,9 +21,10 @@ export async function openFirstWorkbook(session: Session, kept: Kept | undefined
   const { states, damages } = kept ?? { states: [], damages: [] };
   const opened = await openNewest(session, states, damages);
   if (damages.length > 0) reportDamage(damages, opened);
-  if (opened !== undefined) return;
-  if (!startEmpty && damages.length === 0 && (await sampleOpened(session))) return;
+  if (opened !== undefined) return { isSample: session.name === sampleName };
+  if (!startEmpty && damages.length === 0 && (await sampleOpened(session))) return { isSample: true };
   await session.openEmpty();
+  return { isSample: false };
 }
 
 export async function readKeptOrNothing(): Promise<Kept | undefined> {

@@ -3,6 +3,7 @@ import { bundleSizes } from "./bundle-sizes";
 import { callCosts } from "./call-costs";
 import { engineSpeed } from "./engine-speed";
 import { firstGrid } from "./first-grid";
+import { paneAnswers } from "./pane-answers";
 import type { BenchRow } from "./row";
 import { seasonScale } from "./season-scale";
 import { typedNumber } from "./typed-number";
@@ -16,4 +17,5 @@ export const rows: readonly BenchRow[] = [
   ...seasonScale,
   ...typedNumber,
   firstGrid,
+  paneAnswers,
 ];

@@ -118,12 +118,12 @@ const season: GuidePage = {
 const club: GuidePage = {
   file: "club.html",
   title: "Sharing with a club",
-  lead: "A member without Gylebook opens your workbook and sees right values; a member with it carries on.",
+  lead: "A member without Gylebook opens a copy for everyone and sees right values; a member with it carries on.",
   sections: [
     {
       title: "What each member needs",
       paragraphs: [
-        "To look: nothing. A saved workbook holds the last value of every cell, and any spreadsheet program shows it. But a Gylebook cell that is edited, or recalculated from scratch, where Gylebook is not installed, turns into an error there: look, do not touch.",
+        "To look: a copy <em>for everyone</em>, which the bench's bar saves and the pane makes under <em>Share, Unplug</em>: plain formulas that any spreadsheet program calculates. An ordinary file shows its last values in Excel only, until a cell is calculated anew; LibreOffice and others calculate at once, do not know the functions, and show <code>#NAME?</code>.",
         'To carry on: Gylebook in their own Excel, put there once from the club\'s site (<a href="../install.html">how</a>), or the bench, which opens and saves the same files.',
       ],
     },

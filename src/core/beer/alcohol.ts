@@ -1,6 +1,12 @@
 import { BrewingError } from "../brewing-error";
 import { platoFromGravity } from "../wort/plato";
 
+/** Balling's balance: what real extract is of the original and the apparent one, and what a gram of alcohol came from. */
+export const balling = { original: 0.1808, apparent: 0.8192, perAlcohol: 2.0665, perExtract: 0.010665 } as const;
+
+/** Alcohol by volume for each unit of gravity lost (common practice). */
+export const alcoholPerGravity = { simple: 131.25, kit: 131 } as const;
+
 /**
  * Refuses beer that is denser than the wort it came from: a reading, a scale or a unit must be wrong.
  *
@@ -20,7 +26,7 @@ export function requireFermentation(originalGravity: number, finalGravity: numbe
  * vol. 2; the constants from memory).
  */
 export function realExtractByBalling(originalPlato: number, apparentPlato: number): number {
-  return 0.1808 * originalPlato + 0.8192 * apparentPlato;
+  return balling.original * originalPlato + balling.apparent * apparentPlato;
 }
 
 /**
@@ -29,7 +35,7 @@ export function realExtractByBalling(originalPlato: number, apparentPlato: numbe
  * equal but for rounding give none, not a hair less.
  */
 export function alcoholByMassFromExtract(originalPlato: number, realExtractPlato: number): number {
-  return Math.max(0, originalPlato - realExtractPlato) / (2.0665 - 0.010665 * originalPlato);
+  return Math.max(0, originalPlato - realExtractPlato) / (balling.perAlcohol - balling.perExtract * originalPlato);
 }
 
 /**
@@ -46,7 +52,7 @@ export function alcoholByMass(originalGravity: number, finalGravity: number): nu
 }
 
 /** Density of ethanol over that of water at 20 °C: 789.24 / 998.20 (OIML R 22), as used with % v/v at 20 °C. */
-const ethanolRelativeDensity = 0.791;
+export const ethanolRelativeDensity = 0.791;
 
 /** Alcohol by volume, % v/v at 20 °C, from alcohol by mass in beer of a given gravity. */
 export function alcoholByVolumeFromMass(abwPercent: number, finalGravity: number): number {

@@ -3,11 +3,12 @@ import { primedAlcoholG } from "./primed";
 import { realExtractPlato } from "./real-extract";
 
 /** Minerals of beer, g in 100 g: part of the extract, but no food energy (from memory, a usual figure). */
-const ashPercent = 0.1;
+export const ashPercent = 0.1;
 /** Protein as a share of the real extract (from memory, a usual figure for all-malt beer). */
-const proteinShareOfExtract = 0.07;
-const kilocaloriesPerGAlcohol = 6.9;
-const kilojoulesPerKilocalorie = 4.184;
+export const proteinShareOfExtract = 0.07;
+export const kilocaloriesPerGExtract = 4;
+export const kilocaloriesPerGAlcohol = 6.9;
+export const kilojoulesPerKilocalorie = 4.184;
 
 /**
  * Food energy of a serving, kJ: 6.9 kcal per gram of alcohol and 4 kcal per gram of extract without ash (ASBC Methods
@@ -19,7 +20,7 @@ const kilojoulesPerKilocalorie = 4.184;
  */
 export function energyKj(originalGravity: number, finalGravity: number, servingMl: number, primedVolumes = 0): number {
   const extract = Math.max(0, realExtractPlato(originalGravity, finalGravity) - ashPercent);
-  const kilocaloriesPer100G = kilocaloriesPerGAlcohol * alcoholByMass(originalGravity, finalGravity) + 4 * extract;
+  const kilocaloriesPer100G = kilocaloriesPerGAlcohol * alcoholByMass(originalGravity, finalGravity) + kilocaloriesPerGExtract * extract;
   const kilocaloriesPerMl = (kilocaloriesPer100G * finalGravity) / 100 + (kilocaloriesPerGAlcohol * primedAlcoholG(primedVolumes)) / 1000;
   return kilocaloriesPerMl * servingMl * kilojoulesPerKilocalorie;
 }

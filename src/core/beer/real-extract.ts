@@ -1,6 +1,9 @@
 import { platoFromGravity } from "../wort/plato";
 import { alcoholByMass } from "./alcohol";
 
+/** The fit of `realExtractPlato`. */
+export const realExtractFit = { alcohol: 0.4654, square: 0.003615, divisor: 0.9962 } as const;
+
 /**
  * Real extract of a beer, °P: what would be left of 100 g without its alcohol, filled up with water again.
  *
@@ -14,6 +17,7 @@ import { alcoholByMass } from "./alcohol";
  */
 export function realExtractPlato(originalGravity: number, finalGravity: number): number {
   const alcohol = alcoholByMass(originalGravity, finalGravity);
-  const fitted = (platoFromGravity(finalGravity) + 0.4654 * alcohol - 0.003615 * alcohol ** 2) / 0.9962;
+  const fitted =
+    (platoFromGravity(finalGravity) + realExtractFit.alcohol * alcohol - realExtractFit.square * alcohol ** 2) / realExtractFit.divisor;
   return Math.min(fitted, platoFromGravity(originalGravity));
 }

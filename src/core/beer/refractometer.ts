@@ -1,8 +1,12 @@
 import { BrewingError } from "../brewing-error";
 import { platoFromGravity } from "../wort/plato";
 
+/** Terrill's line: what a degree Brix of the wort takes from the gravity, and one of the beer adds. */
+export const perOriginalBrix = 0.00085683;
+export const perBrix = 0.0034941;
+
 /** Apparent attenuation, %, from which on the fit was made. */
-const leastAttenuationPercent = 61;
+export const leastAttenuationPercent = 61;
 
 /**
  * Specific gravity 20/20 °C of fermenting beer from two refractometer readings, before fermentation and now. Alcohol
@@ -19,7 +23,7 @@ export function gravityFromRefractometerReadings(originalBrix: number, brix: num
     throw new BrewingError("impossible", `brix ${brix} is above original_brix ${originalBrix}; the reading falls during fermentation`);
   }
   const original = originalBrix / wortCorrection;
-  const gravity = 1 - 0.00085683 * original + (0.0034941 * brix) / wortCorrection;
+  const gravity = 1 - perOriginalBrix * original + (perBrix * brix) / wortCorrection;
   const attenuationPercent = (100 * (original - platoFromGravity(gravity))) / original;
   if (attenuationPercent < leastAttenuationPercent) {
     throw new BrewingError(

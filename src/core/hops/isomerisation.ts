@@ -1,14 +1,18 @@
+/** Rates of making and losing iso-alpha acid: A exp(−B / T), per minute, T in kelvin. */
+export const isoMaking = { perMinute: 7.9e11, kelvin: 11858 } as const;
+export const isoLosing = { perMinute: 4.1e12, kelvin: 12994 } as const;
+
 /**
  * Rate at which alpha acid turns into iso-alpha acid, per minute: k1 = 7.9e11 exp(-11858 / T) (Malowicki and
  * Shellhammer, J. Agric. Food Chem. 53, 2005, 4434-4439; measured from 90 to 130 °C at pH 5.2, carried on below).
  */
 export function isomerisationRatePerMinute(temperatureC: number): number {
-  return 7.9e11 * Math.exp(-11858 / (temperatureC + 273.15));
+  return isoMaking.perMinute * Math.exp(-isoMaking.kelvin / (temperatureC + 273.15));
 }
 
 /** Rate at which iso-alpha acid is lost again, per minute: k2 = 4.1e12 exp(-12994 / T) (the same paper and range). */
 export function degradationRatePerMinute(temperatureC: number): number {
-  return 4.1e12 * Math.exp(-12994 / (temperatureC + 273.15));
+  return isoLosing.perMinute * Math.exp(-isoLosing.kelvin / (temperatureC + 273.15));
 }
 
 /**

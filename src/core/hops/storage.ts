@@ -1,5 +1,8 @@
+/** The loss is stated for so many days at this temperature, and doubles with every so many degrees. */
+export const agedBy = { days: 180, atC: 20, doublesEveryC: 15 } as const;
+
 /** Storage factor of the package (M. Garetz, Brewing Techniques 2(1), 1994; the three figures from memory). */
-const packageFactors = { loose: 1, sealed: 0.75, barrier: 0.5 } as const;
+export const packageFactors = { loose: 1, sealed: 0.75, barrier: 0.5 } as const;
 export type HopPackage = keyof typeof packageFactors;
 export const hopPackages = Object.keys(packageFactors) as readonly HopPackage[];
 
@@ -18,7 +21,7 @@ export function agedAlphaPercent(
   lossPercent: number,
   container: HopPackage,
 ): number {
-  const ratePerDay = -Math.log(1 - lossPercent / 100) / 180;
-  const temperatureFactor = 2 ** ((temperatureC - 20) / 15);
+  const ratePerDay = -Math.log(1 - lossPercent / 100) / agedBy.days;
+  const temperatureFactor = 2 ** ((temperatureC - agedBy.atC) / agedBy.doublesEveryC);
   return alphaPercent * Math.exp(-ratePerDay * temperatureFactor * packageFactors[container] * days);
 }

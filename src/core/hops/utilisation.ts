@@ -4,6 +4,10 @@ import { freshHops, heated, relativeIsomerisation } from "./isomerisation";
 export const utilisationModels = ["tinseth", "rager", "kinetic"] as const;
 export type UtilisationModel = (typeof utilisationModels)[number];
 
+/** Numbers of the two models below. */
+export const tinsethTerms = { factor: 1.65, base: 0.000125, perMinute: 0.04, divisor: 4.15 } as const;
+export const ragerTerms = { middle: 18.11, reach: 13.86, minutes: 31.32, spread: 18.27, from: 1.05, over: 0.2 } as const;
+
 /**
  * Tinseth's utilisation, a fraction (G. Tinseth, 1995; also J. J. Palmer, How to Brew, Table 7): a gravity factor
  * 1.65 × 0.000125^(SG - 1) times a time factor that climbs towards 1 / 4.15. Measured with whole hops.
@@ -12,7 +16,9 @@ export type UtilisationModel = (typeof utilisationModels)[number];
  * @param gravity average gravity of the boiling wort, 1.0 to 1.2
  */
 function tinseth(minutes: number, gravity: number): number {
-  return (1.65 * 0.000125 ** (gravity - 1) * (1 - Math.exp(-0.04 * minutes))) / 4.15;
+  return (
+    (tinsethTerms.factor * tinsethTerms.base ** (gravity - 1) * (1 - Math.exp(-tinsethTerms.perMinute * minutes))) / tinsethTerms.divisor
+  );
 }
 
 /**
@@ -21,8 +27,8 @@ function tinseth(minutes: number, gravity: number): number {
  * Hops that go in at 0 minutes still count 5 %, as in the first step of the table.
  */
 function rager(minutes: number, gravity: number): number {
-  const tabled = (18.11 + 13.86 * Math.tanh((minutes - 31.32) / 18.27)) / 100;
-  return tabled / (1 + Math.max(0, (gravity - 1.05) / 0.2));
+  const tabled = (ragerTerms.middle + ragerTerms.reach * Math.tanh((minutes - ragerTerms.minutes) / ragerTerms.spread)) / 100;
+  return tabled / (1 + Math.max(0, (gravity - ragerTerms.from) / ragerTerms.over));
 }
 
 /**

@@ -1,12 +1,15 @@
 import { BrewingError } from "../brewing-error";
 
 /** Cold beer: density, kg/m³, and viscosity, Pa s (about 1.6 times that of water, whose value at 4 °C is 1.57e-3; from memory). */
-const density = 1010;
-const viscosity = 2.5e-3;
-const gravityMPerS2 = 9.80665;
+export const density = 1010;
+export const viscosity = 2.5e-3;
+export const gravityMPerS2 = 9.80665;
 
 /** Where flow turns turbulent; between 2300 and 4000 nobody can say, and the turbulent value is taken. */
-const criticalReynolds = 2300;
+export const criticalReynolds = 2300;
+
+/** Numbers of `frictionFactor`: below the critical Reynolds number, and above it. */
+export const friction = { smooth: 64, rough: 0.316, power: -0.25 } as const;
 
 /**
  * Darcy's friction factor of a smooth pipe: 64 / Re in laminar flow (Hagen and Poiseuille), 0.316 Re^-0.25 in turbulent
@@ -14,7 +17,7 @@ const criticalReynolds = 2300;
  * chapter 6.
  */
 export function frictionFactor(reynolds: number): number {
-  return reynolds < criticalReynolds ? 64 / reynolds : 0.316 * reynolds ** -0.25;
+  return reynolds < criticalReynolds ? friction.smooth / reynolds : friction.rough * reynolds ** friction.power;
 }
 
 /** Pressure that a metre of line takes up, bar (Darcy and Weisbach: f ρ v² / 2 D). */

@@ -11,7 +11,7 @@ export const headspaceLimits = { atLeast: 2, atMost: 50 } as const;
  */
 export const filledAtC = 4;
 
-const litreBarPerMoleKelvin = 0.0831446;
+export const litreBarPerMoleKelvin = 0.0831446;
 
 /**
  * Henry's constant of nitrogen in water, ln (H / MPa) in powers of 1/T (T. R. Rettich, R. Battino and E. Wilhelm, Journal
@@ -20,11 +20,14 @@ const litreBarPerMoleKelvin = 0.0831446;
  */
 export const airInWater = [0.461108642, 6386.6654, -1139789.2] as const;
 
+/** Numbers of `beerGrowth`. */
+export const growth = { at0: 124500, perC: 987 } as const;
+
 /**
  * How much a litre of beer has grown since it was filled, L: as water does by Kell's equation (`waterDensityKgPerM3`), in a
  * form that fits a cell; within 0.1 mL of it.
  */
-export const beerGrowth = (temperatureC: number): number => (temperatureC - filledAtC) ** 2 / (124500 + 987 * temperatureC);
+export const beerGrowth = (temperatureC: number): number => (temperatureC - filledAtC) ** 2 / (growth.at0 + growth.perC * temperatureC);
 
 /**
  * Gauge pressure in a closed bottle, bar, by a balance of what is in it: the carbon dioxide shares itself out between beer

@@ -1,7 +1,7 @@
 /** Days after bottling at which a first bottle is worth opening, at 21 °C (common practice, from memory). */
-const daysAt21 = 10;
+export const daysAt21 = 10;
 /** However warm, a bottle gets a week (common practice: a first taste after one to two weeks). */
-const fewestDays = 7;
+export const fewestDays = 7;
 
 /** Temperatures for which the rule below is handed on, °C. */
 export const conditioningRange = { from: 10, to: 30, by: "the rule for bottle conditioning" } as const;

@@ -4,8 +4,8 @@ import { alkalinityLeft, carbonOfTapWater, hydrogenAt } from "./carbonate";
 interface Acid {
   readonly molarMass: number;
   readonly pKa: readonly number[];
-  /** g/mL at 20 °C of a solution with this mass fraction. */
-  readonly density: (massFraction: number) => number;
+  /** g/mL at 20 °C of a solution, by powers of its mass fraction from none on. */
+  readonly densityPowers: readonly number[];
   /** Strength taken when none is given, % by mass: the strongest that is sold, so that a guess gives too little acid. */
   readonly usualPercent: number;
 }
@@ -16,8 +16,8 @@ interface Acid {
  * meets handbook values at 20 to 75 % within 0.7 %.
  */
 export const acids = {
-  lactic: { molarMass: 90.0779, pKa: [3.86], density: (w) => 0.998 + 0.24 * w, usualPercent: 88 },
-  phosphoric: { molarMass: 97.9952, pKa: [2.148, 7.198, 12.35], density: (w) => 0.998 + 0.5156 * w + 0.3443 * w ** 2, usualPercent: 85 },
+  lactic: { molarMass: 90.0779, pKa: [3.86], densityPowers: [0.998, 0.24], usualPercent: 88 },
+  phosphoric: { molarMass: 97.9952, pKa: [2.148, 7.198, 12.35], densityPowers: [0.998, 0.5156, 0.3443], usualPercent: 85 },
 } as const satisfies Record<string, Acid>;
 
 export type AcidName = keyof typeof acids;
@@ -42,14 +42,18 @@ export function equivalentsPerMole(name: AcidName, pH: number): number {
   return charges / forms;
 }
 
+/** g/mL at 20 °C. */
+export const acidDensity = (name: AcidName, massFraction: number): number =>
+  acids[name].densityPowers.reduce((sum: number, factor, power) => sum + factor * massFraction ** power, 0);
+
 /** Moles of acid in a litre of the solution. */
 export function acidMolPerL(name: AcidName, strengthPercent: number): number {
-  const { density, molarMass }: Acid = acids[name];
-  return (1000 * density(strengthPercent / 100) * strengthPercent) / 100 / molarMass;
+  const { molarMass } = acids[name];
+  return (1000 * acidDensity(name, strengthPercent / 100) * strengthPercent) / 100 / molarMass;
 }
 
 /** Milligrams of CaCO3 for a milliequivalent. */
-const calciumCarbonateMgPerMeq = 50.043;
+export const calciumCarbonateMgPerMeq = 50.043;
 
 /**
  * Acid that takes alkalinity out of water, mL: what has to be neutralised, over the hydrogen ions that the acid gives off

@@ -1,3 +1,6 @@
+/** Numbers of `standardPressurePa`. */
+export const standardAir = { pascal: 101325, kelvinPerM: 0.0065, kelvin: 288.15, power: 5.25588 } as const;
+
 /**
  * Air pressure at an altitude, Pa: the International Standard Atmosphere (ISO 2533:1975; 288.15 K and 101325 Pa at sea
  * level, 6.5 K colder every 1000 m). Weather moves it by some ±2 %, which is ±0.5 K in the boiling temperature.
@@ -5,7 +8,7 @@
  * @param altitudeM -500 to 11000 m
  */
 export function standardPressurePa(altitudeM: number): number {
-  return 101325 * (1 - (0.0065 * altitudeM) / 288.15) ** 5.25588;
+  return standardAir.pascal * (1 - (standardAir.kelvinPerM * altitudeM) / standardAir.kelvin) ** standardAir.power;
 }
 
 /** Coefficients n1 to n10 of the saturation line (IAPWS R7-97(2012), Table 34). */

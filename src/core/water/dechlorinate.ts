@@ -1,12 +1,12 @@
 /** Molar masses of the metabisulfites, g/mol, from atomic weights. */
-const metabisulfites = { potassium: 222.324, sodium: 190.107 } as const;
+export const metabisulfites = { potassium: 222.324, sodium: 190.107 } as const;
 export type Metabisulfite = keyof typeof metabisulfites;
 export const metabisulfiteKinds = Object.keys(metabisulfites) as readonly Metabisulfite[];
 
-const chlorineMolarMass = 70.906;
+export const chlorineMolarMass = 70.906;
 
 /** Old powder has lost some of its strength: the dose is a quarter above the bare sum. */
-const excess = 1.25;
+export const excess = 1.25;
 
 /**
  * Metabisulfite that takes the chlorine or chloramine out of water, mg: S2O5 + 2 Cl2 + 3 H2O → 2 SO4 + 4 Cl + 6 H, and a

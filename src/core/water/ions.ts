@@ -11,7 +11,14 @@ export type Water = Readonly<Record<Ion, number>>;
 export const pureWater: Water = { calcium: 0, magnesium: 0, sodium: 0, chloride: 0, sulfate: 0, bicarbonate: 0 };
 
 /** Molar masses, g/mol (standard atomic weights). */
-const molar: Water = { calcium: 40.078, magnesium: 24.305, sodium: 22.98977, chloride: 35.453, sulfate: 96.0626, bicarbonate: 61.0168 };
+export const molar: Water = {
+  calcium: 40.078,
+  magnesium: 24.305,
+  sodium: 22.98977,
+  chloride: 35.453,
+  sulfate: 96.0626,
+  bicarbonate: 61.0168,
+};
 
 interface Salt {
   readonly molarMass: number;

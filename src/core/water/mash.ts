@@ -6,7 +6,7 @@ import { waterKgPerL20C } from "../wort/density";
  * Brewing Room Book, 1984/85; 0.38 bone dry, 0.42 at 8 %). The heat of slaking (1 to 3 °C) and a cold mash tun
  * (which takes about as much) are left out.
  */
-const maltHeatAgainstWater = 0.4;
+export const maltHeatAgainstWater = 0.4;
 
 /** Grain and its water as kilograms of water that would take up as much heat. */
 const waterEquivalentKg = (grainMassKg: number, waterVolumeL: number): number =>

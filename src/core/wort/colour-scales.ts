@@ -3,7 +3,7 @@
  * definitions as encyclopedias print them), so they differ by a plain factor.
  */
 export const srmPerAbsorbance = 12.7;
-const ebcPerAbsorbance = 25;
+export const ebcPerAbsorbance = 25;
 
 /** Colour in EBC from colour in SRM, both 0 or more. */
 export function ebcFromSrm(srm: number): number {
@@ -15,9 +15,12 @@ export function srmFromEbc(ebc: number): number {
   return (ebc * srmPerAbsorbance) / ebcPerAbsorbance;
 }
 
+/** SRM = slope × °L − above. */
+export const lovibondLine = { slope: 1.3546, above: 0.76 } as const;
+
 /** Degrees Lovibond of a malt from its colour in SRM, by the maltsters' line SRM = 1.3546 °L − 0.76. */
 export function lovibondFromSrm(srm: number): number {
-  return (srm + 0.76) / 1.3546;
+  return (srm + lovibondLine.above) / lovibondLine.slope;
 }
 
 /** Degrees Lovibond of a malt from its colour in EBC (the scale in use since 1990); 0 means that it gives no colour. */
@@ -27,5 +30,5 @@ export function lovibondFromEbc(ebc: number): number {
 
 /** Malt colour in EBC from °L, the way back from `lovibondFromEbc`; 0, and what the line puts below nothing, gives no colour. */
 export function ebcFromLovibond(lovibond: number): number {
-  return lovibond === 0 ? 0 : Math.max(0, ebcFromSrm(lovibond * 1.3546 - 0.76));
+  return lovibond === 0 ? 0 : Math.max(0, ebcFromSrm(lovibond * lovibondLine.slope - lovibondLine.above));
 }

@@ -7,10 +7,13 @@ export interface ColouredFermentable {
 }
 
 /** Malt colour units (lb × °L per US gallon) in one kg × °L per litre. */
-const maltColourUnitsPerKgLovibondPerL = 3.785411784 / 0.45359237;
+export const maltColourUnitsPerKgLovibondPerL = 3.785411784 / 0.45359237;
+
+/** The fit of `beerColourSrm`. */
+export const colourFit = { factor: 1.4922, power: 0.6859 } as const;
 
 /** A grist of nothing but black malt makes some 200: what is above this is a slip. */
-const mostSrm = 300;
+export const mostSrm = 300;
 
 /**
  * Colour of a beer, SRM, from its malts: Morey's curve SRM = 1.4922 MCU^0.6859, stated by its author for SRM below 50;
@@ -22,7 +25,7 @@ const mostSrm = 300;
  */
 export function beerColourSrm(fermentables: readonly ColouredFermentable[], volumeL: number): number {
   const kgLovibond = fermentables.reduce((sum, { massKg, colourLovibond }) => sum + massKg * colourLovibond, 0);
-  const srm = 1.4922 * ((kgLovibond / volumeL) * maltColourUnitsPerKgLovibondPerL) ** 0.6859;
+  const srm = colourFit.factor * ((kgLovibond / volumeL) * maltColourUnitsPerKgLovibondPerL) ** colourFit.power;
   if (srm > mostSrm) {
     throw new BrewingError(
       "uncovered",

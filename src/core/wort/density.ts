@@ -1,3 +1,8 @@
+/** Powers of °C in the density of water, and the factor of its divisor: see `waterDensityKgPerM3`. */
+export const waterPowers = [999.83952, 16.952577, -7.9905127e-3, -46.241757e-6, 105.84601e-9, -281.03006e-12] as const;
+export const waterDivisor = 16.887236e-3;
+const [w0, w1, w2, w3, w4, w5] = waterPowers;
+
 /**
  * Density of air-free water at 101.325 kPa, kg/m3: Kell's equation of 1975 recast for the ITS-90 temperature scale,
  * the form that belongs to the sugar polynomial below (Bettin and Spieweck 1990; the recast coefficients from memory,
@@ -7,16 +12,15 @@
  */
 export function waterDensityKgPerM3(temperatureC: number): number {
   const t = temperatureC;
-  const numerator =
-    999.83952 + 16.952577 * t - 7.9905127e-3 * t ** 2 - 46.241757e-6 * t ** 3 + 105.84601e-9 * t ** 4 - 281.03006e-12 * t ** 5;
-  return numerator / (1 + 16.887236e-3 * t);
+  const numerator = w0 + w1 * t + w2 * t ** 2 + w3 * t ** 3 + w4 * t ** 4 + w5 * t ** 5;
+  return numerator / (1 + waterDivisor * t);
 }
 
 /** Mass of a litre of water at 20 °C, weighed in vacuo: what turns a specific gravity 20/20 into kg/L. */
 export const waterKgPerL20C = 0.9982;
 
 /** Coefficients of ICUMSA SPS-4: row j holds the powers of the mass fraction (from 1 up) that go with θ^j. */
-const sugarCoefficients: readonly (readonly number[])[] = [
+export const sugarCoefficients: readonly (readonly number[])[] = [
   [385.1761, 135.3705, 40.9299, -3.9643, 13.4853, -17.289],
   [-46.272, -7.172, 1.1597, 5.1126, 17.5254],
   [59.7712, 7.2491, 12.363, -35.4791],

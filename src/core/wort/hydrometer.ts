@@ -6,7 +6,7 @@ import { gravityFromPlato } from "./plato";
 export type HydrometerScale = "SG" | "P";
 
 /** Volume expansion of soda-lime glass, per kelvin (from memory; handbooks give 25 to 27e-6). */
-const glassExpansionPerK = 25e-6;
+export const glassExpansionPerK = 25e-6;
 
 /**
  * Specific gravity 20/20 °C of a sample from what a hydrometer shows in it.

@@ -1,5 +1,9 @@
 import { BrewingError } from "../brewing-error";
 
+/** Powers of SG − 1 in degrees Plato, from the first on: see `platoFromGravity`. */
+export const platoPowers = [258.6, -226.12, 175.45] as const;
+const [first, second, third] = platoPowers;
+
 /**
  * Extract of a wort from its specific gravity: the mass of dissolved sugar in 100 g, as degrees Plato.
  *
@@ -12,7 +16,7 @@ import { BrewingError } from "../brewing-error";
  */
 export function platoFromGravity(gravity: number): number {
   const x = gravity - 1;
-  return 258.6 * x - 226.12 * x * x + 175.45 * x ** 3;
+  return first * x + second * x * x + third * x ** 3;
 }
 
 /**
@@ -22,9 +26,9 @@ export function platoFromGravity(gravity: number): number {
  * @throws BrewingError "unsolvable" when no gravity belongs to the number
  */
 export function gravityFromPlato(plato: number): number {
-  let x = plato / 258.6;
+  let x = plato / first;
   for (let step = 0; step < 20; step += 1) {
-    const correction = (platoFromGravity(1 + x) - plato) / (258.6 - 452.24 * x + 526.35 * x * x);
+    const correction = (platoFromGravity(1 + x) - plato) / (first + 2 * second * x + 3 * third * x * x);
     x -= correction;
     if (Math.abs(correction) < 1e-14) return 1 + x;
   }

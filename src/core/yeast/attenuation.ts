@@ -26,6 +26,9 @@ export function apparentAttenuation(originalGravity: number, gravity: number): n
   return (100 * (original - platoFromGravity(gravity))) / original;
 }
 
+/** The divisor of `realAttenuation`, for each degree of real extract. */
+export const fermentedLoss = 0.005161;
+
 /**
  * Real degree of fermentation, %: the share of the extract that the yeast really ate, by way of the real extract; the
  * divisor accounts for the alcohol that has left the extract (ASBC Methods of Analysis, Beer-6; the constant from memory).
@@ -35,5 +38,5 @@ export function apparentAttenuation(originalGravity: number, gravity: number): n
 export function realAttenuation(originalGravity: number, gravity: number): number {
   const real = realExtractPlato(originalGravity, gravity);
   const original = platoFromGravity(originalGravity);
-  return (100 * (original - real)) / original / (1 - 0.005161 * real);
+  return (100 * (original - real)) / original / (1 - fermentedLoss * real);
 }

@@ -3,15 +3,15 @@ import { waterKgPerL20C } from "../wort/density";
 import { platoFromGravity } from "../wort/plato";
 
 /** What a pack of 100 × 10⁹ cells grows to in a litre of wort, 10⁹ cells, and how that climbs with the litres. */
-const cellsAtOneLitre = 152;
-const growthExponent = 0.43;
+export const cellsAtOneLitre = 152;
+export const growthExponent = 0.43;
 
 /** Litres for each 100 × 10⁹ cells put in that the table covers. */
-const fewestLitres = 0.5;
-const mostLitres = 8;
+export const fewestLitres = 0.5;
+export const mostLitres = 8;
 
 /** New cells that a gram of extract can feed, 10⁹: 0.0532 g of dry yeast (Balling's balance), 38 pg each (from memory). */
-const newCellsPerGram = 1.4;
+export const newCellsPerGram = 1.4;
 
 /** The table reckoned for one pack; larger and smaller amounts of yeast behave the same in as many times the wort. */
 const grownTo = (litresPerPack: number): number => (cellsAtOneLitre / 100) * litresPerPack ** growthExponent;

@@ -2,7 +2,7 @@
  * Share of the cells that is still alive each 30 days later: 0.80 for liquid yeast in the refrigerator, 0.98 for dry
  * yeast at room temperature, a fifth in a year (rules of thumb, from memory). Never falls to nothing.
  */
-const aliveAfter30Days = { liquid: 0.8, dry: 0.98 } as const;
+export const aliveAfter30Days = { liquid: 0.8, dry: 0.98 } as const;
 export type YeastKind = keyof typeof aliveAfter30Days;
 export const yeastKinds = Object.keys(aliveAfter30Days) as readonly YeastKind[];
 

@@ -42,6 +42,7 @@ export class EventHandlerResult<Args> {
 
   attach(source: EventSource<Args>): void {
     const { host } = this.context;
+    host.handlers.add(this);
     const commands = host.engine.injector.get(ICommandService);
     const remembered = new WeakMap<object, unknown>();
     if (source.before) {
@@ -64,8 +65,11 @@ export class EventHandlerResult<Args> {
   }
 
   remove(): void {
-    this.context.write(() => {
-      for (const one of this.listening.splice(0)) one.dispose();
-    });
+    this.context.write(() => this.detach());
+  }
+
+  detach(): void {
+    this.context.host.handlers.delete(this);
+    for (const one of this.listening.splice(0)) one.dispose();
   }
 }

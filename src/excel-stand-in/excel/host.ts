@@ -40,11 +40,19 @@ export class Host {
   theme: OfficeTheme = lightTheme;
   readonly switches: Readonly<Switches> = theBestExcel();
 
+  /** What listens to events of the workbook. */
+  readonly handlers = new Set<{ detach(): void }>();
+
   private last: Promise<unknown> = Promise.resolve();
 
   constructor(readonly engine: Engine) {
     this.extras = new ExtrasStore(engine.injector);
     guardLockedCells(this);
+  }
+
+  /** When a pane's window closes, Excel tells its handlers nothing more. */
+  forgetHandlers(): void {
+    for (const handler of this.handlers) handler.detach();
   }
 
   /** Makes the stand-in worse, or better again: what is not named is as in the best Excel. */

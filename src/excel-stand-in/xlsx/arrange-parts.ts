@@ -1,7 +1,7 @@
 import { setPartText, type PackageParts } from "./package-parts";
 import { readRelationships, relationshipsPath, writeRelationships, XML_START } from "./relationships";
 import { CONTENT_TYPES, contentTypeOf, declarePart } from "./part-copies";
-import { serializeXml, type XmlElement } from "./xml";
+import { childrenOf, descend, serializeXml, type XmlElement } from "./xml";
 import type { SheetEntry, WorkbookLayout } from "./workbook-layout";
 
 const MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
@@ -44,18 +44,40 @@ export function arrangeParts(parts: PackageParts, layout: WorkbookLayout, wanted
   return result;
 }
 
+/** The parts with a workbook that lists its worksheets only: sheets of charts the library takes for sheets whose part is missing. */
+export function worksheetsOnly(parts: PackageParts, layout: WorkbookLayout): PackageParts {
+  if (layout.others.length === 0) return parts;
+  const all = childrenOf(descend(layout.root, "sheets"), "sheet");
+  const kept = all.filter(({ attributes }) => !layout.others.includes(attributes.name ?? ""));
+  const names = descend(layout.root, "definedNames");
+  const result: PackageParts = new Map(parts);
+  const workbook = withSheets(layout.root, kept, names && { ...names, children: renumbered(names.children, all, kept) });
+  setPartText(result, layout.part, XML_START + serializeXml(workbook));
+  return result;
+}
+
+/** Names of single sheets count the sheets of a workbook. */
+function renumbered(names: readonly XmlElement[], all: readonly XmlElement[], kept: readonly XmlElement[]): XmlElement[] {
+  return names.flatMap((name) => {
+    const { localSheetId } = name.attributes;
+    if (localSheetId === undefined) return name;
+    const position = kept.indexOf(all[Number(localSheetId)]!);
+    return position < 0 ? [] : { ...name, attributes: { ...name.attributes, localSheetId: String(position) } };
+  });
+}
+
 /** Links of a sheet, without its drawing (that is written apart) and settings of printers that are not here. */
 const linksOfSheet = (parts: PackageParts, part: string): ReturnType<typeof readRelationships> =>
   parts.has(relationshipsPath(part)) ? readRelationships(parts, part).filter((one) => !KEPT_OUT_OF_SHEETS.test(one.type)) : [];
 
-/** The workbook's own part with other sheets and without names, which are written from the snapshot. */
-function withSheets(root: XmlElement, sheets: XmlElement[]): XmlElement {
+/** The workbook's own part with other sheets and other names; without any where they are written from the snapshot. */
+function withSheets(root: XmlElement, sheets: XmlElement[], names?: XmlElement): XmlElement {
   const plain = (element: XmlElement): string => element.name.slice(element.name.indexOf(":") + 1);
   return {
     ...root,
     attributes: { ...root.attributes, "xmlns:r": "http://schemas.openxmlformats.org/officeDocument/2006/relationships" },
     children: root.children
-      .filter((child) => plain(child) !== "definedNames")
+      .flatMap((child) => (plain(child) === "definedNames" ? (names ?? []) : child))
       .map((child) =>
         plain(child) === "sheets"
           ? { ...child, children: sheets.map((sheet) => ({ ...sheet, name: child.name.replace(/sheets$/, "sheet") })) }

@@ -1,4 +1,5 @@
 import { unpack, type PackageParts } from "./package-parts";
+import { alignNames } from "./whole-package";
 import { readLayout, type SheetEntry, type WorkbookLayout } from "./workbook-layout";
 
 /**
@@ -25,6 +26,7 @@ export interface CarriedFile {
 
 export function takeApart(carry: Carry): CarriedFile {
   const parts = unpack(carry.bytes);
+  alignNames(parts);
   const layout = readLayout(parts);
   const entries = new Map<string, SheetEntry>();
   carry.sheetIds.forEach((id, index) => {

@@ -1,7 +1,9 @@
 import { splitFormula, type FormulaPiece } from "../engine/formula-text";
 import { callForSpills } from "../engine/call-for-spills";
+import { isTooDeep } from "./formula-depth";
 import { filePrefix } from "./future-functions";
 import { markLocalVariables } from "./local-variable-marks";
+import { UnreadableFileError } from "./unreadable-file-error";
 
 /** How Excel stores a custom function: the dots of its full name become underscores. */
 const CUSTOM_PREFIX = "_xldudf_";
@@ -27,8 +29,10 @@ export function toFileFormula(formula: string): string {
  * A file's formula into the form the grid shows, with an equals sign.
  * @param functionNames our functions without the namespace, such as "BEER.ABV"; names that are not in the list get dots
  * for all underscores, which is right for every name of ours.
+ * @throws {UnreadableFileError} if it is nested so deeply that nobody here could read it; a cell's formula is asked about before
  */
 export function fromFileFormula(formula: string, functionNames: readonly string[] = []): string {
+  if (isTooDeep(formula)) throw new UnreadableFileError("one of its names, rules or lists is a formula that is nested too deeply");
   const dotted = new Map(functionNames.map((name) => [name.toUpperCase().replaceAll(".", "_"), name.toUpperCase()]));
   return `=${unwrapHelpers(splitFormula(formula))
     .map((piece) => (piece.kind === "code" || piece.kind === "name" ? wordFromFile(piece.source, dotted) : piece.source))

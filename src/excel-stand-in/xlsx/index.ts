@@ -1,5 +1,5 @@
 /** Opening and saving .xlsx files, between bytes and the grid's snapshots. */
-export { openWorkbook, type OpenedWorkbook, type OpenOptions } from "./open-workbook";
+export { openWorkbook, someOf, type OpenedWorkbook, type OpenOptions } from "./open-workbook";
 export { saveWorkbook, type SaveOptions } from "./save-workbook";
 export { valuesOnlyCopy } from "./values-only-copy";
 export { UnreadableFileError } from "./unreadable-file-error";

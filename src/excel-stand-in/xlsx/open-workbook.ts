@@ -1,6 +1,9 @@
-import type { IStyleData, IWorkbookData, IWorksheetData } from "@univerjs/core";
+import type { ICellData, IStyleData, IWorkbookData, IWorksheetData } from "@univerjs/core";
 import { openXlsx, type Sheet, type Workbook } from "hucre/xlsx";
 import { SHEET_EXTRAS_RESOURCE, type SheetExtras, type WorkbookExtras } from "../excel/sheet-extras";
+import { unreadFormula } from "../engine/stored-formula";
+import { cellAddress, LAST_COLUMN, LAST_ROW } from "./addresses";
+import { worksheetsOnly } from "./arrange-parts";
 import type { Carry } from "./carry";
 import { readDrawing } from "./charts/read-drawing";
 import { DEFAULT_FONT, type StyleContext } from "./cell-styles";
@@ -13,7 +16,7 @@ import { notesFromFile } from "./notes";
 import { packPlain, partText, unpack, type PackageParts } from "./package-parts";
 import { pageExtrasFromFile } from "./page-layout";
 import { protectionFromFile } from "./protection";
-import { readCells, type CellContext } from "./read-cells";
+import { readCells, widthOf, type CellContext } from "./read-cells";
 import { makeResource, RESOURCE } from "./resources";
 import { readFragments } from "./sheet-fragments";
 import { readSettings } from "./settings";
@@ -21,6 +24,7 @@ import { columnsFromFile, ownColumns, rowsFromFile } from "./sheet-geometry";
 import { viewFromFile } from "./sheet-view";
 import { tablesFromFile } from "./tables";
 import { UnreadableFileError } from "./unreadable-file-error";
+import { alignNames, refuseLostTexts, refuseMissingParts } from "./whole-package";
 import { readLayout, type WorkbookLayout } from "./workbook-layout";
 import { childrenOf, descend } from "./xml";
 
@@ -40,6 +44,8 @@ export interface OpenedWorkbook {
   computed: ComputedValues;
   /** The id of the sheet that the file opens on. */
   sheetInFront: string | undefined;
+  /** Sentences for the person who opened it: what of the file is not what it was. */
+  remarks: string[];
 }
 
 /**
@@ -49,13 +55,19 @@ export interface OpenedWorkbook {
 export async function openWorkbook(bytes: Uint8Array, options: OpenOptions = {}): Promise<OpenedWorkbook> {
   const parts = unpack(bytes);
   try {
+    alignNames(parts);
     const layout = readLayout(parts);
+    refuseMissingParts(parts, layout);
+    refuseLostTexts(parts, layout);
     // The library gets the checked parts, never the original archive.
-    const book = await openXlsx(packPlain(parts), { readStyles: true });
+    const book = await openXlsx(packPlain(worksheetsOnly(parts, layout)), { readStyles: true });
     return convert(bytes, parts, layout, book, options);
   } catch (error) {
     if (error instanceof UnreadableFileError) throw error;
-    throw new UnreadableFileError("it is damaged or incomplete", { cause: error });
+    const outside = /Cell reference "([^"]*)" is outside/.exec((error as Error).message)?.[1];
+    const reason =
+      outside === undefined ? "it is damaged or incomplete" : `its cell ${outside} lies outside every sheet, whose last cell is XFD1048576`;
+    throw new UnreadableFileError(reason, { cause: error });
   }
 }
 
@@ -149,8 +161,40 @@ function convert(bytes: Uint8Array, parts: PackageParts, layout: WorkbookLayout,
       makeResource(SHEET_EXTRAS_RESOURCE, data.extras),
     ],
   };
-  return { snapshot, carry: { bytes, sheetIds }, computed: data.computed, sheetInFront: sheetInFront(layout, sheetIds, data.sheets) };
+  return {
+    snapshot,
+    carry: { bytes, sheetIds },
+    computed: data.computed,
+    sheetInFront: sheetInFront(layout, sheetIds, data.sheets),
+    remarks: remarksOn(layout, snapshot),
+  };
 }
+
+function remarksOn({ others }: WorkbookLayout, { sheetOrder, sheets }: IWorkbookData): string[] {
+  const unread = sheetOrder.flatMap((id) =>
+    Object.entries(sheets[id]?.cellData ?? {}).flatMap(([row, cells]) =>
+      Object.entries(cells as Record<string, ICellData>)
+        .filter(([, cell]) => unreadFormula(cell) !== undefined)
+        .map(([column]) => `${sheets[id]!.name}!${cellAddress(Number(row), Number(column))}`),
+    ),
+  );
+  return [
+    ...(unread.length > 0
+      ? [
+          `A formula too long or too deeply nested stands in ${someOf(unread)}. It shows the value that was saved with it, does not follow what you change, and goes back into the file as it was.`,
+        ]
+      : []),
+    ...(others.length > 0
+      ? [
+          `No cells are on ${someOf(others.map((name) => `“${name}”`))}: such a sheet is not shown here, and not in a file that is saved here.`,
+        ]
+      : []),
+  ];
+}
+
+/** A list that a notice can hold. */
+export const someOf = (items: readonly string[]): string =>
+  items.length > 5 ? `${items.slice(0, 5).join(", ")} and ${items.length - 5} more` : items.join(", ");
 
 /** A sheet's number in the file counts every sheet, also those of charts, which are not in the layout. */
 function fileOrder(layout: WorkbookLayout, sheetIds: readonly string[]): string[] {
@@ -188,6 +232,8 @@ function styleTable(): { styles: Record<string, IStyleData>; styleId(style: ISty
 
 /** Some empty rows and columns beyond the contents, to work in. */
 function roomFor(sheet: Sheet): { rowCount: number; columnCount: number } {
-  const width = Math.max(0, ...sheet.rows.map((row) => row.length));
-  return { rowCount: Math.max(200, sheet.rows.length + 100), columnCount: Math.max(26, width + 10, ownColumns(sheet.columns ?? [])) };
+  return {
+    rowCount: Math.min(LAST_ROW + 1, Math.max(200, sheet.rows.length + 100)),
+    columnCount: Math.min(LAST_COLUMN + 1, Math.max(26, widthOf(sheet) + 10, ownColumns(sheet.columns ?? []))),
+  };
 }

@@ -1,5 +1,8 @@
-import { strFromU8, strToU8, unzipSync, zipSync, type UnzipFileInfo } from "fflate";
+import { inflateSync, strFromU8, strToU8, unzipSync, zipSync } from "fflate";
+import { crc32 } from "./crc32";
 import { UnreadableFileError } from "./unreadable-file-error";
+import { asUtf8 } from "./xml-encoding";
+import { zipEntries, type ZipEntry } from "./zip-entries";
 
 /** The files inside an .xlsx, by path ("xl/workbook.xml"). */
 export type PackageParts = Map<string, Uint8Array>;
@@ -12,39 +15,45 @@ export const MAX_UNPACKED_BYTES = 200 * 1024 * 1024;
 export const MAX_PARTS = 12_000;
 
 /**
- * Unpacks an .xlsx from elsewhere in memory.
+ * Unpacks an .xlsx from elsewhere in memory. Every part is held against its check sum, and its XML is in UTF-8 afterwards.
  * @throws {UnreadableFileError} if it is no .xlsx, is damaged, or would unpack to more than MAX_UNPACKED_BYTES or MAX_PARTS
  */
 export function unpack(bytes: Uint8Array): PackageParts {
   refuseOtherFormats(bytes);
-  let total = 0;
-  let count = 0;
   try {
-    return parts(bytes, (file) => {
-      total += Math.max(file.originalSize, file.size);
-      if (total > MAX_UNPACKED_BYTES)
-        throw new UnreadableFileError(`it is too large (more than ${MAX_UNPACKED_BYTES / 1024 / 1024} MB unpacked)`);
-      if (++count > MAX_PARTS) throw new UnreadableFileError(`it is too large (more than ${MAX_PARTS} parts)`);
-    });
+    const entries = zipEntries(bytes);
+    if (entries.length > MAX_PARTS) throw new UnreadableFileError(`it is too large (more than ${MAX_PARTS} parts)`);
+    const total = entries.reduce((sum, { size, packed }) => sum + Math.max(size, packed.length), 0);
+    if (total > MAX_UNPACKED_BYTES)
+      throw new UnreadableFileError(`it is too large (more than ${MAX_UNPACKED_BYTES / 1024 / 1024} MB unpacked)`);
+    const parts: PackageParts = new Map();
+    for (const entry of entries) {
+      const path = entry.name.replaceAll("\\", "/").replace(/^\//, "");
+      if (path.endsWith("/")) continue;
+      if (parts.has(path)) throw new UnreadableFileError(`it is damaged: it holds ${path} twice`);
+      parts.set(path, asUtf8(path, content(entry)));
+    }
+    return parts;
   } catch (error) {
     if (error instanceof UnreadableFileError) throw error;
     throw new UnreadableFileError("it is damaged or incomplete", { cause: error });
   }
 }
 
-/** Unpacks what was packed here a moment ago: however large somebody's workbook is, it must be saved. */
-export const unpackOwn = (bytes: Uint8Array): PackageParts => parts(bytes, () => undefined);
-
-/** fflate inflates into a buffer of the announced size, so a part cannot grow beyond what `look` was told. */
-function parts(bytes: Uint8Array, look: (file: UnzipFileInfo) => void): PackageParts {
-  const files = unzipSync(bytes, {
-    filter: (file) => {
-      look(file);
-      return !file.name.endsWith("/");
-    },
-  });
-  return new Map(Object.entries(files).map(([path, data]) => [path.replaceAll("\\", "/").replace(/^\//, ""), data]));
+/** fflate inflates into a buffer of the announced size, so a part cannot grow beyond that. */
+function content({ name, method, crc32: expected, packed, size }: ZipEntry): Uint8Array {
+  if (method !== STORED && method !== DEFLATED) throw new Error(`${name}: unknown compression ${method}`);
+  const data = method === STORED ? packed : inflateSync(packed, { out: new Uint8Array(size) });
+  if (data.length !== size || crc32(data) !== expected)
+    throw new UnreadableFileError(`it is damaged: ${name} is not what was written (its check sum is wrong)`);
+  return data;
 }
+
+const STORED = 0;
+const DEFLATED = 8;
+
+/** Unpacks what was packed here a moment ago: however large somebody's workbook is, it must be saved. */
+export const unpackOwn = (bytes: Uint8Array): PackageParts => new Map(Object.entries(unzipSync(bytes)));
 
 function refuseOtherFormats(bytes: Uint8Array): void {
   if (bytes.length === 0) throw new UnreadableFileError("it is empty");

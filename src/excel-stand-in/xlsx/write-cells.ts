@@ -1,5 +1,6 @@
 import type { ICellData, IStyleData, IWorkbookData, IWorksheetData } from "@univerjs/core";
 import type { Cell, CellStyle, Sheet } from "hucre/xlsx";
+import { arrayBlock, isLegacyFormula, isStoredDynamic, isStoredFormula, unreadFormula } from "../engine/stored-formula";
 import { blockAddress } from "./addresses";
 import { isDynamicFormula } from "./array-formulas";
 import { styleFromFile, styleToFile, type StyleContext } from "./cell-styles";
@@ -31,13 +32,20 @@ export function writeCells(source: CellSource): Map<string, FileCell> {
   const anchors = new Map<string, SpillRange>();
   for (const spill of source.computed?.spills ?? []) {
     const anchor = cellAt(source.sheet, spill.startRow, spill.startColumn);
-    if (anchor && formulaOf(anchor, spill.startRow, spill.startColumn, shared))
+    if (anchor && !isLegacyFormula(anchor) && formulaOf(anchor, spill.startRow, spill.startColumn, shared))
       anchors.set(`${spill.startRow},${spill.startColumn}`, spill);
   }
   for (const [row, columns] of entries(source.sheet.cellData)) {
     for (const [column, cell] of entries(columns)) {
       const formula = formulaOf(cell, row, column, shared);
-      const content = formula ? formulaCell(formula, cell, row, column, anchors.get(`${row},${column}`), source) : plainCell(cell);
+      const fixed = formula ? arrayBlock(cell) : undefined;
+      if (fixed) {
+        const [endRow, endColumn] = [row + fixed.rows - 1, column + fixed.columns - 1];
+        anchors.set(`${row},${column}`, { startRow: row, startColumn: column, endRow, endColumn });
+      }
+      const content = formula
+        ? formulaCell(formula, cell, row, column, anchors.get(`${row},${column}`), source)
+        : (unreadCell(cell, row, column) ?? plainCell(cell));
       const style = fileStyle(looks.styleOf(cell, row, column), cell, row, column, source);
       const written = { ...kept(content, row, column, source.carried), ...content, ...(style ? { style } : {}) };
       if (Object.keys(written).length > 0) cells.set(`${row},${column}`, written);
@@ -61,22 +69,49 @@ function formulaCell(
 ): FileCell {
   const known = source.computed?.values[row]?.[column];
   const cached = known === undefined ? cachedOf(cell) : known;
-  if (isUnreadable(formula, cached)) {
+  if (!isStoredFormula(cell) && isUnreadable(formula, cached)) {
     source.savedAsText(row, column);
     return { value: formula, type: "string" };
   }
   const result = fileResult(cached);
-  const dynamic = spill !== undefined || isDynamicFormula(formula);
+  const array = arrayBlock(cell) !== undefined;
+  const dynamic = !array && !isLegacyFormula(cell) && (spill !== undefined || isStoredDynamic(cell) || isDynamicFormula(formula));
   return {
     type: "formula",
     formula: toFileFormula(formula),
     value: result,
     formulaResult: result,
-    ...(dynamic
+    ...(dynamic || array
       ? {
           formulaType: "array",
-          formulaDynamic: true,
+          ...(dynamic ? { formulaDynamic: true } : {}),
           formulaRef: blockAddress(spill ?? { startRow: row, startColumn: column, endRow: row, endColumn: column }),
+        }
+      : {}),
+  };
+}
+
+/** A formula that nobody here could read goes back as it came, with the value that came with it. */
+function unreadCell(cell: ICellData, row: number, column: number): FileCell | undefined {
+  const formula = unreadFormula(cell);
+  if (formula === undefined) return undefined;
+  const result = fileResult(cachedOf(cell));
+  const block = arrayBlock(cell) ?? (isStoredDynamic(cell) ? { rows: 1, columns: 1 } : undefined);
+  return {
+    type: "formula",
+    formula,
+    value: result,
+    formulaResult: result,
+    ...(isStoredDynamic(cell) ? { formulaDynamic: true } : {}),
+    ...(block
+      ? {
+          formulaType: "array",
+          formulaRef: blockAddress({
+            startRow: row,
+            startColumn: column,
+            endRow: row + block.rows - 1,
+            endColumn: column + block.columns - 1,
+          }),
         }
       : {}),
   };
@@ -87,13 +122,29 @@ function writeSpill(spill: SpillRange, cells: Map<string, FileCell>, source: Cel
   for (let row = spill.startRow; row <= spill.endRow; row++) {
     for (let column = spill.startColumn; column <= spill.endColumn; column++) {
       if (row === spill.startRow && column === spill.startColumn) continue;
-      const value = source.computed?.values[row]?.[column] ?? null;
+      const value = source.computed?.values[row]?.[column] ?? inFixedBlock(spill, row, column, source);
       const text = isCachedError(value) ? value.error : value;
       const key = `${row},${column}`;
       // A spilled empty text stays a cell with empty text, as Excel writes it.
       if (text !== null) cells.set(key, { ...cells.get(key), value: text, type: typeof text as "string" });
     }
   }
+}
+
+/**
+ * What a formula entered for a fixed block shows where it gave no value of its own: one value fills the block, one row or
+ * column repeats, and beyond a larger answer stands #N/A.
+ */
+function inFixedBlock(block: SpillRange, row: number, column: number, { sheet, computed }: CellSource): CachedValue {
+  const { startRow, startColumn } = block;
+  if (!arrayBlock(cellAt(sheet, startRow, startColumn))) return null;
+  const given = computed?.spills.find((one) => one.startRow === startRow && one.startColumn === startColumn);
+  const from = {
+    row: (given?.endRow ?? startRow) === startRow ? startRow : row,
+    column: (given?.endColumn ?? startColumn) === startColumn ? startColumn : column,
+  };
+  const beyond = from.row > (given?.endRow ?? startRow) || from.column > (given?.endColumn ?? startColumn);
+  return beyond ? { error: "#N/A" } : (computed?.values[from.row]?.[from.column] ?? null);
 }
 
 const cachedOf = (cell: ICellData): CachedValue => cachedValueOf(plainCell(cell).value);

@@ -8,24 +8,60 @@ export interface XmlElement {
   text: string;
 }
 
-const TOKEN =
-  /<!--[\s\S]*?-->|<\?[\s\S]*?\?>|<!\[CDATA\[([\s\S]*?)\]\]>|<![^>]*>|<(\/?)([^\s/>]+)((?:\s+[^\s=>]+\s*=\s*(?:"[^"]*"|'[^']*'))*)\s*(\/?)>|([^<]+)/g;
+/**
+ * An opening tag. What it takes excludes "<" and its parts exclude each other, so that a try costs no more than the text it covers.
+ */
+const OPENING = /<([^\s<>/"'=]+)((?:\s+[^\s<>/"'=]+\s*=\s*(?:"[^"<]*"|'[^'<]*'))*)\s*(\/?)>/y;
 
-/** @throws {Error} if the elements do not close in order */
+/** What is passed over, or taken as text as it stands: how it begins and ends. */
+const ENCLOSED: [start: string, end: string][] = [
+  ["<!--", "-->"],
+  ["<![CDATA[", "]]>"],
+  ["<?", "?>"],
+  ["<!", ">"],
+];
+
+/**
+ * Goes through the text once, from left to right, and gives up at the first thing that is no XML.
+ * @throws {Error} if the elements do not close in order, or there is anything but elements and their texts
+ */
 export function parseXml(source: string): XmlElement {
   const root: XmlElement = { name: "", attributes: {}, children: [], text: "" };
   const open = [root];
-  for (const [, cdata, closing, name, attributes, empty, text] of source.matchAll(TOKEN)) {
+  let at = 0;
+  const upTo = (end: string, from: number): number => {
+    const found = source.indexOf(end, from);
+    if (found < 0) throw new Error(`broken XML: ${end} is missing`);
+    return found;
+  };
+  while (at < source.length) {
     const current = open.at(-1)!;
-    if (cdata !== undefined) current.text += cdata;
-    else if (text !== undefined) current.text += unescapeXml(text);
-    else if (name === undefined) continue;
-    else if (closing) {
-      if (open.length < 2 || open.pop()!.name !== name) throw new Error(`broken XML at </${name}>`);
+    if (source[at] !== "<") {
+      const next = source.indexOf("<", at);
+      const end = next < 0 ? source.length : next;
+      current.text += unescapeXml(source.slice(at, end));
+      at = end;
+      continue;
+    }
+    const enclosed = ENCLOSED.find(([start]) => source.startsWith(start, at));
+    if (enclosed) {
+      const [start, end] = enclosed;
+      const close = upTo(end, at + start.length);
+      if (start === "<![CDATA[") current.text += source.slice(at + start.length, close);
+      at = close + end.length;
+    } else if (source[at + 1] === "/") {
+      const end = upTo(">", at);
+      const name = source.slice(at + 2, end).trimEnd();
+      if (open.length < 2 || open.pop()!.name !== name) throw new Error(`broken XML at </${name.slice(0, 100)}>`);
+      at = end + 1;
     } else {
-      const element = { name, attributes: readAttributes(attributes ?? ""), children: [], text: "" };
+      OPENING.lastIndex = at;
+      const [whole, name, attributes, empty] = OPENING.exec(source) ?? [];
+      if (whole === undefined) throw new Error(`broken XML at character ${at}`);
+      const element = { name: name!, attributes: readAttributes(attributes ?? ""), children: [], text: "" };
       current.children.push(element);
       if (!empty) open.push(element);
+      at += whole.length;
     }
   }
   if (open.length !== 1 || !root.children[0]) throw new Error("broken XML: it ends too early");

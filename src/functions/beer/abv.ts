@@ -1,4 +1,4 @@
-import { alcoholByVolume, alcoholByVolumeSimple } from "../../core/beer/alcohol";
+import { alcoholByVolume, alcoholByVolumeSimple, alcoholPerGravity } from "../../core/beer/alcohol";
 import { primedAlcoholPercent } from "../../core/beer/primed";
 import { describeFunction } from "../describe";
 import { choice, optional } from "../vocabulary";
@@ -42,5 +42,5 @@ export const beerAbv = describeFunction({
     primedAlcoholPercent(values.primed) +
     (values.method === "extract"
       ? alcoholByVolume(values.originalGravity, values.finalGravity)
-      : alcoholByVolumeSimple(values.originalGravity, values.finalGravity, values.method === "kit" ? 131 : 131.25)),
+      : alcoholByVolumeSimple(values.originalGravity, values.finalGravity, alcoholPerGravity[values.method])),
 });

@@ -1,4 +1,4 @@
-import { alcoholByMass, alcoholByMassFromVolume, alcoholByVolumeSimple } from "../../core/beer/alcohol";
+import { alcoholByMass, alcoholByMassFromVolume, alcoholByVolumeSimple, alcoholPerGravity } from "../../core/beer/alcohol";
 import { describeFunction } from "../describe";
 import { alcoholMethod } from "./abv";
 import { balling, cutaia, finalGravity, originalGravity } from "./gravities";
@@ -24,7 +24,7 @@ export const beerAbw = describeFunction({
     values.method === "extract"
       ? alcoholByMass(values.originalGravity, values.finalGravity)
       : alcoholByMassFromVolume(
-          alcoholByVolumeSimple(values.originalGravity, values.finalGravity, values.method === "kit" ? 131 : 131.25),
+          alcoholByVolumeSimple(values.originalGravity, values.finalGravity, alcoholPerGravity[values.method]),
           values.finalGravity,
         ),
 });

@@ -34,6 +34,9 @@ export function BatchScreen({ title, children }: { readonly title: string; reado
       {front.kind === "batch" && (
         <>
           <p class="lead">{front.sheet.text("batch_name") || front.sheet.sheetName}</p>
+          {front.isBehind && (
+            <p class="hint">Its sheet “{front.sheet.sheetName}” is not the one in front; what you do here goes there all the same.</p>
+          )}
           <CopiedBatch sheet={front.sheet} reload={reload} />
           {children({ sheet: front.sheet, reload })}
         </>

@@ -60,7 +60,8 @@ function listen(changed: () => void): () => void {
     changed();
     return Promise.resolve();
   };
-  const listening = Excel.run(async (context) => {
+  // Somebody may be typing when the screen opens.
+  const listening = Excel.run({ delayForCellEdit: true }, async (context) => {
     const { worksheets } = context.workbook;
     const handlers = [worksheets.onActivated.add(told), worksheets.onChanged.add(told), worksheets.onCalculated.add(told)];
     await context.sync();

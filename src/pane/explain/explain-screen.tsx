@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import type { CellExplanation } from "../../workbook/care/explain/explanation";
 import { CallCard } from "./call-card";
+import { CheckCard } from "./check-card";
 import { useFollowedSelection } from "./follow-selection";
 import { ProblemNote } from "./problem-note";
 
@@ -39,7 +40,7 @@ const plainWords: Readonly<Record<Exclude<CellExplanation["kind"], "gyle">, stri
 };
 
 function Explained({ explanation, onLost }: { readonly explanation: CellExplanation; readonly onLost: (message: string) => void }) {
-  const { sheet, address, names, kind, shown, written, spilledFrom, calls, problem } = explanation;
+  const { sheet, address, names, kind, shown, written, spilledFrom, calls, problem, check } = explanation;
   return (
     <>
       <div role="status">
@@ -52,13 +53,14 @@ function Explained({ explanation, onLost }: { readonly explanation: CellExplanat
           on “{sheet}”{spilledFrom !== undefined && <>; filled by the formula in {spilledFrom}</>}
         </p>
       </div>
+      {check && <CheckCard check={check} onLost={onLost} />}
       {written !== "" && (
         <p class="formula">
           <code>{written}</code>
         </p>
       )}
       {problem && <ProblemNote problem={problem} isError onLost={onLost} />}
-      {kind !== "gyle" && <p>{plainWords[kind]}</p>}
+      {kind !== "gyle" && !check && <p>{plainWords[kind]}</p>}
       {calls.map((call, index) => (
         <CallCard key={`${address}${String(index)}${call.text}`} call={call} isOnly={calls.length === 1} onLost={onLost} />
       ))}

@@ -63,10 +63,17 @@ export function useFollowedSelection(): Followed {
   };
 }
 
-/** Tells of moves of the selection and of changed cells; gives back how to end it. */
+/** Tells of moves of the selection, of sheets that come to the front, of changed cells and new results; gives back how to end it. */
 async function listen(told: () => Promise<void>): Promise<() => Promise<void>> {
-  return Excel.run(async (context) => {
-    const handlers = [context.workbook.onSelectionChanged.add(told), context.workbook.worksheets.onChanged.add(told)];
+  // Somebody may be typing when the screen opens.
+  return Excel.run({ delayForCellEdit: true }, async (context) => {
+    const { worksheets } = context.workbook;
+    const handlers = [
+      context.workbook.onSelectionChanged.add(told),
+      worksheets.onActivated.add(told),
+      worksheets.onChanged.add(told),
+      worksheets.onCalculated.add(told),
+    ];
     await context.sync();
     return async () => {
       for (const handler of handlers) handler.remove();

@@ -96,17 +96,11 @@ function OneKit({ kit, busy, onTake }: OneKitProps) {
   );
 }
 
-const digits: Readonly<Record<LearnedKey, number>> = {
-  boilOff: 2,
-  kettleLoss: 2,
-  grainEfficiencyPercent: 0,
-  coilKwPerK: 2,
-  bottlingLoss: 2,
-  hydrometerOffset: 4,
-};
+/** Digits behind the decimal sign, as the kit sheet shows them; a hydrometer's error wants one more. */
+const digits: Partial<Record<LearnedFigure["format"], number>> = { whole: 0, one: 1, two: 2, gravity: 4 };
 
-function told({ key, typical, learned: { value, plusMinus, batches }, unit, taken }: LearnedFigure): string {
-  const number = (amount: number) => amount.toFixed(digits[key]);
+function told({ format, typical, learned: { value, plusMinus, batches }, unit, taken }: LearnedFigure): string {
+  const number = (amount: number) => amount.toFixed(digits[format]);
   if (batches === 0) return `nothing learned yet; typical ${number(typical)} ${unit}`;
   return `${number(value)} ± ${number(plusMinus)} ${unit} from ${batches} ${batches === 1 ? "figure" : "figures"}; typical ${number(typical)}. ${taken ? "New batches use it. " : ""}`;
 }

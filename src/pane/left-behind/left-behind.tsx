@@ -29,8 +29,8 @@ export function LeftBehind() {
   return (
     <section class="screen left-behind" aria-label="Left behind">
       <p role="status">
-        {names.map((name) => `“${name}”`).join(", ")} {one ? "was" : "were"} left behind when writing broke off. {one ? "It is" : "They are"}{" "}
-        unfinished: keep {one ? "it" : "them"} only if you have typed something there yourself.
+        {names.map((name) => `“${name}”`).join(", ")} {one ? "was" : "were"} left behind when writing broke off.{" "}
+        {one ? "It is" : "They are"} unfinished: keep {one ? "it" : "them"} only if you have typed something there yourself.
       </p>
       <button type="button" disabled={busy} onClick={() => void carryOut("delete")}>
         {one ? "Delete it" : "Delete them"}

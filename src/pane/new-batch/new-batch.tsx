@@ -4,20 +4,24 @@ import { readForm, usualTopUp, usualVolume, volumeWord, type FormValues, type Pr
 import { TextField } from "./text-field";
 import type { Done } from "../sheets/in-workbook";
 import { Outcome } from "../sheets/outcome";
+import { firstUnits, rememberUnits } from "../parts/first-units";
 import { today } from "../sheets/typed";
 import { useKits } from "./use-kits";
 import { writeBatch } from "./write-batch";
 
-const firstValues = (): FormValues => ({
-  name: "",
-  brewedOn: today(),
-  volume: usualVolume.metric,
-  units: "metric",
-  method: "extract",
-  boil: "whole",
-  topUp: usualTopUp.metric,
-  recipe: "empty",
-});
+function firstValues(): FormValues {
+  const units = firstUnits();
+  return {
+    name: "",
+    brewedOn: today(),
+    volume: usualVolume[units],
+    units,
+    method: "extract",
+    boil: "whole",
+    topUp: usualTopUp[units],
+    recipe: "empty",
+  };
+}
 
 /** The first screen: asks what a batch sheet needs to know and writes it. */
 export function NewBatch() {
@@ -41,7 +45,9 @@ export function NewBatch() {
     const result = await writeBatch(choices, wanted.recipe, kit);
     setBusy(false);
     setOutcome(result);
-    if (result.kind === "done") setValues((before) => ({ ...before, name: "" }));
+    if (result.kind !== "done") return;
+    rememberUnits(wanted.units);
+    setValues((before) => ({ ...before, name: "" }));
   };
 
   /** Usual amounts follow the unit system until the brewer has typed their own. */

@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import type { Filled } from "../../workbook/batch/contents";
-import { bottleKinds, sugars } from "../../workbook/batch/sheet/packaging";
+import { bottleKinds } from "../../core/pack/bottle-kinds";
+import { primingSugars as sugars } from "../../core/pack/priming";
 import type { PackagingInput } from "../../workbook/brewing/companion/packaging/packaging-form";
 import { unitsOf } from "../../workbook/batch/read/batch-sheets";
 import type { NamedCells } from "../../workbook/grid/read/named-cells";

@@ -1,12 +1,13 @@
 import { useMemo, useState } from "preact/hooks";
 import { readLog } from "../../workbook/exchange/readings-file/read-log";
 import { wallClockHere } from "../../workbook/exchange/readings-file/read-moment";
-import { parseTable, TableRefused, type TextTable } from "../../workbook/exchange/readings-file/parse-table";
+import { CommasUnsure, parseTable, TableRefused, type TextTable } from "../../workbook/exchange/readings-file/parse-table";
 import { recognise, type LogChoices, type Recognised } from "../../workbook/exchange/readings-file/recognise";
 import { BatchChoice } from "../sheets/batch-choice";
 import { useBatches, type Batches } from "../sheets/use-batches";
 import { OpenedFiles, type OpenedText } from "../share/opened-files";
 import { ColumnChoices } from "./column-choices";
+import { CommaChoice } from "./comma-choice";
 import { LogResult } from "./log-result";
 
 /** Gravities that a device has kept, read from its table. */
@@ -14,15 +15,18 @@ export function ReadingsFromFile() {
   const batches = useBatches();
   const [opened, setOpened] = useState<{ readonly name: string; readonly table: TextTable; readonly recognised: Recognised }>();
   const [refusal, setRefusal] = useState<string>();
+  const [unsure, setUnsure] = useState<{ readonly name: string; readonly commas: CommasUnsure }>();
+  const show = (name: string, table: TextTable) => setOpened({ name, table, recognised: recognise(table) });
   const take = ([file]: readonly OpenedText[]) => {
     if (!file) return;
     setOpened(undefined);
     setRefusal(undefined);
+    setUnsure(undefined);
     try {
-      const table = parseTable(file.text);
-      setOpened({ name: file.name, table, recognised: recognise(table) });
+      show(file.name, parseTable(file.text));
     } catch (problem) {
-      setRefusal(problem instanceof TableRefused ? problem.message : "This file cannot be read as a table.");
+      if (problem instanceof CommasUnsure) setUnsure({ name: file.name, commas: problem });
+      else setRefusal(problem instanceof TableRefused ? problem.message : "This file cannot be read as a table.");
     }
   };
   return (
@@ -45,9 +49,10 @@ export function ReadingsFromFile() {
           {refusal}
         </p>
       )}
+      {unsure && <CommaChoice key={unsure.name} commas={unsure.commas} onTable={(table) => show(unsure.name, table)} />}
       {opened && (
         <Confirmed
-          key={opened.name + String(opened.table.rows.length)}
+          key={`${opened.name} ${opened.table.rows.length} ${opened.table.rows[0]?.join("|")}`}
           batches={batches}
           table={opened.table}
           recognised={opened.recognised}

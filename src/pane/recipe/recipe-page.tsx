@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import { insertRecipe } from "../../workbook/sheets/recipe/insert-recipe";
+import { howToPrint } from "../look/how-to-print";
 import { BatchChoice } from "../sheets/batch-choice";
 import { inWorkbook, type Done } from "../sheets/in-workbook";
 import { Outcome } from "../sheets/outcome";
@@ -35,7 +36,13 @@ export function RecipePage() {
           </button>
         </>
       )}
-      <Outcome outcome={outcome}>{(pageName) => <p>“{pageName}” is in the workbook. Print it from Excel's File menu.</p>}</Outcome>
+      <Outcome outcome={outcome}>
+        {(pageName) => (
+          <p>
+            “{pageName}” is in the workbook. Print it {howToPrint()}.
+          </p>
+        )}
+      </Outcome>
     </section>
   );
 }

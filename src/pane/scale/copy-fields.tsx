@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import type { UnitSystem } from "../../functions/quantities";
 import type { BatchInWorkbook } from "../../workbook/sheets/batches-in-workbook";
-import { converted } from "../../workbook/batch/scale/convert-units";
+import { converted } from "../../workbook/batch/describe/measures";
 import { ChoiceField } from "../new-batch/choice-field";
 import { volumeWord } from "../new-batch/form-values";
 import { TextField } from "../new-batch/text-field";

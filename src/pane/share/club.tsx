@@ -1,5 +1,4 @@
 import { useEffect, useState } from "preact/hooks";
-import type { UnitSystem } from "../../functions/quantities";
 import type { BatchContents } from "../../workbook/batch/contents";
 import { readBatchFile } from "../../workbook/exchange/batch-file/read-batch-file";
 import { BatchFileRefused } from "../../workbook/exchange/batch-file/refused";
@@ -9,6 +8,7 @@ import { mostBatches } from "../../workbook/sheets/club/club-plan";
 import { clubSheets } from "../../workbook/sheets/club/club-sheet";
 import { replaceOnClub, standingOnClub, type Standing } from "../../workbook/sheets/club/replace-on-club";
 import { ChoiceField } from "../new-batch/choice-field";
+import { firstUnits } from "../parts/first-units";
 import { TextField } from "../new-batch/text-field";
 import { inWorkbook, type Done } from "../sheets/in-workbook";
 import { Outcome } from "../sheets/outcome";
@@ -40,7 +40,7 @@ export function Club() {
   const [there, setThere] = useState<readonly string[]>([]);
   const [target, setTarget] = useState(newSheet);
   const [sheetName, setSheetName] = useState("Club");
-  const [units, setUnits] = useState<UnitSystem>("metric");
+  const [units, setUnits] = useState(firstUnits);
   const [busy, setBusy] = useState(false);
   const [outcome, setOutcome] = useState<Done<string>>();
   const [asked, setAsked] = useState(false);

@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import { decodeText } from "../../workbook/exchange/readings-file/decode-text";
 
 export interface OpenedText {
   readonly name: string;
@@ -23,7 +24,9 @@ export function OpenedFiles({ id, label, accept, multiple = false, pasteLabel, p
   const open = async (input: HTMLInputElement) => {
     const files = [...(input.files ?? [])];
     try {
-      const texts = await Promise.all(files.map(async (file) => ({ name: file.name, text: await file.text() })));
+      const texts = await Promise.all(
+        files.map(async (file) => ({ name: file.name, text: decodeText(new Uint8Array(await file.arrayBuffer())) })),
+      );
       setProblem(undefined);
       onTexts(texts);
     } catch {

@@ -1,6 +1,7 @@
 import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import type { UnitSystem } from "../../functions/quantities";
+import { firstUnits, rememberUnits } from "../parts/first-units";
 import { ChoiceField } from "../new-batch/choice-field";
 import type { Done } from "./in-workbook";
 import { Outcome } from "./outcome";
@@ -21,7 +22,7 @@ export interface StartSheetProps {
 
 /** Asks for the units and writes a sheet that the workbook has once: the season, the kits, the stores. */
 export function StartSheet({ sheetName, what, unitsLegend, unitChoices, write, onWritten, before, hint }: StartSheetProps) {
-  const [units, setUnits] = useState<UnitSystem>("metric");
+  const [units, setUnits] = useState(firstUnits);
   const [busy, setBusy] = useState(false);
   const [outcome, setOutcome] = useState<Done<unknown>>();
   const writeAs = async (name: string) => {
@@ -29,7 +30,9 @@ export function StartSheet({ sheetName, what, unitsLegend, unitChoices, write, o
     const result = await write(name, units);
     setBusy(false);
     setOutcome(result);
-    if (result.kind === "done") onWritten();
+    if (result.kind !== "done") return;
+    rememberUnits(units);
+    onWritten();
   };
   return (
     <>

@@ -58,15 +58,22 @@ export function exampleBatch(choices: NewBatchChoices): BatchContents {
   };
 }
 
+/** What the sample's brewer read off, on instruments of either kind. */
+const readOff = {
+  us: { volume: recipeVolumeGal, wort: 70, warm: { sample: 68, beer: 67 }, cool: { sample: 67, beer: 66 }, bottles: 51 },
+  metric: { volume: 19, wort: 21, warm: { sample: 20, beer: 19.5 }, cool: { sample: 19.5, beer: 19 }, bottles: 36 },
+} as const;
+
 /** The sample workbook's batch: brewed, fermented, bottled and tasted. */
-export function firstExtractBatch(): BatchContents {
+export function firstExtractBatch(units: UnitSystem = "us"): BatchContents {
+  const { volume, wort, warm, cool, bottles } = readOff[units];
   const batch = exampleBatch({
     id: "quillmarsh-2026-1",
     sheetName: "Batch 1",
     batchName: "Quillmarsh Footbridge Pale",
     brewedOn: dayNumber("2026-09-05"),
-    volume: recipeVolumeGal,
-    units: "us",
+    volume,
+    units,
     topUp: 0,
     method: "extract",
   });
@@ -99,15 +106,15 @@ export function firstExtractBatch(): BatchContents {
       "14:18",
       "14:48",
     ].map(clock),
-    wort: { collected: "", reading: 1.051, scale: "SG", sampleTemperature: 70, volume: 5 },
+    wort: { collected: "", reading: 1.051, scale: "SG", sampleTemperature: wort, volume },
     readings: [
-      { when: at(8, "18:30"), reading: 1.03, scale: "SG", sampleTemperature: 68, beerTemperature: 67 },
-      { when: at(11, "18:30"), reading: 1.018, scale: "SG", sampleTemperature: 68, beerTemperature: 67 },
-      { when: at(14, "18:30"), reading: 1.013, scale: "SG", sampleTemperature: 67, beerTemperature: 66 },
-      { when: at(15, "18:45"), reading: 1.012, scale: "SG", sampleTemperature: 67, beerTemperature: 66 },
-      { when: at(16, "18:50"), reading: 1.012, scale: "SG", sampleTemperature: 67, beerTemperature: 66 },
+      { when: at(8, "18:30"), reading: 1.03, scale: "SG", sampleTemperature: warm.sample, beerTemperature: warm.beer },
+      { when: at(11, "18:30"), reading: 1.018, scale: "SG", sampleTemperature: warm.sample, beerTemperature: warm.beer },
+      { when: at(14, "18:30"), reading: 1.013, scale: "SG", sampleTemperature: cool.sample, beerTemperature: cool.beer },
+      { when: at(15, "18:45"), reading: 1.012, scale: "SG", sampleTemperature: cool.sample, beerTemperature: cool.beer },
+      { when: at(16, "18:50"), reading: 1.012, scale: "SG", sampleTemperature: cool.sample, beerTemperature: cool.beer },
     ],
-    packaging: { ...batch.packaging, packagedOn: dayNumber("2026-09-19"), bottlesFilled: 51 },
+    packaging: { ...batch.packaging, packagedOn: dayNumber("2026-09-19"), bottlesFilled: bottles },
     tasting: {
       tastedOn: dayNumber("2026-10-03"),
       looks: { score: 4, words: "Copper, a little hazy, white foam that stays" },

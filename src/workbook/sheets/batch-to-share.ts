@@ -12,7 +12,7 @@ export function batchToShare({ contents, cells }: BatchInWorkbook): BatchContent
   if (!contents.steps) return contents;
   const names = namesOfSheet(contents);
   const shown = cells.block("steps").filter((row) => row.some((cell) => cell !== ""));
-  const travelling = (cell: StepLine["what"], words: unknown): StepLine["what"] =>
+  const travelling = (cell: StepLine["minutes"], words: unknown): StepLine["minutes"] =>
     typeof cell === "string" && cell.startsWith("=") && stepFormulaProblem(cell, names) !== undefined
       ? typeof words === "number"
         ? words
@@ -22,7 +22,7 @@ export function batchToShare({ contents, cells }: BatchInWorkbook): BatchContent
     ...contents,
     steps: contents.steps.map((line, index) => ({
       ...line,
-      what: travelling(line.what, shown[index]?.[0]),
+      what: String(travelling(line.what, shown[index]?.[0])),
       minutes: travelling(line.minutes, shown[index]?.[2]),
     })),
   };

@@ -18,10 +18,12 @@ export interface BenchFixture {
 export interface BenchFixtureOptions {
   /** A fresh browser profile for each test, or one for the whole file (starting the grid is what takes the time). */
   profile: "each test" | "whole file";
+  /** The browser's language, by which forms start in one unit system or the other. */
+  locale?: string;
 }
 
 /** A server and a browser for a test file, and after each test a look at what its pages asked for. */
-export function useBench({ profile }: BenchFixtureOptions): BenchFixture {
+export function useBench({ profile, locale = "en-GB" }: BenchFixtureOptions): BenchFixture {
   let site: BuiltSite;
   const chromium = useChromium();
   let context: BrowserContext | undefined;
@@ -48,7 +50,7 @@ export function useBench({ profile }: BenchFixtureOptions): BenchFixture {
   return {
     open: async (query) => {
       if (context === undefined) {
-        context = await chromium.browser.newContext({ viewport: { width: 1400, height: 900 } });
+        context = await chromium.browser.newContext({ viewport: { width: 1400, height: 900 }, locale });
         context.setDefaultTimeout(patienceMs);
         misdeeds = watch(context, site.origin);
       }

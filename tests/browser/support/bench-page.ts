@@ -56,6 +56,8 @@ export class BenchPage {
   async startEmpty(): Promise<void> {
     await this.page.evaluate(() => window.gylebookBench.session.openEmpty());
     await this.calculated();
+    // Another workbook has a pane of its own.
+    await this.pane();
   }
 
   async click(sheet: string, a1: string): Promise<void> {
@@ -144,8 +146,9 @@ export class BenchPage {
     await this.page.evaluate(() => window.gylebookBench.keepNow());
   }
 
-  /** The pane's own document, once the bench has handed it `Excel`. */
+  /** The pane's own document, once it stands beside the workbook that is open now and the bench has handed it `Excel`. */
   async pane(): Promise<Frame> {
+    await this.page.waitForFunction(() => document.getElementById("pane")!.dataset["workbook"] === window.gylebookBench.session.unitId);
     const element = await this.page.locator("#pane").elementHandle();
     const frame = (await element!.contentFrame())!;
     await frame.waitForURL(/taskpane\.html$/u);

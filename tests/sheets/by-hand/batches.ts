@@ -1,5 +1,6 @@
 import type { BatchContents, HopLine, MaltLine } from "../../../src/workbook/batch/contents";
-import { emptyTasting, newBatch } from "../../../src/workbook/batch/new-batch";
+import { newBatch } from "../../../src/workbook/batch/new-batch";
+import { emptyTasting } from "../../support/empty-tasting";
 
 /**
  * Three invented batches. What the sheet must show for each stands in the table of the same name beside this file,

@@ -12,6 +12,9 @@ import { readBatchFile } from "../../../src/workbook/exchange/batch-file/read-ba
 import { isPrivate } from "../../../src/workbook/batch/private-words";
 import { shareable } from "../../../src/workbook/exchange/batch-file/shareable";
 import { batchFileName, writeBatchFile } from "../../../src/workbook/exchange/batch-file/write-batch-file";
+import { batchToShare } from "../../../src/workbook/sheets/batch-to-share";
+import type { BatchInWorkbook } from "../../../src/workbook/sheets/batches-in-workbook";
+import { handSheet } from "../../support/hand-sheet";
 import { anyBatch, words } from "../../support/arbitrary-batch";
 
 const ourSteps = allGrainSteps("metric", unitWords("metric"));
@@ -52,6 +55,13 @@ describe("a batch file", () => {
   it("takes our own steps, with their formulas", () => {
     const batch: BatchContents = { ...firstExtractBatch(), method: "all-grain", units: "metric", steps: ourSteps };
     expect(readBatchFile(writeBatchFile(batch, { prices: true }))).toEqual(batch);
+  });
+
+  it("takes a step whose formula another workbook would refuse as what it shows, be it a number", () => {
+    const step = { what: "=Cellar!B2", part: "before", minutes: "=Cellar!B3", caution: "", why: "" } as const;
+    const cells = handSheet({ steps: [[18, "before", 5, "", ""]] });
+    const shared = batchToShare({ sheetName: "Batch 1", contents: { ...firstExtractBatch(), steps: [step] }, cells } as BatchInWorkbook);
+    expect(readBatchFile(writeBatchFile(shared, { prices: true })).steps).toEqual([{ ...step, what: "18", minutes: 5 }]);
   });
 
   it("holds no line that begins a formula outside the steps, whatever the brewer typed", () => {

@@ -17,7 +17,7 @@ const reasons: Readonly<Record<string, RegExp>> = {
   "control-characters.json": /name of the batch holds characters that no cell shows/,
   "cut-off.json": /damaged/,
   "date-as-words.json": /brewed on is “2026-09-05”/,
-  "date-before-excel.json": /brewed on is -5; it must be at least 36526/,
+  "date-before-excel.json": /brewed on is -5; it must be at least 32874/,
   "date-far-away.json": /readings, row 1, day and time is 9000000; it may be at most/,
   "formula-at.json": /notes begins like a formula.*@SUM/,
   "formula-in-name.json": /name of the batch begins like a formula.*HYPERLINK/,

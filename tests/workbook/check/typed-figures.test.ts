@@ -8,30 +8,30 @@ const words = (named: Named, units: UnitSystem = "metric") => typedFigures(handS
 
 /** What a thermometer may show in each place, °C. */
 const ranges: readonly (readonly [name: string, low: number, high: number, words: string])[] = [
-  ["soak_temperature", 40, 85, "Steeping or mashing"],
-  ["tap_temperature", 0.5, 40, "Tap water"],
-  ["grain_temperature", -10, 45, "Grain"],
-  ["pitch_temperature", 2, 42, "Pitching"],
+  ["soak_temperature", 40, 85, "Steeping or mashing at"],
+  ["tap_temperature", 0.5, 40, "Tap water at"],
+  ["grain_temperature", -10, 45, "Grain at"],
+  ["pitch_temperature", 2, 42, "Pitching at"],
   ["ferment_from", 0, 40, "Fermenting from"],
   ["ferment_to", 0, 45, "Fermenting to"],
-  ["calibrated_at", 10, 30, "Calibration of the hydrometer"],
-  ["og_temperature", 0, 100, "Sample"],
-  ["beer_temperatures", -4, 45, "Beer"],
-  ["warmest_beer", -2, 45, "Beer"],
-  ["warmest_storage", 0, 50, "Storage"],
-  ["conditioning_temperature", 0, 40, "Conditioning"],
-  ["keg_temperature", -3, 36, "Keg"],
+  ["calibrated_at", 10, 30, "Calibration of the hydrometer at"],
+  ["og_temperature", 0, 100, "Sample at"],
+  ["beer_temperatures", -4, 45, "Beer at"],
+  ["warmest_beer", -2, 45, "Beer at"],
+  ["warmest_storage", 0, 50, "Storage at"],
+  ["conditioning_temperature", 0, 40, "Conditioning at"],
+  ["keg_temperature", -3, 36, "Keg at"],
 ];
 
 describe("a temperature that its place cannot have", () => {
   it.each(ranges)("%s: below %s or above %s °C, and nothing between", (name, low, high, place) => {
     for (const inside of [low, high]) expect(words({ [name]: inside })).toEqual([]);
     for (const outside of [low - 0.1, high + 0.1])
-      expect(words({ [name]: outside })).toEqual([expect.stringContaining(`${place} at ${outside} °C?`)]);
+      expect(words({ [name]: outside })).toEqual([expect.stringContaining(`${place} ${outside} °C?`)]);
     const fahrenheit = (celsius: number) => Number((celsius * 1.8 + 32).toFixed(6));
     for (const inside of [low + 0.01, high - 0.01]) expect(words({ [name]: fahrenheit(inside) }, "us")).toEqual([]);
     for (const outside of [low - 0.1, high + 0.1])
-      expect(words({ [name]: fahrenheit(outside) }, "us")).toEqual([expect.stringContaining(`${place} at ${fahrenheit(outside)} °F?`)]);
+      expect(words({ [name]: fahrenheit(outside) }, "us")).toEqual([expect.stringContaining(`${place} ${fahrenheit(outside)} °F?`)]);
   });
 
   it("is taken for the other scale where that would fit, at its cell", () => {
@@ -93,14 +93,15 @@ describe("a figure that no beer can have", () => {
     ]);
     expect(words({ hop_alpha: 0.055 })).toEqual(["An alpha acid of 0.055 %? Type it as on the packet: 5.5, not a share of one."]);
     expect(words({ hop_alpha: 0.299 })).toHaveLength(1);
-    expect(words({ hop_alpha: -1 })).toEqual(["An alpha acid below nothing cannot be."]);
+    expect(words({ hop_alpha: -1 })).toEqual(["-1 in A1: less than nothing cannot be."]);
     expect(words({ hop_alpha: [[5], [""], [55]] })).toHaveLength(1);
   });
 
   it.each(["attenuation", "viability", "grain_efficiency", "heat_efficiency"])(
     "is more than all of it, or a share of one, as %s",
     (name) => {
-      for (const percent of [0, 1.01, 100]) expect(words({ [name]: percent })).toEqual([]);
+      // Yeast that eats nothing is no yeast: the sheet refuses it.
+      for (const percent of [name === "attenuation" ? 1.01 : 0, 1.01, 100]) expect(words({ [name]: percent })).toEqual([]);
       expect(words({ [name]: 100.1 })[0]).toMatch(/of 100\.1 %\? More than all of it cannot be\.$/);
       expect(words({ [name]: 0.75 })[0]).toMatch(/of 0\.75 %\? Type 75 for 75 %\.$/);
       expect(words({ [name]: 1 })[0]).toContain("Type 100 for 100 %");
@@ -127,9 +128,19 @@ describe("a figure that no beer can have", () => {
     },
   );
 
+  it("is outside what the sheet takes while it is typed, and so is refused in a file", () => {
+    expect(words({ boil_minutes: 241 })).toEqual(["Boil 241 min? It may be from 0 to 240."]);
+    expect(words({ volume: 0.05 }, "us")).toEqual(["Volume 0.05 US gal? It may be from 0.1 to 10000."]);
+    expect(words({ attenuation: 0 })).toEqual(["Sugar it should eat 0 %? It may be from 1 to 100."]);
+    expect(words({ altitude: 5001 })).toEqual(["Altitude 5001 m? It may be from -500 to 5000."]);
+    expect(words({ altitude: 5001 }, "us")).toEqual([]);
+    // A cell that must not be empty, and was emptied.
+    expect(words({ volume: 0, carbonation: 0, headspace: 0 })).toEqual([]);
+  });
+
   it("is a score below 1 or above 5", () => {
     expect(words({ scores: [[1], [5], [""], [3]] })).toEqual([]);
-    expect(words({ scores: [[0.5], [5.5]] })).toEqual(["A score of 0.5? Scores go from 1 to 5.", "A score of 5.5? Scores go from 1 to 5."]);
+    expect(words({ scores: [[0.5], [5.5]] })).toEqual(["Score 0.5? It may be from 1 to 5.", "Score 5.5? It may be from 1 to 5."]);
   });
 });
 

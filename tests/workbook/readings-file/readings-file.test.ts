@@ -3,7 +3,8 @@ import { describe, expect, it } from "vitest";
 import "../../support/fixed-seed";
 import { dayNumber, isoDay } from "../../../src/workbook/grid/words/day-number";
 import { logForecast } from "../../../src/workbook/exchange/readings-file/log-forecast";
-import { parseTable, TableRefused } from "../../../src/workbook/exchange/readings-file/parse-table";
+import { decodeText } from "../../../src/workbook/exchange/readings-file/decode-text";
+import { CommasUnsure, parseTable, TableRefused } from "../../../src/workbook/exchange/readings-file/parse-table";
 import { readLog, type LogRow } from "../../../src/workbook/exchange/readings-file/read-log";
 import { readMoment, wallClockHere, type WallClock } from "../../../src/workbook/exchange/readings-file/read-moment";
 import { recognise } from "../../../src/workbook/exchange/readings-file/recognise";
@@ -105,6 +106,71 @@ describe("a table of readings", () => {
       "9: 1.075 stands far off the readings before and after it",
       "12: no gravity",
     ]);
+  });
+  describe("with commas between its columns and decimal commas", () => {
+    const unsure = (text: string): CommasUnsure => {
+      try {
+        parseTable(text);
+      } catch (problem) {
+        if (problem instanceof CommasUnsure) return problem;
+        throw problem;
+      }
+      throw new Error("it was read without a question");
+    };
+    it.each([
+      ["Date,SG\n2026-09-10,1,050\n2026-09-11,1,042\n2026-09-12,1,038\n", ["2026-09-10", "1,050"], ["2026-09-10", "1", "050"]],
+      ["2026-09-10,1,050\n2026-09-11,1,042\n", ["2026-09-10", "1,050"], ["2026-09-10", "1", "050"]],
+      [
+        "Date,SG,Temp\n2026-09-10,1,050,20,5\n2026-09-11,0,998,19,5\n",
+        ["2026-09-10", "1,050", "20,5"],
+        ["2026-09-10", "1", "050", "20", "5"],
+      ],
+      ["Date,Temp,SG\n2026-09-10,20,1,050\n2026-09-11,19,1,042\n", ["2026-09-10", "20", "1,050"], ["2026-09-10", "20", "1", "050"]],
+      ["Date,SG,Temp\n2026-09-10,1,050\n2026-09-11,1,042\n", ["2026-09-10", "1,050"], ["2026-09-10", "1", "050"]],
+      ["Date,Plato\n2026-09-10,12,5\n2026-09-11,10,1\n", ["2026-09-10", "12,5"], ["2026-09-10", "12", "5"]],
+    ])("asks: %j", (text, decimal, separating) => {
+      const question = unsure(text);
+      expect(question.decimal.rows[0]).toEqual(decimal);
+      expect(question.separating.rows[0]).toEqual(separating);
+    });
+    it("reads it as the user says", () => {
+      const { decimal } = unsure("Date,SG,Temp\n2026-09-10,1,050,20,5\n2026-09-11,0,998,19\n".replace(",19\n", ",19,0\n"));
+      const { choices } = recognise(decimal);
+      const { rows } = readLog(decimal, choices, wallClock);
+      expect(rows.map(({ gravity, temperatureC, line }) => [gravity, temperatureC, line])).toEqual([
+        [1.05, 20.5, 2],
+        [0.998, 19, 3],
+      ]);
+    });
+    it.each([["Date,Plato,Temp\n2026-09-10,12,5,20\n2026-09-11,10,20,5\n"], ["2026-09-10,1,050,20,5\n2026-09-11,1,042,19,5\n"]])(
+      "refuses in words where a row can be put together in several ways: %j",
+      (text) => {
+        expect(() => parseTable(text)).toThrow(/commas between its columns and inside its numbers.*Save it with semicolons/);
+      },
+    );
+    it.each([
+      ["Date,SG\n2026-09-10,1.050,20\n2026-09-11,1.042,19\n"],
+      ["Date,SG\n2026-09-10,1.050,\n2026-09-11,1.042,\n"],
+      ["Date,SG,Note\n2026-09-10,1.050,cold, wet\n2026-09-11,1.042,still, cold\n"],
+      ['Date,SG\n2026-09-10,"1,050"\n2026-09-11,"1,042"\n'],
+      ["Date;SG\n2026-09-10;1,050\n2026-09-11;1,042\n"],
+      ["Date,SG,Temp\n2026-09-10,1050,20\n2026-09-11,1042,19\n"],
+      ["Date,Plato,Temp\n2026-09-10,12,20\n2026-09-11,10,19\n"],
+    ])("does not ask where there is nothing to ask: %j", (text) => expect(parseTable(text).rows).toHaveLength(2));
+  });
+  it("is read in UTF-16, either end first, with its mark and without, in UTF-8, and in Western European letters", () => {
+    const text = "Date,Temp °C,SG\n2026-09-10,20.5,1.050\n";
+    const sixteen = (bigEndian: boolean, mark: boolean): Uint8Array => {
+      const signs = [...(mark ? "\uFEFF" : ""), ...text];
+      const view = new DataView(new ArrayBuffer(signs.length * 2));
+      signs.forEach((sign, index) => view.setUint16(index * 2, sign.charCodeAt(0), !bigEndian));
+      return new Uint8Array(view.buffer);
+    };
+    const utf8 = new TextEncoder().encode(text);
+    const western = Uint8Array.from([...text].map((sign) => sign.charCodeAt(0)));
+    const files = [sixteen(false, true), sixteen(true, true), sixteen(false, false), sixteen(true, false), utf8, western];
+    for (const bytes of files) expect(decodeText(bytes)).toBe(text);
+    expect(decodeText(new Uint8Array())).toBe("");
   });
   it("that is none is refused in words", () => {
     expect(() => parseTable("Dear club")).toThrow(TableRefused);

@@ -20,7 +20,11 @@ export function drawChart(chart: ChartRecord, allSeries: readonly Series[], { wi
   if (series.length === 0) figure.append(element("p", "Nothing to draw yet: the cells behind this chart hold no figures."));
   else
     figure.append(
-      plot(chart, allSeries, { width, height: height - (chart.title ? 26 : 0) - (withKey ? 20 * keyLines(allSeries, width) + 2 : 0) - 6 }),
+      plot(chart, allSeries, {
+        width,
+        height:
+          height - (chart.title ? 22 * titleLines(chart.title, width) + 4 : 0) - (withKey ? 20 * keyLines(allSeries, width) + 2 : 0) - 6,
+      }),
     );
   return figure;
 }
@@ -61,7 +65,7 @@ function plot(chart: ChartRecord, series: readonly Series[], { width, height }: 
         label: chart.axes.category.title ?? null,
         labelAnchor: "center",
         labelArrow: "none",
-        ...(across && numericMarks(across, chart.axes.category, width)),
+        ...(across ? numericMarks(across, chart.axes.category, width) : { ticks: wordMarks(xs, width) }),
       }),
       Plot.axisY({
         label: chart.axes.value.title ?? null,
@@ -92,6 +96,14 @@ function valueMarks(span: Span, { numberFormat }: ChartAxisRecord): number[] {
   return numberFormat === "0" ? marks.filter(Number.isInteger) : marks;
 }
 
+/** Every word below the axis, or every second, third ...: as many as stand side by side. */
+function wordMarks(xs: readonly (number | string)[], width: number): (number | string)[] {
+  const words = [...new Set(xs)];
+  const longest = Math.max(...words.map((word) => String(word).length));
+  const step = Math.ceil((words.length * (longest * 7 + 8)) / Math.max(1, width - 72));
+  return words.filter((_, index) => index % step === 0);
+}
+
 /** Days have no halves: a date stands below the axis once. */
 function numericMarks(span: Span, { numberFormat }: ChartAxisRecord, width: number): Pick<Plot.AxisXOptions, "ticks" | "tickFormat"> {
   const marks = niceMarks(span, Math.max(2, Math.floor(width / 80)));
@@ -110,6 +122,9 @@ function marksOf({ points, look }: Series, toHeight: (y: number) => number): Plo
   const dots = look.symbol && Plot.dot(points, { ...place, fill: look.color, stroke: "#fffdf7", r: look.radius, symbol: look.symbol });
   return [...(look.line ? [line] : []), ...(dots ? [dots] : [])];
 }
+
+/** How many lines the title will take: bold letters of 14 pixels are about 7.5 wide. */
+const titleLines = (title: string, width: number): number => Math.max(1, Math.ceil((title.length * 7.5) / (width - 20)));
 
 /** How many lines the key will take: letters of 12 pixels are about 6 wide, and each entry has its sample. */
 function keyLines(series: readonly Series[], width: number): number {

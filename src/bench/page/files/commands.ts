@@ -1,13 +1,17 @@
+import { someOf } from "../../../excel-stand-in/xlsx";
 import { ask } from "../words/ask";
 import { showNotice } from "../words/notices";
 import type { Session } from "../session";
-import { download, fileNameFor } from "./download";
+import { fileNameFor } from "../naming/file-name";
+import { download } from "./download";
 import { fetchSample, sampleName } from "./sample";
 
 export const xlsxType = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 
 export interface FileCommands {
   startNew: () => Promise<void>;
+  /** Whether the open workbook may give way: where something was changed, it is asked. */
+  mayReplace: (title: string) => Promise<boolean>;
   choose: () => void;
   open: (file: File) => Promise<void>;
   /** Answers whether there is a file now. */
@@ -35,7 +39,8 @@ export function fileCommands(session: Session): FileCommands {
   async function open(file: File): Promise<void> {
     if (!(await mayReplace(`Open ${file.name}?`))) return;
     try {
-      await session.openFile(new Uint8Array(await file.arrayBuffer()), file.name);
+      const remarks = await session.openFile(new Uint8Array(await file.arrayBuffer()), file.name);
+      for (const text of remarks) showNotice({ kind: "warning", text });
     } catch (problem) {
       complain(`${file.name} could not be opened`, problem);
     }
@@ -78,7 +83,7 @@ export function fileCommands(session: Session): FileCommands {
     input.value = "";
     if (file) void open(file);
   });
-  return { startNew, choose: () => input.click(), open, save };
+  return { startNew, mayReplace, choose: () => input.click(), open, save };
 }
 
 /** Answers whether the sample was there. */
@@ -90,10 +95,9 @@ export async function openSample(session: Session): Promise<boolean> {
 }
 
 function tellOfTexts(cells: readonly string[]): void {
-  const some = cells.length > 5 ? `${cells.slice(0, 5).join(", ")} and ${cells.length - 5} more` : cells.join(", ");
   showNotice({
     kind: "warning",
-    text: `No spreadsheet program can read what stands here as a formula, so the file holds it as a text: ${some}. Look for a bracket, a quotation mark or a comma too many or too few.`,
+    text: `No spreadsheet program can read what stands here as a formula, so the file holds it as a text: ${someOf(cells)}. Look for a bracket, a quotation mark or a comma too many or too few.`,
   });
 }
 

@@ -2,7 +2,8 @@ import type { FileAccess } from "../../../excel-stand-in/excel/host";
 import { showNotice } from "../words/notices";
 import type { Session } from "../session";
 import { xlsxType } from "./commands";
-import { download, fileNameFor } from "./download";
+import { fileNameFor } from "../naming/file-name";
+import { download } from "./download";
 
 /** What the pane may ask of the bench: the workbook's bytes, and another workbook, which the bench has no window for. */
 export function fileAccess(session: Session): FileAccess {

@@ -21,4 +21,5 @@ export function keepKeyboardInGrid(injector: Injector, keys: { add(handler: KeyH
 
 /** The grid hangs some of its boxes at the end of the page. */
 const isGrids = (grid: HTMLElement, target: EventTarget | null): boolean =>
-  target instanceof Element && (grid.contains(target) || target.closest(".bench-bar, .bench-main, #notices, dialog, #file-input") === null);
+  target instanceof Element &&
+  (grid.contains(target) || target.closest("#welcome, .bench-bar, .bench-main, #notices, dialog, #file-input") === null);

@@ -1,3 +1,4 @@
+import { startPaneWith } from "../../../pane/screen-memory";
 import { recall, remember } from "../look/memory";
 
 const step = 20;
@@ -5,8 +6,19 @@ const narrowest = 260;
 const widest = () => Math.round(window.innerWidth * 0.7);
 const memory = "gylebook-bench-pane";
 
+export interface PaneSide {
+  /** Loads the pane beside the workbook of this id. Resolves when it is there. */
+  load(workbook: string): Promise<void>;
+  /** For another workbook, which in Excel would have a window and a pane of its own: nothing of the one before is left in it. */
+  loadAnew(workbook: string): void;
+  /** When another workbook is opened next, the pane is shown with this screen, and the keyboard goes there. */
+  startNextWith(title: string): void;
+  /** Shows the pane with this screen; the keyboard stays where it is. Resolves when the pane is there. */
+  showScreen(title: string, workbook: string): Promise<void>;
+}
+
 /** The side with the task pane: shown or hidden, and as wide as the user likes. The choice outlives a reload. */
-export function setUpPaneSide(): { load(): void } {
+export function setUpPaneSide({ leaving }: { readonly leaving: () => void }): PaneSide {
   const side = document.getElementById("pane-side")!;
   const divider = document.getElementById("pane-divider")!;
   const button = document.getElementById("pane-button")!;
@@ -54,9 +66,45 @@ export function setUpPaneSide(): { load(): void } {
     document.body.classList.remove("dragging-divider");
     rememberSide();
   });
+  function load(workbook: string): Promise<void> {
+    // In place of the page before: a new address would put a step into the browser's history.
+    frame.contentWindow!.location.replace("taskpane.html");
+    return new Promise((resolve) => {
+      const there = (): void => {
+        frame.dataset["workbook"] = workbook;
+        resolve();
+      };
+      frame.addEventListener("load", there, { once: true });
+    });
+  }
+  function loadAnew(workbook: string): Promise<void> {
+    delete frame.dataset["workbook"];
+    leaving();
+    return load(workbook);
+  }
+  function open(): void {
+    show(true);
+    rememberSide();
+  }
+  let next: string | undefined;
   return {
-    load: () => {
-      frame.src = "taskpane.html";
+    load,
+    startNextWith: (title) => {
+      next = title;
+    },
+    loadAnew: (workbook) => {
+      startPaneWith(next === undefined ? undefined : { title: next, keyboard: true });
+      if (next !== undefined) {
+        open();
+        frame.focus();
+      }
+      next = undefined;
+      void loadAnew(workbook);
+    },
+    showScreen: (title, workbook) => {
+      open();
+      startPaneWith({ title, keyboard: false });
+      return loadAnew(workbook);
     },
   };
 }

@@ -1,7 +1,11 @@
 import type { UnitSystem } from "../../../functions/quantities";
-import { planVersion } from "../sheet/card";
+import type { BatchCell } from "../fields/cells";
+import { planVersion } from "../describe/plan-version";
 import type { CellValue, NamedCells } from "../../grid/read/named-cells";
 import { loadSheet, namedCells, readAllSheets } from "../../grid/read/read-sheets";
+
+/** A batch sheet as it stood at one moment. */
+export type BatchSheet = NamedCells<BatchCell>;
 
 /** The name that marks a batch sheet and holds the version of its plan. */
 export const batchMark = "gylebook";

@@ -11,6 +11,7 @@ import { figuresLine } from "./figures";
 import { finishedLine } from "./finished";
 import { hopsLine } from "./hops";
 import { mashLine } from "./mash";
+import { noGylebook } from "./no-gylebook";
 import { originalGravityLine } from "./original-gravity";
 import { pressureLine } from "./pressure";
 import { roomLine } from "./room";
@@ -21,7 +22,7 @@ import { text } from "./words";
 import { yeastLine } from "./yeast";
 
 /** Words that fit a line, in any spreadsheet program. */
-export const charactersOfALine = 125;
+export const charactersOfALine = 104;
 
 /** Cells without a name that the checks look at. */
 export interface WatchedCells {
@@ -40,8 +41,11 @@ export interface CheckedSheet {
   readonly watched: WatchedCells;
 }
 
-/** The lines in their printed order. */
-export const checkLines = ({ units, method, words, watched }: CheckedSheet): readonly CheckLine[] => [
+/** The lines in their printed order. Without our functions no line judges, least of all a figure of the brewer's. */
+export const checkLines = (checked: CheckedSheet): readonly CheckLine[] =>
+  ownLines(checked).map((line) => ({ ...line, steps: [noGylebook(checked.units), ...line.steps] }));
+
+const ownLines = ({ units, method, words, watched }: CheckedSheet): readonly CheckLine[] => [
   originalGravityLine(units, words, method),
   volumesLine(words, method, watched.budget),
   roomLine(units, words, method),
@@ -63,7 +67,7 @@ export function checks(b: SheetBuilder, checked: CheckedSheet): void {
   for (const { label, weight, steps, lines } of checkLines(checked)) {
     b.put("A", label, { style: "label" });
     b.put("C", `=IFERROR(${messageOf(steps)},${text(cannotBeChecked)})`, { style: "message", format: "text", mergeTo: "I" });
-    if (lines) b.height(linesPoints(lines));
+    b.height(linesPoints(lines ?? 2));
     b.put("B", `=${stateOf(`C${b.row}`, weight)}`, { style: "result" });
     b.row += 1;
   }

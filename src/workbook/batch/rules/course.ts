@@ -16,6 +16,9 @@ export const ofOneReading: ReadonlySet<string> = new Set([
   "course.uncorrected",
 ]);
 
+/** Rules about the newest reading, whatever stood there before it. */
+export const ofTheNewest: ReadonlySet<string> = new Set(["course.rising", "course.above-original"]);
+
 /** Readings that count for nothing, or for the wrong day, before what they say is judged. */
 export function courseLine({ first, last }: ReadingRows): CheckLine {
   const scales = `C${first}:C${last}`;

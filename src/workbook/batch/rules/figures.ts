@@ -37,7 +37,7 @@ export function figuresLine(units: UnitSystem, words: UnitWords, method: Method)
     id: "figures",
     label: "Figures",
     weight: "look",
-    lines: 2,
+    lines: 3,
     steps: [
       rule("other-units", `units<>"${units}"`, `The units cell must say ${units}: in these units the sheet was made.`),
       ...unusable("altitude", "Altitude", "allowed"),

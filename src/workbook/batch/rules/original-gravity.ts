@@ -149,7 +149,7 @@ export const originalGravityLine = (units: UnitSystem, words: UnitWords, method:
   id: "original-gravity",
   label: "Gravity against the malt",
   weight: "look",
-  lines: 2,
+  lines: 3,
   steps: [
     ...maltRules,
     ...readingRules(units, words),

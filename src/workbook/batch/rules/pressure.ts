@@ -42,7 +42,7 @@ export const pressureLine = (units: UnitSystem): CheckLine => ({
   id: "pressure",
   label: "Pressure in the bottle",
   weight: "stop",
-  lines: 3,
+  lines: 4,
   steps: [
     rule(
       "other-units",

@@ -31,8 +31,8 @@ export interface CheckLine {
   readonly label: string;
   /** "look" wants a second look; "stop" wants the brewer to wait, since somebody could get hurt or the batch be lost. */
   readonly weight: "look" | "stop";
-  /** Lines of print that its longest words take, one if left out: rows of merged cells do not grow by themselves, and paper is short. */
-  readonly lines?: 2 | 3;
+  /** Lines of print that its longest words take, two if left out: rows of merged cells do not grow by themselves. */
+  readonly lines?: 3 | 4;
   readonly steps: readonly Step[];
 }
 
@@ -74,11 +74,14 @@ export const messageOf = (steps: readonly Step[]): string =>
 /** What a line says where one of its own formulas shows an error. */
 export const cannotBeChecked = "Cannot be checked: a figure it needs shows an error.";
 
+/** What every line says where our functions are not known. */
+export const withoutGylebook = "Gylebook is not here: nothing can be checked.";
+
 /** How words begin about the temperature that sugar goes by: they want a second look. */
 export const sugarGoesBy = "Sugar goes by ";
 
 /** How words begin that want a second look, however weighty the line: what cannot be checked, and pressures that hold. */
-const asks = ["Cannot", "close:", "within", sugarGoesBy.slice(0, 6)] as const;
+const asks = ["Cannot", "close:", "within", sugarGoesBy.slice(0, 6), withoutGylebook.slice(0, 6)] as const;
 
 /** The state of a line as a native formula. @param words cell or text with what the line says */
 export const stateOf = (words: string, weight: CheckLine["weight"]): string =>

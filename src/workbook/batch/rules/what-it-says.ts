@@ -176,16 +176,34 @@ export interface Proposed {
 }
 
 /**
- * What the checks would say if something were typed, and do not say already. Empty where only the spreadsheet can tell: the
- * sheet itself will say it then.
+ * What some lines of the checks would say if something were typed, and do not say already. Empty where only the spreadsheet can
+ * tell: the sheet itself will say it then.
+ *
+ * @param ids lines that judge what is typed: others may say something new as well, which is no doubt about it
+ * @param always rules about the very figure that is typed: they are told even where the line said the same before, or another of its rules comes first
  */
-export function newlySaid(sheet: NamedCells, proposed: readonly Proposed[]): Said[] {
+export function newlySaid(
+  sheet: NamedCells,
+  proposed: readonly Proposed[],
+  ids: readonly string[],
+  always: ReadonlySet<string> = new Set(),
+): Said[] {
   try {
-    const lines = linesOf(sheet);
-    const before = new Set(allSaid(laidOver(sheet), lines).map(({ rule, words }) => `${rule} ${words}`));
-    return allSaid(laidOver(sheet, proposed), lines).filter(({ rule, words }) => !before.has(`${rule} ${words}`));
+    const lines = linesOf(sheet).filter(({ id }) => ids.includes(id));
+    const key = ({ rule, words }: Said): string => `${rule} ${words}`;
+    const before = new Set(allSaid(laidOver(sheet), lines).map(key));
+    const world = laidOver(sheet, proposed);
+    const said = allSaid(world, lines).filter((one) => always.has(one.rule) || !before.has(key(one)));
+    const known = new Set(said.map(key));
+    return [...said, ...lines.flatMap((line) => saidOnlyBy(world, line, always)).filter((one) => !known.has(key(one)))];
   } catch (problem) {
     if (problem instanceof OnlyTheSheetKnows) return [];
     throw problem;
   }
 }
+
+/** What a line says by some of its rules only, whatever the rules before them say. */
+export const saidOnlyBy = (world: LaidOver, line: CheckLine, rules: ReadonlySet<string>): Said[] =>
+  saidBy(world, { ...line, steps: line.steps.filter((step) => !isFork(step) && rules.has(`${line.id}.${step.id}`)) }).filter(({ rule }) =>
+    rules.has(rule),
+  );

@@ -1,10 +1,13 @@
-import { emptyTasting } from "../new-batch";
 import type { BatchContents, Filled, HopLine, Kit, MaltLine } from "../contents";
 import type { UnitSystem } from "../../../functions/quantities";
 import { plannedFigures, type PlannedFigures } from "../figures/planned-figures";
+import { roundFields } from "../derived/convert-fields";
+import { withoutMeasured } from "../derived/parts";
+import { toStep } from "../describe/measures";
+import { batchFields } from "../fields";
 import { convertUnits } from "./convert-units";
 import { maltFactors } from "./held-malt";
-import { rounded, roundedHop, roundedMalt, toStep } from "./weighable";
+import { roundedHop, roundedMalt } from "./weighable";
 
 export interface ScaleTarget {
   /** Into the fermenter, in `units`. */
@@ -38,18 +41,7 @@ export function scaleBatch(batch: BatchContents, { volume, units, kit }: ScaleTa
 }
 
 /** What is planned of a batch, without what has been measured, tasted and noted. */
-export function planOnly(batch: BatchContents): BatchContents {
-  return {
-    ...batch,
-    number: "",
-    dryHoppedOn: "",
-    happened: [],
-    wort: { collected: "", reading: "", scale: batch.wort.scale, sampleTemperature: "", volume: "" },
-    readings: [],
-    packaging: { ...batch.packaging, packagedOn: "", bottlesFilled: "" },
-    tasting: emptyTasting,
-  };
-}
+export const planOnly = (batch: BatchContents): BatchContents => withoutMeasured(batchFields, batch, batch);
 
 /** The new kit's vessels, losses and heat; how long and how warm to mash, steep and boil belongs to the recipe, and so does what steeping wins. */
 function movedKit({ kit: recipe, method }: BatchContents, kit: Kit): Kit {
@@ -86,48 +78,8 @@ function scaledMalt(line: MaltLine, factor: number, units: UnitSystem): MaltLine
 const scaledCost = (cost: Filled<number>, before: number, after: number): Filled<number> =>
   cost === "" || before === 0 ? cost : toStep((cost * after) / before, 0.01);
 
-/** Everything but malt and hops, rounded to what can be measured. */
-function roundedFrame(batch: BatchContents, units: UnitSystem): BatchContents {
-  const warm = (value: Filled<number>): Filled<number> => (value === "" ? "" : rounded("temperature", value, units));
-  const { kit, yeast, packaging } = batch;
-  return {
-    ...batch,
-    topUp: rounded("volume", batch.topUp, units),
-    kit: {
-      ...kit,
-      boilOff: rounded("volumePerHour", kit.boilOff, units),
-      kettleLoss: rounded("volume", kit.kettleLoss, units),
-      kettleSize: rounded("volume", kit.kettleSize, units),
-      altitude: rounded("altitude", kit.altitude, units),
-      tapTemperature: rounded("temperature", kit.tapTemperature, units),
-      tapFlow: rounded("flow", kit.tapFlow, units),
-      sanitiserVolume: rounded("volume", kit.sanitiserVolume, units),
-      soakTemperature: rounded("temperature", kit.soakTemperature, units),
-      mashThickness: rounded("absorption", kit.mashThickness, units),
-      grainTemperature: rounded("temperature", kit.grainTemperature, units),
-      // Printed on the glass, 15.6 °C for instance: a whole degree would move every reading.
-      hydrometerCalibratedAt: toStep(kit.hydrometerCalibratedAt, 0.1),
-      bottleVolume: rounded("bottleVolume", kit.bottleVolume, units),
-      bottlingLoss: rounded("volume", kit.bottlingLoss, units),
-      absorption: rounded("absorption", kit.absorption, units),
-      deadSpace: rounded("volume", kit.deadSpace, units),
-      tunSize: rounded("volume", kit.tunSize, units),
-      // As on the label: rounding it would weaken it.
-      sanitiserDose: toStep(kit.sanitiserDose, 0.001),
-    },
-    hopStand: { ...batch.hopStand, temperature: warm(batch.hopStand.temperature) },
-    yeast: {
-      ...yeast,
-      pitchTemperature: warm(yeast.pitchTemperature),
-      fermentFrom: warm(yeast.fermentFrom),
-      fermentTo: warm(yeast.fermentTo),
-    },
-    packaging: {
-      ...packaging,
-      warmestSinceFermentation: warm(packaging.warmestSinceFermentation),
-      warmestStorage: rounded("temperature", packaging.warmestStorage, units),
-      conditioningTemperature: rounded("temperature", packaging.conditioningTemperature, units),
-      kegTemperature: rounded("temperature", packaging.kegTemperature, units),
-    },
-  };
-}
+/** Everything but malt and hops, rounded to what can be measured; the volume stays as it is wished. */
+const roundedFrame = (batch: BatchContents, units: UnitSystem): BatchContents => ({
+  ...roundFields(batchFields, batch, units),
+  volume: batch.volume,
+});

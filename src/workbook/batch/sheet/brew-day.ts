@@ -1,6 +1,5 @@
-import type { SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { BatchContents } from "../contents";
-import { section } from "./fields";
+import { section, type BatchBuilder } from "./fields";
 import { allGrainSteps, extractSteps } from "./steps";
 import type { UnitWords } from "../unit-words";
 
@@ -19,7 +18,7 @@ const stepsOf = ({ steps, method, units }: BatchContents, words: UnitWords) =>
  * outside the printed page, where a teacher edits them; beside them is the timeline as one spilled call, which the
  * printed lines repeat in a readable order. Returns the first cell of that call.
  */
-export function brewDay(b: SheetBuilder, contents: BatchContents, words: UnitWords): string {
+export function brewDay(b: BatchBuilder, contents: BatchContents, words: UnitWords): string {
   const { happened } = contents;
   const timelineRows = Math.max(
     usualTimelineRows,
@@ -61,7 +60,7 @@ export function brewDay(b: SheetBuilder, contents: BatchContents, words: UnitWor
   return `Q${first}`;
 }
 
-function stepTable(b: SheetBuilder, contents: BatchContents, words: UnitWords, heading: number): void {
+function stepTable(b: BatchBuilder, contents: BatchContents, words: UnitWords, heading: number): void {
   const steps = stepsOf(contents, words);
   const stepRows = Math.max(usualStepRows, steps.length);
   for (const [column, text] of [

@@ -1,7 +1,9 @@
-import type { SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { NumberFormat } from "../../grid/plan/sheet-plan";
 import type { BatchContents } from "../contents";
-import { leftField, section, workings, type Field } from "./fields";
+import type { SheetLine } from "../derived/sheet-lines";
+import type { BatchCell } from "../fields/cells";
+import { planVersion } from "../describe/plan-version";
+import { leftField, section, workings, type BatchBuilder, type BatchLines, type Field } from "./fields";
 import { bitternessFormula } from "./hops";
 import type { UnitWords } from "../unit-words";
 
@@ -10,8 +12,8 @@ interface Figure {
   readonly format: NumberFormat;
   readonly unit?: string;
   /** Name and formula. */
-  readonly plan: readonly [string, string];
-  readonly reached: readonly [string, string];
+  readonly plan: readonly [BatchCell, string];
+  readonly reached: readonly [BatchCell, string];
 }
 
 /** Priming adds to the alcohol that the readings tell of, unless its sugar is withheld. Asked here, the chain of calls stays short. */
@@ -46,21 +48,20 @@ const byNewestReading = (words: UnitWords): readonly [string, Field][] => [
 /** A bill without colours has no colour: 0 would be water. Words in their place are left to the call to refuse. */
 const noColours = "AND(SUM(INDEX(malt,0,4))=0,SUMPRODUCT(--ISTEXT(INDEX(malt,0,4)))=0)";
 
-/** Marks a sheet as a batch sheet of ours and tells which plan it follows. */
-export const planVersion = 3;
-
 /** 1. Card: what the batch is, and its figures as planned and as reached. Returns the cell that shows the colour. */
-export function card(b: SheetBuilder, contents: BatchContents, words: UnitWords): { swatch: string; colour: string } {
+export function card(b: BatchBuilder, contents: BatchContents, lines: BatchLines, words: UnitWords): { swatch: string; colour: string } {
   b.height(28);
   b.put("A", '=IF(batch_name="","A batch without a name yet",batch_name)', { style: "title", mergeTo: "F" });
   b.put("G", "Gylebook batch sheet", { style: "hint", mergeTo: "I" });
   b.put("K", "Workings: the printed sheet ends at column I. Plan of this sheet:", { style: "hint" });
   b.put("L", planVersion, { style: "hint", name: "gylebook" });
-  b.put("N", "Tells this batch from every other:", { style: "hint" });
-  b.put("O", contents.id, { style: "hint", name: "batch_id" });
+  const hint = (label: string, cell: string, [text, { content, name }]: SheetLine): void => {
+    b.put(label, text, { style: "hint" });
+    b.put(cell, content, { style: "hint", ...(name && { name }) });
+  };
+  hint("N", "O", lines.id);
   b.row += 1;
-  b.put("K", "Planned on the kit:", { style: "hint" });
-  b.put("L", contents.kitName, { style: "hint", name: "kit_name" });
+  hint("K", "L", lines.kitName);
   b.put(
     "A",
     "Underlined cells are yours to fill in; shaded cells calculate. Local codes and the makers' labels come before anything written here.",
@@ -70,22 +71,16 @@ export function card(b: SheetBuilder, contents: BatchContents, words: UnitWords)
   section(b, 1, "Card", "What was planned, what was reached");
 
   const first = b.row;
+  const [unitsLabel, units] = lines.units;
   const left: readonly [string, Field][] = [
-    ["Name", { content: contents.batchName, format: "text", name: "batch_name" }],
-    ["Batch number", { content: contents.number, format: "whole", name: "batch_number" }],
-    ["Brewed on", { content: contents.brewedOn, format: "date", name: "brewed_on" }],
-    ["Day begins at", { content: contents.startTime, format: "time", name: "start_time" }],
-    ["Style aimed at", { content: contents.style, format: "text", name: "style" }],
-    ["Into the fermenter", { content: contents.volume, format: "two", unit: words.volume, name: "volume", between: [0.1, 10000] }],
-    [
-      "Units of this sheet",
-      {
-        content: contents.units,
-        name: "units",
-        choices: [contents.units],
-        note: "Chosen when the sheet was made: every number on it is read in these units. For other units, make a new batch.",
-      },
-    ],
+    lines.batchName,
+    lines.number,
+    lines.brewedOn,
+    lines.startTime,
+    lines.style,
+    lines.volume,
+    // The other units are no choice: nothing on the sheet would follow.
+    [unitsLabel, { ...units, choices: [contents.units] }],
     ["Energy in one bottle", { content: '=IF(N(fg_reached)=0,"",energy_now)', format: "whole", unit: words.energy, name: "energy" }],
   ];
   for (const [label, field] of left) {

@@ -1,5 +1,5 @@
+import type { BatchBuilder } from "./fields";
 import type { ChartSeriesPlan } from "../../grid/plan/sheet-plan";
-import type { SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { UnitWords } from "../unit-words";
 
 /** Rows of the readings table. */
@@ -26,7 +26,7 @@ const colors = { gravity: "#1D1B16", curve: "#0072B2", band: "#56636B", temperat
  * first point is what the yeast was given; where there is no curve yet, its first cell repeats that point and the
  * others are empty, which Excel passes over.
  */
-export function fermentationChart(b: SheetBuilder, words: UnitWords, rows: Rows): void {
+export function fermentationChart(b: BatchBuilder, words: UnitWords, rows: Rows): void {
   curve(b, rows);
   marks(b, words, rows);
   forecast(b, rows);
@@ -64,7 +64,7 @@ function series({ first, last }: Rows): [ChartSeriesPlan, ...ChartSeriesPlan[]] 
 }
 
 /** W to Z: the days of the chart and the curve on each, with its band. */
-function curve(b: SheetBuilder, { heading, first, last }: Rows): void {
+function curve(b: BatchBuilder, { heading, first, last }: Rows): void {
   for (const [letters, text] of [
     ["W", "For the chart"],
     ["X", "Curve"],
@@ -95,7 +95,7 @@ function curve(b: SheetBuilder, { heading, first, last }: Rows): void {
  * AA to AE: one row for what the yeast was given, then one for each reading and each temperature. The log for the fit
  * (AB) holds what was read and nothing else; an original gravity that is only planned is drawn, but not fitted.
  */
-function marks(b: SheetBuilder, words: UnitWords, { heading, first, last }: Rows): void {
+function marks(b: BatchBuilder, words: UnitWords, { heading, first, last }: Rows): void {
   const headings = [
     ["AA", "Read on"],
     ["AB", "Log"],
@@ -134,7 +134,7 @@ function marks(b: SheetBuilder, words: UnitWords, { heading, first, last }: Rows
 }
 
 /** AG to AI: where the log says it is going, and the days that the chart covers. */
-function forecast(b: SheetBuilder, { heading, first }: Rows): void {
+function forecast(b: BatchBuilder, { heading, first }: Rows): void {
   b.put("AG", "Forecast from the readings", { style: "workings" }, heading);
   b.put(
     "AG",

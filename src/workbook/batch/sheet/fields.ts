@@ -1,16 +1,20 @@
 import type { CellOptions, SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { CellContent, NumberFormat, StyleName } from "../../grid/plan/sheet-plan";
+import type { BatchFields } from "../fields";
+import type { BatchCell } from "../fields/cells";
+import type { LinesOf, SheetField as Field, TableColumn } from "../derived/sheet-lines";
 
-/**
- * The two kinds of line that the batch sheet is made of: label, value and unit on the left (A, B, C), and the same
+/*
+ * The kinds of line that the batch sheet is made of: label, value and unit on the left (A, B, C), and the same
  * on the right (E to G, H, I). Inputs are underlined and results shaded, so that print tells them apart too.
  */
-export interface Field extends Pick<CellOptions, "name" | "note" | "choices" | "between"> {
-  readonly content: CellContent;
-  readonly format?: NumberFormat;
-  readonly unit?: string;
-  readonly style?: StyleName;
-}
+export type { SheetField as Field } from "../derived/sheet-lines";
+
+/** The builder of a batch sheet: it knows the names that there are. */
+export type BatchBuilder = SheetBuilder<BatchCell>;
+
+/** What is described, as lines that a section places. */
+export type BatchLines = LinesOf<BatchFields>;
 
 /** Words and moments stand at the left and want room; numbers stand at the right, their unit beside them. */
 const isWide = ({ format, choices }: Field): boolean => format === "text" || format === "dateTime" || choices !== undefined;
@@ -23,7 +27,7 @@ function styleOf(field: Field): StyleName {
   return calculates ? (words ? "resultText" : "result") : words ? "inputText" : "input";
 }
 
-function options(field: Field): CellOptions {
+function options(field: Field): CellOptions<BatchCell> {
   const { format, name, note, choices, between } = field;
   return {
     style: styleOf(field),
@@ -35,14 +39,14 @@ function options(field: Field): CellOptions {
   };
 }
 
-export function leftField(b: SheetBuilder, label: string, field: Field, row = b.row): void {
+export function leftField(b: BatchBuilder, label: string, field: Field, row = b.row): void {
   b.put("A", label, { style: "label" }, row);
   const wide = isWide(field);
   b.put("B", field.content, { ...options(field), ...(wide && { mergeTo: "D" }) }, row);
   if (!wide && field.unit) b.put("C", field.unit, { style: "unit" }, row);
 }
 
-export function rightField(b: SheetBuilder, label: string, field: Field, row = b.row): void {
+export function rightField(b: BatchBuilder, label: string, field: Field, row = b.row): void {
   b.put("E", label, { style: "label", mergeTo: "G" }, row);
   const wide = isWide(field);
   b.put("H", field.content, { ...options(field), ...(wide && { mergeTo: "I" }) }, row);
@@ -50,7 +54,7 @@ export function rightField(b: SheetBuilder, label: string, field: Field, row = b
 }
 
 /** Kit that is set once, and what it makes of a batch: label, value and unit to the right of a section, outside the printed page. */
-export function workings(b: SheetBuilder, lines: readonly [string, Field][], first: number): void {
+export function workings(b: BatchBuilder, lines: readonly [string, Field][], first: number): void {
   for (const [index, [label, field]] of lines.entries()) {
     const row = first + index;
     const calculates = typeof field.content === "string" && field.content.startsWith("=");
@@ -61,7 +65,7 @@ export function workings(b: SheetBuilder, lines: readonly [string, Field][], fir
 }
 
 /** A section's heading across the sheet; leaves `row` on the line below. */
-export function section(b: SheetBuilder, number: number, title: string, hint: string): void {
+export function section(b: BatchBuilder, number: number, title: string, hint: string): void {
   b.height(18);
   b.put("A", `${number}  ${title}`, { style: "section", mergeTo: "D" });
   b.put("E", hint, { style: "sectionHint", mergeTo: "I" });
@@ -70,7 +74,7 @@ export function section(b: SheetBuilder, number: number, title: string, hint: st
 
 /** Fields side by side, one pair a row; a side that is shorter leaves its cells empty. `lastRow` fills one more. */
 export function fieldRows(
-  b: SheetBuilder,
+  b: BatchBuilder,
   left: readonly [string, Field][],
   right: readonly [string, Field][],
   lastRow?: (row: number) => void,
@@ -94,9 +98,9 @@ const isNumeric = (format: NumberFormat | undefined): boolean => format !== unde
 
 /** A heading row and a table of inputs with at least `usualRows` rows (or those that the sheet has already), more where there are more lines; returns the body's first and last row. */
 export function inputTable(
-  b: SheetBuilder,
+  b: BatchBuilder,
   name: string,
-  columns: readonly { readonly letter: string; readonly heading: string; readonly format?: NumberFormat }[],
+  columns: readonly TableColumn[],
   lines: readonly (readonly CellContent[])[],
   usualRows: number,
 ): { first: number; last: number } {

@@ -1,7 +1,7 @@
-import type { SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { BatchContents } from "../contents";
-import { inputTable, section, workings } from "./fields";
-import type { UnitWords } from "../unit-words";
+import { nameTable, tableCells, tableColumns } from "../derived/sheet-lines";
+import { batchFields } from "../fields";
+import { inputTable, section, workings, type BatchBuilder, type BatchLines } from "./fields";
 
 /** Rows of a new sheet; a batch with more lines gets as many. */
 export const hopTableRows = 6;
@@ -11,50 +11,24 @@ export const bitternessFormula = (id: "HOPS.IBU" | "HOPS.SHARE"): string =>
   `=GYLE.${id}(hops,gravity_volume,kettle_gravity,"tinseth",boils_at,units,boil_minutes,stand_temperature,stand_minutes,IF(ISNUMBER(chill_minutes),chill_minutes,0),pitch_temperature)`;
 
 /** 4. Hops: what goes in when, and how much bitterness each brings. Returns the cell of the first one's bitterness. */
-export function hops(b: SheetBuilder, { hops: lines, hopStand, units }: BatchContents, words: UnitWords): string {
+export function hops(b: BatchBuilder, contents: BatchContents, { hopStand }: BatchLines): string {
+  const table = batchFields.hops;
   section(b, 4, "Hops", "Minutes left of the boil; or first wort, stand (beside, column K) or dry");
   const heading = b.row;
-  const { first, last } = inputTable(
-    b,
-    "Hops",
-    [
-      { letter: "A", heading: "Hop", format: "text" },
-      { letter: "B", heading: `Mass ${words.smallMass}`, format: units === "us" ? "two" : "one" },
-      { letter: "C", heading: "Alpha %", format: "one" },
-      { letter: "D", heading: "Minutes left", format: "whole" },
-      { letter: "E", heading: "Form" },
-      { letter: "F", heading: "Cost", format: "money" },
-    ],
-    lines.map(({ hop, mass, alphaPercent, minutes, form, cost }) => [hop, mass, alphaPercent, minutes, form, cost]),
-    hopTableRows,
-  );
+  const { first, last } = inputTable(b, "Hops", tableColumns(table, contents), tableCells(table, contents.hops), hopTableRows);
   b.put("G", "IBU each", { style: "headingRight" }, heading);
   b.put("H", "Remark", { style: "heading", mergeTo: "I" }, heading);
   for (let row = first; row <= last; row += 1) {
     const content = row === first ? bitternessFormula("HOPS.SHARE") : "";
     b.put("G", content, { style: "result", format: "one", ...(row === first && { spillsTo: `G${last}` }) }, row);
-    b.put("H", lines[row - first]?.remark ?? "", { style: "inputText", format: "text", mergeTo: "I" }, row);
+    b.put("H", contents.hops[row - first]?.remark ?? "", { style: "inputText", format: "text", mergeTo: "I" }, row);
   }
-  b.name("hops", `B${first}:D${last}`);
-  b.name("hop_plan", `A${first}:D${last}`);
-  b.name("hop_alpha", `C${first}:C${last}`);
-  b.name("hop_minutes", `D${first}:D${last}`);
-  b.name("hop_cost", `F${first}:F${last}`);
-  b.between(`B${first}:B${last}`, [0, 50000]);
+  nameTable(b, table, contents, { first, last });
   workings(
     b,
     [
-      [
-        "Hop stand after the boil, at",
-        {
-          content: hopStand.temperature,
-          format: "whole",
-          unit: words.temperature,
-          name: "stand_temperature",
-          note: "Hops whose “Minutes left” says stand go in at this temperature. Leave empty where there is no stand.",
-        },
-      ],
-      ["The stand lasts", { content: hopStand.minutes, format: "whole", unit: "min", name: "stand_minutes" }],
+      hopStand.temperature,
+      hopStand.minutes,
       [
         "Chilling down to it takes",
         {

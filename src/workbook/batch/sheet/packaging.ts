@@ -1,18 +1,13 @@
 import { headspaceLimits } from "../../../core/pack/closed-bottle";
-import { bottleKinds, carbonationLimits } from "../../../core/pack/bottle-kinds";
-import { primingSugars as sugars } from "../../../core/pack/priming";
 import { refusal } from "../../../functions/pack/check-words";
 import type { UnitSystem } from "../../../functions/quantities";
-import { linesPoints, type SheetBuilder } from "../../grid/plan/sheet-builder";
+import { linesPoints } from "../../grid/plan/sheet-builder";
 import type { BatchContents } from "../contents";
-import { fieldRows, section, workings, type Field } from "./fields";
+import { fieldRows, section, workings, type BatchBuilder, type BatchLines, type Field } from "./fields";
 import type { UnitWords } from "../unit-words";
 
-/** Kinds of bottle, and of sugar: the core's. The keg, which the check knows too, is no bottle. */
-export { bottleKinds, sugars };
-
 /** Water to boil the priming sugar in (common practice): half a litre, two cups. It is bottled with the beer. */
-export const syrupVolume: Readonly<Record<UnitSystem, number>> = { metric: 0.5, us: 0.125 };
+const syrupVolume: Readonly<Record<UnitSystem, number>> = { metric: 0.5, us: 0.125 };
 
 /**
  * A sugar or a pressure, only where the verdict lets it through: `pressure_verdict` is the one judgement, and its words say
@@ -33,7 +28,7 @@ const settledAbove = "0.001500001";
 const tooLittleAir = `IF(ISNUMBER(headspace),headspace<${headspaceLimits.atLeast},FALSE)`;
 
 /** 8. Packaging: sugar for the bottle or pressure for the keg, and whether the glass can take it. */
-export function packaging(b: SheetBuilder, { packaging: p, kit, units }: BatchContents, words: UnitWords): void {
+export function packaging(b: BatchBuilder, { units }: BatchContents, { packaging: p, kit }: BatchLines, words: UnitWords): void {
   section(b, 8, "Packaging", "Only when the readings are steady: glass under pressure cuts");
   const bottled = (formula: string) => `=IF(into="bottles",${formula},"")`;
   // One bottle more than are full, for the last one: what is left over wants a cap, too.
@@ -42,46 +37,17 @@ export function packaging(b: SheetBuilder, { packaging: p, kit, units }: BatchCo
   fieldRows(
     b,
     [
-      ["Packaged on", { content: p.packagedOn, format: "date", name: "packaged_on" }],
-      ["Into", { content: p.into, name: "into", choices: ["bottles", "keg"] }],
-      [
-        "Carbonation wished",
-        {
-          content: p.co2Volumes,
-          format: "one",
-          unit: "volumes of CO2",
-          name: "carbonation",
-          between: [carbonationLimits.atLeast, carbonationLimits.atMost],
-        },
-      ],
-      [
-        "Warmest since it finished",
-        {
-          content: p.warmestSinceFermentation,
-          format: "whole",
-          unit: words.temperature,
-          name: "warmest_beer",
-          note: "The warmest the beer has been since fermentation ended: warm beer lets carbon dioxide go and does not take it back when it cools.",
-        },
-      ],
-      ["Priming sugar", { content: p.sugar, name: "priming_sugar", choices: sugars }],
-      ["One bottle holds", { content: kit.bottleVolume, format: "whole", unit: words.bottleVolume, name: "bottle_volume" }],
-      [
-        "Kind of bottle",
-        {
-          content: p.bottleKind,
-          name: "bottle_kind",
-          choices: bottleKinds,
-          note: "ordinary: common beer bottle; heavy: thick half-litre returnable; thick: extra-heavy ale bottle; sparkling: sparkling-wine bottle; plastic: soda bottle. Never a bottle made for still drinks, never a chipped one.",
-        },
-      ],
-      ["Warmest place they will stand", { content: p.warmestStorage, format: "whole", unit: words.temperature, name: "warmest_storage" }],
-      ["Lost in racking", { content: kit.bottlingLoss, format: "two", unit: words.volume, name: "bottling_loss" }],
-      [
-        "Conditioned at",
-        { content: p.conditioningTemperature, format: "whole", unit: words.temperature, name: "conditioning_temperature" },
-      ],
-      ["Keg stands at", { content: p.kegTemperature, format: "whole", unit: words.temperature, name: "keg_temperature" }],
+      p.packagedOn,
+      p.into,
+      p.co2Volumes,
+      p.warmestSinceFermentation,
+      p.sugar,
+      kit.bottleVolume,
+      p.bottleKind,
+      p.warmestStorage,
+      kit.bottlingLoss,
+      p.conditioningTemperature,
+      p.kegTemperature,
     ],
     [
       [
@@ -126,7 +92,7 @@ export function packaging(b: SheetBuilder, { packaging: p, kit, units }: BatchCo
           name: "bottles_ready",
         },
       ],
-      ["Bottles filled", { content: p.bottlesFilled, format: "whole", name: "bottles_filled" }],
+      p.bottlesFilled,
       [
         "First taste",
         {
@@ -154,7 +120,7 @@ export function packaging(b: SheetBuilder, { packaging: p, kit, units }: BatchCo
         { style: "message", format: "text", name: "pressure_verdict", mergeTo: "I" },
         row,
       );
-      b.height(linesPoints(3), row);
+      b.height(linesPoints(4), row);
     },
   );
   workings(b, besideIt(kit, words), first);
@@ -164,18 +130,8 @@ export function packaging(b: SheetBuilder, { packaging: p, kit, units }: BatchCo
 }
 
 /** What the judgement goes by beside the printed fields, and what the priming adds to the beer in the bottle. */
-const besideIt = (kit: BatchContents["kit"], words: UnitWords): readonly [string, Field][] => [
-  [
-    "Air in the neck of a bottle",
-    {
-      content: kit.headspacePercent,
-      format: "whole",
-      unit: "% of what it holds",
-      name: "headspace",
-      between: [headspaceLimits.atLeast, headspaceLimits.atMost],
-      note: "Sealed in at filling; it adds to the pressure.",
-    },
-  ],
+const besideIt = (kit: BatchLines["kit"], words: UnitWords): readonly [string, Field][] => [
+  kit.headspacePercent,
   ["Judged as", { content: '=IF(into="keg","keg",bottle_kind&"")', format: "text", name: "vessel", style: "resultText" }],
   [
     "at its warmest",

@@ -1,8 +1,9 @@
 import { lastDays, stillFermenting } from "../../../core/log/steady";
-import type { SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { BatchContents } from "../contents";
 import { fermentationChart } from "./fermentation-chart";
-import { fieldRows, inputTable, section, workings, type Field } from "./fields";
+import { nameTable, tableCells, tableColumns } from "../derived/sheet-lines";
+import { batchFields } from "../fields";
+import { fieldRows, inputTable, section, workings, type BatchBuilder, type BatchLines, type Field } from "./fields";
 import { gravityAllowance } from "../gravity-allowance";
 import { pitchedAt } from "./pitched";
 import type { UnitWords } from "../unit-words";
@@ -17,24 +18,12 @@ export interface ReadingRows {
 }
 
 /** 7. Readings: what the hydrometer says day by day, where the fermentation stands, and the curve. */
-export function readings(b: SheetBuilder, contents: BatchContents, words: UnitWords): ReadingRows {
-  section(b, 7, "Readings", "Finished when two readings a day apart agree and the last days' fall has stopped, often by day 8 to 12");
-  originalGravity(b, contents, words);
-  const { readings: lines } = contents;
+export function readings(b: BatchBuilder, contents: BatchContents, lines: BatchLines, words: UnitWords): ReadingRows {
+  section(b, 7, "Readings", "Finished when two readings a day apart agree and the last days' fall is over, often by day 8 to 12");
+  originalGravity(b, contents, lines);
+  const table = batchFields.readings;
   const heading = b.row;
-  const { first, last } = inputTable(
-    b,
-    "Readings",
-    [
-      { letter: "A", heading: "When", format: "dateTime" },
-      { letter: "B", heading: "Reading", format: "gravity" },
-      { letter: "C", heading: "Scale" },
-      { letter: "D", heading: `Sample ${words.temperature}`, format: "whole" },
-      { letter: "E", heading: `Beer ${words.temperature}`, format: "whole" },
-    ],
-    lines.map(({ when, reading, scale, sampleTemperature, beerTemperature }) => [when, reading, scale, sampleTemperature, beerTemperature]),
-    readingTableRows,
-  );
+  const { first, last } = inputTable(b, "Readings", tableColumns(table, contents), tableCells(table, contents.readings), readingTableRows);
   b.put("F", "Gravity", { style: "headingRight" }, heading);
   b.put("G", "Eaten %", { style: "headingRight" }, heading);
   b.put("H", "Alcohol %", { style: "headingRight" }, heading);
@@ -62,15 +51,7 @@ export function readings(b: SheetBuilder, contents: BatchContents, words: UnitWo
   workings(
     b,
     [
-      [
-        "Dry hops went in on",
-        {
-          content: contents.dryHoppedOn,
-          format: "date",
-          name: "dry_hopped_on",
-          note: "Hops in finished beer can wake the fermentation up: only readings a day or more later show that it has ended.",
-        },
-      ],
+      lines.dryHoppedOn,
       // A day without a time counts from its end: the reading just before the hops is often of the same day.
       [
         "Readings count from",
@@ -85,11 +66,8 @@ export function readings(b: SheetBuilder, contents: BatchContents, words: UnitWo
     ],
     heading,
   );
-  b.name("reading_times", `A${first}:A${last}`);
-  b.name("readings", `B${first}:B${last}`);
-  b.name("beer_temperatures", `E${first}:E${last}`);
+  nameTable(b, table, contents, { first, last });
   b.name("gravities", `F${first}:F${last}`);
-  b.validate({ kind: "list", range: `C${first}:C${last}`, choices: ["SG", "P"], message: "SG or P (degrees Plato)." });
   fermentationChart(b, words, { heading, first, last });
   fieldRows(
     b,
@@ -179,32 +157,10 @@ function trustedGravity(method: BatchContents["method"]): string {
 }
 
 /** The first reading of all: what the yeast was given. The sheet judges it against malt and volume. */
-function originalGravity(b: SheetBuilder, { wort, kit, method, units }: BatchContents, words: UnitWords): void {
+function originalGravity(b: BatchBuilder, { method }: BatchContents, { wort, kit }: BatchLines): void {
   fieldRows(
     b,
-    [
-      [
-        "Reading before the yeast",
-        {
-          content: wort.reading,
-          format: "gravity",
-          name: "og_reading",
-          note: "From a well-stirred sample, after any top-up water is mixed in.",
-        },
-      ],
-      ["Scale", { content: wort.scale, name: "og_scale", choices: ["SG", "P"] }],
-      ["Sample temperature", { content: wort.sampleTemperature, format: "whole", unit: words.temperature, name: "og_temperature" }],
-      [
-        "Hydrometer calibrated at",
-        {
-          content: kit.hydrometerCalibratedAt,
-          format: "whole",
-          unit: words.temperature,
-          name: "calibrated_at",
-          note: `Printed on its scale: mostly ${units === "us" ? "60 or 68 °F" : "20 °C, older ones 15 °C"}.`,
-        },
-      ],
-    ],
+    [wort.reading, wort.scale, wort.sampleTemperature, kit.hydrometerCalibratedAt],
     [
       [
         "Original gravity, by the reading",
@@ -227,7 +183,7 @@ function originalGravity(b: SheetBuilder, { wort, kit, method, units }: BatchCon
         "This sheet goes by",
         { content: trustedGravity(method), format: "gravity", unit: "see the checks at the end", name: "og", style: "keyResult" },
       ],
-      ["Volume in the fermenter", { content: wort.volume, format: "two", unit: words.volume, name: "volume_reached" }],
+      wort.volume,
       ...(method === "extract" ? [] : [efficiencyReached]),
     ],
   );

@@ -1,16 +1,15 @@
-import type { SheetBuilder } from "../../grid/plan/sheet-builder";
-import type { BatchContents } from "../contents";
-import { fieldRows, section, workings, type Field } from "./fields";
+import type { BatchContents, Method } from "../contents";
+import { fieldRows, section, workings, type BatchBuilder, type BatchLines, type Field } from "./fields";
 import type { UnitWords } from "../unit-words";
 
 /** 2. Water and kit: what to collect for what must end up in the fermenter, on this kit, at this altitude. Returns the first cell of the budget. */
-export function water(b: SheetBuilder, contents: BatchContents, words: UnitWords): string {
-  const { kit, topUp, salts } = contents;
+export function water(b: BatchBuilder, { method }: BatchContents, lines: BatchLines, words: UnitWords): string {
+  const { kit } = lines;
   section(b, 2, "Water and kit", "How much to collect, so that enough is left");
   const first = b.row;
   const budgetRow = (index: number) => `=IF(R${first + index}="","",R${first + index})`;
   // Grain to steep hangs in a bag in the kettle, so that only a mash leaves something behind in a tun.
-  const deadSpace = contents.method === "extract" ? "" : ",IF(grain_mass>0,N(tun_dead_space),0)";
+  const deadSpace = method === "extract" ? "" : ",IF(grain_mass>0,N(tun_dead_space),0)";
   const budget = b.put(
     "Q",
     `=GYLE.WATER.BUDGET(kettle_part,boil_minutes,boil_off,kettle_loss,grain_mass,absorption,,units,malt,grain_efficiency${deadSpace})`,
@@ -18,25 +17,7 @@ export function water(b: SheetBuilder, contents: BatchContents, words: UnitWords
   );
   fieldRows(
     b,
-    [
-      ["Boil", { content: kit.boilMinutes, format: "whole", unit: "min", name: "boil_minutes", between: [0, 240] }],
-      ["Boils away", { content: kit.boilOff, format: "two", unit: words.volumePerHour, name: "boil_off" }],
-      ["Left behind in the kettle", { content: kit.kettleLoss, format: "two", unit: words.volume, name: "kettle_loss" }],
-      ["Kettle holds", { content: kit.kettleSize, format: "two", unit: words.volume, name: "kettle_size" }],
-      [
-        "Top-up water",
-        {
-          content: topUp,
-          format: "two",
-          unit: words.volume,
-          name: "top_up",
-          note: "0 means that the whole volume is boiled. With a small kettle, boil a part and top up with clean cold water in the fermenter; bitterness then follows the stronger wort in the kettle.",
-        },
-      ],
-      ["Altitude", { content: kit.altitude, format: "whole", unit: words.altitude, name: "altitude" }],
-      ["Sanitiser bucket", { content: kit.sanitiserVolume, format: "two", unit: words.volume, name: "sanitiser_volume" }],
-      ["Salts, other treatment", { content: salts, format: "text", name: "salts" }],
-    ],
+    [kit.boilMinutes, kit.boilOff, kit.kettleLoss, kit.kettleSize, lines.topUp, kit.altitude, kit.sanitiserVolume, lines.salts],
     [
       [
         "Collect",
@@ -79,38 +60,20 @@ export function water(b: SheetBuilder, contents: BatchContents, words: UnitWords
       ],
     ],
   );
-  heatWorkings(b, contents, words, first);
+  heatWorkings(b, method, kit, words, first);
   return budget;
 }
 
 /** How long heating and chilling take, and the volume that shares the extract. */
-function heatWorkings(b: SheetBuilder, { kit, method }: BatchContents, words: UnitWords, first: number): void {
+function heatWorkings(b: BatchBuilder, method: Method, kit: BatchLines["kit"], words: UnitWords, first: number): void {
   const warm = (volume: string, to: string) =>
     `=IF(${volume}="","",GYLE.HEAT.WARM(${volume},tap_temperature,${to},power,heat_efficiency,units))`;
   const lines: readonly [string, Field][] = [
-    ["Burner", { content: kit.powerKw, format: "one", unit: "kW", name: "power" }],
-    [
-      "Share of its heat that gets in",
-      {
-        content: kit.heatEfficiencyPercent,
-        format: "whole",
-        unit: "%",
-        name: "heat_efficiency",
-        note: "About 90 for an electric element in the liquid, 35 to 50 for a gas flame (from memory); one timed heating tells yours.",
-      },
-    ],
-    ["Tap water", { content: kit.tapTemperature, format: "whole", unit: words.temperature, name: "tap_temperature" }],
-    ["Cooling water through the chiller", { content: kit.tapFlow, format: "one", unit: words.flow, name: "tap_flow" }],
-    [
-      "Chiller: heat it passes on",
-      {
-        content: kit.coilKwPerK,
-        format: "two",
-        unit: "kW/K",
-        name: "coil",
-        note: "0.3 to 0.8 for an immersion coil with the wort stirred (from memory); learn yours from one chilling.",
-      },
-    ],
+    kit.powerKw,
+    kit.heatEfficiencyPercent,
+    kit.tapTemperature,
+    kit.tapFlow,
+    kit.coilKwPerK,
     [
       method === "extract" ? "Warming the water to steep takes" : "Heating the mash water takes",
       {

@@ -11,9 +11,3 @@ export function ask(descriptor: AnyDescriptor, ...typed: readonly unknown[]): As
   if (typeof answer === "number") return { value: answer };
   return { problem: answer instanceof CellError ? answer.message : answer };
 }
-
-/** As `ask`, for a function that answers in words: "" where something is missing, and an error's own words. */
-export function askText(descriptor: AnyDescriptor, ...typed: readonly unknown[]): string {
-  const answer = callScalar(descriptor, typed);
-  return answer instanceof CellError ? answer.message : String(answer);
-}

@@ -5,7 +5,7 @@ import type { NamedCells } from "../../grid/read/named-cells";
 export type InFront =
   | { readonly kind: "none" }
   | { readonly kind: "newer" | "unplugged"; readonly sheetName: string }
-  | { readonly kind: "batch"; readonly sheet: NamedCells };
+  | { readonly kind: "batch"; readonly sheet: NamedCells; /** Another kind of sheet is in front. */ readonly isBehind: boolean };
 
 /**
  * The batch sheet in front, or the one that was there before while another kind of sheet is. An unplugged batch in front is
@@ -14,15 +14,16 @@ export type InFront =
 export async function batchInFront(context: Excel.RequestContext, lastName?: string): Promise<InFront> {
   const front = await readSheet(context);
   if (front && isUnplugged(front)) return { kind: "unplugged", sheetName: front.sheetName };
-  const sheet = front && isBatchSheet(front) ? front : lastName === undefined ? undefined : await readBatchSheet(context, lastName);
-  if (!sheet) return { kind: "none" };
-  return found(sheet);
+  if (front && isBatchSheet(front)) return found(front, false);
+  const before = lastName === undefined ? undefined : await readBatchSheet(context, lastName);
+  return before ? found(before, true) : { kind: "none" };
 }
 
 /** The batch sheet of this name, wherever the brewer is. */
 export async function batchCalled(context: Excel.RequestContext, sheetName: string): Promise<InFront> {
   const sheet = await readBatchSheet(context, sheetName);
-  return sheet ? found(sheet) : { kind: "none" };
+  return sheet ? found(sheet, false) : { kind: "none" };
 }
 
-const found = (sheet: NamedCells): InFront => (isNewer(sheet) ? { kind: "newer", sheetName: sheet.sheetName } : { kind: "batch", sheet });
+const found = (sheet: NamedCells, isBehind: boolean): InFront =>
+  isNewer(sheet) ? { kind: "newer", sheetName: sheet.sheetName } : { kind: "batch", sheet, isBehind };

@@ -1,5 +1,5 @@
 import type { UnitSystem } from "../../../functions/quantities";
-import { planVersion } from "../../batch/sheet/card";
+import { planVersion } from "../../batch/describe/plan-version";
 import { newBatch } from "../../batch/new-batch";
 import { planBatch } from "../../batch/sheet/plan";
 import type { World } from "../../grid/evaluate/world";

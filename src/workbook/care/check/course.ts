@@ -1,7 +1,7 @@
 import { courseLine, ofOneReading } from "../../batch/rules/course";
 import { finishedLine } from "../../batch/rules/finished";
-import { isFork, type CheckLine } from "../../batch/rules/rule";
-import { laidOver, saidBy, type Proposed, type Said } from "../../batch/rules/what-it-says";
+import type { CheckLine } from "../../batch/rules/rule";
+import { laidOver, saidBy, saidOnlyBy, type Proposed, type Said } from "../../batch/rules/what-it-says";
 import { OnlyTheSheetKnows } from "../../grid/evaluate/evaluate";
 import type { LaidOver } from "../../grid/evaluate/laid-over";
 import { address } from "../../grid/plan/addresses";
@@ -58,24 +58,24 @@ function withOnly(sheet: NamedCells, lines: readonly Line[], isKept: (line: Line
   );
 }
 
-/** The sheet's line about its log with some of its rules only. */
-function courseBy(sheet: NamedCells, isAsked: (rule: string) => boolean): CheckLine {
+/** The sheet's line about its log. */
+function courseOf(sheet: NamedCells): CheckLine {
   const { from, to } = sheet.area("readings");
-  const line = courseLine({ first: from.row, last: to.row });
-  return { ...line, steps: line.steps.filter((step) => !isFork(step) && isAsked(`${line.id}.${step.id}`)) };
+  return courseLine({ first: from.row, last: to.row });
 }
 
 /** Readings that break a rule each by itself. */
 function wrongReadings(sheet: NamedCells, lines: readonly Line[]): Finding[] {
   const { from } = sheet.area("readings");
   const times = sheet.area("reading_times").from.column;
-  const single = courseBy(sheet, (rule) => ofOneReading.has(rule));
+  const line = courseOf(sheet);
   return lines
     .filter(({ index, when }) => when !== "" || sheet.at(from.row + index, from.column) !== "")
     .flatMap((one) =>
-      saidBy(
+      saidOnlyBy(
         withOnly(sheet, lines, ({ index }) => index === one.index),
-        single,
+        line,
+        ofOneReading,
       ).map(({ rule, state, words }): Finding => ({
         sheet: sheet.sheetName,
         address: address(from.row + one.index, /time-text|undated|brew-day/.test(rule) ? times : from.column),
@@ -94,7 +94,8 @@ const dated = (lines: readonly Line[]): { index: number; when: number; gravity: 
 /** The reading at which the sheet would first have said that gravity rose, however it went on. */
 function rising(sheet: NamedCells, lines: readonly Line[]): Finding[] {
   const { from } = sheet.area("readings");
-  const line = courseBy(sheet, (rule) => rule === "course.rising");
+  const line = courseOf(sheet);
+  const byRising = new Set(["course.rising"]);
   const inTime = dated(lines);
   let lowest = Infinity;
   let rose = false;
@@ -105,9 +106,10 @@ function rising(sheet: NamedCells, lines: readonly Line[]): Finding[] {
     const known = new Set(inTime.slice(0, place + 1).map((one) => one.index));
     const said =
       gravity > before
-        ? saidBy(
+        ? saidOnlyBy(
             withOnly(sheet, lines, (one) => known.has(one.index)),
             line,
+            byRising,
           )
         : [];
     const [found] = said;

@@ -1,4 +1,5 @@
 import { isoDay } from "../../grid/words/day-number";
+import { dayLimits } from "../../batch/describe/day-limits";
 import { columnLetters } from "../../grid/plan/addresses";
 import type { NamedCells } from "../../grid/read/named-cells";
 import type { Finding } from "./finding";
@@ -27,7 +28,7 @@ export function dates(sheet: NamedCells, today: number): Finding[] {
     ["packaged_on", packaged],
     ["tasted_on", tasted],
   ] as const) {
-    if (value !== undefined && (value < 32874 || value > 73415))
+    if (value !== undefined && (value < dayLimits[0] || value > dayLimits[1]))
       findings.push(look(cell(name), `${String(value)} is no day between 1990 and 2100: type a date such as 2026-09-05.`));
   }
   if (brewed !== undefined && packaged !== undefined && Math.floor(packaged) < Math.floor(brewed))

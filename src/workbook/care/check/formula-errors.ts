@@ -7,7 +7,7 @@ import { referenceOf } from "../../grid/evaluate/references";
 import type { World } from "../../grid/evaluate/world";
 import { explainCall } from "../explain/explain-call";
 import { likelyFunction } from "../explain/likely-function";
-import { gyleCalls, gyleId, withInner } from "../../grid/formulas";
+import { gyleCalls, gyleId, separatorWords, withInner, withOurSeparators } from "../../grid/formulas";
 import { position } from "../../grid/plan/addresses";
 import type { NamedCells } from "../../grid/read/named-cells";
 import type { Finding } from "./finding";
@@ -33,6 +33,11 @@ export function formulaErrors(sheet: NamedCells, world: World): Finding[] {
     if (!mayBeOurs(formula)) return [];
     // A formula that Excel has left as a text of its own: "=GYLE…" behind an apostrophe is the user's doing, and stays.
     if (!isErrorText(value)) return [];
+    const typed = withOurSeparators(formula);
+    if (typed !== undefined) {
+      const { what, mend } = separatorWords(typed);
+      return [{ sheet: sheet.sheetName, address, weight: "look", words: `${what} ${mend}` }];
+    }
     const found =
       value === "#NAME?"
         ? unknownName(sheet.sheetName, address, formula, world)

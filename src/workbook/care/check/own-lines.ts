@@ -1,4 +1,4 @@
-import { planVersion } from "../../batch/sheet/card";
+import { planVersion } from "../../batch/describe/plan-version";
 import { batchMark } from "../../batch/read/batch-sheets";
 import { allSaid, laidOver, linesOf, type Said } from "../../batch/rules/what-it-says";
 import { OnlyTheSheetKnows } from "../../grid/evaluate/evaluate";
@@ -42,8 +42,8 @@ export function ownLines(sheet: NamedCells, said: readonly Said[] | undefined, d
     }));
 }
 
-/** Cells that tell which rules apply to a sheet: nobody is sent there for what the rules say. */
-const ofEveryRule: ReadonlySet<string> = new Set(["into", "units"]);
+/** Cells that tell which rules apply: nobody is sent there for what the rules say. */
+const ofEveryRule: ReadonlySet<string> = new Set(["into", "units", "og_scale"]);
 
 /** The first cell that a rule speaks of into which something is typed. */
 function typedCell(sheet: NamedCells, names: readonly string[]): string | undefined {

@@ -4,14 +4,16 @@ import { letParts, nodesOf, parsed } from "../../grid/evaluate/parse";
 import { askForNames, readWorld } from "../../grid/evaluate/read-world";
 import { referenceOf } from "../../grid/evaluate/references";
 import type { World } from "../../grid/evaluate/world";
-import { gyleCalls, withInner } from "../../grid/formulas";
-import { localAddress, position } from "../../grid/plan/addresses";
+import { gyleCalls, separatorWords, withInner, withOurSeparators } from "../../grid/formulas";
+import { block, isWithin, localAddress, position } from "../../grid/plan/addresses";
+import { loadSheet, namedCells, rangeOf } from "../../grid/read/read-sheets";
 import { explainCall, type Offset } from "./explain-call";
-import type { CallExplanation, CellExplanation, Problem } from "./explanation";
+import { checkNames, explainCheck } from "./explain-check";
+import type { CallExplanation, CellExplanation, CheckExplanation, Problem } from "./explanation";
 import { cellProblem } from "./mend";
 
 /**
- * Explains the active cell. Reads, in two round trips (one where there is no GYLE formula); writes nothing. A cell that
+ * Explains the active cell. Reads, in two round trips (one where there is neither a GYLE formula nor a check); writes nothing. A cell that
  * another cell's formula spills into is explained by that formula, for its own row.
  */
 export async function explainActiveCell(context: Excel.RequestContext): Promise<CellExplanation> {
@@ -26,9 +28,11 @@ export async function explainActiveCell(context: Excel.RequestContext): Promise<
 
   const sheet = worksheet.name;
   const address = localAddress(cell.address);
-  const anchor = parent.isNullObject ? address : localAddress(parent.address);
-  const formula = String((parent.isNullObject ? cell.formulas : parent.formulas)[0]?.[0] ?? "");
-  const written = String((parent.isNullObject ? cell.formulasLocal : parent.formulasLocal)[0]?.[0] ?? "");
+  // A spill that something stands in the way of shows its error at its own cell, and nothing in those that it would have filled.
+  const source = parent.isNullObject || parent.values[0]?.[0] === "#SPILL!" ? cell : parent;
+  const anchor = localAddress(source.address);
+  const formula = String(source.formulas[0]?.[0] ?? "");
+  const written = String(source.formulasLocal[0]?.[0] ?? "");
   const value: unknown = cell.values[0]?.[0] ?? "";
   const base = {
     sheet,
@@ -41,12 +45,29 @@ export async function explainActiveCell(context: Excel.RequestContext): Promise<
   };
   if (!formula.startsWith("=")) return { ...base, formula: "", written: "", kind: value === "" ? "empty" : "constant", calls: [] };
   const calls = withInner(gyleCalls(formula));
-  if (calls.length === 0) return { ...base, kind: "native", calls: [], ...problemOf(value, formula, [], undefined) };
+  if (calls.length === 0) {
+    const check = isCheck(asked.names, address) ? await checkAt(context, worksheet, address) : undefined;
+    return { ...base, kind: "native", calls: [], ...problemOf(value, formula, [], undefined), ...(check && { check }) };
+  }
   const world = await readWorld(context, asked, sheet, position(anchor), [formula]);
   const tree = parsed(formula);
   const parts = tree ? letParts(tree) : new Map<string, never>();
   const explained = calls.map((call) => explainCall(call, world, parts, offsetIn(anchor, address)));
   return { ...base, kind: "gyle", calls: explained, ...problemOf(value, formula, explained, world) };
+}
+
+/** A cell of the sheet's own checks, by their names. */
+const isCheck = ({ items }: Excel.NamedItemCollection, address: string): boolean =>
+  items.some(({ name, formula }) => {
+    const range = checkNames.includes(name.toLowerCase()) ? rangeOf(String(formula)) : undefined;
+    return range !== undefined && isWithin(block(range), position(address));
+  });
+
+/** The rules look at the whole sheet: it is read, in one round trip, where a check is asked about. */
+async function checkAt(context: Excel.RequestContext, worksheet: Excel.Worksheet, address: string): Promise<CheckExplanation | undefined> {
+  const loaded = loadSheet(worksheet);
+  await context.sync();
+  return explainCheck(namedCells(loaded), address);
 }
 
 function offsetIn(anchor: string, cell: string): Offset {
@@ -59,6 +80,8 @@ const covers = (target: string, address: string): boolean => localAddress(target
 
 function problemOf(value: unknown, formula: string, calls: readonly CallExplanation[], world: World | undefined): { problem?: Problem } {
   if (!isErrorText(value)) return {};
+  const typed = withOurSeparators(formula);
+  if (typed !== undefined) return { problem: separatorWords(typed) };
   const ofCell = cellProblem(value, calls.length > 0 && calls.every(({ exists }) => exists), world ? unknownNames(formula, world) : []);
   if (ofCell) return { problem: ofCell };
   if (calls.some(({ problem, answer }) => problem !== undefined && answer !== "")) return {};

@@ -60,6 +60,29 @@ export interface Problem {
   readonly place?: Place;
 }
 
+/** A cell that a rule of the printed checks speaks of. */
+export interface SpokenCell {
+  /** "volume_reached"; the address of a cell without a name. */
+  readonly name: string;
+  /** What stands beside it, "" where nothing does. */
+  readonly label: string;
+  readonly place: Place;
+  readonly shown: string;
+}
+
+/** A line of the sheet's own checks: which rule speaks, and of what. */
+export interface CheckExplanation {
+  readonly label: string;
+  /** "volumes.top-up-whole"; "" where none of the line's rules holds. */
+  readonly rule: string;
+  readonly state: "fine" | "look" | "stop";
+  readonly words: string;
+  /** What to do; "" where the words themselves say it. */
+  readonly remedy: string;
+  /** Those of the rule; of a line that is fine, all that it looks at. */
+  readonly cells: readonly SpokenCell[];
+}
+
 export interface CellExplanation {
   readonly sheet: string;
   readonly address: string;
@@ -77,4 +100,6 @@ export interface CellExplanation {
   readonly calls: readonly CallExplanation[];
   /** What is wrong with the cell as a whole. */
   readonly problem?: Problem;
+  /** Of a line of the sheet's own checks. */
+  readonly check?: CheckExplanation;
 }

@@ -1,4 +1,4 @@
-import { planVersion } from "../../batch/sheet/card";
+import { planVersion } from "../../batch/describe/plan-version";
 import { batchMark } from "../../batch/read/batch-sheets";
 import { rectangles } from "../../grid/plan/areas";
 import { isClash } from "../../grid/read/second-look";

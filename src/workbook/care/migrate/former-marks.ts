@@ -32,3 +32,9 @@ yy5xh yyyzq z24py z51ct z7gnz z7irf z8leg z9su6 zc6wh zf9q1 zgs9p zk3kb zl628 zs
 `
   .trim()
   .replaceAll("\n", " ");
+
+/**
+ * The same of formulas that plan 3 had in earlier revisions of its own: Volumes on a mash sheet, which said nothing of water to sparge
+ * with that cannot be reckoned (Figures, which changed with it, was as plans 1 and 2 had it). On an extract sheet they are today's.
+ */
+export const formerMarksOfToday = "gp2qw rbc8g";

@@ -1,4 +1,4 @@
-import { planVersion } from "../../batch/sheet/card";
+import { planVersion } from "../../batch/describe/plan-version";
 import { withSecondLook } from "../../grid/read/second-look";
 import { bringAlong } from "./bring-along";
 import { readOutlook, type ReadSheet, type SheetOutlook } from "./outlook";

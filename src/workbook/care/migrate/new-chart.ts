@@ -52,7 +52,7 @@ export function newChart(cells: NamedCells, chartNames: readonly string[]): NewC
     return { stays: "the columns of the readings were moved" };
   const b = new SheetBuilder();
   fermentationChart(b, unitWords(unitsOf(cells)), { heading: from.row - 1, first: from.row, last: to.row });
-  const plan = b.build(cells.sheetName, [], { area: "A1", paper: "a4", scalePercent: 100, breaksBeforeRow: [], footer: "" }, 0);
+  const plan = b.build(cells.sheetName, [], { area: "A1", paper: "a4", breaksBeforeRow: [], footer: "" }, 0);
   const {
     cells: planned,
     names,

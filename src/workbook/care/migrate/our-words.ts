@@ -1,8 +1,9 @@
 import { tokenize, tokenTypes } from "@borgar/fx";
 import { fingerprint } from "../../exchange/unplug/fingerprint";
-import { formerMarks } from "./former-marks";
+import { formerMarks, formerMarksOfToday } from "./former-marks";
 
-const known = new Set(formerMarks.split(" "));
+const older = new Set(formerMarks.split(" "));
+const known = new Set([...older, ...formerMarksOfToday.split(" ")]);
 
 /** The same formula further down the sheet: its addresses keep their columns only. */
 function withoutRows(content: string): string {
@@ -16,3 +17,6 @@ export const markOf = (content: string): string => fingerprint(withoutRows(conte
 
 /** Whether a cell holds what some Gylebook once planned there or elsewhere: words and formulas that nobody of the brewer's typed. */
 export const isOurs = (content: unknown): boolean => typeof content === "string" && known.has(markOf(content));
+
+/** Whether today's plan says something that no former one said. */
+export const isNews = (content: string): boolean => !older.has(markOf(content));

@@ -1,4 +1,4 @@
-import { planVersion } from "../../batch/sheet/card";
+import { planVersion } from "../../batch/describe/plan-version";
 import { isAnyBatch, isUnplugged, planMark } from "../../batch/read/batch-sheets";
 import { loadSheet, namedCells } from "../../grid/read/read-sheets";
 import { batchContents } from "../../batch/read/batch-contents";

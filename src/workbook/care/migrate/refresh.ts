@@ -7,7 +7,7 @@ import type { CellContent, CellPlan, SheetPlan } from "../../grid/plan/sheet-pla
 import { batchContents } from "../../batch/read/batch-contents";
 import type { NamedCells } from "../../grid/read/named-cells";
 import { namesSince } from "./new-names";
-import { isOurs, markOf } from "./our-words";
+import { isNews, isOurs, markOf } from "./our-words";
 
 /** A cell of today's plan as it goes into an older sheet, where that sheet has it. */
 export interface Written extends CellPlan {
@@ -86,9 +86,6 @@ export const tableRows = (sheet: NamedCells): Record<string, number> =>
       ] as const
     ).map(([table, name]) => [table, sheet.area(name).to.row - sheet.area(name).from.row + 1]),
   );
-
-/** Whether today's plan says something that no former one said. */
-const isNews = (content: string): boolean => !isOurs(content);
 
 /** Named cells that the plan has gained, each with the label on its left and the unit on its right; below everything where theirs are in use. */
 function additions(

@@ -1,6 +1,7 @@
 import { opensLikeFormula } from "../../grid/words/cell-text";
 import type { BatchContents } from "../../batch/contents";
-import { mapTexts } from "../../batch/map-texts";
+import { mapTexts } from "../../batch/derived/map-texts";
+import { batchFields } from "../../batch/fields";
 
 /*
  * In a batch file no words begin with = + - or @, since somebody may paste them into a spreadsheet, where they would
@@ -8,6 +9,6 @@ import { mapTexts } from "../../batch/map-texts";
  * Excel; on the way in it is taken off, and the writer puts it on again for the cell.
  */
 export const textsForFile = (batch: BatchContents): BatchContents =>
-  mapTexts(batch, (text) => (opensLikeFormula(text) ? `'${text}` : text));
+  mapTexts(batchFields, batch, (text) => (opensLikeFormula(text) ? `'${text}` : text));
 export const textsFromFile = (batch: BatchContents): BatchContents =>
-  mapTexts(batch, (text) => (text.startsWith("'") ? text.slice(1) : text));
+  mapTexts(batchFields, batch, (text) => (text.startsWith("'") ? text.slice(1) : text));

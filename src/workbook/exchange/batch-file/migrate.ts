@@ -1,32 +1,21 @@
-import { noHopStand, usualKit } from "../../batch/new-batch";
+import type { Values } from "../../batch/describe/field";
+import { planVersion, type PlanVersion } from "../../batch/describe/plan-version";
+import { filledUp } from "../../batch/derived/since";
+import { batchFields } from "../../batch/fields";
 import { BatchFileRefused } from "./refused";
 
-/** Version of the files that are written now. */
-export const fileVersion = 3;
+/** Version of the files that are written now: a file brings what the sheet of its plan holds. */
+export const fileVersion = planVersion;
 
 type Entries = Record<string, unknown>;
 const isEntries = (value: unknown): value is Entries => typeof value === "object" && value !== null && !Array.isArray(value);
 
-/** From each version to the next: each step knows only its own. */
+/** From each version to the next, beside the fields that the next one brought: each step knows only its own. */
 const steps: Readonly<Record<number, (batch: Entries) => Entries>> = {
-  // Version 1 knew neither the batch's own mark nor the kit it is planned on.
-  1: (batch) => ({ ...batch, id: batch["id"] ?? markFrom(batch), kitName: batch["kitName"] ?? "" }),
-  // Version 2 knew no stand, no dry hops, and less of the kit.
-  2: (batch) => {
-    const { absorption, deadSpace, tunSize, sanitiserDose, headspacePercent } = usualKit[batch["units"] === "us" ? "us" : "metric"];
-    const kit = isEntries(batch["kit"])
-      ? { absorption, deadSpace, tunSize, sanitiserDose, headspacePercent, ...batch["kit"] }
-      : batch["kit"];
-    const wort = isEntries(batch["wort"]) ? { collected: "", ...batch["wort"] } : batch["wort"];
-    return {
-      ...batch,
-      kit,
-      wort,
-      hopStand: batch["hopStand"] ?? noHopStand,
-      dryHoppedOn: batch["dryHoppedOn"] ?? "",
-      happened: withOneMoreStep(batch),
-    };
-  },
+  // Version 1 knew no mark of the batch's own.
+  1: (batch) => ({ ...batch, id: batch["id"] ?? markFrom(batch) }),
+  // Version 2 had a step less.
+  2: (batch) => ({ ...batch, happened: withOneMoreStep(batch) }),
 };
 
 /** Lines of an old day that come after the new step "Open the yeast": pitching, cleaning up and the end; and all that are not hops. */
@@ -49,10 +38,13 @@ export function migrated(batch: unknown, version: unknown): unknown {
     );
   let current = batch;
   for (let from = version; from < fileVersion; from += 1) {
-    if (isEntries(current)) current = steps[from]?.(current);
+    if (isEntries(current)) current = withNewFields(steps[from]?.(current) ?? current, (from + 1) as PlanVersion);
   }
   return current;
 }
+
+const withNewFields = (batch: Entries, version: PlanVersion): Entries =>
+  filledUp(batchFields, batch as Values, version, { units: batch["units"] === "us" ? "us" : "metric", method: "extract" });
 
 /** The same file gives the same mark each time, so that it is known again (FNV-1a, 32 bits, over what it says of itself). */
 function markFrom(batch: Entries): string {

@@ -1,5 +1,7 @@
 import { ownEntry } from "../../../functions/own-entry";
 import type { z } from "zod";
+import { called, type Column, type Field, type Fields, type Table } from "../../batch/describe/field";
+import { batchFields } from "../../batch/fields";
 
 /** What zod found first, in a brewer's words: where, what is there, what may be there. */
 export function problemWords({ issues }: z.ZodError, data: unknown): string {
@@ -38,26 +40,18 @@ function deepest(issues: z.core.$ZodIssue[]): z.core.$ZodIssue {
   return within ? { ...deepest(within), path: [...first.path, ...(within[0]?.path ?? [])] } : first;
 }
 
-const fieldWords: Readonly<Record<string, string>> = {
-  brewedOn: "brewed on",
-  startTime: "start of the day",
-  topUp: "top-up water",
-  kitName: "kit's name",
-  batchName: "name of the batch",
-  yieldPercent: "yield",
-  alphaPercent: "alpha acid",
-  packagedOn: "packaged on",
-  tastedOn: "tasted on",
-  hopStand: "hop stand",
-  dryHoppedOn: "dry hopped on",
-  when: "day and time",
-};
-
 /** ["malt", 1, "mass"] → "malt, row 2, mass". */
 function placeWords(path: readonly PropertyKey[]): string {
   if (path.length === 0) return "The batch";
+  let fields: Fields | Table["columns"] = batchFields;
   return path
-    .map((part) => (typeof part === "number" ? `row ${part + 1}` : (ownEntry(fieldWords, String(part)) ?? String(part))))
+    .map((part) => {
+      if (typeof part === "number") return `row ${part + 1}`;
+      const field: Field | Column | undefined = ownEntry(fields, String(part));
+      if (field?.kind === "group") fields = field.fields;
+      if (field?.kind === "table") fields = field.columns;
+      return field ? called(field) : String(part);
+    })
     .join(", ");
 }
 

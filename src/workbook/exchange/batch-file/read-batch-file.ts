@@ -6,7 +6,7 @@ import { inspectJson } from "./inspect-json";
 import { migrated } from "./migrate";
 import { problemWords } from "./problem-words";
 import { BatchFileRefused } from "./refused";
-import { batchSchema } from "./schema";
+import { checkedBatch } from "./schema";
 import { stepFormulaProblem } from "./step-formula";
 
 /**
@@ -24,7 +24,7 @@ export function readBatchFile(text: string): BatchContents {
   const unknown = Object.keys(rest).find((key) => key !== "gylebook");
   if (unknown !== undefined) throw new BatchFileRefused(`The file has an entry “${unknown.slice(0, 40)}” that a batch file does not know.`);
   const current = migrated(batch, version);
-  const checked = batchSchema.safeParse(current);
+  const checked = checkedBatch(current);
   if (!checked.success) throw new BatchFileRefused(`Refused: ${problemWords(checked.error, current)}`);
   // zod writes "undefined or absent" for what may be left out; absent is all that JSON can say.
   const contents = textsFromFile(checked.data);

@@ -1,5 +1,7 @@
 import type { BatchContents } from "../../batch/contents";
-import { mapTexts } from "../../batch/map-texts";
+import { mapTexts } from "../../batch/derived/map-texts";
+import { withoutPrices } from "../../batch/derived/parts";
+import { batchFields } from "../../batch/fields";
 import { isPrivate } from "../../batch/private-words";
 
 export interface ShareChoices {
@@ -8,15 +10,9 @@ export interface ShareChoices {
 
 /** A batch as others may see it. */
 export function shareable(batch: BatchContents, { prices }: ShareChoices): BatchContents {
-  const open = mapTexts(batch, (text) => (isPrivate(text) ? "" : text));
+  const open = mapTexts(batchFields, batch, (text) => (isPrivate(text) ? "" : text));
   const withoutEmptyRemark = <Line extends { readonly remark?: string }>({ remark, ...line }: Line) =>
     ({ ...line, ...(remark ? { remark } : {}) }) as Line;
-  const lines = { malt: open.malt.map(withoutEmptyRemark), hops: open.hops.map(withoutEmptyRemark) };
-  if (prices) return { ...open, ...lines };
-  return {
-    ...open,
-    malt: lines.malt.map((line) => ({ ...line, cost: "" })),
-    hops: lines.hops.map((line) => ({ ...line, cost: "" })),
-    yeast: { ...open.yeast, cost: "" },
-  };
+  const shown = { ...open, malt: open.malt.map(withoutEmptyRemark), hops: open.hops.map(withoutEmptyRemark) };
+  return prices ? shown : withoutPrices(batchFields, shown);
 }

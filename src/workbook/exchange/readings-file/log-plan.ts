@@ -1,6 +1,5 @@
 import { quantity, type UnitSystem } from "../../../functions/quantities";
 import { unitWords } from "../../batch/unit-words";
-import { fittingScale } from "../../grid/plan/print-scale";
 import { SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { SheetPlan } from "../../grid/plan/sheet-plan";
 import { sheetPrefix } from "../../grid/words/sheet-reference";
@@ -85,7 +84,7 @@ export function planLog({ sheetName, batchSheet, units, rows }: LogSheetOptions)
       area: "A1:N22",
       paper,
       landscape: true,
-      scalePercent: fittingScale(widths, [b.heightOf(1, 22)], paper, true),
+      onePage: true,
       breaksBeforeRow: [],
       footer: `${sheetName} · page &P of &N`,
     },

@@ -1,4 +1,5 @@
 import Papa from "papaparse";
+import { withDecimalCommas } from "./decimal-commas";
 
 /** A table of a device as text: what stands in its heading, and its rows. */
 export interface TextTable {
@@ -17,6 +18,19 @@ export class TableRefused extends Error {
   }
 }
 
+/** The commas of a table can be read in two ways, and only the user can tell which is meant. */
+export class CommasUnsure extends TableRefused {
+  constructor(
+    /** Each comma is one between two columns. */
+    readonly separating: TextTable,
+    /** Some are decimal commas: 1,050 is one number. */
+    readonly decimal: TextTable,
+  ) {
+    super("The commas of this table can be read in two ways. Save it with semicolons between the columns, or with decimal points.");
+    this.name = "CommasUnsure";
+  }
+}
+
 const longestText = 8_000_000;
 export const mostRows = 50_000;
 
@@ -24,13 +38,24 @@ export const mostRows = 50_000;
  * Takes a text apart into rows and columns: separated by comma, semicolon, tab or bar, quoted or not. Lines above the
  * heading (a device's name, a serial number) are passed over.
  *
+ * @throws CommasUnsure with both tables where a comma separates columns and may be a decimal comma, too
  * @throws TableRefused
  */
 export function parseTable(text: string): TextTable {
   if (text.length > longestText)
     throw new TableRefused(`This file has ${Math.round(text.length / 1e6)} MB; up to ${longestText / 1e6} MB can be read.`);
-  const { data } = Papa.parse<string[]>(text.replace(/^\ufeff/, ""), { skipEmptyLines: false });
+  const { data, meta } = Papa.parse<string[]>(text.replace(/^\ufeff/, ""), { skipEmptyLines: false });
   const lines = data.map((row) => row.map((cell) => cell.trim()));
+  const joined = meta.delimiter === "," ? withDecimalCommas(lines) : undefined;
+  if (joined === "undecided")
+    throw new TableRefused(
+      "This table has commas between its columns and inside its numbers, and it cannot be told which is which. Save it with semicolons between the columns, or with decimal points.",
+    );
+  if (joined) throw new CommasUnsure(tableOf(lines), tableOf(joined));
+  return tableOf(lines);
+}
+
+function tableOf(lines: readonly (readonly string[])[]): TextTable {
   const width = usualWidth(lines);
   if (width < 2)
     throw new TableRefused(

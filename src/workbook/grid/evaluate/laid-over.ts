@@ -31,6 +31,7 @@ export class LaidOver implements World {
   readonly row = 1;
   private readonly worked = new Map<string, Cells>();
   private stale: ReadonlySet<number> | undefined;
+  private asItStands: LaidOver | undefined;
 
   constructor(
     readonly cellsOfSheet: NamedCells,
@@ -73,6 +74,8 @@ export class LaidOver implements World {
     if (anchor && this.isStale(anchor.row, anchor.column)) {
       const spilled = this.whole(anchor.row, anchor.column)[row - anchor.row]?.[column - anchor.column];
       if (spilled !== undefined) return spilled;
+      // What the answer filled before and does not reach any more is empty.
+      if (this.formerly(anchor)[row - anchor.row]?.[column - anchor.column] !== undefined) return null;
     }
     return this.shown(row, column);
   }
@@ -115,6 +118,14 @@ export class LaidOver implements World {
     }
   }
 
+  /** The answer of a formula as the sheet stands, to know what it has spilled into. */
+  private formerly({ row, column }: Position): Cells {
+    if (this.options.stale === "all") return [];
+    this.asItStands ??= new LaidOver(this.cellsOfSheet, new Map(), this.options);
+    return this.asItStands.whole(row, column);
+  }
+
+  /** Whether a cell's formula follows, over however many others, from what was laid over. */
   private isStale(row: number, column: number): boolean {
     return this.options.stale === "all" || (this.stale ??= this.following()).has(placeKey(row, column));
   }

@@ -113,9 +113,11 @@ const match: Native = ([wanted, cells, kind]) => {
   return single(place < 0 ? new CellError("#N/A", "MATCH finds nothing") : place + 1);
 };
 
+const textOf = (cell: Cell): string => (cell instanceof CellError ? cell.code : wordsOf(cell));
+
 /** What COUNTIFS and its kin ask: ">0", "<=1", "steep". */
 function fits(asked: Cell): (cell: Cell) => boolean {
-  const [, sign = "=", wanted = ""] = /^(<=|>=|<>|<|>|=)?(.*)$/s.exec(String(asked ?? "")) ?? [];
+  const [, sign = "=", wanted = ""] = /^(<=|>=|<>|<|>|=)?(.*)$/s.exec(textOf(asked)) ?? [];
   const bound = Number(wanted);
   if (wanted === "" || Number.isNaN(bound))
     return (cell) => !(cell instanceof CellError) && (wordsOf(cell).toLowerCase() === wanted.toLowerCase()) === (sign !== "<>");
@@ -253,6 +255,7 @@ export const nativeFunctions: ReadonlyMap<string, Native> = new Map<string, Nati
     SQRT: onNumber((value) => finite(Math.sqrt(value))),
     EXP: onNumber((value) => finite(Math.exp(value))),
     LN: onNumber((value) => finite(value > 0 ? Math.log(value) : NaN)),
+    TANH: onNumber((value) => finite(Math.tanh(value))),
     SINH: onNumber((value) => finite(Math.sinh(value))),
     ASINH: onNumber((value) => finite(Math.asinh(value))),
     PI: () => single(Math.PI),
@@ -272,10 +275,10 @@ export const nativeFunctions: ReadonlyMap<string, Native> = new Map<string, Nati
     SUBSTITUTE: ([words, was, is]) =>
       joined(cellsOf(words), cellsOf(is), (cell, other) => {
         if (cell instanceof CellError) return cell;
-        return other instanceof CellError ? other : wordsOf(cell).replaceAll(String(one(was)), wordsOf(other));
+        return other instanceof CellError ? other : wordsOf(cell).replaceAll(textOf(one(was)), wordsOf(other));
       }),
     TEXT: ([value, pattern]) => {
-      const words = cellsOf(value).map((row) => row.map((cell) => (cell instanceof CellError ? cell : shown(cell, String(one(pattern))))));
+      const words = cellsOf(value).map((row) => row.map((cell) => (cell instanceof CellError ? cell : shown(cell, textOf(one(pattern))))));
       return words.flat().includes(undefined) ? undefined : (words as Cells);
     },
     FIXED: ([value, digits, plain]) =>

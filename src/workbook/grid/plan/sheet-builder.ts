@@ -17,22 +17,22 @@ import type {
 /** Height of a row unless the plan says otherwise. */
 export const rowHeightPoints = 14.25;
 
-/** A row whose words of ten points may need several lines. */
-export const linesPoints = (lines: 2 | 3): number => 13 * lines;
+/** A row whose words may need several lines. */
+export const linesPoints = (lines: 2 | 3 | 4): number => rowHeightPoints * lines;
 
-/** Room enough for a pen on a page printed at two thirds of its size. */
+/** Room enough for a pen on a page printed at three quarters of its size. */
 const handwritingPoints = 22;
 
 /** The empty row that parts two sections. */
 export const gapPoints = 5;
 
-export interface CellOptions {
+export interface CellOptions<Name extends string = string> {
   readonly style: StyleName;
   readonly format?: NumberFormat;
   readonly mergeTo?: string;
   readonly spillsTo?: string;
   /** Sheet-scoped name of the cell. */
-  readonly name?: string;
+  readonly name?: Name;
   readonly note?: string;
   readonly choices?: readonly string[];
   /** Lowest and highest number that may be typed. */
@@ -41,9 +41,9 @@ export interface CellOptions {
 
 /**
  * Collects a sheet from top to bottom. Sections put cells at columns of the current row and move `row` on; names make
- * formulas independent of where things end up.
+ * formulas independent of where things end up. Who knows which names there may be can say so (`Name`).
  */
-export class SheetBuilder {
+export class SheetBuilder<Name extends string = string> {
   /** The row that is being filled, from 1. */
   row = 1;
   private readonly cells = new Map<string, CellPlan>();
@@ -58,7 +58,7 @@ export class SheetBuilder {
   /** @param tableRows rows of tables, by their names, on a sheet that stands already; a new sheet has the usual ones */
   constructor(readonly tableRows: Readonly<Record<string, number>> = {}) {}
 
-  put(column: string, content: CellContent, options: CellOptions, row = this.row): string {
+  put(column: string, content: CellContent, options: CellOptions<Name>, row = this.row): string {
     const address = `${column}${row}`;
     if (this.cells.has(address)) throw new Error(`two things are planned for ${address}`);
     const { style, format, mergeTo, spillsTo } = options;
@@ -83,7 +83,7 @@ export class SheetBuilder {
     return address;
   }
 
-  name(name: string, range: string): void {
+  name(name: Name, range: string): void {
     if (this.names.some((other) => other.name === name)) throw new Error(`the name ${name} is planned twice`);
     this.names.push({ name, range });
   }
@@ -126,7 +126,7 @@ export class SheetBuilder {
   }
 
   /** The rows of a name. */
-  rowsOf(name: string): number[] {
+  rowsOf(name: Name): number[] {
     const range = this.names.find((other) => other.name === name)?.range;
     if (range === undefined) throw new Error(`nothing is called ${name}`);
     const { from, to } = block(range);

@@ -9,6 +9,7 @@ export type StyleName =
   | "label"
   | "unit"
   | "hint"
+  | "hintWords"
   | "heading"
   | "headingRight"
   | "input"
@@ -122,8 +123,8 @@ export interface PrintPlan {
   readonly paper: "a4" | "letter";
   /** Upright unless said otherwise. */
   readonly landscape?: boolean;
-  /** Excel passes over page breaks when it fits to pages, so the plan says the scale that makes each part fit. */
-  readonly scalePercent: number;
+  /** All of it on one page; otherwise only the width is fitted, and the height takes the pages that it takes. */
+  readonly onePage?: true;
   /** Rows before which a new page begins. */
   readonly breaksBeforeRow: readonly number[];
   readonly footer: string;

@@ -2,7 +2,8 @@ import type { NumberFormat, StyleName } from "./sheet-plan";
 
 /**
  * The look of our sheets: ink on paper and one accent. Inputs carry a line below, results a shade, so that the two
- * are told apart in a black-and-white print as well.
+ * are told apart in a black-and-white print as well. Nothing that is printed is smaller than 11 points: our widest sheets
+ * stand at three quarters of their size on paper, and 8 points is what can be read there at arm's length.
  */
 export interface Style {
   readonly fill?: string;
@@ -26,12 +27,14 @@ const inputLine = { weight: "Thin", color: "#6F6A5E" } as const;
 export const styles: Readonly<Record<StyleName, Style>> = {
   title: { color: accent, size: 18, bold: true, align: "Left" },
   section: { color: accent, size: 12, bold: true, align: "Left", line: { weight: "Medium", color: accent } },
-  sectionHint: { color: faint, size: 10, italic: true, align: "Left", line: { weight: "Medium", color: accent } },
+  sectionHint: { color: faint, size: 11, italic: true, align: "Left", line: { weight: "Medium", color: accent } },
   label: { color: ink, size: 11, align: "Left" },
-  unit: { color: faint, size: 10, align: "Left", indent: 1 },
-  hint: { color: faint, size: 9, italic: true, align: "Left" },
-  heading: { color: ink, size: 10, bold: true, align: "Left", indent: 1, line: { weight: "Thin", color: ink } },
-  headingRight: { color: ink, size: 10, bold: true, align: "Right", line: { weight: "Thin", color: ink } },
+  unit: { color: faint, size: 11, align: "Left", indent: 1 },
+  hint: { color: faint, size: 11, italic: true, align: "Left" },
+  /** A hint that may need several lines. */
+  hintWords: { color: faint, size: 11, italic: true, align: "Left", wrap: true },
+  heading: { color: ink, size: 11, bold: true, align: "Left", indent: 1, line: { weight: "Thin", color: ink } },
+  headingRight: { color: ink, size: 11, bold: true, align: "Right", line: { weight: "Thin", color: ink } },
   input: { color: ink, size: 11, align: "Right", line: inputLine },
   inputText: { color: ink, size: 11, align: "Left", indent: 1, line: inputLine },
   /** Words that may need several lines. */
@@ -42,8 +45,8 @@ export const styles: Readonly<Record<StyleName, Style>> = {
   keyText: { color: ink, size: 11, fill: shade, bold: true, align: "Left", indent: 1 },
   caution: { color: "#6B1F1F", size: 11, fill: shade, align: "Left", indent: 1 },
   /** Words that may need two lines. */
-  message: { color: ink, size: 10, fill: shade, align: "Left", indent: 1, wrap: true },
-  swatch: { color: ink, size: 10, fill: shade, align: "Center" },
+  message: { color: ink, size: 11, fill: shade, align: "Left", indent: 1, wrap: true },
+  swatch: { color: ink, size: 11, fill: shade, align: "Center" },
   workings: { color: faint, size: 10, align: "Left" },
 };
 

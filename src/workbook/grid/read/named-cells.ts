@@ -8,9 +8,9 @@ export type CellValue = number | string | boolean;
 
 /**
  * A sheet as it stood at one moment, spoken to by its sheet-scoped names, so that rows that somebody has put in do not matter.
- * Nothing of Excel lives in it: it can be kept and compared.
+ * Nothing of Excel lives in it: it can be kept and compared. Who knows which names such a sheet has can say so (`Name`).
  */
-export class NamedCells {
+export class NamedCells<Name extends string = string> {
   constructor(
     readonly sheetName: string,
     /** Range of each name, "B7" or "B20:E27", in small letters. */
@@ -21,7 +21,7 @@ export class NamedCells {
     private readonly formulas: readonly (readonly CellValue[])[],
   ) {}
 
-  has(name: string): boolean {
+  has(name: Name): boolean {
     return this.ranges.has(name.toLowerCase());
   }
 
@@ -30,7 +30,7 @@ export class NamedCells {
   }
 
   /** "B7" or "B20:E27". @throws where the sheet has no such name (somebody deleted its cells, or it is no sheet of ours) */
-  range(name: string): string {
+  range(name: Name): string {
     const found = this.ranges.get(name.toLowerCase());
     if (found === undefined) throw new MissingName(this.sheetName, name);
     return found;
@@ -46,37 +46,37 @@ export class NamedCells {
   }
 
   /** First cell of a name. */
-  value(name: string): CellValue {
+  value(name: Name): CellValue {
     const { from } = block(this.range(name));
     return this.at(from.row, from.column);
   }
 
-  formula(name: string): CellValue {
+  formula(name: Name): CellValue {
     const { from } = block(this.range(name));
     return this.formulaAt(from.row, from.column);
   }
 
   /** A number, or "" where the cell is empty or holds anything else. */
-  number(name: string): number | Blank {
+  number(name: Name): number | Blank {
     const value = this.value(name);
     return typeof value === "number" ? value : "";
   }
 
-  text(name: string): string {
+  text(name: Name): string {
     return String(this.value(name)).trim();
   }
 
   /** All cells of a name, row by row. */
-  block(name: string): CellValue[][] {
+  block(name: Name): CellValue[][] {
     return this.every(name, (row, column) => this.at(row, column));
   }
 
-  formulaBlock(name: string): CellValue[][] {
+  formulaBlock(name: Name): CellValue[][] {
     return this.every(name, (row, column) => this.formulaAt(row, column));
   }
 
   /** Rows and columns that a name covers, for cells that stand beside it. */
-  area(name: string): Block {
+  area(name: Name): Block {
     return block(this.range(name));
   }
 
@@ -92,7 +92,7 @@ export class NamedCells {
   }
 
   /** The same sheet with other formulas in some cells, by their address: what the cells show stays. */
-  withFormulas(others: ReadonlyMap<string, CellValue>): NamedCells {
+  withFormulas(others: ReadonlyMap<string, CellValue>): NamedCells<Name> {
     const { row: top, column: left } = this.corner;
     const formulas = this.formulas.map((line, row) =>
       line.map((formula, column) => others.get(address(top + row, left + column)) ?? formula),
@@ -100,7 +100,7 @@ export class NamedCells {
     return new NamedCells(this.sheetName, this.ranges, this.corner, this.values, formulas);
   }
 
-  private every(name: string, read: (row: number, column: number) => CellValue): CellValue[][] {
+  private every(name: Name, read: (row: number, column: number) => CellValue): CellValue[][] {
     const { from, to } = this.area(name);
     return Array.from({ length: to.row - from.row + 1 }, (_, row) =>
       Array.from({ length: to.column - from.column + 1 }, (_2, column) => read(from.row + row, from.column + column)),

@@ -35,7 +35,7 @@ function printSetUp(sheet: Excel.Worksheet, { print }: SheetPlan): void {
   const layout = sheet.pageLayout;
   layout.orientation = print.landscape ? "Landscape" : "Portrait";
   layout.paperSize = print.paper === "letter" ? "Letter" : "A4";
-  layout.zoom = { scale: print.scalePercent };
+  layout.zoom = { horizontalFitToPages: 1, ...(print.onePage && { verticalFitToPages: 1 }) };
   layout.centerHorizontally = true;
   layout.leftMargin = marginsPt.side;
   layout.rightMargin = marginsPt.side;

@@ -4,7 +4,6 @@ import { cellText } from "../../grid/words/cell-text";
 import { unitWords } from "../../batch/unit-words";
 import { columnLetters } from "../../grid/plan/addresses";
 import { colourBands } from "../../grid/plan/colour-bands";
-import { fittingScale } from "../../grid/plan/print-scale";
 import { SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { CellContent, NumberFormat, SheetPlan, StyleName } from "../../grid/plan/sheet-plan";
 import { clubFacts, factNames, type ClubEntry, type FactName } from "./club-facts";
@@ -88,11 +87,10 @@ export function planClub(options: {
   );
   const widths = [26, ...batchColumns.map(() => 13), 9, 9, 3, 16, 22, 18, 11, 8, 8, 8, 8, 8, 8, 8, 8, 8, 7, 7, 7, 7, 7, 30, 16];
   const paper = units === "us" ? "letter" : "a4";
-  const scalePercent = fittingScale(widths.slice(0, 13), [b.heightOf(1, lastRow + 1)], paper, true);
   return b.build(
     sheetName,
     widths,
-    { area: `A1:M${lastRow + 1}`, paper, landscape: true, scalePercent, breaksBeforeRow: [], footer: `${sheetName} · page &P of &N` },
+    { area: `A1:M${lastRow + 1}`, paper, landscape: true, onePage: true, breaksBeforeRow: [], footer: `${sheetName} · page &P of &N` },
     2,
   );
 }

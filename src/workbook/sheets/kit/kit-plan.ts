@@ -1,7 +1,6 @@
 import { quantity, type UnitSystem } from "../../../functions/quantities";
 import { usualKit } from "../../batch/new-batch";
-import { fittingScale } from "../../grid/plan/print-scale";
-import { SheetBuilder } from "../../grid/plan/sheet-builder";
+import { linesPoints, SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { CellContent, NumberFormat, SheetPlan } from "../../grid/plan/sheet-plan";
 import { fixedRows, handMeasured, learnedRows, quantityOf, type LearnedKey } from "./kit-rows";
 
@@ -10,7 +9,9 @@ export const kitMark = "gylebook_kit";
 export const kitVersion = 1;
 export const mostKits = 3;
 const readingRows = 12;
-const widths = [32, 10, 10, 10, 9, 12, 11, 11, 12, 76];
+/** So many letters stand in the last column in one line. */
+const lineOfWords = 100;
+const widths = [28.5, 10.5, 8, 8, 8, 13, 8, 8, 9, 83];
 
 export interface HandReading {
   readonly kit: string;
@@ -54,7 +55,8 @@ export function planKit({ sheetName, units, kitNames, readings = [] }: KitOption
   handReadings(b, readings, units);
   const last = b.row - 1;
   const paper = units === "us" ? "letter" : "a4";
-  const secondPage = 3 + 2 * blockRows;
+  /** A page for each kit; what was measured by hand goes with the last one. */
+  const kitStarts = Array.from({ length: mostKits - 1 }, (_, index) => 3 + (index + 1) * blockRows);
   return b.build(
     sheetName,
     [...widths, 3, 18, 12],
@@ -62,8 +64,7 @@ export function planKit({ sheetName, units, kitNames, readings = [] }: KitOption
       area: `A1:J${last}`,
       paper,
       landscape: true,
-      scalePercent: fittingScale(widths, [b.heightOf(1, secondPage - 1), b.heightOf(secondPage, last)], paper, true),
-      breaksBeforeRow: [secondPage],
+      breaksBeforeRow: kitStarts,
       footer: `${sheetName} · page &P of &N`,
     },
     2,
@@ -109,11 +110,12 @@ function kitBlock(b: SheetBuilder, number: number, name: string, units: UnitSyst
       style: "keyResult",
       format,
     });
-    b.put("J", how, { style: "hint" });
+    b.put("J", how, { style: "hintWords" });
+    if (how.length > lineOfWords) b.height(linesPoints(2));
     b.row += 1;
   }
-  for (const { key, label, format, unit } of fixedRows) {
-    line(b, label, usualKit[units][key], format, unit ?? unitOf(key, units));
+  for (const { key, label, format } of fixedRows) {
+    line(b, label, usualKit[units][key], format, unitOf(key, units));
     b.put("H", `=IF(ISNUMBER(G${b.row}),G${b.row},B${b.row})`, { style: "keyResult", format });
     b.row += 1;
   }
@@ -130,10 +132,7 @@ function line(b: SheetBuilder, label: string, typical: CellContent, format: Numb
   b.put("I", unit, { style: "unit" });
 }
 
-function unitOf(key: Parameters<typeof quantityOf>[0], units: UnitSystem): string {
-  const name = quantityOf(key);
-  return name === undefined ? "" : quantity(name).unit[units];
-}
+const unitOf = (key: Parameters<typeof quantityOf>[0], units: UnitSystem): string => quantity(quantityOf(key)).unit[units];
 
 function handReadings(b: SheetBuilder, readings: readonly HandReading[], units: UnitSystem): void {
   b.height(18);

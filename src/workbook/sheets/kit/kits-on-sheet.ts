@@ -1,4 +1,4 @@
-import { quantity, type QuantityName, type UnitSystem } from "../../../functions/quantities";
+import { quantity, type UnitSystem } from "../../../functions/quantities";
 import type { Kit, Method } from "../../batch/contents";
 import { newBatch, usualKit, type NewBatchChoices } from "../../batch/new-batch";
 import type { NamedCells } from "../../grid/read/named-cells";
@@ -57,10 +57,7 @@ export function handFigures(sheet: NamedCells, kitName: string): Readonly<Record
   for (const [kit = "", , value, what = ""] of sheet.block("kit_readings")) {
     const key: LearnedKey | undefined = handMeasured[String(what) as keyof typeof handMeasured];
     if (typeof value !== "number" || key === undefined || String(kit).trim().toLowerCase() !== kitName.toLowerCase()) continue;
-    (found[key] ??= []).push(key === "hydrometerOffset" ? value - 1 : toCore(quantityOf(key), value, units));
+    (found[key] ??= []).push(key === "hydrometerOffset" ? value - 1 : quantity(quantityOf(key)).toCore(value, units));
   }
   return found;
 }
-
-const toCore = (name: QuantityName | undefined, value: number, units: UnitSystem): number =>
-  name ? quantity(name).toCore(value, units) : value;

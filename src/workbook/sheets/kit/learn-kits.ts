@@ -2,6 +2,7 @@ import { learned, type Learned } from "../../../core/kit/shrink";
 import { quantity, type UnitSystem } from "../../../functions/quantities";
 import { batchIdOf, isBatchSheet, isUnplugged } from "../../batch/read/batch-sheets";
 import { markOf } from "../../batch/read/copied-sheets";
+import type { NumberFormat } from "../../grid/plan/sheet-plan";
 import type { NamedCells } from "../../grid/read/named-cells";
 import { readAllSheets } from "../../grid/read/read-sheets";
 import { withSecondLook } from "../../grid/read/second-look";
@@ -16,6 +17,7 @@ export interface LearnedFigure {
   readonly key: LearnedKey;
   readonly label: string;
   readonly unit: string;
+  readonly format: NumberFormat;
   readonly typical: number;
   /** In the units of the kit sheet. */
   readonly learned: Learned;
@@ -126,17 +128,15 @@ function logOf(sheet: NamedCells): string {
   return JSON.stringify([...log, sheet.number("og_reading"), sheet.number("volume_reached")]);
 }
 
-function figure({ key, label, spread }: LearnedRow, values: readonly number[], units: UnitSystem, taken: boolean): LearnedFigure {
-  const measure = quantityOf(key);
-  const [toCore, fromCore] = measure
-    ? [quantity(measure).toCore, quantity(measure).fromCore]
-    : [(value: number) => value, (value: number) => value];
+function figure({ key, label, format, spread }: LearnedRow, values: readonly number[], units: UnitSystem, taken: boolean): LearnedFigure {
+  const { toCore, fromCore, unit } = quantity(quantityOf(key));
   const typical = typicalValue(key, units);
   const { value, plusMinus, batches } = learned(values, { value: toCore(typical, units), ...spread });
   return {
     key,
     label,
-    unit: measure ? quantity(measure).unit[units] : "",
+    unit: unit[units],
+    format,
     typical,
     taken,
     learned: { value: fromCore(value, units), plusMinus: fromCore(plusMinus, units), batches },

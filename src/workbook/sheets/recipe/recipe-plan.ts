@@ -2,7 +2,6 @@ import { ebcFromSrm } from "../../../core/wort/colour-scales";
 import { unitWords } from "../../batch/unit-words";
 import { address } from "../../grid/plan/addresses";
 import { colourBands } from "../../grid/plan/colour-bands";
-import { fittingScale } from "../../grid/plan/print-scale";
 import { SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { NumberFormat, SheetPlan, StyleName } from "../../grid/plan/sheet-plan";
 import type { BatchInWorkbook } from "../batches-in-workbook";
@@ -196,7 +195,7 @@ export function planRecipe({ sheetName, contents, cells }: BatchInWorkbook, page
     {
       area: `A1:H${lastRow}`,
       paper,
-      scalePercent: fittingScale(columnWidths, [b.heightOf(1, lastRow)], paper),
+      onePage: true,
       breaksBeforeRow: [],
       footer: `${pageName} · Gylebook`,
     },

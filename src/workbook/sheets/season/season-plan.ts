@@ -1,7 +1,6 @@
 import { ebcFromSrm } from "../../../core/wort/colour-scales";
 import type { UnitSystem } from "../../../functions/quantities";
 import { colourBands } from "../../grid/plan/colour-bands";
-import { fittingScale } from "../../grid/plan/print-scale";
 import { SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { CellContent, SheetPlan } from "../../grid/plan/sheet-plan";
 import { columns, firstOwnColumn, printedTo } from "./season-columns";
@@ -50,7 +49,6 @@ export function planSeason({ sheetName, units, today, rows, allowance = "" }: Se
   const lastRow = Math.max(firstRow, firstRow + rows.length - 1);
   const widths = [...columns.map(({ width }) => width), 3];
   const paper = units === "us" ? "letter" : "a4";
-  const printed = columns.filter(({ letter }) => letter <= printedTo).map(({ width }) => width);
   return b.build(
     sheetName,
     widths,
@@ -58,7 +56,6 @@ export function planSeason({ sheetName, units, today, rows, allowance = "" }: Se
       area: `A1:${printedTo}${lastRow}`,
       paper,
       landscape: true,
-      scalePercent: fittingScale(printed, [100], paper, true),
       breaksBeforeRow: [],
       footer: `${sheetName} · page &P of &N`,
     },

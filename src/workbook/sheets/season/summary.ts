@@ -84,7 +84,7 @@ function theYear(b: SheetBuilder, { units, today, allowance }: SummaryOptions, l
     "Bottles standing ready",
     `=SUMIFS(${list("U")},${list("E")},"ready")+SUMIFS(${list("Q")},${list("E")},"ready",${list("U")},"")`,
     { style: "result", format: "whole", name: "season_ready" },
-    "filled, or what you typed as left",
+    "filled, or left as you typed",
   );
   b.highlight({ range: `C${b.row - 4}`, formula: "=N(season_allowance_left)<0", fill: "#7A1F1F", color: "#FFFFFF", bold: true });
 }
@@ -142,7 +142,7 @@ function yearsAndMonths(b: SheetBuilder, list: ListColumn, chartFrom: number): v
   b.put("R", "mean score", { style: "unit", mergeTo: "S" }, heading + 3);
   b.chart({
     name: "Season",
-    title: "Into the fermenter, month by month",
+    title: "Brewed, month by month",
     horizontal: { format: "text" },
     vertical: { format: "whole" },
     series: [

@@ -1,6 +1,5 @@
 import { quantity, type UnitSystem } from "../../../functions/quantities";
 import { hopPackages } from "../../../core/hops/storage";
-import { fittingScale } from "../../grid/plan/print-scale";
 import { SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { CellContent, NumberFormat, SheetPlan } from "../../grid/plan/sheet-plan";
 import { stockKinds, type StockKind } from "./stock-kinds";
@@ -14,7 +13,7 @@ export const drawsFirstRow = 4;
 const drawsLastRow = 3003;
 const draws = `$Q$${drawsFirstRow}:$V$${drawsLastRow}`;
 const drawsColumn = (letter: string): string => `$${letter}$${drawsFirstRow}:$${letter}$${drawsLastRow}`;
-const widths = [32, 10, 10, 10, 11, 10, 10, 11, 11, 9, 10, 10];
+const widths = [27, 9.5, 8, 8.5, 12, 7.5, 8, 10.5, 10.5, 9.5, 9.5, 10.5];
 
 export interface HopStock {
   readonly crop: CellContent;
@@ -68,6 +67,7 @@ export function planStores({ sheetName, units, today, stock = {} }: StoresOption
   b.name("stores_draws", draws.replaceAll("$", ""));
   b.row = 3;
   stockKinds.forEach((kind, index) => shelf(b, index + 1, kind, units, stock[kind.kind] ?? []));
+  const listStart = b.row;
   shoppingList(b);
   const last = b.row - 1;
   const paper = units === "us" ? "letter" : "a4";
@@ -77,8 +77,7 @@ export function planStores({ sheetName, units, today, stock = {} }: StoresOption
     {
       area: `A1:L${last}`,
       paper,
-      scalePercent: fittingScale(widths, [b.heightOf(1, last)], paper),
-      breaksBeforeRow: [],
+      breaksBeforeRow: [listStart],
       footer: `${sheetName} · page &P of &N`,
     },
     2,

@@ -1,5 +1,6 @@
 import type { Filled } from "../../../batch/contents";
-import { bottleKinds, sugars } from "../../../batch/sheet/packaging";
+import { bottleKinds } from "../../../../core/pack/bottle-kinds";
+import { primingSugars as sugars } from "../../../../core/pack/priming";
 import type { CellValue, NamedCells } from "../../../grid/read/named-cells";
 import type { CellChange } from "../change-cells";
 

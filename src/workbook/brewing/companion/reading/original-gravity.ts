@@ -46,9 +46,12 @@ export function originalGravity(
   return mixed.ready ? doubted(sheet, { ...mixed.ready, volume: volume + topUp }) : mixed;
 }
 
+/** The lines that judge the reading before the yeast, and the volume with it. */
+export const linesOfOriginal = ["original-gravity", "volumes", "course", "finished"] as const;
+
 /** What the sheet's checks would say of it that they do not say now. */
 const doubted = (sheet: NamedCells, original: Omit<Original, "doubts">): { readonly ready: Original } => ({
-  ready: { ...original, doubts: newlySaid(sheet, originalCells(original)).map(({ words }) => words) },
+  ready: { ...original, doubts: newlySaid(sheet, originalCells(original), linesOfOriginal).map(({ words }) => words) },
 });
 
 const originalCells = ({ reading, scale, sampleTemperature, volume, note }: Omit<Original, "doubts">): CellChange[] => [

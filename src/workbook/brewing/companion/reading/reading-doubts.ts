@@ -1,3 +1,4 @@
+import { ofTheNewest } from "../../../batch/rules/course";
 import { newlySaid, type Proposed } from "../../../batch/rules/what-it-says";
 import type { NamedCells } from "../../../grid/read/named-cells";
 import { momentShown } from "../../../grid/words/day-words";
@@ -6,12 +7,17 @@ import { firstEmptyRow, readingCells, type NewReading } from "./add-reading";
 /** The clocks of two devices may differ by so much, in days. */
 const clockSlack = 10 / 1440;
 
+/** The lines that judge a reading. What else of the sheet moves with it is told where it is asked for. */
+export const linesOfReadings = ["beer-temperature", "course", "finished"] as const;
+
 /**
  * What the sheet's checks would say of a reading that they do not say now, before it is written; and a moment to come, which no
  * sheet knows of. Each is asked about, none is decided for the brewer.
  */
 export function readingDoubts(sheet: NamedCells, reading: NewReading, now: number): string[] {
-  const said = newlySaid(sheet, proposedReading(sheet, reading)).map(({ words }) => words);
+  const newest = sheet.has("last_reading") ? sheet.number("last_reading") : "";
+  const always = newest === "" || reading.when >= newest ? ofTheNewest : undefined;
+  const said = newlySaid(sheet, proposedReading(sheet, reading), linesOfReadings, always).map(({ words }) => words);
   return reading.when > now + clockSlack ? [`${momentShown(reading.when)} is still to come.`, ...said] : said;
 }
 

@@ -8,6 +8,13 @@ export function num(value: number): string {
   return value < 0 ? `(${text})` : text;
 }
 
+/** A number as a further term of a sum: with its sign before it. */
+export const term = (value: number): string => (value < 0 ? `-${num(-value)}` : `+${num(value)}`);
+
+/** A sum of powers, from none on: "1+2*x-3*x^2". */
+export const powersText = (factors: readonly number[], x: string): string =>
+  factors.map((factor, power) => (power === 0 ? num(factor) : `${term(factor)}*${x}${power === 1 ? "" : `^${power}`}`)).join("");
+
 /** Excel takes no text in a formula that is longer than this. */
 const longestText = 250;
 

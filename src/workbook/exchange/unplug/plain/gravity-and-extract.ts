@@ -1,11 +1,14 @@
-import { waterDensityKgPerM3 } from "../../../../core/wort/density";
-import { num } from "./formula-parts";
+import { balling } from "../../../../core/beer/alcohol";
+import { realExtractFit } from "../../../../core/beer/real-extract";
+import { sugarCoefficients, waterDensityKgPerM3 } from "../../../../core/wort/density";
+import { platoPowers } from "../../../../core/wort/plato";
+import { num, term } from "./formula-parts";
 
-/** The cubic of `core/wort/plato.ts`: P = 258.6 x − 226.12 x² + 175.45 x³, x = SG − 1. */
-const [first, second, third] = [258.6, -226.12, 175.45] as const;
+const [first, second, third] = platoPowers;
 
 /** °P from a gravity. */
-export const platoText = (gravity: string): string => `(258.6*(${gravity}-1)-226.12*(${gravity}-1)^2+175.45*(${gravity}-1)^3)`;
+export const platoText = (gravity: string): string =>
+  `(${num(first)}*(${gravity}-1)${term(second)}*(${gravity}-1)^2${term(third)}*(${gravity}-1)^3)`;
 
 /**
  * Gravity from °P: the one real root of that cubic, which always rises, in its closed form with the hyperbolic sine
@@ -23,18 +26,18 @@ export function gravityText(plato: string): string {
 /** Alcohol by mass, %, as `core/beer/alcohol.ts`: (OE − RE) / (2.0665 − 0.010665 OE), RE = 0.1808 OE + 0.8192 AE. */
 export function alcoholByMassText(original: string, final: string): string {
   const oe = platoText(original);
-  return `(MAX(0,${oe}-0.1808*${oe}-0.8192*${platoText(final)})/(2.0665-0.010665*${oe}))`;
+  return `(MAX(0,${oe}-${num(balling.original)}*${oe}-${num(balling.apparent)}*${platoText(final)})/(${num(balling.perAlcohol)}-${num(balling.perExtract)}*${oe}))`;
 }
 
 /** Real extract, °P, as `core/beer/real-extract.ts`. */
 export function realExtractText(original: string, final: string): string {
   const alcohol = alcoholByMassText(original, final);
-  return `MIN((${platoText(final)}+0.4654*${alcohol}-0.003615*${alcohol}^2)/0.9962,${platoText(original)})`;
+  return `MIN((${platoText(final)}+${num(realExtractFit.alcohol)}*${alcohol}-${num(realExtractFit.square)}*${alcohol}^2)/${num(realExtractFit.divisor)},${platoText(original)})`;
 }
 
-/** Coefficients of ICUMSA SPS-4 at 20 °C. */
-const icumsaAt20 = [385.1761, 135.3705, 40.9299, -3.9643, 13.4853, -17.289];
+/** At 20 °C the other rows of the density equation are nought. */
+const icumsaAt20 = sugarCoefficients[0] ?? [];
 
 /** Density of a sugar solution at 20 °C over that of water there, from its mass fraction of sugar. */
 export const densityOverWaterText = (fraction: string): string =>
-  `1+SUMPRODUCT({${icumsaAt20.join(",")}}*${fraction}^{1,2,3,4,5,6})/${num(waterDensityKgPerM3(20))}`;
+  `1+SUMPRODUCT({${icumsaAt20.join(",")}}*${fraction}^{${icumsaAt20.map((_, index) => index + 1).join(",")}})/${num(waterDensityKgPerM3(20))}`;

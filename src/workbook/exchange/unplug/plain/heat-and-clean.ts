@@ -1,14 +1,17 @@
-import { product } from "./formula-parts";
+import { heatKjPerLitreKelvin } from "../../../../core/heat/water-heat";
+import { num, product } from "./formula-parts";
 import type { PlainArguments } from "./plain-arguments";
 import type { PlainForm, ValueOnly } from "./plain-form";
 
 /** Litres of wort that take as much heat as the cooling water really carries away, a minute. */
-const cooling = (x: PlainArguments): string => `(${x.core("flow")}*(1-EXP(-${x.core("coil")}/(${x.core("flow")}/60*4.18))))`;
+const cooling = (x: PlainArguments): string =>
+  `(${x.core("flow")}*(1-EXP(-${x.core("coil")}/(${x.core("flow")}/60*${num(heatKjPerLitreKelvin)}))))`;
 
 export const heatForms = {
   "HEAT.WARM": {
     holds: (x) => [`${x.core("to")}>=${x.core("from")}`],
-    sum: (x) => `${x.core("volume")}*4.18*(${x.core("to")}-${x.core("from")})/(${x.core("power")}*${x.core("efficiency")}/100)/60`,
+    sum: (x) =>
+      `${x.core("volume")}*${num(heatKjPerLitreKelvin)}*(${x.core("to")}-${x.core("from")})/(${x.core("power")}*${x.core("efficiency")}/100)/60`,
   },
   "HEAT.CHILL": {
     holds: (x) => [`${x.core("to")}<=${x.core("from")}`, `${x.core("to")}>${x.core("tapTemperature")}`],

@@ -1,18 +1,21 @@
-import { atom, product } from "./formula-parts";
+import { isoLosing, isoMaking } from "../../../../core/hops/isomerisation";
+import { agedBy, hopPackages, packageFactors } from "../../../../core/hops/storage";
+import { ragerTerms, tinsethTerms } from "../../../../core/hops/utilisation";
+import { atom, num, product } from "./formula-parts";
 import type { PlainArguments } from "./plain-arguments";
 import { NoPlainForm, type PlainForm, type ValueOnly } from "./plain-form";
 
 /** Rates of `core/hops/isomerisation.ts`, per minute, at a temperature in °C. */
-const made = (celsius: string): string => `(7.9E11*EXP(-11858/(${celsius}+273.15)))`;
-const lost = (celsius: string): string => `(4.1E12*EXP(-12994/(${celsius}+273.15)))`;
+const made = (celsius: string): string => `(${num(isoMaking.perMinute)}*EXP(-${num(isoMaking.kelvin)}/(${celsius}+273.15)))`;
+const lost = (celsius: string): string => `(${num(isoLosing.perMinute)}*EXP(-${num(isoLosing.kelvin)}/(${celsius}+273.15)))`;
 /** Iso-alpha acid after some minutes, as a share of the alpha acid put in; a range of minutes is taken row by row. */
 const isoShare = (minutes: string, celsius: string): string =>
   `(${made(celsius)}/(${lost(celsius)}-${made(celsius)})*(EXP(-${made(celsius)}*${minutes})-EXP(-${lost(celsius)}*${minutes})))`;
 
 /** Minutes count by the speed of isomerisation against 100 °C. */
 const minutesAt100 = (minutes: string, celsius: string): string =>
-  celsius === "100" ? minutes : `${minutes}*EXP(-11858/(${celsius}+273.15)+11858/373.15)`;
-const strength = (gravity: string): string => `1.65*0.000125^(${gravity}-1)`;
+  celsius === "100" ? minutes : `${minutes}*EXP(-${num(isoMaking.kelvin)}/(${celsius}+273.15)+${num(isoMaking.kelvin)}/373.15)`;
+const strength = (gravity: string): string => `${num(tinsethTerms.factor)}*${num(tinsethTerms.base)}^(${gravity}-1)`;
 
 /** The utilisation in one factor that depends on the minutes and one that does not. */
 function utilisation(x: PlainArguments, minutes: string): { each: string; all: string } {
@@ -20,14 +23,14 @@ function utilisation(x: PlainArguments, minutes: string): { each: string; all: s
   const counted = minutesAt100(minutes, boils);
   return {
     each: x.choice("model", {
-      tinseth: `(1-EXP(-0.04*${counted}))`,
-      rager: `(18.11+13.86*TANH((${counted}-31.32)/18.27))`,
+      tinseth: `(1-EXP(-${num(tinsethTerms.perMinute)}*${counted}))`,
+      rager: `(${num(ragerTerms.middle)}+${num(ragerTerms.reach)}*TANH((${counted}-${num(ragerTerms.minutes)})/${num(ragerTerms.spread)}))`,
       kinetic: isoShare(minutes, boils),
     }),
     all: x.choice("model", {
-      tinseth: `${strength(gravity)}/4.15`,
-      rager: `0.01/(1+MAX(0,(${gravity}-1.05)/0.2))`,
-      kinetic: `${strength(gravity)}/4.15*(1-EXP(-2.4))/${isoShare("60", "100")}`,
+      tinseth: `${strength(gravity)}/${num(tinsethTerms.divisor)}`,
+      rager: `0.01/(1+MAX(0,(${gravity}-${num(ragerTerms.from)})/${num(ragerTerms.over)}))`,
+      kinetic: `${strength(gravity)}/${num(tinsethTerms.divisor)}*(1-EXP(-${num(60 * tinsethTerms.perMinute)}))/${isoShare("60", "100")}`,
     }),
   };
 }
@@ -95,7 +98,7 @@ export const hopsForms = {
   "HOPS.SWAP": { sum: (x) => `${x.core("mass")}*${x.core("alpha")}/${x.core("newAlpha")}` },
   "HOPS.AGED": {
     sum: (x) =>
-      `${x.core("alpha")}*EXP(LN(1-${x.core("loss")}/100)/180*2^((${x.core("temperature")}-20)/15)*${x.choice("package", { loose: "1", sealed: "0.75", barrier: "0.5" })}*${x.core("days")})`,
+      `${x.core("alpha")}*EXP(LN(1-${x.core("loss")}/100)/${num(agedBy.days)}*2^((${x.core("temperature")}-${num(agedBy.atC)})/${num(agedBy.doublesEveryC)})*${x.choice("package", Object.fromEntries(hopPackages.map((kept) => [kept, num(packageFactors[kept])])))}*${x.core("days")})`,
   },
   "HOPS.BALANCE": { sum: (x) => `${x.core("ibu")}/(1000*(${x.core("originalGravity")}-1))` },
 } satisfies Record<string, PlainForm | ValueOnly>;

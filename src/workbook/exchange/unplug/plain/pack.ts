@@ -1,12 +1,16 @@
+import { criticalReynolds, density, friction, gravityMPerS2, viscosity } from "../../../../core/pack/beer-line";
+import { daysAt21, fewestDays } from "../../../../core/pack/ready";
+import { standardAir } from "../../../../core/water/boiling";
 import { readingError, type BottleCheck } from "../../../../core/pack/bottle-check";
 import { bottleKinds, bottleLimits, vesselKinds, type VesselKind, type WorkingLimit } from "../../../../core/pack/bottle-kinds";
-import { airInWater, filledAtC } from "../../../../core/pack/closed-bottle";
-import { waterVapourBar } from "../../../../core/pack/local-air";
+import { airInWater, filledAtC, growth, litreBarPerMoleKelvin } from "../../../../core/pack/closed-bottle";
+import { magnus, waterVapourBar } from "../../../../core/pack/local-air";
 import { co2YieldOfSugar, primingSugars } from "../../../../core/pack/priming";
 import {
   beerBesideWater,
   carbonDioxideInWater,
   excessOfEachVolume,
+  gramsPerVolume,
   molesOfVolumes,
   molesOfWaterPerL,
 } from "../../../../core/pack/solubility";
@@ -31,9 +35,10 @@ function takesUp([constant, ...powers]: readonly [number, ...number[]], celsius:
   const first = Math.log((beerBesideWater * molesOfWaterPerL) / 10) - constant;
   return `EXP(${num(first)}${powers.map((power, index) => `${power > 0 ? "-" : "+"}${num(Math.abs(power))}/${kelvin}${index === 0 ? "" : `^${index + 1}`}`).join("")})`;
 }
-const vapour = (celsius: string): string => `0.0061094*EXP(17.625*${celsius}/(${celsius}+243.04))`;
+const vapour = (celsius: string): string => `${num(magnus.bar)}*EXP(${num(magnus.factor)}*${celsius}/(${celsius}+${num(magnus.aboveC)}))`;
 const excess = (celsius: string): string => `(${excessOfEachVolume[0]}+${excessOfEachVolume[1]}*${celsius})`;
-const air = (x: PlainArguments): string => `(1.01325*(1-0.0065*${x.core("altitude")}/288.15)^5.25588)`;
+const air = (x: PlainArguments): string =>
+  `(${num(standardAir.pascal / 1e5)}*(1-${num(standardAir.kelvinPerM)}*${x.core("altitude")}/${num(standardAir.kelvin)})^${num(standardAir.power)})`;
 const moles = num(molesOfVolumes(1));
 const ofGas = (volumes: string, celsius: string): string => `${moles}*${volumes}*(1+${excess(celsius)}*${volumes})`;
 
@@ -43,8 +48,12 @@ const kegBar = (x: PlainArguments, volumes: string, celsius: string): string =>
 /** See `core/pack/closed-bottle.ts`; a keg is a bottle without a neck. */
 function closedBar(x: PlainArguments, volumes: string, celsius: string): string {
   const neck = `1/(100/${x.core("headspace")}-1)`;
-  const holds = keg(x, "0", `(${neck}-(${celsius}-4)^2/(124500+987*${celsius}))/(0.0831446*(${celsius}+273.15))`);
-  const sealedIn = `(${air(x)}-${num(waterVapourBar(filledAtC))})*${keg(x, "0", neck)}/${num(0.0831446 * (filledAtC + 273.15))}`;
+  const holds = keg(
+    x,
+    "0",
+    `(${neck}-(${celsius}-${num(filledAtC)})^2/(${num(growth.at0)}+${num(growth.perC)}*${celsius}))/(${num(litreBarPerMoleKelvin)}*(${celsius}+273.15))`,
+  );
+  const sealedIn = `(${air(x)}-${num(waterVapourBar(filledAtC))})*${keg(x, "0", neck)}/${num(litreBarPerMoleKelvin * (filledAtC + 273.15))}`;
   return `(${ofGas(volumes, celsius)}/(${takesUp(carbonDioxideInWater, celsius)}+${holds})+${sealedIn}/(${takesUp(airInWater, celsius)}+${holds})+${vapour(celsius)}-${air(x)})`;
 }
 
@@ -58,7 +67,7 @@ const residual = (x: PlainArguments): string => volumesAt(x, "0", x.core("temper
 const sugarYield = (x: PlainArguments): string =>
   x.choice("sugar", Object.fromEntries(primingSugars.map((sugar) => [sugar, num(co2YieldOfSugar[sugar])])));
 /** Sugar for a litre, g. */
-const sugarPerLitre = (x: PlainArguments): string => `(${x.core("co2")}-${residual(x)})*1.977/${sugarYield(x)}`;
+const sugarPerLitre = (x: PlainArguments): string => `(${x.core("co2")}-${residual(x)})*${num(gramsPerVolume)}/${sugarYield(x)}`;
 
 /** No sugar where the beer holds as much, nor where the bottles do not bear it: without a kind they are ordinary. */
 function mayPrime(x: PlainArguments): string[] {
@@ -75,11 +84,11 @@ const toFill = (x: PlainArguments): string => `(${x.core("volume")}-${x.core("lo
 const bottles = (x: PlainArguments): string => `INT(${toFill(x)}/(${x.core("bottleVolume")}/1000)+1E-9)`;
 
 const speed = (x: PlainArguments): string => `(${x.core("flow")}/60000/(PI()*(${x.core("lineId")}/1000)^2/4))`;
-const lift = (x: PlainArguments): string => `(${x.core("pressure")}-1010*9.80665*${x.core("height")}/100000)`;
+const lift = (x: PlainArguments): string => `(${x.core("pressure")}-${num(density)}*${num(gravityMPerS2)}*${x.core("height")}/100000)`;
 /** Pressure that a metre of line takes up, bar: see `core/pack/beer-line.ts`. */
 function barPerMetre(x: PlainArguments): string {
-  const reynolds = `(1010*${speed(x)}*(${x.core("lineId")}/1000)/0.0025)`;
-  return `(IF(${reynolds}<2300,64/${reynolds},0.316*${reynolds}^-0.25)*1010*${speed(x)}^2/(2*${x.core("lineId")}/1000)/100000)`;
+  const reynolds = `(${num(density)}*${speed(x)}*(${x.core("lineId")}/1000)/${num(viscosity)})`;
+  return `(IF(${reynolds}<${num(criticalReynolds)},${num(friction.smooth)}/${reynolds},${num(friction.rough)}*${reynolds}^${num(friction.power)})*${num(density)}*${speed(x)}^2/(2*${x.core("lineId")}/1000)/100000)`;
 }
 
 const byBottle = (x: PlainArguments, piece: (kind: VesselKind, limit: WorkingLimit) => string): string =>
@@ -199,5 +208,7 @@ export const packForms = {
     sum: (x, { column }) =>
       column === 0 ? bottles(x) : x.show("volume", `MAX(0,${toFill(x)}-${bottles(x)}*${x.core("bottleVolume")}/1000)`),
   },
-  "PACK.READY": { sum: (x) => `INT(${x.core("packagedOn")})+MAX(7,-INT(-(10*2^((21-${x.core("temperature")})/10)-1E-9)))` },
+  "PACK.READY": {
+    sum: (x) => `INT(${x.core("packagedOn")})+MAX(${num(fewestDays)},-INT(-(${num(daysAt21)}*2^((21-${x.core("temperature")})/10)-1E-9)))`,
+  },
 } satisfies Record<string, PlainForm>;

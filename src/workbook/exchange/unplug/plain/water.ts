@@ -1,10 +1,14 @@
+import { calciumCarbonatePerCalcium, calciumCarbonatePerMagnesium, mashLoss } from "../../../../core/water/alkalinity";
+import { chlorineMolarMass, excess, metabisulfites } from "../../../../core/water/dechlorinate";
+import { maltHeatAgainstWater } from "../../../../core/water/mash";
+import { waterKgPerL20C } from "../../../../core/wort/density";
 import { carbonOfTapWater, chalkSaturation, firstStep, tapPh } from "../../../../core/water/carbonate";
-import { acids, acidMolPerL, mashPh, type AcidName } from "../../../../core/water/acid";
+import { acids, acidMolPerL, calciumCarbonateMgPerMeq, mashPh, type AcidName } from "../../../../core/water/acid";
 import { waterBoilsAtC } from "../../../../core/water/boiling";
-import { ionNames, salts, withSalts, pureWater, type SaltName } from "../../../../core/water/ions";
+import { ionNames, molar, salts, withSalts, pureWater, type SaltName } from "../../../../core/water/ions";
 import { ionLabel } from "../../../../functions/water/ion-rows";
 import { massOfWortKg, strongestKgPerL, waterKgPerL } from "../../../../core/wort/solution";
-import { num, product, quote } from "./formula-parts";
+import { num, powersText, product, quote } from "./formula-parts";
 import { densityOverWaterText } from "./gravity-and-extract";
 import type { PlainArguments } from "./plain-arguments";
 import { NoPlainForm, type PlainForm, type Place } from "./plain-form";
@@ -82,7 +86,7 @@ const budgetRows: readonly [string, (x: PlainArguments) => string][] = [
 
 const strike = (x: PlainArguments): string => {
   const [grain, water, target] = [x.core("grainMass"), x.core("waterVolume"), x.core("target")];
-  return `${target}+0.4*${grain}*(${target}-${x.core("grainTemperature")})/(${water}*0.9982)`;
+  return `${target}+${num(maltHeatAgainstWater)}*${grain}*(${target}-${x.core("grainTemperature")})/(${water}*${num(waterKgPerL20C)})`;
 };
 
 const sixRows = () => ({ rows: 6, columns: 2 });
@@ -115,13 +119,13 @@ function baseIon(x: PlainArguments, ion: number): string {
 function chalkDissolves(x: PlainArguments): string {
   const chalk = `SUMPRODUCT(--(${x.column("salts", "salt") ?? ""}="chalk"),${x.column("salts", "mass") ?? ""})`;
   const [calcium, bicarbonate] = [0, 5].map((ion) => `(${baseIon(x, ion)}+${addedIons(x, ion)})`);
-  return `OR(${chalk}=0,${calcium}/40078*(${bicarbonate}/61016.8)^2<=${num(chalkSaturation)})`;
+  return `OR(${chalk}=0,${calcium}/${num(1000 * molar.calcium)}*(${bicarbonate}/${num(1000 * molar.bicarbonate)})^2<=${num(chalkSaturation)})`;
 }
 
-/** Equivalents in a millilitre of the acid; density lines as in `core/water/acid.ts`. */
+/** Equivalents in a millilitre of the acid. */
 function acidText(x: PlainArguments, name: AcidName): string {
   const w = `(${x.core("strength")}/100)`;
-  const density = name === "lactic" ? `(0.998+0.24*${w})` : `(0.998+0.5156*${w}+0.3443*${w}^2)`;
+  const density = `(${powersText(acids[name].densityPowers, w)})`;
   const molPerL = `1000*${density}*${w}/${num(acids[name].molarMass)}`;
   const usual = num(acidMolPerL(name, acids[name].usualPercent));
   const given = x.given("strength");
@@ -129,7 +133,7 @@ function acidText(x: PlainArguments, name: AcidName): string {
   return `${equivalentsText(name, hydrogenText(x))}*${asked}`;
 }
 
-const molPerL = (x: PlainArguments, key: string): string => `${x.core(key)}/50043`;
+const molPerL = (x: PlainArguments, key: string): string => `${x.core(key)}/${num(1000 * calciumCarbonateMgPerMeq)}`;
 
 /** Alkalinity that stays, mol/L: the target, or what is there at the mash's pH. The sums of `core/water/carbonate.ts`. */
 const leftText = (x: PlainArguments): string => {
@@ -163,7 +167,7 @@ export const waterForms = {
   "WATER.STEP": {
     holds: (x) => [`${x.core("target")}>=${x.core("from")}`, `${x.core("additionTemperature")}>${x.core("target")}`],
     sum: (x) =>
-      `(0.4*${x.core("grainMass")}+${x.core("waterVolume")}*0.9982)*(${x.core("target")}-${x.core("from")})/(${x.core("additionTemperature")}-${x.core("target")})/0.9982`,
+      `(${num(maltHeatAgainstWater)}*${x.core("grainMass")}+${x.core("waterVolume")}*${num(waterKgPerL20C)})*(${x.core("target")}-${x.core("from")})/(${x.core("additionTemperature")}-${x.core("target")})/${num(waterKgPerL20C)}`,
   },
   "WATER.IONS": {
     size: sixRows,
@@ -185,7 +189,7 @@ export const waterForms = {
   },
   "WATER.ALKALINITY": {
     sum: (x) =>
-      `${x.core("alkalinity")}-${num(100.0869 / 40.078)}*${x.core("calcium")}/3.5-${num(100.0869 / 24.305)}*${x.core("magnesium")}/7`,
+      `${x.core("alkalinity")}-${num(calciumCarbonatePerCalcium)}*${x.core("calcium")}/${num(mashLoss.calcium)}-${num(calciumCarbonatePerMagnesium)}*${x.core("magnesium")}/${num(mashLoss.magnesium)}`,
   },
   "WATER.ACID": {
     holds: (x) => [`${x.core("targetAlkalinity")}<=${x.core("alkalinity")}`],
@@ -194,6 +198,6 @@ export const waterForms = {
   },
   "WATER.DECHLORINATE": {
     sum: (x) =>
-      `${x.core("volume")}*${x.core("chlorine")}*1.25*${x.choice("compound", { potassium: "222.324", sodium: "190.107" })}/(2*70.906)`,
+      `${x.core("volume")}*${x.core("chlorine")}*${num(excess)}*${x.choice("compound", { potassium: num(metabisulfites.potassium), sodium: num(metabisulfites.sodium) })}/(2*${num(chlorineMolarMass)})`,
   },
 } satisfies Record<string, PlainForm>;

@@ -1,8 +1,12 @@
 import { pureSugarPointsLPerKg } from "../../../../core/wort/extract-potential";
-import { sugarSolutionDensityKgPerM3, waterDensityKgPerM3 } from "../../../../core/wort/density";
+import { colourFit, maltColourUnitsPerKgLovibondPerL, mostSrm } from "../../../../core/wort/colour";
+import { ebcPerAbsorbance, lovibondLine, srmPerAbsorbance } from "../../../../core/wort/colour-scales";
+import { sugarSolutionDensityKgPerM3, waterDensityKgPerM3, waterDivisor, waterKgPerL20C, waterPowers } from "../../../../core/wort/density";
+import { glassExpansionPerK } from "../../../../core/wort/hydrometer";
+import { platoPowers } from "../../../../core/wort/plato";
 import { concentrationOfGravity, gravityOfConcentration } from "../../../../core/wort/solution";
 import { bisect } from "../../../../core/wort/bisect";
-import { num, product } from "./formula-parts";
+import { num, powersText, product } from "./formula-parts";
 import { densityOverWaterText, gravityText, platoText } from "./gravity-and-extract";
 import type { PlainArguments } from "./plain-arguments";
 import { NoPlainForm, type PlainForm } from "./plain-form";
@@ -52,16 +56,15 @@ function maltColourUnits(x: PlainArguments): string {
   const [mass, colour] = [columnOf(x, "mass"), columnOf(x, "colour")];
   return x.choice("scale", {
     SRM: `SUMPRODUCT(${mass},${colour})`,
-    EBC: `(SUMPRODUCT(${mass},${colour})*12.7/25+0.76*SUMPRODUCT(${mass},ISNUMBER(${colour})*(${colour}<>0)))/1.3546`,
+    EBC: `(SUMPRODUCT(${mass},${colour})*${num(srmPerAbsorbance)}/${num(ebcPerAbsorbance)}+${num(lovibondLine.above)}*SUMPRODUCT(${mass},ISNUMBER(${colour})*(${colour}<>0)))/${num(lovibondLine.slope)}`,
   });
 }
 
 const srm = (x: PlainArguments): string =>
-  `1.4922*(${product(maltColourUnits(x), x.scale("mass"))}*${num(3.785411784 / 0.45359237)}/${x.core("volume")})^0.6859`;
+  `${num(colourFit.factor)}*(${product(maltColourUnits(x), x.scale("mass"))}*${num(maltColourUnitsPerKgLovibondPerL)}/${x.core("volume")})^${num(colourFit.power)}`;
 
 /** Density of water, kg/L: the equation of `core/wort/density.ts`. */
-const waterText = (t: string): string =>
-  `((999.83952+16.952577*${t}-0.0079905127*${t}^2-0.000046241757*${t}^3+0.00000010584601*${t}^4-0.00000000028103006*${t}^5)/(1+0.016887236*${t})/1000)`;
+const waterText = (t: string): string => `((${powersText(waterPowers, t)})/(1+${num(waterDivisor)}*${t})/1000)`;
 
 /**
  * Mass fraction of sugar whose solution is so much denser than water (kg/L) at a temperature: the ICUMSA equation turned
@@ -78,7 +81,7 @@ const sugarText = (overWater: string, celsius: string): string =>
 
 /** The density that the spindle shows, kg/L, by the way its scale is marked; then the glass's own expansion. */
 function sampleDensity(x: PlainArguments, calibration: string): string {
-  return `${calibration}*(1-0.000025*(${x.core("sampleTemperature")}-${x.core("calibratedAt")}))`;
+  return `${calibration}*(1-${num(glassExpansionPerK)}*(${x.core("sampleTemperature")}-${x.core("calibratedAt")}))`;
 }
 
 const solutionText = (plato: string, celsius: string): string =>
@@ -116,12 +119,16 @@ export const wortForms = {
   "WORT.HYDROMETER": hydrometer,
   "WORT.REFRACTOMETER": { sum: (x) => gravityText(`${x.core("brix")}/${x.core("wortCorrection")}`) },
   "WORT.GRAVITY": { sum: expectedGravity, holds: (x) => [`${concentration(x)}<=${num(strongest)}`] },
-  "WORT.COLOUR": { sum: (x) => x.choice("scale", { SRM: srm(x), EBC: `${srm(x)}*25/12.7` }), holds: (x) => [`${srm(x)}<=300`] },
+  "WORT.COLOUR": {
+    sum: (x) => x.choice("scale", { SRM: srm(x), EBC: `${srm(x)}*${num(ebcPerAbsorbance)}/${num(srmPerAbsorbance)}` }),
+    holds: (x) => [`${srm(x)}<=${num(mostSrm)}`],
+  },
   "WORT.MIX": {
     // Σ V SG P with P multiplied out in powers of SG: SUMPRODUCT passes over blank texts only between its commas.
     sum: (x) => {
       const [v, g] = [x.range("volumes").all, x.range("gravities").all];
-      const sums = [-660.17, 1237.19, -752.47, 175.45].map(
+      const [first, second, third] = platoPowers;
+      const sums = [second - first - third, first - 2 * second + 3 * third, second - 3 * third, third].map(
         (factor, power) => `${num(factor)}*SUMPRODUCT(${[v, g, ...Array<string>(power).fill(g)].join(",")})`,
       );
       return gravityText(`((${sums.join("+")})/SUMPRODUCT(${v},${g}))`);
@@ -144,7 +151,7 @@ export const wortForms = {
   "WORT.ENRICH": {
     sum: (x) => {
       const [gravity, target] = [x.core("gravity"), platoText(x.core("target"))];
-      return `${x.core("volume")}*${gravity}*0.9982*(${target}-${platoText(gravity)})/(${x.core("yield")}-${target})`;
+      return `${x.core("volume")}*${gravity}*${num(waterKgPerL20C)}*(${target}-${platoText(gravity)})/(${x.core("yield")}-${target})`;
     },
     holds: (x) => [rises(x), `${x.core("yield")}>${platoText(x.core("target"))}`],
   },

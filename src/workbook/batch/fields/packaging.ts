@@ -1,0 +1,83 @@
+import { bottleKinds, carbonationLimits } from "../../../core/pack/bottle-kinds";
+import { primingSugars } from "../../../core/pack/priming";
+import { describeFields } from "../describe/field";
+import { degrees } from "../describe/usual-limits";
+
+/** 8. Packaging. */
+export const packagingFields = describeFields({
+  packagedOn: { kind: "moment", cell: "packaged_on", label: "Packaged on", role: "measured", format: "date", blank: true },
+  into: { kind: "choice", cell: "into", label: "Into", choices: ["bottles", "keg"] },
+  co2Volumes: {
+    kind: "number",
+    cell: "carbonation",
+    label: "Carbonation wished",
+    called: "carbonation",
+    measure: "co2",
+    format: "one",
+    unit: "volumes of CO2",
+    limits: [carbonationLimits.atLeast, carbonationLimits.atMost],
+    held: true,
+    usual: 2.4,
+  },
+  warmestSinceFermentation: {
+    kind: "number",
+    cell: "warmest_beer",
+    label: "Warmest since it finished",
+    measure: "temperature",
+    format: "whole",
+    limits: degrees,
+    blank: true,
+    usual: { us: 68, metric: 20 },
+    plausible: { from: -2, to: 45, words: "Beer at" },
+    note: "The warmest the beer has been since fermentation ended: warm beer lets carbon dioxide go and does not take it back when it cools.",
+  },
+  sugar: { kind: "text", cell: "priming_sugar", label: "Priming sugar", longest: 120, offers: primingSugars, usual: "dextrose" },
+  bottleKind: {
+    kind: "text",
+    cell: "bottle_kind",
+    label: "Kind of bottle",
+    longest: 120,
+    offers: bottleKinds,
+    usual: "ordinary",
+    note: "ordinary: common beer bottle; heavy: thick half-litre returnable; thick: extra-heavy ale bottle; sparkling: sparkling-wine bottle; plastic: soda bottle. Never a bottle made for still drinks, never a chipped one.",
+  },
+  warmestStorage: {
+    kind: "number",
+    cell: "warmest_storage",
+    label: "Warmest place they will stand",
+    measure: "temperature",
+    format: "whole",
+    limits: degrees,
+    usual: { us: 75, metric: 24 },
+    plausible: { from: 0, to: 50, words: "Storage at" },
+  },
+  conditioningTemperature: {
+    kind: "number",
+    cell: "conditioning_temperature",
+    label: "Conditioned at",
+    measure: "temperature",
+    format: "whole",
+    limits: degrees,
+    usual: { us: 70, metric: 21 },
+    plausible: { from: 0, to: 40, words: "Conditioning at" },
+  },
+  kegTemperature: {
+    kind: "number",
+    cell: "keg_temperature",
+    label: "Keg stands at",
+    measure: "temperature",
+    format: "whole",
+    limits: degrees,
+    usual: { us: 40, metric: 4 },
+    plausible: { from: -3, to: 36, words: "Keg at" },
+  },
+  bottlesFilled: {
+    kind: "number",
+    cell: "bottles_filled",
+    label: "Bottles filled",
+    role: "measured",
+    format: "whole",
+    limits: [0, 1e6],
+    blank: true,
+  },
+});

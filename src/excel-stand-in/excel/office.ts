@@ -21,6 +21,8 @@ export function createOffice(host: Host) {
       requirements: {
         isSetSupported: (name: string, version?: string | number) => isSetSupported(name, version, host.switches.excelApi),
       },
+      /** What the page around it says of itself may take its place. */
+      diagnostics: { platform: info.platform as string },
       /** The theme of the moment. Excel tells nobody when it changes; a pane must look again. */
       get officeTheme() {
         return { ...host.theme };

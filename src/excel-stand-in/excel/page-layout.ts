@@ -1,4 +1,4 @@
-import { cellsText } from "./address";
+import { cellsText, sheetPrefix } from "./address";
 import { ClientObject } from "./client-object";
 import type { Context } from "./context";
 import { Range } from "./range";
@@ -143,21 +143,13 @@ export class PageLayoutObject extends ClientObject<string, Context> implements S
     );
   }
 
-  getPrintAreaOrNullObject(): Range {
+  getPrintAreaOrNullObject(): PrintArea {
+    const { host } = this.context;
     const find = () => {
-      const area = this.context.host.extras.ofSheet(this.context.host.unitId, this.target).printArea;
-      const range = area && this.context.host.sheet(this.target).getRange(area);
-      return range
-        ? {
-            sheetId: this.target,
-            row: range.getRow(),
-            column: range.getColumn(),
-            rowCount: range.getHeight(),
-            columnCount: range.getWidth(),
-          }
-        : undefined;
+      const area = host.extras.ofSheet(host.unitId, this.target).printArea;
+      return area && sheetPrefix(host.sheet(this.target).getSheetName()) + area;
     };
-    return new Range(this.context, { name: "range", missing: "null", find });
+    return new PrintArea(this.context, { name: "range", missing: "null", find });
   }
 
   /** While the queue is worked off. */
@@ -194,4 +186,15 @@ function titleRows(rows: Range | string): string {
     .split(":")
     .map((part) => part.replace(/\D/gu, ""));
   return `$${first}:$${last}`;
+}
+
+/** Stands in for the Excel.RangeAreas that a print area is: one block here, known by its address. */
+export class PrintArea extends ClientObject<string, Context> implements StandsFor<Excel.RangeAreas, "address"> {
+  get address(): string {
+    return this.get("address");
+  }
+
+  protected readers() {
+    return { address: (address: string) => address };
+  }
 }

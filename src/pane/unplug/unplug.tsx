@@ -5,6 +5,7 @@ import { isExcel } from "../parts/is-excel";
 import { WorkProgress } from "../parts/work-progress";
 import { PlugIn } from "./plug-in";
 import { UnplugResult } from "./unplug-result";
+import { canPlugInAgain } from "../../workbook/exchange/unplug";
 import { unplug, type Unplugged, type UnplugForm } from "./unplug-work";
 
 /** Sheets for people without Gylebook, and the way back. */
@@ -69,6 +70,12 @@ export function Unplug() {
           <p class="hint">
             {isExcel() ? "Excel opens the new workbook; save it and hand it on." : "The new workbook is saved as a file, to be handed on."}{" "}
             Formulas there that speak of your other sheets are values.
+          </p>
+        )}
+        {!canPlugInAgain() && (
+          <p class="bad">
+            This Excel knows no notes, which would keep the GYLE formulas: the copy calculates, but nobody can plug it in again. An Excel
+            that knows them (Microsoft 365, or Excel on the web) makes copies that can be.
           </p>
         )}
         <button type="submit" class="main-action" disabled={busy}>

@@ -225,3 +225,12 @@ it("columns and rows fit their contents when asked to", async () => {
     await expect(context.sync()).resolves.toBeUndefined();
   });
 });
+
+it("a print area is known by its address", async () => {
+  await bench.Excel.run(async (context) => {
+    sheetOf(context).pageLayout.setPrintArea("A1:B3");
+    const area = sheetOf(context).pageLayout.getPrintAreaOrNullObject().load("address");
+    await context.sync();
+    expect(area.address).toBe("Malts!A1:B3");
+  });
+});

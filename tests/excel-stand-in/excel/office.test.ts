@@ -129,6 +129,11 @@ it.each([
   expect(bench.Office.context.requirements.isSetSupported(name, version)).toBe(supported);
 });
 
+it("says where it runs, as onReady does", async () => {
+  const { platform } = await bench.Office.onReady();
+  expect(bench.Office.context.diagnostics.platform).toBe(platform);
+});
+
 it("the theme is that of the moment, with its paper and its ink", () => {
   const before = bench.Office.context.officeTheme;
   expect([before.isDarkTheme, before.bodyBackgroundColor, before.bodyForegroundColor]).toEqual([false, "#FFFFFF", "#1F1F1F"]);

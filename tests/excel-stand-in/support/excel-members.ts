@@ -45,6 +45,19 @@ export class ExcelMembers {
     return used;
   }
 
+  /** Every file of a folder with the members that it uses, each as in `usedIn`. */
+  usedByFile(folder: string): Map<string, Set<string>> {
+    const used = new Map<string, Set<string>>();
+    this.walk(folder, (node) => {
+      for (const symbol of this.accessed(node)) {
+        const owner = microsoftOwner(symbol);
+        const file = node.getSourceFile().fileName.slice(root.length);
+        if (owner) used.set(file, (used.get(file) ?? new Set()).add(`${owner}.${symbol.name}`));
+      }
+    });
+    return used;
+  }
+
   offers(member: string): boolean {
     const [owner = "", name = ""] = member.split(".");
     return isPublic(this.offered.get(owner)?.getProperty(name));

@@ -23,8 +23,8 @@ export interface RepairReport {
  *
  * @throws RepairRefused when a sheet is gone or protected, or a cell was changed meanwhile; otherwise as `writeSurely`
  */
-export async function repairFormulas(context: Excel.RequestContext, repairs: readonly Repair[]): Promise<RepairReport> {
-  await refuseIfChanged(context, repairs);
+export async function repairFormulas(context: Excel.RequestContext, asked: readonly Repair[]): Promise<RepairReport> {
+  const repairs = await refuseIfChanged(context, asked);
   const changes = repairs.map(({ sheet, address, formula, was }) => ({
     sheetName: sheet,
     range: address,
@@ -46,7 +46,8 @@ export async function repairFormulas(context: Excel.RequestContext, repairs: rea
 const cell = (context: Excel.RequestContext, sheet: string, address: string): Excel.Range =>
   context.workbook.worksheets.getItem(sheet).getRange(address);
 
-async function refuseIfChanged(context: Excel.RequestContext, repairs: readonly Repair[]): Promise<void> {
+/** @returns those to enter: a cell that another one's formula spills into may have answered with that formula, and is left alone */
+async function refuseIfChanged(context: Excel.RequestContext, repairs: readonly Repair[]): Promise<Repair[]> {
   const names = [...new Set(repairs.map(({ sheet }) => sheet))];
   const sheets = names.map((name) => context.workbook.worksheets.getItemOrNullObject(name));
   await context.sync();
@@ -55,8 +56,8 @@ async function refuseIfChanged(context: Excel.RequestContext, repairs: readonly 
   for (const sheet of sheets) sheet.protection.load("protected");
   const present = repairs.map(({ sheet, address }) => {
     const range = cell(context, sheet, address);
-    range.load("formulas");
-    return range;
+    range.load("formulas,address");
+    return { range, parent: range.getSpillParentOrNullObject().load("address") };
   });
   await context.sync();
   const locked = names.filter((_, index) => sheets[index]?.protection.protected);
@@ -64,9 +65,13 @@ async function refuseIfChanged(context: Excel.RequestContext, repairs: readonly 
     throw new RepairRefused(
       `“${locked.join("”, “")}” is protected. Nothing was written; lift the protection (Review, Unprotect Sheet), then repair again.`,
     );
-  const changed = repairs.find(({ was }, index) => present[index]?.formulas[0]?.[0] !== was);
+  const changed = repairs.find(({ was }, index) => present[index]?.range.formulas[0]?.[0] !== was);
   if (changed)
     throw new RepairRefused(`${changed.address} on “${changed.sheet}” was changed since the check. Nothing was written; check again.`);
+  return repairs.filter((_, index) => {
+    const { range, parent } = present[index]!;
+    return parent.isNullObject || parent.address === range.address;
+  });
 }
 
 /** A text that looks like a number must stay a text. */

@@ -7,6 +7,7 @@ import type { World } from "../../grid/evaluate/world";
 import { gyleCalls, separatorWords, withInner, withOurSeparators } from "../../grid/formulas";
 import { block, isWithin, localAddress, position } from "../../grid/plan/addresses";
 import { loadSheet, namedCells, rangeOf } from "../../grid/read/read-sheets";
+import { ownNames } from "../../grid/read/own-names";
 import { explainCall, type Offset } from "./explain-call";
 import { checkNames, explainCheck } from "./explain-check";
 import type { CallExplanation, CellExplanation, CheckExplanation, Problem } from "./explanation";
@@ -37,7 +38,9 @@ export async function explainActiveCell(context: Excel.RequestContext): Promise<
   const base = {
     sheet,
     address,
-    names: asked.names.items.filter(({ formula: target }) => covers(String(target), address)).map(({ name }) => name),
+    names: ownNames(worksheet)
+      .filter(({ formula: target }) => covers(String(target), address))
+      .map(({ name }) => name),
     shown: cell.text[0]?.[0] ?? "",
     formula,
     written,
@@ -46,7 +49,7 @@ export async function explainActiveCell(context: Excel.RequestContext): Promise<
   if (!formula.startsWith("=")) return { ...base, formula: "", written: "", kind: value === "" ? "empty" : "constant", calls: [] };
   const calls = withInner(gyleCalls(formula));
   if (calls.length === 0) {
-    const check = isCheck(asked.names, address) ? await checkAt(context, worksheet, address) : undefined;
+    const check = isCheck(ownNames(worksheet), address) ? await checkAt(context, worksheet, address) : undefined;
     return { ...base, kind: "native", calls: [], ...problemOf(value, formula, [], undefined), ...(check && { check }) };
   }
   const world = await readWorld(context, asked, sheet, position(anchor), [formula]);
@@ -57,8 +60,8 @@ export async function explainActiveCell(context: Excel.RequestContext): Promise<
 }
 
 /** A cell of the sheet's own checks, by their names. */
-const isCheck = ({ items }: Excel.NamedItemCollection, address: string): boolean =>
-  items.some(({ name, formula }) => {
+const isCheck = (names: readonly Excel.NamedItem[], address: string): boolean =>
+  names.some(({ name, formula }) => {
     const range = checkNames.includes(name.toLowerCase()) ? rangeOf(String(formula)) : undefined;
     return range !== undefined && isWithin(block(range), position(address));
   });

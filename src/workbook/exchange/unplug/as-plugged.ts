@@ -1,3 +1,4 @@
+import { canPlugInAgain } from "./can-plug-in";
 import { address, block as blockOf } from "../../grid/plan/addresses";
 import type { CellValue, NamedCells } from "../../grid/read/named-cells";
 import { changedCell, keptOnSheet } from "./kept-on-sheet";
@@ -7,7 +8,7 @@ import { changedCell, keptOnSheet } from "./kept-on-sheet";
  * what was written for a formula, or rows have moved, what stands there now counts. Two `context.sync()` for any number of sheets.
  */
 export async function asPlugged(context: Excel.RequestContext, sheets: readonly NamedCells[]): Promise<NamedCells[]> {
-  if (!Office.context.requirements.isSetSupported("ExcelApi", "1.18")) return [...sheets];
+  if (!canPlugInAgain()) return [...sheets];
   const notes = sheets.map(({ sheetName }) => context.workbook.worksheets.getItem(sheetName).notes.load("items/content"));
   await context.sync();
   const asked = notes.map(keptOnSheet);

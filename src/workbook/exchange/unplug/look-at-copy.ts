@@ -1,4 +1,5 @@
-import { address, localAddress, position } from "../../grid/plan/addresses";
+import { address, block, localAddress, position, type Position } from "../../grid/plan/addresses";
+import { loadOwnNames, ownNames } from "../../grid/read/own-names";
 import { putMark, writingMark } from "../../grid/write/writing-mark";
 import { concerns } from "./plan-unplug";
 import type { SheetSnapshot, TablePlace } from "./sheet-snapshot";
@@ -19,7 +20,7 @@ export interface Original {
 export function lookAt(sheet: Excel.Worksheet, knowsNotes: boolean): Original {
   const used = sheet.getUsedRange();
   used.load("address,formulas,values");
-  sheet.names.load("items/name,items/formula");
+  loadOwnNames(sheet);
   sheet.tables.load("items/name");
   sheet.protection.load("protected");
   const notes = knowsNotes ? sheet.notes : undefined;
@@ -77,12 +78,16 @@ export type Named = readonly (readonly [string, string])[];
 
 /** The names that the sheet's formulas can use, in lower case: the workbook's, and before them its own. */
 export function namesSeen({ sheet }: Original, ofWorkbook: Named): Map<string, string> {
-  const own = sheet.names.items.map(({ name, formula }) => [name, String(formula)] as const);
+  const own = ownNames(sheet).map(({ name, formula }) => [name, String(formula)] as const);
   return new Map([...ofWorkbook, ...own].map(([name, formula]) => [name.toLowerCase(), formula.replace(/^=/, "")]));
 }
 
 export function snapshotOf({ sheetName }: Pair, original: Original, copy: Copy, ofWorkbook: Named): SheetSnapshot {
   const { used } = original;
+  const corner = position(localAddress(used.address).split(":")[0] ?? "A1");
+  const spills = new Map(
+    copy.spills.filter(({ range }) => !range.isNullObject).map(({ cell, range }) => [cell, localAddress(range.address)]),
+  );
   // The copy's tables have names of their own, in the same order.
   const tables = copy.tables.flatMap(({ body, columns }, index): TablePlace[] => {
     const name = copy.sheet.tables.items[index]?.name;
@@ -90,13 +95,26 @@ export function snapshotOf({ sheetName }: Pair, original: Original, copy: Copy, 
   });
   return {
     name: sheetName,
-    corner: position(localAddress(used.address).split(":")[0] ?? "A1"),
-    formulas: copyFormulas(used, copy.used),
+    corner,
+    formulas: withoutSpilled(copyFormulas(used, copy.used), used.values as unknown[][], corner, spills),
     values: used.values as unknown[][],
     names: namesSeen(original, ofWorkbook),
     tables,
-    spills: new Map(copy.spills.filter(({ range }) => !range.isNullObject).map(({ cell, range }) => [cell, localAddress(range.address)])),
+    spills,
   };
+}
+
+/** A cell that another one's formula spills into may answer with that formula: what it holds is a value. */
+function withoutSpilled(formulas: unknown[][], values: unknown[][], corner: Position, spills: ReadonlyMap<string, string>): unknown[][] {
+  const filled = [...spills].map(([cell, range]) => ({ first: position(cell), ...block(range) }));
+  const isSpilled = (row: number, column: number): boolean =>
+    filled.some(
+      ({ first, from, to }) =>
+        row >= from.row && row <= to.row && column >= from.column && column <= to.column && !(row === first.row && column === first.column),
+    );
+  return formulas.map((line, row) =>
+    line.map((formula, column) => (isSpilled(corner.row + row, corner.column + column) ? values[row]?.[column] : formula)),
+  );
 }
 
 /** The copy's own spelling of each formula, where both have the same cells in use; constants and spilled cells as in the original. */

@@ -1,3 +1,5 @@
+import { canPlugInAgain } from "./can-plug-in";
+import { loadOwnNames, ownNames } from "../../grid/read/own-names";
 import { block as blockOf, localAddress, position } from "../../grid/plan/addresses";
 import { batchMark, unpluggedMark } from "../../batch/read/batch-sheets";
 import { withSecondLook } from "../../grid/read/second-look";
@@ -44,12 +46,11 @@ export function plugIn(context: Excel.RequestContext, sheetName: string, { leave
 }
 
 async function lookAndPlugIn(context: Excel.RequestContext, sheetName: string, leaveChanged: boolean): Promise<PluggedIn> {
-  if (!Office.context.requirements.isSetSupported("ExcelApi", "1.18"))
-    throw new PlugInRefused("This Excel cannot read notes, which keep the formulas. Nothing was changed.");
+  if (!canPlugInAgain()) throw new PlugInRefused("This Excel cannot read notes, which keep the formulas. Nothing was changed.");
   const sheet = context.workbook.worksheets.getItem(sheetName);
   const sheets = context.workbook.worksheets;
   sheets.load("items/name");
-  sheet.names.load("items/name,items/formula");
+  loadOwnNames(sheet);
   const { notes } = sheet;
   notes.load("items/content");
   const used = sheet.getUsedRange();
@@ -112,7 +113,7 @@ async function restore(
   restored: readonly KeptOnSheet[],
   contentAt: (row: number, column: number) => unknown,
 ): Promise<void> {
-  const mark = sheet.names.items.find(({ name }) => name.toLowerCase() === unpluggedMark);
+  const mark = ownNames(sheet).find(({ name }) => name.toLowerCase() === unpluggedMark);
   const known = restored.find(({ formula }) => needFunctions([formula]));
   await writeSurely({
     place: `“${sheetName}”`,

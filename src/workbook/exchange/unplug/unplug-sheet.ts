@@ -1,3 +1,4 @@
+import { canPlugInAgain } from "./can-plug-in";
 import { freeName, refuseTaken } from "../../grid/write/insert-sheet";
 import { hostWords } from "../../grid/words/host-words";
 import { Unsure } from "../../grid/words/told-in-full";
@@ -149,7 +150,7 @@ async function copyGroup(
   choices: UnplugChoices,
   mark: string,
 ): Promise<UnpluggedSheet[]> {
-  const knowsNotes = Office.context.requirements.isSetSupported("ExcelApi", "1.18");
+  const knowsNotes = canPlugInAgain();
   const originals = pairs.map(({ sheetName }) => lookAt(context.workbook.worksheets.getItem(sheetName), knowsNotes));
   await context.sync();
 

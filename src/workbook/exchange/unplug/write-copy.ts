@@ -1,4 +1,5 @@
 import { address, block as blockOf, localAddress, position } from "../../grid/plan/addresses";
+import { ownNames } from "../../grid/read/own-names";
 import { isPrivate } from "../../batch/private-words";
 import { batchMark, unpluggedMark } from "../../batch/read/batch-sheets";
 import { fingerprint } from "./fingerprint";
@@ -24,7 +25,7 @@ export function writeCopy(
     contents: change.contents.map((row) => row.map((content) => (isPrivate(content) ? "" : content))),
   }));
   for (const { block, contents } of changes) sheet.getRange(block).formulas = contents;
-  const names = new Map(original.sheet.names.items.map(({ name, formula }) => [name.toLowerCase(), localAddress(String(formula))]));
+  const names = new Map(ownNames(original.sheet).map(({ name, formula }) => [name.toLowerCase(), localAddress(String(formula))]));
   if (!prices) for (const name of priceNames) if (names.has(name)) sheet.getRange(names.get(name)).clear("Contents");
   const mark = names.get(batchMark);
   if (mark !== undefined) {

@@ -1,4 +1,5 @@
 import { block, type Position } from "../plan/addresses";
+import { loadOwnNames, ownNames } from "../read/own-names";
 import { cellOf, type Cells } from "./cells";
 import { neededCells, rangeKey } from "./needed-cells";
 import type { TableCells, World } from "./world";
@@ -8,14 +9,14 @@ const mostCells = 20_000;
 
 /** Names and sheets, asked for before the sync that the caller makes anyway. */
 export interface AskedNames {
-  readonly names: Excel.NamedItemCollection;
+  readonly sheet: Excel.Worksheet;
   readonly workbookNames: Excel.NamedItemCollection;
   readonly sheets: Excel.WorksheetCollection;
 }
 
 export function askForNames(context: Excel.RequestContext, sheet: Excel.Worksheet): AskedNames {
-  const asked = { names: sheet.names, workbookNames: context.workbook.names, sheets: context.workbook.worksheets };
-  asked.names.load("items/name,items/formula");
+  const asked = { sheet, workbookNames: context.workbook.names, sheets: context.workbook.worksheets };
+  loadOwnNames(sheet);
   asked.workbookNames.load("items/name,items/formula");
   asked.sheets.load("items/name");
   return asked;
@@ -33,8 +34,8 @@ export async function readWorld(
   at: Position,
   formulas: readonly string[],
 ): Promise<World> {
-  const own = namesOf(asked.names);
-  const shared = namesOf(asked.workbookNames);
+  const own = namesOf(ownNames(asked.sheet));
+  const shared = namesOf(asked.workbookNames.items);
   // Names of other sheets are not asked for: a formula seldom looks there, and a season has hundreds of sheets.
   const name: World["name"] = (sheetName, wanted) =>
     (sheetName.toLowerCase() === sheet.toLowerCase() ? own.get(wanted.toLowerCase()) : undefined) ?? shared.get(wanted.toLowerCase());
@@ -60,7 +61,7 @@ export async function readWorld(
   };
 }
 
-const namesOf = ({ items }: Excel.NamedItemCollection): Map<string, string> =>
+const namesOf = (items: readonly Excel.NamedItem[]): Map<string, string> =>
   new Map(items.map(({ name, formula }) => [name.toLowerCase(), String(formula)]));
 
 function sizeOf(range: string): number {

@@ -1,5 +1,6 @@
 import { localAddress, position } from "../plan/addresses";
 import { NamedCells } from "./named-cells";
+import { loadOwnNames, ownNames } from "./own-names";
 
 /** What must be loaded before a sheet can be turned into `NamedCells`. */
 interface LoadedSheet {
@@ -10,7 +11,7 @@ interface LoadedSheet {
 /** Asks for a sheet's names and cells; after the next `context.sync()`, `namedCells` can read them. */
 export function loadSheet(sheet: Excel.Worksheet): LoadedSheet {
   sheet.load("name");
-  sheet.names.load("items/name,items/formula");
+  loadOwnNames(sheet);
   const used = sheet.getUsedRangeOrNullObject();
   used.load("address,values,formulas");
   return { sheet, used };
@@ -18,7 +19,7 @@ export function loadSheet(sheet: Excel.Worksheet): LoadedSheet {
 
 export function namedCells({ sheet, used }: LoadedSheet): NamedCells {
   const ranges = new Map<string, string>();
-  for (const { name, formula } of sheet.names.items) {
+  for (const { name, formula } of ownNames(sheet)) {
     const range = rangeOf(String(formula));
     if (range) ranges.set(name.toLowerCase(), range);
   }

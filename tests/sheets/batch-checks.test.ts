@@ -33,8 +33,16 @@ describe("a new batch that is still blank", () => {
 
 describe("where nobody knows our functions", () => {
   it("the checks say that Gylebook is not here, and accuse no figure of the brewer's", async () => {
-    bench.host.behave({ functionsUnknown: true });
     const strange = await insertOn(bench, exampleBatch({ ...choices, sheetName: "Strange" }));
+    bench.host.behave({ functionsUnknown: true });
+    // As in a file that such an Excel opens and calculates.
+    await Excel.run(async (context) => {
+      const used = context.workbook.worksheets.getItem("Strange").getUsedRange().load("formulas,address");
+      await context.sync();
+      used.formulas = used.formulas as string[][];
+      await context.sync();
+    });
+    await bench.calculate();
     bench.host.behave({});
     expect(strange.get("boils_at")).toBe("#NAME?");
     const said = strange.complaints();

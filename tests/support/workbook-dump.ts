@@ -50,8 +50,8 @@ export function workbookDump({ snapshot, host }: HeadlessBench): string[] {
           ...(p && { p }),
           // A formula gives its cell the number format of what it speaks of; on an empty cell nobody sees it.
           look: content === null && isBareNumber(s, styles) ? null : typeof s === "string" ? (styles[s] as Json) : (s ?? null),
-          // The bench's own mark of a formula that came in too early, where it is taken off again.
-          ...(custom && (custom as Record_)["enteredUnknown"] !== false && { custom }),
+          // Other marks are the bench's own: how a file stored a formula, or that it came in too early.
+          ...(custom && (custom as Record_)["unlocked"] === true && { unlocked: true }),
         });
       }
     }

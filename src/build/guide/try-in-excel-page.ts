@@ -2,7 +2,7 @@ import { escapeHtml, htmlPage } from "../help/html";
 import { trials } from "./try-in-excel";
 
 const intro =
-  "None of us had Excel at hand. All of this was settled as far as it could be: against Microsoft's own libraries, on the bench, and in other readers of the same files. Each step below names what should be seen. Note Excel's version (File > Account) and whatever differs.";
+  "None of us had Excel at hand. All of this was settled as far as it could be: against Microsoft's own libraries, on the bench, and in other readers of the same files. What would hurt most comes first: the first ten take half an hour. Each step names what should be seen. Note Excel's version (File > Account) and whatever differs.";
 
 /** The list as a page of the guide. */
 export function tryInExcelPage(base: string): string {

@@ -25,9 +25,66 @@ export const trials: readonly Trial[] = [
     see: "The list of functions while you type; then 5.31 in A1.",
   },
   {
+    title: "Functions that Excel does not know yet",
+    where: "Windows, added from a shared folder",
+    steps: [
+      "Add Gylebook by a shared folder for the first time and do not restart Excel. Open the pane and write a batch sheet.",
+      "If the pane refuses: close Excel altogether, with all its windows, open it again, and write the sheet.",
+    ],
+    see: "Either the sheet with all its figures, or the pane's words that Excel does not know the functions yet, and no sheet. Never a sheet of #NAME?. After the restart the sheet is written.",
+  },
+  {
+    title: "A decimal comma",
+    where: "Windows or Mac with German or French regional settings",
+    steps: [
+      "Type =GYLE.BEER.ABV(1,05;1,01) into a cell; select it, and open Help, Explain.",
+      "Help, Functions, GYLE.BEER.ABV: type 1,05 and 1,01 into the fields of Put into a cell.",
+      "Write the example batch in metric units, and read the lines of the brew day and the card.",
+    ],
+    see: "5,31; Explain and the form show the formula with semicolons and commas. No line tells of a volume without its decimals (“Heat 11 L” for 11,40), and no #VALUE! stands anywhere.",
+  },
+  {
+    title: "A batch from the pane",
+    steps: [
+      "New batch, name Footbridge, the example pale ale, Write the batch sheet. Look at the clock.",
+      "File > Print: look at the preview. Press Ctrl+Z (Mac: Cmd+Z) until nothing is left to undo.",
+    ],
+    see: "The sheet stands after a few seconds, all values shown, none #BUSY! for longer; the preview has three pages, nothing cut, the breaks before 6 and 8; undo takes away the sheet or leaves it whole, never half.",
+  },
+  {
+    title: "Undo",
+    where: "Windows and Mac",
+    steps: [
+      "Type 1 into a cell of an empty sheet, write a batch sheet from the pane, then press Ctrl+Z (Mac: Cmd+Z) until nothing is left to undo.",
+    ],
+    see: "First the sheet goes, then the 1: what was typed before the insertion can still be undone. Note where it ends sooner.",
+  },
+  {
     title: "They start without the pane",
     steps: ["Save that workbook, close Excel altogether, open the workbook.", "Without opening the pane, type =GYLE.BEER.EBC(10) into A2."],
     see: "A1 still 5.31; A2 19.69, with #BUSY! for a few seconds at most, never #NAME?.",
+  },
+  {
+    title: "The sample workbooks",
+    steps: [
+      "Open each file of sample-workbooks in an Excel without Gylebook, then in one with it.",
+      "With it, in first-extract-batch.xlsx: change the malt mass in the first row of the malt table.",
+    ],
+    see: "Without: the same values as on the bench, no question about repairing the file, no missing add-in message. With: formulas read =GYLE.…, and planned gravity and alcohol follow the change.",
+  },
+  {
+    title: "Readings and chart",
+    steps: ["On that sheet type three readings into the readings table: day, gravity, temperature."],
+    see: "Corrected gravity and attenuation beside each; the verdict on the card changes; the chart shows the points, the fitted curve between two dashed lines, and the temperature against an axis of its own at the right.",
+  },
+  {
+    title: "Excel of a volume licence",
+    where: "Excel 2021 or 2024 of an organisation's volume licence",
+    steps: [
+      "Write the example batch, add a reading, package it, make a season sheet, run Check.",
+      "Share, Unplug: read what stands there before the button is pressed.",
+    ],
+    see: "Everything works. Unplug says that a copy cannot be plugged in again there, since this Excel has no notes for add-ins.",
   },
   {
     title: "Blank cells",
@@ -48,27 +105,6 @@ export const trials: readonly Trial[] = [
     see: "9.84, 19.69, an empty cell, 39.37 below one another; after typing into F3: #SPILL! in F1, and all is well again when F3 is cleared.",
   },
   {
-    title: "The sample workbooks",
-    steps: [
-      "Open each file of sample-workbooks in an Excel without Gylebook, then in one with it.",
-      "With it, in first-extract-batch.xlsx: change the malt mass in the first row of the malt table.",
-    ],
-    see: "Without: the same values as on the bench, no question about repairing the file, no missing add-in message. With: formulas read =GYLE.…, and planned gravity and alcohol follow the change.",
-  },
-  {
-    title: "A batch from the pane",
-    steps: [
-      "New batch, name Footbridge, the example pale ale, Write the batch sheet. Look at the clock.",
-      "File > Print: look at the preview. Press Ctrl+Z (Mac: Cmd+Z) until nothing is left to undo.",
-    ],
-    see: "The sheet stands after a few seconds, all values shown, none #BUSY! for longer; the preview has two pages; undo takes away the sheet or leaves it whole, never half.",
-  },
-  {
-    title: "Readings and chart",
-    steps: ["On that sheet type three readings into the readings table: day, gravity, temperature."],
-    see: "Corrected gravity and attenuation beside each; the verdict on the card changes; the chart shows the points, the fitted curve between two dashed lines, and the temperature against an axis of its own at the right.",
-  },
-  {
     title: "The calendar file",
     steps: ["Ferment, Calendar: save the file, open it with Outlook or the Mac's Calendar."],
     see: "The file is saved (if the pane does not let it, note what it says); the dates of the pane, brew day at the time on the sheet.",
@@ -82,7 +118,7 @@ export const trials: readonly Trial[] = [
     title: "Season, kit and stores",
     steps: [
       "Season, Season: Write the season sheet. Season, Kit: Write the kit sheet. Season, Stores: Write the stores sheet.",
-      "With the pane open: rename the tab of a batch, drag it to another place, then delete the copy of step 11.",
+      "With the pane open: rename the tab of a batch, drag it to another place, then delete the copy made above.",
     ],
     see: "Three sheets; the season's list follows each change within seconds, in the order of the tabs; its charts show one column for each batch.",
   },
@@ -97,7 +133,7 @@ export const trials: readonly Trial[] = [
   {
     title: "An older sheet",
     steps: ["Open tests/samples/old/first-extract-batch-plan-1.xlsx; Help, Older sheets: bring it to today's plan."],
-    see: "One chart beside the readings, the one of step 9, where the old one was; all other figures as before.",
+    see: "One chart beside the readings, as in Readings and chart, where the old one was; all other figures as before.",
   },
   {
     title: "While a cell is being edited",
@@ -106,6 +142,13 @@ export const trials: readonly Trial[] = [
       "Press Enter in the cell.",
     ],
     see: "The pane waits, then writes; no error, nothing lost.",
+  },
+  {
+    title: "Something left behind",
+    steps: [
+      "While the pane writes a batch sheet, end Excel by force (Task Manager, Force Quit). Open the workbook again, wait a minute, and open the pane.",
+    ],
+    see: "Either no half sheet is there, or the pane says that writing was broken off and offers to delete the sheet or to keep it. It deletes nothing unasked.",
   },
   {
     title: "Dark and high contrast",

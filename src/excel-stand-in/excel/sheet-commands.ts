@@ -67,9 +67,15 @@ export function copySheet(context: Context, id: string, positionType: string, re
   const copy = workbook.getSheets().find((sheet) => !before.has(sheet.getSheetId()));
   if (!copy) throw itemNotFound("worksheet");
   const taken = new Set(workbook.getSheets().map((sheet) => sheet.getSheetName()));
+  // A long name is cut, so that the ending finds room in Excel's 31 characters.
+  const numbered = (number: number): string =>
+    context.host
+      .sheet(id)
+      .getSheetName()
+      .slice(0, 31 - ` (${number})`.length) + ` (${number})`;
   let number = 2;
-  while (taken.has(`${context.host.sheet(id).getSheetName()} (${number})`)) number++;
-  renameSheet(context, copy.getSheetId(), `${context.host.sheet(id).getSheetName()} (${number})`);
+  while (taken.has(numbered(number))) number++;
+  renameSheet(context, copy.getSheetId(), numbered(number));
   context.host.command(SetWorksheetOrderCommand.id, {
     subUnitId: copy.getSheetId(),
     order: targetIndex(context, copy.getIndex(), positionType, relativeTo),

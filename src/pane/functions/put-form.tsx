@@ -14,7 +14,7 @@ import {
 import type { CellValue } from "../../workbook/grid/read/named-cells";
 import { asWritten } from "../../workbook/grid/formulas/writing";
 import { useDecimalSign } from "../parts/decimal-sign";
-import { hostWords } from "../../workbook/grid/words/host-words";
+import { failureWords, hostWords } from "../../workbook/grid/words/host-words";
 
 const run = <T,>(work: (context: Excel.RequestContext) => Promise<T>): Promise<T> => Excel.run({ delayForCellEdit: true }, work);
 
@@ -28,7 +28,7 @@ export function PutForm({ descriptor }: { readonly descriptor: AnyDescriptor }) 
   const [outcome, setOutcome] = useState<PutOutcome>();
   const [problem, setProblem] = useState<string>();
   const newest = useRef(0);
-  const fail = (failure: unknown): void => setProblem(`Nothing was written. ${hostWords(failure)}`);
+  const fail = (failure: unknown): void => setProblem(failureWords("Nothing was written.", failure));
 
   const take = async (): Promise<void> => {
     const found = await run(readTarget);

@@ -1,4 +1,4 @@
-import { failureWords, reasonOf } from "../../workbook/grid/words/host-words";
+import { failureWords } from "../../workbook/grid/words/host-words";
 import { readBatchSheets } from "../../workbook/batch/read/batch-sheets";
 import type { LongWork } from "../../workbook/grid/write/progress";
 import {
@@ -41,7 +41,7 @@ export async function unplug(form: UnplugForm, work: LongWork): Promise<Unplugge
     });
     return { kind: "done", copies, into: form.into };
   } catch (problem) {
-    return { kind: "failed", message: inWords(problem, "No copy was made, and your sheets are as they were.") };
+    return { kind: "failed", message: failureWords("No copy was made, and your sheets are as they were.", problem) };
   }
 }
 
@@ -55,7 +55,7 @@ export async function plugInFront(leaveChanged: boolean): Promise<Plugged> {
   } catch (problem) {
     if (problem instanceof PlugInRefused && problem.conflicts.length > 0 && !leaveChanged)
       return { kind: "changed", message: problem.message, conflicts: problem.conflicts };
-    return { kind: "failed", message: inWords(problem, "The sheet was not plugged in, and is as it was.") };
+    return { kind: "failed", message: failureWords("The sheet was not plugged in, and is as it was.", problem) };
   }
 }
 
@@ -64,9 +64,4 @@ async function sheetInFront(context: Excel.RequestContext): Promise<string> {
   sheet.load("name");
   await context.sync();
   return sheet.name;
-}
-
-function inWords(problem: unknown, consequence: string): string {
-  const message = reasonOf(problem);
-  return /Nothing was changed\.$/.test(message) ? message : failureWords(consequence, problem);
 }

@@ -10,7 +10,7 @@ import { insertBatch } from "../../../src/workbook/batch/insert-batch";
 import { exampleBatch, firstExtractBatch } from "../../../src/workbook/batch/example-batch";
 import { readingTableRows } from "../../../src/workbook/batch/sheet/readings";
 import { readBatchSheet } from "../../../src/workbook/batch/read/batch-sheets";
-import { dayLines } from "../../../src/workbook/brewing/companion/brew-day/day-lines";
+import type { DayLine } from "../../../src/workbook/brewing/companion/brew-day/day-lines";
 import { brewToday, markDone, takeBackDone } from "../../../src/workbook/brewing/companion/brew-day/mark-line";
 import { carryOut, type Outcome } from "../../../src/workbook/brewing/companion/outcome";
 import { giveOwnMark } from "../../../src/workbook/brewing/companion/own-mark";
@@ -148,6 +148,10 @@ export const beginnings = {
     await beginnings["a batch"]();
     await Excel.run((context) => insertStores(context, { sheetName: "Stores", units: "metric", today: 46300, stock }));
   },
+  "stores and a plan": async () => {
+    await beginnings.stores();
+    await Excel.run((context) => insertBatch(context, exampleBatch(choices)));
+  },
   "stores drawn on": async () => {
     await beginnings.stores();
     await drawFor("Batch 1");
@@ -186,7 +190,7 @@ export const beginnings = {
     await beginnings["a batch"]();
     await Excel.run(async (context) => {
       await unpluggedCopies(context, ["Batch 1"], { prices: true, standalone: false, copyName: "Unplugged" });
-      context.workbook.worksheets.getItem("Unplugged").activate();
+      context.workbook.worksheets.getItem("Sheet1").delete();
       context.workbook.worksheets.getItem("Batch 1").delete();
       await context.sync();
     });
@@ -231,6 +235,8 @@ const changing = (
   act: async (seen: NamedCells) => toldOutcome(await carryOut(async (context) => void (await change(context, seen)))),
   places: ["Batch 1"],
 });
+
+const noted = (seen: NamedCells): number => Number(seen.block("happened")[4]?.[0]);
 
 const reading: NewReading = {
   when: dayNumber("2026-09-14T18:30"),
@@ -346,7 +352,7 @@ export const operations: readonly Operation[] = [
     places: ["Stores"],
   },
   { name: "giving back", from: "stores drawn on", act: async () => toldState(await giveBackOf("Batch 1")), places: ["Stores"] },
-  { name: "shopping list", from: "stores", act: async () => toldState(await writeList()), places: ["Stores"] },
+  { name: "shopping list", from: "stores and a plan", act: async () => toldState(await writeList()), places: ["Stores"] },
   {
     name: "alpha of the day",
     from: "stores",
@@ -460,9 +466,11 @@ export const operations: readonly Operation[] = [
     places: ["Sheet1"],
   },
   changing("a time of the brew day", (context, seen) =>
-    markDone(context, seen, dayLines(seen)[5]!, instantOf(dayNumber("2026-09-05T11:33"))),
+    markDone(context, seen, { row: 5, what: "Boil", happened: "" } as DayLine, instantOf(dayNumber("2026-09-05T11:33"))),
   ),
-  changing("a time taken back", (context, seen) => takeBackDone(context, seen, dayLines(seen)[4]!, Number(dayLines(seen)[4]!.happened))),
+  changing("a time taken back", (context, seen) =>
+    takeBackDone(context, seen, { row: 4, what: "Boil", happened: noted(seen) } as DayLine, noted(seen)),
+  ),
   changing("brewing today", (context, seen) => brewToday(context, seen, instantOf(dayNumber("2026-09-06T09:00")))),
   changing("a reading with a note", (context, seen) => addReading(context, seen, reading)),
   {

@@ -29,7 +29,7 @@ export interface Work extends ReadSheet {
 /**
  * Brings batch sheets that an older Gylebook made to today's plan: cells that it lacks, and today's words, formulas and
  * cautions in the place of its own plan's. What the brewer typed, a formula of the brewer's own too, is not
- * touched. All sheets or none. Three `context.sync()`: two to read, one to write, whatever the number of sheets.
+ * touched. All sheets or none. Six `context.sync()` at most, whatever the number of sheets.
  *
  * @param only the sheets to bring along; all older ones if left out
  * @throws FunctionsUnknown, with every sheet as it was; otherwise as `writeSurely`

@@ -1,7 +1,7 @@
 import { sheetNameProblem } from "../words/sheet-name";
 import { ToldInFull } from "../words/told-in-full";
 import type { SheetPlan } from "../plan/sheet-plan";
-import { withSecondLook } from "../read/second-look";
+import { isClash, withSecondLook } from "../read/second-look";
 import { askFunctions, needFunctions } from "./known-functions";
 import { isWritten } from "./same-content";
 import { contentMatrix, extentOf, writeSheet } from "./write-sheet";
@@ -74,7 +74,11 @@ async function lookAndWrite(
       await context.sync();
       refuseUnknown?.();
     },
-    look: () => standingOf(context, plan, mark),
+    look: async (problem) => {
+      const standing = await standingOf(context, plan, mark);
+      // Refused for its name: what stands there in full is somebody else's, and may be the very same.
+      return standing === "everything" && isClash(problem) ? "nothing" : standing;
+    },
     takeBack: async () => {
       if ((await standingOf(context, plan, mark)) === "nothing") return;
       sheets.getItem(plan.sheetName).delete();

@@ -1,3 +1,5 @@
+import { ToldInFull } from "../../../grid/words/told-in-full";
+
 /** The largest slice that Office hands over at once. */
 const sliceSize = 4_194_304;
 
@@ -23,7 +25,7 @@ function asked<T>(ask: (done: (result: Office.AsyncResult<T>) => void) => void):
     ask((result) => {
       // The words are Office's own; on the bench the status is the same text.
       if (String(result.status) === "succeeded") resolve(result.value);
-      else reject(new Error(`Excel did not hand over the workbook’s file: ${result.error.message} Nothing was changed.`));
+      else reject(new ToldInFull(`Excel did not hand over the workbook’s file: ${result.error.message} Nothing was changed.`));
     });
   });
 }

@@ -5,11 +5,13 @@ import { batchContents } from "../../src/workbook/batch/read/batch-contents";
 import { readBatchSheet } from "../../src/workbook/batch/read/batch-sheets";
 import { planBatch } from "../../src/workbook/batch/sheet/plan";
 import { insertBatch } from "../../src/workbook/batch/insert-batch";
+import { batchInFront } from "../../src/workbook/brewing/companion/batch-in-front";
 import { carryOut } from "../../src/workbook/brewing/companion/outcome";
 import { addReading } from "../../src/workbook/brewing/companion/reading/add-reading";
 import { checkWorkbook } from "../../src/workbook/care/check/check-workbook";
 import { explainActiveCell } from "../../src/workbook/care/explain/explain-cell";
 import { migrateSheets } from "../../src/workbook/care/migrate";
+import { isElsewhere } from "../../src/workbook/grid/words/host-words";
 import { plugIn, PlugInRefused, unpluggedCopies } from "../../src/workbook/exchange/unplug";
 import { insertKit } from "../../src/workbook/sheets/kit/insert-kit";
 import { insertRecipe } from "../../src/workbook/sheets/recipe/insert-recipe";
@@ -114,6 +116,17 @@ let best: Record<string, unknown>;
 beforeAll(async () => {
   best = await wayThrough({});
 }, benchTimeout);
+
+it("while another workbook is in front, the batch is not read, and the pane can tell why", async () => {
+  const look = () => Excel.run((context) => batchInFront(context, undefined)).then(({ kind }) => kind, isElsewhere);
+  await bench.load({ id: `book-${crypto.randomUUID()}`, sheetOrder: ["one"], sheets: { one: { id: "one", name: "Sheet1" } } });
+  await Excel.run((context) => insertBatch(context, contents));
+  await bench.calculate();
+  bench.host.behave({ otherWorkbookInFront: true });
+  expect(await look()).toBe(true);
+  bench.host.behave({});
+  expect(await look()).toBe("batch");
+});
 
 it("the best Excel comes through, notes and all", () => {
   expect([best["can plug in"], best["plugged in"]]).toEqual([true, "plugged in"]);

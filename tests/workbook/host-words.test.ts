@@ -17,6 +17,7 @@ describe("What went wrong, in words", () => {
     expect(hostWords(hostError("InvalidOperationInCellEditMode", "Busy."))).toBe(
       "A cell is being edited: finish it with Enter, then try again.",
     );
+    expect(hostWords(hostError("InvalidSelection", "Elsewhere."))).toMatch(/^Another workbook is in front/);
     expect(hostWords(hostError("ItemNotFound", "None."))).toMatch(/^The sheet is gone/);
   });
 

@@ -1,9 +1,14 @@
 import { useCallback, useEffect, useRef, useState } from "preact/hooks";
 import { batchCalled, batchInFront, type InFront } from "../../workbook/brewing/companion/batch-in-front";
-import { hostWords } from "../../workbook/grid/words/host-words";
+import { hostWords, isElsewhere } from "../../workbook/grid/words/host-words";
+
+/** What there is to show after a look: while another workbook is in front, Excel may refuse to read, and what was known stays. */
+export const afterLook = (before: Front, found: Front): Front =>
+  found.kind === "failed" && found.elsewhere === true && before.kind !== "reading" && before.kind !== "failed" ? before : found;
 
 /** The batch that the pane's screens work on, as it stood when it was last read. */
-export type Front = InFront | { readonly kind: "reading" } | { readonly kind: "failed"; readonly message: string };
+export type Front =
+  InFront | { readonly kind: "reading" } | { readonly kind: "failed"; readonly message: string; readonly elsewhere?: boolean };
 
 const quietMs = 250;
 const againMs = 30_000;
@@ -23,7 +28,7 @@ export function useBatchSheet(only?: string): { readonly front: Front; readonly 
     const found = await readFront(only, lastName.current);
     if (mine !== turn.current) return; // a later reading is on its way
     if (found.kind === "batch") lastName.current = found.sheet.sheetName;
-    setFront(found);
+    setFront((before) => afterLook(before, found));
   }, [only]);
   useEffect(() => {
     let waiting: ReturnType<typeof setTimeout> | undefined;
@@ -50,7 +55,7 @@ async function readFront(only: string | undefined, lastName: string | undefined)
       only === undefined ? batchInFront(context, lastName) : batchCalled(context, only),
     );
   } catch (problem) {
-    return { kind: "failed", message: hostWords(problem) };
+    return { kind: "failed", message: hostWords(problem), elsewhere: isElsewhere(problem) };
   }
 }
 

@@ -369,6 +369,7 @@ class KeptDependencies {
       led: [],
     };
     register.addDependencyRTreeCache(tree);
+    if (belongsToNoCell(tree)) tree.toRTreeItem = nowhere;
     this.trees.set(tree.treeId, tree);
     this.byTree.set(tree, kept);
     if (node && generator._detectForcedRecalculationNode(tree, node)) this.forced.add(kept);
@@ -515,6 +516,13 @@ class KeptDependencies {
     for (const { tree } of leading) await generator._calculateAddressFunction(places, tree);
   }
 }
+
+/**
+ * Formulas of conditional formats and validation stand in no cell. The engine takes them for cells at the top of the sheet, so
+ * that what reads those cells would be calculated after them, or be circular.
+ */
+const belongsToNoCell = (tree: Tree): boolean => tree.formulaId !== undefined || tree.refTree?.formulaId !== undefined;
+const nowhere = (): IUnitRange[] => [];
 
 const isSame = (one: FormulaItem, other: FormulaItem): boolean =>
   one.f === other.f && one.si === other.si && (one.x ?? 0) === (other.x ?? 0) && (one.y ?? 0) === (other.y ?? 0);

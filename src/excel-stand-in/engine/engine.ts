@@ -27,6 +27,7 @@ import { ScopedNames } from "./scoped-names";
 import { keepTableNamesUnique } from "./unique-table-names";
 import { installSpillReferences } from "./spill-references";
 import { Spills } from "./spills";
+import { Runaways } from "./stop-runaways";
 
 export interface EngineOptions {
   metadata: FunctionsMetadata;
@@ -41,7 +42,7 @@ export class Engine {
   readonly cellErrors = new CellErrors();
   readonly functions: CustomFunctionsHost;
   readonly spills: Spills;
-  private parts: { watch: CalculationWatch; names: ScopedNames; circular: CircularReferences } | undefined;
+  private parts: { watch: CalculationWatch; names: ScopedNames; circular: CircularReferences; runaways: Runaways } | undefined;
 
   constructor(grid: Grid, options: EngineOptions) {
     this.univer = grid.univer;
@@ -80,6 +81,11 @@ export class Engine {
   /** Cells that depend on themselves; the grid itself says nothing about them. */
   get circular(): CircularReferences {
     return this.ready.circular;
+  }
+
+  /** Formulas that were stopped because they took too long. */
+  get runaways(): Runaways {
+    return this.ready.runaways;
   }
 
   /** The message behind the error that a cell shows, if one of our functions gave one. */
@@ -130,7 +136,11 @@ export class Engine {
     describeFunctions(injector, this.functions.functions);
     forgetErrorsOfEdits(injector, this.cellErrors);
     const watch = new CalculationWatch(injector);
-    watch.onStart(() => this.cellErrors.beginCalculation());
-    return { watch, names, circular: new CircularReferences(injector) };
+    const runaways = new Runaways(injector, this.cellErrors);
+    watch.onStart(() => {
+      this.cellErrors.beginCalculation();
+      runaways.begin();
+    });
+    return { watch, names, circular: new CircularReferences(injector), runaways };
   }
 }

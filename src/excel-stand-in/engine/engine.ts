@@ -12,6 +12,7 @@ import type { FunctionsMetadata } from "./custom-functions-metadata";
 import { markUsersOfNames } from "./dirty-names";
 import { errorWords } from "./error-words";
 import { expandOnEntry } from "./expand-on-entry";
+import { forgetHowStored } from "./forget-how-stored";
 import { forgetErrorsOfEdits } from "./forget-errors";
 import { keepDependencies } from "./keep-dependencies";
 import { describeFunctions } from "./function-descriptions";
@@ -126,6 +127,7 @@ export class Engine {
     renameQualifiedNames(injector);
     renameNames(injector, names);
     expandOnEntry(injector);
+    forgetHowStored(injector);
     keepTableNamesUnique(injector);
     installSpillReferences(injector);
     repairChoose(injector);

@@ -1,5 +1,6 @@
 import { ICommandService, IUndoRedoService, type ICellData, type Nullable } from "@univerjs/core";
 import { SetRangeValuesMutation, SetRangeValuesUndoMutationFactory, SetStyleCommand } from "@univerjs/sheets";
+import { customForNewFormula } from "../engine/stored-formula";
 import type { Block } from "./address";
 import { accessDenied } from "./errors";
 import type { Host } from "./host";
@@ -40,7 +41,10 @@ export function writeCells(
   const cellValue: Record<number, Record<number, ICellData>> = {};
   forEachCell(block, (row, column) => {
     const cell = cellAt(row - block.row, column - block.column);
-    if (cell) (cellValue[row] ??= {})[column] = cell;
+    if (!cell) return;
+    const enters = (cell.f || cell.si) && cell.custom === undefined;
+    const change = enters ? customForNewFormula(host.gridSheet(block.sheetId).getCellRaw(row, column)) : undefined;
+    (cellValue[row] ??= {})[column] = { ...cell, ...change };
   });
   if (Object.keys(cellValue).length === 0) return;
   const params = {

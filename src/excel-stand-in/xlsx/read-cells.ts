@@ -1,10 +1,11 @@
 import type { ICellData, IStyleData } from "@univerjs/core";
 import type { Cell, CellValue, Sheet } from "hucre/xlsx";
+import type { StoredFormula } from "../engine/stored-formula";
 import { parseBlock } from "./addresses";
 import { styleFromFile, type StyleContext } from "./cell-styles";
 import { cachedValueOf, type CachedValue, type ComputedSheet, type SpillRange } from "./computed-values";
 import { serialOfDate } from "./dates";
-import { fromFileFormula } from "./formula-translation";
+import { callsOurFunctions, fromFileFormula } from "./formula-translation";
 import { shiftFormula } from "./formula-shift";
 
 export type CellGrid = Record<number, Record<number, ICellData>>;
@@ -36,10 +37,11 @@ export function readCells(sheet: Sheet, context: CellContext): { cellData: CellG
   computed.spills = [...formulas.values()].flatMap(({ block }) => (block ? [block] : []));
   const put = (row: number, column: number, value: CellValue | undefined, detail: Cell | undefined): void => {
     const raw = plainValue(value);
-    const formula = formulas.get(`${row},${column}`)?.formula;
+    const stored = formulas.get(`${row},${column}`);
+    const formula = stored?.formula;
     const spilled = computed.spills.some((block) => inside(block, row, column)) && !formula;
     if (formula || spilled) (computed.values[row] ??= {})[column] = cachedValueOf(raw);
-    const cell = gridCell(spilled ? null : raw, formula, detail, context);
+    const cell = gridCell(spilled ? null : raw, stored, detail, context);
     if (cell) (cellData[row] ??= {})[column] = cell;
   };
   sheet.rows.forEach((values, row) => values.forEach((value, column) => put(row, column, value, details.get(`${row},${column}`))));
@@ -50,13 +52,19 @@ export function readCells(sheet: Sheet, context: CellContext): { cellData: CellG
   return { cellData, computed };
 }
 
-function gridCell(value: CachedRaw, formula: string | undefined, detail: Cell | undefined, context: CellContext): ICellData | undefined {
+function gridCell(
+  value: CachedRaw,
+  stored: ReadFormula | undefined,
+  detail: Cell | undefined,
+  context: CellContext,
+): ICellData | undefined {
   const style = styleFromFile(detail?.style, context);
+  const custom = { ...(detail?.style?.protection?.locked === false ? { unlocked: true } : {}), ...stored?.marks };
   const cell: ICellData = {
-    ...(formula ? { f: formula } : {}),
+    ...(stored ? { f: stored.formula } : {}),
     ...(value === null ? {} : typedValue(value)),
     ...(style ? { s: context.styleId(style) } : {}),
-    ...(detail?.style?.protection?.locked === false ? { custom: { unlocked: true } } : {}),
+    ...(Object.keys(custom).length > 0 ? { custom } : {}),
   };
   return Object.keys(cell).length > 0 ? cell : undefined;
 }
@@ -70,14 +78,21 @@ function typedValue(value: Exclude<CachedRaw, null>): ICellData {
 
 const plainValue = (value: CellValue | undefined): CachedRaw => (value instanceof Date ? serialOfDate(value) : (value ?? null));
 
+interface ReadFormula {
+  formula: string;
+  marks: StoredFormula;
+  /** What it fills beyond its own cell. */
+  block?: SpillRange;
+}
+
 /** All formulas by "row,column"; those that a file stores once for many cells are written out for each. */
 function readFormulas(
   cells: ReadonlyMap<string, Cell>,
   functionNames: readonly string[],
   used: { rows: number; columns: number },
-): Map<string, { formula: string; block?: SpillRange }> {
+): Map<string, ReadFormula> {
   const shared = new Map<number, { formula: string; row: number; column: number }>();
-  const result = new Map<string, { formula: string; block?: SpillRange }>();
+  const result = new Map<string, ReadFormula>();
   for (const [key, cell] of cells) {
     if (cell.formula === undefined) continue;
     const [row, column] = key.split(",").map(Number) as [number, number];
@@ -96,10 +111,22 @@ function readFormulas(
       endColumn: Math.min(whole.endColumn, used.columns - 1),
     };
     const fills = block && (block.endRow > row || block.endColumn > column);
-    result.set(key, { formula: fromFileFormula(formula, functionNames), ...(fills ? { block } : {}) });
+    const shown = fromFileFormula(formula, functionNames);
+    // Excel writes every formula with a custom function as a dynamic one: a plain one comes from a program that knows no such marks.
+    const plain = block || callsOurFunctions(shown) ? {} : ({ legacy: true } as const);
+    result.set(key, {
+      formula: shown,
+      marks: cell.formulaDynamic ? {} : block ? { array: sizeOf(block) } : plain,
+      ...(fills ? { block } : {}),
+    });
   }
   return result;
 }
+
+const sizeOf = (block: SpillRange): [rows: number, columns: number] => [
+  Math.max(1, block.endRow - block.startRow + 1),
+  Math.max(1, block.endColumn - block.startColumn + 1),
+];
 
 const inside = (block: SpillRange, row: number, column: number): boolean =>
   row >= block.startRow && row <= block.endRow && column >= block.startColumn && column <= block.endColumn;

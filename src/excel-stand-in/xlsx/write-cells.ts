@@ -1,5 +1,6 @@
 import type { ICellData, IStyleData, IWorkbookData, IWorksheetData } from "@univerjs/core";
 import type { Cell, CellStyle, Sheet } from "hucre/xlsx";
+import { arrayBlock, isLegacyFormula } from "../engine/stored-formula";
 import { blockAddress } from "./addresses";
 import { isDynamicFormula } from "./array-formulas";
 import { styleFromFile, styleToFile, type StyleContext } from "./cell-styles";
@@ -31,12 +32,17 @@ export function writeCells(source: CellSource): Map<string, FileCell> {
   const anchors = new Map<string, SpillRange>();
   for (const spill of source.computed?.spills ?? []) {
     const anchor = cellAt(source.sheet, spill.startRow, spill.startColumn);
-    if (anchor && formulaOf(anchor, spill.startRow, spill.startColumn, shared))
+    if (anchor && !isLegacyFormula(anchor) && formulaOf(anchor, spill.startRow, spill.startColumn, shared))
       anchors.set(`${spill.startRow},${spill.startColumn}`, spill);
   }
   for (const [row, columns] of entries(source.sheet.cellData)) {
     for (const [column, cell] of entries(columns)) {
       const formula = formulaOf(cell, row, column, shared);
+      const fixed = formula ? arrayBlock(cell) : undefined;
+      if (fixed) {
+        const [endRow, endColumn] = [row + fixed.rows - 1, column + fixed.columns - 1];
+        anchors.set(`${row},${column}`, { startRow: row, startColumn: column, endRow, endColumn });
+      }
       const content = formula ? formulaCell(formula, cell, row, column, anchors.get(`${row},${column}`), source) : plainCell(cell);
       const style = fileStyle(looks.styleOf(cell, row, column), cell, row, column, source);
       const written = { ...kept(content, row, column, source.carried), ...content, ...(style ? { style } : {}) };
@@ -66,16 +72,17 @@ function formulaCell(
     return { value: formula, type: "string" };
   }
   const result = fileResult(cached);
-  const dynamic = spill !== undefined || isDynamicFormula(formula);
+  const array = arrayBlock(cell) !== undefined;
+  const dynamic = !array && !isLegacyFormula(cell) && (spill !== undefined || isDynamicFormula(formula));
   return {
     type: "formula",
     formula: toFileFormula(formula),
     value: result,
     formulaResult: result,
-    ...(dynamic
+    ...(dynamic || array
       ? {
           formulaType: "array",
-          formulaDynamic: true,
+          ...(dynamic ? { formulaDynamic: true } : {}),
           formulaRef: blockAddress(spill ?? { startRow: row, startColumn: column, endRow: row, endColumn: column }),
         }
       : {}),
@@ -87,13 +94,29 @@ function writeSpill(spill: SpillRange, cells: Map<string, FileCell>, source: Cel
   for (let row = spill.startRow; row <= spill.endRow; row++) {
     for (let column = spill.startColumn; column <= spill.endColumn; column++) {
       if (row === spill.startRow && column === spill.startColumn) continue;
-      const value = source.computed?.values[row]?.[column] ?? null;
+      const value = source.computed?.values[row]?.[column] ?? inFixedBlock(spill, row, column, source);
       const text = isCachedError(value) ? value.error : value;
       const key = `${row},${column}`;
       // A spilled empty text stays a cell with empty text, as Excel writes it.
       if (text !== null) cells.set(key, { ...cells.get(key), value: text, type: typeof text as "string" });
     }
   }
+}
+
+/**
+ * What a formula entered for a fixed block shows where it gave no value of its own: one value fills the block, one row or
+ * column repeats, and beyond a larger answer stands #N/A.
+ */
+function inFixedBlock(block: SpillRange, row: number, column: number, { sheet, computed }: CellSource): CachedValue {
+  const { startRow, startColumn } = block;
+  if (!arrayBlock(cellAt(sheet, startRow, startColumn))) return null;
+  const given = computed?.spills.find((one) => one.startRow === startRow && one.startColumn === startColumn);
+  const from = {
+    row: (given?.endRow ?? startRow) === startRow ? startRow : row,
+    column: (given?.endColumn ?? startColumn) === startColumn ? startColumn : column,
+  };
+  const beyond = from.row > (given?.endRow ?? startRow) || from.column > (given?.endColumn ?? startColumn);
+  return beyond ? { error: "#N/A" } : (computed?.values[from.row]?.[from.column] ?? null);
 }
 
 const cachedOf = (cell: ICellData): CachedValue => cachedValueOf(plainCell(cell).value);

@@ -16,6 +16,7 @@ import { forgetHowStored } from "./forget-how-stored";
 import { forgetErrorsOfEdits } from "./forget-errors";
 import { keepDependencies } from "./keep-dependencies";
 import { describeFunctions } from "./function-descriptions";
+import { FormulaMeanings } from "./install-intersection";
 import { installScopedNames } from "./install-scoped-names";
 import { renameNames } from "./rename-names";
 import { renameQualifiedNames } from "./rename-qualified-names";
@@ -132,7 +133,7 @@ export class Engine {
     installSpillReferences(injector);
     repairChoose(injector);
     repairSpillPasses(injector);
-    keepDependencies(injector, names);
+    keepDependencies(injector, new FormulaMeanings(injector, names));
     repairComparisons();
     repairUndoBatches(injector);
     describeFunctions(injector, this.functions.functions);

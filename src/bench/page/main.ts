@@ -20,7 +20,7 @@ import { setUpPaneSide } from "./pane/pane-side";
 import { Session } from "./session";
 import { listenForShortcuts } from "./shortcuts";
 import { openFirstWorkbook, readKeptOrNothing } from "./start-workbook";
-import { warnOfCircles } from "./words/circular-notice";
+import { warnOfCircles, warnOfRunaways } from "./words/circular-notice";
 import { showNotice, showStatus } from "./words/notices";
 
 /** What the page is made of, in the order in which it must come to life. */
@@ -53,6 +53,7 @@ async function start(): Promise<void> {
   showOwnErrorMessages(engine);
   copySpills(engine);
   warnOfCircles(session);
+  warnOfRunaways(session);
   const office = provideOffice(engine);
   office.files = fileAccess(session);
   dressTables(engine.injector, (unitId, sheetId) => office.extras.of(unitId).sheets[sheetId]);

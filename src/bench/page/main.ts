@@ -26,7 +26,7 @@ import { listenForShortcuts } from "./shortcuts";
 import { openFirstWorkbook, readKeptOrNothing } from "./start-workbook";
 import { startFormula } from "./welcome/try-formula";
 import { showWelcome } from "./welcome/welcome";
-import { warnOfCircles } from "./words/circular-notice";
+import { warnOfCircles, warnOfRunaways } from "./words/circular-notice";
 import { showNotice, showStatus } from "./words/notices";
 
 /** What the page is made of, in the order in which it must come to life. */
@@ -71,6 +71,7 @@ async function start(): Promise<void> {
   showOwnErrorMessages(engine);
   copySpills(engine);
   warnOfCircles(session);
+  warnOfRunaways(session);
   const extrasOf = (unitId: string, sheetId: string) => office.extras.of(unitId).sheets[sheetId];
   dressTables(engine.injector, extrasOf);
   const charts = showCharts(session, extrasOf);

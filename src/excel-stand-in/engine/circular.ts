@@ -1,8 +1,10 @@
 import type { Injector } from "@univerjs/core";
 import { IFormulaDependencyGenerator } from "@univerjs/engine-formula";
 import type { CellPlace } from "./cell-key";
+import { onCircles } from "./circles";
 
 interface DependencyTree {
+  treeId: number;
   unitId: string;
   subUnitId: string;
   row: number;
@@ -26,16 +28,20 @@ export class CircularReferences {
 
   constructor(injector: Injector) {
     const generator = injector.get(IFormulaDependencyGenerator) as unknown as GeneratorSteps;
-    const check = generator._checkIsCycleDependency.bind(generator);
     generator._checkIsCycleDependency = (trees) => {
-      const circular = check(trees);
-      const formulas = [...generator._dependencyTreeCache.values()];
+      const readers = (tree: DependencyTree) =>
+        [...generator._dependencyManagerService.searchDependency(tree.toRTreeItem())].flatMap(
+          (id) => generator._dependencyTreeCache.get(id) ?? [],
+        );
+      const circular = onCircles(trees, readers);
       // Earlier circles stay known while their cells are still formulas and were not part of this calculation.
-      const earlier = this.found.filter(
-        (place) => formulas.some((tree) => sameCell(tree, place)) && !trees.some((tree) => sameCell(tree, place)),
-      );
-      this.found = circular ? [...earlier, ...cellsOnCircles(generator, trees)] : earlier;
-      return circular;
+      const formulas = this.found.length > 0 ? new Set([...generator._dependencyTreeCache.values()].map(keyOf)) : undefined;
+      for (const tree of formulas ? trees : []) formulas!.delete(keyOf(tree));
+      this.found = [
+        ...this.found.filter((place) => formulas!.has(keyOf({ ...place, subUnitId: place.sheetId }))),
+        ...circular.map(({ unitId, subUnitId, row, column }) => ({ unitId, sheetId: subUnitId, row, column })),
+      ];
+      return circular.length > 0;
     };
   }
 
@@ -45,27 +51,5 @@ export class CircularReferences {
   }
 }
 
-const sameCell = (tree: DependencyTree, place: CellPlace): boolean =>
-  tree.unitId === place.unitId && tree.subUnitId === place.sheetId && tree.row === place.row && tree.column === place.column;
-
-function cellsOnCircles(generator: GeneratorSteps, trees: readonly DependencyTree[]): CellPlace[] {
-  const users = (tree: DependencyTree): DependencyTree[] =>
-    [...generator._dependencyManagerService.searchDependency(tree.toRTreeItem())].flatMap(
-      (id) => generator._dependencyTreeCache.get(id) ?? [],
-    );
-  return trees
-    .filter((tree) => reaches(tree, tree, users))
-    .map(({ unitId, subUnitId, row, column }) => ({ unitId, sheetId: subUnitId, row, column }));
-}
-
-function reaches(from: DependencyTree, target: DependencyTree, users: (tree: DependencyTree) => DependencyTree[]): boolean {
-  const seen = new Set<DependencyTree>();
-  const stack = users(from);
-  for (let tree = stack.pop(); tree; tree = stack.pop()) {
-    if (tree === target) return true;
-    if (seen.has(tree)) continue;
-    seen.add(tree);
-    stack.push(...users(tree));
-  }
-  return false;
-}
+const keyOf = ({ unitId, subUnitId, row, column }: Pick<DependencyTree, "unitId" | "subUnitId" | "row" | "column">): string =>
+  `${unitId}!${subUnitId}!${row},${column}`;

@@ -16,6 +16,7 @@ import { forgetHowStored } from "./forget-how-stored";
 import { forgetErrorsOfEdits } from "./forget-errors";
 import { keepDependencies } from "./keep-dependencies";
 import { describeFunctions } from "./function-descriptions";
+import { FormulaMeanings } from "./install-intersection";
 import { installScopedNames } from "./install-scoped-names";
 import { renameNames } from "./rename-names";
 import { renameQualifiedNames } from "./rename-qualified-names";
@@ -28,6 +29,7 @@ import { ScopedNames } from "./scoped-names";
 import { keepTableNamesUnique } from "./unique-table-names";
 import { installSpillReferences } from "./spill-references";
 import { Spills } from "./spills";
+import { Runaways } from "./stop-runaways";
 
 export interface EngineOptions {
   metadata: FunctionsMetadata;
@@ -42,7 +44,7 @@ export class Engine {
   readonly cellErrors = new CellErrors();
   readonly functions: CustomFunctionsHost;
   readonly spills: Spills;
-  private parts: { watch: CalculationWatch; names: ScopedNames; circular: CircularReferences } | undefined;
+  private parts: { watch: CalculationWatch; names: ScopedNames; circular: CircularReferences; runaways: Runaways } | undefined;
 
   constructor(grid: Grid, options: EngineOptions) {
     this.univer = grid.univer;
@@ -81,6 +83,11 @@ export class Engine {
   /** Cells that depend on themselves; the grid itself says nothing about them. */
   get circular(): CircularReferences {
     return this.ready.circular;
+  }
+
+  /** Formulas that were stopped because they took too long. */
+  get runaways(): Runaways {
+    return this.ready.runaways;
   }
 
   /** The message behind the error that a cell shows, if one of our functions gave one. */
@@ -126,14 +133,18 @@ export class Engine {
     installSpillReferences(injector);
     repairChoose(injector);
     repairSpillPasses(injector);
-    keepDependencies(injector, names);
+    keepDependencies(injector, new FormulaMeanings(injector, names));
     repairComparisons();
     repairUndoBatches(injector);
     describeFunctions(injector, this.functions.functions);
     forgetErrorsOfEdits(injector, this.cellErrors);
     this.functions.unknown.follow();
     const watch = new CalculationWatch(injector);
-    watch.onStart(() => this.cellErrors.beginCalculation());
-    return { watch, names, circular: new CircularReferences(injector) };
+    const runaways = new Runaways(injector, this.cellErrors);
+    watch.onStart(() => {
+      this.cellErrors.beginCalculation();
+      runaways.begin();
+    });
+    return { watch, names, circular: new CircularReferences(injector), runaways };
   }
 }

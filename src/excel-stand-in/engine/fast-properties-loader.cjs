@@ -15,6 +15,11 @@
  *    1.050 became 1.05, "SG" became ""S. Here what was typed is what stands in the cell.
  * 9. While its list of functions is open, Enter takes the first of them: =FALSE became =FALSE( or another function, and the cell
  *    stayed open. As in Excel, Enter now means what was typed, and Tab takes from the list.
+ * 10. A formula that its parser stumbles over stops the calculation of all others for good. Here it is #NAME?.
+ * 11. It lets the page answer after every 500 formulas, however long those take; now after every twentieth of a second.
+ * 12. Nothing ends a function that goes round a loop a thousand million times. Each turn of a loop is counted, so that
+ *     stop-runaways.ts can end it.
+ * 13. SEQUENCE and RANDARRAY refuse what is larger than the room below them, also inside SUM.
  *
  * All are text replacements in someone else's code, so the build must fail when they no longer match. Wire it so:
  *
@@ -38,7 +43,16 @@ const GRID_CHOICES = /@univerjs[\\/]sheets-data-validation[\\/]lib[\\/]es[\\/]in
 const FORBIDDEN_IN_TABLE_NAMES = 'const TABLE_NAME_REGEX = "((?![~!@#$%^&*()_+<>';
 
 /** What is replaced in one file, each just once, with the words of the complaint where it is not found. */
+const ROOM = [
+  [
+    "the room for SEQUENCE has changed",
+    "		const maxRows = this._rowCount - this.row;\n		const maxColumns = this._columnCount - this.column;\n",
+    "		const maxRows = 1048576;\n		const maxColumns = 16384;\n",
+  ],
+];
 const FORMULA_REPAIRS = [
+  ...ROOM,
+  ...ROOM,
   ["the rule for table names has changed", FORBIDDEN_IN_TABLE_NAMES, FORBIDDEN_IN_TABLE_NAMES.replace("_+", "+")],
   ["the number of formulas kept has changed", "const FORMULA_CACHE_LRU_COUNT = 5e3;", "const FORMULA_CACHE_LRU_COUNT = 5e5;"],
   ["what formulas are kept under has changed", "if (formulaString.length <= 64) return formulaString;", "return formulaString;"],
@@ -59,6 +73,30 @@ const FORMULA_REPAIRS = [
 	return changed != null && (node.getDefinedNames() || []).some((name) => Object.hasOwn(changed, name));
 `,
   ],
+  [
+    "the reading of formulas has changed",
+    `	const lexerNode = lexer.treeBuilder(formulaString);
+	if (ERROR_TYPE_SET.has(lexerNode)) return ErrorNode.create(lexerNode);
+	astNode = astTreeBuilder.parse(lexerNode);
+`,
+    `	let lexerNode;
+	try {
+		lexerNode = lexer.treeBuilder(formulaString);
+		if (ERROR_TYPE_SET.has(lexerNode)) return ErrorNode.create(lexerNode);
+		astNode = astTreeBuilder.parse(lexerNode);
+		if (isTooDeep(astNode)) return ErrorNode.create("#NAME?");
+	} catch {
+		return ErrorNode.create("#NAME?");
+	}
+`,
+  ],
+  ["the pauses of a calculation have changed", "			if (i % intervalCount === 0) {", "			if (i === 0 || performance.now() - pausedAt > 50) {"],
+  [
+    "the pauses of a calculation have changed",
+    "				await new Promise((resolve) => {\n					const calCancelTask = requestImmediateMacroTask(resolve);\n					pendingTasks.push(calCancelTask);\n				});\n",
+    "				await new Promise((resolve) => {\n					const calCancelTask = requestImmediateMacroTask(resolve);\n					pendingTasks.push(calCancelTask);\n				});\n				pausedAt = performance.now();\n",
+  ],
+  ["the pauses of a calculation have changed", "		let i = 0;\n		const treeCount", "		let i = 0;\n		let pausedAt = 0;\n		const treeCount"],
 ];
 const GRID_UI_REPAIRS = [
   [
@@ -94,7 +132,60 @@ const REPAIRS = [
   [GRID_CHOICES, GRID_CHOICES_REPAIRS],
 ];
 
-const counts = { files: 0, helpers: 0, drawingFiles: 0, dictionaries: 0 };
+/**
+ * Excel takes formulas of 8,192 characters, and 64 functions in one another. A sum of 2,700 terms is as deep as the engine's way of
+ * going through it can be; what is deeper would end the stack in one of a dozen places.
+ */
+const DEPTH = `
+function isTooDeep(node) {
+	const open = node ? [[node, 1]] : [];
+	for (let next = open.pop(); next; next = open.pop()) {
+		if (next[1] > 3e3) return true;
+		for (const child of next[0].getChildren()) open.push([child, next[1] + 1]);
+	}
+	return false;
+}
+`;
+
+/** Counts the turns of every loop in the formula engine, and asks the watch, if there is one, every so often. */
+const TURN = `
+let turnsOfLoops = 0;
+function turnOfLoop() {
+	if ((++turnsOfLoops & 16383) === 0) globalThis[Symbol.for("watch over formula loops")]?.();
+	return true;
+}
+`;
+const COUNTED_LOOP = /\bfor \(([^;\n]*); ([^;\n]+); (?=[^\n]*\))/g;
+
+function countTurns(source) {
+  const loops = source.replace(COUNTED_LOOP, (_whole, first, condition) => {
+    counts.loops++;
+    return `for (${first}; turnOfLoop() && (${condition}); `;
+  });
+  let result = "";
+  let from = 0;
+  for (const { index, 0: head } of loops.matchAll(/\bwhile \(/g)) {
+    const open = index + head.length;
+    const close = closingBracket(loops, open);
+    if (close < 0) continue;
+    counts.loops++;
+    result += `${loops.slice(from, open)}turnOfLoop() && (${loops.slice(open, close)})`;
+    from = close;
+  }
+  return result + loops.slice(from) + TURN + DEPTH;
+}
+
+/** Where the bracket closes that was opened just before `from`; -1 if not on this line. */
+function closingBracket(source, from) {
+  let depth = 1;
+  for (let at = from; at < source.length && source[at] !== "\n"; at++) {
+    if (source[at] === "(") depth++;
+    else if (source[at] === ")" && --depth === 0) return at;
+  }
+  return -1;
+}
+
+const counts = { files: 0, helpers: 0, drawingFiles: 0, dictionaries: 0, loops: 0 };
 const missing = new Set();
 
 /** The replacements alone, for other bundlers. */
@@ -109,6 +200,7 @@ function rewrite(source, path) {
     if (!result.includes(before)) missing.add(complaint);
     result = result.replace(before, () => after);
   }
+  if (FORMULA_ENGINE.test(path)) result = countTurns(result);
   if (DRAWING_ENGINE.test(path)) {
     counts.drawingFiles++;
     result = result.replace(HYPHENATION, () => {
@@ -123,6 +215,7 @@ function rewrite(source, path) {
 function complaint({ hyphenation = true } = {}) {
   if (counts.files > 0 && counts.helpers === 0) return "fast-properties: no _defineProperty helper found in @univerjs.";
   if (hyphenation && counts.drawingFiles > 0 && counts.dictionaries === 0) return "fast-properties: no hyphenation imports found.";
+  if (counts.loops > 0 && counts.loops < 400) return "fast-properties: hardly a loop found in the formula engine.";
   if (missing.size > 0) return `fast-properties: ${[...missing].join("; ")}.`;
   return undefined;
 }

@@ -24,7 +24,8 @@ export function forgetHowStored(injector: Injector): void {
         for (const [column, typed] of Object.entries((cells ?? {}) as Record<string, Nullable<ICellData>>)) {
           if (!(typed?.f || typed?.si) || typed.custom !== undefined) continue;
           const change = customForNewFormula(sheet?.getCellRaw(Number(row), Number(column)));
-          if (change) (changes[Number(row)] ??= {})[Number(column)] = change;
+          // Without the formula itself the grid would take the change for one that removes it.
+          if (change) (changes[Number(row)] ??= {})[Number(column)] = { f: typed.f, si: typed.si, ...change };
         }
       }
       if (Object.keys(changes).length === 0) return { redos: [], undos: [] };

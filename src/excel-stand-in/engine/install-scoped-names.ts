@@ -26,23 +26,16 @@ export function installScopedNames(injector: Injector, names: ScopedNames): void
 
 type OtherFormulas = Record<string, Record<string, Record<string, { f: string }>>>;
 
-/** The two inner steps that put formulas (of cells; of validation and conditional formats) into the dependency list. */
+/** The inner step that puts formulas of validation and conditional formats into the dependency list; those of cells: FormulaMeanings. */
 interface GeneratorSteps {
-  _createFDtree(unitId: string, sheetId: string, ...rest: unknown[]): { formula: string };
   _registerOtherFormulas(formulas: OtherFormulas, ...rest: unknown[]): void;
 }
 
 function qualifyFormulas(injector: Injector, names: ScopedNames): void {
   const generator = injector.get(IFormulaDependencyGenerator) as unknown as GeneratorSteps;
-  if (!generator._createFDtree || !generator._registerOtherFormulas) {
+  if (!generator._registerOtherFormulas) {
     throw new Error("The grid's engine has changed: sheet-scoped names cannot be installed.");
   }
-  const createTree = generator._createFDtree.bind(generator);
-  generator._createFDtree = (unitId, sheetId, ...rest) => {
-    const tree = createTree(unitId, sheetId, ...rest);
-    tree.formula = names.qualify(tree.formula, unitId, sheetId);
-    return tree;
-  };
   const registerOthers = generator._registerOtherFormulas.bind(generator);
   generator._registerOtherFormulas = (formulas, ...rest) => registerOthers(qualifyAll(formulas, names), ...rest);
 }

@@ -8,7 +8,7 @@ import {
   ISuperTableService,
 } from "@univerjs/engine-formula";
 import { CellIndex } from "./cell-index";
-import type { ScopedNames } from "./scoped-names";
+import type { FormulaMeanings } from "./install-intersection";
 import { removeRanges, searchCellsDirectly, type RangeTree } from "./range-tree";
 
 /** A formula taken apart by the engine. One with a `refTree` is another cell's formula, moved. */
@@ -103,6 +103,10 @@ const suffix = 12;
 interface Kept {
   readonly tree: Tree;
   readonly item: FormulaItem;
+  /** How a file stored it, which decides what it means. */
+  readonly stored: unknown;
+  /** Its text with tokens for names. */
+  readonly withNames: string;
   /** The names that the engine has put its formulas in for. */
   readonly names: readonly string[];
   /** Its calls of INDEX, OFFSET and the like: which cells they lead to hangs on values. */
@@ -129,7 +133,7 @@ interface OtherKept {
  * one number typed into a season of twelve batches cost a second. Here a formula is taken apart when it was entered, has
  * moved, or reads a name, a table or a sheet that has changed; the rest is kept between passes and between edits.
  */
-export function keepDependencies(injector: Injector, names: ScopedNames): void {
+export function keepDependencies(injector: Injector, meanings: FormulaMeanings): void {
   const generator = injector.get(IFormulaDependencyGenerator) as unknown as DependencyGenerator;
   const register = injector.get(IDependencyManagerService) as unknown as Register;
   for (const method of [
@@ -142,7 +146,7 @@ export function keepDependencies(injector: Injector, names: ScopedNames): void {
     if (typeof generator[method] !== "function") throw new Error(`The grid's formula engine has changed: it has no ${method} any more.`);
   }
   searchCellsDirectly(register._dependencyRTreeCache);
-  new KeptDependencies(injector, names, generator, register).takeOver();
+  new KeptDependencies(injector, meanings, generator, register).takeOver();
 }
 
 class KeptDependencies {
@@ -166,7 +170,7 @@ class KeptDependencies {
 
   constructor(
     injector: Injector,
-    private readonly names: ScopedNames,
+    private readonly meanings: FormulaMeanings,
     private readonly generator: DependencyGenerator,
     private readonly register: Register,
   ) {
@@ -277,7 +281,8 @@ class KeptDependencies {
     const moved: [row: number, column: number, item: FormulaItem][] = [];
     const take = async (row: number, column: number, item: FormulaItem, master?: Tree): Promise<Tree> => {
       const kept = this.cells.get(unitId, sheetId, row, column);
-      if (kept && isSame(kept.item, item) && kept.tree.refTree === master) {
+      const stored = this.meanings.storedAs(unitId, sheetId, row, column);
+      if (kept && isSame(kept.item, item) && kept.tree.refTree === master && kept.stored === stored) {
         if (!master) Object.assign(kept.tree, { rowCount: sheet.rowCount, columnCount: sheet.columnCount });
         return kept.tree;
       }
@@ -288,7 +293,7 @@ class KeptDependencies {
       const id = this.register.getFormulaDependency(unitId, sheetId, row, column);
       if (id === undefined || id === null) this.register.addFormulaDependency(unitId, sheetId, row, column, tree);
       else tree.treeId = id;
-      this.cells.set(unitId, sheetId, row, column, await this.keep(tree, item));
+      this.cells.set(unitId, sheetId, row, column, await this.keep(tree, item, stored));
       return tree;
     };
     for (const row in data) {
@@ -353,7 +358,7 @@ class KeptDependencies {
     }
   }
 
-  private async keep(tree: Tree, item: FormulaItem): Promise<Kept> {
+  private async keep(tree: Tree, item: FormulaItem, stored?: unknown): Promise<Kept> {
     const { generator, register } = this;
     const node = tree.formula ? generator._getTreeNode(tree) : undefined;
     const references: Node[] = [];
@@ -362,6 +367,8 @@ class KeptDependencies {
     const kept: Kept = {
       tree,
       item: { ...item },
+      stored,
+      withNames: tree.isVirtual ? "" : this.withNames(tree, item),
       names: node?.getDefinedNames?.() ?? [],
       addressNodes: node ? generator._getAddressFunctionNodeList(node) : [],
       unsteady: references.some((one) => one.nodeType === suffix || (one.nodeType === union && hasAddress(one))),
@@ -369,6 +376,7 @@ class KeptDependencies {
       led: [],
     };
     register.addDependencyRTreeCache(tree);
+    if (belongsToNoCell(tree)) tree.toRTreeItem = nowhere;
     this.trees.set(tree.treeId, tree);
     this.byTree.set(tree, kept);
     if (node && generator._detectForcedRecalculationNode(tree, node)) this.forced.add(kept);
@@ -417,7 +425,7 @@ class KeptDependencies {
     for (const kept of [...this.byTree.values()]) {
       const { tree, item } = kept;
       const text = item.f?.toUpperCase() ?? "";
-      const byName = kept.names.some((name) => names.has(name)) || this.means(kept) !== tree.formula;
+      const byName = kept.names.some((name) => names.has(name)) || (!tree.isVirtual && this.withNames(tree, item) !== kept.withNames);
       const byTable = words.size > 0 && text.includes("[") && hasAny(wordsOf(kept, text), words);
       const bySheet =
         sheetNames.length > 0 &&
@@ -433,9 +441,9 @@ class KeptDependencies {
     return new Set(Object.values(this.config.getDirtyDefinedNameMap() ?? {}).flatMap((unit) => Object.keys(unit ?? {})));
   }
 
-  /** The formula as the engine would get to see it today. */
-  private means({ tree, item }: Kept): string {
-    return tree.isVirtual ? tree.formula : this.names.qualify(item.f, tree.unitId, tree.subUnitId);
+  /** The formula with what its names stand for today. */
+  private withNames({ unitId, subUnitId }: Tree, item: FormulaItem): string {
+    return this.meanings.withNames(item.f, unitId, subUnitId);
   }
 
   private changedTables(): Set<string> {
@@ -515,6 +523,13 @@ class KeptDependencies {
     for (const { tree } of leading) await generator._calculateAddressFunction(places, tree);
   }
 }
+
+/**
+ * Formulas of conditional formats and validation stand in no cell. The engine takes them for cells at the top of the sheet, so
+ * that what reads those cells would be calculated after them, or be circular.
+ */
+const belongsToNoCell = (tree: Tree): boolean => tree.formulaId !== undefined || tree.refTree?.formulaId !== undefined;
+const nowhere = (): IUnitRange[] => [];
 
 const isSame = (one: FormulaItem, other: FormulaItem): boolean =>
   one.f === other.f && one.si === other.si && (one.x ?? 0) === (other.x ?? 0) && (one.y ?? 0) === (other.y ?? 0);

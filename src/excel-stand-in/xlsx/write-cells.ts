@@ -2,7 +2,7 @@ import type { ICellData, IStyleData, IWorkbookData, IWorksheetData } from "@univ
 import type { Cell, CellStyle, Sheet } from "hucre/xlsx";
 import { arrayBlock, isLegacyFormula, isStoredDynamic, isStoredFormula, unreadFormula } from "../engine/stored-formula";
 import { blockAddress } from "./addresses";
-import { isDynamicFormula } from "./array-formulas";
+import { isDynamicFormula, surroundingsOf } from "./array-formulas";
 import { styleFromFile, styleToFile, type StyleContext } from "./cell-styles";
 import { cachedValueOf, isCachedError, type CachedValue, type ComputedSheet, type SpillRange } from "./computed-values";
 import { markedError } from "./error-marks";
@@ -75,7 +75,10 @@ function formulaCell(
   }
   const result = fileResult(cached);
   const array = arrayBlock(cell) !== undefined;
-  const dynamic = !array && !isLegacyFormula(cell) && (spill !== undefined || isStoredDynamic(cell) || isDynamicFormula(formula));
+  const dynamic =
+    !array &&
+    !isLegacyFormula(cell) &&
+    (spill !== undefined || isStoredDynamic(cell) || isDynamicFormula(formula, { row, column }, surroundingsOf(source.snapshot)));
   return {
     type: "formula",
     formula: toFileFormula(formula),

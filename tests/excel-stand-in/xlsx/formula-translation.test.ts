@@ -84,6 +84,7 @@ describe("formulas on their way to a file and back", () => {
 });
 
 describe("which formulas a file holds as dynamic arrays", () => {
+  const around = { isRange: (name: string) => name === "readings", isFunction: () => true };
   it.each([
     "=GYLE.PLAN(1)",
     "=1+gyle.plan(1)",
@@ -91,16 +92,21 @@ describe("which formulas a file holds as dynamic arrays", () => {
     "=SUM(A1:A5*B1:B5)",
     "=SUM(Bill[Kg]*2)",
     "=LET(x,A1:A3,SUM(2*A1:A3))",
-  ])("%s does", (formula) => expect(isDynamicFormula(formula)).toBe(true));
+    "=SUM(LEN(A1:A5))",
+    "=MAX(ABS(readings))",
+  ])("%s does", (formula) => expect(isDynamicFormula(formula, { row: 40, column: 40 }, around)).toBe(true));
   it.each([
     "=SUM(A1:A5)*2",
     "=A1*2",
     '="GYLE.PLAN(1)"',
     "=SUM(Bill[Kg])",
     "=Bill[[#This Row],[Kg]]*2",
-    "=XLOOKUP(1,A1:A3,B1:B3)",
+    "=SUM(readings)",
+    "=SUMPRODUCT(LEN(A1:A5))",
+    "=INDEX(A1:A5,MATCH(1,B1:B5,0))",
+    "=COUNTIF(A1:A5,B1)",
     "=IF(A1>1,SUM(A1:A3),0)",
-  ])("%s does not", (formula) => expect(isDynamicFormula(formula)).toBe(false));
+  ])("%s does not", (formula) => expect(isDynamicFormula(formula, { row: 40, column: 40 }, around)).toBe(false));
   it("knows our functions from names and texts", () => {
     expect(callsOurFunctions("=GYLE.PLAN")).toBe(false);
     expect(callsOurFunctions('=LEN("GYLE.PLAN(")')).toBe(false);

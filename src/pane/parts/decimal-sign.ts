@@ -6,7 +6,7 @@ let asked: Promise<DecimalSign> | undefined;
 /** What Excel puts between whole and tenth, by its own settings or the computer's. A point where it cannot tell. */
 async function ask(): Promise<DecimalSign> {
   try {
-    return await Excel.run(async (context) => {
+    return await Excel.run({ delayForCellEdit: true }, async (context) => {
       const { application } = context;
       application.load("decimalSeparator");
       await context.sync();

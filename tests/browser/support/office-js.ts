@@ -77,7 +77,10 @@ export function actAsExcelOnWindows({ refuseWith }: { refuseWith?: string }): vo
       for (const { Name, ArgumentInfo } of Actions)
         if (Name === "SetInvocationArrayResults") results.push(...(ArgumentInfo?.Arguments[0] ?? []));
       const ofWorkbook = !names.some((name) => name.startsWith("Microsoft."));
-      const items = (path: number) => ({ _Items: ObjectPaths[path]?.Name === "Worksheets" ? [{ Id: "{1}", Name: "Sheet1" }] : [] });
+      const items = (path: number) => ({
+        _Items: ObjectPaths[path]?.Name === "Worksheets" ? [{ Id: "{1}", Name: "Sheet1" }] : [],
+        Values: [[1.04]],
+      });
       const done = {
         Results: Actions.map(({ Id, ActionType, ObjectPathId }) => ({
           ActionId: Id,

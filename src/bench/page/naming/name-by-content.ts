@@ -17,9 +17,10 @@ export function nameByContent(session: Session): void {
   };
   const isOurs = (): boolean => session.name === emptyName || session.name === given;
   session.onOpened(() => (given = undefined));
+  // Who types into a cell just then is not disturbed: the change that ends the typing looks again.
   session.onChanged(() => {
     clearTimeout(waiting);
-    if (isOurs()) waiting = setTimeout(() => void look().catch((problem: unknown) => console.error(problem)), quietMs);
+    if (isOurs()) waiting = setTimeout(() => void look().catch(() => undefined), quietMs);
   });
   // What a browser makes of a printed page is called by the page's title.
   let title = "";

@@ -20,6 +20,7 @@ import { FormulaMeanings } from "./install-intersection";
 import { installScopedNames } from "./install-scoped-names";
 import { renameNames } from "./rename-names";
 import { renameQualifiedNames } from "./rename-qualified-names";
+import { repairNativeFunctions } from "./native-functions";
 import { repairChoose } from "./repair-choose";
 import { repairComparisons } from "./repair-comparisons";
 import { repairSpillPasses } from "./repair-spill-passes";
@@ -132,6 +133,7 @@ export class Engine {
     keepTableNamesUnique(injector);
     installSpillReferences(injector);
     repairChoose(injector);
+    repairNativeFunctions(injector);
     repairSpillPasses(injector);
     keepDependencies(injector, new FormulaMeanings(injector, names));
     repairComparisons();

@@ -20,6 +20,8 @@
  * 12. Nothing ends a function that goes round a loop a thousand million times. Each turn of a loop is counted, so that
  *     stop-runaways.ts can end it.
  * 13. SEQUENCE and RANDARRAY refuse what is larger than the room below them, also inside SUM.
+ * 14. A reference to a cell beyond the grid's last row or column is #NAME?; Excel has more rows than the grid shows, and they are blank.
+ * 15. An empty text that a formula gives is a blank cell to others in the calculation that makes it, and a text in the next one.
  *
  * All are text replacements in someone else's code, so the build must fail when they no longer match. Wire it so:
  *
@@ -51,6 +53,21 @@ const ROOM = [
   ],
 ];
 const FORMULA_REPAIRS = [
+  [
+    "the look for blank cells has changed",
+    "			if (isNullCell(cell)) {\n				result = callback(null, r, c);",
+    '			if (isNullCell(cell) && !(cell && cell.v === "" && cell.t === CellValueType.STRING)) {\n				result = callback(null, r, c);',
+  ],
+  [
+    "the check of references against the grid's size has changed",
+    "if (!this._isPrepareMerge && referenceObject.isExceedRange())",
+    "if (!this._isPrepareMerge && referenceObject.isNowhere())",
+  ],
+  ...[1, 2].map(() => [
+    "the check of references against the grid's size has changed",
+    "	isExceedRange() {\n",
+    "	isNowhere() {\n		const { startRow, startColumn } = this.getRangePosition();\n		return startRow < 0 || startColumn < 0;\n	}\n	isExceedRange()  {\n",
+  ]),
   ...ROOM,
   ...ROOM,
   ["the rule for table names has changed", FORBIDDEN_IN_TABLE_NAMES, FORBIDDEN_IN_TABLE_NAMES.replace("_+", "+")],

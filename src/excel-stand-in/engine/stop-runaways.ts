@@ -6,6 +6,8 @@ import {
   IFormulaRuntimeService,
   Interpreter,
   NumberValueObject,
+  type BaseValueObject,
+  type FunctionVariantType,
 } from "@univerjs/engine-formula";
 import type { CellErrors } from "./cell-errors";
 import { cellKey, type CellPlace } from "./cell-key";
@@ -52,7 +54,7 @@ export class Runaways {
     });
     const interpreter = injector.get(Interpreter);
     const execute = interpreter.execute.bind(interpreter);
-    interpreter.execute = (node) => this.within(place(), () => execute(node));
+    interpreter.execute = (node) => finished(this.within(place(), () => execute(node)));
     const executePart = interpreter.executePreCalculateNode.bind(interpreter);
     interpreter.executePreCalculateNode = (node) => this.within(place(), () => executePart(node));
     const executeAsync = interpreter.executeAsync.bind(interpreter);
@@ -118,4 +120,12 @@ export class Runaways {
     this.stopped.set(cellKey(place), place);
     return ErrorValueObject.create(ErrorType.CALC);
   }
+}
+
+/** What a cell shows: a blank as 0, as Excel does, and no number that is none. */
+function finished(answer: FunctionVariantType): FunctionVariantType {
+  if (answer.isReferenceObject() || answer.isArray()) return answer;
+  const value = answer as BaseValueObject;
+  if (value.isNull()) return NumberValueObject.create(0);
+  return value.isNumber() && !Number.isFinite(value.getValue()) ? ErrorValueObject.create(ErrorType.NUM) : answer;
 }

@@ -77,7 +77,7 @@ const largest = ofNumbers((numbers) => numbers.reduce((most, one) => Math.max(mo
 const smallest = ofNumbers((numbers) => numbers.reduce((least, one) => Math.min(least, one), numbers[0] ?? 0));
 
 export const LAST_ROW = 1_048_576;
-const LAST_COLUMN = 16_384;
+export const LAST_COLUMN = 16_384;
 
 /** SUMIF and the like: how the arguments are laid out, and what is done with what is let through; no `gather` counts. */
 class CriteriaFunction extends BaseFunction {
@@ -113,7 +113,7 @@ class CriteriaFunction extends BaseFunction {
     const columns = Math.max(...wanted.map((one) => one[0]?.length ?? 1));
     // Rows below the grid are blank, and belong to a whole column all the same; so do columns beside it to a row.
     const below = ranges.every(isWholeColumn) ? (LAST_ROW - height) * width : 0;
-    const beside = ranges.every((range) => isWhole(range, RANGE_TYPE.ROW)) ? (LAST_COLUMN - width) * height : 0;
+    const beside = ranges.every(isWholeRow) ? (LAST_COLUMN - width) * height : 0;
     const beyond = Math.max(0, below + beside);
     const at = (row: number, column: number): BaseValueObject => {
       const tests = wanted.map((one) => criterionTest(nativeOf(one[one.length === 1 ? 0 : row]?.[one[0]?.length === 1 ? 0 : column])));
@@ -151,13 +151,17 @@ class CriteriaFunction extends BaseFunction {
     if (endRow - startRow + 1 === height && endColumn - startColumn + 1 === width) return nativeRowsOf(range);
     if (this.layout !== "one") return undefined;
     const block = { startRow, startColumn, endRow: startRow + height - 1, endColumn: startColumn + width - 1 };
-    return nativeRowsOf(this.createReferenceObject(range, block));
+    const cells = this.createReferenceObject(range, block) as BaseReferenceObject;
+    // For a cell of its own sheet the grid puts the workbook's id in the place of the sheet's.
+    cells.setForcedSheetIdDirect(range.getSheetId());
+    return nativeRowsOf(cells);
   }
 }
 
 const isWhole = (given: FunctionVariantType, type: RANGE_TYPE): boolean =>
   given.isReferenceObject() && (given as BaseReferenceObject).getRangeData().rangeType === type;
 
+export const isWholeRow = (given: FunctionVariantType): boolean => isWhole(given, RANGE_TYPE.ROW);
 export const isWholeColumn = (given: FunctionVariantType): boolean => isWhole(given, RANGE_TYPE.COLUMN);
 
 export const criteriaFunctions = (): BaseFunction[] => [

@@ -12,7 +12,7 @@ import {
   type BaseValueObject,
   type FunctionVariantType,
 } from "@univerjs/engine-formula";
-import { criteriaFunctions, criterionTest, isWholeColumn, LAST_ROW } from "./native-criteria";
+import { criteriaFunctions, criterionTest, isWholeColumn, isWholeRow, LAST_COLUMN, LAST_ROW } from "./native-criteria";
 import { searchIn } from "./native-lookup";
 import { isErrorValue, nativeOf, nativeRowsOf, numberOf, rowsOf, typed, valueObjectOf, wildcards, type NativeValue } from "./native-values";
 
@@ -45,7 +45,11 @@ export function repairNativeFunctions(injector: Injector): void {
   change("AVERAGEA", () => averageOfAll);
   change("TEXT", refuseCrosses);
   change("SEARCH", searchWithWildcards);
-  change("ROWS", (original) => wholeColumns(original));
+  change("ROWS", (original) => wholeLines(original, isWholeColumn, LAST_ROW));
+  change("COLUMNS", (original) => wholeLines(original, isWholeRow, LAST_COLUMN));
+  change("AND OR XOR", (original) => withTexts(original, truthOf));
+  change("OFFSET", wholeSteps);
+  change("TIME", () => timeOfDay);
   change("DAVERAGE DCOUNT DCOUNTA DMAX DMIN DPRODUCT DSTDEV DSTDEVP DSUM DVAR DVARP", (original) => ofRecords(original, functions));
   change("DGET", oneRecord);
   change("XLOOKUP", lookUp);
@@ -158,15 +162,64 @@ const isSingle = (given: FunctionVariantType): boolean => {
   return rows.length === 1 && rows[0]?.length === 1;
 };
 
-/** A whole column has as many rows as Excel has, not as many as the grid shows. */
-function wholeColumns(original: BaseFunction): Calculate {
+/** A whole column has as many rows as Excel has, not as many as the grid shows; so has a row columns. */
+function wholeLines(original: BaseFunction, isWhole: (given: FunctionVariantType) => boolean, all: number): Calculate {
   const calculate = original.calculate.bind(original);
   original.needsReferenceObject = true;
   return (given) => {
-    if (isWholeColumn(given)) return NumberValueObject.create(LAST_ROW);
+    if (isWhole(given)) return NumberValueObject.create(all);
     return calculate(given.isReferenceObject() ? (given as unknown as BaseReferenceObject).toArrayValueObject() : given);
   };
 }
+
+/** A single text is read as what it says. */
+function withTexts(original: BaseFunction, read: (text: BaseValueObject) => BaseValueObject): Calculate {
+  const calculate = original.calculate.bind(original);
+  return (...given) =>
+    calculate(
+      ...given.map((one) => (!one.isReferenceObject() && (one).isString() ? read(one) : one)),
+    );
+}
+
+const truthOf = (text: BaseValueObject): BaseValueObject => {
+  const read = typed(String(text.getValue()));
+  return typeof read === "boolean" ? valueObjectOf(read) : text;
+};
+
+/** Steps and sizes of OFFSET lose what stands behind the point. */
+function wholeSteps(original: BaseFunction): Calculate {
+  const calculate = original.calculate.bind(original);
+  return (reference, ...steps) =>
+    calculate(
+      reference,
+      ...steps.map((step) => {
+        const value = isSingle(step) ? nativeOf(rowsOf(step)[0]![0]) : undefined;
+        return typeof value === "number" && !Number.isInteger(value) ? NumberValueObject.create(Math.trunc(value)) : step;
+      }),
+    );
+}
+
+/** Minutes and seconds may be below 0 or above 59; the whole days go. */
+const timeOfDay: Calculate = (...given) => {
+  const error = firstError(given);
+  if (error) return error;
+  const at = (row: number, column: number): BaseValueObject => {
+    const parts = given.map((one) => {
+      const rows = rowsOf(one);
+      const value = nativeOf(rows[rows.length === 1 ? 0 : row]?.[rows[0]?.length === 1 ? 0 : column]);
+      return Math.trunc(typeof value === "string" ? (numberOf(value) ?? NaN) : Number(value ?? 0));
+    });
+    if (parts.some(Number.isNaN)) return ErrorValueObject.create(ErrorType.VALUE);
+    const [hours = 0, minutes = 0, seconds = 0] = parts;
+    const total = hours * 3600 + minutes * 60 + seconds;
+    if (total < 0 || parts.some((part) => part > 32_767)) return ErrorValueObject.create(ErrorType.NUM);
+    return NumberValueObject.create((total % 86_400) / 86_400);
+  };
+  const all = given.map(rowsOf);
+  const [height, width] = [Math.max(...all.map((rows) => rows.length)), Math.max(...all.map((rows) => rows[0]?.length ?? 1))];
+  if (height === 1 && width === 1) return at(0, 0);
+  return arrayOf(Array.from({ length: height }, (_, row) => Array.from({ length: width }, (__, column) => at(row, column))));
+};
 
 const lookUp = (): Calculate => {
   return (wanted, lookedIn, answers, ifNotFound, match, order) => {
@@ -259,6 +312,7 @@ function ofRecords(original: BaseFunction, functions: IFunctionService): Calcula
     const error = name.startsWith("COUNT") ? undefined : found.find(isErrorValue);
     if (error) return valueObjectOf(error);
     const kept = found.filter((value) => value !== null && (name === "COUNTA" || typeof value === "number"));
+    if (kept.length === 0 && name.startsWith("COUNT")) return NumberValueObject.create(0);
     if (kept.length === 0)
       return name === "AVERAGE" ? ErrorValueObject.create(ErrorType.DIV_BY_ZERO) : gather.calculate(NumberValueObject.create(0));
     return gather.calculate(columnOf(kept));

@@ -5,7 +5,9 @@ import {
   ICalculateFormulaService,
   IFormulaRuntimeService,
   Interpreter,
+  NullValueObject,
   NumberValueObject,
+  type ArrayValueObject,
   type BaseValueObject,
   type FunctionVariantType,
 } from "@univerjs/engine-formula";
@@ -124,8 +126,16 @@ export class Runaways {
 
 /** What a cell shows: a blank as 0, as Excel does, and no number that is none. */
 function finished(answer: FunctionVariantType): FunctionVariantType {
-  if (answer.isReferenceObject() || answer.isArray()) return answer;
-  const value = answer as BaseValueObject;
+  if (answer.isReferenceObject()) return answer;
+  const value = onlyValue(answer as BaseValueObject);
+  if (value === undefined) return answer;
   if (value.isNull()) return NumberValueObject.create(0);
   return value.isNumber() && !Number.isFinite(value.getValue()) ? ErrorValueObject.create(ErrorType.NUM) : answer;
+}
+
+/** What is not a block of several values. */
+function onlyValue(answer: BaseValueObject): BaseValueObject | undefined {
+  if (!answer.isArray()) return answer;
+  const array = answer as ArrayValueObject;
+  return array.getRowCount() === 1 && array.getColumnCount() === 1 ? (array.get(0, 0) ?? NullValueObject.create()) : undefined;
 }

@@ -27,6 +27,7 @@ import { repairSpillPasses } from "./repair-spill-passes";
 import { repairUndoBatches } from "./repair-undo-batches";
 import { carryScopedNames } from "./scoped-name-copies";
 import { ScopedNames } from "./scoped-names";
+import { tellTotals, type HasTotals } from "./table-totals";
 import { keepTableNamesUnique } from "./unique-table-names";
 import { installSpillReferences } from "./spill-references";
 import { Spills } from "./spills";
@@ -45,6 +46,8 @@ export class Engine {
   readonly cellErrors = new CellErrors();
   readonly functions: CustomFunctionsHost;
   readonly spills: Spills;
+  /** Set by whoever keeps what the grid's tables cannot hold. */
+  tableHasTotals: HasTotals = () => false;
   private parts: { watch: CalculationWatch; names: ScopedNames; circular: CircularReferences; runaways: Runaways } | undefined;
 
   constructor(grid: Grid, options: EngineOptions) {
@@ -53,6 +56,7 @@ export class Engine {
     this.injector = grid.univer.__getInjector();
     this.functions = hostCustomFunctions(this.injector, options.metadata, options.namespace ?? "GYLE", this.cellErrors);
     this.spills = new Spills(this.injector);
+    tellTotals(this.injector, (...table) => this.tableHasTotals(...table));
     this.univerAPI.getFormula().setInitialFormulaComputing(CalculationMode.FORCED);
   }
 

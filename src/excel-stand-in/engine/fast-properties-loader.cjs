@@ -22,6 +22,7 @@
  * 13. SEQUENCE and RANDARRAY refuse what is larger than the room below them, also inside SUM.
  * 14. A reference to a cell beyond the grid's last row or column is #NAME?; Excel has more rows than the grid shows, and they are blank.
  * 15. An empty text that a formula gives is a blank cell to others in the calculation that makes it, and a text in the next one.
+ * 16. It knows no row of totals: Table[#All] ended before it, Table[#Totals] was the last row of the data.
  *
  * All are text replacements in someone else's code, so the build must fail when they no longer match. Wire it so:
  *
@@ -54,14 +55,34 @@ const ROOM = [
 ];
 const FORMULA_REPAIRS = [
   [
+    "the rows of a table have changed",
+    `				startRow = tableStartRow;
+				endRow = tableEndRow;
+				break;
+			case "#Data":`,
+    `				startRow = tableStartRow;
+				endRow = tableEndRow + (this._tableData.hasTotals?.() ? 1 : 0);
+				break;
+			case "#Data":`,
+  ],
+  [
+    "the rows of a table have changed",
+    `			case "#Totals":
+				startRow = tableEndRow;
+				endRow = tableEndRow;`,
+    `			case "#Totals":
+				startRow = this._tableData.hasTotals?.() ? tableEndRow + 1 : -1;
+				endRow = startRow;`,
+  ],
+  [
     "the look for blank cells has changed",
     "			if (isNullCell(cell)) {\n				result = callback(null, r, c);",
     '			if (isNullCell(cell) && !(cell && cell.v === "" && cell.t === CellValueType.STRING)) {\n				result = callback(null, r, c);',
   ],
   [
     "the check of references against the grid's size has changed",
-    "if (!this._isPrepareMerge && referenceObject.isExceedRange())",
-    "if (!this._isPrepareMerge && referenceObject.isNowhere())",
+    'if (!this._isPrepareMerge && referenceObject.isExceedRange()) this.setValue(ErrorValueObject.create("#NAME?"));',
+    'if (!this._isPrepareMerge && referenceObject.isNowhere()) this.setValue(ErrorValueObject.create("#REF!"));',
   ],
   ...[1, 2].map(() => [
     "the check of references against the grid's size has changed",

@@ -9,6 +9,7 @@ import {
 } from "@univerjs/engine-formula";
 import { CellIndex } from "./cell-index";
 import type { FormulaMeanings } from "./install-intersection";
+import type { TableWithTotals } from "./table-totals";
 import { removeRanges, searchCellsDirectly, type RangeTree } from "./range-tree";
 
 /** A formula taken apart by the engine. One with a `refTree` is another cell's formula, moved. */
@@ -449,8 +450,10 @@ class KeptDependencies {
   private changedTables(): Set<string> {
     const now = new Map<string, string>();
     for (const unitId of Object.keys(this.config.getUnitData())) {
-      for (const [name, { sheetId, range, titleMap }] of this.tables.getTableMap(unitId) ?? [])
-        now.set(name, JSON.stringify([unitId, sheetId, range, [...titleMap]]));
+      for (const [name, table] of this.tables.getTableMap(unitId) ?? []) {
+        const { sheetId, range, titleMap, hasTotals } = table as TableWithTotals;
+        now.set(name, JSON.stringify([unitId, sheetId, range, [...titleMap], hasTotals?.()]));
+      }
     }
     const changed = new Set<string>();
     for (const name of new Set([...now.keys(), ...this.knownTables.keys()]))

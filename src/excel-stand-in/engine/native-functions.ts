@@ -175,10 +175,7 @@ function wholeLines(original: BaseFunction, isWhole: (given: FunctionVariantType
 /** A single text is read as what it says. */
 function withTexts(original: BaseFunction, read: (text: BaseValueObject) => BaseValueObject): Calculate {
   const calculate = original.calculate.bind(original);
-  return (...given) =>
-    calculate(
-      ...given.map((one) => (!one.isReferenceObject() && (one).isString() ? read(one) : one)),
-    );
+  return (...given) => calculate(...given.map((one) => (!one.isReferenceObject() && one.isString() ? read(one) : one)));
 }
 
 const truthOf = (text: BaseValueObject): BaseValueObject => {

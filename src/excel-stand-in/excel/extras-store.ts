@@ -35,6 +35,24 @@ export class ExtrasStore {
     return (this.of(unitId).sheets[sheetId] ??= {});
   }
 
+  /** Whether the table that begins where `range` does has a row of totals. */
+  hasTotals(
+    injector: Injector,
+    unitId: string,
+    sheetId: string,
+    range: { readonly startRow: number; readonly startColumn: number },
+  ): boolean {
+    const looks = this.of(unitId).sheets[sheetId]?.tables;
+    if (!looks) return false;
+    return injector
+      .get(TableManager)
+      .getTablesBySubunitId(unitId, sheetId)
+      .some((table) => {
+        const { startRow, startColumn } = table.getRange();
+        return startRow === range.startRow && startColumn === range.startColumn && looks[table.getId()]?.showTotals === true;
+      });
+  }
+
   /** Changes a sheet's extras and tells whoever draws them. */
   update(unitId: string, sheetId: string, change: (extras: SheetExtras) => void): void {
     change(this.ofSheet(unitId, sheetId));

@@ -47,6 +47,7 @@ export class Host {
 
   constructor(readonly engine: Engine) {
     this.extras = new ExtrasStore(engine.injector);
+    engine.tableHasTotals = (...table) => this.extras.hasTotals(engine.injector, ...table);
     guardLockedCells(this);
   }
 

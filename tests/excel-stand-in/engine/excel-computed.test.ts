@@ -19,6 +19,7 @@ const workbooks: readonly (readonly [name: string, cells: number, known: number]
   ["ROW_COLUM", 175, 7],
   ["gantt_project_tracker", 441, 0],
   ["simple_functions", 199, 0],
+  ["tables", 212, 32],
 ];
 
 let bench: HeadlessBench;

@@ -18,5 +18,3 @@ Object.assign(window, {
   CustomFunctions: { ...bench.CustomFunctions, associate: () => undefined },
 });
 bench.gylebookBench.listenForShortcuts(window);
-// For what the pane says in words: see src/pane/look/how-to-print.ts.
-document.documentElement.dataset["host"] = "bench";

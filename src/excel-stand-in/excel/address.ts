@@ -1,4 +1,5 @@
 import { quoteSheet, unquoteSheet } from "../engine/formula-text";
+import { columnIndex, columnLetters } from "../xlsx/addresses";
 import { invalidArgument } from "./errors";
 
 /** Cells of one sheet, zero-based. Whole rows and columns reach to the sheet's end. */
@@ -15,14 +16,6 @@ export interface SheetSize {
 }
 
 const CORNER = /^\$?([A-Z]{1,3})?\$?(\d+)?$/iu;
-
-export function columnIndex(letters: string): number {
-  return [...letters.toUpperCase()].reduce((sum, letter) => sum * 26 + letter.charCodeAt(0) - 64, 0) - 1;
-}
-
-export function columnLetters(index: number): string {
-  return index < 0 ? "" : columnLetters(Math.floor(index / 26) - 1) + String.fromCharCode(65 + (index % 26));
-}
 
 /** Splits "'Batch 1'!A1:B2" into sheet and cells. */
 export function splitAddress(address: string): { sheetName: string | undefined; cells: string } {

@@ -9,7 +9,7 @@ import {
   type ISetRangeValuesMutationParams,
 } from "@univerjs/sheets";
 import { changesLooksOnly } from "../engine/calculation";
-import { columnLetters } from "./address";
+import { columnLetters } from "../xlsx/addresses";
 import type { Context } from "./context";
 import type { Command, EventSource } from "./events";
 import type { Range } from "./range";

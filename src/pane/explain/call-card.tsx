@@ -1,6 +1,7 @@
 import type { AnyDescriptor, Source } from "../../functions/describe";
 import { registry } from "../../functions/registry";
 import type { ArgumentExplanation, CallExplanation } from "../../workbook/care/explain/explanation";
+import { listed } from "../../workbook/grid/words/listed";
 import { showNumber } from "../../workbook/care/explain/show-value";
 import { asWritten } from "../../workbook/grid/formulas/writing";
 import { useDecimalSign } from "../parts/decimal-sign";
@@ -52,9 +53,6 @@ export function CallCard({ call, isOnly, onLost }: CallCardProps) {
 
 /** Arguments that were left out and have no usual value only lengthen the list. */
 const isWorthShowing = ({ typed, shown, isWrong }: ArgumentExplanation): boolean => typed !== "" || isWrong || shown !== "not given";
-
-const listed = (parts: readonly string[]): string =>
-  parts.length > 1 ? `${parts.slice(0, -1).join(", ")} and ${parts.at(-1) ?? ""}` : (parts[0] ?? "");
 
 function Argument({
   argument: { name, doc, unit, typed, shown, place, table, isWrong },

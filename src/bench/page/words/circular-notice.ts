@@ -1,5 +1,5 @@
 import type { Session } from "../session";
-import { columnLetters } from "../../../excel-stand-in/excel/address";
+import { columnLetters } from "../../../excel-stand-in/xlsx/addresses";
 import { showNotice } from "./notices";
 
 type Cells = ReturnType<Session["engine"]["circular"]["cells"]>;

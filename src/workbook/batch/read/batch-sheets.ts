@@ -1,5 +1,6 @@
 import type { UnitSystem } from "../../../functions/quantities";
 import type { BatchCell } from "../fields/cells";
+import { unitWords } from "../unit-words";
 import { planVersion } from "../describe/plan-version";
 import type { CellValue, NamedCells } from "../../grid/read/named-cells";
 import { loadSheet, namedCells, readAllSheets } from "../../grid/read/read-sheets";
@@ -29,6 +30,14 @@ export const isNewer = (sheet: NamedCells): boolean => Number(planMark(sheet)) >
 
 /** The mark of a batch; "" on a sheet from before there was one. */
 export const batchIdOf = (sheet: NamedCells): string => (sheet.has("batch_id") ? sheet.text("batch_id") : "");
+
+/** What the words beside its figures say, which were written with the sheet: they tell which units it was made in. */
+export function unitsBeside(sheet: NamedCells): UnitSystem | undefined {
+  if (!sheet.has("volume")) return undefined;
+  const { row, column } = sheet.area("volume").from;
+  const beside = String(sheet.at(row, column + 1)).trim();
+  return (["metric", "us"] as const).find((units) => unitWords(units).volume === beside);
+}
 
 /** What the numbers on a batch sheet are in. */
 export const unitsOf = (sheet: NamedCells): UnitSystem => (sheet.text("units") === "us" ? "us" : "metric");

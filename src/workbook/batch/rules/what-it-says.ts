@@ -8,7 +8,8 @@ import { address } from "../../grid/plan/addresses";
 import type { NamedCells } from "../../grid/read/named-cells";
 import type { Method } from "../contents";
 import { newBatch } from "../new-batch";
-import { unitsOf } from "../read/batch-sheets";
+import { methodOf } from "../read/batch-contents";
+import { unitsBeside, unitsOf } from "../read/batch-sheets";
 import { planBatch } from "../sheet/plan";
 import { unitWords } from "../unit-words";
 import { checkLines, type CheckedSheet } from "./checks";
@@ -30,14 +31,7 @@ export interface Said {
 }
 
 /** The units that a sheet was made in, which the words beside its figures tell: what stands in its units cell may be typed over. */
-export function madeIn(sheet: NamedCells): UnitSystem {
-  if (!sheet.has("volume")) return unitsOf(sheet);
-  const { row, column } = sheet.area("volume").from;
-  const beside = String(sheet.at(row, column + 1)).trim();
-  return (["metric", "us"] as const).find((units) => unitWords(units).volume === beside) ?? unitsOf(sheet);
-}
-
-const methodOf = (sheet: NamedCells): Method => (sheet.has("mash_water") ? "all-grain" : "extract");
+export const madeIn = (sheet: NamedCells): UnitSystem => unitsBeside(sheet) ?? unitsOf(sheet);
 
 /** A cell that nothing stands in: a watched cell that was cleared has nothing to say. */
 const nowhere = "XFD1048576";

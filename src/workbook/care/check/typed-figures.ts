@@ -4,6 +4,7 @@ import { inCore, unitOf } from "../../batch/describe/measures";
 import { numberCells, type NumberCell } from "../../batch/derived/number-cells";
 import { batchFields } from "../../batch/fields";
 import { methodOf } from "../../batch/read/batch-contents";
+import { unitsBeside } from "../../batch/read/batch-sheets";
 import { unitWords } from "../../batch/unit-words";
 import type { NamedCells } from "../../grid/read/named-cells";
 import type { Finding } from "./finding";
@@ -66,23 +67,18 @@ const unitWord = ({ measure }: NumberField, { units }: On): string => {
   return unit === "" ? "" : ` ${unit}`;
 };
 
-/** The words beside the figures were written with the sheet: they tell which units it was made in. */
+/** Units that were typed over, so that every figure is read for what it is not. */
 export function changedUnits(sheet: NamedCells, units: UnitSystem): Finding[] {
-  if (!sheet.has("volume") || !sheet.has("units")) return [];
+  const made = unitsBeside(sheet);
+  if (made === undefined || !sheet.has("units")) return [];
   const typedUnits = sheet.text("units");
-  const { from } = sheet.area("volume");
-  const beside = String(sheet.at(from.row, from.column + 1)).trim();
-  const made = (["metric", "us"] as const).find((system) => unitWords(system).volume === beside);
-  const address = sheet.range("units").split(":")[0] ?? "";
-  if (made !== undefined && (made !== units || typedUnits.toLowerCase() !== made)) {
-    return [
-      {
-        sheet: sheet.sheetName,
-        address,
-        weight: "stop",
-        words: `This sheet was made in ${beside}, but its units cell says “${typedUnits}”: every figure on it is misread, the bottle pressure too. Type “${made}” again; for other units use Scale and copy.`,
-      },
-    ];
-  }
-  return [];
+  if (made === units && typedUnits.toLowerCase() === made) return [];
+  return [
+    {
+      sheet: sheet.sheetName,
+      address: sheet.range("units").split(":")[0] ?? "",
+      weight: "stop",
+      words: `This sheet was made in ${unitWords(made).volume}, but its units cell says “${typedUnits}”: every figure on it is misread, the bottle pressure too. Type “${made}” again; for other units use Scale and copy.`,
+    },
+  ];
 }

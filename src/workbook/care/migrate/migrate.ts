@@ -3,7 +3,8 @@ import { withSecondLook } from "../../grid/read/second-look";
 import { bringAlong } from "./bring-along";
 import { readOutlook, type ReadSheet, type SheetOutlook } from "./outlook";
 import { newChart, type NewChart } from "./new-chart";
-import { listed, refreshed, type Refreshed } from "./refresh";
+import { listed } from "../../grid/words/listed";
+import { refreshed, type Refreshed } from "./refresh";
 
 export interface MigratedSheet {
   readonly sheetName: string;

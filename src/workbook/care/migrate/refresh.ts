@@ -174,7 +174,3 @@ function lastRow(sheet: NamedCells): number {
   for (const { address: filled } of sheet.filled()) last = Math.max(last, block(filled).to.row);
   return last;
 }
-
-/** "H14", "H14 and H20", for the report. */
-export const listed = (cells: readonly string[]): string =>
-  cells.length < 2 ? cells.join("") : `${cells.slice(0, -1).join(", ")} and ${cells.at(-1) ?? ""}`;

@@ -35,7 +35,8 @@ export function rectangles(addresses: readonly string[]): string[] {
   );
 }
 
-function runsOf(rows: readonly number[]): [number, number][] {
+/** Rising numbers as runs of neighbours, each by its first and last. */
+export function runsOf(rows: readonly number[]): [number, number][] {
   const runs: [number, number][] = [];
   for (const row of rows) {
     const last = runs.at(-1);

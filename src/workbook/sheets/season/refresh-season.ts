@@ -1,4 +1,5 @@
 import { address, columnNumber, localAddress } from "../../grid/plan/addresses";
+import { runsOf } from "../../grid/plan/areas";
 import type { NamedCells } from "../../grid/read/named-cells";
 import { changeRanges, rangeChange, type Along, type RangeChange } from "../../grid/write/change-ranges";
 import { ToldInFull } from "../../grid/words/told-in-full";
@@ -77,7 +78,7 @@ async function lookAndRefresh(context: Excel.RequestContext): Promise<SeasonRepo
   if (report.written === 0) return report;
 
   const { sheet } = season;
-  const changes = runs(changed).flatMap(([from, to]) => rowChanges(cells, rows.slice(from, to + 1), firstRow + from, ownWidth));
+  const changes = runsOf(changed).flatMap(([from, to]) => rowChanges(cells, rows.slice(from, to + 1), firstRow + from, ownWidth));
   if (present.length > rows.length) changes.push(...emptied(cells, firstRow + rows.length, firstRow + present.length - 1, ownWidth));
   await changeRanges(context, changes, {
     place: `“${season.name}”`,
@@ -123,16 +124,6 @@ function isSame(row: SeasonRow, present: PresentRow | undefined): boolean {
     row.remark === present.remark &&
     present.own.every((content, index) => content === (row.own[index] ?? ""))
   );
-}
-
-function runs(indexes: readonly number[]): [number, number][] {
-  const found: [number, number][] = [];
-  for (const index of indexes) {
-    const last = found.at(-1);
-    if (last && last[1] + 1 === index) last[1] = index;
-    else found.push([index, index]);
-  }
-  return found;
 }
 
 const ownRange = (from: number, to: number, width: number): string =>

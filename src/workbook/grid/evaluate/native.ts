@@ -1,6 +1,6 @@
 import { CellError } from "../../../functions/cell-error";
 import { broadcast, isSingle, joined, single, type Cell, type Cells } from "./cells";
-import { asNumber } from "./operators";
+import { asNumber, wordsOf } from "./operators";
 
 /** Arguments are worked out when they are asked for: IF must not look at the branch that it does not take. */
 type Argument = () => Cells;
@@ -11,7 +11,6 @@ const first = (cells: Cells): Cell => cells[0]?.[0] ?? null;
 const one = (argument: Argument | undefined): Cell => (argument ? first(argument()) : null);
 const cellsOf = (argument: Argument | undefined): Cells => argument?.() ?? single(null);
 const isTrue = (cell: Cell): boolean => (typeof cell === "string" ? cell.toLowerCase() === "true" : Boolean(cell));
-const wordsOf = (cell: Exclude<Cell, CellError>): string => String(cell ?? "");
 
 /** Cell by cell, whatever is in it. */
 const map =

@@ -41,7 +41,8 @@ function order(one: Exclude<Cell, CellError>, other: Exclude<Cell, CellError>): 
 const nothingLike = (other: Exclude<Cell, CellError>): number | string | boolean =>
   typeof other === "string" ? "" : typeof other === "boolean" ? false : 0;
 
-const textOf = (cell: Exclude<Cell, CellError>): string =>
+/** A cell as a text, as the spreadsheet writes it: truths in capitals. */
+export const wordsOf = (cell: Exclude<Cell, CellError>): string =>
   cell === null ? "" : typeof cell === "boolean" ? (cell ? "TRUE" : "FALSE") : String(cell);
 
 const operators: Readonly<Record<string, (one: Cell, other: Cell) => Cell>> = {
@@ -52,7 +53,7 @@ const operators: Readonly<Record<string, (one: Cell, other: Cell) => Cell>> = {
     other === 0 ? new CellError("#DIV/0!", "divided by nothing: an empty cell counts as 0") : finite(one / other),
   ),
   "^": arithmetic((one, other) => finite(one ** other)),
-  "&": (one, other) => (one instanceof CellError ? one : other instanceof CellError ? other : textOf(one) + textOf(other)),
+  "&": (one, other) => (one instanceof CellError ? one : other instanceof CellError ? other : wordsOf(one) + wordsOf(other)),
   "=": comparison((found) => found === 0),
   "<>": comparison((found) => found !== 0),
   "<": comparison((found) => found < 0),

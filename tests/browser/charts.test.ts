@@ -40,3 +40,22 @@ test("a chart that the pane adds is drawn over its cells and follows them", asyn
   const cornerNow = await tab.page.evaluate(() => window.gylebookBench.rectOf("Sheet 1", "D3"));
   expect(Math.abs(moved.y - cornerNow.y)).toBeLessThanOrEqual(1);
 });
+
+test("a workbook opened while the script for charts is still loading costs nobody an error", async () => {
+  let letGo = (): void => {};
+  const held = new Promise<void>((resolve) => (letGo = resolve));
+  const asked = new Promise<void>((resolve) => {
+    void bench.context.route(/charts[^/]*\.js$/, async (route) => {
+      resolve();
+      await held;
+      await route.continue();
+    });
+  });
+  const tab = await bench.open("");
+  await asked;
+  await tab.startEmpty();
+  letGo();
+  await tab.page.waitForFunction(() => performance.getEntriesByType("resource").some(({ name }) => /charts[^/]*\.js$/.test(name)));
+  await tab.calculated();
+  expect(await tab.page.locator(".bench-chart").count()).toBe(0);
+});

@@ -25,17 +25,25 @@ export function showCharts(
 
   const chartsOn = (sheet: FWorksheet): ChartRecord[] => extrasOf(session.unitId, sheet.getSheetId())?.charts ?? [];
 
-  async function draw(): Promise<void> {
+  function inFront(): { sheet?: FWorksheet; charts: ChartRecord[] } {
     const sheet = univerAPI.getActiveWorkbook()?.getActiveSheet();
-    const charts = sheet === undefined ? [] : chartsOn(sheet);
-    const view = sheet && viewOf(sheet);
-    if (!sheet || !view || charts.length === 0) {
-      layer.replaceChildren();
-      figures = new Map();
-      return;
-    }
+    return sheet === undefined ? { charts: [] } : { sheet, charts: chartsOn(sheet) };
+  }
+
+  const clear = (): void => {
+    layer.replaceChildren();
+    figures = new Map();
+  };
+
+  async function draw(): Promise<void> {
+    if (inFront().charts.length === 0) return clear();
     // Loaded with the first chart: most starts can do without it.
     const { drawChart } = await import(/* webpackChunkName: "charts" */ "./draw-chart");
+    // Asked again: while the script was loading, another sheet or workbook may have come in front.
+    const { sheet, charts } = inFront();
+    if (sheet === undefined || charts.length === 0) return clear();
+    const view = viewOf(sheet);
+    if (view === undefined) return redraw();
     figures = new Map(
       charts.map((chart) => [chart.id, drawChart(chart, chartSeries(session.engine, session.unitId, chart), placeOf(sheet, chart, view))]),
     );

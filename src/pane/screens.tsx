@@ -22,8 +22,8 @@ export const screens: readonly Screen[] = [
   },
   {
     place: "Plan",
-    title: "Recipe page",
-    load: async () => (await import(/* webpackChunkName: "pane-recipe" */ "./recipe/recipe-page")).RecipePage,
+    title: "Pages to print",
+    load: async () => (await import(/* webpackChunkName: "pane-pages" */ "./pages/pages-to-print")).PagesToPrint,
   },
   {
     place: "Brew",

@@ -53,11 +53,34 @@ export function withAtSigns(formula: string, at: Place, around: Surroundings): s
     for (const node of nodesOf(tree)) {
       if (!isOperation(node) || node.operator !== "@") continue;
       const inner = node.arguments[0]!;
-      edits.push({ from: placeOf(node).from, to: placeOf(inner).from, text: "" });
-      if (isReferenceNode(inner)) new Walk(at, around, edits).walk(inner, "value");
-      else edits.push(...call(SINGLE, inner));
+      if (!isReferenceNode(inner)) edits.push(...asCall(formula, node, SINGLE));
+      else {
+        edits.push({ from: placeOf(node).from, to: placeOf(node).from + 1, text: "" });
+        new Walk(at, around, edits).walk(inner, "value");
+      }
     }
   });
+}
+
+/** The same with calls of the function that files have for it. */
+export function atSignsAsCalls(formula: string, functionName: string): string {
+  if (!formula.includes("@")) return formula;
+  return rewrite(formula, (tree, edits) => {
+    for (const node of nodesOf(tree)) if (isOperation(node) && node.operator === "@") edits.push(...asCall(formula, node, functionName));
+  });
+}
+
+/** The reader of formulas leaves out the brackets around what an @ is for. */
+function asCall(formula: string, node: Operation, functionName: string): Edit[] {
+  const sign = placeOf(node).from;
+  let { from, to } = placeOf(node.arguments[0]!);
+  let open = formula.slice(sign + 1, from).split("(").length - 1;
+  for (; open > 0 && to < formula.length; to++) if (formula[to] === ")") open--;
+  from = sign + 1;
+  return [
+    { from: sign, to: from, text: `${functionName}(` },
+    { from: to, to, text: ")" },
+  ];
 }
 
 /** A formula that was entered for a block of cells, of which its own is the first. */

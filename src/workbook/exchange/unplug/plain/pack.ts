@@ -1,10 +1,9 @@
 import { criticalReynolds, density, friction, gravityMPerS2, viscosity } from "../../../../core/pack/beer-line";
 import { daysAt21, fewestDays } from "../../../../core/pack/ready";
-import { standardAir } from "../../../../core/water/boiling";
 import { readingError, type BottleCheck } from "../../../../core/pack/bottle-check";
 import { bottleKinds, bottleLimits, vesselKinds, type VesselKind, type WorkingLimit } from "../../../../core/pack/bottle-kinds";
 import { airInWater, filledAtC, growth, litreBarPerMoleKelvin } from "../../../../core/pack/closed-bottle";
-import { magnus, waterVapourBar } from "../../../../core/pack/local-air";
+import { waterVapourBar } from "../../../../core/pack/local-air";
 import { co2YieldOfSugar, primingSugars } from "../../../../core/pack/priming";
 import {
   beerBesideWater,
@@ -24,6 +23,7 @@ import {
   unfinishedBottles,
   unfinishedKeg,
 } from "../../../../functions/pack/check-words";
+import { airText as air, vapourText as vapour } from "./local-air";
 import { num, quote } from "./formula-parts";
 import type { PlainArguments } from "./plain-arguments";
 import { NoPlainForm, type PlainForm } from "./plain-form";
@@ -35,10 +35,7 @@ function takesUp([constant, ...powers]: readonly [number, ...number[]], celsius:
   const first = Math.log((beerBesideWater * molesOfWaterPerL) / 10) - constant;
   return `EXP(${num(first)}${powers.map((power, index) => `${power > 0 ? "-" : "+"}${num(Math.abs(power))}/${kelvin}${index === 0 ? "" : `^${index + 1}`}`).join("")})`;
 }
-const vapour = (celsius: string): string => `${num(magnus.bar)}*EXP(${num(magnus.factor)}*${celsius}/(${celsius}+${num(magnus.aboveC)}))`;
 const excess = (celsius: string): string => `(${excessOfEachVolume[0]}+${excessOfEachVolume[1]}*${celsius})`;
-const air = (x: PlainArguments): string =>
-  `(${num(standardAir.pascal / 1e5)}*(1-${num(standardAir.kelvinPerM)}*${x.core("altitude")}/${num(standardAir.kelvin)})^${num(standardAir.power)})`;
 const moles = num(molesOfVolumes(1));
 const ofGas = (volumes: string, celsius: string): string => `${moles}*${volumes}*(1+${excess(celsius)}*${volumes})`;
 

@@ -45,6 +45,10 @@ const scaling: readonly (readonly [string, readonly string[], 0 | 1])[] = [
   ["YEAST.STEPS", ["cells_now", "cells_wanted"], 1],
   ["BEER.ENERGY", ["serving"], 1],
   ["BEER.CARBS", ["serving"], 1],
+  ["BEER.ADDED", ["volume", "additions.mass"], 0],
+  ["BEER.BLEND", ["volumes"], 0],
+  ["HEAT.BOILOFF", ["power"], 1],
+  ["HEAT.COUNTERFLOW", ["wort_flow", "flow", "coil"], 0],
 ];
 
 describe.each(scaling)("a recipe half as large: GYLE.%s", (id, amounts, power) => {

@@ -100,6 +100,7 @@ const blocks: Readonly<Record<string, readonly (QuantityName | undefined)[] | { 
     "YEAST.STEPS": [undefined, "volume", "cells"],
     "WATER.BUDGET": [undefined, "volume"],
     "WATER.IONS": [undefined, "concentration"],
+    "BEER.ADDED": { byRow: ["gravity", "percent"] },
     "PACK.DOSE": ["grams", "grams"],
     "PACK.BOTTLES": ["count", "volume"],
     "DAY.TIMELINE": ["date", "minutes"],

@@ -1,6 +1,6 @@
 import { criticalReynolds, density, friction, gravityMPerS2, viscosity } from "../../../../core/pack/beer-line";
 import { daysAt21, fewestDays } from "../../../../core/pack/ready";
-import { readingError, type BottleCheck } from "../../../../core/pack/bottle-check";
+import { readingError, volumesPerPoint, type BottleCheck } from "../../../../core/pack/bottle-check";
 import { bottleKinds, bottleLimits, vesselKinds, type VesselKind, type WorkingLimit } from "../../../../core/pack/bottle-kinds";
 import { airInWater, filledAtC, growth, litreBarPerMoleKelvin } from "../../../../core/pack/closed-bottle";
 import { waterVapourBar } from "../../../../core/pack/local-air";
@@ -24,6 +24,7 @@ import {
   unfinishedKeg,
 } from "../../../../functions/pack/check-words";
 import { airText as air, vapourText as vapour } from "./local-air";
+import { pointsInReserve } from "../../../../core/pack/spund";
 import { num, quote } from "./formula-parts";
 import type { PlainArguments } from "./plain-arguments";
 import { NoPlainForm, type PlainForm } from "./plain-form";
@@ -174,6 +175,13 @@ const check: PlainForm = {
   },
 };
 
+/** As `core/pack/spund.ts`. */
+const gravityToClose = (x: PlainArguments): string => {
+  const [wished, celsius] = [x.core("co2"), x.core("temperature")];
+  const space = `${kegBar(x, wished, celsius)}/(100/${x.core("headspace")}-1)/(${num(litreBarPerMoleKelvin)}*(${celsius}+273.15))/${moles}`;
+  return `(${x.core("expected")}+(${wished}-${residual(x)}+${space})/${num(1000 * volumesPerPoint)})`;
+};
+
 export const packForms = {
   "PACK.RESIDUAL": { sum: residual },
   "PACK.PRIMING": { holds: mayPrime, sum: (x) => `${x.core("volume")}*${sugarPerLitre(x)}` },
@@ -196,6 +204,14 @@ export const packForms = {
     sum: (x) => kegBar(x, x.core("co2"), x.core("temperature")),
   },
   "PACK.VOLUMES": { sum: (x) => volumesAt(x, x.core("pressure"), x.core("temperature")) },
+  "PACK.SPUND": {
+    holds: (x) => [
+      `${x.core("co2")}>${residual(x)}`,
+      `${kegBar(x, `(${x.core("co2")}+${num(volumesPerPoint * pointsInReserve)})`, x.core("temperature"))}<=${x.core("rating")}`,
+      `${x.core("gravity")}>=${gravityToClose(x)}-1E-9`,
+    ],
+    sum: gravityToClose,
+  },
   "PACK.LINE": { holds: (x) => [`${lift(x)}>0`], sum: (x) => `${lift(x)}/${barPerMetre(x)}` },
   "PACK.CHECK": check,
   "PACK.INSIDE": { holds: (x) => [`${judged(x).share}<=1.000000001`], sum: (x) => judged(x).bar },

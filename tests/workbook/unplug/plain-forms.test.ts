@@ -23,6 +23,7 @@ describe("plain forms", () => {
       "HEAT.COIL",
       "LOG.FORECAST",
       "LOG.CURVE",
+      "BEER.BLEND",
       "BEER.HEX",
       "BEER.STYLE",
       "DAY.TIMELINE",

@@ -1,7 +1,10 @@
 import { isoLosing, isoMaking } from "../../../../core/hops/isomerisation";
+import { dryHopping, mostDryHopsGPerL } from "../../../../core/hops/dry";
+import { formFactors } from "../../../../core/hops/form";
 import { agedBy, hopPackages, packageFactors } from "../../../../core/hops/storage";
 import { ragerTerms, tinsethTerms } from "../../../../core/hops/utilisation";
-import { atom, num, product } from "./formula-parts";
+import { dryHopCaution } from "../../../../functions/hops/dry";
+import { atom, num, product, quote } from "./formula-parts";
 import type { PlainArguments } from "./plain-arguments";
 import { NoPlainForm, type PlainForm, type ValueOnly } from "./plain-form";
 
@@ -35,6 +38,10 @@ function utilisation(x: PlainArguments, minutes: string): { each: string; all: s
   };
 }
 
+/** A tenth more for pellets; nothing to multiply by where the range has no such column. */
+const formText = (text: string | undefined): string =>
+  text === undefined ? "1" : `(1+${num(formFactors.pellets - 1)}*(${text}="pellets"))`;
+
 const column = (x: PlainArguments, name: string): string => x.column("additions", name) ?? missing(name);
 const missing = (name: string): never => {
   throw new NoPlainForm(`the range has no column for ${name}`);
@@ -50,7 +57,9 @@ const noShareOfOne = (x: PlainArguments): string[] => [
 
 /** What hops gain while the wort stands and chills is summed up along the way down: too much for one cell. */
 function requireBoilAlone(x: PlainArguments): void {
-  if (["boilMinutes", "standTemperature", "standMinutes", "chillMinutes", "chilledTo"].some((key) => x.operand(key).kind !== "omitted"))
+  if (
+    ["use", "boilMinutes", "standTemperature", "standMinutes", "chillMinutes", "chilledTo"].some((key) => x.operand(key).kind !== "omitted")
+  )
     throw new NoPlainForm("it follows the hops through stand and chilling");
 }
 
@@ -61,7 +70,7 @@ const ibu: PlainForm = {
     // One SUMPRODUCT for each model: an IF inside it would want an array formula in older programs.
     const sumOf = (model: string): string => {
       const { each, all } = utilisation(x.with("model", model), column(x, "minutes"));
-      return `${product(`SUMPRODUCT(${column(x, "mass")},${column(x, "alpha")},${each})`, perLitre(x), atom(all))}/${x.core("volume")}`;
+      return `${product(`SUMPRODUCT(${column(x, "mass")},${column(x, "alpha")},${product(each, formText(x.column("additions", "form")))})`, perLitre(x), atom(all))}/${x.core("volume")}`;
     };
     return x.choice("model", { tinseth: sumOf("tinseth"), rager: sumOf("rager"), kinetic: sumOf("kinetic") });
   },
@@ -76,9 +85,42 @@ const share: PlainForm = {
     const mass = cell("mass");
     const one = (model: string): string => {
       const { each, all } = utilisation(x.with("model", model), `N(${cell("minutes")})`);
-      return `${product(mass, `N(${cell("alpha")})`, each, perLitre(x), atom(all))}/${x.core("volume")}`;
+      return `${product(mass, formText(x.cell("additions", "form", row)), `N(${cell("alpha")})`, each, perLitre(x), atom(all))}/${x.core("volume")}`;
     };
     return `IF(N(${mass})=0,"",${x.choice("model", { tinseth: one("tinseth"), rager: one("rager"), kinetic: one("kinetic") })})`;
+  },
+};
+
+/** Bitterness of a gram for each per cent of alpha acid, in the whole wort. */
+const ofOneGram = (x: PlainArguments): string => {
+  const one = (model: string): string => {
+    const { each, all } = utilisation(x.with("model", model), x.core("minutes"));
+    return product("10", each, atom(all));
+  };
+  const form = x.choice("form", { whole: num(formFactors.whole), pellets: num(formFactors.pellets) });
+  return product(form, x.choice("model", { tinseth: one("tinseth"), rager: one("rager"), kinetic: one("kinetic") }));
+};
+
+const weigh: PlainForm = {
+  holds: (x) => [`${ofOneGram(x)}*${x.core("alpha")}/${x.core("volume")}>=1E-9`],
+  sum: (x) => {
+    requireBoilAlone(x);
+    return `${x.core("ibu")}*${x.core("volume")}/(${ofOneGram(x)}*${x.core("alpha")})`;
+  },
+};
+
+const rate = (x: PlainArguments): string => `${x.core("mass")}/${x.core("volume")}`;
+const dry: PlainForm = {
+  holds: (x) => [`${rate(x)}<=${num(mostDryHopsGPerL)}*(1+1E-9)`],
+  size: () => ({ rows: 3, columns: 2 }),
+  sum: (x, { row, column }) => {
+    if (column === 0) return quote(["rate", "bitterness, as it tastes", "before bottling"][row] ?? "");
+    if (row === 0) return x.show("hopRate", rate(x));
+    if (row === 2) return quote(dryHopCaution);
+    const given = x.given("ibu");
+    const { isoLost, humulinonesMg, humulinoneTaste } = dryHopping;
+    const after = `${x.core("ibu")}*EXP(-${num(isoLost)}*${rate(x)})+${num(humulinonesMg * humulinoneTaste)}*${rate(x)}`;
+    return given === true ? after : given === false ? '""' : `IF(${given},${after},"")`;
   },
 };
 
@@ -94,6 +136,8 @@ export const hopsForms = {
       return x.choice("model", { tinseth: one("tinseth"), rager: one("rager"), kinetic: one("kinetic") });
     },
   },
+  "HOPS.WEIGH": weigh,
+  "HOPS.DRY": dry,
   "HOPS.STAND": { value: "it follows the cooling wort step by step" },
   "HOPS.SWAP": { sum: (x) => `${x.core("mass")}*${x.core("alpha")}/${x.core("newAlpha")}` },
   "HOPS.AGED": {

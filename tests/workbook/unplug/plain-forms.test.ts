@@ -25,6 +25,7 @@ describe("plain forms", () => {
       "LOG.CURVE",
       "BEER.HEX",
       "BEER.STYLE",
+      "TASTE.AGREE",
       "DAY.TIMELINE",
       "GAUGE.SPREAD",
     ]);

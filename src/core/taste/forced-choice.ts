@@ -25,8 +25,8 @@ export interface Answers {
 
 /** @throws BrewingError "impossible" for parts of an answer, and where more are right than were given */
 export function forcedChoice({ right, all, chance, risk, twoSided = false }: Answers, name: string): ForcedChoice {
-  if (!Number.isInteger(right)) throw new BrewingError("impossible", `${name} is ${right}; it must be a whole number`);
-  if (!Number.isInteger(all)) throw new BrewingError("impossible", `answers is ${all}; it must be a whole number`);
+  for (const [argument, count] of Object.entries({ [name]: right, answers: all }))
+    if (!Number.isInteger(count)) throw new BrewingError("impossible", `${argument} is ${count}; it must be a whole number`);
   if (right > all) throw new BrewingError("impossible", `${name} is ${right}; it must be at most answers, ${all}`);
   const sides = twoSided ? 2 : 1;
   const counted = twoSided ? Math.max(right, all - right) : right;

@@ -1,14 +1,23 @@
 import { describeFunction } from "../describe";
-import { answers, cautions, judged, result, rightAnswers, risk, sources } from "./forced-choice";
+import { answers, cautions, judged, result, rightAnswers, risk } from "./forced-choice";
 
 export const tasteDuo = describeFunction({
   id: "TASTE.DUO",
   summary:
     "Whether tasters can tell two beers apart: each gets a marked glass first, then both beers, and says which is like the marked one.",
-  parameters: { correct: rightAnswers("Answers that named the glass like the marked one."), answers, risk },
+  parameters: {
+    correct: { ...rightAnswers, doc: "Answers that named the glass like the marked one; 0 to ask beforehand how many it takes." },
+    answers,
+    risk,
+  },
   result,
   equation: "by chance = Σ C(n, i) / 2^n for i from correct to n; needed = the smallest number for which that is at most the risk",
-  sources: sources("ISO 10399:2017, Sensory analysis, duo-trio test"),
+  sources: [
+    {
+      cite: "ISO 10399:2017, Sensory analysis, duo-trio test",
+      where: "the number needed; its table is the binomial distribution, added up",
+    },
+  ],
   examples: [
     {
       arguments: [17, 24],

@@ -1,5 +1,4 @@
 import { forcedChoice, type Answers } from "../../core/taste/forced-choice";
-import type { Source } from "../describe";
 import { percentHint } from "../share-of-one";
 import { number, optional } from "../vocabulary";
 
@@ -10,14 +9,12 @@ export const answers = number("count", {
   typical: 24,
 });
 
-/** @param doc which answers count */
-export const rightAnswers = (doc: string) =>
-  number("count", {
-    doc: `${doc} 0 to ask beforehand how many it takes.`,
-    limits: { atLeast: 0, atMost: 1000 },
-    typical: 13,
-    blank: "waits",
-  });
+export const rightAnswers = number("count", {
+  doc: "Right answers; 0 to ask beforehand how many it takes.",
+  limits: { atLeast: 0, atMost: 1000 },
+  typical: 13,
+  blank: "waits",
+});
 
 export const risk = optional(
   number("percent", {
@@ -34,10 +31,6 @@ export const result = {
   doc: "Three labelled rows: verdict (difference shown, no difference shown, or too few tasters where not even all of them right would do); by chance, the probability in % of so many right answers if nobody could tell; needed, the fewest right answers that show a difference.",
   columns: ["what", "value"],
 } as const;
-
-export const sources = (standard: string): readonly Source[] => [
-  { cite: standard, where: "the number needed; its table is the binomial distribution, added up" },
-];
 
 export const cautions = [
   "No difference shown is not the same as alike: few tasters miss even a plain difference. Fix the number of tasters and the risk before anybody tastes.",

@@ -1,12 +1,15 @@
 import { describeFunction } from "../describe";
 import { choice, optional } from "../vocabulary";
-import { answers, cautions, judged, result, rightAnswers, risk, sources } from "./forced-choice";
+import { answers, cautions, judged, result, rightAnswers, risk } from "./forced-choice";
 
 export const tastePair = describeFunction({
   id: "TASTE.PAIR",
   summary: "Whether one of two beers is the more bitter, the drier, or the better liked: each taster gets both and chooses one.",
   parameters: {
-    chosen: rightAnswers("Answers that chose the one that should have more of it; if neither should, those for either."),
+    chosen: {
+      ...rightAnswers,
+      doc: "Answers that chose the one that should have more of it (if neither should, those for either); 0 to ask beforehand how many it takes.",
+    },
     answers,
     sides: optional(
       choice("one if it was known beforehand which of the two should be chosen; else two, as for the better liked.", ["two", "one"], {
@@ -21,7 +24,12 @@ export const tastePair = describeFunction({
   result,
   equation:
     "by chance = Σ C(n, i) / 2^n for i from chosen to n, of two sides twice that from the larger of chosen and n − chosen; needed = the smallest number for which that is at most the risk",
-  sources: sources("ISO 5495:2005, Sensory analysis, paired comparison test"),
+  sources: [
+    {
+      cite: "ISO 5495:2005, Sensory analysis, paired comparison test",
+      where: "the number needed; its table is the binomial distribution, added up",
+    },
+  ],
   examples: [
     {
       arguments: [15, 20],

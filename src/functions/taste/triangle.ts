@@ -1,14 +1,23 @@
 import { describeFunction } from "../describe";
-import { answers, cautions, judged, result, rightAnswers, risk, sources } from "./forced-choice";
+import { answers, cautions, judged, result, rightAnswers, risk } from "./forced-choice";
 
 export const tasteTriangle = describeFunction({
   id: "TASTE.TRIANGLE",
   summary: "Whether tasters can tell two beers apart: each gets three glasses, two of them the same, and picks the odd one out.",
-  parameters: { correct: rightAnswers("Answers that named the odd glass."), answers, risk },
+  parameters: {
+    correct: { ...rightAnswers, doc: "Answers that named the odd glass; 0 to ask beforehand how many it takes." },
+    answers,
+    risk,
+  },
   result,
   equation:
     "by chance = Σ C(n, i) (1/3)^i (2/3)^(n − i) for i from correct to n; needed = the smallest number for which that is at most the risk",
-  sources: sources("ISO 4120:2021, Sensory analysis, triangle test"),
+  sources: [
+    {
+      cite: "ISO 4120:2021, Sensory analysis, triangle test",
+      where: "the number needed; its table is the binomial distribution, added up",
+    },
+  ],
   examples: [
     {
       arguments: [13, 24],

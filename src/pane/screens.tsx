@@ -80,6 +80,11 @@ export const screens: readonly Screen[] = [
     load: async () => (await import(/* webpackChunkName: "pane-hand-out" */ "./share/hand-out")).HandOut,
   },
   { place: "Share", title: "Club", load: async () => (await import(/* webpackChunkName: "pane-club" */ "./share/club")).Club },
+  {
+    place: "Share",
+    title: "Blind tasting",
+    load: async () => (await import(/* webpackChunkName: "pane-blind-tasting" */ "./share/blind-tasting")).BlindTasting,
+  },
   { place: "Share", title: "Unplug", load: async () => (await import(/* webpackChunkName: "pane-unplug" */ "./unplug/unplug")).Unplug },
   {
     place: "Help",

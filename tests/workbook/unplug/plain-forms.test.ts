@@ -26,6 +26,7 @@ describe("plain forms", () => {
       "BEER.BLEND",
       "BEER.HEX",
       "BEER.STYLE",
+      "TASTE.AGREE",
       "DAY.TIMELINE",
       "GAUGE.SPREAD",
     ]);

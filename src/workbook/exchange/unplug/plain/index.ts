@@ -4,6 +4,7 @@ import { hopsForms } from "./hops";
 import { dayForms, gaugeForms, logForms } from "./log-and-day";
 import { packForms } from "./pack";
 import type { PlainForm, ValueOnly } from "./plain-form";
+import { tasteForms } from "./taste";
 import { waterForms } from "./water";
 import { wortForms } from "./wort";
 import { yeastForms } from "./yeast";
@@ -20,6 +21,7 @@ export const plainForms: ReadonlyMap<string, PlainForm | ValueOnly> = new Map<st
     ...logForms,
     ...beerForms,
     ...packForms,
+    ...tasteForms,
     ...dayForms,
     ...gaugeForms,
   }),

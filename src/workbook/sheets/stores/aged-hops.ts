@@ -7,7 +7,7 @@ import { needsOf, type Need } from "./needs";
 import { portions, type ChosenLots } from "./portions";
 import { lotKey, lotsFor, type HopOnShelf, type StockItem, type Stores } from "./stock";
 
-/** One hop of a batch as the stores hold it: its alpha on the brewing day, beside what the batch reckons with. */
+/** One hop of a batch as the stores hold it: its alpha on the brewing day, beside what the batch calculates with. */
 export interface AgedHop {
   readonly hop: string;
   /** "lot 2025", or the lots that it comes from with the share of each; "" where the stores have it without a lot. */

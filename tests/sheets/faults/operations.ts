@@ -104,7 +104,9 @@ const stock = {
       name: "Northern Brewer",
       bought: 200,
       price: 6,
-      hop: { crop: 2025, alphaPercent: 8.5, measuredOn: 45935, openedOn: 46150, storedAt: 4, package: "sealed" } as const,
+      lot: 2025,
+      dated: 45935,
+      hop: { alphaPercent: 8.5, openedOn: 46150, storedAt: 4, package: "sealed" } as const,
     },
   ],
 };
@@ -158,7 +160,7 @@ export const beginnings = {
   },
   "stores, protected with open cells": async () => {
     await beginnings.stores();
-    await protect("Stores", "A1:V3003");
+    await protect("Stores", "A1:AA200");
   },
   kit: async () => {
     await beginnings["a batch"]();
@@ -182,7 +184,7 @@ export const beginnings = {
   },
   "season, protected with open cells": async () => {
     await beginnings.season();
-    await protect("Season", "A1:AZ400");
+    await protect("Season", "A1:BZ200");
   },
   club: () =>
     Excel.run((context) => insertClub(context, { sheetName: "Club", units: "metric", entries: [{ member: "Ann", batch: sample }] })),

@@ -64,16 +64,31 @@ const ownLines = ({ units, method, words, watched }: CheckedSheet): readonly Che
 export function checks(b: SheetBuilder, checked: CheckedSheet): void {
   section(b, 10, "Checks", "What looks wrong or unsafe on this sheet");
   const first = b.row;
-  for (const { label, weight, steps, lines } of checkLines(checked)) {
-    b.put("A", label, { style: "label" });
-    b.put("C", `=IFERROR(${messageOf(steps)},${text(cannotBeChecked)})`, { style: "message", format: "text", mergeTo: "I" });
-    b.height(linesPoints(lines ?? 2));
-    b.put("B", `=${stateOf(`C${b.row}`, weight)}`, { style: "result" });
+  for (const line of checkLines(checked)) {
+    putLine(b, line);
     b.row += 1;
   }
   const last = b.row - 1;
   b.name("check_states", `B${first}:B${last}`);
   b.name("check_texts", `C${first}:C${last}`);
+  lightUp(b, first, last);
+}
+
+/** A line that stands by itself, at the end of what it is about. */
+export function putCheck(b: SheetBuilder, line: CheckLine, name: string): void {
+  putLine(b, line);
+  b.name(name, `B${b.row}:C${b.row}`);
+  lightUp(b, b.row, b.row);
+}
+
+function putLine(b: SheetBuilder, { label, weight, steps, lines }: CheckLine): void {
+  b.put("A", label, { style: "label" });
+  b.put("C", `=IFERROR(${messageOf(steps)},${text(cannotBeChecked)})`, { style: "message", format: "text", mergeTo: "I" });
+  b.height(linesPoints(lines ?? 2));
+  b.put("B", `=${stateOf(`C${b.row}`, weight)}`, { style: "result" });
+}
+
+function lightUp(b: SheetBuilder, first: number, last: number): void {
   b.highlight({ range: `B${first}:B${last}`, formula: `=$B${first}="stop"`, fill: "#7A1F1F", color: "#FFFFFF", bold: true });
   b.highlight({ range: `B${first}:B${last}`, formula: `=$B${first}="look"`, fill: "#F2D58A", color: "#3A2A00", bold: true });
 }

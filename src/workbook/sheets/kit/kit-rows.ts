@@ -33,7 +33,7 @@ const told: readonly Omit<LearnedRow, "format">[] = [
   },
   {
     key: "grainEfficiencyPercent",
-    label: "Sugar won from mashed grain",
+    label: "Mash efficiency",
     spread: { betweenKits: 8, betweenBatches: 4 },
     how: "The gravity read before the boil, else before the yeast, against what the grain could give",
   },

@@ -96,7 +96,7 @@ export const beforeBoil: Block = {
         },
       ],
       [
-        "Boil-off",
+        "Boil-off rate",
         {
           content: `=IF(OR(before_cold="",N(boil_minutes)<=0),"",IF(${left}="","",(before_cold-${left})/boil_minutes*60))`,
           format: "two",
@@ -105,7 +105,7 @@ export const beforeBoil: Block = {
         },
       ],
       [
-        "Left behind in the kettle",
+        "Kettle loss (trub)",
         {
           content: '=IF(OR(after_cold="",N(volume_reached)<=0,N(top_up)>0),"",after_cold-volume_reached)',
           format: "two",

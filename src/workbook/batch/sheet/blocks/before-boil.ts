@@ -20,6 +20,10 @@ function addedVolume(units: UnitSystem): string {
 /** What the kettle holds after the boil, cold: read, or what reached the fermenter with what was left behind. Top-up water hides it. */
 const left = 'IF(after_cold<>"",after_cold,IF(AND(N(top_up)=0,N(volume_reached)>0),volume_reached+N(kettle_loss),""))';
 
+/** As it will be after the boil that was planned, and what of it reaches the fermenter. */
+const afterTheBoil = "before_cold-N(boil_off)*N(boil_minutes)/60";
+const toFermenter = `${afterTheBoil}-N(kettle_loss)`;
+
 /**
  * What was measured around the boil, and what it tells of grain, tun and kettle. Volumes of water and wort are added up as they are: what is
  * dissolved takes the same room at every strength of a home brewery, to within half a per cent of the wort.
@@ -54,8 +58,8 @@ export const beforeBoil: Block = {
         "Original gravity to expect",
         {
           content:
-            '=IF(OR(before_gravity="",before_cold="",kettle_part=""),"",IF(before_cold<=N(boil_off)*N(boil_minutes)/60,"",' +
-            "1+(before_gravity-1)*before_cold/(before_cold-N(boil_off)*N(boil_minutes)/60)*kettle_part/volume))",
+            `=IF(OR(before_gravity="",before_cold=""),"",IF(${toFermenter}<=0,"",` +
+            `1+(before_gravity-1)*before_cold/(${afterTheBoil})*(${toFermenter})/(${toFermenter}+N(top_up))))`,
           format: "gravity",
           unit: "if it boils as planned",
           name: "og_forecast",

@@ -25,6 +25,8 @@ export function calculatedSheet(plan: SheetPlan): NamedCells {
     for (const column of line.keys()) {
       const cell = world.at(row + 1, column + 1);
       line[column] = cell === null ? "" : cell instanceof CellError ? cell.code : cell;
+      // Excel tells of a cell that an answer spills into what it shows.
+      if (formulas[row]![column] === "") formulas[row]![column] = line[column];
     }
   }
   return new NamedCells(

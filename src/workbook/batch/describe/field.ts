@@ -57,6 +57,8 @@ export interface NumberField extends Described {
   readonly emptyAtZero?: true;
   /** Words that may stand there in place of a number. */
   readonly words?: readonly string[];
+  /** An amount that goes into the batch: it grows and shrinks with the volume. */
+  readonly grows?: true;
   /** Whole numbers only. */
   readonly whole?: true;
   /** Steps in which a converted or scaled figure is still told apart, where the measure's own would be too coarse. */

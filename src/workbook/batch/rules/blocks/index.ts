@@ -5,6 +5,7 @@ import type { UnitWords } from "../../unit-words";
 import { noGylebook } from "../no-gylebook";
 import type { CheckLine } from "../rule";
 import { beforeBoilLine } from "./before-boil";
+import { waterTreatmentLine } from "./water";
 
 /** What a block's sheet is of. */
 export interface Chosen {
@@ -13,6 +14,7 @@ export interface Chosen {
 }
 
 const lines: Readonly<Record<BlockKey, (chosen: Chosen, words: UnitWords) => CheckLine>> = {
+  waterTreatment: waterTreatmentLine,
   beforeBoil: beforeBoilLine,
 };
 

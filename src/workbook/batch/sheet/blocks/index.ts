@@ -6,13 +6,20 @@ import type { UnitWords } from "../../unit-words";
 import { section, workings, type BatchBuilder, type BatchLines } from "../fields";
 import { beforeBoil } from "./before-boil";
 import type { Block } from "./block";
+import { waterTreatment } from "./water";
 
 /** The sections that every sheet has. */
 const usualSections = 10;
 
 const blocks: Readonly<Record<BlockKey, Block & { readonly hint: string }>> = {
+  waterTreatment: { ...waterTreatment, hint: "What your water holds, what you add, and what comes of it" },
   beforeBoil: { ...beforeBoil, hint: "Measure while the wort can still be corrected; the kit learns from it" },
 };
+
+/** What each block is for, in words for the brewer. */
+export const blockHints = Object.fromEntries(Object.entries(blocks).map(([key, { hint }]) => [key, hint])) as Readonly<
+  Record<BlockKey, string>
+>;
 
 /** Blocks of a batch, in the order of a new sheet; `order` goes first, which is that of a sheet that stands already. */
 export const blocksOf = (contents: BatchContents, order: readonly BlockKey[] = []): readonly BlockKey[] =>

@@ -1,4 +1,5 @@
 import { linesPoints, type SheetBuilder } from "../../grid/plan/sheet-builder";
+import type { BlockKey } from "../fields/blocks";
 import type { Method } from "../contents";
 import type { UnitSystem } from "../../../functions/quantities";
 import { section } from "../sheet/fields";
@@ -39,19 +40,21 @@ export interface CheckedSheet {
   readonly method: Method;
   readonly words: UnitWords;
   readonly watched: WatchedCells;
+  /** What it has beyond the usual sheet. */
+  readonly blocks: readonly BlockKey[];
 }
 
 /** The lines in their printed order. Without our functions no line judges, least of all a figure of the brewer's. */
 export const checkLines = (checked: CheckedSheet): readonly CheckLine[] =>
   ownLines(checked).map((line) => ({ ...line, steps: [noGylebook(checked.units), ...line.steps] }));
 
-const ownLines = ({ units, method, words, watched }: CheckedSheet): readonly CheckLine[] => [
+const ownLines = ({ units, method, words, watched, blocks }: CheckedSheet): readonly CheckLine[] => [
   originalGravityLine(units, words, method),
   volumesLine(words, method, watched.budget),
   roomLine(units, words, method),
   method === "extract" ? steepingLine(units, words) : mashLine(units, words),
   hopsLine(watched.shares),
-  yeastLine,
+  yeastLine(blocks),
   beerTemperatureLine(units, words),
   courseLine(watched.readings),
   finishedLine,

@@ -64,8 +64,45 @@ function linesFor(sheet: NamedCells): readonly CheckLine[] {
       timeline: starts("=GYLE.DAY.TIMELINE("),
       readings: { first: area?.from.row ?? 1, last: area?.to.row ?? 2 },
     },
+    blocks: blocksOnSheet(sheet),
   };
-  return [...checkLines(checked), ...blocksOnSheet(sheet).map((key) => blockLine(key, checked, checked.words))];
+  return [...checkLines(checked), ...checked.blocks.map((key) => blockLine(key, checked, checked.words))];
+}
+
+/** Rows of the printed lines, those of the blocks last. */
+export function printedRows(sheet: NamedCells): readonly number[] {
+  const { from } = sheet.area("check_states");
+  const usual = sheet.block("check_states").flatMap(([state], index) => (state === "" ? [] : [from.row + index]));
+  return [...usual, ...blocksOnSheet(sheet).flatMap((key) => (sheet.has(checkName(key)) ? [sheet.area(checkName(key)).from.row] : []))];
+}
+
+/** The printed lines of a sheet with the rows in which they stand. */
+export function printedLines(sheet: NamedCells): readonly { readonly line: CheckLine; readonly row: number }[] {
+  const rows = printedRows(sheet);
+  return linesOf(sheet).flatMap((line, index) => (rows[index] === undefined ? [] : [{ line, row: rows[index] }]));
+}
+const linesKnown = new WeakMap<NamedCells, readonly CheckLine[]>();
+
+function linesFor(sheet: NamedCells): readonly CheckLine[] {
+  const units = madeIn(sheet);
+  const area = sheet.has("readings") ? sheet.area("readings") : undefined;
+  const starts = (call: string): string => {
+    for (const { address, formula } of sheet.filled()) if (typeof formula === "string" && formula.startsWith(call)) return address;
+    return nowhere;
+  };
+  const checked: CheckedSheet = {
+    units,
+    method: methodOf(sheet),
+    words: unitWords(units),
+    watched: {
+      budget: starts("=GYLE.WATER.BUDGET(kettle_part,"),
+      shares: starts("=GYLE.HOPS.SHARE(hops,"),
+      timeline: starts("=GYLE.DAY.TIMELINE("),
+      readings: { first: area?.from.row ?? 1, last: area?.to.row ?? 2 },
+    },
+    blocks: blocksOnSheet(sheet),
+  };
+  return [...checkLines(checked), ...checked.blocks.map((key) => blockLine(key, checked, checked.words))];
 }
 
 /** The printed lines of a sheet with the rows in which they stand. */

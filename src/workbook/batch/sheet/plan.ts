@@ -5,7 +5,7 @@ import { SheetBuilder } from "../../grid/plan/sheet-builder";
 import { pageHeight, type Paper } from "../../grid/plan/print-scale";
 import type { PrintPlan, SheetPlan } from "../../grid/plan/sheet-plan";
 import type { BlockKey } from "../fields/blocks";
-import { putBlocks } from "./blocks";
+import { blocksOf, putBlocks } from "./blocks";
 import { brewDay } from "./brew-day";
 import { card } from "./card";
 import { cellText } from "../../grid/words/cell-text";
@@ -56,7 +56,7 @@ export function planBatch(typed: BatchContents, { tableRows = {}, blocks: order 
   packaging(b, contents, lines, words);
   tasting(b, lines);
   const { units, method } = contents;
-  checks(b, { units, method, words, watched: { budget, shares, timeline, readings: readingRows } });
+  checks(b, { units, method, words, watched: { budget, shares, timeline, readings: readingRows }, blocks: blocksOf(contents, order) });
   const handwritten = (["happened", "reading_times", "scores"] as const).flatMap((name) => b.rowsOf(name));
   const usualRows = b.row - 1;
   const blockPages = putBlocks(b, contents, lines, words, order, roomOf(contents));

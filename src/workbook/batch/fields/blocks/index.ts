@@ -1,5 +1,8 @@
 import { describeFields } from "../../describe/field";
 import { beforeBoilFields } from "./before-boil";
+import { kegLineFields } from "./keg-line";
+import { lateHopsFields } from "./late-hops";
+import { starterFields } from "./starter";
 import { waterBlockFields } from "./water";
 
 /**
@@ -16,6 +19,9 @@ export const blockFields = describeFields({
     area: "before_boil",
     fields: beforeBoilFields,
   },
+  lateHops: { kind: "group", label: "Late and dry hops", since: 4, optional: true, area: "late_hops", fields: lateHopsFields },
+  starter: { kind: "group", label: "Yeast starter", since: 4, optional: true, area: "yeast_starter", fields: starterFields },
+  kegLine: { kind: "group", label: "Keg and line", since: 4, optional: true, area: "keg_and_line", fields: kegLineFields },
 });
 
 export type BlockKey = keyof typeof blockFields;
@@ -47,5 +53,20 @@ export const blockResults = [
   "after_cold",
   "boil_off_seen",
   "kettle_left",
+  "ibu_tinseth",
+  "ibu_rager",
+  "ibu_kinetic",
+  "stand_mass",
+  "stand_bitterness",
+  "dry_mass",
+  "dry_rate",
+  "dry_in",
+  "dry_out",
+  "starter_cells",
+  "starter_volume",
+  "starter_extract",
+  "starter_by",
+  "kegs_ready",
+  "line_length",
 ] as const;
 export type BlockResult = (typeof blockResults)[number] | ReturnType<typeof checkName>;

@@ -5,6 +5,9 @@ import type { UnitWords } from "../../unit-words";
 import { noGylebook } from "../no-gylebook";
 import type { CheckLine } from "../rule";
 import { beforeBoilLine } from "./before-boil";
+import { kegLineLine } from "./keg-line";
+import { lateHopsLine } from "./late-hops";
+import { starterLine } from "./starter";
 import { waterTreatmentLine } from "./water";
 
 /** What a block's sheet is of. */
@@ -16,6 +19,9 @@ export interface Chosen {
 const lines: Readonly<Record<BlockKey, (chosen: Chosen, words: UnitWords) => CheckLine>> = {
   waterTreatment: waterTreatmentLine,
   beforeBoil: beforeBoilLine,
+  lateHops: lateHopsLine,
+  starter: starterLine,
+  kegLine: kegLineLine,
 };
 
 /** The line of checks that closes a block. */

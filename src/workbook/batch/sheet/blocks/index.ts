@@ -6,6 +6,9 @@ import type { UnitWords } from "../../unit-words";
 import { section, workings, type BatchBuilder, type BatchLines } from "../fields";
 import { beforeBoil } from "./before-boil";
 import type { Block } from "./block";
+import { kegLine } from "./keg-line";
+import { lateHops } from "./late-hops";
+import { starter } from "./starter";
 import { waterTreatment } from "./water";
 
 /** The sections that every sheet has. */
@@ -14,6 +17,9 @@ const usualSections = 10;
 const blocks: Readonly<Record<BlockKey, Block & { readonly hint: string }>> = {
   waterTreatment: { ...waterTreatment, hint: "What your water holds, what you add, and what comes of it" },
   beforeBoil: { ...beforeBoil, hint: "Measure while the wort can still be corrected; the kit learns from it" },
+  lateHops: { ...lateHops, hint: "Which model the bitterness goes by; stand and dry hops" },
+  starter: { ...starter, hint: "Grows the yeast at hand to what the batch wants" },
+  kegLine: { ...kegLine, hint: "How many kegs, what they bear, and a line that pours calmly" },
 };
 
 /** What each block is for, in words for the brewer. */

@@ -81,43 +81,6 @@ export function printedLines(sheet: NamedCells): readonly { readonly line: Check
   const rows = printedRows(sheet);
   return linesOf(sheet).flatMap((line, index) => (rows[index] === undefined ? [] : [{ line, row: rows[index] }]));
 }
-const linesKnown = new WeakMap<NamedCells, readonly CheckLine[]>();
-
-function linesFor(sheet: NamedCells): readonly CheckLine[] {
-  const units = madeIn(sheet);
-  const area = sheet.has("readings") ? sheet.area("readings") : undefined;
-  const starts = (call: string): string => {
-    for (const { address, formula } of sheet.filled()) if (typeof formula === "string" && formula.startsWith(call)) return address;
-    return nowhere;
-  };
-  const checked: CheckedSheet = {
-    units,
-    method: methodOf(sheet),
-    words: unitWords(units),
-    watched: {
-      budget: starts("=GYLE.WATER.BUDGET(kettle_part,"),
-      shares: starts("=GYLE.HOPS.SHARE(hops,"),
-      timeline: starts("=GYLE.DAY.TIMELINE("),
-      readings: { first: area?.from.row ?? 1, last: area?.to.row ?? 2 },
-    },
-    blocks: blocksOnSheet(sheet),
-  };
-  return [...checkLines(checked), ...checked.blocks.map((key) => blockLine(key, checked, checked.words))];
-}
-
-/** The printed lines of a sheet with the rows in which they stand. */
-export function printedLines(sheet: NamedCells): readonly { readonly line: CheckLine; readonly row: number }[] {
-  const { from } = sheet.area("check_states");
-  const rows = sheet.block("check_states").flatMap(([state], index) => (state === "" ? [] : [from.row + index]));
-  const own = blocksOnSheet(sheet).map(checkName);
-  const blockRows = own.map((name) => (sheet.has(name) ? sheet.area(name).from.row : undefined));
-  const lines = linesOf(sheet);
-  const usual = lines.length - own.length;
-  return lines.flatMap((line, index) => {
-    const row = index < usual ? rows[index] : blockRows[index - usual];
-    return row === undefined ? [] : [{ line, row }];
-  });
-}
 
 /**
  * A sheet with values laid over some of its cells, to be asked what it would show and say. What it has no cell for counts all the

@@ -32,7 +32,7 @@ export const columnWidths: readonly number[] = [
 
 /** How a sheet that stands already differs from a new one. */
 export interface Standing {
-  /** Rows of the tables Malt, Hops and Readings. */
+  /** Rows of the tables Malt, Hops, Readings and Steps, and of the clock's lines ("Timeline"). */
   readonly tableRows?: Readonly<Record<string, number>>;
   /** Its blocks from the top; one that is new comes after them. */
   readonly blocks?: readonly BlockKey[];

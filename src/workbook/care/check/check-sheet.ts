@@ -1,6 +1,7 @@
 import type { UnitSystem } from "../../../functions/quantities";
 import { planVersion } from "../../batch/describe/plan-version";
 import { newBatch } from "../../batch/new-batch";
+import { standing } from "../../batch/read/standing";
 import { blocksOnSheet } from "../../batch/read/blocks-on-sheet";
 import { planBatch } from "../../batch/sheet/plan";
 import type { World } from "../../grid/evaluate/world";
@@ -65,7 +66,7 @@ function batchFindings(sheet: NamedCells, today: number): Finding[] {
         ),
       );
   try {
-    const plan = isOlder ? undefined : planBatch(batchContents(sheet), { blocks: blocksOnSheet(sheet) });
+    const plan = isOlder ? undefined : planBatch(batchContents(sheet), standing(sheet));
     const said = saidOf(sheet);
     const detailed = [
       ...changedUnits(sheet, units),

@@ -17,6 +17,11 @@ export const screens: readonly Screen[] = [
   { place: "Plan", title: "New batch", load: () => NewBatch },
   {
     place: "Plan",
+    title: "More on the sheet",
+    load: async () => (await import(/* webpackChunkName: "pane-grow" */ "./grow/grow")).Grow,
+  },
+  {
+    place: "Plan",
     title: "Scale and copy",
     load: async () => (await import(/* webpackChunkName: "pane-scale" */ "./scale/scale-and-copy")).ScaleAndCopy,
   },

@@ -10,6 +10,7 @@ import { leastAttenuationPercent, perBrix, perOriginalBrix } from "../../../../c
 import { ebcPerAbsorbance, lovibondLine, srmPerAbsorbance } from "../../../../core/wort/colour-scales";
 import { primedAlcoholG, primedAlcoholPercent } from "../../../../core/beer/primed";
 import { alcoholByMassText, gravityText, platoText, realExtractText } from "./gravity-and-extract";
+import { hex } from "./colour-hex";
 import { num } from "./formula-parts";
 import type { PlainArguments } from "./plain-arguments";
 import type { PlainForm, ValueOnly } from "./plain-form";
@@ -83,6 +84,6 @@ export const beerForms = {
   "BEER.EBC": { sum: (x) => `${x.core("srm")}*${num(ebcPerAbsorbance)}/${num(srmPerAbsorbance)}` },
   "BEER.SRM": { sum: (x) => `${x.core("ebc")}*${num(srmPerAbsorbance)}/${num(ebcPerAbsorbance)}` },
   "BEER.LOVIBOND": { sum: (x) => `(${x.core("srm")}+${num(lovibondLine.above)})/${num(lovibondLine.slope)}` },
-  "BEER.HEX": { value: "a colour comes from a whole spectrum of light, 81 sums for each cell" },
+  "BEER.HEX": hex,
   "BEER.STYLE": { value: "it looks the style up in a table that only Gylebook has" },
 } satisfies Record<string, PlainForm | ValueOnly>;

@@ -15,7 +15,7 @@ export const packSpund = describeFunction({
   parameters: {
     gravity: gravity("Gravity now.", { typical: 1.025 }),
     expected: gravity("Final gravity you expect, for example from GYLE.YEAST.FINISH or a forced ferment.", { typical: 1.012 }),
-    co2: co2("Carbonation wished for, in volumes of gas to one of beer; 2.2 to 2.6 suits most ales.", { limits: carbonationLimits }),
+    co2: co2("Target carbonation, in volumes of gas to one of beer; 2.2 to 2.6 suits most ales.", { limits: carbonationLimits }),
     temperature: temperature("The warmest that the beer will be in the closed vessel.", { atLeast: -2, atMost: 45 }, 18, {
       covered: residualRange,
       zero: "asked",

@@ -73,7 +73,7 @@ interface Calculation {
 
 /**
  * Whether another answer has spilled into a cell. The engine takes a blocked one that is not just being calculated for one that has its
- * cells, so that two answers without room kept each other out.
+ * cells, so that two answers without room kept each other out, and one that has just withdrawn for one that is still there.
  */
 function lookForRoom(injector: Injector): void {
   const config = injector.get(IFormulaCurrentConfigService);
@@ -81,13 +81,33 @@ function lookForRoom(injector: Injector): void {
   (runtime as unknown as Calculation)._isInOtherArrayFormulaRange = (unitId, sheetId, row, column, atRow, atColumn) => {
     const [values, before] = [runtime.getUnitData()[unitId]?.[sheetId], config.getArrayFormulaCellData()[unitId]?.[sheetId]];
     const ranges = (config.getArrayFormulaRange() as BySheet<ByCell<IRange>>)[unitId]?.[sheetId] ?? {};
-    for (const [r, c, { startRow, endRow, startColumn, endColumn }] of entries(ranges)) {
-      const isOther = r !== row || c !== column;
-      if (isOther && atRow >= startRow && atRow <= endRow && atColumn >= startColumn && atColumn <= endColumn)
-        if (!isBlocked((values?.getValue(r, c) ?? before?.getValue(r, c)) as Shown)) return true;
+    const now = (runtime.getUnitArrayFormula() as BySheet<ByCell<IRange>>)[unitId]?.[sheetId] ?? {};
+    for (const [r, c, ofLastTime] of entries(ranges)) {
+      if (r === row && c === column) continue;
+      const calculated = values?.getValue(r, c) as Shown;
+      const range = calculated == null ? ofLastTime : now[r]?.[c];
+      if (range && contains(range, atRow, atColumn) && !isBlocked(calculated ?? (before?.getValue(r, c) as Shown))) return true;
     }
     return false;
   };
+}
+
+const contains = ({ startRow, endRow, startColumn, endColumn }: IRange, row: number, column: number): boolean =>
+  row >= startRow && row <= endRow && column >= startColumn && column <= endColumn;
+
+/** The cells of answers that had no room last time, and whose cells some are now free of another one's. */
+export function waitingFor(
+  freed: IRange,
+  ranges: ByCell<IRange> | undefined,
+  isWaiting: (row: number, column: number) => boolean,
+): IRange[] {
+  return [...entries(ranges ?? {})]
+    .filter(([row, column, { startRow, endRow, startColumn, endColumn }]) => {
+      const meets =
+        startRow <= freed.endRow && endRow >= freed.startRow && startColumn <= freed.endColumn && endColumn >= freed.startColumn;
+      return meets && isWaiting(row, column);
+    })
+    .map(([row, column]) => ({ startRow: row, endRow: row, startColumn: column, endColumn: column }));
 }
 
 class SpillsOfSheet {

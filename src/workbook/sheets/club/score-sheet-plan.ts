@@ -81,7 +81,7 @@ export function planScoreSheet({ sheetName, tastingName, tastingId, paper, taste
   b.put("D", scoresVersion, { style: "workings", name: scoresMark }, line + 1);
   return b.build(
     sheetName,
-    [11, ...marks.map(() => 12), 8, 40],
+    [11, ...marks.slice(1).map(() => 12), 20, 8, 40],
     { area: `A1:${words}${line}`, paper, landscape: true, onePage: true, breaksBeforeRow: [], footer: `${sheetName} · page &P of &N` },
     firstRow - 1,
   );

@@ -1,5 +1,5 @@
 import { makeWorkbook, sampleBytes } from "../../src/build/make-sample";
-import { seasonBatches } from "../../src/build/sample-season";
+import { noteSeason, seasonBatches } from "../../src/build/sample-season";
 import type { BatchContents } from "../../src/workbook/batch/contents";
 import { exampleBatch, firstExtractBatch } from "../../src/workbook/batch/example-batch";
 import { newBatch } from "../../src/workbook/batch/new-batch";
@@ -40,34 +40,39 @@ export const printedBatches = (): BatchContents[] => {
 /** A workbook with these batches, a recipe page of each that has a recipe, season, kit, stores and club. */
 export async function printedWorkbook(): Promise<Uint8Array> {
   const batches = printedBatches();
-  const made = await makeWorkbook(await loadHeadlessBench(), batches, async (context) => {
-    await insertSeason(context, { sheetName: "Season", units: "metric", today: 46300, allowance: 400 });
-    await insertKit(context, { sheetName: "Kit", units: "metric", kitNames: ["Shed"] });
-    await insertStores(context, {
-      sheetName: "Stores",
-      units: "metric",
-      today: 46300,
-      stock: {
-        malt: [{ name: "Pale malt extract, liquid", bought: 18, price: 7.5, remark: "Two tins are dented; those first" }],
-        hops: [
-          {
-            name: "Northern Brewer",
-            bought: 400,
-            price: 6,
-            lot: 2025,
-            dated: 45945,
-            hop: { alphaPercent: 8.5, openedOn: 46095, storedAt: -18, package: "barrier" },
-          },
-        ],
-      },
-    });
-    for (const { sheetName } of batches.filter(({ sheetName }) => !sheetName.endsWith("blank"))) await insertRecipe(context, sheetName);
-    await insertClub(context, {
-      sheetName: "Club",
-      units: "metric",
-      entries: batches.slice(3, 6).map((batch, index) => ({ member: `Member ${index + 1}`, batch })),
-    });
-  });
+  const made = await makeWorkbook(
+    await loadHeadlessBench(),
+    batches,
+    async (context) => {
+      await insertSeason(context, { sheetName: "Season", units: "metric", today: 46300, allowance: 400 });
+      await insertKit(context, { sheetName: "Kit", units: "metric", kitNames: ["Shed"] });
+      await insertStores(context, {
+        sheetName: "Stores",
+        units: "metric",
+        today: 46300,
+        stock: {
+          malt: [{ name: "Pale malt extract, liquid", bought: 18, price: 7.5, remark: "Two tins are dented; those first" }],
+          hops: [
+            {
+              name: "Northern Brewer",
+              bought: 400,
+              price: 6,
+              lot: 2025,
+              dated: 45945,
+              hop: { alphaPercent: 8.5, openedOn: 46095, storedAt: -18, package: "barrier" },
+            },
+          ],
+        },
+      });
+      for (const { sheetName } of batches.filter(({ sheetName }) => !sheetName.endsWith("blank"))) await insertRecipe(context, sheetName);
+      await insertClub(context, {
+        sheetName: "Club",
+        units: "metric",
+        entries: batches.slice(3, 6).map((batch, index) => ({ member: `Member ${index + 1}`, batch })),
+      });
+    },
+    noteSeason,
+  );
   made.bench.dispose();
   return sampleBytes(made);
 }

@@ -5,7 +5,14 @@ import type { BatchContents } from "../../src/workbook/batch/contents";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";
 import { insertBatch } from "../../src/workbook/batch/insert-batch";
 import { agedHops } from "../../src/workbook/sheets/stores/aged-hops";
-import { giveBack, planDraw, readStoresAndBatches, writeDraws, type StoresAndBatches } from "../../src/workbook/sheets/stores/draw";
+import {
+  afterDraw,
+  giveBack,
+  planDraw,
+  readStoresAndBatches,
+  writeDraws,
+  type StoresAndBatches,
+} from "../../src/workbook/sheets/stores/draw";
 import { insertStores, renewStores } from "../../src/workbook/sheets/stores/insert-stores";
 import { needsOf, type Need } from "../../src/workbook/sheets/stores/needs";
 import { portions } from "../../src/workbook/sheets/stores/portions";
@@ -164,6 +171,18 @@ describe("on the sheet", () => {
       expect([chosen.printedPercent, chosen.from]).toEqual([5.5, "lot 2025"]);
       // Garetz 1994, by definition: 30 % lost in 180 days at 20 °C in the open; the newer crop lay 320 days.
       expect(chosen.onTheDayPercent).toBeCloseTo(5.5 * 0.7 ** (320 / 180), 9);
+    },
+    benchTimeout,
+  );
+
+  it(
+    "draws that are planned in a row take no lot twice",
+    async () => {
+      const found = await read();
+      const first = planDraw(found, "One");
+      const second = planDraw(afterDraw(found, first, 46270), "Two");
+      const older = [...first.draws, ...second.draws].filter(({ name, lot }) => name === "Cascade" && lot === "2024");
+      expect(older.reduce((sum, { amount }) => sum + amount, 0)).toBeCloseTo(40, 9);
     },
     benchTimeout,
   );

@@ -33,7 +33,7 @@ import { handOut } from "../../../src/workbook/sheets/handout/hand-out";
 import { insertUnpluggedHandOut } from "../../../src/workbook/sheets/handout/unplugged-hand-out";
 import { openUnpluggedHandOut } from "../../../src/workbook/sheets/handout/unplugged-workbook";
 import { insertKit } from "../../../src/workbook/sheets/kit/insert-kit";
-import { insertRecipe } from "../../../src/workbook/sheets/recipe/insert-recipe";
+import { insertPage } from "../../../src/workbook/sheets/pages/insert-page";
 import { insertSeason } from "../../../src/workbook/sheets/season/insert-season";
 import { insertStores } from "../../../src/workbook/sheets/stores/insert-stores";
 import { openFile } from "../../support/open-file";
@@ -319,7 +319,7 @@ export const operations: readonly Operation[] = [
   {
     name: "recipe page",
     from: "a batch",
-    act: inserting("page", (context) => insertRecipe(context, "Batch 1")),
+    act: inserting("page", (context) => insertPage(context, "Batch 1", "recipe")),
     places: ["Batch 1 recipe"],
   },
   {

@@ -13,7 +13,7 @@ export const mostLitres = 8;
 /** New cells that a gram of extract can feed, 10⁹: 0.0532 g of dry yeast (Balling's balance), 38 pg each (from memory). */
 export const newCellsPerGram = 1.4;
 
-/** The table reckoned for one pack; larger and smaller amounts of yeast behave the same in as many times the wort. */
+/** The table calculated for one pack; larger and smaller amounts of yeast behave the same in as many times the wort. */
 const grownTo = (litresPerPack: number): number => (cellsAtOneLitre / 100) * litresPerPack ** growthExponent;
 
 /**
@@ -30,7 +30,7 @@ export function starterVolumeL(cellsNow: number, cellsWanted: number, gravity: n
     const within = Math.floor(cellsNow * grownTo(mostLitres));
     throw new BrewingError(
       "uncovered",
-      `cells_wanted is ${growth.toFixed(1)} times cells_now; the table covers up to ${grownTo(mostLitres).toFixed(1)} times: grow to ${within} thousand million first, then ask again from there`,
+      `cells_wanted is ${growth.toFixed(1)} times cells_now; the table covers up to ${grownTo(mostLitres).toFixed(1)} times: grow to ${within} billion first, then ask again from there`,
     );
   }
   const litresPerPack = Math.max(fewestLitres, (growth / grownTo(1)) ** (1 / growthExponent));

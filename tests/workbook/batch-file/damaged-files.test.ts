@@ -30,7 +30,7 @@ const reasons: Readonly<Record<string, RegExp>> = {
   "mass-as-text.json": /malt, row 2, mass is “six”; a number is expected/,
   "missing-kit.json": /kit is missing/,
   "negative-mass.json": /malt, row 1, mass is -1; it must be at least 0/,
-  "newer-version.json": /version 7; this Gylebook reads up to version 3/,
+  "newer-version.json": /version 7; this Gylebook reads up to version 4/,
   "no-version.json": /version .* missing or damaged/,
   "not-a-number.json": /damaged/,
   "not-json.json": /damaged or is no batch file/,

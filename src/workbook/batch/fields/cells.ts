@@ -94,6 +94,8 @@ const results = {
     "abv_spread",
     "energy_now",
   ],
+  // Its words are new.
+  4: [],
 } as const satisfies Readonly<Record<PlanVersion, readonly string[]>>;
 
 /** Every name of a batch sheet: what is typed and what calculates. A name that is none of these does not compile. */

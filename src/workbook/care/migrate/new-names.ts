@@ -3,7 +3,7 @@ import { newCells } from "../../batch/fields/cells";
 
 /** Names of single cells that each version of the plan has beyond the one before. */
 export const newNames: Readonly<Record<number, readonly string[]>> = Object.fromEntries(
-  ([2, 3] as const satisfies readonly PlanVersion[]).map((version) => [version, newCells(version)]),
+  ([2, 3, 4] as const satisfies readonly PlanVersion[]).map((version) => [version, newCells(version)]),
 );
 
 /** Every name that a sheet of this version lacks, oldest first. */

@@ -1,9 +1,8 @@
 import { tokenize, tokenTypes } from "@borgar/fx";
 import { fingerprint } from "../../exchange/unplug/fingerprint";
-import { formerMarks, formerMarksOfToday } from "./former-marks";
+import { formerMarks } from "./former-marks";
 
-const older = new Set(formerMarks.split(" "));
-const known = new Set([...older, ...formerMarksOfToday.split(" ")]);
+const former = new Set(formerMarks.split(" "));
 
 /** The same formula further down the sheet: its addresses keep their columns only. */
 function withoutRows(content: string): string {
@@ -16,7 +15,7 @@ function withoutRows(content: string): string {
 export const markOf = (content: string): string => fingerprint(withoutRows(content));
 
 /** Whether a cell holds what some Gylebook once planned there or elsewhere: words and formulas that nobody of the brewer's typed. */
-export const isOurs = (content: unknown): boolean => typeof content === "string" && known.has(markOf(content));
+export const isOurs = (content: unknown): boolean => typeof content === "string" && former.has(markOf(content));
 
 /** Whether today's plan says something that no former one said. */
-export const isNews = (content: string): boolean => !older.has(markOf(content));
+export const isNews = (content: string): boolean => !former.has(markOf(content));

@@ -2,11 +2,13 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import type { BatchContents } from "../../src/workbook/batch/contents";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";
-import { blockFields, blockKeys } from "../../src/workbook/batch/fields/blocks";
+import { blockFields, blockKeys, blockResults } from "../../src/workbook/batch/fields/blocks";
 import { withBlocks } from "../../src/workbook/batch/new-batch";
 import { batchContents } from "../../src/workbook/batch/read/batch-contents";
 import { readBatchSheet } from "../../src/workbook/batch/read/batch-sheets";
 import { addBlocks } from "../../src/workbook/care/grow/add-blocks";
+import { unpluggedCopies } from "../../src/workbook/exchange/unplug";
+import { cellsOn, differentValues } from "../support/unplug-bench";
 import { benchTimeout, insertOn, openBatchBench } from "../support/batch-bench";
 
 const usual = (units: BatchContents["units"], method: BatchContents["method"], sheetName: string): BatchContents =>
@@ -49,6 +51,67 @@ function wholeOf(sheetName: string) {
 }
 
 const look = (sheetName: string) => Excel.run((context) => readBatchSheet(context, sheetName));
+
+/** Everything that a brewer may have typed into the blocks. */
+const filled = (units: BatchContents["units"], sheetName: string): BatchContents => {
+  const [litre, warm, hop] = units === "us" ? [1 / 3.785411784, 161.6, 1 / 28.35] : [1, 72, 1];
+  const batch = withBlocks(usual(units, "all-grain", sheetName), blockKeys);
+  return {
+    ...batch,
+    hops: [
+      ...batch.hops,
+      { hop: "Late", mass: 30 * hop, alphaPercent: 6, minutes: "stand", form: "", cost: "" },
+      { hop: "Dry", mass: 60 * hop, alphaPercent: 6, minutes: "dry", form: "", cost: "" },
+    ],
+    hopStand: { temperature: units === "us" ? 176 : 80, minutes: 20 },
+    yeast: { ...batch.yeast, packsInHand: 1, cellsPerPack: 100, viabilityPercent: 90 },
+    packaging: { ...batch.packaging, into: "keg" },
+    wort: { ...batch.wort, collected: 27 * litre, volume: 19.5 * litre },
+    waterTreatment: {
+      ...batch.waterTreatment!,
+      source: { calcium: 60, magnesium: 10, sodium: 5, chloride: 15, sulfate: 25, bicarbonate: 180 },
+      demineralisedPercent: 30,
+      gypsum: 3,
+      calciumChloride: 2,
+    },
+    beforeBoil: {
+      volume: 24.5 * litre,
+      temperature: warm,
+      reading: 1.041,
+      scale: "SG",
+      sampleTemperature: units === "us" ? 68 : 20,
+      afterVolume: 21 * litre,
+      afterTemperature: "",
+      tunLeft: 0.8 * litre,
+    },
+    lateHops: { model: "kinetic", dryAfter: 7, dryFor: 3 },
+    kegLine: { ...batch.kegLine!, plate: units === "us" ? 130 : 9, height: 0.5 },
+  };
+};
+
+describe("a sheet with every block", () => {
+  it.each(["metric", "us"] as const)("calculates in the grid, plugged in or not (%s)", async (units) => {
+    const sheetName = `Filled ${units}`;
+    const sheet = await insertOn(bench, filled(units, sheetName));
+    for (const name of blockResults) {
+      if (["source_water", "target_water", "salt_bill", "diluted_water", "treated_ions", "treated_water"].includes(name)) continue;
+      expect(sheet.number(name), name).toBeGreaterThan(0);
+    }
+    await Excel.run((context) => unpluggedCopies(context, [sheetName], { prices: true, standalone: false }));
+    await bench.calculate();
+    const [plugged, unplugged] = [await cellsOn(sheetName), await cellsOn(`${sheetName} unplugged`)];
+    expect(differentValues(plugged.values, unplugged.values).filter((text) => !/Gylebook|batch_id/.test(text))).toEqual([]);
+    // What has a plain form goes on calculating: nothing of the blocks became a mere value.
+    const first = sheet.cellOf(blockFields[blockKeys[0]!].area).replace(/\D/g, "");
+    const frozen = [...plugged.formulas].filter(
+      ([cell, formula]) =>
+        Number(cell.split(",")[0]) >= Number(first) - 1 &&
+        String(formula).startsWith("=") &&
+        !String(unplugged.formulas.get(cell) ?? "").startsWith("="),
+    );
+    expect(frozen).toEqual([]);
+  });
+});
 
 describe("a block that comes later", () => {
   const kinds = (["metric", "us"] as const).flatMap((units) =>

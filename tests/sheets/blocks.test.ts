@@ -9,6 +9,7 @@ import { readBatchSheet } from "../../src/workbook/batch/read/batch-sheets";
 import { addBlocks } from "../../src/workbook/care/grow/add-blocks";
 import { unpluggedCopies } from "../../src/workbook/exchange/unplug";
 import { cellsOn, differentValues } from "../support/unplug-bench";
+import { filledBlocks } from "../support/filled-blocks";
 import { benchTimeout, insertOn, openBatchBench } from "../support/batch-bench";
 
 const usual = (units: BatchContents["units"], method: BatchContents["method"], sheetName: string): BatchContents =>
@@ -52,47 +53,10 @@ function wholeOf(sheetName: string) {
 
 const look = (sheetName: string) => Excel.run((context) => readBatchSheet(context, sheetName));
 
-/** Everything that a brewer may have typed into the blocks. */
-const filled = (units: BatchContents["units"], sheetName: string): BatchContents => {
-  const [litre, warm, hop] = units === "us" ? [1 / 3.785411784, 161.6, 1 / 28.35] : [1, 72, 1];
-  const batch = withBlocks(usual(units, "all-grain", sheetName), blockKeys);
-  return {
-    ...batch,
-    hops: [
-      ...batch.hops,
-      { hop: "Late", mass: 30 * hop, alphaPercent: 6, minutes: "stand", form: "", cost: "" },
-      { hop: "Dry", mass: 60 * hop, alphaPercent: 6, minutes: "dry", form: "", cost: "" },
-    ],
-    hopStand: { temperature: units === "us" ? 176 : 80, minutes: 20 },
-    yeast: { ...batch.yeast, packsInHand: 1, cellsPerPack: 100, viabilityPercent: 90 },
-    packaging: { ...batch.packaging, into: "keg" },
-    wort: { ...batch.wort, collected: 27 * litre, volume: 19.5 * litre },
-    waterTreatment: {
-      ...batch.waterTreatment!,
-      source: { calcium: 60, magnesium: 10, sodium: 5, chloride: 15, sulfate: 25, bicarbonate: 180 },
-      demineralisedPercent: 30,
-      gypsum: 3,
-      calciumChloride: 2,
-    },
-    beforeBoil: {
-      volume: 24.5 * litre,
-      temperature: warm,
-      reading: 1.041,
-      scale: "SG",
-      sampleTemperature: units === "us" ? 68 : 20,
-      afterVolume: 21 * litre,
-      afterTemperature: "",
-      tunLeft: 0.8 * litre,
-    },
-    lateHops: { model: "kinetic", dryAfter: 7, dryFor: 3 },
-    kegLine: { ...batch.kegLine!, plate: units === "us" ? 130 : 9, height: 0.5 },
-  };
-};
-
 describe("a sheet with every block", () => {
   it.each(["metric", "us"] as const)("calculates in the grid, plugged in or not (%s)", async (units) => {
     const sheetName = `Filled ${units}`;
-    const sheet = await insertOn(bench, filled(units, sheetName));
+    const sheet = await insertOn(bench, filledBlocks(units, sheetName));
     for (const name of blockResults) {
       if (["source_water", "target_water", "salt_bill", "diluted_water", "treated_ions", "treated_water"].includes(name)) continue;
       expect(sheet.number(name), name).toBeGreaterThan(0);

@@ -9,6 +9,8 @@ import { insertKit } from "../../src/workbook/sheets/kit/insert-kit";
 import { insertSeason } from "../../src/workbook/sheets/season/insert-season";
 import { insertStores } from "../../src/workbook/sheets/stores/insert-stores";
 import { insertRecipe } from "../../src/workbook/sheets/recipe/insert-recipe";
+import { blockKeys } from "../../src/workbook/batch/fields/blocks";
+import { filledBlocks } from "./filled-blocks";
 import { loadHeadlessBench } from "./headless-bench";
 
 const choices = (sheetName: string, units: "us" | "metric", method: "extract" | "all-grain") =>
@@ -33,6 +35,8 @@ export const printedBatches = (): BatchContents[] => {
     { ...extract!, sheetName: "Metric extract" },
     { ...(strong ?? grain)!, sheetName: "Metric grain" },
     newBatch(choices("Metric grain blank", "metric", "all-grain")),
+    { ...filledBlocks("us", "US blocks"), id: "paper-us-blocks" },
+    newBatch(choices("Metric blocks blank", "metric", "extract"), blockKeys),
     handOut(grain!, { name: "Hand-out", brewedOn: 46300, prices: false, volume: 10, units: "metric" }),
   ];
 };

@@ -32,8 +32,8 @@ export const screens: readonly Screen[] = [
   },
   {
     place: "Plan",
-    title: "Recipe page",
-    load: async () => (await import(/* webpackChunkName: "pane-recipe" */ "./recipe/recipe-page")).RecipePage,
+    title: "Pages to print",
+    load: async () => (await import(/* webpackChunkName: "pane-pages" */ "./pages/pages-to-print")).PagesToPrint,
   },
   {
     place: "Brew",
@@ -90,6 +90,11 @@ export const screens: readonly Screen[] = [
     load: async () => (await import(/* webpackChunkName: "pane-hand-out" */ "./share/hand-out")).HandOut,
   },
   { place: "Share", title: "Club", load: async () => (await import(/* webpackChunkName: "pane-club" */ "./share/club")).Club },
+  {
+    place: "Share",
+    title: "Blind tasting",
+    load: async () => (await import(/* webpackChunkName: "pane-blind-tasting" */ "./share/blind-tasting")).BlindTasting,
+  },
   { place: "Share", title: "Unplug", load: async () => (await import(/* webpackChunkName: "pane-unplug" */ "./unplug/unplug")).Unplug },
   {
     place: "Help",

@@ -45,6 +45,10 @@ const byNewestReading = (words: UnitWords): readonly [string, Field][] => [
   ],
 ];
 
+/** What the sheet is, beside its title; an unplugged copy says there what stands still. */
+export const sheetKind = "Gylebook batch sheet";
+export const sheetKindAt = "G1";
+
 /** A bill without colours has no colour: 0 would be water. Words in their place are left to the call to refuse. */
 const noColours = "AND(SUM(INDEX(malt,0,4))=0,SUMPRODUCT(--ISTEXT(INDEX(malt,0,4)))=0)";
 
@@ -52,7 +56,7 @@ const noColours = "AND(SUM(INDEX(malt,0,4))=0,SUMPRODUCT(--ISTEXT(INDEX(malt,0,4
 export function card(b: BatchBuilder, contents: BatchContents, lines: BatchLines, words: UnitWords): { swatch: string; colour: string } {
   b.height(28);
   b.put("A", '=IF(batch_name="","A batch without a name yet",batch_name)', { style: "title", mergeTo: "F" });
-  b.put("G", "Gylebook batch sheet", { style: "hint", mergeTo: "I" });
+  b.put("G", sheetKind, { style: "hint", mergeTo: "I" });
   b.put("K", "Workings: the printed sheet ends at column I. Plan of this sheet:", { style: "hint" });
   b.put("L", planVersion, { style: "hint", name: "gylebook" });
   const hint = (label: string, cell: string, [text, { content, name }]: SheetLine): void => {

@@ -12,11 +12,12 @@ import { writeExtras, writeLooks } from "./write-extras";
  */
 export function writeSheet(sheet: Excel.Worksheet, plan: SheetPlan, tableEnding: string): void {
   const { lastRow, lastColumn } = extentOf(plan);
+  // Heights come first: rows with a height of their own are not fitted again for each column's width.
+  sheet.getRange(`1:${lastRow}`).format.rowHeight = rowHeightPoints;
+  for (const { row, points } of plan.rowHeights) sheet.getRange(`${row}:${row}`).format.rowHeight = points;
   plan.columnWidths.forEach((characters, index) => {
     sheet.getRange(`${columnLetters(index + 1)}:${columnLetters(index + 1)}`).format.columnWidth = columnWidthPt(characters);
   });
-  sheet.getRange(`1:${lastRow}`).format.rowHeight = rowHeightPoints;
-  for (const { row, points } of plan.rowHeights) sheet.getRange(`${row}:${row}`).format.rowHeight = points;
   writeFormats(sheet, plan);
   for (const { name, range } of plan.names) sheet.names.add(name, sheet.getRange(range));
   sheet.getRange(`A1:${columnLetters(lastColumn)}${lastRow}`).formulas = contentMatrix(plan.cells, {

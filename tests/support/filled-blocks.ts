@@ -33,7 +33,16 @@ export const filledBlocks = (units: BatchContents["units"], sheetName: string): 
     hopStand: { temperature: units === "us" ? 176 : 80, minutes: 20 },
     yeast: { ...batch.yeast, packsInHand: 1, cellsPerPack: 100, viabilityPercent: 90 },
     packaging: { ...batch.packaging, into: "keg" },
-    wort: { ...batch.wort, collected: 27 * litre, volume: 19.5 * litre },
+    readings: [
+      {
+        when: 46272.5,
+        reading: 1.025,
+        scale: "SG",
+        sampleTemperature: units === "us" ? 68 : 20,
+        beerTemperature: units === "us" ? 66 : 19,
+      },
+    ],
+    wort: { ...batch.wort, reading: 1.048, sampleTemperature: units === "us" ? 68 : 20, collected: 27 * litre, volume: 19.5 * litre },
     waterTreatment: {
       ...batch.waterTreatment!,
       source: { calcium: 60, magnesium: 10, sodium: 5, chloride: 15, sulfate: 25, bicarbonate: 180 },

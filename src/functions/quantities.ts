@@ -86,7 +86,7 @@ export const quantities = {
   lovibond: same("°L", 1),
   co2: same("volumes CO2", 2),
   /** Thousand million yeast cells. */
-  cells: same("thousand million cells", 0),
+  cells: same("billion cells", 0),
   /** Million cells per millilitre and degree Plato. */
   pitchRate: same("million cells/mL/°P", 2),
   energy: scaled("kJ", "kcal", "kJ", 1, 4.184, 0),

@@ -83,8 +83,8 @@ test("the season follows the tabs; a batch starts from the kit and draws on the 
   await tab.setValue("First of all", cellOf("volume_reached"), 19);
   await tab.calculated();
   await pane.getByRole("button", { name: "Learn from the batches again" }).click();
-  await pane.getByRole("button", { name: "Use it for new batches: Boils away" }).click();
-  await pane.getByRole("button", { name: "Go back to the typical value: Boils away" }).waitFor();
+  await pane.getByRole("button", { name: "Use it for new batches: Boil-off rate" }).click();
+  await pane.getByRole("button", { name: "Go back to the typical value: Boil-off rate" }).waitFor();
   await tab.calculated();
   const learned = await tab.valueAt("Kit", "H5");
   expect(Number(learned)).toBeGreaterThan(3);

@@ -98,7 +98,7 @@ describe("a batch with more lines than a new sheet has rows", () => {
   );
 
   it(
-    "reckons with all of them",
+    "counts all of them",
     async () => {
       expect(sheet.number("grain_mass")).toBeCloseTo(4.5, 9);
       // Every kind of hop brings bitterness, the last one least; the clock names each, and the last reading has its gravity.

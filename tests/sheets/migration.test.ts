@@ -237,7 +237,7 @@ describe("a sheet of the first plan", () => {
   );
 
   it(
-    "once brought along is left alone",
+    "once updated is left alone",
     async () => {
       await migrate();
       await bench.calculate();

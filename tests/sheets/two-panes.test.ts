@@ -294,9 +294,9 @@ const cases: readonly Case[] = [
   { what: "two batches are inserted", open: empty, writers: [inserts("One"), inserts("Two")], trips: [2, 2], alike: true },
   { what: "two batches of one name are inserted", open: empty, writers: [inserts("One"), inserts("ONE")], trips: [2, 2], alike: true },
   { what: "both bring the old sheets along", open: old, writers: [migrates, migrates], trips: [3, 3], alike: true },
-  { what: "old sheets are brought along while a batch is inserted", open: old, writers: [migrates, inserts("Two")], trips: [3, 2] },
+  { what: "old sheets are updated while a batch is inserted", open: old, writers: [migrates, inserts("Two")], trips: [3, 2] },
   {
-    what: "old sheets are brought along while somebody types",
+    what: "old sheets are updated while somebody types",
     open: old,
     writers: [migrates, types("Batch 1", "B5", "Another name")],
     trips: [3, 1],

@@ -263,7 +263,7 @@ describe("what only reads a batch takes an unplugged one as if it were plugged i
   );
 });
 
-const beside = "“Mine unplugged” is an unplugged copy of “Mine” and is passed over.";
+const beside = "“Mine unplugged” is an unplugged copy of “Mine” and is skipped.";
 const alone = (to: string) => `“Theirs unplugged” is unplugged; plug it back in to ${to} (Share, Unplug).`;
 const both = [
   { sheetName: mineCopy, original: "Mine" },

@@ -6,7 +6,7 @@ export interface AfterBoil {
   readonly boilsAtC: number;
   /** Kept at one temperature for a while, not above the boil. */
   readonly stand: { readonly temperatureC: number; readonly minutes: number } | undefined;
-  /** Minutes of chilling in all, the stand not counted, and where it ends; 0 minutes where it is not reckoned. */
+  /** Minutes of chilling in all, the stand not counted, and where it ends; 0 minutes where it is not calculated. */
   readonly chilling: { readonly toC: number; readonly minutes: number };
 }
 

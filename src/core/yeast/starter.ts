@@ -39,7 +39,7 @@ export function starterVolumeL(cellsNow: number, cellsWanted: number, gravity: n
     const within = Math.floor(cellsNow * most);
     throw new BrewingError(
       "uncovered",
-      `cells_wanted is ${growth.toFixed(1)} times cells_now; the table covers up to ${most.toFixed(1)} times: grow to ${within} thousand million first, then ask again from there (GYLE.YEAST.STEPS)`,
+      `cells_wanted is ${growth.toFixed(1)} times cells_now; the table covers up to ${most.toFixed(1)} times: grow to ${within} billion first, then ask again from there (GYLE.YEAST.STEPS)`,
     );
   }
   const growthIfStill = 1 + (growth - 1) / newCellsOfCulture[culture];

@@ -17,7 +17,7 @@
  *    stayed open. As in Excel, Enter now means what was typed, and Tab takes from the list.
  * 10. A formula that its parser stumbles over stops the calculation of all others for good. Here it is #NAME?.
  * 11. It lets the page answer after every 500 formulas, however long those take; now after every twentieth of a second.
- * 12. Nothing ends a function that goes round a loop a thousand million times. Each turn of a loop is counted, so that
+ * 12. Nothing ends a function that goes round a loop a billion times. Each turn of a loop is counted, so that
  *     stop-runaways.ts can end it.
  * 13. SEQUENCE and RANDARRAY refuse what is larger than the room below them, also inside SUM.
  * 14. A reference to a cell beyond the grid's last row or column is #NAME?; Excel has more rows than the grid shows, and they are blank.

@@ -123,7 +123,7 @@ export const formSource: Source = {
 export const afterBoilCautions: readonly string[] = [
   "After the boil the kinetic model counts, for ±30 %: rates carried on below the 90 °C where they were measured, wort that cools towards 15 °C. Boiled hops gain in it as well; some chilling is in Tinseth's own figures already, so this may be a few IBU high, never low.",
   "First wort: the trade says that such hops taste softer, and counts anything from a 20-minute boil to a tenth more than a full one; no source settles it, so here they count as boiled the whole boil.",
-  "Dry hops add no iso-alpha acid. Beer with many of them can still taste, and measure, more bitter: other hop acids dissolve, which no model here reckons.",
+  "Dry hops add no iso-alpha acid. Beer with many of them can still taste, and measure, more bitter: other hop acids dissolve, which no model here calculates.",
 ];
 
 /** A share typed for a percentage would pass for weak hops: it is refused. */

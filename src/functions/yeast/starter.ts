@@ -7,7 +7,7 @@ export const starterCells = (doc: string, typical: number) =>
     doc,
     limits: { above: 0, atMost: 10000 },
     typical,
-    hint: (typed) => (typed >= 1e6 ? `it is in thousand millions: write ${typed / 1e9}` : undefined),
+    hint: (typed) => (typed >= 1e6 ? `it is in billions: write ${typed / 1e9}` : undefined),
   });
 
 export const starterGravity = optional(

@@ -81,7 +81,7 @@ export function NewBatch() {
         label="Name of the batch"
         value={values.name}
         problem={problems.name}
-        hint="Its sheet is called by it."
+        hint="The sheet gets this name."
         onInput={(name) => change({ name })}
       />
       <TextField

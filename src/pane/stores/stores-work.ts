@@ -114,7 +114,7 @@ export const giveBackOf = (sheetName: string): Promise<StoresState> =>
 export const writeAlphas = (sheetName: string, hops: readonly AgedHop[]): Promise<StoresState> =>
   withStores(async (context) => {
     await writeAgedHops(context, sheetName, hops);
-    return `The hop table of “${sheetName}” now reckons with the alpha of the brewing day.`;
+    return `The hop table of “${sheetName}” now uses the alpha of the brewing day.`;
   });
 
 export const writeList = (): Promise<StoresState> =>

@@ -51,7 +51,7 @@ describe("starterVolumeL", () => {
 
   it("says what to grow to first when it is too much for one step", () => {
     expect(() => starterVolumeL(100, 400, 1.036, "still")).toThrow(BrewingError);
-    expect(() => starterVolumeL(100, 400, 1.036, "still")).toThrow("grow to 371 thousand million first");
+    expect(() => starterVolumeL(100, 400, 1.036, "still")).toThrow("grow to 371 billion first");
     // 152 × 8^0.43 = 371.69.
     expect(starterVolumeL(100, 371.6, 1.036, "still")).toBeCloseTo(8, 1);
     expect(() => starterVolumeL(100, 372, 1.036, "still")).toThrow("covers up to 3.7 times");

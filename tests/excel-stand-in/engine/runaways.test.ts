@@ -18,7 +18,7 @@ const words = (row: number, column: number) => {
 
 it("ends a formula that would count for hours, says so in its cell, and calculates the others", async () => {
   bench.engine.runaways.limits.formula = 300;
-  // A sum over two thousand million terms, in plain numbers.
+  // A sum over two billion terms, in plain numbers.
   await enter(bench, { A1: "=BINOM.DIST.RANGE(2000000000,0.5,1,1999999999)", A2: "=A1+1", B1: "=1+1" });
   expect([at("A1"), at("A2"), at("B1")]).toEqual(["#CALC!", "#CALC!", 2]);
   expect(stopped()).toEqual(["0,0"]);

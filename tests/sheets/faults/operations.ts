@@ -442,7 +442,7 @@ export const operations: readonly Operation[] = [
     places: ["Unplugged"],
   },
   {
-    name: "older sheets brought along",
+    name: "older sheets updated",
     isDear: true,
     from: "two older sheets",
     act: async () => {

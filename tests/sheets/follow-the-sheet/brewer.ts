@@ -20,7 +20,7 @@ export interface WhatTheSheetSays {
   }[];
 }
 
-/** What the kit does, whatever anybody has reckoned. */
+/** What the kit does, whatever anybody has calculated. */
 export interface TrueKit {
   readonly boilOffLPerHour: number;
   readonly kettleLossL: number;

@@ -74,7 +74,7 @@ describe("a batch file", () => {
     expect(text).not.toMatch(/": "[=+\-@]/);
   });
 
-  it("leaves private notes behind, and prices if wished", () => {
+  it("leaves private notes behind, and prices if wanted", () => {
     const batch: BatchContents = {
       ...firstExtractBatch(),
       malt: [

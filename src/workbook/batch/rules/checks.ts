@@ -68,7 +68,7 @@ export function checks(b: SheetBuilder, checked: CheckedSheet): void {
     b.put("A", label, { style: "label" });
     b.put("C", `=IFERROR(${messageOf(steps)},${text(cannotBeChecked)})`, { style: "message", format: "text", mergeTo: "I" });
     b.height(linesPoints(lines ?? 2));
-    b.put("B", `=${stateOf(`C${b.row}`, weight)}`, { style: "result" });
+    b.put("B", `=${stateOf(`C${b.row}`, weight)}`, { style: "message" });
     b.row += 1;
   }
   const last = b.row - 1;

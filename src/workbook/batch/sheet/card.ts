@@ -136,7 +136,7 @@ export function card(b: BatchBuilder, contents: BatchContents, lines: BatchLines
       reached: ["bottles_reached", '=IF(N(bottles_filled)=0,"",bottles_filled)'],
     },
     {
-      label: "Cost; of one bottle",
+      label: "Total cost, per bottle",
       format: "money",
       unit: "in all; for each bottle filled",
       plan: ["cost_plan", '=IF(SUM(malt_cost,hop_cost,yeast_cost)=0,"",SUM(malt_cost,hop_cost,yeast_cost))'],

@@ -1,6 +1,6 @@
 import { planVersion } from "../../batch/describe/plan-version";
 import { batchMark, isBatchSheet } from "../../batch/read/batch-sheets";
-import { isFork, type Rule, type Step } from "../../batch/rules/rule";
+import { isFork, nothingFound, type Rule, type Step } from "../../batch/rules/rule";
 import { laidOver, linesOf, saidBy, spokenOf } from "../../batch/rules/what-it-says";
 import { OnlyTheSheetKnows } from "../../grid/evaluate/evaluate";
 import type { LaidOver } from "../../grid/evaluate/laid-over";
@@ -28,7 +28,7 @@ export function explainCheck(sheet: NamedCells, address: string): CheckExplanati
     return {
       label: line.label,
       rule: said?.rule ?? "",
-      state: said?.state ?? "fine",
+      state: said?.state ?? nothingFound,
       words: said?.words ?? "",
       remedy: said?.remedy.trim() ?? "",
       cells: names.flatMap((name) => spoken(sheet, world, name)),

@@ -16,7 +16,7 @@ const sheetsAtOnce = 8;
 
 /**
  * Copies sheets within the workbook and unplugs the copies: GYLE formulas become plain ones or values, each with a note
- * that keeps the formula; private notes, and prices if wished, stay behind. The sheets themselves are only read. All or
+ * that keeps the formula; private notes, and prices if wanted, stay behind. The sheets themselves are only read. All or
  * nothing: when something fails or is stopped, the copies made so far are deleted again. Three `context.sync()` for
  * eight sheets, after one that looks around; one more at the end takes the marks off.
  *

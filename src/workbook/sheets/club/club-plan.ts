@@ -121,7 +121,7 @@ function sections(units: UnitSystem): readonly { title: string; hint: string; li
         { label: "Final gravity, planned", fact: "fgPlan", format: "gravity", statistics: true },
         { label: "Final gravity, reached", fact: "fgReached", format: "gravity", style: "keyResult", statistics: true },
         {
-          label: "Sugar eaten, %",
+          label: "Attenuation, %",
           lifted: (row) => `GYLE.YEAST.ATTENUATION(${row("Original gravity, reached")},${row("Final gravity, reached")})`,
           format: "whole",
           statistics: true,
@@ -237,7 +237,7 @@ export const factFormats: Partial<Record<FactName, NumberFormat>> = {
   colourReached: "one",
 };
 
-/** To the right of the printed page: what came from the files, one row a batch, for reading and mending. */
+/** To the right of the printed page: what came from the files, one row a batch, for reading and correcting. */
 function facts(b: SheetBuilder, units: UnitSystem, entries: readonly ClubEntry[]): void {
   b.put("O", "From the members' files, a row a batch. Units:", { style: "hint" }, 1);
   b.put("Q", units, { style: "hint", name: "club_units" }, 1);

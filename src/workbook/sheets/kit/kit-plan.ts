@@ -139,7 +139,7 @@ function handReadings(b: SheetBuilder, readings: readonly HandReading[], units: 
   b.put("A", `${mostKits + 1}  Measured by hand`, { style: "section", mergeTo: "C" });
   b.put(
     "D",
-    `Amounts in ${quantity("volume").unit[units]}; what boils away: volumes before and after an hour's boil, both cold; plain water reads 1.000 on a true hydrometer`,
+    `Amounts in ${quantity("volume").unit[units]}; boil-off: volumes before and after an hour's boil, both cold; plain water reads 1.000 on a true hydrometer`,
     { style: "sectionHint", mergeTo: "J" },
   );
   b.row += 1;

@@ -32,7 +32,7 @@ const told: readonly Omit<LearnedRow, "format">[] = [
   },
   {
     key: "grainEfficiencyPercent",
-    label: "Sugar won from mashed grain",
+    label: "Mash efficiency",
     spread: { betweenKits: 8, betweenBatches: 4 },
     how: "The gravity read before the yeast, against what the grain could give",
   },

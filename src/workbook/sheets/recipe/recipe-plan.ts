@@ -148,7 +148,7 @@ export function planRecipe({ sheetName, contents, cells }: BatchInWorkbook, page
       ["Pitch at", "pitch_temperature", "whole", words.temperature],
       ["Ferments from", "ferment_from", "whole", words.temperature],
       ["to", "ferment_to", "whole", words.temperature],
-      ["Sugar it should eat", "attenuation", "whole", "%"],
+      ["Apparent attenuation", "attenuation", "whole", "%"],
     ],
   );
 
@@ -183,7 +183,7 @@ export function planRecipe({ sheetName, contents, cells }: BatchInWorkbook, page
   b.row += 1;
   b.put(
     "A",
-    "Boiling wort, steam and wet floors scald; a full kettle is not lifted alone. CO2 stifles in low, closed rooms. Local codes and the makers' labels come first.",
+    "Boiling wort, steam and wet floors scald; a full kettle is not lifted alone. CO2 suffocates in low, closed rooms. Local codes and the makers' labels come first.",
     { style: "hint", mergeTo: "H" },
   );
 

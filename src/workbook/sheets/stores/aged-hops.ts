@@ -4,7 +4,7 @@ import type { CellValue, NamedCells } from "../../grid/read/named-cells";
 import { changeRanges, rangeChange, type LookedAt, type RangeChange } from "../../grid/write/change-ranges";
 import { itemFor, type Stores } from "./stock";
 
-/** One hop of a batch as the stores hold it: its alpha on the brewing day, beside what the batch reckons with. */
+/** One hop of a batch as the stores hold it: its alpha on the brewing day, beside what the batch calculates with. */
 export interface AgedHop {
   readonly hop: string;
   readonly printedPercent: number;

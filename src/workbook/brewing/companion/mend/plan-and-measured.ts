@@ -43,7 +43,7 @@ export function missedPlan(sheet: NamedCells, place: Place, measured: Wort): Mis
       alpha,
       typeof minutes === "number" && mass !== "" ? Math.min(240, minutes + extraMinutes) : minutes,
     ]);
-    // As the sheet reckons: with what hops gain in the stand and in the chilling.
+    // As the sheet calculates: with what hops gain in the stand and in the chilling.
     const after = [
       Number(sheet.number("boil_minutes")) + extraMinutes,
       ...["stand_temperature", "stand_minutes", "chill_minutes", "pitch_temperature"].map((name) =>

@@ -91,11 +91,13 @@ const inBothSystems = registry
 const close = (one: number, other: number, within = 1e-7): boolean =>
   Math.abs(one - other) <= within * Math.max(1e-6, Math.abs(one), Math.abs(other));
 
-/** What the numbers of a block are, column by column; a column of words has none. */
-const blocks: Readonly<Record<string, readonly (QuantityName | undefined)[]>> = {
+/** What the numbers of a block are, column by column, or row by row; a column of words has none. */
+const blocks: Readonly<Record<string, readonly (QuantityName | undefined)[] | ((row: number, column: number) => QuantityName)>> = {
   "HOPS.SHARE": ["bitterness"],
   "WATER.BUDGET": [undefined, "volume"],
   "WATER.IONS": [undefined, "concentration"],
+  "WATER.TARGET": (row) => (row < 2 ? "volume" : "grams"),
+  "MASH.RUNNINGS": (row, column) => (column === 2 ? "gravity" : row === 1 ? "percent" : "volume"),
   "PACK.DOSE": ["grams", "grams"],
   "PACK.BOTTLES": ["count", "volume"],
   "DAY.TIMELINE": ["date", "minutes"],
@@ -108,14 +110,18 @@ function expectSamePhysics(descriptor: AnyDescriptor, metric: Answer, us: Answer
     const other = us.flat()[index];
     if (one instanceof CellError || other instanceof CellError) expect(other).toMatchObject({ code: (one as CellError).code });
     else if (typeof one === "number" && typeof other === "number") {
+      const [width, block] = [metric[0]?.length ?? 1, blocks[descriptor.id]];
       const name =
         descriptor.result.kind === "number"
           ? (descriptor.result.quantity as QuantityName)
-          : blocks[descriptor.id]?.[index % (metric[0]?.length ?? 1)];
+          : typeof block === "function"
+            ? block(Math.floor(index / width), index % width)
+            : block?.[index % width];
       if (name === undefined) return expect.fail(`what is column ${index} of ${descriptor.id}?`);
       const [core, twin] = [quantity(name).toCore(one, "metric"), quantity(name).toCore(other, "us")];
       expect(close(core, twin), `${core} and ${twin}`).toBe(true);
-    } else if (descriptor.id !== "DAY.TIMELINE") expect(String(other).split(/\d/)[0]).toBe(String(one).split(/\d/)[0]);
+    } else if (typeof one === "string" && one === quantity("volume").unit.metric) expect(other).toBe(quantity("volume").unit.us);
+    else if (descriptor.id !== "DAY.TIMELINE") expect(String(other).split(/\d/)[0]).toBe(String(one).split(/\d/)[0]);
   });
 }
 
@@ -140,6 +146,7 @@ const rowForRow = ["HOPS.SHARE", "PACK.DOSE"];
 const inOrder: Readonly<Record<string, string>> = {
   "DAY.TIMELINE": "the steps follow one another",
   "GAUGE.SPREAD": "the arguments have their places",
+  "WATER.BALANCE": "the six ions have their places",
 };
 const ofRows = registry
   .filter(
@@ -160,8 +167,8 @@ function expectClose(one: Answer, other: Answer): void {
 
 describe.each(ofRows)("GYLE.%s with its rows in another order", (id, descriptor) => {
   const places = placesOf(descriptor);
-  // What is asked for one by one (`at`), and a base with fixed places, stay.
-  const stays = (index: number): boolean => ["at", "base"].includes(places[index]?.name ?? "");
+  // What is asked for one by one (`at`), waters with fixed places, and batches that follow one another stay.
+  const stays = (index: number): boolean => ["at", "base", "target", "sparge_water"].includes(places[index]?.name ?? "");
   const rowsOf = (core: readonly CoreArgument[]): number =>
     Math.max(...core.map((argument, index) => (Array.isArray(argument) && !stays(index) ? argument.length : 0)));
   const inOrder = (rows: Matrix<number | string | null>, order: readonly number[]) =>

@@ -1,6 +1,7 @@
 import type { AnyDescriptor } from "../describe";
 import { yeastAttenuation } from "./attenuation";
 import { yeastCells } from "./cells";
+import { yeastExpect } from "./expect";
 import { yeastFinish } from "./finish";
 import { yeastPacks } from "./packs";
 import { yeastStarter } from "./starter";
@@ -12,5 +13,6 @@ export const yeastFunctions: readonly AnyDescriptor[] = [
   yeastViability,
   yeastStarter,
   yeastFinish,
+  yeastExpect,
   yeastAttenuation,
 ];

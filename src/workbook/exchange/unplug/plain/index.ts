@@ -2,6 +2,7 @@ import { beerForms } from "./beer";
 import { cleanForms, heatForms } from "./heat-and-clean";
 import { hopsForms } from "./hops";
 import { dayForms, gaugeForms, logForms } from "./log-and-day";
+import { mashForms } from "./mash";
 import { packForms } from "./pack";
 import type { PlainForm, ValueOnly } from "./plain-form";
 import { waterForms } from "./water";
@@ -14,6 +15,7 @@ export const plainForms: ReadonlyMap<string, PlainForm | ValueOnly> = new Map<st
     ...wortForms,
     ...hopsForms,
     ...waterForms,
+    ...mashForms,
     ...heatForms,
     ...cleanForms,
     ...yeastForms,

@@ -1,8 +1,10 @@
 import { execFileSync } from "node:child_process";
 import { readFileSync, statSync } from "node:fs";
 import path from "node:path";
+import ts from "typescript";
 import { describe, expect, it } from "vitest";
 import { root } from "../src/build/run.mjs";
+import { retiredWords, tradeWords, type TradeWord } from "../src/functions/trade-words";
 
 /**
  * Gylebook rests on textbooks, papers, standards and common practice, and cites them. Nothing in it refers to any
@@ -44,7 +46,7 @@ describe("the words of this project", () => {
     expect(found).toEqual([]);
   });
 
-  it("nor do the messages of its newest commits, which anybody with a clone can read; older ones nobody can mend", () => {
+  it("nor do the messages of its newest commits, which anybody with a clone can read; older ones stay as they are", () => {
     const messages = execFileSync("git", ["log", "-100", "--format=%B"], { cwd: root, encoding: "utf8", maxBuffer: 1e8 });
     expect(messages.length).toBeGreaterThan(20);
     expect(messages.split("\n").filter((line) => pattern.test(line) || /(?<!office-js )\bissues? ?#?\d/i.test(line))).toEqual([]);
@@ -57,5 +59,66 @@ describe("the words of this project", () => {
       expect(words.replace(" ", "-")).toMatch(pattern);
     }
     expect("a pinch of seed crystals, a text, a script").not.toMatch(pattern);
+  });
+});
+
+/** What a source file says to somebody: its texts, not its names and comments, nor what it imports. */
+function spokenIn(file: string): string[] {
+  const text = readFileSync(path.join(root, file), "utf8");
+  if (!/\.tsx?$/.test(file)) return text.split("\n");
+  const spoken: string[] = [];
+  const visit = (node: ts.Node): void => {
+    if (ts.isImportDeclaration(node) || ts.isExportDeclaration(node) || ts.isLiteralTypeNode(node)) return;
+    if (ts.isCallExpression(node) && node.expression.kind === ts.SyntaxKind.ImportKeyword) return;
+    if (ts.isStringLiteralLike(node) || ts.isTemplateHead(node) || ts.isTemplateMiddle(node) || ts.isTemplateTail(node))
+      spoken.push(node.text);
+    else if (ts.isJsxText(node)) spoken.push(node.text.replace(/\s+/g, " "));
+    ts.forEachChild(node, visit);
+  };
+  visit(ts.createSourceFile(file, text, ts.ScriptTarget.Latest, true, file.endsWith("x") ? ts.ScriptKind.TSX : ts.ScriptKind.TS));
+  return spoken;
+}
+
+/** Texts with no gap are the machine's: ids, keys, addresses. */
+const isForPeople = (text: string): boolean => /\S\s+\S/.test(text.trim()) || /^[A-Z]/.test(text.trim());
+
+describe("the words of the trade", () => {
+  const retired = [
+    ...retiredWords.map(({ pattern, now }) => ({ pattern, now })),
+    ...Object.values<TradeWord>(tradeWords).flatMap(({ term, insteadOf = [] }) => insteadOf.map((pattern) => ({ pattern, now: term }))),
+  ];
+  const spoken = files
+    .filter((file) => /^(src\/(functions|workbook|pane|bench|build\/(guide|help|site))\/.*\.(tsx?|html|md)|README\.md)$/.test(file))
+    .filter((file) => !/trade-words|former-marks/.test(file))
+    .flatMap((file) =>
+      spokenIn(file)
+        .filter(isForPeople)
+        .map((text) => ({ file, text })),
+    );
+
+  it("stand in every text; what they replaced does not come back", () => {
+    expect(spoken.length).toBeGreaterThan(3000);
+    const found = retired.flatMap(({ pattern, now }) =>
+      spoken.filter(({ text }) => pattern.test(text)).map(({ file, text }) => `${file}: “${text.trim().slice(0, 90)}” – say ${now}`),
+    );
+    expect(found).toEqual([]);
+  });
+
+  it("are explained in one short sentence each, in British spelling", () => {
+    for (const { term, means } of Object.values<TradeWord>(tradeWords)) {
+      expect(means, term).toMatch(/^[A-Z].*\.$/s);
+      expect(means.length, term).toBeLessThan(140);
+      expect(
+        retired.filter(({ pattern }) => pattern.test(means)),
+        term,
+      ).toEqual([]);
+    }
+    // Titles of papers are as their authors wrote them, and who looks for a function may spell as he likes.
+    const american = /\b(colors?|flavors?|liters?|fibers?|gray|aluminum|sanitiz|carboniz|fertiliz)/i;
+    const elsewhere = /search-words|theme/;
+    const found = spoken.filter(
+      ({ text, file }) => american.test(text.replace(/literal/gi, "")) && !elsewhere.test(file) && !/\b(19|20)\d\d\b/.test(text),
+    );
+    expect(found.map(({ file, text }) => `${file}: ${text.slice(0, 80)}`)).toEqual([]);
   });
 });

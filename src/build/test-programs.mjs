@@ -20,7 +20,7 @@ const programs = [
   { find: findSoffice, name: "LibreOffice", debian: "libreoffice-calc" },
 ];
 
-/** Other people's reckoning and reading to compare ours with. Where they cannot be had, their tests are skipped, and say so. */
+/** Other people's calculation and reading to compare ours with. Where they cannot be had, their tests are skipped, and say so. */
 const references = [
   { find: () => findOnPath("xmllint"), name: "xmllint", debian: "libxml2-utils" },
   { find: findCalibri, name: "Calibri, or Carlito in its place", debian: "fonts-crosextra-carlito" },

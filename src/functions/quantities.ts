@@ -55,6 +55,8 @@ export const quantities = {
   mass: scaled("kg", "lb", "kg", 1, kilogramsPerPound, 3),
   /** Hops, priming sugar. */
   smallMass: scaled("g", "oz", "g", 1, (kilogramsPerPound * 1000) / 16, 2),
+  /** Dry hops in beer. */
+  hopRate: scaled("g/L", "oz/US gal", "g/L", 1, (kilogramsPerPound * 1000) / 16 / litresPerGallon, 2),
   temperature: {
     unit: { metric: "°C", us: "°F" },
     coreUnit: "°C",
@@ -84,7 +86,7 @@ export const quantities = {
   lovibond: same("°L", 1),
   co2: same("volumes CO2", 2),
   /** Thousand million yeast cells. */
-  cells: same("thousand million cells", 0),
+  cells: same("billion cells", 0),
   /** Million cells per millilitre and degree Plato. */
   pitchRate: same("million cells/mL/°P", 2),
   energy: scaled("kJ", "kcal", "kJ", 1, 4.184, 0),

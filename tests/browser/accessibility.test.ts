@@ -149,7 +149,7 @@ describe("what has come of an action meets them as well", () => {
     await expectReadable("Check-repaired");
     await tab.setValue("Sheet 1", "B2", 1);
     await pane.getByRole("button", { name: "Check again" }).click();
-    await pane.getByText("nothing to complain about").waitFor();
+    await pane.getByText("no problems found").waitFor();
     await expectReadable("Check-nothing");
     await failAtSync(pane, 1, busy);
     await pane.getByRole("button", { name: "Check again" }).click();

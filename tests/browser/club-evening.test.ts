@@ -176,7 +176,7 @@ test(
     const bens = await show(ben, "Reed Bed", reedBed);
     const fromBen = await batchFileOf(ben, "Reed Bed");
 
-    // Ben has Ada's beer as she brewed it, and plans it once more in his own units: the same beer, as far as a scale can weigh.
+    // Ben has Ada's beer as she brewed it, and plans it once more in his own units: the same beer, as far as scales can weigh.
     await takeIn(ben, fromAda, "Footbridge");
     expect(await show(ben, "Footbridge", footbridge)).toEqual(adas);
     await openScreen(ben.pane, "Plan", "Scale and copy");

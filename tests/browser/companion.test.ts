@@ -221,7 +221,7 @@ test("a reading waits for a cell in edit, is corrected and questioned, a miss is
   expect(await write.count()).toBe(0);
   await pane.getByLabel("Keg stands at, °F").fill("38");
   await pane.getByLabel("I know that the keg may take more pressure than planned").waitFor();
-  expect(await pane.locator("dl.answer").textContent()).toMatch(/^Set the keg to\d\d\.\d psi.*carbon dioxide stifles/);
+  expect(await pane.locator("dl.answer").textContent()).toMatch(/^Set the keg to\d\d\.\d psi.*carbon dioxide suffocates/);
   expect(await write.isDisabled()).toBe(true);
   await picture(page, "keg");
   await pane.getByLabel("Bottles", { exact: true }).check();

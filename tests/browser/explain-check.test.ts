@@ -91,7 +91,7 @@ test("a function inside a native formula is explained, what Excel left at #NAME?
   await pane.getByRole("button", { name: "Repair 1 cell" }).click();
   await pane.getByText("1 formula was entered anew. None shows #NAME? any more.").waitFor();
   // What was found before is gone without another press, and the keyboard is at what became of it.
-  await pane.getByText("1 sheet looked through: nothing to complain about").waitFor();
+  await pane.getByText("1 sheet looked through: no problems found").waitFor();
   expect(await pane.locator(".findings li").count()).toBe(0);
   expect(await pane.evaluate(() => document.activeElement?.className)).toBe("note");
   await pane.locator("body").screenshot({ path: `${pictures}repaired.png` });
@@ -127,7 +127,7 @@ test("a repair that fails keeps what was found; one that could not be looked at 
       "2 formulas were entered anew. Whether any still shows #NAME? could not be seen at once: the workbook is looked through again.",
     )
     .waitFor();
-  await pane.getByText("1 sheet looked through: nothing to complain about").waitFor();
+  await pane.getByText("1 sheet looked through: no problems found").waitFor();
   expect(await pane.locator(".findings li").count()).toBe(0);
   expect(await pane.getByText("None shows #NAME?").count()).toBe(0);
   expect(Number(await tab.valueAt("Sheet 1", "A1"))).toBeCloseTo(5.3, 1);

@@ -48,7 +48,7 @@ test("the sample's chart is drawn over the grid and in the pane with the same se
   expect(await rows.count()).toBe(8);
 });
 
-test("the dates of a batch to come are a calendar file, to download and to copy; a wished day is counted backwards", async () => {
+test("the dates of a batch to come are a calendar file, to download and to copy; a day wanted is counted backwards", async () => {
   const tab = await bench.open();
   const pane = await tab.pane();
   await tab.startEmpty();

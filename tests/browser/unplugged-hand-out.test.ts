@@ -79,7 +79,7 @@ test(
     // Who has Gylebook plugs it in: the very formulas of the blank that was never unplugged, with what was typed.
     await tab.page.evaluate(() => window.gylebookBench.univerAPI.getActiveWorkbook()!.getSheetByName("For Wren")!.activate());
     await openScreen(pane, "Share", "Unplug");
-    await pane.getByRole("button", { name: "Plug the sheet in front in again" }).click();
+    await pane.getByRole("button", { name: "Plug this sheet in again" }).click();
     await pane.getByText(/“For Wren”: \d+ formulas are GYLE’s again/u).waitFor();
     await tab.calculated();
     expect(await callsOurs(tab, "For Wren")).toEqual(await callsOurs(tab, "With Gylebook"));

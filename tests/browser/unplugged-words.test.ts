@@ -8,7 +8,7 @@ const bench = useBench({ profile: "each test" });
 const patienceMs = 300_000;
 
 test(
-  "an unplugged batch is passed over in words by what counts and writes, and read by what only reads",
+  "an unplugged batch is skipped in words by what counts and writes, and read by what only reads",
   async () => {
     const tab = await bench.open();
     const pane = await tab.pane();
@@ -21,7 +21,7 @@ test(
 
     await openScreen(pane, "Season", "Season");
     await pane.getByRole("button", { name: "Write the season sheet" }).click();
-    await told("an unplugged copy of “Footbridge” and is passed over.");
+    await told("an unplugged copy of “Footbridge” and is skipped.");
     await tab.page.evaluate(() => {
       const workbook = window.gylebookBench.univerAPI.getActiveWorkbook()!;
       workbook.deleteSheet(workbook.getSheetByName("Footbridge")!);
@@ -56,8 +56,8 @@ test(
 
     await openScreen(pane, "Ferment", "Calendar");
     await pane.getByRole("heading", { name: "Footbridge" }).waitFor();
-    await openScreen(pane, "Plan", "Recipe page");
-    await pane.getByRole("button", { name: "Write the page" }).click();
+    await openScreen(pane, "Plan", "Pages to print");
+    await pane.getByRole("button", { name: "Write the page: Recipe page" }).click();
     await pane.getByText("is in the workbook. Print it with Print in the bar above").waitFor();
     await tab.calculated();
     expect(await tab.valueAt("Footbridge unplugged recipe", "A1")).toBe("Footbridge");

@@ -33,8 +33,8 @@ function strictlyParsed(html: string): string {
 }
 
 describe("the help pages", () => {
-  it("are one for each function, a list of all, and a style sheet", () => {
-    const expected = [...registry.map(({ id }) => helpPagePath(id).replace("help/", "")), "index.html", "help.css"];
+  it("are one for each function, a list of all, one for the words of the trade, and a style sheet", () => {
+    const expected = [...registry.map(({ id }) => helpPagePath(id).replace("help/", "")), "index.html", "words.html", "help.css"];
     expect(readdirSync(path.join(folder, "help")).sort()).toEqual(expected.sort());
   });
 

@@ -91,17 +91,30 @@ const inBothSystems = registry
 const close = (one: number, other: number, within = 1e-7): boolean =>
   Math.abs(one - other) <= within * Math.max(1e-6, Math.abs(one), Math.abs(other));
 
-/** What the numbers of a block are, column by column, or row by row; a column of words has none. */
-const blocks: Readonly<Record<string, readonly (QuantityName | undefined)[] | ((row: number, column: number) => QuantityName)>> = {
-  "HOPS.SHARE": ["bitterness"],
-  "WATER.BUDGET": [undefined, "volume"],
-  "WATER.IONS": [undefined, "concentration"],
-  "WATER.TARGET": (row) => (row < 2 ? "volume" : "grams"),
-  "MASH.RUNNINGS": (row, column) => (column === 2 ? "gravity" : row === 1 ? "percent" : "volume"),
-  "PACK.DOSE": ["grams", "grams"],
-  "PACK.BOTTLES": ["count", "volume"],
-  "DAY.TIMELINE": ["date", "minutes"],
-};
+/** What the numbers of a block are, column by column, or in its second column row by row; a column of words has none. */
+const blocks: Readonly<Record<string, readonly (QuantityName | undefined)[] | { readonly byRow: readonly (QuantityName | undefined)[] }>> =
+  {
+    "WORT.BILL": ["mass"],
+    "HOPS.DRY": { byRow: ["hopRate", "bitterness"] },
+    "HOPS.SHARE": ["bitterness"],
+    "YEAST.STEPS": [undefined, "volume", "cells"],
+    "WATER.BUDGET": [undefined, "volume"],
+    "WATER.IONS": [undefined, "concentration"],
+    // Volume of either water, then grams and mg/L, which have one unit in both systems.
+    "WATER.TARGET": { byRow: ["volume", "volume", ...Array<QuantityName>(14).fill("grams")] },
+    "MASH.RUNNINGS": [undefined, "volume", "gravity"],
+    "BEER.ADDED": { byRow: ["gravity", "percent"] },
+    "PACK.DOSE": ["grams", "grams"],
+    "PACK.BOTTLES": ["count", "volume"],
+    "DAY.TIMELINE": ["date", "minutes"],
+  };
+
+function quantityAt(id: string, index: number, width: number): QuantityName | undefined {
+  // The second row of the runnings is the efficiency.
+  if (id === "MASH.RUNNINGS" && Math.floor(index / width) === 1) return "percent";
+  const block = blocks[id];
+  return block !== undefined && "byRow" in block ? block.byRow[Math.floor(index / width)] : block?.[index % width];
+}
 
 /** The same amounts in litres and in gallons. Of words, those before the first figure. */
 function expectSamePhysics(descriptor: AnyDescriptor, metric: Answer, us: Answer): void {
@@ -110,13 +123,10 @@ function expectSamePhysics(descriptor: AnyDescriptor, metric: Answer, us: Answer
     const other = us.flat()[index];
     if (one instanceof CellError || other instanceof CellError) expect(other).toMatchObject({ code: (one as CellError).code });
     else if (typeof one === "number" && typeof other === "number") {
-      const [width, block] = [metric[0]?.length ?? 1, blocks[descriptor.id]];
       const name =
         descriptor.result.kind === "number"
           ? (descriptor.result.quantity as QuantityName)
-          : typeof block === "function"
-            ? block(Math.floor(index / width), index % width)
-            : block?.[index % width];
+          : quantityAt(descriptor.id, index, metric[0]?.length ?? 1);
       if (name === undefined) return expect.fail(`what is column ${index} of ${descriptor.id}?`);
       const [core, twin] = [quantity(name).toCore(one, "metric"), quantity(name).toCore(other, "us")];
       expect(close(core, twin), `${core} and ${twin}`).toBe(true);
@@ -141,7 +151,7 @@ describe.each(inBothSystems)("GYLE.%s in litres and in gallons", (_, descriptor)
 });
 
 /** Functions that answer row for row: their answer is turned round with the rows. */
-const rowForRow = ["HOPS.SHARE", "PACK.DOSE"];
+const rowForRow = ["WORT.BILL", "HOPS.SHARE", "PACK.DOSE"];
 /** Where the order is the meaning. */
 const inOrder: Readonly<Record<string, string>> = {
   "DAY.TIMELINE": "the steps follow one another",
@@ -151,7 +161,8 @@ const inOrder: Readonly<Record<string, string>> = {
 const ofRows = registry
   .filter(
     (descriptor) =>
-      !(descriptor.id in inOrder) && placesOf(descriptor).some(({ parameter }) => parameter.kind === "table" || parameter.kind === "list"),
+      !(descriptor.id in inOrder) &&
+      placesOf(descriptor).some(({ parameter }) => parameter.kind === "table" || parameter.kind === "list" || parameter.kind === "block"),
   )
   .map((descriptor) => [descriptor.id, descriptor] as const);
 

@@ -98,7 +98,7 @@ describe("units that are not what they seem", () => {
 });
 
 describe("water of crystallisation", () => {
-  it("gypsum and calcium chloride are sold with theirs: reckoned without it, calcium comes out a fifth to a third too high", () => {
+  it("gypsum and calcium chloride are sold with theirs: calculated without it, calcium comes out a fifth to a third too high", () => {
     expect(askRow("WATER.IONS", 0, [["gypsum", 1]], 1)).toBeCloseTo(232.8, 1);
     expect(askRow("WATER.IONS", 0, [["calcium chloride", 1]], 1)).toBeCloseTo(272.6, 1);
     expect(askRow("WATER.IONS", 0, [["calcium chloride anhydrous", 1]], 1)).toBeCloseTo(361.1, 1);

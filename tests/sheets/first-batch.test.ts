@@ -192,7 +192,7 @@ describe("the sample batch", () => {
     expect(shares.reduce((sum, share) => sum + share, 0)).toBeCloseTo(sheet.number("ibu_plan"), 6);
     expect(bench.valueAt("Batch 1", `G${first + 3}`) ?? "").toBe("");
   });
-  it("shows no error anywhere, and nothing to complain about", () => {
+  it("shows no error anywhere, and no problems found", () => {
     expect(sheet.complaints()).toEqual([]);
     for (let row = 1; row <= 140; row += 1) {
       for (const column of "ABCDEFGHIKLMNOQRSTU")

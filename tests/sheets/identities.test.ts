@@ -115,7 +115,7 @@ describe("any batch sheet, whatever was typed into it", () => {
             for (let row = from.row; row <= to.row; row += 1) {
               const [was, is] = ["Batch", unpluggedName].map((name) => bench.valueAt(name, address(row, from.column)));
               expect([row, is]).toEqual([row, was]);
-              if (was !== "fine") looks += 1;
+              if (was !== "nothing found") looks += 1;
             }
             for (const value of seen.before.values()) {
               if (typeof value === "number") figures += 1;
@@ -139,7 +139,7 @@ describe("any batch sheet, whatever was typed into it", () => {
 
 /*
  * A call looks at its arguments one after the other: a wrong one before one that is not filled in is an error. The plain
- * formula once asked first whether all were filled in, so the check of the clock said "fine" where it had said "look".
+ * formula once asked first whether all were filled in, so the check of the clock said "nothing found" where it had said "look".
  */
 describe("a wrong figure before one that is not filled in", () => {
   it(

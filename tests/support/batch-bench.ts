@@ -70,7 +70,7 @@ export function sheetOf(bench: HeadlessBench, contents: BatchContents): BatchShe
       const rows = Array.from({ length: Number(last.slice(1)) - Number(first.slice(1)) + 1 }, (_, index) => Number(first.slice(1)) + index);
       return rows
         .map((row) => ({ label: String(at(`A${row}`)), state: String(at(`B${row}`)), text: String(at(`C${row}`) ?? "") }))
-        .filter(({ state }) => state !== "fine");
+        .filter(({ state }) => state !== "nothing found");
     },
   };
 }

@@ -7,7 +7,7 @@ interface Chilling {
 }
 
 /**
- * IBU that hops gain while the wort chills, as a second hand reckons it: the rates of M. G. Malowicki and T. H. Shellhammer,
+ * IBU that hops gain while the wort chills, as a second hand calculates it: the rates of M. G. Malowicki and T. H. Shellhammer,
  * J. Agric. Food Chem. 53 (2005) 4434, along Newton's law of cooling towards 15 °C, by plain steps of a second; one factor
  * makes an hour at 100 °C (0.4759 of the alpha acid) equal Tinseth's.
  *

@@ -63,7 +63,7 @@ describe("dates of a batch", () => {
   it("are none without a brew day", () => expect(batchDates({ ...batch, brewedOn: undefined })).toEqual([]));
 });
 
-describe("from a wished day backwards", () => {
+describe("from a day wanted backwards", () => {
   it("counts ten days in the bottle, two to bottling, ten in the fermenter", () => {
     expect(backwardPlan(dayNumber("2026-12-24"), usualFermentationDays, 21, "metric")).toEqual({
       packageBy: dayNumber("2026-12-14"),

@@ -35,7 +35,7 @@ describe("a line of the printed checks", () => {
   });
   it("that is fine tells what it looks at", () => {
     const fine = at(5);
-    expect(fine).toMatchObject({ label: "Yeast", state: "fine", rule: "", words: "" });
+    expect(fine).toMatchObject({ label: "Yeast", state: "nothing found", rule: "", words: "" });
     expect(fine?.cells.map(({ name }) => name)).toEqual(
       expect.arrayContaining(["packs_in_hand", "viability", "attenuation", "packs_to_pitch", "readings"]) as string[],
     );

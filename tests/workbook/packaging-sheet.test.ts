@@ -68,7 +68,7 @@ describe("beer that stands a point above the gravity expected", () => {
     expect(finished.of("next_step")).toMatch(/^Finished/);
     expect(finished.of("pressure_verdict")).toMatch(/^within: 2\.4 volumes/);
     expect(finished.of("sugar_mass")).toBeCloseTo(Number(sheet({}, standingAt(1.012)).of("sugar_mass")), 9);
-    expect([finished.state, finished.line]).toEqual(["fine", ""]);
+    expect([finished.state, finished.line]).toEqual(["nothing found", ""]);
   });
   it("waits while it is not: what is left counts, and no other remedy is named", () => {
     const working = sheet({}, standingAt(1.0145, 1.013));
@@ -93,7 +93,7 @@ describe("lost in racking", () => {
     const typed = sheet({ bottling_loss: -1 });
     expect(typed.of("sugar_mass")).toBe("");
     expect(sheet({ bottling_loss: 0 }).of("sugar_mass")).toBeGreaterThan(3);
-    expect(typed.line).toBe("Lost in racking is less than nothing, so no sugar is reckoned.");
+    expect(typed.line).toBe("Lost in racking is less than nothing, so no sugar is calculated.");
     expect(typed.alcohol).not.toContain("priming");
   });
 });
@@ -108,13 +108,13 @@ describe("warmest since it finished", () => {
     [60, "below 66"],
   ] as const)("%d °F is held against 66 °F in the log and 70 °F at most for the yeast", (warmest_beer, said) => {
     const { line, state } = sheet({ warmest_beer, ferment_to: 70, warmest_storage: 60 });
-    if (said === "") return expect([state, line]).toEqual(["fine", ""]);
+    if (said === "") return expect([state, line]).toEqual(["nothing found", ""]);
     expect(state).toBe("look");
     expect(line).toMatch(new RegExp(`^Sugar goes by ${warmest_beer} °F as the warmest since it finished, .* ${said} by this sheet`));
   });
   it("is held against nothing where the sheet knows no temperature", () => {
     const nothing: BatchContents = { ...brewed, readings: brewed.readings.map((one) => ({ ...one, beerTemperature: "" })) };
-    expect(sheet({ warmest_beer: 80, ferment_to: "", warmest_storage: 60 }, nothing)).toMatchObject({ state: "fine", line: "" });
+    expect(sheet({ warmest_beer: 80, ferment_to: "", warmest_storage: 60 }, nothing)).toMatchObject({ state: "nothing found", line: "" });
   });
   it("never hides that the glass does not bear it", () => {
     expect(sheet({ warmest_beer: 80, warmest_storage: 110 }).line).toMatch(/^over: /);
@@ -124,7 +124,7 @@ describe("warmest since it finished", () => {
 describe("air in the neck", () => {
   it.each([0, 0.5, 1, 51])("of %d %% is refused in words, never taken for the usual 5", (headspace) => {
     const typed = sheet({ headspace });
-    expect(typed.line).toBe(`Air in the neck: 2 to 50 %, not ${headspace}. Until then neither sugar nor pressure is reckoned.`);
+    expect(typed.line).toBe(`Air in the neck: 2 to 50 %, not ${headspace}. Until then neither sugar nor pressure is calculated.`);
     expect(typed.state).toBe("stop");
     for (const name of ["sugar_mass", "bottle_pressure"]) expect(typeof typed.of(name)).toBe("string");
   });

@@ -35,7 +35,7 @@ function printed(sheet: NamedCells): { line: string; state: string; words: strin
     words: String(texts[index]?.[0]),
   }));
 }
-const speaking = (sheet: NamedCells) => printed(sheet).filter(({ state }) => state !== "fine");
+const speaking = (sheet: NamedCells) => printed(sheet).filter(({ state }) => state !== "nothing found");
 const check = (sheet: NamedCells) => checkSheet(sheet, worldOfSheets(sheetsByName([sheet]), new Map(), sheet.sheetName), 46400);
 
 const slips: fc.Arbitrary<TypedOver> = fc.dictionary(
@@ -217,7 +217,7 @@ describe("sheet, pane, Check and packaging", () => {
           const { level, check: verdict } = packagingSafety(before, input);
           levels.set(level, (levels.get(level) ?? 0) + 1);
           expect(level === "clear", `${finished?.words} | ${pressure?.words}`).toBe(
-            finished?.state === "fine" && pressure?.state === "fine",
+            finished?.state === "nothing found" && pressure?.state === "nothing found",
           );
           if (pressure?.state === "stop") expect(level).toBe("refuse");
           const shown = (name: string) => (typeof after.value(name) === "number" ? after.value(name) : undefined);

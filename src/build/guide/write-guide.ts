@@ -33,6 +33,7 @@ function indexHtml(): string {
 <section><h2>More</h2>
 <ul><li><a href="../install.html">Put Gylebook into your Excel</a></li>
 <li><a href="../bench/">The bench: a spreadsheet in your browser, without Excel</a></li>
+<li><a href="../help/words.html">Words of the trade</a>, explained</li>
 <li><a href="../help/index.html">All functions</a></li>
 <li><a href="try-in-excel.html">What we could not try in Excel</a>: a list for somebody who has it</li></ul></section>`,
   );

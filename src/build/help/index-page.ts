@@ -39,5 +39,5 @@ const conventions = `<section><h2>What holds for all of them</h2>
 <li>The examples are written with a decimal point and commas between arguments. Where your Excel has a decimal comma, type semicolons between them, as in =GYLE.BEER.ABV(1,048; 1,010).</li>
 <li>A cell that is not filled in yet gives an empty answer, not an error.</li>
 <li>Where one cell is asked for you may give a column or a row; the answer then spills beside it.</li>
-<li>#VALUE!: something typed cannot be right. #N/A: it can be, but the source does not reach so far. #NUM!: there is no finite answer. The task pane says what is wrong and how to mend it.</li>
+<li>#VALUE!: something typed cannot be right. #N/A: it can be, but the source does not reach so far. #NUM!: there is no finite answer. The task pane says what is wrong and how to put it right.</li>
 </ul></section>`;

@@ -6,12 +6,13 @@ export interface AfterBoil {
   readonly boilsAtC: number;
   /** Kept at one temperature for a while, not above the boil. */
   readonly stand: { readonly temperatureC: number; readonly minutes: number } | undefined;
-  /** Minutes of chilling in all, the stand not counted, and where it ends; 0 minutes where it is not reckoned. */
+  /** Minutes of chilling in all, the stand not counted, and where it ends; 0 minutes where it is not calculated. */
   readonly chilling: { readonly toC: number; readonly minutes: number };
 }
 
 /** A cool room, or the water of a chiller; colder where the wort is to become colder than that. */
-const surroundingsOf = (toC: number): number => Math.min(15, toC - 5);
+const surroundingsOf = (toC: number): number => Math.min(surroundings.atMostC, toC - surroundings.below);
+export const surroundings = { atMostC: 15, below: 5 } as const;
 
 /** The hop acids at the end: chilled down to the stand, through the stand, and chilled on. Hops for the stand go in when it begins. */
 export function afterBoil(acids: HopAcids, { boilsAtC, stand, chilling }: AfterBoil, added: "by flame-out" | "stand"): HopAcids {

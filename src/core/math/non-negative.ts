@@ -19,50 +19,37 @@ function freeSolution(columns: readonly (readonly number[])[], wanted: readonly 
 export function nonNegativeLeastSquares(columns: readonly (readonly number[])[], wanted: readonly number[]): number[] {
   let amounts = columns.map(() => 0);
   let chosen: number[] = [];
-  const barred = new Set<number>();
-  const slack = 1e-10 * dot(wanted, wanted);
+  let barred: number[] = [];
+  const slack = 1e-5 * Math.sqrt(dot(wanted, wanted));
   // Each round lowers the sum of squares, so that no choice comes twice; the bound is for rounding alone.
   for (let round = 0; round < 30 * columns.length; round++) {
-    const rest = wanted.map(
-      (value, row) => value - columns.reduce((sum, column, index) => sum + (column[row] ?? 0) * (amounts[index] ?? 0), 0),
+    const rest = wanted.map((value, row) => value - columns.reduce((sum, column, at) => sum + (column[row] ?? 0) * (amounts[at] ?? 0), 0));
+    // How much a little of each column would help, in a measure that does not go by its unit.
+    const help = columns.map((column, at) =>
+      chosen.includes(at) || barred.includes(at) ? 0 : dot(column, rest) / Math.sqrt(dot(column, column) || 1),
     );
-    // How much the rest shrinks with a little of each, in a measure that does not go by its unit.
-    const help = (index: number): number =>
-      dot(columns[index] ?? [], rest) / Math.sqrt(dot(columns[index] ?? [], columns[index] ?? []) || 1);
-    const others = columns.map((_, index) => index).filter((index) => !chosen.includes(index) && !barred.has(index));
-    const best = others.reduce((most, index) => (help(index) > help(most) ? index : most), others[0] ?? -1);
-    if (best < 0 || help(best) <= 0 || help(best) ** 2 <= slack) return amounts;
-    let tried = [...chosen, best];
-    for (;;) {
-      const solution = freeSolution(columns, wanted, tried);
+    const most = Math.max(0, ...help);
+    if (most <= slack) return amounts;
+    const best = help.indexOf(most);
+    chosen = [...chosen, best];
+    for (let step = 0; step < 1;) {
+      const solution = freeSolution(columns, wanted, chosen);
       if (solution === undefined) {
-        barred.add(best);
+        barred.push(best);
+        chosen = chosen.filter((at) => at !== best);
         break;
       }
-      if (solution.every((value) => value > 0)) {
-        chosen = tried;
-        amounts = columns.map((_, index) => solution[tried.indexOf(index)] ?? 0);
-        barred.clear();
-        break;
-      }
-      // As far towards the solution as the first amount that comes to nought allows.
-      const step = Math.min(
-        ...tried.map((index, at) => {
-          const [now, then] = [amounts[index] ?? 0, solution[at] ?? 0];
-          return then > 0 ? 1 : now / (now - then || 1);
-        }),
-      );
+      const then = columns.map((_, at) => solution[chosen.indexOf(at)] ?? 0);
       const before = amounts;
-      amounts = columns.map((_, index) => {
-        const at = tried.indexOf(index);
-        return at < 0 ? 0 : (before[index] ?? 0) + step * ((solution[at] ?? 0) - (before[index] ?? 0));
-      });
-      const kept = tried.filter((index, at) => (solution[at] ?? 0) > 0 || (amounts[index] ?? 0) > 1e-12);
-      amounts = amounts.map((value, index) => (kept.includes(index) ? Math.max(0, value) : 0));
-      if (kept.length === tried.length || kept.length === 0) return amounts;
-      tried = kept;
+      // As far towards the solution as the first amount that comes to nought allows.
+      step = Math.min(1, ...before.map((now, at) => (chosen.includes(at) && !(then[at]! > 0) ? now / (now - then[at]!) || 0 : 1)));
+      amounts = before.map((now, at) => now + step * (then[at]! - now));
+      if (step === 1) barred = [];
+      else {
+        chosen = chosen.filter((at) => then[at]! > 0 || amounts[at]! > 1e-12);
+        amounts = amounts.map((amount, at) => (chosen.includes(at) ? amount : 0));
+      }
     }
-    if (barred.has(best)) continue;
   }
   return amounts;
 }

@@ -29,7 +29,7 @@ export function lineBarPerM(innerDiameterMm: number, flowLPerMin: number): numbe
 }
 
 /**
- * Length of beer line that uses up the pressure on a keg at the wished flow, m. Taps and fittings are left out: they
+ * Length of beer line that uses up the pressure on a keg at the flow wanted, m. Taps and fittings are left out: they
  * slow the beer a little more, so that it pours gently rather than foams.
  *
  * @param heightM how far the tap is above the middle of the keg; negative when below

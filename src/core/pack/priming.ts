@@ -51,10 +51,10 @@ export function refuseForBottles(co2Volumes: number, kind: BottleKind | undefine
 }
 
 /**
- * Priming sugar that brings a finished beer to the carbonation wished for, g.
+ * Priming sugar that brings a finished beer to the target carbonation, g.
  *
  * @param volumeL beer to be primed, above 0
- * @param co2Volumes carbonation wished for, volumes
+ * @param co2Volumes target carbonation, volumes
  * @param residual carbon dioxide already in the beer, volumes
  * @throws BrewingError "impossible" when the beer already holds as much
  */

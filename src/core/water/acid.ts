@@ -64,7 +64,7 @@ export const calciumCarbonateMgPerMeq = 50.043;
  * target of 0 is that tenth smaller than the whole alkalinity would ask for.
  *
  * @param alkalinityMgPerL as CaCO3, as `targetMgPerL`
- * @throws BrewingError "impossible" when the water has less alkalinity than wished for
+ * @throws BrewingError "impossible" when the water has less alkalinity than the target
  */
 export function acidMl(
   volumeL: number,

@@ -1,7 +1,7 @@
 import { platoFromGravity } from "../wort/plato";
 
 /**
- * Yeast cells to pitch, thousand million (10⁹): rate × volume × extract (G. Fix and L. Fix, An Analysis of Brewing
+ * Yeast cells to pitch, billion (10⁹): rate × volume × extract (G. Fix and L. Fix, An Analysis of Brewing
  * Techniques, 1997: 0.75 million for each mL and °P for ale, 1.5 for lager).
  *
  * @param volumeL wort in the fermenter
@@ -9,7 +9,7 @@ import { platoFromGravity } from "../wort/plato";
  * @param rateMillionPerMlPlato million cells for each millilitre and degree Plato
  */
 export function cellsToPitch(volumeL: number, gravity: number, rateMillionPerMlPlato: number): number {
-  // A million cells in each of the thousand millilitres of a litre are a thousand million.
+  // A million cells in each of the thousand millilitres of a litre are a billion (10⁹).
   return rateMillionPerMlPlato * volumeL * platoFromGravity(gravity);
 }
 

@@ -13,7 +13,7 @@ export const heatCoil = describeFunction({
       typical: 5,
       blank: "zero",
     }),
-    temperatures: list("temperature", "Temperature of the stirred wort, beside the minutes; a row without one is passed over.", {
+    temperatures: list("temperature", "Temperature of the stirred wort, beside the minutes; a row without one is skipped.", {
       limits: { atLeast: 1, atMost: 102 },
       typical: 60,
     }),

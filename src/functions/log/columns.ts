@@ -15,7 +15,7 @@ export const times = list(
   },
 );
 
-export const readingGravities = gravities("The readings, beside their times; a row without a reading is passed over.");
+export const readingGravities = gravities("The readings, beside their times; a row without a reading is skipped.");
 
 export const originalGravity = omissible(
   gravity("Gravity of the wort when the yeast went in; the highest reading counts as it when left out."),

@@ -90,7 +90,7 @@ export const logSteady = describeFunction({
     {
       arguments: [[[0], [1]], [[1.05], [1.05]], null, null, 1.05],
       value: "not begun",
-      from: "common practice: equal, and no sugar eaten yet",
+      from: "common practice: equal, and no sugar fermented yet",
     },
     {
       arguments: [

@@ -1,5 +1,5 @@
 import { correctors } from "../../core/mash/acidity";
-import { malts as maltKinds, maltNames, mashedMalt, type MaltName } from "../../core/mash/malts";
+import { maltNames, mashedMalt, type MaltName } from "../../core/mash/malts";
 import { lovibondFromEbc } from "../../core/wort/colour-scales";
 import type { Source } from "../describe";
 import { percentHint } from "../share-of-one";
@@ -24,7 +24,9 @@ export const grist = {
         typical: 3,
         default: 0,
       }),
-      malt: omissible(number("number", { doc: maltNames.join(", "), limits: { atLeast: 3, atMost: 7 }, typical: 5.7, words: maltNames })),
+      malt: omissible(
+        number("number", { doc: "Kind of malt, or its own pH.", limits: { atLeast: 3, atMost: 7 }, typical: 5.7, words: maltNames }),
+      ),
     },
     layouts: [
       ["mass", null, "handling", "colour", "malt"],
@@ -70,9 +72,8 @@ export const mashOf = ({ malts, waterVolume, alkalinity, calcium, magnesium, sca
   magnesiumMgPerL: magnesium,
 });
 
-const { base, acidulated } = maltKinds;
-
-export const acidityEquation = `Σ malt × b (pH − pH of the malt) + water × (Ca / 3.5 + Mg / 7 − alkalinity taken) + acid × z = 0, in meq; b: ${base.bufferMeqPerKg} meq/kg (wheat the same, crystal 50, roasted 40, acidulated ${acidulated.bufferMeqPerKg}); pH of the malt: base 5.8 − 0.03 × °L, wheat 6.0, crystal 5.25 − 0.005 × °L, roasted 4.65, acidulated 3.45; z and the alkalinity left by dissociation constants as in GYLE.WATER.ACID; lime gives 2 − 2 / 3.5`;
+export const acidityEquation =
+  "Σ malt × b (pH − pH of the malt) + water × (Ca / 3.5 + Mg / 7 − alkalinity taken) + acid × z = 0, in meq; b: base and wheat 45 meq/kg, crystal 50, roasted 40, acidulated 165; pH of the malt: base 5.8 − 0.03 × °L, wheat 6.0, crystal 5.25 − 0.005 × °L, roasted 4.65, acidulated 3.45; z and the alkalinity left by dissociation constants as in GYLE.WATER.ACID; lime gives 2 − 2 / 3.5";
 
 export const aciditySources: readonly Source[] = [
   {

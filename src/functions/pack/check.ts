@@ -27,7 +27,7 @@ export const packCheck = describeFunction({
   cautions: [
     "No verdict makes a bottle safe: glass that was knocked, scratched or meant to be used once breaks far below these limits. Wear eye protection when you handle full bottles.",
     "The maker's own figure for the bottle comes first. Never fill window-thin, twist-off or one-way glass.",
-    "Strong or sweet beer takes up less gas than the ordinary one reckoned here: some 5 % more pressure at 10 % alcohol.",
+    "Strong or sweet beer takes up less gas than the ordinary one calculated here: some 5 % more pressure at 10 % alcohol.",
   ],
   compute: (asked, context) => checkWords(asked.bottle, asked.temperature, judged(asked), pointsToFall(asked), context),
 });

@@ -5,7 +5,7 @@ import { describeFunction } from "../describe";
 import { number, omissible, units } from "../vocabulary";
 import { perhapsLitres } from "./perhaps-litres";
 import { altitude } from "./place";
-import { primedBottle, primingSources, sugar, sugarYields, wishedCo2 } from "./priming-parameters";
+import { primedBottle, primingSources, sugar, sugarYields, targetCo2 } from "./priming-parameters";
 import { warmestSinceFermentation } from "./storage";
 
 const bottles = {
@@ -26,7 +26,7 @@ const bottles = {
 export const packDose = describeFunction({
   id: "PACK.DOSE",
   summary: "Priming sugar for each bottle, when you bottle in several sizes or dose the bottles one by one.",
-  parameters: { bottles, co2: wishedCo2, temperature: warmestSinceFermentation, sugar, units, bottle: primedBottle, altitude },
+  parameters: { bottles, co2: targetCo2, temperature: warmestSinceFermentation, sugar, units, bottle: primedBottle, altitude },
   result: {
     kind: "grid",
     doc: "Beside each row of the bottles, without a heading: sugar for one bottle, g, and for all of that size, g, when their number is given. Grams also with us units.",

@@ -13,9 +13,9 @@ const mostBar = bottleLimits.keg.gaugeBar;
 
 export const packPressure = describeFunction({
   id: "PACK.PRESSURE",
-  summary: "Pressure to set on a keg so that the beer takes up, and keeps, the carbonation you wish for.",
+  summary: "Pressure to set on a keg so that the beer takes up, and keeps, the target carbonation.",
   parameters: {
-    co2: co2("Carbonation wished for, in volumes of gas to one of beer; 2.2 to 2.6 suits most ales.", { limits: carbonationLimits }),
+    co2: co2("Target carbonation, in volumes of gas to one of beer; 2.2 to 2.6 suits most ales.", { limits: carbonationLimits }),
     temperature: temperature("The beer in the keg.", { atLeast: -2, atMost: 60 }, 4, { covered: solubilityRange, zero: "asked" }),
     units,
     altitude,
@@ -39,7 +39,7 @@ export const packPressure = describeFunction({
   ],
   cautions: [
     "Never above the pressure on the keg's own plate, and never without its relief valve.",
-    "Good to about 5 %. Carbon dioxide smothers in a closed room: keep the cylinder upright, fastened and the room aired.",
+    "Good to about 5 %. Carbon dioxide suffocates in a closed room: keep the cylinder upright, fastened and the room aired.",
   ],
   compute: ({ co2, temperature, altitude }, { units }) => {
     const gaugeBar = kegGaugeBar(co2, temperature, atmosphereAtBar(altitude));

@@ -6,7 +6,7 @@ import { otherBottleNames } from "./bottle-names";
 import { solubilitySources } from "./solubility-source";
 
 /** What PRIMING and DOSE share. */
-export const wishedCo2 = co2("Carbonation wished for, in volumes of gas to one of beer; 2.2 to 2.6 suits most ales.", {
+export const targetCo2 = co2("Target carbonation, in volumes of gas to one of beer; 2.2 to 2.6 suits most ales.", {
   limits: carbonationLimits,
 });
 

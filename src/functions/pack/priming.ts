@@ -4,7 +4,7 @@ import { residualVolumes } from "../../core/pack/residual";
 import { describeFunction } from "../describe";
 import { units, volume } from "../vocabulary";
 import { altitude } from "./place";
-import { primedBottle, primingSources, sugar, sugarYields, wishedCo2 } from "./priming-parameters";
+import { primedBottle, primingSources, sugar, sugarYields, targetCo2 } from "./priming-parameters";
 import { warmestSinceFermentation } from "./storage";
 
 export const packPriming = describeFunction({
@@ -12,7 +12,7 @@ export const packPriming = describeFunction({
   summary: "Sugar to stir into finished beer before bottling, so that it carbonates in the bottle.",
   parameters: {
     volume: volume("Beer to be bottled, without the sediment left behind."),
-    co2: wishedCo2,
+    co2: targetCo2,
     temperature: warmestSinceFermentation,
     sugar,
     units,

@@ -23,7 +23,7 @@ export const packVolumes = describeFunction({
   ],
   cautions: [
     "Good to about 5 %, and only when the beer has come to rest: a week under pressure, or a day of shaking in the cold.",
-    "Keep to the pressure on the keg's own plate; carbon dioxide smothers in a closed room.",
+    "Keep to the pressure on the keg's own plate; carbon dioxide suffocates in a closed room.",
   ],
   compute: ({ pressure, temperature, altitude }) => volumesAtGaugePressure(pressure, temperature, atmosphereAtBar(altitude)),
 });

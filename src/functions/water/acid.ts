@@ -12,7 +12,7 @@ export const waterAcid = describeFunction({
   parameters: {
     volume: volume("Water to treat."),
     alkalinity: alkalinity("Alkalinity now, as CaCO3, from a water report; or its bicarbonate × 0.82.", 150),
-    targetAlkalinity: alkalinity("Alkalinity wished for, as CaCO3; 20 to 50 for pale beer, 0 for as low as pH 5.4.", 30),
+    targetAlkalinity: alkalinity("Target alkalinity, as CaCO3; 20 to 50 for pale beer, 0 for as low as pH 5.4.", 30),
     acid: optional(choice("The acid that you have.", acidNames), "lactic"),
     strength: omissible(
       percent(

@@ -6,7 +6,10 @@ export const waterBalance = describeFunction({
   id: "WATER.BALANCE",
   summary: "Whether a water report can be right: cations against anions.",
   parameters: {
-    profile: sixIons("Six numbers: calcium, magnesium, sodium, chloride, sulfate, bicarbonate; an empty cell counts as 0."),
+    profile: {
+      ...sixIons,
+      doc: "Six numbers: calcium, magnesium, sodium, chloride, sulfate, bicarbonate; an empty cell counts as 0.",
+    },
   },
   result: {
     kind: "grid",

@@ -47,7 +47,7 @@ export const waterBudgetFunction = describeFunction({
     units,
     fermentables: omissible({
       ...fermentables,
-      doc: "The malt bill; what extract and sugar (handling: mash, steep, extract or sugar) bring along need not be collected as water. Left out, nothing is dissolved.",
+      doc: "The malt bill; what extract and sugar (handling: mash, steep, extract or sugar) hold need not be collected as water. Left out, nothing is dissolved.",
       halfFilled: "waits",
     } as const),
     efficiency: optional(
@@ -60,7 +60,7 @@ export const waterBudgetFunction = describeFunction({
     ),
     deadSpace: optional(
       volume(
-        "Left behind in the mash tun below its tap; its sugar is not counted off again, since efficiency goes by what reaches the kettle.",
+        "Dead space of the mash tun, below its tap; its sugar is not counted off again, since efficiency goes by what reaches the kettle.",
         { limits: { atLeast: 0, atMost: 1000 }, blank: "zero", typical: 1 },
       ),
       0,

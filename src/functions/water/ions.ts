@@ -49,11 +49,10 @@ export const waterIons = describeFunction({
   parameters: {
     salts,
     volume: volume("Water that they are dissolved in."),
-    base: omissible(
-      sixIons(
-        "The water before, six numbers: calcium, magnesium, sodium, chloride, sulfate, bicarbonate; an empty cell counts as 0. Pure water when left out.",
-      ),
-    ),
+    base: omissible({
+      ...sixIons,
+      doc: "The water before, six numbers: calcium, magnesium, sodium, chloride, sulfate, bicarbonate; an empty cell counts as 0. Pure water when left out.",
+    }),
     units,
   },
   result: { kind: "grid", doc: "Six rows, ion and mg/L.", columns: ionColumns },

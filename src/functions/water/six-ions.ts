@@ -2,8 +2,8 @@ import { ionNames, waterOf, type Water } from "../../core/water/ions";
 import { ArgumentProblem } from "../cell-error";
 import { list } from "../vocabulary";
 
-/** A water as six numbers in a line. */
-export const sixIons = (doc: string) => list("concentration", doc, { limits: { atLeast: 0, atMost: 3000 }, blank: "zero", typical: 60 });
+/** A water as six numbers in a line: what it is for is said where it is asked. */
+export const sixIons = list("concentration", "", { limits: { atLeast: 0, atMost: 3000 }, blank: "zero", typical: 60 });
 
 /** A heading may stand above the six numbers: it alone arrives as null, a blank cell counts as 0. */
 export function waterFrom(argument: string, cells: readonly (number | null)[]): Water {

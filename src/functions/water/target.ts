@@ -8,9 +8,8 @@ import { sixIons, waterFrom } from "./six-ions";
 
 const offered = saltNames.filter((name) => name !== "chalk");
 type Offered = (typeof offered)[number];
-const otherOffered = Object.fromEntries(Object.entries(otherSaltNames).filter(([, name]) => name !== "chalk")) as Readonly<
-  Record<string, Offered>
->;
+/** "chalk" among what they mean is refused as any other word. */
+const otherOffered = otherSaltNames as Readonly<Record<string, string>> as Readonly<Record<string, Offered>>;
 /** What a brewer is likely to have; no lye unless it is asked for. */
 const usual: readonly SaltName[] = ["gypsum", "calcium chloride", "epsom salt", "table salt", "baking soda"];
 
@@ -18,8 +17,11 @@ export const waterTarget = describeFunction({
   id: "WATER.TARGET",
   summary: "Salts, and demineralised water, that bring a water nearest to the one you want.",
   parameters: {
-    base: sixIons("Your water, six numbers: calcium, magnesium, sodium, chloride, sulfate, bicarbonate; an empty cell counts as 0."),
-    target: sixIons("The water wanted, the same six."),
+    base: {
+      ...sixIons,
+      doc: "Your water, six numbers: calcium, magnesium, sodium, chloride, sulfate, bicarbonate; an empty cell counts as 0.",
+    },
+    target: { ...sixIons, doc: "The water wanted, the same six." },
     volume: volume("Water wanted in all."),
     salts: omissible({
       kind: "table",

@@ -20,7 +20,7 @@ export const yeastCells = describeFunction({
     ),
     units,
   },
-  result: { kind: "number", quantity: "cells", doc: "Living cells, thousand million (10⁹)." },
+  result: { kind: "number", quantity: "cells", doc: "Living cells, billion (10⁹)." },
   equation: "cells (10⁹) = rate × volume (L) × extract (°P)",
   sources: [
     {

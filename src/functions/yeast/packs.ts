@@ -3,8 +3,7 @@ import { describeFunction } from "../describe";
 import { number, optional, percent } from "../vocabulary";
 import { percentHint } from "../share-of-one";
 
-const inThousandMillions = (typed: number): string | undefined =>
-  typed >= 1e6 ? `it is in thousand millions: write ${typed / 1e9}` : undefined;
+const inThousandMillions = (typed: number): string | undefined => (typed >= 1e6 ? `it is in billions: write ${typed / 1e9}` : undefined);
 
 export const yeastPacks = describeFunction({
   id: "YEAST.PACKS",

@@ -38,7 +38,7 @@ export function Missed({
   if (lines.length === 0) return null;
   return (
     <section aria-labelledby="missed-title">
-      <h2 id="missed-title">Passed over</h2>
+      <h2 id="missed-title">Skipped</h2>
       <ul class="missed">
         {lines.map((line) => (
           <li key={line.row}>

@@ -9,7 +9,7 @@ import { DateList } from "./date-list";
 import { SaveDates } from "./save-dates";
 import "./calendar.css";
 
-/** The coming dates of the batch in front, for a calendar; and from a wished day backwards. It only reads the sheet. */
+/** The coming dates of the batch in front, for a calendar; and from a day wanted backwards. It only reads the sheet. */
 export function Calendar() {
   const [read, setRead] = useState<Done<DatedBatch | undefined>>();
   const look = async () =>
@@ -29,7 +29,7 @@ export function Calendar() {
         {!read && <p>Reading the sheet…</p>}
         {read?.kind === "failed" && <p class="bad">{read.message}</p>}
         {read?.kind === "done" && !batch && (
-          <p>The sheet in front is no batch sheet. Go to one in the workbook, then look again; below you can plan without one.</p>
+          <p>This is no batch sheet. Go to one in the workbook, then look again; below you can plan without one.</p>
         )}
         {batch && <Coming batch={batch} />}
       </div>

@@ -102,6 +102,6 @@ function outcome({ checked, total, wasStopped }: CheckReport, findings: readonly
   const scope = wasStopped ? `Stopped after ${counted(checked, "sheet")} of ${String(total)}. ` : "";
   const of = (weight: Finding["weight"]) => findings.filter((finding) => finding.weight === weight).length;
   if (findings.length === 0)
-    return `${scope}${counted(checked, "sheet")} looked through: nothing to complain about. What nobody typed in, nobody can check.`;
+    return `${scope}${counted(checked, "sheet")} looked through: no problems found. What nobody typed in, nobody can check.`;
   return `${scope}${counted(checked, "sheet")} looked through: ${String(of("stop"))} to stop for, ${String(of("look"))} to look at, ${String(of("fill"))} to fill in.`;
 }

@@ -2,7 +2,7 @@ import type { CheckExplanation } from "../../workbook/care/explain/explanation";
 import { GoTo } from "../parts/go-to";
 
 const meaning: Readonly<Record<CheckExplanation["state"], string>> = {
-  fine: "None of this line's rules speaks. That is no more than nothing found in the cells it looks at.",
+  "nothing found": "None of this line's rules speaks. A check sees only what was typed into the cells below.",
   look: "It wants a second look, by the first of its rules that holds.",
   stop: "It wants you to wait, by the first of its rules that holds: somebody could get hurt, or the batch be lost.",
 };
@@ -26,7 +26,7 @@ export function CheckCard({ check, onLost }: { readonly check: CheckExplanation;
       )}
       {cells.length > 0 && (
         <>
-          <p>{state === "fine" ? "It looks at" : "The rule speaks of"}</p>
+          <p>{state === "nothing found" ? "It looks at" : "The rule speaks of"}</p>
           <dl class="arguments">
             {cells.map(({ name, label: beside, place, shown }) => (
               <div key={name}>

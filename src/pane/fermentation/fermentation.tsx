@@ -29,11 +29,7 @@ export function Fermentation() {
         {!read && <p>Reading the sheet…</p>}
         {read?.kind === "failed" && <p class="bad">{read.message}</p>}
         {read?.kind === "done" &&
-          (read.result ? (
-            <Standing log={read.result} />
-          ) : (
-            <p>The sheet in front is no batch sheet. Go to one in the workbook, then look again.</p>
-          ))}
+          (read.result ? <Standing log={read.result} /> : <p>This is no batch sheet. Go to one in the workbook, then look again.</p>)}
       </div>
       <button type="button" onClick={() => void look()}>
         Look again
@@ -43,7 +39,7 @@ export function Fermentation() {
 }
 
 const verdicts: Readonly<Record<string, string>> = {
-  "not begun": "Not begun: no sugar has been eaten yet.",
+  "not begun": "Not begun: the gravity has not begun to fall.",
   working: "Working: the gravity is still falling.",
   nearly: "Nearly there: it falls by very little now.",
   steady: "Steady: the beer rests.",

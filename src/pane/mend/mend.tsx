@@ -95,7 +95,7 @@ function Ways({
       <p>
         You have {wort(measured)}; the plan was {wort(planned)}.
       </p>
-      {ways.length === 0 && <p class="answer">As planned, as near as one can measure. Nothing to mend.</p>}
+      {ways.length === 0 && <p class="answer">As planned, as near as one can measure. Nothing to correct.</p>}
       {ways.map((mend) => (
         <article key={mend.title} class="answer">
           <h2>{mend.title}</h2>

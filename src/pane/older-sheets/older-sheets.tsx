@@ -34,7 +34,7 @@ export function OlderSheets() {
             {sheets.map(({ sheetName, state, reason, version }) => (
               <li key={sheetName}>
                 “{sheetName}”: {state === "current" && "as this Gylebook makes it"}
-                {state === "older" && `of plan ${version}, can be brought along`}
+                {state === "older" && `of plan ${version}, can be updated`}
                 {(state === "newer" || state === "refused") && `stays as it is, since ${reason}`}
               </li>
             ))}

@@ -24,7 +24,7 @@ export function PackagingAnswer({ figures, safety, input, sheet }: PackagingAnsw
       <dl class="answer">
         <dt>Set the keg to</dt>
         <dd>{safety.level === "refuse" ? "Not at any pressure: see above." : <strong>{pressure}</strong>}</dd>
-        <dd>Air the room: carbon dioxide stifles. The keg's own plate comes first.</dd>
+        <dd>Air the room: carbon dioxide suffocates. The keg's own plate comes first.</dd>
       </dl>
     );
   }

@@ -10,7 +10,7 @@ export function ScaledFigures({ original, scaled }: { readonly original: BatchCo
   return (
     <>
       <table class="figures">
-        <caption>Held, as far as a scale can weigh</caption>
+        <caption>Kept the same (rounded to your scale)</caption>
         <thead>
           <tr>
             <th scope="col">Planned</th>

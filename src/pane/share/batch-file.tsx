@@ -13,7 +13,7 @@ export function BatchFile() {
       <h2>Make one</h2>
       <BatchChoice batches={batches} />
       {batches.chosen && <SendBatch key={batches.chosen.sheetName} batches={batches} batch={batches.chosen} />}
-      <h2>Take one in</h2>
+      <h2>Import</h2>
       <ReceiveBatch batches={batches} />
     </section>
   );

@@ -4,7 +4,7 @@ export function PricesField({ prices, onChange }: { readonly prices: boolean; re
     <div class="field">
       <label class="choice">
         <input type="checkbox" checked={prices} onChange={(event) => onChange(event.currentTarget.checked)} />
-        Prices go along
+        Include prices
       </label>
       <p class="hint">Words that begin with “private” always stay behind.</p>
     </div>

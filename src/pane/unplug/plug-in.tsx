@@ -14,11 +14,11 @@ export function PlugIn() {
     <section aria-labelledby="plug-in-title">
       <h2 id="plug-in-title">Plug back in</h2>
       <p>
-        Puts the GYLE formulas of the unplugged sheet in front back where they were. What somebody has typed over them since is never lost:
-        you are told the cells first.
+        Puts the GYLE formulas of this unplugged sheet back where they were. What somebody has typed over them since is never lost: you are
+        told the cells first.
       </p>
       <button type="button" disabled={busy} onClick={() => void plug(false)}>
-        {busy ? "Plugging in…" : "Plug the sheet in front in again"}
+        {busy ? "Plugging in…" : "Plug this sheet in again"}
       </button>
       <div aria-live="polite" class="outcome">
         {outcome?.kind === "failed" && <p class="bad">{outcome.message}</p>}

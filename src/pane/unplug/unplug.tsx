@@ -37,7 +37,7 @@ export function Unplug() {
           name="unplug-sheets"
           value={form.sheets}
           choices={[
-            ["this", "The sheet in front"],
+            ["this", "This sheet"],
             ["batches", "All batch sheets"],
           ]}
           onChange={(sheets) => change({ sheets })}

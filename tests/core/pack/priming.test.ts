@@ -48,7 +48,7 @@ describe("primingSugarG", () => {
     expect(co2YieldOfSugar.dextrose).toBeCloseTo(88 / 198, 3);
   });
 
-  it("reckons malt extract as 70 % maltose, and honey by its four sugars", () => {
+  it("calculates malt extract as 70 % maltose, and honey by its four sugars", () => {
     expect(co2YieldOfSugar["malt extract"]).toBeCloseTo((0.7 * (4 * 44.0095)) / 342.2965, 6);
     // Crane 1980: 38.2 % fructose + 31.3 % glucose as hexoses (2 CO2 of 180.156 g), 7.3 % maltose + 1.3 % sucrose (4 CO2 of 342.297 g):
     // 0.695 × 0.48857 + 0.086 × 0.51429 = 0.33955 + 0.04423 = 0.38378.

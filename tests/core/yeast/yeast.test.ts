@@ -56,7 +56,7 @@ describe("realAttenuation", () => {
 });
 
 describe("cellsToPitch", () => {
-  it("counts in thousand millions: 0.75 million in each of 20 000 mL for each of 12 °P", () => {
+  it("counts in billions: 0.75 million in each of 20 000 mL for each of 12 °P", () => {
     expect(cellsToPitch(20, 1.0483729656, 0.75)).toBeCloseTo((0.75e6 * 20000 * 12) / 1e9, 5);
   });
 });

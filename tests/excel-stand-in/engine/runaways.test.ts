@@ -18,7 +18,7 @@ const words = (row: number, column: number) => {
 
 it("ends a formula that would count for hours, says so in its cell, and calculates the others", async () => {
   bench.engine.runaways.limits.formula = 300;
-  // A sum over two thousand million terms, in plain numbers.
+  // A sum over two billion terms, in plain numbers.
   await enter(bench, { A1: "=BINOM.DIST.RANGE(2000000000,0.5,1,1999999999)", A2: "=A1+1", B1: "=1+1" });
   expect([at("A1"), at("A2"), at("B1")]).toEqual(["#CALC!", "#CALC!", 2]);
   expect(stopped()).toEqual(["0,0"]);
@@ -62,6 +62,19 @@ it("calculates everything else where a formula cannot even be taken apart", asyn
   expect(at("A1")).not.toBeNull();
   await enter(bench, { B2: "=B1+1" });
   expect(at("B2")).toBe(7);
+});
+
+it("leaves a formula that is nested too deeply as the text that it is, and takes it back by undo", async () => {
+  const sheet = () => bench.univerAPI.getActiveWorkbook()!.getSheetByName("Sheet1")!;
+  const deep = `=${"ABS(".repeat(300)}1${")".repeat(300)}`;
+  await enter(bench, { E1: 5, F1: "=E1*2" });
+  await enter(bench, { E1: deep });
+  expect([at("E1"), sheet().getRange("E1").getFormula(), at("F1")]).toEqual([deep, "", "#VALUE!"]);
+  await bench.univerAPI.undo();
+  await bench.calculate();
+  expect([at("E1"), at("F1")]).toEqual([5, 10]);
+  await enter(bench, { E1: `=${"ABS(".repeat(64)}1${")".repeat(64)}` });
+  expect([at("E1"), at("F1")]).toEqual([1, 2]);
 });
 
 it("lets the page answer while it calculates", async () => {

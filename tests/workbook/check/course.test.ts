@@ -177,7 +177,7 @@ describe("the lines of the sheet's own checks", () => {
     const sheet = handSheet(
       {
         lines: [
-          ["Volumes", "fine", ""],
+          ["Volumes", "nothing found", ""],
           ["Hops", "look", "too long"],
           ["Has it finished?", "stop", "stalled"],
         ],

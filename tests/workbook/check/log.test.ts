@@ -98,7 +98,7 @@ describe("what is still to fill in", () => {
   it("is a figure that everything needs", () => {
     for (const volume of ["", 0]) expect(missing({ volume })).toEqual([expect.stringMatching(/^fill A1: How much beer\?/)]);
     expect(missing({ brewed_on: "" })).toEqual([expect.stringContaining("No brew day yet")]);
-    expect(missing({ attenuation: "" })).toEqual([expect.stringContaining("How much of the sugar will the yeast eat?")]);
+    expect(missing({ attenuation: "" })).toEqual([expect.stringContaining("What apparent attenuation do you expect?")]);
     expect(missing({ packaged_on: brewed + 10 })).toEqual([expect.stringContaining("How much reached the fermenter?")]);
     expect(missing({ packaged_on: brewed + 10, volume_reached: 19 })).toEqual([]);
     expect(missing({ malt: [["", "", "", ""]], attenuation: "" })).toEqual([expect.stringContaining("No malt or sugar yet")]);

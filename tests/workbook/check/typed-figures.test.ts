@@ -131,7 +131,7 @@ describe("a figure that no beer can have", () => {
   it("is outside what the sheet takes while it is typed, and so is refused in a file", () => {
     expect(words({ boil_minutes: 241 })).toEqual(["Boil 241 min? It may be from 0 to 240."]);
     expect(words({ volume: 0.05 }, "us")).toEqual(["Volume 0.05 US gal? It may be from 0.1 to 10000."]);
-    expect(words({ attenuation: 0 })).toEqual(["Sugar it should eat 0 %? It may be from 1 to 100."]);
+    expect(words({ attenuation: 0 })).toEqual(["Apparent attenuation 0 %? It may be from 1 to 100."]);
     expect(words({ altitude: 5001 })).toEqual(["Altitude 5001 m? It may be from -500 to 5000."]);
     expect(words({ altitude: 5001 }, "us")).toEqual([]);
     // A cell that must not be empty, and was emptied.

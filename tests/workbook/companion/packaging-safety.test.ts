@@ -92,7 +92,9 @@ describe("the glass", () => {
     ] as const) {
       const { level, dangers } = safety(part);
       expect(level).toBe("refuse");
-      expect(dangers[0]).toMatch(/^(Carbonation wished: none yet|Whether the glass takes it (is not known yet|cannot be judged))/);
+      expect(dangers[0]).toMatch(
+        /^(Target carbonation: none yet|Whether the bottle will hold the pressure (is not known yet|cannot be judged))/,
+      );
     }
   });
 });

@@ -15,7 +15,7 @@ export function paperButtons(
   const print = async (): Promise<void> => (await fetched()).print();
   const pdf = async (): Promise<void> => {
     const answer = await ask<"go">({
-      title: "Save the sheet in front as a PDF?",
+      title: "Save this sheet as a PDF?",
       text: "The browser makes it: in the window that opens, choose “Save as PDF” where the printer is named, and leave its scale at 100 %.",
       choices: [{ label: "Open that window", value: "go", main: true }],
     });

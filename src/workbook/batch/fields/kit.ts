@@ -1,4 +1,5 @@
 import { headspaceLimits } from "../../../core/pack/closed-bottle";
+import { tradeWords } from "../../../functions/trade-words";
 import { describeFields, type Limits, type On } from "../describe/field";
 import { degrees, minutes, percents, volumes } from "../describe/usual-limits";
 
@@ -27,20 +28,22 @@ export const kitFields = describeFields({
   boilOff: {
     kind: "number",
     cell: "boil_off",
-    label: "Boils away",
+    label: "Boil-off rate",
     measure: "volumePerHour",
     format: "two",
     limits: volumes,
     usual: { us: 0.7, metric: 2.8 },
+    note: tradeWords.boilOff.means,
   },
   kettleLoss: {
     kind: "number",
     cell: "kettle_loss",
-    label: "Left behind in the kettle",
+    label: "Kettle loss (trub)",
     measure: "volume",
     format: "two",
     limits: volumes,
     usual: { us: 0.2, metric: 0.8 },
+    note: tradeWords.kettleLoss.means,
   },
   kettleSize: {
     kind: "number",
@@ -64,12 +67,12 @@ export const kitFields = describeFields({
   heatEfficiencyPercent: {
     kind: "number",
     cell: "heat_efficiency",
-    label: "Share of its heat that gets in",
+    label: "Heating efficiency",
     measure: "percent",
     format: "whole",
     limits: percents,
     usual: 40,
-    percentOf: "Heat that gets in",
+    percentOf: "Heating efficiency",
     note: "About 90 for an electric element in the liquid, 35 to 50 for a gas flame (from memory); one timed heating tells yours.",
   },
   tapTemperature: {
@@ -94,7 +97,7 @@ export const kitFields = describeFields({
   coilKwPerK: {
     kind: "number",
     cell: "coil",
-    label: "Chiller: heat it passes on",
+    label: "Chiller power",
     measure: "coil",
     format: "two",
     limits: [0, 100],
@@ -135,14 +138,14 @@ export const kitFields = describeFields({
   grainEfficiencyPercent: {
     kind: "number",
     cell: "grain_efficiency",
-    label: (on) => (steeps(on) ? "Sugar won from steeped grain" : "Sugar won from the grain"),
+    label: (on) => (steeps(on) ? "Steeping efficiency" : "Mash efficiency"),
     measure: "percent",
     format: "whole",
-    unit: "% of yield",
     limits: [1, 100],
     held: true,
     usual: (on) => (steeps(on) ? 50 : 70),
-    percentOf: "Sugar won from the grain",
+    percentOf: "Mash efficiency",
+    note: tradeWords.mashEfficiency.means,
   },
   mashThickness: {
     kind: "number",
@@ -215,7 +218,7 @@ export const kitFields = describeFields({
     format: "two",
     limits: volumes,
     usual: 0,
-    note: "What stays below the false bottom and never runs off; 0 where the grain hangs in a bag. It only asks for more water: the sugar in it is missing in “Sugar won from the grain” already, which goes by what reaches the kettle.",
+    note: "What stays below the false bottom and never runs off; 0 where the grain hangs in a bag. It only asks for more water: the sugar in it is missing in “Mash efficiency” already, which goes by what reaches the kettle.",
   },
   tunSize: {
     kind: "number",

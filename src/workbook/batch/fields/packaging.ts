@@ -1,5 +1,6 @@
 import { bottleKinds, carbonationLimits } from "../../../core/pack/bottle-kinds";
 import { primingSugars } from "../../../core/pack/priming";
+import { tradeWords } from "../../../functions/trade-words";
 import { describeFields } from "../describe/field";
 import { degrees } from "../describe/usual-limits";
 
@@ -10,7 +11,7 @@ export const packagingFields = describeFields({
   co2Volumes: {
     kind: "number",
     cell: "carbonation",
-    label: "Carbonation wished",
+    label: "Target carbonation",
     called: "carbonation",
     measure: "co2",
     format: "one",
@@ -18,6 +19,7 @@ export const packagingFields = describeFields({
     limits: [carbonationLimits.atLeast, carbonationLimits.atMost],
     held: true,
     usual: 2.4,
+    note: `${tradeWords.targetCarbonation.means} ${tradeWords.volumesOfCo2.means}`,
   },
   warmestSinceFermentation: {
     kind: "number",

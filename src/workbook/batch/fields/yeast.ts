@@ -1,3 +1,4 @@
+import { tradeWords } from "../../../functions/trade-words";
 import { describeFields } from "../describe/field";
 import { degrees, percents, prices } from "../describe/usual-limits";
 
@@ -5,7 +6,7 @@ import { degrees, percents, prices } from "../describe/usual-limits";
 export const yeastFields = describeFields({
   name: { kind: "text", cell: "yeast_name", label: "Yeast", called: "name", longest: 120 },
   packsInHand: { kind: "number", cell: "packs_in_hand", label: "Packs in hand", format: "one", limits: [0, 1e5], blank: true },
-  /** Thousand million. */
+  /** Billion. */
   cellsPerPack: {
     kind: "number",
     cell: "cells_per_pack",
@@ -15,7 +16,7 @@ export const yeastFields = describeFields({
     unit: "10⁹",
     limits: [0, 1e6],
     blank: true,
-    note: "Thousand million. A maker guarantees at least 5 to 6 for each gram of dry yeast, real packs often hold 10 to 20 (from memory): the packet comes first.",
+    note: "Billion. A maker guarantees at least 5 to 6 for each gram of dry yeast, real packs often hold 10 to 20 (from memory): the packet comes first.",
   },
   viabilityPercent: {
     kind: "number",
@@ -42,14 +43,14 @@ export const yeastFields = describeFields({
   attenuationPercent: {
     kind: "number",
     cell: "attenuation",
-    label: "Sugar it should eat",
+    label: "Apparent attenuation",
     measure: "percent",
     format: "whole",
-    unit: "% apparent attenuation",
     limits: [1, 100],
     held: true,
     blank: true,
     percentOf: "An attenuation",
+    note: tradeWords.apparentAttenuation.means,
   },
   pitchTemperature: {
     kind: "number",
@@ -61,6 +62,7 @@ export const yeastFields = describeFields({
     blank: true,
     usual: { us: 66, metric: 19 },
     plausible: { from: 2, to: 42, words: "Pitching at" },
+    note: tradeWords.pitch.means,
   },
   fermentFrom: {
     kind: "number",

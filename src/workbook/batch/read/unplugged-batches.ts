@@ -16,12 +16,12 @@ export function unpluggedBatches(unplugged: readonly BatchMark[], plugged: reado
 }
 
 /**
- * Why a sheet is passed over, in words for the brewer.
+ * Why a sheet is skipped, in words for the brewer.
  *
  * @param to what plugging it back in would allow: "count it in the season"
  */
 export const passedOver = ({ sheetName, original }: UnpluggedBatch, to: string): string =>
-  original === undefined ? unpluggedWords(sheetName, to) : `“${sheetName}” is an unplugged copy of “${original}” and is passed over.`;
+  original === undefined ? unpluggedWords(sheetName, to) : `“${sheetName}” is an unplugged copy of “${original}” and is skipped.`;
 
 export const unpluggedWords = (sheetName: string, to: string): string =>
   `“${sheetName}” is unplugged; plug it back in to ${to} (Share, Unplug).`;

@@ -24,13 +24,13 @@ export const clockLine = (units: UnitSystem, words: UnitWords, timeline: string)
     rule(
       "chilling-unknown",
       "ISERROR(chill_minutes)",
-      `"Chilling to "&pitch_temperature&" ${words.temperature} cannot be reckoned: is the tap water ("&tap_temperature&" ${words.temperature}) too warm for it?"`,
+      `"Chilling to "&pitch_temperature&" ${words.temperature} cannot be calculated: is the tap water ("&tap_temperature&" ${words.temperature}) too warm for it?"`,
       text("Look at the chiller (column L)."),
     ),
     rule(
       "heating-unknown",
       "OR(ISERROR(warm_minutes),ISERROR(boil_up_minutes))",
-      "Heating cannot be reckoned:",
+      "Heating cannot be calculated:",
       "look at the burner and the temperatures beside section 2 (column L).",
     ),
     ...unusable("sanitiser_volume", "Sanitiser bucket"),
@@ -49,7 +49,7 @@ export const clockLine = (units: UnitSystem, words: UnitWords, timeline: string)
     rule(
       "dose-unknown",
       "ISERROR(sanitiser_dose)",
-      "The sanitiser cannot be reckoned:",
+      "The sanitiser cannot be calculated:",
       "look at its bucket and at the label's dose (column L, beside the malt).",
     ),
     rule(
@@ -60,7 +60,7 @@ export const clockLine = (units: UnitSystem, words: UnitWords, timeline: string)
     rule(
       "stand-unknown",
       "ISERROR(stand_after)",
-      "The stand cannot be reckoned:",
+      "The stand cannot be calculated:",
       "look at its temperature and at the chiller (column L).",
     ),
     rule(

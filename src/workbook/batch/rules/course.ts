@@ -89,8 +89,8 @@ export function courseLine({ first, last }: ReadingRows): CheckLine {
       rule(
         "verdict-error",
         "ISERROR(verdict)",
-        "Where it stands cannot be reckoned:",
-        "mend first the original gravity, or how much of the sugar it should eat.",
+        "Where it stands cannot be calculated:",
+        "correct the original gravity first, or the apparent attenuation.",
       ),
       // Without a reading a plan that shows an error is told by the line of the malt, not here.
       silent("none", "COUNT(readings)=0"),
@@ -102,9 +102,9 @@ export function courseLine({ first, last }: ReadingRows): CheckLine {
       ),
       rule("above-original", 'AND(fg<>"",N(fg)>N(og))', "Gravity now is above the original gravity: one of the two is wrong."),
       rule(
-        "eaten-error",
+        "attenuation-error",
         anyError(`G${first}:H${last}`),
-        "What is eaten and the alcohol cannot be reckoned:",
+        "Attenuation and alcohol cannot be calculated:",
         "clear what is yours in columns G and H; look at the original gravity.",
       ),
     ],

@@ -13,7 +13,7 @@ export const finishedLine: CheckLine = {
     rule(
       "cannot-be-judged",
       "ISERROR(verdict)",
-      `IF(N(packaged_on)>0,"Packaged, but no reading can be judged: mend them. Bottles: ${leaveThem}","Cannot be checked: mend the readings first.")`,
+      `IF(N(packaged_on)>0,"Packaged, but no reading can be judged: correct them. Bottles: ${leaveThem}","Cannot be checked: correct the readings first.")`,
     ),
     rule("dry-hopped-error", "ISERROR(dry_hopped_on)", "Dry hops went in on shows an error:", "type the date."),
     rule(

@@ -64,7 +64,7 @@ export const hopsLine = (shares: string): CheckLine => ({
     rule(
       "shares-error",
       `AND(COUNT(hop_alpha)>0,ISERROR(${shares}))`,
-      "The bitterness cannot be reckoned:",
+      "The bitterness cannot be calculated:",
       `click on ${shares} and read why. Its column must be empty below.`,
     ),
     rule(

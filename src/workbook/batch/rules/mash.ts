@@ -28,7 +28,7 @@ export function mashLine(units: UnitSystem, words: UnitWords): CheckLine {
       rule(
         "strike-unknown",
         "OR(ISERROR(mash_water),ISERROR(strike_temperature))",
-        "The water to strike with cannot be reckoned:",
+        "The water to strike with cannot be calculated:",
         "look at the grain's mass, its temperature and the water to grain.",
       ),
       rule(

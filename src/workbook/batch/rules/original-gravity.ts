@@ -31,8 +31,8 @@ const maltRules: readonly Rule[] = [
     "A malt's yield is 20 to 46 %: that looks like points for each pound and gallon.",
     "36 of them are 78 %: type 78.",
   ),
-  ...unusable("grain_efficiency", "Sugar won from the grain"),
-  shareOfOne("grain_efficiency", "Sugar won from the grain"),
+  ...unusable("grain_efficiency", "Mash efficiency"),
+  shareOfOne("grain_efficiency", "Mash efficiency"),
   rule(
     "handling-unknown",
     'SUMPRODUCT((malt_handling<>"")*(malt_handling<>"mash")*(malt_handling<>"steep")*(malt_handling<>"extract")*(malt_handling<>"sugar"))>0',
@@ -106,7 +106,7 @@ function readingRules(units: UnitSystem, words: UnitWords): readonly Rule[] {
 }
 
 const nothingExpected: readonly Rule[] = [
-  rule("malt-error", "ISERROR(og_expected)", "What the malt gives cannot be reckoned:", "mend first what the other checks name."),
+  rule("malt-error", "ISERROR(og_expected)", "What the malt gives cannot be calculated:", "correct first what the other checks name."),
   silent("unknown", 'OR(og_reached="",og_expected="")'),
 ];
 

@@ -33,11 +33,11 @@ function warmth(units: UnitSystem): Rule[] {
 }
 
 const kegUnknown = [
-  text("The pressure of the keg cannot be reckoned:"),
+  text("The pressure of the keg cannot be calculated:"),
   text("look at the temperature at which it stands. Set none by guess."),
 ] as const;
 
-/** Sugar in bottles, or a pressure on a keg, is never reckoned without a word about what they can take: the sheet's verdict. */
+/** Sugar in bottles, or a pressure on a keg, is never calculated without a word about what they can take: the sheet's verdict. */
 export const pressureLine = (units: UnitSystem): CheckLine => ({
   id: "pressure",
   label: "Pressure in the bottle",
@@ -54,11 +54,11 @@ export const pressureLine = (units: UnitSystem): CheckLine => ({
     rule(
       "into-unknown",
       `AND(NOT(${isBottled}),into<>"keg")`,
-      "Choose bottles or keg: until then neither sugar nor pressure is reckoned.",
+      "Choose bottles or keg: until then neither sugar nor pressure is calculated.",
       "Some of each: a sheet for each part.",
     ),
-    ...unusable("carbonation", "Carbonation wished"),
-    rule("no-carbonation", "N(carbonation)=0", "Carbonation wished: none yet, so neither sugar nor pressure is reckoned."),
+    ...unusable("carbonation", "Target carbonation"),
+    rule("no-carbonation", "N(carbonation)=0", "Target carbonation: none yet, so neither sugar nor pressure is calculated."),
     rule(
       "holds-enough",
       `IF(AND(${isBottled},ISNUMBER(residual_gas)),residual_gas>=carbonation,FALSE)`,
@@ -68,32 +68,32 @@ export const pressureLine = (units: UnitSystem): CheckLine => ({
       "air-in-neck",
       `AND(${isBottled},${outsideAir})`,
       `"Air in the neck: ${headspaceLimits.atLeast} to ${headspaceLimits.atMost} %, not "&headspace&"."`,
-      text("Until then neither sugar nor pressure is reckoned."),
+      text("Until then neither sugar nor pressure is calculated."),
     ),
     rule(
       "cannot-be-judged",
       "ISERROR(pressure_verdict)",
-      `IF(${isBottled},${text("Whether the glass takes it cannot be judged: look at the warmest place, the kind of bottle, the air in the neck and the gravities. Do not bottle on it.")},${text("The pressure of the keg cannot be reckoned: look at the temperature at which it stands. Set none by guess.")})`,
+      `IF(${isBottled},${text("Whether the bottle will hold the pressure cannot be judged: look at the warmest place, the kind of bottle, the air in the neck and the gravities. Do not bottle on it.")},${text("The pressure of the keg cannot be calculated: look at the temperature at which it stands. Set none by guess.")})`,
     ),
     rule("keg-unknown", `AND(NOT(${isBottled}),ISERROR(keg_pressure))`, ...kegUnknown),
     rule(
       "sugar-unknown",
       `AND(${isBottled},ISERROR(sugar_mass))`,
-      "The sugar cannot be reckoned:",
+      "The sugar cannot be calculated:",
       "look at its kind, the warmest temperature since it finished, and the volume. Do not guess it.",
     ),
     rule(
       "warmest-missing",
       `AND(${isBottled},warmest_beer="")`,
-      "Warmest since it finished is empty: until it is filled in, no sugar is reckoned.",
+      "Warmest since it finished is empty: until it is filled in, no sugar is calculated.",
     ),
     rule(
       "not-known-yet",
       'pressure_verdict=""',
-      `IF(${isBottled},${text("Whether the glass takes it is not known yet: fill in the kind of bottle and the warmest place they will stand.")},${text("Keg stands at: no temperature yet, so no pressure is reckoned.")})`,
+      `IF(${isBottled},${text("Whether the bottle will hold the pressure is not known yet: fill in the kind of bottle and the warmest place they will stand.")},${text("Keg stands at: no temperature yet, so no pressure is calculated.")})`,
     ),
     rule("refused", `ISNUMBER(FIND("${refusal}",pressure_verdict))`, "pressure_verdict"),
-    rule("loss-negative", `AND(${isBottled},N(bottling_loss)<0)`, "Lost in racking is less than nothing, so no sugar is reckoned."),
+    rule("loss-negative", `AND(${isBottled},N(bottling_loss)<0)`, "Lost in racking is less than nothing, so no sugar is calculated."),
     ...warmth(units),
     rule("close", 'LEFT(pressure_verdict,6)="close:"', "pressure_verdict"),
   ],

@@ -83,6 +83,9 @@ export const sugarGoesBy = "Sugar goes by ";
 /** How words begin that want a second look, however weighty the line: what cannot be checked, and pressures that hold. */
 const asks = ["Cannot", "close:", "within", sugarGoesBy.slice(0, 6), withoutGylebook.slice(0, 6)] as const;
 
+/** The state of a line in which no rule speaks: a check sees only what was typed. */
+export const nothingFound = "nothing found";
+
 /** The state of a line as a native formula. @param words cell or text with what the line says */
 export const stateOf = (words: string, weight: CheckLine["weight"]): string =>
-  `IF(${words}="","fine",IF(OR(${asks.map((begins) => `LEFT(${words},6)="${begins}"`).join(",")}),"look","${weight}"))`;
+  `IF(${words}="","${nothingFound}",IF(OR(${asks.map((begins) => `LEFT(${words},6)="${begins}"`).join(",")}),"look","${weight}"))`;

@@ -4,7 +4,7 @@ import { rule, type CheckLine } from "./rule";
 import { text, unusable } from "./words";
 
 /** The grain's mass shows an error, in a steep or a mash. */
-export const grainUnknown = rule("grain-unknown", "ISERROR(grain_mass)", "The grain cannot be reckoned:", "look at the malt table.");
+export const grainUnknown = rule("grain-unknown", "ISERROR(grain_mass)", "The grain cannot be calculated:", "look at the malt table.");
 
 /** Warmer than hand-warm, cooler than what draws tannin out of the husks: beyond them it is the other scale, or a slip (the upper ends common practice, the lower ones our judgement). */
 const steepLimits: Readonly<Record<UnitSystem, readonly [lowest: number, highest: number]>> = { us: [100, 170], metric: [38, 77] };

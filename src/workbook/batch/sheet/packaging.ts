@@ -55,7 +55,7 @@ export function packaging(b: BatchBuilder, { units }: BatchContents, { packaging
         { content: "=IF(N(volume_reached)>0,volume_reached,volume)", format: "two", unit: words.volume, name: "beer_volume" },
       ],
       [
-        "Carbon dioxide it already holds",
+        "CO2 already in the beer",
         {
           content: '=IF(warmest_beer="","",GYLE.PACK.RESIDUAL(warmest_beer,units,altitude))',
           format: "two",
@@ -107,7 +107,7 @@ export function packaging(b: BatchBuilder, { units }: BatchContents, { packaging
         {
           content: `=IF(into="keg",${allowed("GYLE.PACK.PRESSURE(carbonation,keg_temperature,units,altitude)")},"")`,
           format: units === "us" ? "one" : "two",
-          unit: `${words.pressure}; air the room: CO2 stifles`,
+          unit: `${words.pressure}; air the room: CO2 suffocates`,
           name: "keg_pressure",
         },
       ],

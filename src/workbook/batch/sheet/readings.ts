@@ -25,7 +25,7 @@ export function readings(b: BatchBuilder, contents: BatchContents, lines: BatchL
   const heading = b.row;
   const { first, last } = inputTable(b, "Readings", tableColumns(table, contents), tableCells(table, contents.readings), readingTableRows);
   b.put("F", "Gravity", { style: "headingRight" }, heading);
-  b.put("G", "Eaten %", { style: "headingRight" }, heading);
+  b.put("G", "Atten. %", { style: "headingRight" }, heading);
   b.put("H", "Alcohol %", { style: "headingRight" }, heading);
   for (let row = first; row <= last; row += 1) {
     const top = row === first;
@@ -91,7 +91,7 @@ export function readings(b: BatchBuilder, contents: BatchContents, lines: BatchL
       ],
       // A curve through readings from before the hops tells nothing of what they wake up.
       [
-        "At its end about",
+        "Expected to finish",
         {
           content: '=IF(OR(N(forecast_day)=0,verdict="steady",verdict="stalled",N(count_from)>0),"",forecast_day)',
           format: "date",
@@ -130,12 +130,12 @@ export function readings(b: BatchBuilder, contents: BatchContents, lines: BatchL
 
 /** A mash gives what it gives: the reading tells how much. */
 const efficiencyReached: [string, Field] = [
-  "Sugar won from the grain",
+  "Mash efficiency",
   {
     content:
       '=IF(OR(og_reached="",gravity_volume="",grain_mass=0),"",GYLE.WORT.EFFICIENCY(malt,gravity_volume*IF(N(volume_reached)>0,volume_reached/volume,1),og_reached,units))',
     format: "whole",
-    unit: "% of its yield",
+    unit: "%",
     name: "efficiency_reached",
   },
 ];

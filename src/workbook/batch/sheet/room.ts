@@ -2,7 +2,7 @@ import { boilingOverCold, grainLPerKg, mashingOverCold } from "../../../core/wat
 import { quantity, type UnitSystem } from "../../../functions/quantities";
 
 /**
- * What stands in the vessels at their fullest, in the sheet's units: the one place where the room is reckoned. The printed check takes the formulas,
+ * What stands in the vessels at their fullest, in the sheet's units: the one place where the room is calculated. The printed check takes the formulas,
  * what has no sheet the numbers.
  */
 export interface Standing {

@@ -107,7 +107,7 @@ export function allGrainSteps(units: UnitSystem, words: UnitWords): readonly Ste
       part: "before",
       minutes: 5,
       caution: "Hot wort scalds. Extract, sugar only with the flame off: they scorch.",
-      why: "Extract and sugar sink and burn; without them, two figures now tell what the grain gave while it can still be mended.",
+      why: "Extract and sugar sink and burn; without them, two figures now tell what the grain gave while it can still be corrected.",
     },
     ...fromTheBoilOn(units, words),
   ];

@@ -108,7 +108,7 @@ function heatWorkings(b: BatchBuilder, method: Method, kit: BatchLines["kit"], w
         format: "two",
         unit: words.volume,
         name: "gravity_volume",
-        note: "Wort left behind in the kettle keeps its share of sugar and bitterness: both are spread over this volume.",
+        note: "Wort that stays in the kettle keeps its share of sugar and bitterness: both are spread over this volume.",
       },
     ],
   ];

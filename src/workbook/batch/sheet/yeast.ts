@@ -12,7 +12,7 @@ export function yeast(b: BatchBuilder, { yeast: y }: BatchLines): void {
         {
           content: "=GYLE.YEAST.CELLS(volume,og_plan,pitch_rate,units)",
           format: "whole",
-          unit: "10⁹, thousand million",
+          unit: "billion (10⁹)",
           name: "cells_wanted",
         },
       ],

@@ -162,7 +162,7 @@ export interface BackwardPlan {
 }
 
 /**
- * The latest brew day for a first taste on a wished day.
+ * The latest brew day for a first taste on a day wanted.
  *
  * @param tasteOn day number
  * @param fermentationDays from the brew day to a beer that stands still

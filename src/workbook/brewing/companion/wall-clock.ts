@@ -1,7 +1,7 @@
 import { dayNumberOf, onTheWall } from "../../grid/words/day-number";
 
 /**
- * The clock on the wall and the sheet's day numbers, which say what that clock showed. Lengths of time are reckoned
+ * The clock on the wall and the sheet's day numbers, which say what that clock showed. Lengths of time are calculated
  * between instants (milliseconds since 1970), never between day numbers: on the night when clocks are put forward or
  * back, a boil of an hour still takes an hour.
  */

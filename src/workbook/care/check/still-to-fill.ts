@@ -28,11 +28,16 @@ export function stillToFill(sheet: NamedCells): Finding[] {
       fill(address, `This hop has no ${missing} yet, and until then the bitterness stays empty.`),
     ),
     ...(malt.filled > 0 && sheet.number("attenuation") === ""
-      ? [fill(cell("attenuation"), "How much of the sugar will the yeast eat? Without it there is no final gravity and no strength.")]
+      ? [fill(cell("attenuation"), "What apparent attenuation do you expect? Without it there is neither a final gravity nor a strength.")]
       : []),
     ...readings.map(({ address, missing }) => fill(address, `This reading has no ${missing} yet, so it does not count.`)),
     ...(sheet.number("packaged_on") !== "" && sheet.number("volume_reached") === ""
-      ? [fill(cell("volume_reached"), "How much reached the fermenter? Sugar and bottles are reckoned with the planned volume until then.")]
+      ? [
+          fill(
+            cell("volume_reached"),
+            "How much reached the fermenter? Sugar and bottles are calculated from the planned volume until then.",
+          ),
+        ]
       : []),
   ];
 }

@@ -75,11 +75,11 @@ export interface CheckExplanation {
   readonly label: string;
   /** "volumes.top-up-whole"; "" where none of the line's rules holds. */
   readonly rule: string;
-  readonly state: "fine" | "look" | "stop";
+  readonly state: "nothing found" | "look" | "stop";
   readonly words: string;
   /** What to do; "" where the words themselves say it. */
   readonly remedy: string;
-  /** Those of the rule; of a line that is fine, all that it looks at. */
+  /** Those of the rule; of a line in which nothing was found, all that it looks at. */
   readonly cells: readonly SpokenCell[];
 }
 

@@ -8,7 +8,7 @@ export function mendOf({ code, message }: CellError, explained: readonly Argumen
   if (faulty)
     return {
       what: `${faulty.name} shows ${faulty.shown} itself, and that is passed on.`,
-      mend: "Mend that cell first; this one follows.",
+      mend: "Correct that cell first; this one follows.",
       ...(faulty.place && { place: faulty.place }),
     };
   const wrong = explained.find(({ isWrong }) => isWrong);

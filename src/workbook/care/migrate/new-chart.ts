@@ -25,7 +25,7 @@ export interface NewChart {
 const chartName = "Fermentation";
 /** Until the old one is gone. */
 const workingName = "Fermentation, being drawn";
-/** What the figures are reckoned from. */
+/** What the figures are calculated from. */
 const needed = [
   "reading_times",
   "beer_temperatures",

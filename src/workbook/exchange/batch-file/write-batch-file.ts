@@ -3,7 +3,7 @@ import { textsForFile } from "./file-texts";
 import { fileVersion } from "./migrate";
 import { shareable, type ShareChoices } from "./shareable";
 
-/** One batch as a text that another member's Gylebook reads. Private notes stay behind, and prices if wished. */
+/** One batch as a text that another member's Gylebook reads. Private notes stay behind, and prices if wanted. */
 export function writeBatchFile(batch: BatchContents, choices: ShareChoices): string {
   return `${JSON.stringify({ gylebook: "batch", version: fileVersion, batch: textsForFile(shareable(batch, choices)) }, undefined, 1)}\n`;
 }

@@ -1,5 +1,6 @@
 import { canPlugInAgain } from "./can-plug-in";
 import { freeName, refuseTaken } from "../../grid/write/insert-sheet";
+import { dayNumberOf, isoDay } from "../../grid/words/day-number";
 import { hostWords } from "../../grid/words/host-words";
 import { Unsure } from "../../grid/words/told-in-full";
 import { twice, writeSurely } from "../../grid/write/write-surely";
@@ -16,7 +17,7 @@ const sheetsAtOnce = 8;
 
 /**
  * Copies sheets within the workbook and unplugs the copies: GYLE formulas become plain ones or values, each with a note
- * that keeps the formula; private notes, and prices if wished, stay behind. The sheets themselves are only read. All or
+ * that keeps the formula; private notes, and prices if wanted, stay behind. The sheets themselves are only read. All or
  * nothing: when something fails or is stopped, the copies made so far are deleted again. Three `context.sync()` for
  * eight sheets, after one that looks around; one more at the end takes the marks off.
  *
@@ -143,6 +144,12 @@ export async function deleteSheets(context: Excel.RequestContext, sheetNames: re
   }
 }
 
+/** The day on the wall. */
+function today(): number {
+  const now = new Date();
+  return Math.floor(dayNumberOf(Date.UTC(now.getFullYear(), now.getMonth(), now.getDate())));
+}
+
 async function copyGroup(
   context: Excel.RequestContext,
   pairs: readonly Pair[],
@@ -160,10 +167,10 @@ async function copyGroup(
 
   const plans = copies.map((copy, index) => ({
     copy,
-    changes: planUnplug(snapshotOf(pairs[index]!, originals[index]!, copy, ofWorkbook), choices.standalone),
+    plan: planUnplug(snapshotOf(pairs[index]!, originals[index]!, copy, ofWorkbook), choices.standalone, isoDay(choices.on ?? today())),
   }));
   context.application.suspendApiCalculationUntilNextSync();
-  const results = plans.map(({ copy, changes }, index) => writeCopy(copy, originals[index]!, changes, pairs[index]!, choices));
+  const results = plans.map(({ copy, plan }, index) => writeCopy(copy, originals[index]!, plan, pairs[index]!, choices));
   await context.sync();
   return results;
 }

@@ -1,6 +1,6 @@
 /** What Excel does not allow in the name of a sheet, in words; undefined when the name is fine. */
 export function sheetNameProblem(name: string): string | undefined {
-  if (name.trim() === "") return "The batch needs a name, since its sheet is called by it.";
+  if (name.trim() === "") return "The batch needs a name: its sheet gets it, too.";
   if (name.length > 31) return `"${name}" has ${name.length} characters; the name of a sheet may have 31.`;
   const forbidden = /[\\/?*[\]:]/.exec(name)?.[0];
   if (forbidden) return `The name of a sheet may not hold "${forbidden}".`;

@@ -12,7 +12,7 @@ export interface HandOutChoices extends Pick<ScaleTarget, "volume" | "units"> {
 
 /**
  * A batch as a blank for adults who learn, or club mates: plan, steps, whys and cautions stay, scaled and converted to what they
- * brew. Readings, tasting, private words, the yeast in hand and (unless wished) prices go. It is a batch of its own, with its
+ * brew. Readings, tasting, private words, the yeast in hand and (unless wanted) prices go. It is a batch of its own, with its
  * own mark, so that what comes back is never taken for the teacher's.
  */
 export function handOut(batch: BatchContents, { name, brewedOn, prices, volume, units }: HandOutChoices): BatchContents {

@@ -25,7 +25,7 @@ export interface DayState {
   readonly current: TimedLine | undefined;
   /** What follows: the next two, and during the boil all that still goes in. */
   readonly coming: readonly TimedLine[];
-  /** Passed over: a later line is done already. */
+  /** Skipped: a later line is done already. */
   readonly missed: readonly TimedLine[];
   readonly timers: readonly Timer[];
   readonly endsAt: number;

@@ -1,3 +1,4 @@
+import { bitternessModel } from "../../../batch/read/bitterness-model";
 import { hopsIbu } from "../../../../functions/hops/ibu";
 import { wortGravity } from "../../../../functions/wort/gravity";
 import type { UnitSystem } from "../../../../functions/quantities";
@@ -43,7 +44,7 @@ export function missedPlan(sheet: NamedCells, place: Place, measured: Wort): Mis
       alpha,
       typeof minutes === "number" && mass !== "" ? Math.min(240, minutes + extraMinutes) : minutes,
     ]);
-    // As the sheet reckons: with what hops gain in the stand and in the chilling.
+    // As the sheet calculates: with what hops gain in the stand and in the chilling.
     const after = [
       Number(sheet.number("boil_minutes")) + extraMinutes,
       ...["stand_temperature", "stand_minutes", "chill_minutes", "pitch_temperature"].map((name) =>
@@ -55,7 +56,7 @@ export function missedPlan(sheet: NamedCells, place: Place, measured: Wort): Mis
       longer,
       (Number(sheet.number("gravity_volume")) * volume) / planned.volume,
       sheet.value("kettle_gravity"),
-      "tinseth",
+      bitternessModel(sheet),
       sheet.value("boils_at"),
       units,
       ...after,

@@ -13,7 +13,7 @@ export interface Standing {
 
 const meanings: Readonly<Record<string, string>> = {
   "": "No reading of the fermenting beer yet.",
-  "not begun": "Not begun: no sugar has been eaten yet.",
+  "not begun": "Not begun: the gravity has not begun to fall.",
   working: "The yeast is at work.",
   nearly: "Falling slowly: the end is near.",
   steady: "Steady: the beer rests.",

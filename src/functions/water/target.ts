@@ -57,7 +57,7 @@ export const waterTarget = describeFunction({
         ["bicarbonate (HCO3)", 0, "mg/L"],
       ],
       tolerance: 0.05,
-      from: "the other way round of an example of GYLE.WATER.IONS: 4 g of gypsum in 20 L give 46.6 Ca and 111.6 SO4",
+      from: "the other way round of an example of WATER.IONS: 4 g of gypsum in 20 L give 46.6 Ca and 111.6 SO4",
     },
     {
       arguments: [[[120, 10, 20, 30, 50, 300]], [[72, 6, 12, 18, 30, 180]], 5, null, "yes", "us"],
@@ -77,7 +77,7 @@ export const waterTarget = describeFunction({
         ["bicarbonate (HCO3)", 180, "mg/L"],
       ],
       tolerance: 1e-6,
-      from: "worked by hand: six tenths of every ion, as in an example of GYLE.WATER.BLEND",
+      from: "worked by hand: six tenths of every ion, as in an example of WATER.BLEND",
     },
   ],
   cautions: [

@@ -1,8 +1,8 @@
 import type { IRange, Injector, ObjectMatrix } from "@univerjs/core";
 import { ErrorType, FormulaDataModel, IFormulaCurrentConfigService, IFormulaRuntimeService } from "@univerjs/engine-formula";
 
-type Shown = { v?: unknown } | null | undefined;
-type ByCell<T> = Record<number, Record<number, T>>;
+type Shown = { v?: unknown } | null | undefined | void;
+type ByCell<T> = Record<number, Record<number, T> | undefined>;
 type BySheet<T> = Record<string, Record<string, T> | undefined>;
 
 /** What the engine's register of spills keeps to itself. */
@@ -126,7 +126,7 @@ class SpillsOfSheet {
 
 function* entries<T>(cells: ByCell<T>): Generator<[row: number, column: number, value: NonNullable<T>]> {
   for (const [row, columns] of Object.entries(cells))
-    for (const [column, value] of Object.entries(columns)) if (value != null) yield [Number(row), Number(column), value];
+    for (const [column, value] of Object.entries(columns ?? {})) if (value != null) yield [Number(row), Number(column), value];
 }
 
 function* cellsOf({ startRow, endRow, startColumn, endColumn }: IRange): Generator<readonly [row: number, column: number]> {

@@ -86,7 +86,7 @@ function lookForRoom(injector: Injector): void {
       if (r === row && c === column) continue;
       const calculated = values?.getValue(r, c) as Shown;
       const range = calculated == null ? ofLastTime : now[r]?.[c];
-      if (range && contains(range, atRow, atColumn) && !isBlocked(calculated ?? (before?.getValue(r, c) as Shown))) return true;
+      if (range && contains(range, atRow, atColumn) && !isBlocked(calculated ?? (before?.getValue(r, c)))) return true;
     }
     return false;
   };

@@ -101,7 +101,8 @@ export const bitternessParameters = {
 
 type BitternessValues = ArgumentValues<typeof bitternessParameters>;
 
-export const bitternessEquation =
+/** Not a text by itself: the script of the worksheet functions drops an unused function, but would keep a text. */
+export const bitternessEquation = (): string =>
   "IBU = form × mass (g) × 1000 × alpha × (utilisation(minutes × k1(boils_at) / k1(100 °C), gravity) + tinseth(60, SG) × (I after − I before) / I(60, 100 °C)) / volume (L); the second part follows the hop acids down to stand_temperature, through the stand and down to chilled_to as GYLE.HOPS.STAND does, and is 0 without them; minutes of first wort = boil_minutes, dry = 0 IBU; form = 1, pellets 1.1; kinetic has boils_at in its rates, see GYLE.HOPS.UTILISATION";
 
 export const bitternessSources: readonly Source[] = [

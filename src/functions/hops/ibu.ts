@@ -6,7 +6,7 @@ export const hopsIbu = describeFunction({
   summary: "Bitterness of the beer from all hops: in the boil, and in the hot wort after it.",
   parameters: bitternessParameters,
   result: { kind: "number", quantity: "bitterness", doc: "IBU: milligrams of iso-alpha acid in a litre." },
-  equation: `Σ over the additions: ${bitternessEquation}`,
+  equation: `Σ over the additions: ${bitternessEquation()}`,
   sources: [...bitternessSources, formSource],
   examples: [
     {

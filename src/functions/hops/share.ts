@@ -10,7 +10,7 @@ export const hopsShare = describeFunction({
     doc: "IBU of each row of the additions, without a heading; empty where a row is not filled in. The sum is GYLE.HOPS.IBU.",
     columns: ["IBU"],
   },
-  equation: bitternessEquation,
+  equation: bitternessEquation(),
   sources: [...bitternessSources, formSource],
   examples: [
     {

@@ -82,6 +82,10 @@ export const searchWords: Readonly<Record<string, string>> = {
   "PACK.INSIDE": "pressure in the bottle, PSI, bar, headspace, air, warm bottles, altitude",
   "PACK.BOTTLES": "how many bottles, bottle count, fill, cases",
   "PACK.READY": "when to drink, conditioning, bottle conditioning, carbonated, first taste, waiting",
+  "TASTE.TRIANGLE": "odd one out, three glasses, blind tasting, can you taste the difference, discrimination, significant",
+  "TASTE.DUO": "duo-trio, blind tasting, can you taste the difference, discrimination, reference, significant",
+  "TASTE.PAIR": "paired comparison, preference, which is better, blind tasting, significant, two glasses",
+  "TASTE.AGREE": "Friedman, ranking, scores, score sheet, judges, panel, blind tasting, club, competition, Kendall, winner",
   "DAY.TIMELINE": "brew day, schedule, timer, steps, when to add hops, plan, boil",
   "GAUGE.SPREAD": "uncertainty, error bar, accuracy, precision, how sure, plus or minus, tolerance",
 };

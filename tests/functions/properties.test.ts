@@ -154,7 +154,8 @@ const inOrder: Readonly<Record<string, string>> = {
 const ofRows = registry
   .filter(
     (descriptor) =>
-      !(descriptor.id in inOrder) && placesOf(descriptor).some(({ parameter }) => parameter.kind === "table" || parameter.kind === "list"),
+      !(descriptor.id in inOrder) &&
+      placesOf(descriptor).some(({ parameter }) => parameter.kind === "table" || parameter.kind === "list" || parameter.kind === "block"),
   )
   .map((descriptor) => [descriptor.id, descriptor] as const);
 

@@ -12,6 +12,7 @@ import { primedAlcoholG, primedAlcoholPercent } from "../../../../core/beer/prim
 import { alcoholByMassText, gravityText, platoText, realExtractText } from "./gravity-and-extract";
 import { labelFactors } from "../../../../core/beer/label";
 import { waterKgPerL20C } from "../../../../core/wort/density";
+import { hex } from "./colour-hex";
 import { num, product, quote } from "./formula-parts";
 import type { PlainArguments } from "./plain-arguments";
 import type { PlainForm, ValueOnly } from "./plain-form";
@@ -125,6 +126,6 @@ export const beerForms = {
   "BEER.EBC": { sum: (x) => `${x.core("srm")}*${num(ebcPerAbsorbance)}/${num(srmPerAbsorbance)}` },
   "BEER.SRM": { sum: (x) => `${x.core("ebc")}*${num(srmPerAbsorbance)}/${num(ebcPerAbsorbance)}` },
   "BEER.LOVIBOND": { sum: (x) => `(${x.core("srm")}+${num(lovibondLine.above)})/${num(lovibondLine.slope)}` },
-  "BEER.HEX": { value: "a colour comes from a whole spectrum of light, 81 sums for each cell" },
+  "BEER.HEX": hex,
   "BEER.STYLE": { value: "it looks the style up in a table that only Gylebook has" },
 } satisfies Record<string, PlainForm | ValueOnly>;

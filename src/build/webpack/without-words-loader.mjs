@@ -19,10 +19,24 @@ export default function withoutWords(source) {
     cuts.push(...gone);
     const explanation = explanationIn(node, explainers);
     if (explanation !== undefined) cuts.push({ from: explanation.getStart(), to: explanation.end, by: '""' });
+    const origin = originOfSpread(node);
+    if (origin !== undefined) cuts.push({ from: origin.getStart(), to: origin.end, by: '""' });
     ts.forEachChild(node, visit);
   };
   visit(file);
   return outermost(cuts).reduceRight((text, { from, to, by = "" }) => text.slice(0, from) + by + text.slice(to), source);
+}
+
+/**
+ * Where the ± of an equation is from: only the pane says it.
+ *
+ * @param {ts.Node} node
+ */
+function originOfSpread(node) {
+  if (!ts.isPropertyAssignment(node) || node.name.getText() !== "modelSpread" || !ts.isObjectLiteralExpression(node.initializer))
+    return undefined;
+  const from = node.initializer.properties.find((property) => property.name?.getText() === "from");
+  return from !== undefined && ts.isPropertyAssignment(from) ? from.initializer : undefined;
 }
 
 /**

@@ -101,10 +101,6 @@ export const bitternessParameters = {
 
 type BitternessValues = ArgumentValues<typeof bitternessParameters>;
 
-/** Not a text by itself: the script of the worksheet functions drops an unused function, but would keep a text. */
-export const bitternessEquation = (): string =>
-  "IBU = form × mass (g) × 1000 × alpha × (utilisation(minutes × k1(boils_at) / k1(100 °C), gravity) + tinseth(60, SG) × (I after − I before) / I(60, 100 °C)) / volume (L); the second part follows the hop acids down to stand_temperature, through the stand and down to chilled_to as GYLE.HOPS.STAND does, and is 0 without them; minutes of first wort = boil_minutes, dry = 0 IBU; form = 1, pellets 1.1; kinetic has boils_at in its rates, see GYLE.HOPS.UTILISATION";
-
 export const bitternessSources: readonly Source[] = [
   { cite: "G. Tinseth, 1995; J. J. Palmer, How to Brew, 1st ed.", where: "utilisation equation; Table 7" },
   { cite: "J. Rager, Zymurgy, special issue 1990", where: "utilisation table and the gravity above 1.050; the smooth curve from memory" },

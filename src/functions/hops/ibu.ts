@@ -1,12 +1,13 @@
 import { describeFunction } from "../describe";
-import { afterBoilCautions, bitternessEquation, bitternessOfEach, bitternessParameters, bitternessSources, formSource } from "./additions";
+import { afterBoilCautions, bitternessOfEach, bitternessParameters, bitternessSources, formSource } from "./additions";
+import { bitternessEquation } from "./bitterness-equation";
 
 export const hopsIbu = describeFunction({
   id: "HOPS.IBU",
   summary: "Bitterness of the beer from all hops: in the boil, and in the hot wort after it.",
   parameters: bitternessParameters,
   result: { kind: "number", quantity: "bitterness", doc: "IBU: milligrams of iso-alpha acid in a litre." },
-  equation: `Σ over the additions: ${bitternessEquation()}`,
+  equation: `Σ over the additions: ${bitternessEquation}`,
   sources: [...bitternessSources, formSource],
   examples: [
     {

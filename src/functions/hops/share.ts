@@ -1,5 +1,6 @@
 import { describeFunction } from "../describe";
-import { afterBoilCautions, bitternessEquation, bitternessOfEach, bitternessParameters, bitternessSources, formSource } from "./additions";
+import { afterBoilCautions, bitternessOfEach, bitternessParameters, bitternessSources, formSource } from "./additions";
+import { bitternessEquation } from "./bitterness-equation";
 
 export const hopsShare = describeFunction({
   id: "HOPS.SHARE",
@@ -10,7 +11,7 @@ export const hopsShare = describeFunction({
     doc: "IBU of each row of the additions, without a heading; empty where a row is not filled in. The sum is GYLE.HOPS.IBU.",
     columns: ["IBU"],
   },
-  equation: bitternessEquation(),
+  equation: bitternessEquation,
   sources: [...bitternessSources, formSource],
   examples: [
     {

@@ -1,6 +1,7 @@
 import { cultures, starterVolumeL } from "../../core/yeast/starter";
 import { describeFunction, type Source } from "../describe";
 import { choice, gravity, number, optional, units } from "../vocabulary";
+import { starterEquation } from "./starter-equation";
 
 export const starterCells = (doc: string, typical: number) =>
   number("cells", {
@@ -30,10 +31,6 @@ export const culture = optional(
   "still",
 );
 
-/** Not a text by itself: the script of the worksheet functions drops an unused function, but would keep a text. */
-export const starterEquation = (): string =>
-  "V (L) = cells_now / 100 × (growth / 1.52)^(1 / 0.43), at least 0.5 L for each 100 × 10⁹ cells, and at least (cells_wanted − cells_now) / 1.4 per gram of extract; growth = cells_wanted / cells_now, its part above 1 halved where the culture is stirred";
-
 export const starterSources: readonly Source[] = [
   {
     cite: "C. White and J. Zainasheff, Yeast, 2010",
@@ -62,7 +59,7 @@ export const yeastStarter = describeFunction({
     culture,
   },
   result: { kind: "number", quantity: "volume", doc: "Wort for the starter; 0 when you have cells enough." },
-  equation: starterEquation(),
+  equation: starterEquation,
   sources: starterSources,
   examples: [
     { arguments: [100, 205], value: 2, tolerance: 0.15, from: "White and Zainasheff, from memory: 205 from a pack of 100 in 2 L" },

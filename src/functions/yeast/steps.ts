@@ -1,7 +1,8 @@
 import { starterSteps } from "../../core/yeast/steps";
 import { describeFunction } from "../describe";
 import { units } from "../vocabulary";
-import { culture, starterCautions, starterCells, starterEquation, starterGravity, starterSources } from "./starter";
+import { culture, starterCautions, starterCells, starterGravity, starterSources } from "./starter";
+import { starterEquation } from "./starter-equation";
 
 export const yeastSteps = describeFunction({
   id: "YEAST.STEPS",
@@ -18,7 +19,7 @@ export const yeastSteps = describeFunction({
     doc: "Two rows: step, wort (L or US gal), cells when it has grown (billion, 10⁹); no wort where you have cells enough.",
     columns: ["step", "volume", "cells"],
   },
-  equation: `between the steps cells = √(cells_now × cells_wanted); each step as GYLE.YEAST.STARTER: ${starterEquation()}`,
+  equation: `between the steps cells = √(cells_now × cells_wanted); each step as GYLE.YEAST.STARTER: ${starterEquation}`,
   sources: starterSources,
   examples: [
     {

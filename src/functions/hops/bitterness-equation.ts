@@ -1,0 +1,3 @@
+/** A file of its own: the script of the worksheet functions leaves it out, since no call needs its words. */
+export const bitternessEquation =
+  "IBU = form × mass (g) × 1000 × alpha × (utilisation(minutes × k1(boils_at) / k1(100 °C), gravity) + tinseth(60, SG) × (I after − I before) / I(60, 100 °C)) / volume (L); the second part follows the hop acids down to stand_temperature, through the stand and down to chilled_to as GYLE.HOPS.STAND does, and is 0 without them; minutes of first wort = boil_minutes, dry = 0 IBU; form = 1, pellets 1.1; kinetic has boils_at in its rates, see GYLE.HOPS.UTILISATION";

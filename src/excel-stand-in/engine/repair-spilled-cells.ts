@@ -1,7 +1,7 @@
-import type { IRange, Injector, ObjectMatrix } from "@univerjs/core";
+import type { IRange, Injector, Nullable, ObjectMatrix } from "@univerjs/core";
 import { ErrorType, FormulaDataModel, IFormulaCurrentConfigService, IFormulaRuntimeService } from "@univerjs/engine-formula";
 
-type Shown = { v?: unknown } | null | undefined | void;
+type Shown = Nullable<{ v?: unknown }>;
 type ByCell<T> = Record<number, Record<number, T> | undefined>;
 type BySheet<T> = Record<string, Record<string, T> | undefined>;
 
@@ -43,7 +43,7 @@ export function repairSpilledCells(injector: Injector): void {
           sheet.add(row, column, range, (r, c) => shown[r]?.[c]);
         }
         const fresh = calculated[unitId]?.[sheetId];
-        for (const [row, column, range] of entries(now)) sheet.add(row, column, range, (r, c) => fresh?.getValue(r, c) ?? undefined);
+        for (const [row, column, range] of entries(now)) sheet.add(row, column, range, (r, c) => fresh?.getValue(r, c));
         [allRanges[sheetId], allCells[sheetId]] = [sheet.ranges, sheet.cells];
       }
     }
@@ -59,7 +59,7 @@ export function repairSpilledCells(injector: Injector): void {
       const taken = own && !isBlocked(cells[row]?.[column]) ? own : { startRow: row, endRow: row, startColumn: column, endColumn: column };
       for (const [r, c] of cellsOf(taken)) {
         if (cells[r]?.[c] === undefined) continue;
-        delete cells[r][c];
+        delete cells[r]?.[c];
         changed = true;
       }
     }
@@ -84,9 +84,9 @@ function lookForRoom(injector: Injector): void {
     const now = (runtime.getUnitArrayFormula() as BySheet<ByCell<IRange>>)[unitId]?.[sheetId] ?? {};
     for (const [r, c, ofLastTime] of entries(ranges)) {
       if (r === row && c === column) continue;
-      const calculated = values?.getValue(r, c) as Shown;
+      const calculated = values?.getValue(r, c);
       const range = calculated == null ? ofLastTime : now[r]?.[c];
-      if (range && contains(range, atRow, atColumn) && !isBlocked(calculated ?? (before?.getValue(r, c)))) return true;
+      if (range && contains(range, atRow, atColumn) && !isBlocked(calculated ?? before?.getValue(r, c))) return true;
     }
     return false;
   };

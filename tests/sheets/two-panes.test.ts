@@ -25,7 +25,7 @@ import { migrateSheets } from "../../src/workbook/care/migrate";
 import { readBatchSheet } from "../../src/workbook/batch/read/batch-sheets";
 import type { NamedCells } from "../../src/workbook/grid/read/named-cells";
 import { keepLog, writeReadings } from "../../src/workbook/exchange/readings-file/write-readings";
-import { insertRecipe } from "../../src/workbook/sheets/recipe/insert-recipe";
+import { insertPage } from "../../src/workbook/sheets/pages/insert-page";
 import { insertSeason } from "../../src/workbook/sheets/season/insert-season";
 import { refreshSeason } from "../../src/workbook/sheets/season/refresh-season";
 import { takeLearned } from "../../src/workbook/sheets/kit/take-learned";
@@ -122,7 +122,9 @@ const withStores = once(async () => {
             name: "Cascade",
             bought: 8,
             price: 2,
-            hop: { crop: 2025, alphaPercent: 6.2, measuredOn: 46000, openedOn: 46150, storedAt: 39, package: "sealed" },
+            lot: 2025,
+            dated: 46000,
+            hop: { alphaPercent: 6.2, openedOn: 46150, storedAt: 39, package: "sealed" },
           },
         ],
         yeast: [],
@@ -358,7 +360,7 @@ const cases: readonly Case[] = [
   {
     what: "both write the recipe page",
     open: withBatch,
-    writers: [(context) => insertRecipe(context, "Batch 1"), (context) => insertRecipe(context, "Batch 1")],
+    writers: [(context) => insertPage(context, "Batch 1", "recipe"), (context) => insertPage(context, "Batch 1", "recipe")],
     trips: [5, 5],
     alike: true,
     refuses: /^There is a sheet "Batch 1 recipe" already/,

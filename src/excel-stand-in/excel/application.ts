@@ -4,14 +4,7 @@ import { CultureInfo } from "./culture-info";
 import type { StandsFor } from "./standing";
 
 /** Stands in for Excel.Application. Calculation is always automatic here, and never runs within a round trip's writes. */
-export class Application
-  extends ClientObject<true, Context>
-  implements
-    StandsFor<
-      Excel.Application,
-      "suspendApiCalculationUntilNextSync" | "decimalSeparator" | "thousandsSeparator" | "useSystemSeparators" | "cultureInfo"
-    >
-{
+export class Application extends ClientObject<true, Context> implements StandsFor<Excel.Application, keyof Application> {
   declare readonly decimalSeparator: string;
   declare readonly thousandsSeparator: string;
   declare readonly useSystemSeparators: boolean;

@@ -7,7 +7,7 @@ import type { StandsFor } from "./standing";
 type Which = "category" | "value" | "secondary";
 
 /** Stands in for Excel.ChartAxes. */
-export class ChartAxes implements StandsFor<Excel.ChartAxes, "categoryAxis" | "valueAxis" | "getItem"> {
+export class ChartAxes implements StandsFor<Excel.ChartAxes, keyof ChartAxes> {
   readonly categoryAxis: ChartAxis;
   readonly valueAxis: ChartAxis;
 
@@ -26,7 +26,7 @@ export class ChartAxes implements StandsFor<Excel.ChartAxes, "categoryAxis" | "v
 }
 
 /** Stands in for Excel.ChartAxis. */
-export class ChartAxis extends ChartPart implements StandsFor<Excel.ChartAxis, "title" | "maximum" | "numberFormat"> {
+export class ChartAxis extends ChartPart implements StandsFor<Excel.ChartAxis, keyof ChartAxis> {
   readonly title: ChartAxisTitle;
 
   constructor(
@@ -66,7 +66,7 @@ export class ChartAxis extends ChartPart implements StandsFor<Excel.ChartAxis, "
 }
 
 /** Stands in for Excel.ChartAxisTitle. */
-export class ChartAxisTitle extends ChartPart implements StandsFor<Excel.ChartAxisTitle, "text"> {
+export class ChartAxisTitle extends ChartPart implements StandsFor<Excel.ChartAxisTitle, keyof ChartAxisTitle> {
   constructor(
     chart: Chart,
     private readonly which: Which,

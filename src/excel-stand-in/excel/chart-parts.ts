@@ -17,7 +17,7 @@ export abstract class ChartPart extends ClientObject<ChartTarget, Context> {
 }
 
 /** Stands in for the size of an Excel.ChartFont. */
-export class ChartFont extends ChartPart implements StandsFor<Excel.ChartFont, "size"> {
+export class ChartFont extends ChartPart implements StandsFor<Excel.ChartFont, keyof ChartFont> {
   constructor(
     chart: Chart,
     private readonly which: "titleSize" | "fontSize",
@@ -42,7 +42,7 @@ export class ChartFont extends ChartPart implements StandsFor<Excel.ChartFont, "
 }
 
 /** Stands in for Excel.ChartTitle. */
-export class ChartTitle extends ChartPart implements StandsFor<Excel.ChartTitle, "text" | "format"> {
+export class ChartTitle extends ChartPart implements StandsFor<Excel.ChartTitle, keyof ChartTitle> {
   readonly format = { font: new ChartFont(this.chart, "titleSize") };
 
   declare text: string;
@@ -62,7 +62,7 @@ export class ChartTitle extends ChartPart implements StandsFor<Excel.ChartTitle,
 }
 
 /** Stands in for Excel.ChartLegend. */
-export class ChartLegend extends ChartPart implements StandsFor<Excel.ChartLegend, "visible" | "position" | "legendEntries"> {
+export class ChartLegend extends ChartPart implements StandsFor<Excel.ChartLegend, keyof ChartLegend> {
   readonly legendEntries = new ChartLegendEntries(this.chart);
 
   declare visible: boolean;
@@ -87,7 +87,7 @@ export class ChartLegend extends ChartPart implements StandsFor<Excel.ChartLegen
 }
 
 /** Stands in for Excel.ChartLegendEntryCollection: an entry for each series, in their order. */
-export class ChartLegendEntries implements StandsFor<Excel.ChartLegendEntryCollection, "getItemAt"> {
+export class ChartLegendEntries implements StandsFor<Excel.ChartLegendEntryCollection, keyof ChartLegendEntries> {
   constructor(private readonly chart: Chart) {}
 
   getItemAt(index: number): ChartLegendEntry {
@@ -96,7 +96,7 @@ export class ChartLegendEntries implements StandsFor<Excel.ChartLegendEntryColle
 }
 
 /** Stands in for Excel.ChartLegendEntry. */
-export class ChartLegendEntry extends ChartPart implements StandsFor<Excel.ChartLegendEntry, "visible"> {
+export class ChartLegendEntry extends ChartPart implements StandsFor<Excel.ChartLegendEntry, keyof ChartLegendEntry> {
   constructor(
     chart: Chart,
     private readonly index: number,

@@ -10,7 +10,7 @@ import type { StandsFor } from "./standing";
 /** Stands in for Excel.ChartSeriesCollection. */
 export class ChartSeriesCollection
   extends ClientCollection<ChartSeries, string, Context>
-  implements StandsFor<Excel.ChartSeriesCollection, "add" | "getItemAt" | "items" | "getCount">
+  implements StandsFor<Excel.ChartSeriesCollection, keyof ChartSeriesCollection>
 {
   constructor(private readonly chart: Chart) {
     super(chart.context, { name: "series", missing: "null", find: () => (chart.isNullObject ? undefined : chart.target.id) });
@@ -36,19 +36,8 @@ export class ChartSeriesCollection
   }
 }
 
-type Members =
-  | "name"
-  | "axisGroup"
-  | "chartType"
-  | "markerStyle"
-  | "markerSize"
-  | "markerBackgroundColor"
-  | "markerForegroundColor"
-  | "setValues"
-  | "setXAxisValues";
-
 /** Stands in for Excel.ChartSeries. One colour serves line and marks: the bench draws no others. */
-export class ChartSeries extends ClientObject<ChartSeriesRecord, Context> implements StandsFor<Excel.ChartSeries, Members> {
+export class ChartSeries extends ClientObject<ChartSeriesRecord, Context> implements StandsFor<Excel.ChartSeries, keyof ChartSeries> {
   readonly format = { line: new SeriesLine(this), fill: { setSolidColor: (color: string): void => this.change({ color }) } };
 
   constructor(
@@ -137,10 +126,7 @@ export class ChartSeries extends ClientObject<ChartSeriesRecord, Context> implem
 }
 
 /** Stands in for a series' Excel.ChartLineFormat. */
-class SeriesLine
-  extends ClientObject<ChartSeriesRecord, Context>
-  implements StandsFor<Excel.ChartLineFormat, "color" | "lineStyle" | "weight">
-{
+class SeriesLine extends ClientObject<ChartSeriesRecord, Context> implements StandsFor<Excel.ChartLineFormat, keyof SeriesLine> {
   constructor(private readonly series: ChartSeries) {
     super(series.context, { name: "format", missing: "null", find: () => (series.isNullObject ? undefined : series.target) });
   }

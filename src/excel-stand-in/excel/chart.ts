@@ -15,25 +15,8 @@ export interface ChartTarget {
   id: string;
 }
 
-type Members =
-  | "name"
-  | "chartType"
-  | "left"
-  | "top"
-  | "width"
-  | "height"
-  | "title"
-  | "legend"
-  | "axes"
-  | "format"
-  | "series"
-  | "setPosition"
-  | "delete"
-  | "isNullObject"
-  | "load";
-
 /** Stands in for Excel.Chart. Positions are in points. */
-export class Chart extends ClientObject<ChartTarget, Context> implements StandsFor<Excel.Chart, Members> {
+export class Chart extends ClientObject<ChartTarget, Context> implements StandsFor<Excel.Chart, keyof Chart> {
   readonly title = new ChartTitle(this);
   readonly legend = new ChartLegend(this);
   readonly axes = new ChartAxes(this);

@@ -11,7 +11,7 @@ import type { StandsFor } from "./standing";
 /** Stands in for Excel.ChartCollection of a sheet. Charts are records in the sheet's extras; the page draws them. */
 export class ChartCollection
   extends ClientCollection<Chart, string, Context>
-  implements StandsFor<Excel.ChartCollection, "add" | "getItem" | "getItemOrNullObject" | "getItemAt" | "items" | "getCount">
+  implements StandsFor<Excel.ChartCollection, keyof ChartCollection>
 {
   add(type: Excel.ChartType | string, sourceData: Range | Excel.Range, seriesBy: Excel.ChartSeriesBy | string = "Auto"): Chart {
     const id = generateRandomId();

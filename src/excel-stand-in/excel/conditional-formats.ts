@@ -28,7 +28,7 @@ const rulesOf = (context: Context, sheetId: string): FormulaRule[] =>
 /** Stands in for Excel.ConditionalFormatCollection of a range. Only formula rules ("Custom") can be made. */
 export class ConditionalFormatCollection
   extends ClientCollection<ConditionalFormat, SheetBlock, Context>
-  implements StandsFor<Excel.ConditionalFormatCollection, "add" | "clearAll" | "items" | "getCount" | "getItemAt">
+  implements StandsFor<Excel.ConditionalFormatCollection, keyof ConditionalFormatCollection>
 {
   constructor(private readonly range: Range) {
     super(range.context, { name: "conditionalFormats", missing: "null", find: () => (range.isNullObject ? undefined : range.target) });
@@ -93,7 +93,7 @@ export class ConditionalFormatCollection
 /** Stands in for Excel.ConditionalFormat of type "Custom". */
 export class ConditionalFormat
   extends ClientObject<FormatTarget, Context>
-  implements StandsFor<Excel.ConditionalFormat, "custom" | "type">
+  implements StandsFor<Excel.ConditionalFormat, keyof ConditionalFormat>
 {
   readonly custom = new CustomConditionalFormat(this);
 

@@ -20,7 +20,10 @@ abstract class ConditionalPart extends ClientObject<FormatTarget, Context> {
 }
 
 /** Stands in for Excel.CustomConditionalFormat. */
-export class CustomConditionalFormat extends ConditionalPart implements StandsFor<Excel.CustomConditionalFormat, "rule" | "format"> {
+export class CustomConditionalFormat
+  extends ConditionalPart
+  implements StandsFor<Excel.CustomConditionalFormat, keyof CustomConditionalFormat>
+{
   readonly rule = new ConditionalFormatRule(this.owner);
   readonly format = new ConditionalRangeFormat(this.owner);
 
@@ -33,7 +36,7 @@ export class CustomConditionalFormat extends ConditionalPart implements StandsFo
 }
 
 /** Stands in for Excel.ConditionalFormatRule. Excel also offers R1C1 and local spellings; the bench takes the plain one. */
-export class ConditionalFormatRule extends ConditionalPart implements StandsFor<Excel.ConditionalFormatRule, "formula"> {
+export class ConditionalFormatRule extends ConditionalPart implements StandsFor<Excel.ConditionalFormatRule, keyof ConditionalFormatRule> {
   declare formula: string;
 
   protected override changes() {
@@ -49,7 +52,10 @@ export class ConditionalFormatRule extends ConditionalPart implements StandsFor<
 }
 
 /** Stands in for Excel.ConditionalRangeFormat. */
-export class ConditionalRangeFormat extends ConditionalPart implements StandsFor<Excel.ConditionalRangeFormat, "fill" | "font"> {
+export class ConditionalRangeFormat
+  extends ConditionalPart
+  implements StandsFor<Excel.ConditionalRangeFormat, keyof ConditionalRangeFormat>
+{
   readonly fill = new ConditionalRangeFill(this.owner);
   readonly font = new ConditionalRangeFont(this.owner);
 
@@ -62,7 +68,7 @@ export class ConditionalRangeFormat extends ConditionalPart implements StandsFor
 }
 
 /** Stands in for Excel.ConditionalRangeFill. */
-export class ConditionalRangeFill extends ConditionalPart implements StandsFor<Excel.ConditionalRangeFill, "color"> {
+export class ConditionalRangeFill extends ConditionalPart implements StandsFor<Excel.ConditionalRangeFill, keyof ConditionalRangeFill> {
   declare color: string;
 
   protected override changes() {
@@ -77,7 +83,7 @@ export class ConditionalRangeFill extends ConditionalPart implements StandsFor<E
 }
 
 /** Stands in for Excel.ConditionalRangeFont. */
-export class ConditionalRangeFont extends ConditionalPart implements StandsFor<Excel.ConditionalRangeFont, "color" | "bold"> {
+export class ConditionalRangeFont extends ConditionalPart implements StandsFor<Excel.ConditionalRangeFont, keyof ConditionalRangeFont> {
   declare color: string;
   declare bold: boolean;
 

@@ -14,7 +14,7 @@ abstract class LocalePart extends ClientObject<true, Context> {
 }
 
 /** Stands in for Excel.CultureInfo. */
-export class CultureInfo extends LocalePart implements StandsFor<Excel.CultureInfo, "name" | "numberFormat" | "datetimeFormat"> {
+export class CultureInfo extends LocalePart implements StandsFor<Excel.CultureInfo, keyof CultureInfo> {
   readonly numberFormat = new NumberFormatInfo(this.context);
   readonly datetimeFormat = new DatetimeFormatInfo(this.context);
 
@@ -29,10 +29,7 @@ export class CultureInfo extends LocalePart implements StandsFor<Excel.CultureIn
 }
 
 /** Stands in for Excel.NumberFormatInfo. */
-export class NumberFormatInfo
-  extends LocalePart
-  implements StandsFor<Excel.NumberFormatInfo, "numberDecimalSeparator" | "numberGroupSeparator">
-{
+export class NumberFormatInfo extends LocalePart implements StandsFor<Excel.NumberFormatInfo, keyof NumberFormatInfo> {
   declare readonly numberDecimalSeparator: string;
   declare readonly numberGroupSeparator: string;
 
@@ -42,7 +39,7 @@ export class NumberFormatInfo
 }
 
 /** Stands in for Excel.DatetimeFormatInfo. */
-export class DatetimeFormatInfo extends LocalePart implements StandsFor<Excel.DatetimeFormatInfo, "shortDatePattern" | "dateSeparator"> {
+export class DatetimeFormatInfo extends LocalePart implements StandsFor<Excel.DatetimeFormatInfo, keyof DatetimeFormatInfo> {
   declare readonly shortDatePattern: string;
   declare readonly dateSeparator: string;
 

@@ -37,10 +37,7 @@ const errorStyles: Record<string, DataValidationErrorStyle> = {
 };
 
 /** Stands in for Excel.DataValidation. The rule, prompt and alert may be set one after the other, as in Excel. */
-export class DataValidation
-  extends RangePart
-  implements StandsFor<Excel.DataValidation, "rule" | "prompt" | "errorAlert" | "ignoreBlanks" | "clear" | "type">
-{
+export class DataValidation extends RangePart implements StandsFor<Excel.DataValidation, keyof DataValidation> {
   declare rule: Excel.DataValidationRule;
   declare prompt: Excel.DataValidationPrompt;
   declare errorAlert: Excel.DataValidationErrorAlert;

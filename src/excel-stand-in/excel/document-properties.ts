@@ -16,7 +16,10 @@ const members = [
 type Members = (typeof members)[number];
 
 /** Stands in for Excel.DocumentProperties; kept with the workbook's extras. */
-export class DocumentPropertiesObject extends ClientObject<true, Context> implements StandsFor<Excel.DocumentProperties, Members> {
+export class DocumentPropertiesObject
+  extends ClientObject<true, Context>
+  implements StandsFor<Excel.DocumentProperties, keyof DocumentPropertiesObject>
+{
   declare title: string;
   declare author: string;
   declare subject: string;

@@ -3,7 +3,7 @@ import { RangePart } from "./range-part";
 import type { StandsFor } from "./standing";
 
 /** Stands in for Excel.FormatProtection. Cells are locked until said otherwise; it matters once the sheet is protected. */
-export class FormatProtection extends RangePart implements StandsFor<Excel.FormatProtection, "locked"> {
+export class FormatProtection extends RangePart implements StandsFor<Excel.FormatProtection, keyof FormatProtection> {
   declare locked: boolean;
 
   protected override changes() {

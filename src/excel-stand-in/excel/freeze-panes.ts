@@ -4,10 +4,7 @@ import { Range } from "./range";
 import type { StandsFor } from "./standing";
 
 /** Stands in for Excel.WorksheetFreezePanes. */
-export class FreezePanes
-  extends ClientObject<string, Context>
-  implements StandsFor<Excel.WorksheetFreezePanes, "freezeRows" | "getLocationOrNullObject">
-{
+export class FreezePanes extends ClientObject<string, Context> implements StandsFor<Excel.WorksheetFreezePanes, keyof FreezePanes> {
   freezeRows(count = 1): void {
     this.write((sheetId) => {
       this.context.host.sheet(sheetId).setFreeze({ xSplit: 0, ySplit: count, startRow: count || -1, startColumn: -1 });

@@ -12,7 +12,7 @@ abstract class LayoutPart extends ClientObject<string, Context> {
 }
 
 /** Stands in for Excel.HeaderFooterGroup; the bench has one set of texts for all pages. */
-export class HeaderFooterGroup extends LayoutPart implements StandsFor<Excel.HeaderFooterGroup, "defaultForAllPages"> {
+export class HeaderFooterGroup extends LayoutPart implements StandsFor<Excel.HeaderFooterGroup, keyof HeaderFooterGroup> {
   readonly defaultForAllPages = new HeaderFooter(this.layout);
 
   protected override children() {
@@ -24,7 +24,7 @@ export class HeaderFooterGroup extends LayoutPart implements StandsFor<Excel.Hea
 }
 
 /** Stands in for Excel.HeaderFooter. */
-export class HeaderFooter extends LayoutPart implements StandsFor<Excel.HeaderFooter, "centerFooter" | "rightFooter"> {
+export class HeaderFooter extends LayoutPart implements StandsFor<Excel.HeaderFooter, keyof HeaderFooter> {
   declare centerFooter: string;
   declare rightFooter: string;
 

@@ -14,11 +14,10 @@ import type { Host } from "./host";
 import { Range } from "./range";
 import type { StandsFor } from "./standing";
 
-type Members = "name" | "formula" | "value" | "type" | "visible" | "scope" | "comment" | "getRange" | "delete" | "isNullObject" | "load";
 type GridName = IDefinedNamesServiceParam;
 
 /** Stands in for Excel.NamedItem; what it stands for is the grid's id of the name. */
-export class NamedItem extends ClientObject<string, Context> implements StandsFor<Excel.NamedItem, Members> {
+export class NamedItem extends ClientObject<string, Context> implements StandsFor<Excel.NamedItem, keyof NamedItem> {
   declare readonly name: string;
   declare readonly value: Excel.NamedItem["value"];
   declare readonly type: Excel.NamedItem["type"];

@@ -16,7 +16,7 @@ export interface Scope {
 /** Stands in for Excel.NamedItemCollection: a sheet's own names, or the workbook's. */
 export class NamedItemCollection
   extends ClientCollection<NamedItem, Scope, Context>
-  implements StandsFor<Excel.NamedItemCollection, "add" | "getItem" | "getItemOrNullObject" | "items" | "getCount">
+  implements StandsFor<Excel.NamedItemCollection, keyof NamedItemCollection>
 {
   add(name: string, reference: Range | Excel.Range | string, comment?: string): NamedItem {
     const id = generateRandomId();

@@ -19,7 +19,7 @@ interface NotePlace {
 /** Stands in for Excel.NoteCollection of a sheet or of the workbook. */
 export class NoteCollection
   extends ClientCollection<Note, Scope, Context>
-  implements StandsFor<Excel.NoteCollection, "add" | "getItem" | "getItemOrNullObject" | "items" | "getCount">
+  implements StandsFor<Excel.NoteCollection, keyof NoteCollection>
 {
   add(cell: Range | Excel.Range | string, content: string): Note {
     const id = generateRandomId();
@@ -77,7 +77,7 @@ export class NoteCollection
 }
 
 /** Stands in for Excel.Note. */
-export class Note extends ClientObject<NotePlace, Context> implements StandsFor<Excel.Note, "content" | "delete" | "getLocation"> {
+export class Note extends ClientObject<NotePlace, Context> implements StandsFor<Excel.Note, keyof Note> {
   declare content: string;
 
   /** The grid's own command deletes the note of the selected cell, whatever it is asked for: hence its parts. */

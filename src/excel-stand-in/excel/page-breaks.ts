@@ -4,7 +4,10 @@ import { Range } from "./range";
 import type { StandsFor } from "./standing";
 
 /** Stands in for Excel.PageBreakCollection (horizontal breaks); kept with the sheet's extras. */
-export class PageBreakCollection extends ClientObject<string, Context> implements StandsFor<Excel.PageBreakCollection, "add"> {
+export class PageBreakCollection
+  extends ClientObject<string, Context>
+  implements StandsFor<Excel.PageBreakCollection, keyof PageBreakCollection>
+{
   /** The page breaks above the range's first row. */
   add(at: Range | Excel.Range | string): void {
     this.write((sheetId) =>

@@ -6,23 +6,6 @@ import { HeaderFooterGroup } from "./headers-footers";
 import type { PageLayout } from "./sheet-extras";
 import type { StandsFor } from "./standing";
 
-type Members =
-  | "orientation"
-  | "paperSize"
-  | "zoom"
-  | "leftMargin"
-  | "rightMargin"
-  | "topMargin"
-  | "bottomMargin"
-  | "headerMargin"
-  | "footerMargin"
-  | "centerHorizontally"
-  | "headersFooters"
-  | "setPrintArea"
-  | "setPrintTitleRows"
-  | "getPrintAreaOrNullObject"
-  | "load";
-
 /** Excel's margins when nobody set any, in points (0.7 inch at the sides, 0.75 above and below, 0.3 for headers). */
 const defaults = {
   orientation: "Portrait",
@@ -38,7 +21,7 @@ const defaults = {
 } as const;
 
 /** Stands in for Excel.PageLayout; kept with the sheet's extras and written to files. Margins are in points. */
-export class PageLayoutObject extends ClientObject<string, Context> implements StandsFor<Excel.PageLayout, Members> {
+export class PageLayoutObject extends ClientObject<string, Context> implements StandsFor<Excel.PageLayout, keyof PageLayoutObject> {
   get headersFooters(): HeaderFooterGroup {
     return this.part("headersFooters", () => new HeaderFooterGroup(this));
   }
@@ -121,7 +104,7 @@ function titleRows(rows: Range | string): string {
 }
 
 /** Stands in for the Excel.RangeAreas that a print area is: one block here, known by its address. */
-export class PrintArea extends ClientObject<string, Context> implements StandsFor<Excel.RangeAreas, "address"> {
+export class PrintArea extends ClientObject<string, Context> implements StandsFor<Excel.RangeAreas, keyof PrintArea> {
   declare readonly address: string;
 
   protected readers() {

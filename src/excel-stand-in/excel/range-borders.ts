@@ -9,7 +9,7 @@ type Edge = `${Excel.BorderIndex}`;
 type Side = "t" | "b" | "l" | "r";
 
 /** Stands in for Excel.RangeBorderCollection. */
-export class RangeBorderCollection implements StandsFor<Excel.RangeBorderCollection, "getItem"> {
+export class RangeBorderCollection implements StandsFor<Excel.RangeBorderCollection, keyof RangeBorderCollection> {
   constructor(private readonly range: Range) {}
 
   getItem(index: Edge | Excel.BorderIndex): RangeBorder {
@@ -52,7 +52,7 @@ const weights: Record<`${Excel.BorderWeight}`, BorderStyleTypes> = {
 };
 
 /** Stands in for Excel.RangeBorder. A continuous line takes its thickness from `weight`. */
-export class RangeBorder extends RangePart implements StandsFor<Excel.RangeBorder, "style" | "color" | "weight"> {
+export class RangeBorder extends RangePart implements StandsFor<Excel.RangeBorder, keyof RangeBorder> {
   constructor(
     range: Range,
     private readonly edge: keyof typeof sidesOf,

@@ -3,7 +3,7 @@ import type { SheetBlock } from "./cell-writer";
 import type { StandsFor } from "./standing";
 
 /** Stands in for Excel.RangeFill. */
-export class RangeFill extends RangePart implements StandsFor<Excel.RangeFill, "color" | "clear"> {
+export class RangeFill extends RangePart implements StandsFor<Excel.RangeFill, keyof RangeFill> {
   declare color: string;
 
   clear(): void {

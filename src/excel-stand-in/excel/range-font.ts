@@ -8,7 +8,7 @@ const DEFAULT_FACE = "Arial";
 const flag = (on: boolean): BooleanNumber => (on ? BooleanNumber.TRUE : BooleanNumber.FALSE);
 
 /** Stands in for Excel.RangeFont. Sizes are in points. */
-export class RangeFont extends RangePart implements StandsFor<Excel.RangeFont, "bold" | "italic" | "color" | "size" | "name"> {
+export class RangeFont extends RangePart implements StandsFor<Excel.RangeFont, keyof RangeFont> {
   declare bold: boolean;
   declare italic: boolean;
   declare color: string;

@@ -28,20 +28,8 @@ const vertical: Partial<Record<string, VerticalAlign>> = {
   Bottom: VerticalAlign.BOTTOM,
 };
 
-type Members =
-  | "fill"
-  | "font"
-  | "borders"
-  | "protection"
-  | "horizontalAlignment"
-  | "verticalAlignment"
-  | "wrapText"
-  | "indentLevel"
-  | "columnWidth"
-  | "rowHeight";
-
 /** Stands in for Excel.RangeFormat. Widths and heights are in points. */
-export class RangeFormat extends RangePart implements StandsFor<Excel.RangeFormat, Members> {
+export class RangeFormat extends RangePart implements StandsFor<Excel.RangeFormat, keyof RangeFormat> {
   readonly fill: RangeFill;
   readonly font: RangeFont;
   readonly borders: RangeBorderCollection;

@@ -23,52 +23,8 @@ import { RangeFormat } from "./range-format";
 import { RangeNavigation } from "./range-navigation";
 import type { StandsFor } from "./standing";
 
-type Members =
-  | "address"
-  | "rowIndex"
-  | "columnIndex"
-  | "rowCount"
-  | "columnCount"
-  | "values"
-  | "formulas"
-  | "formulasLocal"
-  | "text"
-  | "numberFormat"
-  | "valueTypes"
-  | "hasSpill"
-  | "load"
-  | "select"
-  | "clear"
-  | "merge"
-  | "getCell"
-  | "getOffsetRange"
-  | "getResizedRange"
-  | "getEntireRow"
-  | "getEntireColumn"
-  | "getLastRow"
-  | "insert"
-  | "delete"
-  | "format"
-  | "dataValidation"
-  | "conditionalFormats"
-  | "getSpillingToRangeOrNullObject"
-  | "isNullObject"
-  | "getBoundingRect"
-  | "getIntersectionOrNullObject"
-  | "getSpillParent"
-  | "getSpillParentOrNullObject"
-  | "getUsedRange"
-  | "getUsedRangeOrNullObject"
-  | "getLastColumn"
-  | "getLastCell"
-  | "getRowsBelow"
-  | "isEntireRow"
-  | "isEntireColumn"
-  | "rowHidden"
-  | "columnHidden";
-
 /** Stands in for Excel.Range. */
-export class Range extends RangeNavigation implements StandsFor<Excel.Range, Members> {
+export class Range extends RangeNavigation implements StandsFor<Excel.Range, keyof Range> {
   readonly format = new RangeFormat(this);
   readonly dataValidation = new DataValidation(this);
 

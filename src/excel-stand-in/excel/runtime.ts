@@ -3,7 +3,7 @@ import type { Context } from "./context";
 import type { StandsFor } from "./standing";
 
 /** Stands in for Excel.Runtime: whether this add-in hears of events. */
-export class Runtime extends ClientObject<true, Context> implements StandsFor<Excel.Runtime, "enableEvents"> {
+export class Runtime extends ClientObject<true, Context> implements StandsFor<Excel.Runtime, keyof Runtime> {
   declare enableEvents: boolean;
 
   protected override changes() {

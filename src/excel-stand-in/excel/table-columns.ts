@@ -8,7 +8,7 @@ import type { Table } from "./table";
 /** Stands in for Excel.TableColumnCollection. */
 export class TableColumnCollection
   extends ClientCollection<TableColumn, string, Context>
-  implements StandsFor<Excel.TableColumnCollection, "getItem" | "items" | "getCount">
+  implements StandsFor<Excel.TableColumnCollection, keyof TableColumnCollection>
 {
   constructor(private readonly table: Table) {
     super(table.context, { name: "columns", missing: "null", find: () => (table.isNullObject ? undefined : table.target) });
@@ -32,7 +32,7 @@ export class TableColumnCollection
 }
 
 /** Stands in for Excel.TableColumn; what it stands for is its position in the table. */
-export class TableColumn extends ClientObject<number, Context> implements StandsFor<Excel.TableColumn, "name" | "getDataBodyRange"> {
+export class TableColumn extends ClientObject<number, Context> implements StandsFor<Excel.TableColumn, keyof TableColumn> {
   constructor(
     private readonly table: Table,
     find: () => number | undefined,

@@ -12,7 +12,7 @@ import type { Table } from "./table";
 /** Stands in for Excel.TableRowCollection; a row is known by its cells here. */
 export class TableRowCollection
   extends ClientCollection<Range, string, Context>
-  implements StandsFor<Excel.TableRowCollection, "add" | "getCount">
+  implements StandsFor<Excel.TableRowCollection, keyof TableRowCollection>
 {
   constructor(private readonly table: Table) {
     super(table.context, { name: "rows", missing: "null", find: () => (table.isNullObject ? undefined : table.target) });

@@ -10,31 +10,13 @@ import type { StandsFor } from "./standing";
 import { TableColumnCollection } from "./table-columns";
 import { TableRowCollection } from "./table-rows";
 
-type Members =
-  | "name"
-  | "style"
-  | "showBandedRows"
-  | "showFilterButton"
-  | "showHeaders"
-  | "showTotals"
-  | "getRange"
-  | "getHeaderRowRange"
-  | "getDataBodyRange"
-  | "getTotalRowRange"
-  | "rows"
-  | "columns"
-  | "delete"
-  | "convertToRange"
-  | "isNullObject"
-  | "load";
-
 type GridTable = NonNullable<ReturnType<TableManager["getTableById"]>>;
 
 /**
  * Stands in for Excel.Table; what it stands for is the grid's table id. Looks that the grid has no place for are kept in
  * the sheet's extras. The grid's range leaves a totals row out (it would make totals circular), `getRange` includes it.
  */
-export class Table extends ClientObject<string, Context> implements StandsFor<Excel.Table, Members> {
+export class Table extends ClientObject<string, Context> implements StandsFor<Excel.Table, keyof Table> {
   get rows(): TableRowCollection {
     return this.part("rows", () => new TableRowCollection(this));
   }

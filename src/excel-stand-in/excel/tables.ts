@@ -15,7 +15,7 @@ import { writeValues } from "./cell-values";
 /** Stands in for Excel.TableCollection of a sheet or of the workbook. The grid draws a table's name over the row above it. */
 export class TableCollection
   extends ClientCollection<Table, Scope, Context>
-  implements StandsFor<Excel.TableCollection, "add" | "getItem" | "getItemOrNullObject" | "items" | "getCount">
+  implements StandsFor<Excel.TableCollection, keyof TableCollection>
 {
   add(address: Range | Excel.Range | string, hasHeaders: boolean): Table {
     const id = generateRandomId();

@@ -6,7 +6,7 @@ import type { StandsFor } from "./standing";
 /** Stands in for Excel.WorkbookProtection: the list of sheets is closed, their cells are not. */
 export class WorkbookProtection
   extends ClientObject<true, Context>
-  implements StandsFor<Excel.WorkbookProtection, "protect" | "unprotect" | "protected">
+  implements StandsFor<Excel.WorkbookProtection, keyof WorkbookProtection>
 {
   declare readonly protected: boolean;
 

@@ -8,7 +8,7 @@ const settingsOf = (context: Context): Record<string, unknown> => (context.host.
 /** Stands in for Excel.SettingCollection: what this add-in keeps in the workbook. */
 export class SettingCollection
   extends ClientCollection<Setting, true, Context>
-  implements StandsFor<Excel.SettingCollection, "add" | "getItem" | "getItemOrNullObject" | "items" | "getCount">
+  implements StandsFor<Excel.SettingCollection, keyof SettingCollection>
 {
   add(key: string, value: unknown): Setting {
     this.write(() => {
@@ -38,7 +38,7 @@ export class SettingCollection
 }
 
 /** Stands in for Excel.Setting. */
-export class Setting extends ClientObject<string, Context> implements StandsFor<Excel.Setting, "key" | "value" | "delete"> {
+export class Setting extends ClientObject<string, Context> implements StandsFor<Excel.Setting, keyof Setting> {
   declare readonly key: string;
   declare value: Excel.Setting["value"];
 

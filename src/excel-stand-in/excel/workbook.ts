@@ -15,21 +15,8 @@ import { WorkbookProtection } from "./workbook-protection";
 import { SettingCollection } from "./workbook-settings";
 import { WorksheetCollection } from "./worksheets";
 
-type Members =
-  | "worksheets"
-  | "tables"
-  | "names"
-  | "application"
-  | "properties"
-  | "notes"
-  | "getSelectedRange"
-  | "getActiveCell"
-  | "onSelectionChanged"
-  | "protection"
-  | "settings";
-
 /** Stands in for Excel.Workbook. */
-export class Workbook extends ClientObject<FWorkbook, Context> implements StandsFor<Excel.Workbook, Members> {
+export class Workbook extends ClientObject<FWorkbook, Context> implements StandsFor<Excel.Workbook, keyof Workbook> {
   readonly worksheets = new WorksheetCollection(this.context, {
     name: "worksheets",
     missing: "throws",

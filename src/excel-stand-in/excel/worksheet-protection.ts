@@ -9,7 +9,7 @@ import type { StandsFor } from "./standing";
  */
 export class WorksheetProtection
   extends ClientObject<string, Context>
-  implements StandsFor<Excel.WorksheetProtection, "protect" | "unprotect" | "protected">
+  implements StandsFor<Excel.WorksheetProtection, keyof WorksheetProtection>
 {
   declare readonly protected: boolean;
 

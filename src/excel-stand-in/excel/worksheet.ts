@@ -21,39 +21,8 @@ import { TableCollection } from "./tables";
 import { usedBlock } from "./used-block";
 import { WorksheetProtection } from "./worksheet-protection";
 
-type Members =
-  | "id"
-  | "name"
-  | "position"
-  | "visibility"
-  | "tabColor"
-  | "showGridlines"
-  | "activate"
-  | "delete"
-  | "copy"
-  | "getRange"
-  | "getRangeByIndexes"
-  | "getCell"
-  | "getUsedRange"
-  | "getUsedRangeOrNullObject"
-  | "names"
-  | "tables"
-  | "charts"
-  | "notes"
-  | "freezePanes"
-  | "pageLayout"
-  | "horizontalPageBreaks"
-  | "protection"
-  | "isNullObject"
-  | "load"
-  | "onActivated"
-  | "onChanged"
-  | "onNameChanged"
-  | "onSelectionChanged"
-  | "onCalculated";
-
 /** Stands in for Excel.Worksheet; what it stands for is the grid's sheet id. */
-export class Worksheet extends ClientObject<string, Context> implements StandsFor<Excel.Worksheet, Members> {
+export class Worksheet extends ClientObject<string, Context> implements StandsFor<Excel.Worksheet, keyof Worksheet> {
   get names(): NamedItemCollection {
     return this.part("names", () => new NamedItemCollection(this.context, { name: "names", missing: "null", find: () => this.scope() }));
   }

@@ -20,28 +20,10 @@ import {
 import type { StandsFor } from "./standing";
 import { Worksheet } from "./worksheet";
 
-type Members =
-  | "add"
-  | "getItem"
-  | "getItemOrNullObject"
-  | "getActiveWorksheet"
-  | "getCount"
-  | "getFirst"
-  | "items"
-  | "onActivated"
-  | "onDeactivated"
-  | "onChanged"
-  | "onAdded"
-  | "onDeleted"
-  | "onNameChanged"
-  | "onMoved"
-  | "onVisibilityChanged"
-  | "onCalculated";
-
 /** Stands in for Excel.WorksheetCollection. */
 export class WorksheetCollection
   extends ClientCollection<Worksheet, FWorkbook, Context>
-  implements StandsFor<Excel.WorksheetCollection, Members>
+  implements StandsFor<Excel.WorksheetCollection, keyof WorksheetCollection>
 {
   readonly onActivated = new EventHandlers(this.context, sheetActivated);
   readonly onDeactivated = new EventHandlers(this.context, sheetDeactivated);

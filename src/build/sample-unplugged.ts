@@ -11,9 +11,12 @@ export function sharedBatch(): BatchContents {
   return found;
 }
 
+/** 1 December 2026: the sample is the same whenever it is made. */
+const sharedOn = 46357;
+
 /** Leaves the unplugged copy alone in the workbook, without prices. */
 export async function unplugForMembers(context: Excel.RequestContext): Promise<void> {
   const { sheetName } = sharedBatch();
-  await unpluggedCopies(context, [sheetName], { prices: false, standalone: true });
+  await unpluggedCopies(context, [sheetName], { prices: false, standalone: true, on: sharedOn });
   await deleteSheets(context, [sheetName]);
 }

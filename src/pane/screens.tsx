@@ -17,13 +17,18 @@ export const screens: readonly Screen[] = [
   { place: "Plan", title: "New batch", load: () => NewBatch },
   {
     place: "Plan",
+    title: "More on the sheet",
+    load: async () => (await import(/* webpackChunkName: "pane-grow" */ "./grow/grow")).Grow,
+  },
+  {
+    place: "Plan",
     title: "Scale and copy",
     load: async () => (await import(/* webpackChunkName: "pane-scale" */ "./scale/scale-and-copy")).ScaleAndCopy,
   },
   {
     place: "Plan",
-    title: "Recipe page",
-    load: async () => (await import(/* webpackChunkName: "pane-recipe" */ "./recipe/recipe-page")).RecipePage,
+    title: "Pages to print",
+    load: async () => (await import(/* webpackChunkName: "pane-pages" */ "./pages/pages-to-print")).PagesToPrint,
   },
   {
     place: "Brew",

@@ -17,6 +17,7 @@ const addedLater: Readonly<Record<string, readonly string[]>> = {
   "HOPS.IBU": ["boil_minutes", "stand_temperature", "stand_minutes", "chill_minutes", "chilled_to"],
   "HOPS.SHARE": ["boil_minutes", "stand_temperature", "stand_minutes", "chill_minutes", "chilled_to"],
   "DAY.TIMELINE": ["boil", "stand_temperature", "stand_minutes", "stand_after", "longer_hops"],
+  "YEAST.STARTER": ["culture"],
   "BEER.ENERGY": ["primed"],
   "PACK.RESIDUAL": ["altitude"],
   "PACK.PRIMING": ["bottle", "altitude"],

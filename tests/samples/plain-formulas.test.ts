@@ -57,10 +57,17 @@ beforeAll(async () => {
 
 function cellsOf(placed: readonly Placed[]): Map<string, Partial<Cell>> {
   const cells = new Map<string, Partial<Cell>>();
-  for (const { cells: inputs, formulas, row } of placed) {
+  for (const { cells: inputs, formulas, workings, row } of placed) {
     for (const [address, value] of inputs) {
       const at = position(address);
       cells.set(`${at.row - 1},${at.column - 1}`, { value, type: typeof value === "number" ? "number" : "string" });
+    }
+    for (const [address, text] of workings) {
+      const at = position(address);
+      cells.set(
+        `${at.row - 1},${at.column - 1}`,
+        text.startsWith("=") ? { formula: toFileFormula(text) } : { value: text, type: "string" },
+      );
     }
     formulas.forEach(({ text }, index) => cells.set(`${row - 1},${firstFormula + index}`, { formula: toFileFormula(text) }));
   }

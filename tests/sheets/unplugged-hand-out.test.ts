@@ -8,7 +8,8 @@ import { insertUnpluggedHandOut } from "../../src/workbook/sheets/handout/unplug
 import { openUnpluggedHandOut } from "../../src/workbook/sheets/handout/unplugged-workbook";
 import { plugIn } from "../../src/workbook/exchange/unplug";
 import { benchTimeout, insertOn, openBatchBench } from "../support/batch-bench";
-import { batchUnderWay, cellsOn, differentValues, notesOn, sheetNames } from "../support/unplug-bench";
+import { position } from "../../src/workbook/grid/plan/addresses";
+import { batchUnderWay, cellsOn, differentValues, withoutAdded, notesOn, sheetNames } from "../support/unplug-bench";
 
 let bench: HeadlessBench;
 beforeEach(async () => {
@@ -32,7 +33,7 @@ describe("a hand-out for members without the add-in", () => {
       await bench.calculate();
       expect(sheetNames(bench)).toEqual(["Sheet1", "Plugged", "For the class"]);
       const [plugged, unplugged] = [await cellsOn("Plugged"), await theirs()];
-      expect(differentValues(plugged.values, unplugged.values)).toEqual([]);
+      expect(withoutAdded(plugged.values, differentValues(plugged.values, unplugged.values))).toEqual([]);
       const formulas = [...unplugged.formulas.values()].map(String);
       expect(formulas.filter((formula) => /^=.*GYLE\./i.test(formula)).length).toBe(0);
       expect(copy.plain).toBeGreaterThan(15);
@@ -59,8 +60,13 @@ describe("a hand-out for members without the add-in", () => {
       const [there, here] = [await cellsOn("Plugged"), await theirs()];
       const planned = plugged.cellOf("og_plan");
       expect(bench.valueAt("For the class", planned)).toBeCloseTo(Number(bench.valueAt("Plugged", planned)), 9);
-      // Values that no plain formula gives stay; all that differs must be among those told.
-      expect(differentValues(there.values, here.values).length).toBeLessThan(there.values.size / 10);
+      // All of it follows, but for the start of a curve that no reading has begun yet, in the workings of the chart.
+      const { row, column } = position(plugged.rangeOf("curve").split(":")[0] ?? "");
+      expect(
+        withoutAdded(there.values, differentValues(there.values, here.values)).filter(
+          (text) => !text.startsWith(`${row - 1},${column - 1}:`),
+        ),
+      ).toEqual([]);
     },
     benchTimeout,
   );

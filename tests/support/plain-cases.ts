@@ -3,8 +3,9 @@ import { call } from "../../src/functions/call";
 import { CellError } from "../../src/functions/cell-error";
 import type { AnyDescriptor, NumberParameter } from "../../src/functions/describe";
 import { quantity, type UnitSystem } from "../../src/functions/quantities";
-import { columnLetters } from "../../src/workbook/grid/plan/addresses";
+import { address, block, columnLetters } from "../../src/workbook/grid/plan/addresses";
 import { PlainFormulas } from "../../src/workbook/exchange/unplug/plain-formula";
+import { WorkingCells } from "../../src/workbook/exchange/unplug/working-cells";
 import { corners, type Surroundings } from "../../src/workbook/exchange/unplug/references";
 import { arbitraryCall, typedCall } from "./arbitrary-call";
 import { argumentsOf, placesOf, unitsOf, withArgument } from "./registry-probe";
@@ -17,6 +18,8 @@ export interface PlainCase {
   /** Contents by address. */
   readonly cells: ReadonlyMap<string, number | string>;
   readonly formulas: readonly { readonly text: string; readonly wanted: Answer }[];
+  /** Formulas that these rest on, by address. */
+  readonly workings: ReadonlyMap<string, string>;
   readonly height: number;
 }
 
@@ -46,6 +49,9 @@ function layOut(
   });
   return { references, cells, height };
 }
+
+/** Workings stand far to the right, beyond the widest answer. */
+const firstWorking = 300;
 
 /** The cells of a case, for the plain formulas to look around in. */
 export function around(cells: ReadonlyMap<string, number | string>): Surroundings {
@@ -83,7 +89,8 @@ export function plainCase(
     inline && reference !== "" && !Array.isArray(typed[index]) ? literal(typed[index]) : reference,
   );
   const formula = `=GYLE.${descriptor.id}(${texts.join(",")})`;
-  const plain = new PlainFormulas(around(cells));
+  const working = new WorkingCells({ row: firstRow, column: firstWorking });
+  const plain = new PlainFormulas(around(cells), working.put);
   const size = plain.size(formula);
   const answer = call(descriptor, typed);
   const formulas = Array.from({ length: size.rows * size.columns }, (_, index) => {
@@ -91,7 +98,17 @@ export function plainCase(
     const wanted = answer[place.row]?.[place.column] ?? "";
     return { text: plain.cell(formula, size, place), wanted: wanted instanceof CellError ? { error: wanted.code } : wanted };
   });
-  return { label: `${label}: ${formula} of ${JSON.stringify(typed)}`, cells, formulas, height: height + 1 };
+  const blocks = working.taken();
+  const workings = new Map(
+    blocks.flatMap(({ range, contents }) => {
+      const { from } = block(range);
+      return contents.flatMap((row, r) =>
+        row.flatMap((text, c): [string, string][] => (text === "" ? [] : [[address(from.row + r, from.column + c), text]])),
+      );
+    }),
+  );
+  const lowest = Math.max(0, ...blocks.map(({ range }) => block(range).to.row - firstRow + 1));
+  return { label: `${label}: ${formula} of ${JSON.stringify(typed)}`, cells, formulas, workings, height: Math.max(height, lowest) + 1 };
 }
 
 /** Calls of a function from its description: its examples, the whole of its limits, each edge, each argument left blank or wrong. */

@@ -73,3 +73,9 @@ export const sheetNames = ({ snapshot }: HeadlessBench): string[] => {
   const { sheetOrder, sheets } = snapshot();
   return sheetOrder.map((id) => sheets[id]?.name ?? "");
 };
+
+/** Differences but for what a copy has more: workings below its last row, and what stands still in place of what kind of sheet it is. */
+export function withoutAdded(before: ReadonlyMap<string, unknown>, differences: readonly string[]): string[] {
+  const lastRow = Math.max(...[...before.keys()].map((cell) => Number(cell.split(",")[0])));
+  return differences.filter((text) => Number(text.split(",")[0]) <= lastRow && !text.startsWith("0,6: Gylebook batch sheet | "));
+}

@@ -33,17 +33,31 @@ export function tristimulus(srm: number, pathCm: number): readonly [number, numb
  * @param glassCm way of the light through the beer, cm
  */
 export function hexOfSrm(srm: number, glassCm: number): string {
-  const [x, y, z] = tristimulus(srm, glassCm);
-  const red = 3.2404542 * x - 1.5371385 * y - 0.4985314 * z;
-  const green = -0.969266 * x + 1.8760108 * y + 0.041556 * z;
-  const blue = 0.0556434 * x - 0.2040259 * y + 1.0572252 * z;
-  return `#${[red, green, blue].map(screenByte).join("")}`;
+  const seen = tristimulus(srm, glassCm);
+  return `#${[0, 1, 2].map((channel) => screenByte(channelOfLight(seen, channel))).join("")}`;
 }
+
+/** Red, green and blue of the screen from X, Y, Z (IEC 61966-2-1). */
+const toScreen = [
+  [3.2404542, -1.5371385, -0.4985314],
+  [-0.969266, 1.8760108, 0.041556],
+  [0.0556434, -0.2040259, 1.0572252],
+] as const;
+
+/** Linear light of one channel: 0 is red, 1 green, 2 blue. */
+export function channelOfLight([x, y, z]: readonly [number, number, number], channel: number): number {
+  const [ofX, ofY, ofZ] = toScreen[channel] ?? toScreen[0];
+  return ofX * x + ofY * y + ofZ * z;
+}
+
+/** How sRGB spreads light over the numbers of a channel. */
+export const screenCurve = { below: 0.0031308, steep: 12.92, factor: 1.055, power: 2.4, less: 0.055 } as const;
 
 /** One channel of sRGB: linear light 0..1 to two hexadecimal digits. */
 function screenByte(linear: number): string {
   const light = Math.min(1, Math.max(0, linear));
-  const encoded = light <= 0.0031308 ? 12.92 * light : 1.055 * light ** (1 / 2.4) - 0.055;
+  const { below, steep, factor, power, less } = screenCurve;
+  const encoded = light <= below ? steep * light : factor * light ** (1 / power) - less;
   return Math.round(255 * encoded)
     .toString(16)
     .toUpperCase()

@@ -1,7 +1,7 @@
 import { BrewingError } from "../brewing-error";
 
 /** The first day number that passes for a date: 1 January 1990. Anything from 1 up to here is a slip, such as 9 for 9:00. */
-const firstDate = 32874;
+export const firstDate = 32874;
 
 /**
  * Checks the start of a brew day: a day number with its time as the fraction, or a bare time of day between 0 and 1.

@@ -30,7 +30,7 @@ export type Event = { readonly minute?: number; readonly boilMinute?: number } &
 );
 
 /** What goes in at flame-out is stirred in before the chilling begins. */
-const stirringMinutes = 1;
+export const stirringMinutes = 1;
 
 /** Refuses an addition that would have to go in before the boil begins. */
 function requireWithinBoil(name: string, minutes: number, boilMinutes: number): void {

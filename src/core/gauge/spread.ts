@@ -5,7 +5,7 @@ import { normalHypercube } from "../math/normal-draws";
 export type Measurand = (inputs: readonly number[]) => number | undefined;
 
 /** Largest relative disagreement between a step up and a step down that still counts as a straight line. */
-const straightWithin = 0.2;
+export const straightWithin = 0.2;
 const draws = 1000;
 /** Half width of the interval that holds 95 % of a normal distribution, in standard deviations. */
 const coverage = 1.96;

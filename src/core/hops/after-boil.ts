@@ -11,7 +11,8 @@ export interface AfterBoil {
 }
 
 /** A cool room, or the water of a chiller; colder where the wort is to become colder than that. */
-const surroundingsOf = (toC: number): number => Math.min(15, toC - 5);
+const surroundingsOf = (toC: number): number => Math.min(surroundings.atMostC, toC - surroundings.below);
+export const surroundings = { atMostC: 15, below: 5 } as const;
 
 /** The hop acids at the end: chilled down to the stand, through the stand, and chilled on. Hops for the stand go in when it begins. */
 export function afterBoil(acids: HopAcids, { boilsAtC, stand, chilling }: AfterBoil, added: "by flame-out" | "stand"): HopAcids {

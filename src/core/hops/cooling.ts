@@ -17,14 +17,14 @@ export function coolingTemperatureC({ fromC, toC, minutes, surroundingsC }: Cool
 }
 
 /** Gauss's three points on 0 to 1, and their weights. */
-const gauss: readonly (readonly [place: number, weight: number])[] = [
+export const gauss: readonly (readonly [place: number, weight: number])[] = [
   [0.5 - Math.sqrt(0.15), 5 / 18],
   [0.5, 8 / 18],
   [0.5 + Math.sqrt(0.15), 5 / 18],
 ];
 
 /** So many that the shares are right to 0.00001, even where four hours of cooling begin at 102 °C. */
-const panels = 8;
+export const panels = 8;
 
 /** Difference over its logarithm: the mean distance from the surroundings over equal steps of temperature. */
 const logMean = (one: number, other: number): number => (Math.abs(one - other) < 1e-9 * one ? one : (one - other) / Math.log(one / other));

@@ -26,6 +26,14 @@ export function hopWords(hop: string, added: number | string): string {
   return added === "stand" ? `Add ${name} for the stand` : `Add ${name}`;
 }
 
+/** What to beware of at the lines that are ours. */
+export const ownCautions = {
+  "boil begins": "Stay with it: foam can boil over in seconds. Lid off, heat down.",
+  "flame out": "Gas or power off first. From here only sanitised things touch it.",
+  "no boil": "It was never sterile and no coil boiled: sanitise all, the chiller too.",
+  stand: "Water on slowly: steam, scalding water first; keep clear. Off there, lid on.",
+} as const;
+
 const hopCautions = {
   "first wort": "Before it boils. They stay in: expect more foam when the boil begins.",
   stand: "Still scalding. Push them under with a long, sanitised spoon; lid on.",
@@ -33,7 +41,7 @@ const hopCautions = {
 } as const;
 
 /** Boiling wort foams up over hops; hot wort only wets them. */
-function hopCaution(added: number | string): string {
+export function hopCaution(added: number | string): string {
   if (added === "first wort" || added === "stand" || added === "dry") return hopCautions[added];
   return added === 0
     ? "Flame is out: stir them in gently, then chill. It still scalds."
@@ -61,17 +69,17 @@ export function timelineWords(
       return {
         what: `${ownLines["boil begins"]}start the ${boilMinutes}-minute clock`,
         amount: "",
-        caution: "Stay with it: foam can boil over in seconds. Lid off, heat down.",
+        caution: ownCautions["boil begins"],
       };
     case "flame out":
-      return { what: ownLines["flame out"], amount: "", caution: "Gas or power off first. From here only sanitised things touch it." };
+      return { what: ownLines["flame out"], amount: "", caution: ownCautions["flame out"] };
     case "no boil":
-      return { what: ownLines["no boil"], amount: "", caution: "It was never sterile and no coil boiled: sanitise all, the chiller too." };
+      return { what: ownLines["no boil"], amount: "", caution: ownCautions["no boil"] };
     case "stand":
       return {
         what: `${ownLines.stand}${standTemperatureC === undefined ? "" : `cool to ${Math.round(context.show("temperature", standTemperatureC))} ${quantity("temperature").unit[context.units]}, `}keep it ${standMinutes} min`,
         amount: "",
-        caution: "Water on slowly: steam, scalding water first; keep clear. Off there, lid on.",
+        caution: ownCautions.stand,
       };
     case "done":
       return { what: ownLines.done, amount: "", caution: "" };
@@ -80,7 +88,8 @@ export function timelineWords(
 
 /** "28 g", "7.5 g", "1.00 oz": as finely as a kitchen scale weighs. */
 function amount(massG: number, { units, show }: Context): string {
-  const mass = show("smallMass", massG);
+  // A hair more: 8.35 g is 8.4 g, whatever the binary fraction behind it.
+  const mass = show("smallMass", massG) + 1e-9;
   if (units === "us") return `${mass.toFixed(2)} oz`;
   return `${mass < 10 ? Number(mass.toFixed(1)) : Math.round(mass)} g`;
 }

@@ -4,7 +4,7 @@ import type { SheetLine } from "../derived/sheet-lines";
 import type { BatchCell } from "../fields/cells";
 import { planVersion } from "../describe/plan-version";
 import { leftField, section, workings, type BatchBuilder, type BatchLines, type Field } from "./fields";
-import { bitternessFormula } from "./hops";
+import { bitternessFormula, modelOf } from "./hops";
 import type { UnitWords } from "../unit-words";
 
 interface Figure {
@@ -45,6 +45,10 @@ const byNewestReading = (words: UnitWords): readonly [string, Field][] => [
   ],
 ];
 
+/** What the sheet is, beside its title; an unplugged copy says there what stands still. */
+export const sheetKind = "Gylebook batch sheet";
+export const sheetKindAt = "G1";
+
 /** A bill without colours has no colour: 0 would be water. Words in their place are left to the call to refuse. */
 const noColours = "AND(SUM(INDEX(malt,0,4))=0,SUMPRODUCT(--ISTEXT(INDEX(malt,0,4)))=0)";
 
@@ -52,7 +56,7 @@ const noColours = "AND(SUM(INDEX(malt,0,4))=0,SUMPRODUCT(--ISTEXT(INDEX(malt,0,4
 export function card(b: BatchBuilder, contents: BatchContents, lines: BatchLines, words: UnitWords): { swatch: string; colour: string } {
   b.height(28);
   b.put("A", '=IF(batch_name="","A batch without a name yet",batch_name)', { style: "title", mergeTo: "F" });
-  b.put("G", "Gylebook batch sheet", { style: "hint", mergeTo: "I" });
+  b.put("G", sheetKind, { style: "hint", mergeTo: "I" });
   b.put("K", "Workings: the printed sheet ends at column I. Plan of this sheet:", { style: "hint" });
   b.put("L", planVersion, { style: "hint", name: "gylebook" });
   const hint = (label: string, cell: string, [text, { content, name }]: SheetLine): void => {
@@ -117,7 +121,7 @@ export function card(b: BatchBuilder, contents: BatchContents, lines: BatchLines
       label: "Bitterness",
       format: "whole",
       unit: "IBU",
-      plan: ["ibu_plan", bitternessFormula("HOPS.IBU")],
+      plan: ["ibu_plan", bitternessFormula("HOPS.IBU", modelOf(contents))],
       reached: ["ibu_reached", '=IF(OR(volume_reached="",ibu_plan=""),"",ibu_plan*volume/volume_reached)'],
     },
     {

@@ -16,9 +16,10 @@ export function hasHeading(parameter: Parameter, values: readonly (readonly unkn
     return column === undefined || !isFilled(first[position]) ? [] : [{ column, typed: first[position] }];
   });
   const numbers = filled.filter(({ column }) => column.kind === "number");
-  const chosen = filled.some(
-    ({ column, typed }) =>
-      column.kind === "choice" && column.choices.includes((typeof typed === "string" ? typed : "").trim().toLowerCase()),
+  const chosen = filled.some(({ column, typed }) =>
+    (column.kind === "choice" ? column.choices : column.kind === "number" ? (column.words ?? []) : []).includes(
+      (typeof typed === "string" ? typed : "").trim().toLowerCase(),
+    ),
   );
   return numbers.length > 0 && numbers.every(({ typed }) => isWord(typed)) && !chosen;
 }

@@ -6,9 +6,18 @@ export interface KeptFormula {
   readonly formula: string;
   /** The marks of the cells as they were written, row by row. */
   readonly marks: readonly string[];
+  /** Names of the cells below the sheet that the plain formula rests on. */
+  readonly workings?: readonly string[];
+  /** Whether its value stands still. */
+  readonly still?: boolean;
   /** The note that the cell had before. */
   readonly note?: string;
 }
+
+/** Names on a copy: what plain formulas rest on, numbered; where values are compared with what they were made from; what that says. */
+export const workingsName = "plain_workings_";
+export const stillName = "stands_still";
+export const stillLineName = "stands_still_says";
 
 /** Why a formula became a value; undefined where it became a plain formula. */
 type Reason = string | undefined;
@@ -23,7 +32,7 @@ export function noteText(kept: KeptFormula, reason: Reason): string {
   const words =
     reason === undefined
       ? `Gylebook stood here: ${shortened(kept.formula)}\nThe same sum now calculates without the add-in. To put it back: Gylebook’s pane, “Share”, “Unplug”.`
-      : `Gylebook stood here: ${shortened(kept.formula)}\nThis is the value that it had: ${reason}. It does not follow changes. To put it back: Gylebook’s pane, “Share”, “Unplug”.`;
+      : `Gylebook stood here: ${shortened(kept.formula)}\nThis is the value that it had: ${reason}. It stands still, whatever changes. To put it back: Gylebook’s pane, “Share”, “Unplug”.`;
   return `${firstWord}${JSON.stringify({ ...rest, ...(note === undefined ? {} : { note }) })}\n${words}${note === undefined ? "" : `\n\n${note}`}`;
 }
 
@@ -42,6 +51,8 @@ export function keptFormula(text: string): KeptFormula | undefined {
       read.formula.startsWith("=") &&
       Array.isArray(read.marks) &&
       read.marks.every((mark) => typeof mark === "string") &&
+      (read.workings === undefined || (Array.isArray(read.workings) && read.workings.every((name) => typeof name === "string"))) &&
+      (read.still === undefined || typeof read.still === "boolean") &&
       (read.note === undefined || typeof read.note === "string");
     return good ? (read as KeptFormula) : undefined;
   } catch {

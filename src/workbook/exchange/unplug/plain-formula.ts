@@ -8,7 +8,7 @@ import { plainForms } from "./plain";
 import { atom } from "./plain/formula-parts";
 import type { Operand } from "./plain/operands";
 import { PlainArguments } from "./plain/plain-arguments";
-import { gridSize, plainCell } from "./plain/plain-call";
+import { gridSize, plainCell, type PutWorkings } from "./plain/plain-call";
 import { isValueOnly, NoPlainForm, type Place, type PlainForm } from "./plain/plain-form";
 import { cellOf, rangeOperand, type Shape, type Surroundings } from "./references";
 
@@ -24,7 +24,13 @@ const functions = new Map(registry.map((descriptor) => [descriptor.id, descripto
  * knows, one formula for each cell of a spill.
  */
 export class PlainFormulas {
-  constructor(private readonly around: Surroundings) {}
+  /** @param put where workings go that some of the sums rest on; without it those have no plain form */
+  constructor(
+    private readonly around: Surroundings,
+    private readonly put: PutWorkings = () => {
+      throw new NoPlainForm("there is no room for its workings");
+    },
+  ) {}
 
   /**
    * The cell of a block that a formula fills.
@@ -81,13 +87,13 @@ export class PlainFormulas {
             ? { row: 0, column: (indexed[0] ?? 1) - 1 }
             : { row: (indexed[0] ?? 1) - 1, column: (indexed[1] ?? 1) - 1 };
       if (picked.row < 0 || picked.column < 0 || picked.row >= size.rows || picked.column >= size.columns) return '""';
-      return plainCell(form, x, picked);
+      return plainCell(form, x, picked, this.put);
     }
     const shape = this.shape(call.text);
     if (!isOne(shape) && inside.some((name) => !cellByCell.has(name)))
       throw new NoPlainForm("several answers are drawn together in one cell");
     if (shape.rows > block.rows || shape.columns > block.columns) throw new NoPlainForm("its answers have no room");
-    return plainCell(form, this.arguments(descriptor, call, block, place), { row: 0, column: 0 });
+    return plainCell(form, this.arguments(descriptor, call, block, place), { row: 0, column: 0 }, this.put);
   }
 
   private arguments(descriptor: AnyDescriptor, call: GyleCall, block: Shape, place: Place): PlainArguments {

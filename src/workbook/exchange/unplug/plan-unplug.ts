@@ -1,12 +1,14 @@
 import { tokenize, tokenTypes } from "@borgar/fx";
 import { gyleCalls } from "../../grid/formulas";
 import { ToldInFull } from "../../grid/words/told-in-full";
-import { address, block as blockOf, position } from "../../grid/plan/addresses";
+import { address, block as blockOf, position, type Position } from "../../grid/plan/addresses";
 import { frozenValue, isUncalculated } from "./frozen-value";
 import { PlainFormulas } from "./plain-formula";
 import { NoPlainForm } from "./plain/plain-form";
 import type { Shape } from "./references";
 import { cellAt, sizeOf, surroundings, type SheetSnapshot } from "./sheet-snapshot";
+import { standingStill } from "./standing-still";
+import { WorkingCells, type WorkingBlock } from "./working-cells";
 
 /** Cells to write in place of one formula. */
 export interface CellChange {
@@ -18,6 +20,14 @@ export interface CellChange {
   readonly formula: string;
   /** Why it is a value from now on; undefined where it still calculates. */
   readonly reason: string | undefined;
+  /** Cells below the sheet that it rests on. */
+  readonly workings: readonly WorkingBlock[];
+}
+
+export interface UnplugPlan {
+  readonly changes: readonly CellChange[];
+  /** Where the values are compared with what they were made from, what that says, and the cell that is TRUE once they are out of date. */
+  readonly still: { readonly block: WorkingBlock; readonly says: string; readonly changed: string } | undefined;
 }
 
 /** A sheet that cannot be unplugged as it stands; nothing was changed. */
@@ -49,28 +59,26 @@ export function concerns(formula: unknown, standalone: boolean, sheetName: strin
  * What becomes of every formula of a sheet that calls GYLE. Reads the snapshot only and changes nothing.
  *
  * @param standalone for a workbook of its own: formulas that speak of other sheets become values as well
+ * @param isoDay the day of it, which is said beside what stands still
  * @throws StillCalculating while a GYLE cell has no result yet
  */
-export function planUnplug(sheet: SheetSnapshot, standalone: boolean): CellChange[] {
+export function planUnplug(sheet: SheetSnapshot, standalone: boolean, isoDay: string): UnplugPlan {
   const candidates = [...candidatesOf(sheet, standalone)];
+  const working = new WorkingCells(below(sheet));
   const sizes = new PlainFormulas(surroundings(sheet, sheet.spills));
   const blocks = new Map(
     candidates.map(({ cell, formula, filled, away }) => [cell, away ? filled : roomFor(sheet, sizes, cell, formula, filled)]),
   );
   // What spilled is written cell by cell from now on, so `F54#` becomes the block itself.
-  const plain = new PlainFormulas(surroundings(sheet, blocks));
-  return candidates.map(({ cell, formula, filled, away }): CellChange => {
+  const plain = new PlainFormulas(surroundings(sheet, blocks), working.put);
+  const changes = candidates.map(({ cell, formula, filled, away }): CellChange => {
     const block = blocks.get(cell) ?? filled;
     try {
       if (away) throw new NoPlainForm("it speaks of a sheet that stays behind");
       const size = sizeOf(block);
-      return {
-        cell,
-        block,
-        formula,
-        reason: undefined,
-        contents: cellsOf(size, (row, column) => plain.cell(formula, size, { row, column })),
-      };
+      working.taken();
+      const contents = cellsOf(size, (row, column) => plain.cell(formula, size, { row, column }));
+      return { cell, block, formula, reason: undefined, contents, workings: working.taken() };
     } catch (problem) {
       if (!(problem instanceof NoPlainForm)) throw problem;
       const { from } = blockOf(filled);
@@ -81,9 +89,15 @@ export function planUnplug(sheet: SheetSnapshot, standalone: boolean): CellChang
         formula,
         reason: problem.message,
         contents: cellsOf(sizeOf(filled), (row, column) => frozenValue(value(row, column))),
+        workings: [],
       };
     }
   });
+  const still = standingStill(sheet, changes, isoDay);
+  if (still === undefined) return { changes, still };
+  const at = working.put(still.workings);
+  const [block] = working.taken();
+  return { changes, still: block && { block, says: still.says(at), changed: still.changed(at) } };
 }
 
 function* candidatesOf(sheet: SheetSnapshot, standalone: boolean): Generator<Candidate> {
@@ -127,14 +141,24 @@ function roomFor(sheet: SheetSnapshot, plain: PlainFormulas, cell: string, formu
   }
   const now = blockOf(filled);
   const { row, column } = position(cell);
-  const last = { row: Math.max(now.to.row, row + size.rows - 1), column: Math.max(now.to.column, column + size.columns - 1) };
-  for (let r = row; r <= last.row; r += 1) {
-    for (let c = column; c <= last.column; c += 1) {
-      const isFilled = r <= now.to.row && c <= now.to.column;
-      if (!isFilled && cellAt(sheet.formulas, sheet.corner, r, c) !== "") return filled;
-    }
-  }
-  return `${cell}:${address(last.row, last.column)}`;
+  const width = Math.max(now.to.column - column + 1, size.columns);
+  const isFree = (r: number): boolean =>
+    Array.from({ length: width }, (_, index) => column + index).every(
+      (c) => (r <= now.to.row && c <= now.to.column) || cellAt(sheet.formulas, sheet.corner, r, c) === "",
+    );
+  // As many rows as are free; columns all or none.
+  let last = row;
+  while (last < row + size.rows - 1 && isFree(last + 1)) last += 1;
+  return isFree(row) && last >= now.to.row ? `${cell}:${address(last, column + width - 1)}` : filled;
+}
+
+/** From which column on workings stand: the printed part of a batch sheet ends before it. */
+const firstWorkingColumn = 11;
+
+/** Below all that is in use, where nobody inserts or deletes a row. */
+function below({ corner, formulas }: SheetSnapshot): Position {
+  const width = formulas[0]?.length ?? 1;
+  return { row: corner.row + formulas.length + 2, column: Math.min(firstWorkingColumn, corner.column + width) };
 }
 
 function cellsOf<T>({ rows, columns }: Shape, content: (row: number, column: number) => T): T[][] {

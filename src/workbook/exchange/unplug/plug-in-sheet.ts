@@ -7,6 +7,8 @@ import { ToldInFull } from "../../grid/words/told-in-full";
 import { askFunctions, needFunctions } from "../../grid/write/known-functions";
 import { isAsTyped } from "../../grid/write/same-content";
 import { writeSurely, type Standing } from "../../grid/write/write-surely";
+import { sheetKind } from "../../batch/sheet/card";
+import { stillLineName, stillName } from "./kept-formula";
 import { changedCell, keptOnSheet, type KeptOnSheet } from "./kept-on-sheet";
 import { sheetsSpokenOf } from "./plan-unplug";
 import { cellAt } from "./sheet-snapshot";
@@ -73,7 +75,8 @@ async function lookAndPlugIn(context: Excel.RequestContext, sheetName: string, l
   const restored = found.filter(({ cell }) => !stopped.has(cell));
   if (restored.length === 0)
     throw new PlugInRefused(`No formula on “${sheetName}” can be plugged in: ${listed(conflicts)}. Nothing was changed.`, conflicts);
-  await restore(context, sheet, sheetName, restored, contentAt);
+  const left = found.filter(({ cell }) => stopped.has(cell));
+  await restore(context, sheet, sheetName, restored, restOf(sheet, restored, left), contentAt);
   return { restored: restored.length, left: conflicts };
 }
 
@@ -106,11 +109,40 @@ const listed = (conflicts: readonly Conflict[]): string => {
 const refusal = (sheetName: string, changed: readonly Conflict[]): string =>
   `“${sheetName}” was changed since it was unplugged: ${listed(changed)}. Plugging in would lose that. Nothing was changed.`;
 
+/** Named cells that were written beside the formulas, and are wanted no longer: name and "K210:S240". */
+interface Rest {
+  readonly name: string;
+  readonly range: string;
+}
+
+/** What no formula that is left rests on; the comparison goes when nothing stands still any more. */
+function restOf(sheet: Excel.Worksheet, restored: readonly KeptOnSheet[], left: readonly KeptOnSheet[]): Rest[] {
+  const wanted = new Set(left.flatMap(({ workings = [] }) => workings));
+  const over = restored.flatMap(({ workings = [] }) => workings).filter((name) => !wanted.has(name));
+  const names = new Set([...over, ...(left.some(({ still }) => still === true) ? [] : [stillName, stillLineName])]);
+  return ownNames(sheet).flatMap(({ name, formula }) =>
+    names.has(name.toLowerCase()) ? [{ name, range: localAddress(String(formula)) }] : [],
+  );
+}
+
+function clearRest(sheet: Excel.Worksheet, rest: readonly Rest[]): void {
+  for (const { name, range } of rest) {
+    const cells = sheet.getRange(range);
+    if (name.toLowerCase() === stillLineName) {
+      cells.values = [[sheetKind]];
+      cells.format.wrapText = false;
+      cells.conditionalFormats.clearAll();
+    } else cells.clear();
+    sheet.names.getItem(name).delete();
+  }
+}
+
 async function restore(
   context: Excel.RequestContext,
   sheet: Excel.Worksheet,
   sheetName: string,
   restored: readonly KeptOnSheet[],
+  rest: readonly Rest[],
   contentAt: (row: number, column: number) => unknown,
 ): Promise<void> {
   const mark = ownNames(sheet).find(({ name }) => name.toLowerCase() === unpluggedMark);
@@ -124,6 +156,7 @@ async function restore(
         sheet.getRange(block).clear("Contents");
         sheet.getRange(cell).formulas = [[formula]];
       }
+      clearRest(sheet, rest);
       for (const { cell, note } of restored) {
         if (note === undefined) sheet.notes.getItem(cell).delete();
         else sheet.notes.getItem(cell).content = note;
@@ -136,7 +169,7 @@ async function restore(
       refuseUnknown?.();
     },
     look: () => standingOf(context, sheet, restored),
-    takeBack: () => takeBack(context, sheet, restored, contentAt),
+    takeBack: () => takeBack(context, sheet, restored, rest, contentAt),
   });
 }
 
@@ -159,16 +192,25 @@ async function takeBack(
   context: Excel.RequestContext,
   sheet: Excel.Worksheet,
   restored: readonly KeptOnSheet[],
+  rest: readonly Rest[],
   contentAt: (row: number, column: number) => unknown,
 ): Promise<void> {
   const notes = restored.map(({ cell }) => sheet.notes.getItemOrNullObject(cell));
+  const restNames = rest.map(({ name }) => sheet.names.getItemOrNullObject(name));
   const marks = [batchMark, unpluggedMark].map((name) => sheet.names.getItemOrNullObject(name));
   await context.sync();
-  for (const [index, { cell, block, text }] of restored.entries()) {
+  const asItWas = (block: string): unknown[][] => {
     const { from, to } = blockOf(block);
-    sheet.getRange(block).formulas = Array.from({ length: to.row - from.row + 1 }, (_, row) =>
+    return Array.from({ length: to.row - from.row + 1 }, (_, row) =>
       Array.from({ length: to.column - from.column + 1 }, (__, column) => contentAt(from.row + row, from.column + column)),
     );
+  };
+  for (const [index, { name, range }] of rest.entries()) {
+    sheet.getRange(range).formulas = asItWas(range);
+    if (restNames[index]?.isNullObject === true) sheet.names.add(name, sheet.getRange(range));
+  }
+  for (const [index, { cell, block, text }] of restored.entries()) {
+    sheet.getRange(block).formulas = asItWas(block);
     const note = notes[index];
     if (note?.isNullObject === true) sheet.notes.add(cell, text);
     else if (note) note.content = text;

@@ -57,6 +57,15 @@ export function surroundings(sheet: SheetSnapshot, spills: ReadonlyMap<string, s
   };
 }
 
+/** "B20:E25" for a reference that speaks of cells of this very sheet; undefined for any other. */
+export function rangeOn(sheet: SheetSnapshot, reference: string): string | undefined {
+  const spilled = reference.endsWith("#") ? sheet.spills.get(localAddress(reference.slice(0, -1)).toUpperCase()) : undefined;
+  const range =
+    spilled ?? (corners(reference) ? reference : (sheet.names.get(localName(reference)) ?? tableRange(sheet.tables, reference)));
+  const found = corners(range ?? "");
+  return range !== undefined && found && isOwn(found.prefix, sheet.name) ? localAddress(range).toUpperCase() : undefined;
+}
+
 const localName = (reference: string): string => reference.slice(reference.lastIndexOf("!") + 1).toLowerCase();
 const isOwn = (prefix: string, sheetName: string): boolean =>
   prefix === "" || prefix.slice(0, -1).replace(/^'|'$/g, "").replaceAll("''", "'").toLowerCase() === sheetName.toLowerCase();

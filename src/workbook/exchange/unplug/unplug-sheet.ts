@@ -1,5 +1,6 @@
 import { canPlugInAgain } from "./can-plug-in";
 import { freeName, refuseTaken } from "../../grid/write/insert-sheet";
+import { dayNumberOf, isoDay } from "../../grid/words/day-number";
 import { hostWords } from "../../grid/words/host-words";
 import { Unsure } from "../../grid/words/told-in-full";
 import { twice, writeSurely } from "../../grid/write/write-surely";
@@ -143,6 +144,12 @@ export async function deleteSheets(context: Excel.RequestContext, sheetNames: re
   }
 }
 
+/** The day on the wall. */
+function today(): number {
+  const now = new Date();
+  return Math.floor(dayNumberOf(Date.UTC(now.getFullYear(), now.getMonth(), now.getDate())));
+}
+
 async function copyGroup(
   context: Excel.RequestContext,
   pairs: readonly Pair[],
@@ -160,10 +167,10 @@ async function copyGroup(
 
   const plans = copies.map((copy, index) => ({
     copy,
-    changes: planUnplug(snapshotOf(pairs[index]!, originals[index]!, copy, ofWorkbook), choices.standalone),
+    plan: planUnplug(snapshotOf(pairs[index]!, originals[index]!, copy, ofWorkbook), choices.standalone, isoDay(choices.on ?? today())),
   }));
   context.application.suspendApiCalculationUntilNextSync();
-  const results = plans.map(({ copy, changes }, index) => writeCopy(copy, originals[index]!, changes, pairs[index]!, choices));
+  const results = plans.map(({ copy, plan }, index) => writeCopy(copy, originals[index]!, plan, pairs[index]!, choices));
   await context.sync();
   return results;
 }

@@ -3,6 +3,8 @@ export interface UnplugChoices {
   readonly prices: boolean;
   /** For a workbook of its own: formulas that speak of sheets left behind become values. */
   readonly standalone: boolean;
+  /** The day of it, which is said beside what stands still; today without it. */
+  readonly on?: number;
   /** What a copy is to be called; without it, after its original. */
   readonly copyName?: string;
   /** "for a moment": the copies keep the mark of a sheet that is nobody's, until whoever asked for them deletes them. */

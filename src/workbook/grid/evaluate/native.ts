@@ -261,6 +261,13 @@ export const nativeFunctions: ReadonlyMap<string, Native> = new Map<string, Nati
     MIN: overNumbers((numbers) => (numbers.length > 0 ? Math.min(...numbers) : 0)),
     MAX: overNumbers((numbers) => (numbers.length > 0 ? Math.max(...numbers) : 0)),
     AVERAGE: overNumbers(mean),
+    SMALL: ([cells, place]) => {
+      const numbers = cellsOf(cells)
+        .flat()
+        .filter((cell) => typeof cell === "number")
+        .sort((a, b) => a - b);
+      return single(numbers[count0(one(place)) - 1] ?? new CellError("#NUM!", "SMALL asks for more numbers than there are"));
+    },
     COUNT: (given) => single(given.flatMap((argument) => argument().flat()).filter((cell) => typeof cell === "number").length),
     COUNTA: (given) => single(given.flatMap((argument) => argument().flat()).filter((cell) => cell !== null).length),
     COUNTIF: count,

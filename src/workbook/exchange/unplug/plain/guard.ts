@@ -148,7 +148,8 @@ function columnIsGood(column: Column, text: string, units: PlainUnits): string {
   if (column.kind === "choice") return `((${empty}+${column.choices.map((choice) => `(${text}=${quote(choice)})`).join("+")})>0)`;
   if (column.kind !== "number") return "";
   const within = inLimits(column, text, units).map(bracketed).join("*");
-  return `((${column.blank === "zero" ? `(${text}="")` : empty}+ISNUMBER(${text})*${within})>0)`;
+  const words = (column.words ?? []).map((word) => `+(${text}=${quote(word)})`).join("");
+  return `((${column.blank === "zero" ? `(${text}="")` : empty}+ISNUMBER(${text})*${within}${words})>0)`;
 }
 
 const bracketed = (condition: string): string => `(${condition})`;

@@ -1,9 +1,11 @@
 import { beerForms } from "./beer";
+import { dayForms } from "./day";
 import { cleanForms, heatForms } from "./heat-and-clean";
 import { hopsForms } from "./hops";
-import { dayForms, gaugeForms, logForms } from "./log-and-day";
+import { logForms } from "./log";
 import { packForms } from "./pack";
 import type { PlainForm, ValueOnly } from "./plain-form";
+import { spread } from "./spread";
 import { tasteForms } from "./taste";
 import { waterForms } from "./water";
 import { wortForms } from "./wort";
@@ -23,6 +25,6 @@ export const plainForms: ReadonlyMap<string, PlainForm | ValueOnly> = new Map<st
     ...packForms,
     ...tasteForms,
     ...dayForms,
-    ...gaugeForms,
+    "GAUGE.SPREAD": spread,
   }),
 );

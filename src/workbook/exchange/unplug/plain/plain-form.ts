@@ -1,4 +1,5 @@
 import type { PlainArguments } from "./plain-arguments";
+import type { At, Workings } from "./workings";
 
 /** Which cell of a spilled answer: 0, 0 is the first. */
 export interface Place {
@@ -12,9 +13,13 @@ export interface Place {
  */
 export interface PlainForm {
   /** The sum, in the core's unit where the answer is a number, as shown where it is a grid. */
-  readonly sum: (x: PlainArguments, place: Place) => string;
+  readonly sum: (x: PlainArguments, place: Place, at: At) => string;
   /** What must hold besides the limits of each argument; otherwise the answer is #N/A. */
   readonly holds?: (x: PlainArguments) => readonly string[];
+  /** What is not filled in yet besides arguments: where any of it holds the answer is blank. */
+  readonly waits?: (x: PlainArguments) => readonly string[];
+  /** Cells of its own that the sum rests on, where one formula would be too long; the sum is told where they stand. */
+  readonly workings?: (x: PlainArguments) => Workings;
   /** For a grid: how many cells the answer fills. */
   readonly size?: (x: PlainArguments) => { readonly rows: number; readonly columns: number };
 }

@@ -19,7 +19,7 @@ import { num } from "./formula-parts";
 import type { PlainArguments } from "./plain-arguments";
 import { NoPlainForm, type PlainForm, type ValueOnly } from "./plain-form";
 
-/** Fits, draws and timetables: what no single formula does. */
+/** What no plain formula does. */
 const fitted: ValueOnly = { value: "it fits a curve through the readings" };
 
 /**
@@ -104,11 +104,3 @@ export const logForms = {
   "LOG.FORECAST": fitted,
   "LOG.CURVE": fitted,
 } satisfies Record<string, PlainForm | ValueOnly>;
-
-export const dayForms = {
-  "DAY.TIMELINE": { value: "it sorts steps and hops into one timetable, in words" },
-} satisfies Record<string, ValueOnly>;
-
-export const gaugeForms = {
-  "GAUGE.SPREAD": { value: "it asks another function again and again" },
-} satisfies Record<string, ValueOnly>;

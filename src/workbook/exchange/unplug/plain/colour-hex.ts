@@ -1,0 +1,41 @@
+import { daylightAndEye } from "../../../../core/beer/cie-tables";
+import { channelOfLight, relativeAbsorbance, screenCurve } from "../../../../core/beer/hex";
+import { srmPerAbsorbance } from "../../../../core/wort/colour-scales";
+import type { PlainArguments } from "./plain-arguments";
+import type { PlainForm } from "./plain-form";
+import type { Workings } from "./workings";
+
+const digits = (value: number): string => String(Number(value.toPrecision(10))).replace("e", "E");
+const absorbances = daylightAndEye.map(([wavelengthNm]) => relativeAbsorbance(wavelengthNm));
+const white = daylightAndEye.reduce((sum, [, light, , y]) => sum + light * y, 0);
+
+/** How much each wavelength adds to red, green and blue, without any beer. */
+const channels = [0, 1, 2].map((channel) =>
+  daylightAndEye.map(([, light, x, y, z]) => (channelOfLight([x, y, z], channel) * light) / white),
+);
+
+/** Light of each channel, 0..1, then its byte: the sum over the spectrum of `core/beer/hex.ts`. */
+const workings =
+  (x: PlainArguments): Workings =>
+  (at) => {
+    const through = `${x.core("srm")}/${srmPerAbsorbance}*${x.core("glassCm")}`;
+    return [
+      channels.map(
+        (weights) =>
+          `=MIN(1,MAX(0,SUMPRODUCT({${weights.map(digits).join(",")}}*10^(-${through}*{${absorbances.map(digits).join(",")}}))))`,
+      ),
+      channels.map((_, channel) => {
+        const light = at(0, channel);
+        const { below, steep, factor, power, less } = screenCurve;
+        return `=ROUND(255*IF(${light}<=${below},${steep}*${light},${factor}*${light}^(1/${power})-${less}),0)`;
+      }),
+    ];
+  };
+
+export const hex: PlainForm = {
+  workings,
+  sum: (_, __, at) => {
+    const digit = (number: string): string => `MID("0123456789ABCDEF",${number}+1,1)`;
+    return `"#"&${channels.map((_, channel) => `${digit(`INT(${at(1, channel)}/16)`)}&${digit(`MOD(${at(1, channel)},16)`)}`).join("&")}`;
+  },
+};

@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from "vitest";
+import { planBatch } from "../../src/workbook/batch/sheet/plan";
 import { printedBatches, printedWorkbook } from "../support/printed-workbook";
 import { useBench } from "./support/bench-fixture";
 import type { BenchPage } from "./support/bench-page";
@@ -6,12 +7,12 @@ import { pdftotext, readPdf } from "./support/read-pdf";
 
 const bench = useBench({ profile: "whole file" });
 
-/** A batch takes three pages, each page to print one; the stores' shopping list has its own, and so has each kit. */
+/** A batch takes three pages, and more where it has blocks, each page to print one; the stores' shopping list has its own, and so has each kit. */
 const expectedPages: Readonly<Record<string, number>> = {
   ...Object.fromEntries(
-    printedBatches().flatMap(({ sheetName }) => [
-      [sheetName, 3],
-      ...["recipe", "shopping", "lesson", "labels"].map((kind): [string, number] => [`${sheetName} ${kind}`, 1]),
+    printedBatches().flatMap((batch) => [
+      [batch.sheetName, planBatch(batch).print.breaksBeforeRow.length + 1],
+      ...["recipe", "shopping", "lesson", "labels"].map((kind): [string, number] => [`${batch.sheetName} ${kind}`, 1]),
     ]),
   ),
   Season: 1,
@@ -19,7 +20,8 @@ const expectedPages: Readonly<Record<string, number>> = {
   Stores: 2,
   Club: 1,
 };
-const withChart = new Set([...printedBatches().map(({ sheetName }) => sheetName), "Season"]);
+/** A batch has its fermentation; the season its months, gravities, efficiency with bitterness, and scores. */
+const charts = new Map<string, number>([...printedBatches().map(({ sheetName }) => [sheetName, 1] as const), ["Season", 4]]);
 const smallestPoints = 8;
 
 interface Printed {
@@ -106,7 +108,7 @@ describe("the sheet in front, on paper", () => {
       expect(printed.cut).toEqual([]);
       expect(printed.smallest).toBeGreaterThanOrEqual(smallestPoints - 0.01);
       expect(printed.over).toBeLessThanOrEqual(0);
-      expect(printed.charts).toBe(withChart.has(name) ? 1 : 0);
+      expect(printed.charts).toBe(charts.get(name) ?? 0);
       const pages = expectedPages[name]!;
       expect(printed.footers).toEqual(
         Array.from({ length: pages }, (_, index) =>

@@ -1,5 +1,5 @@
 import { makeWorkbook, sampleBytes } from "../../src/build/make-sample";
-import { seasonBatches } from "../../src/build/sample-season";
+import { noteSeason, seasonBatches } from "../../src/build/sample-season";
 import type { BatchContents } from "../../src/workbook/batch/contents";
 import { exampleBatch, firstExtractBatch } from "../../src/workbook/batch/example-batch";
 import { newBatch } from "../../src/workbook/batch/new-batch";
@@ -8,6 +8,8 @@ import { insertClub } from "../../src/workbook/sheets/club/add-to-club";
 import { insertKit } from "../../src/workbook/sheets/kit/insert-kit";
 import { insertSeason } from "../../src/workbook/sheets/season/insert-season";
 import { insertStores } from "../../src/workbook/sheets/stores/insert-stores";
+import { blockKeys } from "../../src/workbook/batch/fields/blocks";
+import { filledBlocks } from "./filled-blocks";
 import { insertPage } from "../../src/workbook/sheets/pages/insert-page";
 import { loadHeadlessBench } from "./headless-bench";
 
@@ -33,6 +35,8 @@ export const printedBatches = (): BatchContents[] => {
     { ...extract!, sheetName: "Metric extract" },
     { ...(strong ?? grain)!, sheetName: "Metric grain" },
     newBatch(choices("Metric grain blank", "metric", "all-grain")),
+    { ...filledBlocks("us", "US blocks"), id: "paper-us-blocks" },
+    newBatch(choices("Metric blocks blank", "metric", "extract"), blockKeys),
     handOut(grain!, { name: "Hand-out", brewedOn: 46300, prices: false, volume: 10, units: "metric" }),
   ];
 };
@@ -40,7 +44,7 @@ export const printedBatches = (): BatchContents[] => {
 /** A workbook with these batches, the pages of each that has a recipe, season, kit, stores and club. */
 export async function printedWorkbook(): Promise<Uint8Array> {
   const batches = printedBatches();
-  const made = await makeWorkbook(await loadHeadlessBench(), batches, async (context) => {
+  const sheets = async (context: Excel.RequestContext) => {
     await insertSeason(context, { sheetName: "Season", units: "metric", today: 46300, allowance: 400 });
     await insertKit(context, { sheetName: "Kit", units: "metric", kitNames: ["Shed"] });
     await insertStores(context, {
@@ -68,7 +72,8 @@ export async function printedWorkbook(): Promise<Uint8Array> {
       units: "metric",
       entries: batches.slice(3, 6).map((batch, index) => ({ member: `Member ${index + 1}`, batch })),
     });
-  });
+  };
+  const made = await makeWorkbook(await loadHeadlessBench(), batches, sheets, noteSeason);
   made.bench.dispose();
   return sampleBytes(made);
 }

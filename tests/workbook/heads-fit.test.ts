@@ -4,6 +4,7 @@ import type { SheetPlan } from "../../src/workbook/grid/plan/sheet-plan";
 import { planClass } from "../../src/workbook/sheets/club/class-plan";
 import { planScoreSheet } from "../../src/workbook/sheets/club/score-sheet-plan";
 import { planTasting } from "../../src/workbook/sheets/club/tasting-plan";
+import { planSeason } from "../../src/workbook/sheets/season/season-plan";
 import { planStores } from "../../src/workbook/sheets/stores/stores-plan";
 
 /* A letter of bold Calibri is on average about 0.95 as wide as the digit that column widths are counted in (our estimate). */
@@ -23,6 +24,7 @@ function tooNarrow({ cells, columnWidths, print }: SheetPlan): string[] {
 }
 
 it.each([
+  ["season", planSeason({ sheetName: "Season", units: "metric", today: 46270, rows: [] })],
   ["stores", planStores({ sheetName: "Stores", units: "metric", today: 46270 })],
   ["class", planClass({ sheetName: "Class", units: "metric", rows: [] })],
   [

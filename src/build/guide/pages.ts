@@ -97,6 +97,7 @@ const season: GuidePage = {
       title: "All batches in one list",
       paragraphs: [
         "<em>Season</em> writes a sheet with one line for each batch sheet. It follows when a batch is added, copied, renamed, moved or deleted while the pane is open, and catches up when the pane is opened.",
+        "It is a record, too: a batch whose sheet is deleted stays in the list with its last figures, and the year's volume and cost stay what they were. A year can be closed; batches of one name are compared under <em>Versions of a recipe</em>.",
       ],
       picture: "season-sheet",
     },
@@ -109,7 +110,9 @@ const season: GuidePage = {
     },
     {
       title: "What is on the shelves",
-      paragraphs: ["<em>Stores</em> keeps what you have; a batch draws on it once, and what is missing for planned batches is listed."],
+      paragraphs: [
+        "<em>Stores</em> keeps what you have, one line for each lot. A batch draws on it once, the oldest lot first or the one that you choose, and what it drew is its cost; what is missing for planned batches is listed.",
+      ],
       picture: "stores-sheet",
     },
   ],

@@ -2,6 +2,7 @@ import type { HeadlessBench } from "../../../src/excel-stand-in/headless";
 import { drawFor, giveBackOf, writeAlphas, writeList, lookAtStores, type StoresState } from "../../../src/pane/stores/stores-work";
 import { learnNow, take, type KitState } from "../../../src/pane/kit/kit-work";
 import { bringAlong } from "../../../src/pane/older-sheets/ask-workbook";
+import { growSheet } from "../../../src/pane/grow/grow-work";
 import { refreshNow, seasonState } from "../../../src/pane/season/follow-season";
 import { inWorkbook, type Done } from "../../../src/pane/sheets/in-workbook";
 import { plugInFront, unplug } from "../../../src/pane/unplug/unplug-work";
@@ -149,6 +150,14 @@ export const beginnings = {
   stores: async () => {
     await beginnings["a batch"]();
     await Excel.run((context) => insertStores(context, { sheetName: "Stores", units: "metric", today: 46300, stock }));
+  },
+  "stores and a batch without costs": async () => {
+    await beginnings.stores();
+    await Excel.run(async (context) => {
+      const sheet = context.workbook.worksheets.getItem("Batch 1");
+      for (const name of ["malt_cost", "hop_cost", "yeast_cost"]) sheet.names.getItem(name).getRange().clear("Contents");
+      await context.sync();
+    });
   },
   "stores and a plan": async () => {
     await beginnings.stores();
@@ -347,6 +356,12 @@ export const operations: readonly Operation[] = [
   },
   { name: "drawing", from: "stores", act: async () => toldState(await drawFor("Batch 1")), places: ["Stores"] },
   {
+    name: "drawing, with what it cost",
+    from: "stores and a batch without costs",
+    act: async () => toldState(await drawFor("Batch 1")),
+    places: ["Stores", "Batch 1"],
+  },
+  {
     name: "drawing on a protected sheet",
     from: "stores, protected with open cells",
     isRefused: true,
@@ -452,6 +467,13 @@ export const operations: readonly Operation[] = [
       return told.ok ? { done: true, words: "" } : { done: false, words: told.problem };
     },
     places: ["Batch 1", "Batch 2"],
+  },
+  {
+    name: "blocks added",
+    isDear: true,
+    from: "a batch",
+    act: async () => toldDone(await growSheet("Batch 1", ["waterTreatment", "lateHops"])),
+    places: ["Batch 1"],
   },
   {
     name: "formulas repaired",

@@ -1,6 +1,9 @@
 import { expect, it } from "vitest";
 import { columnNumber, position } from "../../src/workbook/grid/plan/addresses";
 import type { SheetPlan } from "../../src/workbook/grid/plan/sheet-plan";
+import { planClass } from "../../src/workbook/sheets/club/class-plan";
+import { planScoreSheet } from "../../src/workbook/sheets/club/score-sheet-plan";
+import { planTasting } from "../../src/workbook/sheets/club/tasting-plan";
 import { planSeason } from "../../src/workbook/sheets/season/season-plan";
 import { planStores } from "../../src/workbook/sheets/stores/stores-plan";
 
@@ -23,5 +26,20 @@ function tooNarrow({ cells, columnWidths, print }: SheetPlan): string[] {
 it.each([
   ["season", planSeason({ sheetName: "Season", units: "metric", today: 46270, rows: [] })],
   ["stores", planStores({ sheetName: "Stores", units: "metric", today: 46270 })],
+  ["class", planClass({ sheetName: "Class", units: "metric", rows: [] })],
+  [
+    "tasting",
+    planTasting({
+      sheetName: "Tasting",
+      id: "id",
+      paper: "a4",
+      beers: [184, 271].map((code) => ({ code, beer: "B", member: "M" })),
+      tasters: [],
+    }),
+  ],
+  [
+    "score sheet",
+    planScoreSheet({ sheetName: "Scores", tastingName: "Tasting", tastingId: "id", paper: "a4", taster: "Ada", codes: [184, 271] }),
+  ],
   ["stores in US units", planStores({ sheetName: "Stores", units: "us", today: 46270 })],
 ])("%s: every head fits over its columns", (_, plan) => expect(tooNarrow(plan)).toEqual([]));

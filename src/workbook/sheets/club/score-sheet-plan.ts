@@ -76,7 +76,7 @@ export function planScoreSheet({ sheetName, tastingName, tastingId, paper, taste
     line,
   );
   b.height(30, line);
-  b.put("A", "Mark of the tasting:", { style: "workings" }, line + 1);
+  b.put("A", "Mark", { style: "workings" }, line + 1);
   b.put("B", cellText(tastingId), { style: "workings", name: "score_tasting" }, line + 1);
   b.put("D", scoresVersion, { style: "workings", name: scoresMark }, line + 1);
   return b.build(

@@ -76,7 +76,7 @@ export function planTasting({ sheetName, id, paper, beers, tasters }: BlindTasti
   const answer = head + 1;
   const [verdict, sums, , chance] = [answer, answer + 1, answer + 2, answer + 3];
   const least = answer + 6;
-  b.put("A", `=GYLE.TASTE.AGREE(${from}${firstRow}:${to}${lastRow})`, { style: "result", spillsTo: `${to}${least}` }, answer);
+  b.put("A", `=GYLE.TASTE.AGREE(${from}${firstRow}:${to}${lastRow})`, { style: "label", spillsTo: `${to}${least}` }, answer);
   for (let row = answer; row <= least; row += 1) {
     const format = row === sums || row === chance || row === least ? "one" : row === answer + 5 ? "whole" : "two";
     if (row > answer) b.put("A", "", { style: "label" }, row);
@@ -105,7 +105,7 @@ export function planTasting({ sheetName, id, paper, beers, tasters }: BlindTasti
   const ranking = keys + 2;
   section(b, ranking, "3  Ranking", "By the tasters who scored every beer", last);
   for (const [letter, heading, mergeTo, right] of [
-    ["A", "Place", undefined, false],
+    ["A", "Place", undefined, true],
     ["B", "Code", undefined, true],
     ["C", "Beer", "E", false],
     ["F", "By", "G", false],

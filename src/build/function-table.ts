@@ -1,9 +1,18 @@
 import { argumentName, type AnyDescriptor, type Parameter } from "../functions/describe";
+import { placeOf, places } from "../functions/places";
+import { questions } from "../functions/questions";
 
-/** The README's table: every worksheet function with its arguments and its one sentence. */
+/** The README's tables, one for each place in the brewery: the question that somebody has, and the function that answers it. */
 export function functionTable(registry: readonly AnyDescriptor[]): string {
-  const rows = registry.map((descriptor) => `| \`${signature(descriptor)}\` | ${escapePipes(descriptor.summary)} |`);
-  return ["| function | gives |", "|---|---|", ...rows].join("\n");
+  return Object.entries(places)
+    .map(([place, title]) => {
+      const rows = registry
+        .filter(({ id }) => placeOf(id) === place)
+        .map((descriptor) => `| ${escapePipes(questions[descriptor.id] ?? descriptor.summary)} | \`${signature(descriptor)}\` |`);
+      return rows.length === 0 ? "" : [`**${title}**`, "", "| question | function |", "|---|---|", ...rows].join("\n");
+    })
+    .filter((table) => table !== "")
+    .join("\n\n");
 }
 
 /** "BEER.ABV(original_gravity, final_gravity, [method])" */

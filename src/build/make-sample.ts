@@ -26,11 +26,11 @@ export function openBench({ createHeadlessBench }: typeof Headless): Headless.He
   return bench;
 }
 
-/** A workbook with these batches, one sheet each, and whatever sheets come after them, written by the same code that the pane runs. */
+/** A workbook with these batches, one sheet each, and whatever comes after them, calculated step by step, written by the same code that the pane runs. */
 export async function makeWorkbook(
   headless: typeof Headless,
   batches: readonly BatchContents[],
-  more?: (context: Excel.RequestContext) => Promise<void>,
+  ...more: readonly ((context: Excel.RequestContext) => Promise<unknown>)[]
 ): Promise<MadeWorkbook> {
   const bench = openBench(headless);
   for (const contents of batches) await Excel.run((context) => insertBatch(context, contents));
@@ -41,8 +41,8 @@ export async function makeWorkbook(
     await context.sync();
   });
   await bench.calculate();
-  if (more) {
-    await Excel.run(more);
+  for (const step of more) {
+    await Excel.run(step);
     await bench.calculate();
   }
   const snapshot = bench.snapshot();

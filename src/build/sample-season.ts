@@ -4,6 +4,9 @@ import { dayNumber } from "../workbook/grid/words/day-number";
 import { insertKit } from "../workbook/sheets/kit/insert-kit";
 import { learnKits } from "../workbook/sheets/kit/learn-kits";
 import { insertSeason } from "../workbook/sheets/season/insert-season";
+import { refreshSeason } from "../workbook/sheets/season/refresh-season";
+import { typedColumns } from "../workbook/sheets/season/season-columns";
+import { plannedFirstRow } from "../workbook/sheets/season/season-plan";
 import { planDraw, readStoresAndBatches, writeDraws } from "../workbook/sheets/stores/draw";
 import { insertStores } from "../workbook/sheets/stores/insert-stores";
 import { shoppingList, writeShoppingList } from "../workbook/sheets/stores/shopping";
@@ -321,9 +324,8 @@ function tasted(
   };
 }
 
+const crop2025 = { lot: 2025, dated: dayNumber("2025-10-15") };
 const hop = {
-  crop: 2025,
-  measuredOn: dayNumber("2025-10-15"),
   openedOn: dayNumber("2026-03-14"),
   storedAt: -18,
   package: "barrier",
@@ -354,8 +356,16 @@ export async function addSeasonSheets(context: Excel.RequestContext): Promise<vo
         { name: "Pale malt extract, dry", bought: 3, price: 9.5 },
       ],
       hops: [
-        { name: "Northern Brewer", bought: 400, price: 6, hop: { ...hop, alphaPercent: 8.5 } },
-        { name: "Cascade", bought: 700, price: 5, hop: { ...hop, alphaPercent: 5.5 } },
+        { name: "Northern Brewer", bought: 400, price: 6, ...crop2025, hop: { ...hop, alphaPercent: 8.5 } },
+        {
+          name: "Cascade",
+          bought: 250,
+          price: 4.5,
+          lot: 2024,
+          dated: dayNumber("2024-10-12"),
+          hop: { ...hop, alphaPercent: 6.1, openedOn: dayNumber("2025-11-02") },
+        },
+        { name: "Cascade", bought: 450, price: 5, ...crop2025, hop: { ...hop, alphaPercent: 5.5 } },
       ],
       yeast: [{ name: "Clean ale yeast, dry, 11 g", bought: 26, price: 4.5 }],
       caps: [{ name: "Crown caps", bought: 500, price: 0.03 }],
@@ -371,7 +381,7 @@ export async function addSeasonSheets(context: Excel.RequestContext): Promise<vo
     [20, "Keep half for the winter"],
     ["", ""],
   ];
-  season.getRange(`U25:V${24 + typed.length}`).values = typed;
+  season.getRange(`${typedColumns.left}${plannedFirstRow}:${typedColumns.remark}${plannedFirstRow + typed.length - 1}`).values = typed;
   await context.sync();
   await learnKits(context);
   const before = await readStoresAndBatches(context);
@@ -387,3 +397,6 @@ export async function addSeasonSheets(context: Excel.RequestContext): Promise<vo
   season.activate();
   await context.sync();
 }
+
+/** Keeps the figures that the season sheet shows once it is calculated: its charts are drawn from them. */
+export const noteSeason = (context: Excel.RequestContext): Promise<unknown> => refreshSeason(context);

@@ -6,7 +6,7 @@ import type * as Headless from "../excel-stand-in/headless";
 import { firstExtractBatch } from "../workbook/batch/example-batch";
 import { makeWorkbook, sampleBytes } from "./make-sample";
 import { root } from "./run.mjs";
-import { addSeasonSheets, seasonBatches } from "./sample-season";
+import { addSeasonSheets, noteSeason, seasonBatches } from "./sample-season";
 import { sharedBatch, unplugForMembers } from "./sample-unplugged";
 
 const headless = createRequire(import.meta.url)(path.join(root, "dist/headless.cjs")) as typeof Headless;
@@ -14,7 +14,7 @@ mkdirSync(path.join(root, "sample-workbooks"), { recursive: true });
 const samples = [
   { file: "first-extract-batch.xlsx", make: () => makeWorkbook(headless, [firstExtractBatch()]) },
   { file: "first-extract-batch-metric.xlsx", make: () => makeWorkbook(headless, [firstExtractBatch("metric")]) },
-  { file: "season.xlsx", make: () => makeWorkbook(headless, seasonBatches(), addSeasonSheets) },
+  { file: "season.xlsx", make: () => makeWorkbook(headless, seasonBatches(), addSeasonSheets, noteSeason) },
   { file: "shared-unplugged.xlsx", make: () => makeWorkbook(headless, [sharedBatch()], unplugForMembers) },
 ];
 for (const { file, make } of samples) {

@@ -95,12 +95,26 @@ export interface TableParameter<Columns extends Record<string, Column> = Record<
   readonly halfFilled?: "waits";
 }
 
+/**
+ * Rows and columns of one kind of number, as many of each as there are: scores. Rows with nothing in them are skipped, and so is
+ * a heading of words; 0 and blank cells arrive as `null`.
+ */
+export interface BlockParameter extends Described {
+  readonly kind: "block";
+  readonly quantity: QuantityName;
+  readonly limits: Limits;
+  readonly blank: "missing";
+  readonly typical: number;
+  readonly hint?: (typed: number) => string | undefined;
+}
+
 /** A row or a column of cells as typed, whatever is in them: another function's arguments. */
 export interface CellsParameter extends Described {
   readonly kind: "cells";
 }
 
-export type Parameter = NumberParameter | ChoiceParameter | TextParameter | ListParameter | TableParameter | CellsParameter;
+export type Parameter =
+  NumberParameter | ChoiceParameter | TextParameter | ListParameter | BlockParameter | TableParameter | CellsParameter;
 
 type Omissible<P, V> = P extends { default: {} } ? V : P extends { optional: true } ? V | undefined : V;
 
@@ -128,9 +142,11 @@ export type ArgumentValue<P> = P extends { kind: "table"; columns: infer Columns
   ? Omissible<P, TableRows<Columns>>
   : P extends { kind: "list" }
     ? Omissible<P, readonly (number | null)[]>
-    : P extends { kind: "cells" }
-      ? Omissible<P, readonly unknown[]>
-      : ScalarValue<P>;
+    : P extends { kind: "block" }
+      ? Omissible<P, readonly (readonly (number | null)[])[]>
+      : P extends { kind: "cells" }
+        ? Omissible<P, readonly unknown[]>
+        : ScalarValue<P>;
 
 export type ArgumentValues<Parameters> = { readonly [K in keyof Parameters]: ArgumentValue<Parameters[K]> };
 

@@ -9,6 +9,7 @@ export const places: Readonly<Record<string, string>> = {
   LOG: "Log: reading a fermentation",
   BEER: "Beer: strength, body, colour, style",
   PACK: "Packaging: sugar, gas, bottles and kegs",
+  TASTE: "Tasting: whether anybody can tell",
   DAY: "Brew day: the clock",
   GAUGE: "Gauge: how sure a result is",
 };

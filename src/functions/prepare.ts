@@ -1,7 +1,7 @@
 import { argumentName, type AnyDescriptor, type Context, type Matrix, type Parameter } from "./describe";
 import { quantity, type UnitSystem } from "./quantities";
 import { missing, numberReader, readChoice, readText } from "./read-cell";
-import { readCells, readList, readTable } from "./read-range";
+import { readBlock, readCells, readList, readTable } from "./read-range";
 
 /** One argument of a function, with what can be known before anything is typed. */
 export interface PreparedParameter {
@@ -62,10 +62,11 @@ function cellReader(name: string, parameter: Parameter, units: UnitSystem): (typ
   return parameter.kind === "text" ? readText : () => missing;
 }
 
-/** A table, a list or cells as typed. */
+/** A table, a list, a block or cells as typed. */
 export function readWhole({ name, parameter }: PreparedParameter, range: Matrix | undefined, units: UnitSystem): unknown {
   if (range === undefined) return missing;
   if (parameter.kind === "list") return readList(name, range, parameter, units);
+  if (parameter.kind === "block") return readBlock(name, range, parameter, units);
   if (parameter.kind === "cells") return readCells(name, range);
   return parameter.kind === "table" ? readTable(name, range, parameter, units) : missing;
 }

@@ -55,6 +55,8 @@ export const quantities = {
   mass: scaled("kg", "lb", "kg", 1, kilogramsPerPound, 3),
   /** Hops, priming sugar. */
   smallMass: scaled("g", "oz", "g", 1, (kilogramsPerPound * 1000) / 16, 2),
+  /** Dry hops in beer. */
+  hopRate: scaled("g/L", "oz/US gal", "g/L", 1, (kilogramsPerPound * 1000) / 16 / litresPerGallon, 2),
   temperature: {
     unit: { metric: "°C", us: "°F" },
     coreUnit: "°C",

@@ -1,5 +1,13 @@
 import { ArgumentProblem, CellError } from "./cell-error";
-import { argumentName, type Column, type ListParameter, type Matrix, type TableParameter, type TableRows } from "./describe";
+import {
+  argumentName,
+  type BlockParameter,
+  type Column,
+  type ListParameter,
+  type Matrix,
+  type TableParameter,
+  type TableRows,
+} from "./describe";
 import { messages } from "./messages";
 import { bothUnits, type UnitSystem } from "./quantities";
 import { isEmpty, missing, readChoice, readNumber, readText, type Missing } from "./read-cell";
@@ -19,6 +27,20 @@ export function readList(argument: string, range: Matrix, parameter: ListParamet
   const last = values[end] ?? null;
   for (let index = end + 1; index < cells.length; index++) values.push(last);
   return values.every((value) => value === null) ? missing : values;
+}
+
+/** Rows of numbers, as wide as the range; missing when nothing is in any of them. */
+export function readBlock(argument: string, range: Matrix, parameter: BlockParameter, units: UnitSystem): (number | null)[][] | Missing {
+  const first = (range[0] ?? []).filter((typed) => !isEmpty(typed));
+  const headings = range.length > 1 && first.length > 0 && first.every(isWord) ? 1 : 0;
+  const rows = range.slice(headings).map((cells, row) =>
+    cells.map((typed, column) => {
+      const value = readNumber(`${argument} row ${row + 1 + headings}, column ${column + 1}`, typed, parameter, units);
+      return value === missing ? null : value;
+    }),
+  );
+  const filled = rows.filter((row) => row.some((value) => value !== null));
+  return filled.length === 0 ? missing : filled;
 }
 
 const inLine = (range: Matrix): unknown[] => (range.length === 1 ? (range[0] ?? []) : range.flat());

@@ -7,6 +7,7 @@ import { yeastFunctions } from "./yeast";
 import { logFunctions } from "./log";
 import { beerFunctions } from "./beer";
 import { packFunctions } from "./pack";
+import { tasteFunctions } from "./taste";
 import { dayFunctions } from "./day";
 import { gaugeSpread } from "./gauge/spread";
 import type { AnyDescriptor } from "./describe";
@@ -22,6 +23,7 @@ const ofTheBrewery: readonly AnyDescriptor[] = [
   ...logFunctions,
   ...beerFunctions,
   ...packFunctions,
+  ...tasteFunctions,
   ...dayFunctions,
 ];
 

@@ -17,13 +17,18 @@ export const screens: readonly Screen[] = [
   { place: "Plan", title: "New batch", load: () => NewBatch },
   {
     place: "Plan",
+    title: "More on the sheet",
+    load: async () => (await import(/* webpackChunkName: "pane-grow" */ "./grow/grow")).Grow,
+  },
+  {
+    place: "Plan",
     title: "Scale and copy",
     load: async () => (await import(/* webpackChunkName: "pane-scale" */ "./scale/scale-and-copy")).ScaleAndCopy,
   },
   {
     place: "Plan",
-    title: "Recipe page",
-    load: async () => (await import(/* webpackChunkName: "pane-recipe" */ "./recipe/recipe-page")).RecipePage,
+    title: "Pages to print",
+    load: async () => (await import(/* webpackChunkName: "pane-pages" */ "./pages/pages-to-print")).PagesToPrint,
   },
   {
     place: "Brew",
@@ -80,6 +85,11 @@ export const screens: readonly Screen[] = [
     load: async () => (await import(/* webpackChunkName: "pane-hand-out" */ "./share/hand-out")).HandOut,
   },
   { place: "Share", title: "Club", load: async () => (await import(/* webpackChunkName: "pane-club" */ "./share/club")).Club },
+  {
+    place: "Share",
+    title: "Blind tasting",
+    load: async () => (await import(/* webpackChunkName: "pane-blind-tasting" */ "./share/blind-tasting")).BlindTasting,
+  },
   { place: "Share", title: "Unplug", load: async () => (await import(/* webpackChunkName: "pane-unplug" */ "./unplug/unplug")).Unplug },
   {
     place: "Help",

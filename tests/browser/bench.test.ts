@@ -264,6 +264,25 @@ test("the pane can be hidden, also from the keyboard", async () => {
   expect(await tab.page.locator("#pane-button").getAttribute("aria-expanded")).toBe("false");
 });
 
+test("merging cells for the pane leaves the selected cell where it is", async () => {
+  await tab.click(sheet, "C7");
+  await (
+    await tab.pane()
+  ).evaluate(() =>
+    Excel.run(async (context) => {
+      context.workbook.worksheets.getActiveWorksheet().getRange("A1:B2").merge();
+      await context.sync();
+    }),
+  );
+  const found = await tab.page.evaluate(() => {
+    const worksheet = window.gylebookBench.univerAPI.getActiveWorkbook()!.getActiveSheet();
+    const { startRow, startColumn, isMerged } = worksheet.getSelection()!.getCurrentCell()!;
+    return { startRow, startColumn, isMerged, merged: worksheet.getMergedRanges().length };
+  });
+  // The grid would have had the cell begin at A1.
+  expect(found).toEqual({ startRow: 6, startColumn: 2, isMerged: false, merged: 1 });
+});
+
 test("formulas that depend on themselves are named, until they are mended", async () => {
   await tab.setValue(sheet, "B3", "=B4+1");
   await tab.setValue(sheet, "B4", "=B3+1");

@@ -44,9 +44,9 @@ test(
       );
     }
 
-    await openScreen(pane, "Plan", "Recipe page");
+    await openScreen(pane, "Plan", "Pages to print");
     await pane.getByLabel("Batch").selectOption("Footbridge");
-    await pane.getByRole("button", { name: "Write the page" }).click();
+    await pane.getByRole("button", { name: "Write the page: Recipe page" }).click();
     await pane.getByText("“Footbridge recipe” is in the workbook").waitFor();
     await tab.calculated();
     expect(await tab.valueAt("Footbridge recipe", "C4")).toBe(await get(tab, "Footbridge", "og_plan"));

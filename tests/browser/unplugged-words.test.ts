@@ -56,8 +56,8 @@ test(
 
     await openScreen(pane, "Ferment", "Calendar");
     await pane.getByRole("heading", { name: "Footbridge" }).waitFor();
-    await openScreen(pane, "Plan", "Recipe page");
-    await pane.getByRole("button", { name: "Write the page" }).click();
+    await openScreen(pane, "Plan", "Pages to print");
+    await pane.getByRole("button", { name: "Write the page: Recipe page" }).click();
     await pane.getByText("is in the workbook. Print it with Print in the bar above").waitFor();
     await tab.calculated();
     expect(await tab.valueAt("Footbridge unplugged recipe", "A1")).toBe("Footbridge");

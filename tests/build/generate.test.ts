@@ -22,9 +22,10 @@ describe("the markers of a generated part", () => {
 });
 
 describe("the README's function table", () => {
-  it("has a line for each function, in the registry's order", () => {
-    const lines = functionTable(registry).split("\n").slice(2);
-    expect(lines.map((line) => /^\| `([\w.]+)\(/.exec(line)?.[1])).toEqual(registry.map(({ id }) => id));
+  it("has a question for each function, in the registry's order, and no two the same", () => {
+    const lines = [...functionTable(registry).matchAll(/^\| (.+\?) \| `([\w.]+)\(/gm)];
+    expect(lines.map(([, , id]) => id)).toEqual(registry.map(({ id }) => id));
+    expect(new Set(lines.map(([, question]) => question)).size).toBe(registry.length);
   });
 
   it("marks what may be left out", () => {
@@ -32,6 +33,6 @@ describe("the README's function table", () => {
   });
 
   it("keeps a stroke in a sentence from ending a cell", () => {
-    expect(functionTable([{ ...functionNamed("BEER.ABV"), summary: "a | b" }])).toContain("| a \\| b |");
+    expect(functionTable([{ ...functionNamed("BEER.ABV"), id: "BEER.NEW", summary: "a | b" }])).toContain("| a \\| b |");
   });
 });

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import type { Column, ListParameter } from "../../src/functions/describe";
+import type { BlockParameter, Column, ListParameter } from "../../src/functions/describe";
 import { registry } from "../../src/functions/registry";
 import { placesOf } from "../support/registry-probe";
 
@@ -13,7 +13,7 @@ const listed = readFileSync(new URL("arguments.txt", import.meta.url), "utf8")
   .trim()
   .split("\n");
 
-function textOf(name: string, parameter: Column | ListParameter): string[] {
+function textOf(name: string, parameter: Column | ListParameter | BlockParameter): string[] {
   if (parameter.kind === "text") return [];
   const fallback =
     "default" in parameter && parameter.default !== undefined
@@ -45,7 +45,7 @@ describe("the arguments of all functions", () => {
     const described = registry.flatMap((descriptor) =>
       placesOf(descriptor).flatMap(({ name, parameter }) => {
         if (parameter.kind === "cells") return [];
-        const columns: [string, Column | ListParameter][] =
+        const columns: [string, Column | ListParameter | BlockParameter][] =
           parameter.kind === "table"
             ? Object.entries(parameter.columns).map(([key, column]) => [`${name}.${key}`, column])
             : [[name, parameter]];

@@ -9,7 +9,7 @@ import { placesOf } from "../support/registry-probe";
 const readsAsCell = (word: string): boolean => /^[A-Z]{1,3}\d{1,7}$/i.test(word) || /^R\d*C\d*$/i.test(word);
 /** Excel's window for a function cuts off what is longer; the limit is the one that it had for older kinds of add-in. */
 const longestText = 255;
-const topics = ["WORT", "HOPS", "WATER", "HEAT", "CLEAN", "YEAST", "LOG", "BEER", "PACK", "DAY", "GAUGE"];
+const topics = ["WORT", "HOPS", "WATER", "HEAT", "CLEAN", "YEAST", "LOG", "BEER", "PACK", "TASTE", "DAY", "GAUGE"];
 
 /** Arguments that functions gained after sheets were made with them: they stand behind units. */
 const addedLater: Readonly<Record<string, readonly string[]>> = {
@@ -17,6 +17,7 @@ const addedLater: Readonly<Record<string, readonly string[]>> = {
   "HOPS.IBU": ["boil_minutes", "stand_temperature", "stand_minutes", "chill_minutes", "chilled_to"],
   "HOPS.SHARE": ["boil_minutes", "stand_temperature", "stand_minutes", "chill_minutes", "chilled_to"],
   "DAY.TIMELINE": ["boil", "stand_temperature", "stand_minutes", "stand_after", "longer_hops"],
+  "YEAST.STARTER": ["culture"],
   "BEER.ENERGY": ["primed"],
   "PACK.RESIDUAL": ["altitude"],
   "PACK.PRIMING": ["bottle", "altitude"],

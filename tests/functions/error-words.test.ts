@@ -5,7 +5,7 @@ import type { AnyDescriptor, Matrix, Parameter } from "../../src/functions/descr
 import { limitText } from "../../src/functions/messages";
 import { quantity } from "../../src/functions/quantities";
 import { functionNamed, registry } from "../../src/functions/registry";
-import { argumentsOf, numberPlaces, placesOf, typedValue, unitsOf, withArgument } from "../support/registry-probe";
+import { argumentsOf, isScalar, numberPlaces, placesOf, typedValue, unitsOf, withArgument } from "../support/registry-probe";
 
 const functions = registry.map((descriptor) => ({
   id: descriptor.id,
@@ -125,11 +125,11 @@ describe.each(functions)("the words of GYLE.$id", ({ descriptor, calls }) => {
       }
     });
 
-  if (takes("table", "list", "cells"))
+  if (takes("table", "list", "block", "cells"))
     it("say what a range must hold, whatever its shape", () => {
       for (const typed of calls) {
         for (const { index, name, parameter } of placesOf(descriptor)) {
-          if (parameter.kind !== "table" && parameter.kind !== "list" && parameter.kind !== "cells") continue;
+          if (isScalar({ index, name, parameter })) continue;
           const range = (Array.isArray(typed[index]) ? typed[index] : [[1]]) as Matrix;
           const shapes = [
             range.map((row) => [...row, 1, 1, 1, 1, 1, 1, 1, 1]),

@@ -18,6 +18,10 @@ const scaling: readonly (readonly [string, readonly string[], 0 | 1])[] = [
   ["WATER.STRIKE", ["grain_mass", "water_volume"], 0],
   ["WATER.IONS", ["salts.mass", "volume"], 0],
   ["WATER.BLEND", ["shares"], 0],
+  ["WORT.BILL", ["volume"], 1],
+  ["WORT.BILL", ["shares.share"], 0],
+  ["HOPS.WEIGH", ["volume"], 1],
+  ["HOPS.DRY", ["mass", "volume"], 0],
   ["WORT.THIN", ["volume"], 1],
   ["WORT.REDUCE", ["volume"], 1],
   ["WORT.ENRICH", ["volume"], 1],
@@ -38,8 +42,13 @@ const scaling: readonly (readonly [string, readonly string[], 0 | 1])[] = [
   ["HEAT.CHILL", ["volume", "flow", "coil"], 0],
   ["HEAT.COIL", ["volume", "flow"], 1],
   ["YEAST.STARTER", ["cells_now", "cells_wanted"], 1],
+  ["YEAST.STEPS", ["cells_now", "cells_wanted"], 1],
   ["BEER.ENERGY", ["serving"], 1],
   ["BEER.CARBS", ["serving"], 1],
+  ["BEER.ADDED", ["volume", "additions.mass"], 0],
+  ["BEER.BLEND", ["volumes"], 0],
+  ["HEAT.BOILOFF", ["power"], 1],
+  ["HEAT.COUNTERFLOW", ["wort_flow", "flow", "coil"], 0],
 ];
 
 describe.each(scaling)("a recipe half as large: GYLE.%s", (id, amounts, power) => {

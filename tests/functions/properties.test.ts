@@ -91,15 +91,25 @@ const inBothSystems = registry
 const close = (one: number, other: number, within = 1e-7): boolean =>
   Math.abs(one - other) <= within * Math.max(1e-6, Math.abs(one), Math.abs(other));
 
-/** What the numbers of a block are, column by column; a column of words has none. */
-const blocks: Readonly<Record<string, readonly (QuantityName | undefined)[]>> = {
-  "HOPS.SHARE": ["bitterness"],
-  "WATER.BUDGET": [undefined, "volume"],
-  "WATER.IONS": [undefined, "concentration"],
-  "PACK.DOSE": ["grams", "grams"],
-  "PACK.BOTTLES": ["count", "volume"],
-  "DAY.TIMELINE": ["date", "minutes"],
-};
+/** What the numbers of a block are, column by column, or in its second column row by row; a column of words has none. */
+const blocks: Readonly<Record<string, readonly (QuantityName | undefined)[] | { readonly byRow: readonly (QuantityName | undefined)[] }>> =
+  {
+    "WORT.BILL": ["mass"],
+    "HOPS.DRY": { byRow: ["hopRate", "bitterness"] },
+    "HOPS.SHARE": ["bitterness"],
+    "YEAST.STEPS": [undefined, "volume", "cells"],
+    "WATER.BUDGET": [undefined, "volume"],
+    "WATER.IONS": [undefined, "concentration"],
+    "BEER.ADDED": { byRow: ["gravity", "percent"] },
+    "PACK.DOSE": ["grams", "grams"],
+    "PACK.BOTTLES": ["count", "volume"],
+    "DAY.TIMELINE": ["date", "minutes"],
+  };
+
+function quantityAt(id: string, index: number, width: number): QuantityName | undefined {
+  const block = blocks[id];
+  return block !== undefined && "byRow" in block ? block.byRow[Math.floor(index / width)] : block?.[index % width];
+}
 
 /** The same amounts in litres and in gallons. Of words, those before the first figure. */
 function expectSamePhysics(descriptor: AnyDescriptor, metric: Answer, us: Answer): void {
@@ -111,7 +121,7 @@ function expectSamePhysics(descriptor: AnyDescriptor, metric: Answer, us: Answer
       const name =
         descriptor.result.kind === "number"
           ? (descriptor.result.quantity as QuantityName)
-          : blocks[descriptor.id]?.[index % (metric[0]?.length ?? 1)];
+          : quantityAt(descriptor.id, index, metric[0]?.length ?? 1);
       if (name === undefined) return expect.fail(`what is column ${index} of ${descriptor.id}?`);
       const [core, twin] = [quantity(name).toCore(one, "metric"), quantity(name).toCore(other, "us")];
       expect(close(core, twin), `${core} and ${twin}`).toBe(true);
@@ -135,7 +145,7 @@ describe.each(inBothSystems)("GYLE.%s in litres and in gallons", (_, descriptor)
 });
 
 /** Functions that answer row for row: their answer is turned round with the rows. */
-const rowForRow = ["HOPS.SHARE", "PACK.DOSE"];
+const rowForRow = ["WORT.BILL", "HOPS.SHARE", "PACK.DOSE"];
 /** Where the order is the meaning. */
 const inOrder: Readonly<Record<string, string>> = {
   "DAY.TIMELINE": "the steps follow one another",
@@ -144,7 +154,8 @@ const inOrder: Readonly<Record<string, string>> = {
 const ofRows = registry
   .filter(
     (descriptor) =>
-      !(descriptor.id in inOrder) && placesOf(descriptor).some(({ parameter }) => parameter.kind === "table" || parameter.kind === "list"),
+      !(descriptor.id in inOrder) &&
+      placesOf(descriptor).some(({ parameter }) => parameter.kind === "table" || parameter.kind === "list" || parameter.kind === "block"),
   )
   .map((descriptor) => [descriptor.id, descriptor] as const);
 

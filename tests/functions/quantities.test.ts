@@ -11,6 +11,7 @@ const published: readonly (readonly [QuantityName, number, string])[] = [
   ["dosePerVolume", 7.8125, "a fluid ounce in a gallon is 1/128: 7.8125 mL/L"],
   ["mass", 0.45359237, "pound (avoirdupois)"],
   ["smallMass", 28.349523125, "ounce (avoirdupois), a 16th of the pound"],
+  ["hopRate", 7.489151707, "28.349523125 g / 3.785411784 L"],
   ["pressure", 0.06894757, "pound-force per square inch, 6894.757 Pa"],
   ["altitude", 0.3048, "foot"],
   ["length", 0.3048, "foot"],

@@ -7,7 +7,7 @@ import { handOut } from "../../src/workbook/sheets/handout/hand-out";
 import { insertBatch } from "../../src/workbook/batch/insert-batch";
 import { unpluggedCopies } from "../../src/workbook/exchange/unplug";
 import { insertClub } from "../../src/workbook/sheets/club/add-to-club";
-import { insertRecipe } from "../../src/workbook/sheets/recipe/insert-recipe";
+import { insertPage } from "../../src/workbook/sheets/pages/insert-page";
 import { loadHeadlessBench } from "../support/headless-bench";
 import { shownInLocale, soffice } from "../support/libre-office";
 
@@ -33,8 +33,8 @@ beforeAll(async () => {
       sheetName: "In gallons",
     });
     await addSeasonSheets(context);
-    await insertRecipe(context, extract!.sheetName);
-    await insertRecipe(context, allGrain.sheetName);
+    await insertPage(context, extract!.sheetName, "recipe");
+    await insertPage(context, allGrain.sheetName, "recipe");
     await insertClub(context, {
       sheetName: "Club",
       units: "metric",

@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { beforeAll, describe, expect, it } from "vitest";
 import { openWorkbook, type ComputedValues, type OpenedWorkbook } from "../../src/excel-stand-in/xlsx";
 import { makeWorkbook, valuesOnlyBytes, type MadeWorkbook } from "../../src/build/make-sample";
-import { addSeasonSheets, seasonBatches } from "../../src/build/sample-season";
+import { addSeasonSheets, noteSeason, seasonBatches } from "../../src/build/sample-season";
 import { registry } from "../../src/functions/registry";
 import { loadHeadlessBench } from "../support/headless-bench";
 import { shownByLibreOffice, soffice } from "../support/libre-office";
@@ -15,7 +15,7 @@ let opened: OpenedWorkbook;
 let made: MadeWorkbook;
 beforeAll(async () => {
   opened = await openWorkbook(shipped, { functionNames: registry.map(({ id }) => id) });
-  made = await makeWorkbook(await loadHeadlessBench(), seasonBatches(), addSeasonSheets);
+  made = await makeWorkbook(await loadHeadlessBench(), seasonBatches(), addSeasonSheets, noteSeason);
 }, patience);
 
 const plain = (value: unknown): unknown => (typeof value === "number" ? Number(value.toPrecision(9)) : value);
@@ -59,7 +59,7 @@ describe("season.xlsx", () => {
   });
 
   it("has batches in every state that lasts", () => {
-    const states = Array.from({ length: 12 }, (_, index) => made.bench.valueAt("Season", `E${25 + index}`));
+    const states = Array.from({ length: 12 }, (_, index) => made.bench.valueAt("Season", `E${41 + index}`));
     for (const state of ["planned", "fermenting", "stalled", "finished", "conditioning", "ready", "drunk up"])
       expect(states).toContain(state);
     expect(states).not.toContain("error");
@@ -81,7 +81,7 @@ describe("in LibreOffice", () => {
       const sheet = made.snapshot.sheetOrder.findIndex((id) => made.snapshot.sheets[id]?.name === "Season") + 1;
       const rows = shownByLibreOffice(await valuesOnlyBytes(made), sheet);
       let compared = 0;
-      for (let row = 4; row <= 36; row += 1) {
+      for (let row = 4; row <= 52; row += 1) {
         for (let column = 1; column <= 20; column += 1) {
           const ours = made.bench.valueAt("Season", `${String.fromCharCode(64 + column)}${row}`);
           const theirs = rows[row - 1]?.[column - 1] ?? "";

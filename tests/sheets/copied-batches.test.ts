@@ -127,7 +127,7 @@ describe("a copy of a batch that was brewed", () => {
       expect(own).toMatch(/^[0-9a-z]{12}$/);
       expect(await run(copiesInWorkbook)).toEqual([]);
       expect(await run(refreshSeason)).toMatchObject({ batches: 3, written: 1, copies: [] });
-      expect(bench.valueAt("Season", "X27")).toBe(own);
+      expect(bench.valueAt("Season", "Y43")).toBe(own);
       // Its log is still the other batch's to the letter, so the kit still learns once from both.
       expect(await kit()).toMatchObject({ copies: [["Brewed", "Brewed (2)"]] });
       expect((await boilOff()).batches).toBe(1);

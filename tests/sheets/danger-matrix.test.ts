@@ -6,7 +6,7 @@ import { packagingFigures } from "../../src/workbook/brewing/companion/packaging
 import { packagingIn } from "../../src/workbook/brewing/companion/packaging/packaging-form";
 import { packagingSafety } from "../../src/workbook/brewing/companion/packaging/packaging-safety";
 import { readBatchSheet } from "../../src/workbook/batch/read/batch-sheets";
-import { insertRecipe } from "../../src/workbook/sheets/recipe/insert-recipe";
+import { insertPage } from "../../src/workbook/sheets/pages/insert-page";
 import { unpluggedCopies } from "../../src/workbook/exchange/unplug";
 import { airBar, equilibriumGauge, vesselGaugeBar } from "../core/pack/closed-vessel-physics";
 import { benchTimeout, insertOn, openBatchBench, type BatchSheet } from "../support/batch-bench";
@@ -86,7 +86,7 @@ const pageName = "Danger recipe";
 beforeAll(async () => {
   bench = await openBatchBench();
   sheet = await insertOn(bench, brewed);
-  await Excel.run((context) => insertRecipe(context, "Danger"));
+  await Excel.run((context) => insertPage(context, "Danger", "recipe"));
   await Excel.run((context) => unpluggedCopies(context, ["Danger"], { prices: true, standalone: false }));
   await bench.calculate();
   const rows = Array.from({ length: 90 }, (_, index) => index + 1);

@@ -14,7 +14,7 @@ import { migrateSheets } from "../../src/workbook/care/migrate";
 import { isElsewhere } from "../../src/workbook/grid/words/host-words";
 import { plugIn, PlugInRefused, unpluggedCopies } from "../../src/workbook/exchange/unplug";
 import { insertKit } from "../../src/workbook/sheets/kit/insert-kit";
-import { insertRecipe } from "../../src/workbook/sheets/recipe/insert-recipe";
+import { insertPage } from "../../src/workbook/sheets/pages/insert-page";
 import { insertSeason } from "../../src/workbook/sheets/season/insert-season";
 import { followSheets } from "../../src/workbook/sheets/season/follow-sheets";
 import { refreshSeason } from "../../src/workbook/sheets/season/refresh-season";
@@ -88,7 +88,7 @@ async function wayThrough(switches: Partial<Switches>): Promise<Record<string, u
   came["drawn"] = [draw, await run((context) => writeDraws(context, stores, [{ plan: draw, day: 46300 }])).then(() => "written")];
   await run((context) => insertSeason(context, { sheetName: "Season", units: "metric", today: 46310, allowance: 30 }));
   came["season"] = [await run(refreshSeason), await shownBy("Season")];
-  came["recipe"] = await shownBy(await run((context) => insertRecipe(context, "Batch 1")));
+  came["recipe"] = await shownBy(await run((context) => insertPage(context, "Batch 1", "recipe")));
   came["check"] = (await run((context) => checkWorkbook(context, {}, 46310))).sheets;
   await run(async (context) => {
     context.workbook.worksheets.getItem("Batch 1").activate();

@@ -135,8 +135,11 @@ describe("explaining a cell", () => {
     ["=GYLE.BEER.ABV(1.048;1.010)", "=GYLE.BEER.ABV(1.048, 1.010)"],
   ])("names exchanged commas and semicolons as the cause: %s", async (formula, mended) => {
     await type({ K1: formula });
-    const { problem } = await explain("Sheet1", "K1");
+    const { problem, calls } = await explain("Sheet1", "K1");
     expect(problem?.what).toContain("Commas and semicolons are exchanged");
+    // What the arguments seem to be, misread as they are, would only lead astray.
+    expect(calls).toMatchObject([{ id: "BEER.ABV", exists: true, arguments: [], shown: "" }]);
+    expect(calls[0]?.problem).toBeUndefined();
     expect(problem?.mend).toBe(`Type ${mended}`);
     const report = await Excel.run((context) => checkWorkbook(context, {}, 46300));
     const found = report.sheets.flatMap(({ findings }) => findings).filter(({ sheet, address }) => sheet === "Sheet1" && address === "K1");

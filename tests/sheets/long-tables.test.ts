@@ -10,7 +10,7 @@ import { checkWorkbook } from "../../src/workbook/care/check/check-workbook";
 import { handOut } from "../../src/workbook/sheets/handout/hand-out";
 import { batchContents } from "../../src/workbook/batch/read/batch-contents";
 import { readBatchSheet } from "../../src/workbook/batch/read/batch-sheets";
-import { insertRecipe } from "../../src/workbook/sheets/recipe/insert-recipe";
+import { insertPage } from "../../src/workbook/sheets/pages/insert-page";
 import { scaleBatch } from "../../src/workbook/batch/scale/scale-batch";
 import { plugIn, unpluggedCopies } from "../../src/workbook/exchange/unplug";
 import { benchTimeout, insertOn, openBatchBench, type BatchSheet } from "../support/batch-bench";
@@ -138,7 +138,7 @@ describe("a batch with more lines than a new sheet has rows", () => {
       const blank = handOut(batch, { name: "Long, blank", brewedOn: 46300, volume: 10, units: "metric", prices: false });
       const given = await insertOn(bench, blank);
       expect([(await contentsOf("Long, blank")).malt.length, given.get("verdict") ?? ""]).toEqual([9, ""]);
-      const page = await Excel.run((context) => insertRecipe(context, "Long"));
+      const page = await Excel.run((context) => insertPage(context, "Long", "recipe"));
       await bench.calculate();
       const words = Array.from({ length: 90 }, (_, row) =>
         ["A", "B", "C", "D", "E", "F", "G", "H"].map((letter) => String(bench.valueAt(page, `${letter}${row + 1}`) ?? "")),

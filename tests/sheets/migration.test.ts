@@ -7,7 +7,7 @@ import { migrateSheets, readOutlook } from "../../src/workbook/care/migrate";
 import { planBatch } from "../../src/workbook/batch/sheet/plan";
 import { moved, placeMap } from "../../src/workbook/care/check/place-map";
 import { isOurs } from "../../src/workbook/care/migrate/our-words";
-import { tableRows } from "../../src/workbook/care/migrate/refresh";
+import { standing } from "../../src/workbook/batch/read/standing";
 import { newNames } from "../../src/workbook/care/migrate/new-names";
 import { position } from "../../src/workbook/grid/plan/addresses";
 import { batchContents } from "../../src/workbook/batch/read/batch-contents";
@@ -66,7 +66,7 @@ const change = (work: (sheet: Excel.Worksheet) => void) =>
 /** Every cell of today's plan in which the sheet has something else, but for those of the chart's figures. */
 async function differences(sheetName: string): Promise<string[]> {
   const sheet = (await Excel.run((context) => readBatchSheet(context, sheetName)))!;
-  const plan = planBatch(batchContents(sheet), tableRows(sheet));
+  const plan = planBatch(batchContents(sheet), standing(sheet));
   const place = placeMap(plan, sheet);
   return plan.cells.flatMap(({ address, content, style }) => {
     if (typeof content !== "string" || content === "" || style.startsWith("input")) return [];
@@ -208,7 +208,7 @@ describe("a sheet of the first plan", () => {
         expect(added).toContain(words);
       // What the second plan had put in beyond the first without a name is not asked for.
       const sheet1 = (await Excel.run((context) => readBatchSheet(context, "Batch 1")))!;
-      const plan = planBatch(batchContents(sheet1), tableRows(sheet1));
+      const plan = planBatch(batchContents(sheet1), standing(sheet1));
       const place = placeMap(plan, sheet1);
       for (const { name, range } of plan.names.filter((one) => !one.range.includes(":") && sheet1.has(one.name))) {
         const content = plan.cells.find(({ address }) => address === range)?.content;

@@ -4,6 +4,7 @@ import { exampleBatch, firstExtractBatch } from "../../src/workbook/batch/exampl
 import { insertBatch } from "../../src/workbook/batch/insert-batch";
 import type { InsertionRefused } from "../../src/workbook/grid/write/insert-sheet";
 import { insertSeason } from "../../src/workbook/sheets/season/insert-season";
+import { plannedFirstRow } from "../../src/workbook/sheets/season/season-plan";
 import { RefreshRefused, refreshSeason } from "../../src/workbook/sheets/season/refresh-season";
 import { benchTimeout, openBatchBench, sheetOf, type Shown } from "../support/batch-bench";
 
@@ -19,7 +20,7 @@ const second = exampleBatch({
   topUp: 0,
   method: "extract",
 });
-const firstRow = 25;
+const firstRow = plannedFirstRow;
 
 let bench: HeadlessBench;
 const run = <T>(work: (context: Excel.RequestContext) => Promise<T>): Promise<T> => Excel.run(work);
@@ -51,7 +52,7 @@ afterAll(() => bench.dispose());
 describe("the season sheet", () => {
   it("shows of a batch what its own sheet shows, in its own units", () => {
     const batch = sheetOf(bench, sample);
-    expect(at("B25")).toBe("Quillmarsh Footbridge Pale");
+    expect(at("B41")).toBe("Quillmarsh Footbridge Pale");
     for (const [letter, name] of [
       ["D", "brewed_on"],
       ["F", "og_plan"],
@@ -63,15 +64,14 @@ describe("the season sheet", () => {
       ["L", "ibu_plan"],
       ["M", "ibu_reached"],
       ["Q", "bottles_filled"],
-      ["R", "cost_plan"],
-      ["S", "cost_each"],
-      ["T", "score"],
+      ["S", "cost_plan"],
+      ["U", "score"],
     ] as const) {
-      expect(at(`${letter}25`), name).toBe(batch.number(name));
+      expect(at(`${letter}${firstRow}`), name).toBe(batch.number(name));
     }
     // NIST SP 811: 1 US gal = 3.785411784 L; EBC = 25/12.7 SRM by the definitions of both.
-    expect(at("P25")).toBeCloseTo(5 * 3.785411784, 9);
-    expect(at("N25")).toBeCloseTo(batch.number("colour_reached") * (25 / 12.7), 9);
+    expect(at("P41")).toBeCloseTo(5 * 3.785411784, 9);
+    expect(at("N41")).toBeCloseTo(batch.number("colour_reached") * (25 / 12.7), 9);
     expect(column("P", 2)[1]).toBe(20);
     expect(column("E", 2)).toEqual(["ready", "planned"]);
   });
@@ -81,7 +81,7 @@ describe("the season sheet", () => {
     expect(at("C9")).toBeCloseTo(30 - 5 * 3.785411784, 9);
     expect([at("C10"), at("C12")]).toEqual([1, 51]);
     // Brewed in September, the ninth month.
-    expect([at("M16"), at("N16"), at("N17"), at("N18")]).toEqual([0, at("C8"), 1, sheetOf(bench, sample).number("score")]);
+    expect([at("N17"), at("O17"), at("O18"), at("O19")]).toEqual([0, at("C8"), 1, sheetOf(bench, sample).number("score")]);
     expect([at("J5"), at("K5")]).toEqual([sheetOf(bench, sample).number("score"), "Quillmarsh Footbridge Pale"]);
   });
 
@@ -91,13 +91,13 @@ describe("the season sheet", () => {
       await onSheet("Season", (sheet) => {
         sheet.getRange("C5").values = [["us"]];
       });
-      expect(at("P25")).toBe(5);
-      expect(at("P26")).toBeCloseTo(20 / 3.785411784, 9);
-      expect(at("P24")).toBe("US gal");
+      expect(at("P41")).toBe(5);
+      expect(at("P42")).toBeCloseTo(20 / 3.785411784, 9);
+      expect(at("P40")).toBe("US gal");
       await onSheet("Season", (sheet) => {
         sheet.getRange("C5").values = [["metric"]];
       });
-      expect(at("P26")).toBe(20);
+      expect(at("P42")).toBe(20);
     },
     benchTimeout,
   );
@@ -109,7 +109,7 @@ describe("the season sheet", () => {
       const [firstTime = ""] = batch.cellOf("happened").split(":");
       const state = async (values: Record<string, string | number>) => {
         await batch.set(values);
-        return at("E26");
+        return at("E42");
       };
       await onSheet("Season", (sheet) => {
         sheet.getRange("C4").values = [[46300]];
@@ -117,14 +117,14 @@ describe("the season sheet", () => {
       await onSheet("Batch 2", (sheet) => {
         sheet.getRange(firstTime).values = [[0.42]];
       });
-      expect(at("E26")).toBe("brewing");
+      expect(at("E42")).toBe("brewing");
       expect(await state({ og_reading: 1.052, og_temperature: 20, volume_reached: 20 })).toBe("fermenting");
       const reading = async (line: number, when: number, gravity: number) => {
         const row = Number(batch.cellOf("readings").slice(1)) + line;
         await onSheet("Batch 2", (sheet) => {
           sheet.getRange(`A${row}:D${row}`).values = [[when, gravity, "SG", 20]];
         });
-        return at("E26");
+        return at("E42");
       };
       expect(await reading(0, 46303, 1.03)).toBe("fermenting");
       // Slow, but far from its end.
@@ -137,11 +137,11 @@ describe("the season sheet", () => {
       await onSheet("Season", (sheet) => {
         sheet.getRange("C4").values = [[46340]];
       });
-      expect(at("E26")).toBe("ready");
+      expect(at("E42")).toBe("ready");
       await onSheet("Season", (sheet) => {
-        sheet.getRange("U26").values = [[0]];
+        sheet.getRange("V42").values = [[0]];
       });
-      expect(at("E26")).toBe("drunk up");
+      expect(at("E42")).toBe("drunk up");
     },
     benchTimeout,
   );
@@ -149,9 +149,10 @@ describe("the season sheet", () => {
 
 describe("bringing it up to date", () => {
   it(
-    "writes nothing when nothing changed, in three round trips",
+    "notes the figures that there are now, and then writes nothing when nothing changed, in three round trips",
     async () => {
-      expect(await refresh()).toMatchObject({ written: 0, batches: 2, syncs: 3 });
+      expect(await refresh()).toMatchObject({ written: 0, noted: 2, batches: 2, syncs: 4 });
+      expect(await refresh()).toMatchObject({ written: 0, noted: 0, batches: 2, syncs: 3 });
     },
     benchTimeout,
   );
@@ -179,8 +180,8 @@ describe("bringing it up to date", () => {
     "follows names by itself, and the order of the tabs; what was typed goes along",
     async () => {
       await onSheet("Season", (sheet) => {
-        sheet.getRange("V25:V28").values = [["footbridge"], ["two"], ["three"], [""]];
-        sheet.getRange("AB25:AC28").formulas = [1, 2, 3, 4].map((index) => [`=P${firstRow + index - 1}*100`, `own ${index}`]);
+        sheet.getRange("W41:W44").values = [["footbridge"], ["two"], ["three"], [""]];
+        sheet.getRange("BC41:BD44").formulas = [1, 2, 3, 4].map((index) => [`=P${firstRow + index - 1}*100`, `own ${index}`]);
       });
       await onSheet("Batch 3", (sheet) => {
         sheet.name = "It's third";
@@ -189,11 +190,11 @@ describe("bringing it up to date", () => {
       expect(column("B", 4)).toEqual(["Quillmarsh Footbridge Pale", "Two", "Three", "Two"]);
       await refresh();
       expect(column("B", 4)).toEqual(["Three", "Quillmarsh Footbridge Pale", "Two", "Two"]);
-      expect(column("V", 4)).toEqual(["three", "footbridge", "two", null]);
-      expect(column("AC", 4)).toEqual(["own 3", "own 1", "own 2", "own 4"]);
-      expect(column("AB", 4)).toEqual(column("P", 4).map((litres) => Number(litres) * 100));
-      expect(column("U", 4)).toEqual([null, null, 0, null]);
-      expect(column("W", 1)).toEqual(["It's third"]);
+      expect(column("W", 4)).toEqual(["three", "footbridge", "two", null]);
+      expect(column("BD", 4)).toEqual(["own 3", "own 1", "own 2", "own 4"]);
+      expect(column("BC", 4)).toEqual(column("P", 4).map((litres) => Number(litres) * 100));
+      expect(column("V", 4)).toEqual([null, null, 0, null]);
+      expect(column("X", 1)).toEqual(["It's third"]);
     },
     benchTimeout,
   );
@@ -202,40 +203,52 @@ describe("bringing it up to date", () => {
     "refuses, in words, to write over something of the brewer's, and changes nothing",
     async () => {
       await onSheet("Season", (sheet) => {
-        sheet.getRange("C29").values = [["my note"]];
+        sheet.getRange("C45").values = [["my note"]];
       });
       await run((context) => insertBatch(context, { ...second, id: "fourth", sheetName: "Batch 4", batchName: "Four" }));
       const refusal = await run(refreshSeason).catch((problem: unknown) => problem);
       expect(refusal).toBeInstanceOf(RefreshRefused);
-      expect((refusal as Error).message).toContain("C29 holds something");
+      expect((refusal as Error).message).toContain("C45 holds something");
       expect(column("C", 5)[4]).toBe("my note");
       await onSheet("Season", (sheet) => {
-        sheet.getRange("C29").clear("Contents");
+        sheet.getRange("C45").clear("Contents");
       });
     },
     benchTimeout,
   );
 
   it(
-    "keeps what was typed beside a batch whose sheet was deleted, until it is emptied; other rows go",
+    "keeps a batch that was brewed when its sheet is deleted, until its name is emptied; one that was only planned goes",
     async () => {
       await refresh();
+      await refresh();
       expect(column("B", 6)).toEqual(["Three", "Quillmarsh Footbridge Pale", "Two", "Two", "Four", null]);
+      const before = ["A", "C", "D", "F", "G", "I", "K", "M", "N", "P", "Q", "S", "T", "U"].map((letter) => at(`${letter}43`));
       await onSheet("Batch 2", (sheet) => {
         sheet.delete();
       });
       await onSheet("Batch 4", (sheet) => {
         sheet.delete();
       });
-      expect(column("B", 5)[2]).toBe("(its sheet is gone)");
+      // Before anybody has looked, too.
+      const figuresAt = (row: number) =>
+        ["A", "C", "D", "F", "G", "I", "K", "M", "N", "P", "Q", "S", "T", "U"].map((letter) => at(`${letter}${row}`));
+      expect([at("B43"), at("E43"), at("E45")]).toEqual(["Two", "sheet deleted", "planned"]);
+      expect(figuresAt(43)).toEqual(before);
       expect(await refresh()).toMatchObject({ kept: ["Batch 2"], dropped: ["Batch 4"], batches: 3 });
-      expect(column("B", 5)).toEqual(["Three", "Quillmarsh Footbridge Pale", "Two", "Batch 2", null]);
+      expect(column("B", 5)).toEqual(["Three", "Quillmarsh Footbridge Pale", "Two", "Two", null]);
       expect(column("E", 4)[3]).toBe("sheet deleted");
-      expect(column("V", 5)).toEqual(["three", "footbridge", null, "two", null]);
-      expect(await refresh()).toMatchObject({ written: 0, kept: [], dropped: [] });
+      expect(figuresAt(44)).toEqual(before);
+      expect(column("W", 5)).toEqual(["three", "footbridge", null, "two", null]);
+      expect(await refresh()).toMatchObject({ written: 0, noted: 0, kept: [], dropped: [] });
       await onSheet("Season", (sheet) => {
-        sheet.getRange("U28:V28").clear("Contents");
-        sheet.getRange("AB28:AC28").clear("Contents");
+        sheet.getRange("V44:W44").clear("Contents");
+        sheet.getRange("BC44:BD44").clear("Contents");
+      });
+      await refresh();
+      expect(column("B", 4)[3]).toBe("Two");
+      await onSheet("Season", (sheet) => {
+        sheet.getRange("B44").clear("Contents");
       });
       expect(await refresh()).toMatchObject({ dropped: ["Batch 2"] });
       expect(column("B", 5)).toEqual(["Three", "Quillmarsh Footbridge Pale", "Two", null, null]);

@@ -16,7 +16,7 @@ import { insertBatch } from "../../src/workbook/batch/insert-batch";
 import { batchesInWorkbook } from "../../src/workbook/sheets/batches-in-workbook";
 import { readBatchSheet } from "../../src/workbook/batch/read/batch-sheets";
 import { batchContents } from "../../src/workbook/batch/read/batch-contents";
-import { insertRecipe } from "../../src/workbook/sheets/recipe/insert-recipe";
+import { insertPage } from "../../src/workbook/sheets/pages/insert-page";
 import type { LogRow } from "../../src/workbook/exchange/readings-file/read-log";
 import { keepLog, writeReadings } from "../../src/workbook/exchange/readings-file/write-readings";
 import { convertUnits } from "../../src/workbook/batch/scale/convert-units";
@@ -297,7 +297,7 @@ describe("the recipe page", () => {
     async (batch) => {
       const sheet = await insertOn(bench, batch);
       const before = everything();
-      const page = await Excel.run((context) => insertRecipe(context, batch.sheetName));
+      const page = await Excel.run((context) => insertPage(context, batch.sheetName, "recipe"));
       await bench.calculate();
       const cells: string[] = [];
       for (let r = 1; r < 75; r += 1)
@@ -317,7 +317,7 @@ describe("the recipe page", () => {
     "holds no call of ours",
     async () => {
       await insertOn(bench, mashed);
-      expect(await tripsOf(() => Excel.run((context) => insertRecipe(context, "Mashed")))).toBeLessThanOrEqual(5);
+      expect(await tripsOf(() => Excel.run((context) => insertPage(context, "Mashed", "recipe")))).toBeLessThanOrEqual(5);
       const page = bench.snapshot().sheets[bench.snapshot().sheetOrder.at(-1) ?? ""];
       expect(JSON.stringify(page?.cellData)).not.toContain("GYLE.");
     },

@@ -18,7 +18,7 @@ import { batchToRead } from "../../src/workbook/batch/read/batch-sheets";
 import { batchesInWorkbook, type BatchInWorkbook } from "../../src/workbook/sheets/batches-in-workbook";
 import { passedOver } from "../../src/workbook/batch/read/unplugged-batches";
 import { keepLog, writeReadings } from "../../src/workbook/exchange/readings-file/write-readings";
-import { insertRecipe } from "../../src/workbook/sheets/recipe/insert-recipe";
+import { insertPage } from "../../src/workbook/sheets/pages/insert-page";
 import { scaledCopy } from "../../src/workbook/batch/scale/scaled-copy";
 import { insertSeason } from "../../src/workbook/sheets/season/insert-season";
 import { refreshSeason } from "../../src/workbook/sheets/season/refresh-season";
@@ -166,7 +166,7 @@ describe("what only reads a batch takes an unplugged one as if it were plugged i
     "a recipe page, which shows the same and follows the copy",
     async () => {
       const page = async (sheetName: string) => {
-        const name = await run((context) => insertRecipe(context, sheetName));
+        const name = await run((context) => insertPage(context, sheetName, "recipe"));
         await bench.calculate();
         return { name, cells: await cellsOn(name) };
       };
@@ -281,7 +281,7 @@ describe("what counts batches or writes to them passes an unplugged one over, an
       const report = await run(refreshSeason);
       expect(report).toMatchObject({ batches: 1, added: [], dropped: ["Theirs"], copies: [], unplugged: both });
       await bench.calculate();
-      expect([bench.valueAt("Season", "W25"), bench.valueAt("Season", "W26") ?? ""]).toEqual(["Mine", ""]);
+      expect([bench.valueAt("Season", "X41"), bench.valueAt("Season", "X42") ?? ""]).toEqual(["Mine", ""]);
     },
     benchTimeout,
   );

@@ -3,6 +3,7 @@ import { hopPlaces, type BatchContents, type Filled } from "../../src/workbook/b
 import { forSheet, type NumberField } from "../../src/workbook/batch/describe/field";
 import { kitFields } from "../../src/workbook/batch/fields/kit";
 import { newBatch } from "../../src/workbook/batch/new-batch";
+import { anyBlocks } from "./arbitrary-blocks";
 import { convertUnits } from "../../src/workbook/batch/scale/convert-units";
 
 const between = (min: number, max: number, step = 0.01) =>
@@ -93,7 +94,7 @@ function withinLimits({ limits }: NumberField): fc.Arbitrary<number> {
 }
 
 /** Anything that a batch sheet may hold, plausible or not; also more rows than a new sheet's tables have. */
-export const anyBatch: fc.Arbitrary<BatchContents> = fc.record({
+const usualBatch: fc.Arbitrary<BatchContents> = fc.record({
   id: fc.stringMatching(/^[a-z0-9]{12}$/),
   sheetName: fc
     .stringMatching(/^[A-Za-z0-9 ]{0,20}[A-Za-z]$/)
@@ -193,6 +194,15 @@ export const anyBatch: fc.Arbitrary<BatchContents> = fc.record({
   }),
   tasting: fc.record({ tastedOn: orBlank(day), looks: score, smells: score, tastes: score, feels: score, again: score, notes: words }),
 });
+
+/** The same with whatever blocks somebody may have chosen. */
+export const anyBatch: fc.Arbitrary<BatchContents> = fc
+  .tuple(usualBatch, anyBlocks(words))
+  .map(([batch, blocks]) => ofItsMethod({ ...batch, ...blocks }));
+
+/** A sheet to steep on has no place for what is left in a mash tun. */
+const ofItsMethod = (batch: BatchContents): BatchContents =>
+  batch.method === "extract" && batch.beforeBoil ? { ...batch, beforeBoil: { ...batch.beforeBoil, tunLeft: "" } } : batch;
 
 const gravity = between(0.99, 1.1, 0.001);
 const reading = fc

@@ -51,6 +51,9 @@ function cellIn(column: Column): fc.Arbitrary<CoreCell> {
 }
 
 function argumentFor(parameter: Parameter, rows: number, shown: readonly unknown[]): fc.Arbitrary<CoreArgument> {
+  // Answers are counted in whole ones; a part of one, which is refused, comes now and then.
+  if (parameter.kind === "number" && parameter.quantity === "count")
+    return fc.oneof({ weight: 9, arbitrary: numberIn(parameter).map(Math.round) }, { weight: 1, arbitrary: numberIn(parameter) });
   if (parameter.kind === "number") return numberIn(parameter);
   if (parameter.kind === "choice") return fc.constantFrom(...parameter.choices);
   if (parameter.kind === "list")
@@ -60,6 +63,12 @@ function argumentFor(parameter: Parameter, rows: number, shown: readonly unknown
         maxLength: rows,
       })
       .map((cells) => cells.map((cell) => [cell]));
+  if (parameter.kind === "block")
+    return fc.integer({ min: 2, max: 6 }).chain((columns) => {
+      // Scores that often come twice, as whole ones do.
+      const cell = fc.oneof({ weight: 8, arbitrary: fc.integer({ min: 1, max: 5 }) }, { weight: 1, arbitrary: numberIn(parameter) });
+      return fc.array(fc.array(cell, { minLength: columns, maxLength: columns }), { minLength: rows, maxLength: rows });
+    });
   if (parameter.kind === "table") {
     const layout = parameter.layouts[0] ?? [];
     const row = fc.tuple(
@@ -108,7 +117,7 @@ export function typedCall(descriptor: AnyDescriptor, core: readonly CoreArgument
 
 function typedArgument(parameter: Parameter, value: CoreArgument, units: UnitSystem): unknown {
   if (value === null) return null;
-  if (parameter.kind === "number" || parameter.kind === "list")
+  if (parameter.kind === "number" || parameter.kind === "list" || parameter.kind === "block")
     return eachCell(value, (cell) => (typeof cell === "number" ? typedValue(parameter.quantity, cell, units) : cell));
   if (parameter.kind !== "table" || !Array.isArray(value)) return value;
   const layout = parameter.layouts[0] ?? [];

@@ -8,7 +8,7 @@ import { insertClub } from "../../src/workbook/sheets/club/add-to-club";
 import { insertKit } from "../../src/workbook/sheets/kit/insert-kit";
 import { insertSeason } from "../../src/workbook/sheets/season/insert-season";
 import { insertStores } from "../../src/workbook/sheets/stores/insert-stores";
-import { insertRecipe } from "../../src/workbook/sheets/recipe/insert-recipe";
+import { insertPage } from "../../src/workbook/sheets/pages/insert-page";
 import { loadHeadlessBench } from "./headless-bench";
 
 const choices = (sheetName: string, units: "us" | "metric", method: "extract" | "all-grain") =>
@@ -37,7 +37,7 @@ export const printedBatches = (): BatchContents[] => {
   ];
 };
 
-/** A workbook with these batches, a recipe page of each that has a recipe, season, kit, stores and club. */
+/** A workbook with these batches, the pages of each that has a recipe, season, kit, stores and club. */
 export async function printedWorkbook(): Promise<Uint8Array> {
   const batches = printedBatches();
   const made = await makeWorkbook(await loadHeadlessBench(), batches, async (context) => {
@@ -54,12 +54,15 @@ export async function printedWorkbook(): Promise<Uint8Array> {
             name: "Northern Brewer",
             bought: 400,
             price: 6,
-            hop: { crop: 2025, alphaPercent: 8.5, measuredOn: 45945, openedOn: 46095, storedAt: -18, package: "barrier" },
+            lot: 2025,
+            dated: 45945,
+            hop: { alphaPercent: 8.5, openedOn: 46095, storedAt: -18, package: "barrier" },
           },
         ],
       },
     });
-    for (const { sheetName } of batches.filter(({ sheetName }) => !sheetName.endsWith("blank"))) await insertRecipe(context, sheetName);
+    for (const { sheetName } of batches.filter(({ sheetName }) => !sheetName.endsWith("blank")))
+      for (const kind of ["recipe", "shopping", "lesson", "labels"] as const) await insertPage(context, sheetName, kind);
     await insertClub(context, {
       sheetName: "Club",
       units: "metric",

@@ -26,7 +26,7 @@ export const placesOf = (descriptor: AnyDescriptor): Place[] =>
   }));
 
 export const isScalar = ({ parameter }: Place): boolean =>
-  parameter.kind !== "list" && parameter.kind !== "table" && parameter.kind !== "cells";
+  parameter.kind !== "list" && parameter.kind !== "table" && parameter.kind !== "block" && parameter.kind !== "cells";
 
 /** The arguments of an example, one for each parameter, free to change. */
 export const argumentsOf = (descriptor: AnyDescriptor, example: Example): unknown[] =>
@@ -57,7 +57,7 @@ export interface NumberPlace {
   readonly put: (value: number) => unknown[];
 }
 
-/** Every place of a call where a number may be typed; of a list and of a table, the last row that is filled in. */
+/** Every place of a call where a number may be typed; of a list, a block and a table, the last row that is filled in. */
 export function numberPlaces(descriptor: AnyDescriptor, typed: readonly unknown[]): NumberPlace[] {
   return placesOf(descriptor).flatMap(({ index, name, parameter }): NumberPlace[] => {
     if (parameter.kind === "number") return [{ label: name, parameter, put: (value) => withArgument(typed, index, value) }];
@@ -75,6 +75,11 @@ export function numberPlaces(descriptor: AnyDescriptor, typed: readonly unknown[
       const last = cells.flat().findLastIndex((cell) => typeof cell === "number");
       const inOneRow = cells.length === 1;
       return [{ label: `${name} row ${last + 1}`, parameter, put: inCell(inOneRow ? 0 : last, inOneRow ? last : 0) }];
+    }
+    if (parameter.kind === "block") {
+      const row = cells.length - 1;
+      const column = (cells[row]?.length ?? 0) - 1;
+      return [{ label: `${name} row ${row + 1}, column ${column + 1}`, parameter, put: inCell(row, column) }];
     }
     const columns = tableColumns(parameter, cells);
     const last = cells.findLastIndex((row) => columns.every(({ position }) => typeof row[position] === "number"));

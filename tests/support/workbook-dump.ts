@@ -9,7 +9,7 @@ type Record_ = { [key: string]: Json };
  * the ids that the grid gives by chance.
  */
 export function workbookDump({ snapshot, host }: HeadlessBench): string[] {
-  const { sheetOrder, sheets, styles, resources } = structuredClone(snapshot());
+  const { sheetOrder, sheets, styles, resources } = snapshot();
   const nameOf = new Map(sheetOrder.map((id) => [id, String(sheets[id]?.name)]));
   const data = (name: string): Record_ => {
     const text = resources?.find((one) => one.name === name)?.data;
@@ -22,6 +22,13 @@ export function workbookDump({ snapshot, host }: HeadlessBench): string[] {
   const names = Object.values(data("SHEET_DEFINED_NAME_PLUGIN")) as Record_[];
   const extras = (data("GYLE_SHEET_EXTRAS")["sheets"] ?? {}) as Record<string, Record_>;
   const lines = [`in front: ${host.workbook.getActiveSheet().getSheetName()}`];
+  // Thousands of cells share a few hundred looks.
+  const looks = new Map<string, Look>();
+  const lookOf = (s: Json | undefined): Look => {
+    if (typeof s !== "string") return lookIn(s, nameOf);
+    if (!looks.has(s)) looks.set(s, lookIn(styles[s] as Json, nameOf));
+    return looks.get(s)!;
+  };
   const say = (what: string, value: unknown): void => {
     const text = canonical(value as Json, nameOf);
     if (text !== "") lines.push(`${what}: ${text}`);
@@ -45,14 +52,16 @@ export function workbookDump({ snapshot, host }: HeadlessBench): string[] {
         // A batch's mark is given by chance.
         const content =
           /^[0-9a-z]{12}$/.test(String(v)) && /\d/.test(String(v)) ? "a mark" : f ? `${String(f)}` : v === "" ? null : (v ?? null);
-        say(`${own} ${row},${column}`, {
-          ...(content !== null && { content }),
-          ...(p && { p }),
+        const look = lookOf(s);
+        const parts = [
+          content !== null ? `"content":${JSON.stringify(content)}` : "",
           // A formula gives its cell the number format of what it speaks of; on an empty cell nobody sees it.
-          look: content === null && isBareNumber(s, styles) ? null : typeof s === "string" ? (styles[s] as Json) : (s ?? null),
+          look.text !== "" && !(content === null && look.isBareNumber) ? `"look":${look.text}` : "",
+          p ? `"p":${canonical(p, nameOf)}` : "",
           // Other marks are the bench's own: how a file stored a formula, or that it came in too early.
-          ...(custom && (custom as Record_)["unlocked"] === true && { unlocked: true }),
-        });
+          custom && (custom as Record_)["unlocked"] === true ? '"unlocked":true' : "",
+        ].filter((part) => part !== "");
+        if (parts.length > 0) lines.push(`${own} ${row},${column}: {${parts.join()}}`);
       }
     }
     const sizes = (of: unknown) =>
@@ -83,13 +92,13 @@ export function workbookDump({ snapshot, host }: HeadlessBench): string[] {
     say(`${own} notes`, notesIn(notes[id] ?? null).sort());
     say(`${own} highlights`, highlights[id]);
     say(`${own} validations`, ((validations[id] ?? []) as Record_[]).map(ruleLine).sort());
-    const looks = (extras[id]?.["tables"] ?? {}) as Record_;
+    const tableLooks = (extras[id]?.["tables"] ?? {}) as Record_;
     const ownTables = ((tables[id] as Record_ | undefined)?.["tables"] ?? []) as Record_[];
     say(
       `${own} tables`,
       ownTables.map(
         ({ id: tableId, name, range, columns }) =>
-          [String(name).replace(/_\d+$/, ""), range, columns, looks[String(tableId)] ?? null] as Json,
+          [String(name).replace(/_\d+$/, ""), range, columns, tableLooks[String(tableId)] ?? null] as Json,
       ),
     );
     const { tables: _, ...others } = extras[id] ?? {};
@@ -98,10 +107,19 @@ export function workbookDump({ snapshot, host }: HeadlessBench): string[] {
   return lines;
 }
 
-function isBareNumber(s: Json | undefined, styles: Readonly<Record<string, unknown>>): boolean {
-  const look = (typeof s === "string" ? styles[s] : s) as Record_ | null | undefined;
+interface Look {
+  readonly text: string;
+  /** Nothing but a number format without words. */
+  readonly isBareNumber: boolean;
+}
+
+function lookIn(style: Json | undefined, nameOf: ReadonlyMap<string, string>): Look {
+  const look = style as Record_ | null | undefined;
   const keys = Object.keys(look ?? {}).filter((key) => look?.[key] != null);
-  return keys.join() === "n" && /^0(\.0+)?$/.test(String((look?.["n"] as Record_)["pattern"]));
+  return {
+    text: canonical(style, nameOf),
+    isBareNumber: keys.join() === "n" && /^0(\.0+)?$/.test(String((look?.["n"] as Record_)["pattern"])),
+  };
 }
 
 const nameLine = ({ name, formulaOrRefString, comment }: Record_): string =>
@@ -149,6 +167,9 @@ function canonical(value: Json | undefined, nameOf: ReadonlyMap<string, string>)
   const cleaned = clean(value);
   return cleaned === undefined ? "" : JSON.stringify(cleaned);
 }
+
+export const isSameDump = (one: readonly string[], other: readonly string[]): boolean =>
+  one.length === other.length && one.every((line, index) => line === other[index]);
 
 /** Lines of one dump that the other has not, few of them, for a message. */
 export function dumpDifference(before: readonly string[], now: readonly string[]): string {

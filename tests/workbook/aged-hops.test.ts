@@ -1,15 +1,20 @@
 import { expect, it } from "vitest";
 import { agedHops } from "../../src/workbook/sheets/stores/aged-hops";
-import type { Stores } from "../../src/workbook/sheets/stores/stock";
+import type { HopOnShelf, StockItem, Stores } from "../../src/workbook/sheets/stores/stock";
 import { handSheet } from "../support/hand-sheet";
 
 const day = 46270;
 const batch = handSheet({ hop_plan: [["Cascade", 30, 5.5]], brewed_on: day });
+const lot = (called: string, left: number, about: Partial<HopOnShelf> = {}): StockItem => {
+  const hop = { alphaPercent: 10, measuredOn: day - 180, openedOn: "", storedAt: 20, package: "loose", ...about };
+  return { kind: "hops", name: "Cascade", lot: called, dated: Number(hop.measuredOn), bought: left, left, price: 2, remark: "", hop };
+};
 const kept = (container: string): Stores => ({
   sheetName: "Stores",
   units: "metric",
+  version: 2,
   draws: [],
-  items: [{ kind: "hops", name: "Cascade", left: 100, cells: ["Cascade", 100, 0, 100, 2, "", 10, day - 180, "", 20, container] }],
+  items: [lot("", 100, { package: container })],
 });
 
 it("are known in a package that the stores sheet takes, and in no other", () => {

@@ -1,13 +1,24 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { columnLetters } from "../../src/workbook/grid/plan/addresses";
 import { copies } from "../../src/workbook/batch/read/copied-sheets";
-import { moved } from "../../src/workbook/sheets/season/own-cells";
-import { columns } from "../../src/workbook/sheets/season/season-columns";
+import { atNewPlaces, moved } from "../../src/workbook/sheets/season/own-cells";
+import { columns, keptColumns, lastColumn } from "../../src/workbook/sheets/season/season-columns";
 import { planSeason } from "../../src/workbook/sheets/season/season-plan";
-import { mergeRows, type PresentRow } from "../../src/workbook/sheets/season/season-rows";
+import { mergeRows, type PresentRow, yearOf } from "../../src/workbook/sheets/season/season-rows";
+import type { CellContent } from "../../src/workbook/grid/plan/sheet-plan";
 import { sheetOfName, sheetPrefix } from "../../src/workbook/grid/words/sheet-reference";
 
-const present = (sheetName: string | undefined, id: string, remark = "", lastName = sheetName ?? "gone"): PresentRow => ({
+/** Of what is kept, all that matters here: the name, the day, and whether it was brewed. */
+const figures = (name: string, day: number | "", state: string): CellContent[] =>
+  keptColumns.map(({ letter }) => (letter === "B" ? name : letter === "D" ? day : letter === "E" ? state : ""));
+const present = (
+  sheetName: string | undefined,
+  id: string,
+  remark = "",
+  lastName = sheetName ?? "gone",
+  kept: readonly CellContent[] = [],
+): PresentRow => ({
   sheetName,
   id,
   lastName,
@@ -15,6 +26,10 @@ const present = (sheetName: string | undefined, id: string, remark = "", lastNam
   remark,
   own: [],
   settled: true,
+  letGo: false,
+  closed: "",
+  kept,
+  shown: kept,
 });
 const sheet = (sheetName: string, id: string) => ({ sheetName, id });
 
@@ -34,8 +49,31 @@ describe("the list of batches", () => {
 
   it("lets a deleted batch go, unless something was typed beside it", () => {
     const { rows, kept, dropped } = mergeRows([present("A", "a"), { ...present(undefined, "b", "the best one", "B"), settled: false }], []);
-    expect(rows).toEqual([{ sheetName: undefined, id: "b", lastName: "B", left: "", remark: "the best one", own: [] }]);
+    expect(rows).toMatchObject([{ sheetName: undefined, id: "b", lastName: "B", left: "", remark: "the best one", own: [] }]);
     expect({ kept, dropped }).toEqual({ kept: ["B"], dropped: ["A"] });
+  });
+
+  it("keeps a deleted batch that was brewed, with its figures, and lets one go that was only planned or whose name was emptied", () => {
+    const brewed = figures("Bitter", 46000, "ready");
+    const { rows, kept, dropped } = mergeRows(
+      [
+        { ...present(undefined, "a", "", "A", brewed), settled: false },
+        { ...present(undefined, "b", "", "B", figures("Idea", 46000, "planned")), settled: false },
+        { ...present(undefined, "c", "", "C", brewed), letGo: true },
+      ],
+      [],
+    );
+    expect(rows.map(({ lastName, kept: figuresKept }) => [lastName, figuresKept])).toEqual([["A", brewed]]);
+    expect({ kept, dropped }).toEqual({ kept: ["A"], dropped: ["B", "C"] });
+    // Day number 46000 is 2025-12-09.
+    expect(rows.map(yearOf)).toEqual([2025]);
+  });
+
+  it("keeps the figures of a closed year as they were closed, whatever its sheet shows now", () => {
+    const [then, now] = [figures("Bitter", 46000, "ready"), figures("Bitter", 46001, "ready")];
+    const row = (closed: number | ""): PresentRow => ({ ...present("A", "a", "", "A", then), shown: now, closed });
+    expect(mergeRows([row(2025)], [sheet("A", "a")]).rows[0]!.kept).toEqual(then);
+    expect(mergeRows([row("")], [sheet("A", "a")]).rows[0]!.kept).toEqual(now);
   });
 
   it("gives a batch that comes back its remark again, by its mark", () => {
@@ -64,7 +102,7 @@ describe("the list of batches", () => {
         for (const name of before) expect(rows.filter(({ remark }) => remark === `about ${name}`)).toHaveLength(1);
         expect(rows.slice(0, after.length).map(({ sheetName }) => sheetName)).toEqual(after);
         const again = mergeRows(
-          rows.map((row) => ({ ...row, settled: true })),
+          rows.map((row) => ({ ...row, settled: true, letGo: false, shown: row.kept })),
           sheets,
         );
         expect(again.rows).toEqual(rows);
@@ -93,6 +131,20 @@ describe("a formula of the brewer's beside a batch", () => {
   });
 });
 
+describe("what the brewer wrote beside a batch on a sheet of the first plan", () => {
+  it.each([
+    ["=P25*2", 0, "=P41*2"],
+    ["=R25/Q25", 0, "=S41/Q41"],
+    ["=$V25&AB25", 1, "=$W41&BC41"],
+    ["=SUM(AA25:AB25)", 2, "=SUM(BB41:BC41)"],
+    ["'R25'!A25+1", 0, "'R25'!A25+1"],
+    ["=N('My R25'!R25)", 0, "=N('My R25'!R41)"],
+  ])("%s", (formula, offset, now) => {
+    const [was, is] = [columnLetters(27 + offset), columnLetters(54 + offset)];
+    expect(moved.down(atNewPlaces(moved.up(formula, `${was}25`), offset), `${is}41`)).toBe(now);
+  });
+});
+
 describe("the plan of the season sheet", () => {
   const plan = planSeason({ sheetName: "Season", units: "metric", today: 46310, rows: [present("Batch 1", "a")] });
   it("calls no worksheet function of ours: it costs nothing beside the batch sheets", () => {
@@ -103,6 +155,7 @@ describe("the plan of the season sheet", () => {
     for (const { name } of plan.names) expect(name).toMatch(/^(gylebook_)?season/);
   });
   it("has its columns in order, without gaps", () => {
-    expect(columns.map(({ letter }) => letter)).toEqual([..."ABCDEFGHIJKLMNOPQRSTUVWXY"]);
+    expect(columns.map(({ letter }) => letter)).toEqual(columns.map((_, index) => columnLetters(index + 1)));
+    expect(columns.at(-1)!.letter).toBe(lastColumn);
   });
 });

@@ -1,5 +1,3 @@
-import { createRequire } from "node:module";
-import path from "node:path";
 import type * as Headless from "../../excel-stand-in/headless";
 import { collectComputed } from "../../excel-stand-in/computed";
 import { openWorkbook, saveWorkbook } from "../../excel-stand-in/xlsx";
@@ -7,11 +5,11 @@ import { checkWorkbook } from "../../workbook/care/check/check-workbook";
 import { insertBatch } from "../../workbook/batch/insert-batch";
 import { insertSeason } from "../../workbook/sheets/season/insert-season";
 import { refreshSeason } from "../../workbook/sheets/season/refresh-season";
-import { openBench } from "../make-sample";
-import { root } from "../run.mjs";
 import { benchBatch } from "./bench-batch";
 import { processorMicroseconds } from "./microseconds";
 import { multipliedSeason } from "./multiplied-season";
+import { oneBatch } from "./one-batch";
+import { withBench } from "./with-bench";
 
 type Costs = ReadonlyMap<string, number>;
 const few = 30;
@@ -23,11 +21,7 @@ const few = 30;
  * calculation.
  */
 export async function longSeason(batches: number): Promise<void> {
-  const one = await withBench(async (bench) => {
-    await Excel.run((context) => insertBatch(context, benchBatch(1)));
-    await bench.calculate();
-    return bench.snapshot();
-  });
+  const one = await oneBatch();
   const costsOf = (count: number) => withBench((bench) => measured(bench, multipliedSeason(one, count), count));
   const [small, large] = [await costsOf(few), await costsOf(batches)];
   const times = batches / few;
@@ -81,13 +75,4 @@ async function measured(
   await cost("insert one more batch", () => run((context) => insertBatch(context, benchBatch(count + 1))));
   await cost("refresh the season, one new", () => run(refreshSeason));
   return costs;
-}
-
-export async function withBench<T>(work: (bench: Headless.HeadlessBench) => Promise<T>): Promise<T> {
-  const bench = openBench(createRequire(import.meta.url)(path.join(root, "dist/headless.cjs")) as typeof Headless);
-  try {
-    return await work(bench);
-  } finally {
-    bench.dispose();
-  }
 }

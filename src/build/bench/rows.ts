@@ -7,6 +7,7 @@ import { paneAnswers } from "./pane-answers";
 import type { BenchRow } from "./row";
 import { seasonScale } from "./season-scale";
 import { typedNumber } from "./typed-number";
+import { wholeWorkbook } from "./whole-workbook";
 
 /** Every target that is measured, in the order in which it is printed. Add a row here. */
 export const rows: readonly BenchRow[] = [
@@ -16,6 +17,7 @@ export const rows: readonly BenchRow[] = [
   ...batchSheet,
   ...seasonScale,
   ...typedNumber,
+  ...wholeWorkbook,
   firstGrid,
   paneAnswers,
 ];

@@ -7,7 +7,7 @@ import { insertBatch } from "../../workbook/batch/insert-batch";
 import { insertSeason } from "../../workbook/sheets/season/insert-season";
 import { refreshSeason } from "../../workbook/sheets/season/refresh-season";
 import { planSeason } from "../../workbook/sheets/season/season-plan";
-import { mergeRows, nothingTyped } from "../../workbook/sheets/season/season-rows";
+import { mergeRows, newRow } from "../../workbook/sheets/season/season-rows";
 import { openBench } from "../make-sample";
 import { root } from "../run.mjs";
 import { benchBatch } from "./bench-batch";
@@ -32,11 +32,13 @@ async function wholeSeason(batches: number): Promise<number> {
 /** Microseconds a batch for our own part of a season: the list is merged and all of the sheet planned. */
 function ownPart(batches: number): number {
   const rows = Array.from({ length: batches }, (_, index) => ({
-    ...nothingTyped,
+    ...newRow,
     sheetName: `Batch ${index}`,
     id: `b${index}`,
     lastName: `Batch ${index}`,
     settled: true,
+    letGo: false,
+    shown: [],
   }));
   const sheets = rows.map(({ sheetName, id }) => ({ sheetName, id }));
   const once = () => planSeason({ sheetName: "Season", units: "metric", today: 46300, rows: mergeRows(rows, sheets.toReversed()).rows });

@@ -1,9 +1,8 @@
-import { insertBatch } from "../../workbook/batch/insert-batch";
-import { benchBatch } from "./bench-batch";
-import { withBench } from "./long-season";
 import { median, processorMicroseconds } from "./microseconds";
 import { multipliedSeason } from "./multiplied-season";
+import { oneBatch } from "./one-batch";
 import type { BenchRow } from "./row";
+import { withBench } from "./with-bench";
 
 /** Milliseconds of the processor for one number, typed into a batch's input and into a cell that nothing reads. */
 interface Typed {
@@ -17,11 +16,7 @@ type Costs = Readonly<Record<(typeof counts)[number], Typed>>;
 let measured: Promise<Costs> | undefined;
 
 async function measureAll(): Promise<Costs> {
-  const one = await withBench(async (bench) => {
-    await Excel.run((context) => insertBatch(context, benchBatch(1)));
-    await bench.calculate();
-    return bench.snapshot();
-  });
+  const one = await oneBatch();
   const costs: Partial<Record<(typeof counts)[number], Typed>> = {};
   for (const count of counts) {
     costs[count] = await withBench(async (bench) => {

@@ -138,7 +138,7 @@ const club: GuidePage = {
     {
       title: "Batches from hand to hand",
       paragraphs: [
-        "<em>Batch file</em> makes one batch a short text to send; it is checked before it is taken in, and never writes over a sheet. <em>Plan, Recipe page</em> is one page to print. <em>Hand-out</em> makes a blank for adults who learn to brew, in their volume and units, for members without Gylebook as well.",
+        "<em>Batch file</em> makes one batch a short text to send; it is checked before it is taken in, and never writes over a sheet. <em>Plan, Pages to print</em> has a recipe page, a shopping list, a lesson for a class and bottle labels. <em>Hand-out</em> makes a blank for adults who learn to brew, in their volume and units, for members without Gylebook as well.",
       ],
       picture: "hand-out",
     },

@@ -1,4 +1,5 @@
 import { afterBoil, type AfterBoil } from "./after-boil";
+import { formFactors, type HopForm } from "./form";
 import { freshHops, heated } from "./isomerisation";
 import type { WhenAdded } from "./places";
 import { hopUtilisation, utilisationOfIso, type UtilisationModel } from "./utilisation";
@@ -9,6 +10,8 @@ export interface HopAddition {
   readonly alphaPercent: number;
   /** Time in the boil, or a place outside of it. */
   readonly added: WhenAdded;
+  /** Whole when left out. */
+  readonly form?: HopForm;
 }
 
 export interface Boil {
@@ -33,9 +36,10 @@ export const alphaMgPerL = (massG: number, alphaPercent: number, volumeL: number
  * and Shellhammer while the wort stands and chills. First-wort hops count as boiled the whole boil; dry hops add nothing
  * here: what they do to bitterness is not isomerisation.
  */
-export function bitternessIbu({ massG, alphaPercent, added }: HopAddition, boil: Boil): number {
+export function bitternessIbu({ massG, alphaPercent, added, form = "whole" }: HopAddition, boil: Boil): number {
   if (added === "dry") return 0;
   return (
+    formFactors[form] *
     alphaMgPerL(massG, alphaPercent, boil.volumeL) *
     (added === "stand" ? gainedAfter(0, "stand", boil) : utilisationOf(added === "first wort" ? boil.minutes : added, boil))
   );

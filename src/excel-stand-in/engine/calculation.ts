@@ -6,6 +6,7 @@ import {
   SetFormulaCalculationStopMutation,
 } from "@univerjs/engine-formula";
 import { SetRangeValuesMutation, SetStyleCommand, SetBorderCommand, ClearSelectionFormatCommand } from "@univerjs/sheets";
+import { calculateAtOnce } from "./calculate-at-once";
 
 /**
  * Knows whether the engine still has something to calculate. The grid collects edits for a tenth of a second, then
@@ -17,6 +18,7 @@ export class CalculationWatch {
   private running = 0;
   private readonly waiting: (() => void)[] = [];
   private readonly starts: (() => void)[] = [];
+  private hurried: ReturnType<typeof setTimeout> | undefined;
 
   constructor(private readonly injector: Injector) {
     injector.get(ICommandService).onCommandExecuted((command, options) => this.onCommand(command, options));
@@ -38,6 +40,7 @@ export class CalculationWatch {
   /** Resolves when every edit made so far has been calculated and its results stand in the cells. */
   settled(): Promise<void> {
     if (!this.busy) return Promise.resolve();
+    this.hurry();
     return new Promise((resolve) => this.waiting.push(resolve));
   }
 
@@ -52,7 +55,14 @@ export class CalculationWatch {
       this.onNotification(command.params as { functionsExecutedState?: number });
     } else if (this.makesDirty(command, options)) {
       this.collecting = true;
+      if (this.waiting.length > 0) this.hurry();
     }
+  }
+
+  /** Somebody waits: what was edited is calculated once the grid has done what it does after an edit, in a turn of its own. */
+  private hurry(): void {
+    clearTimeout(this.hurried);
+    this.hurried = setTimeout(() => calculateAtOnce(this.injector), 0);
   }
 
   private onNotification(notice: { functionsExecutedState?: number }): void {

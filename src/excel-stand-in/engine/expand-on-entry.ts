@@ -1,6 +1,14 @@
-import { ICommandService, type ICellData, type IObjectMatrixPrimitiveType, type Injector, type Nullable } from "@univerjs/core";
+import {
+  CellValueType,
+  ICommandService,
+  type ICellData,
+  type IObjectMatrixPrimitiveType,
+  type Injector,
+  type Nullable,
+} from "@univerjs/core";
 import { ISuperTableService } from "@univerjs/engine-formula";
 import { SetRangeValuesMutation } from "@univerjs/sheets";
+import { isTooDeep } from "./formula-depth";
 import { expandThisRow } from "./structured-references";
 
 interface SetValues {
@@ -9,15 +17,19 @@ interface SetValues {
   cellValue?: IObjectMatrixPrimitiveType<Nullable<ICellData>>;
 }
 
-/** Rewrites `[@Mass]` in every formula on its way into a cell, whether typed, pasted or written by a program. */
+/**
+ * What every formula goes through on its way into a cell, whether typed, pasted or written by a program: `[@Mass]` is written out, and one
+ * that is nested beyond what can be read (Excel takes 64 functions in one another) stays the text that it is.
+ */
 export function expandOnEntry(injector: Injector): void {
   injector.get(ICommandService).beforeCommandExecuted((command) => {
     if (command.id !== SetRangeValuesMutation.id) return;
     const { unitId, subUnitId, cellValue } = command.params as SetValues;
     for (const [row, cells] of Object.entries(cellValue ?? {})) {
       for (const [column, cell] of Object.entries((cells ?? {}) as Record<string, Nullable<ICellData>>)) {
-        if (!cell?.f?.includes("@")) continue;
-        cell.f = expandThisRow(cell.f, tableAt(injector, unitId, subUnitId, Number(row), Number(column)));
+        if (typeof cell?.f !== "string") continue;
+        if (isTooDeep(cell.f)) Object.assign(cell, { v: cell.f, t: CellValueType.STRING, f: null, si: null });
+        else if (cell.f.includes("@")) cell.f = expandThisRow(cell.f, tableAt(injector, unitId, subUnitId, Number(row), Number(column)));
       }
     }
   });

@@ -23,6 +23,7 @@
  * 14. A reference to a cell beyond the grid's last row or column is #NAME?; Excel has more rows than the grid shows, and they are blank.
  * 15. An empty text that a formula gives is a blank cell to others in the calculation that makes it, and a text in the next one.
  * 16. It knows no row of totals: Table[#All] ended before it, Table[#Totals] was the last row of the data.
+ * 17. It looks for texts with wildcards by a regular expression, and one with some twenty * never ends: wildcards.ts is asked.
  *
  * All are text replacements in someone else's code, so the build must fail when they no longer match. Wire it so:
  *
@@ -73,6 +74,18 @@ const FORMULA_REPAIRS = [
     `			case "#Totals":
 				startRow = this._tableData.hasTotals?.() ? tableEndRow + 1 : -1;
 				endRow = startRow;`,
+  ],
+  [
+    "the look for wildcards has changed",
+    `	const pattern = escapeRegExpForWildcard(value).replace(/~?[*?]/g, (match) => {
+		if (match.startsWith("~")) return \`\\\\\${match.substring(1)}\`;
+		if (match === "*") return ".*";
+		if (match === "?") return ".";
+		return match;
+	});
+	return new RegExp(\`^\${pattern}$\`).test(currentValue);
+`,
+    '	return globalThis[Symbol.for("wildcards of formulas")](currentValue, value);\n',
   ],
   [
     "the look for blank cells has changed",

@@ -39,12 +39,31 @@ export interface Surroundings {
  * Plain ranges are replaced by that cell's address, so that the formula depends on this one cell only.
  */
 export function asLegacy(formula: string, at: Place, around: Surroundings): string {
-  if (!/[:[{#]|[\p{L}_]{2}/u.test(formula)) return formula;
+  if (asksForSingleCells(formula, around)) return formula;
   return rewrite(formula, (tree, edits) => {
     new Walk(at, around, edits).walk(tree, "value");
     if (mayBeBlock(tree, around)) edits.push(...call(SINGLE, tree));
   });
 }
+
+/**
+ * Whether it is plain without taking it apart, which costs ten times as much, that a formula reads one cell wherever it reads any: no range,
+ * table or block of constants, no name of a range, no function that may answer with a range or a block, no joined references.
+ */
+function asksForSingleCells(formula: string, around: Surroundings): boolean {
+  const code = formula.replace(/"(?:[^"]|"")*"/gu, '""');
+  if (/[:[{#]|\)\s*\(|[\p{L}\p{N}_.)']\s+[\p{L}\p{N}_('$]/u.test(code)) return false;
+  // A comma within brackets that belong to no function joins references.
+  if (code.includes(",") && /(?<![\p{L}\p{N}_.])\(/u.test(code)) return false;
+  return (code.match(WORD) ?? []).every((word) => {
+    if (!word.endsWith("(")) return !around.isRange(word);
+    const name = word.slice(0, -1);
+    return around.isFunction(name) && !GIVES_RANGE.has(name.toUpperCase()) && !GIVES_BLOCK.has(name.toUpperCase());
+  });
+}
+
+/** A name, with its sheet if there is one, or a function with its bracket; cells' addresses are among them, and are no names. */
+const WORD = /(?:'(?:[^']|'')*'!|[\p{L}_][\p{L}\p{N}_.]*!)?[\p{L}_\\][\p{L}\p{N}_.\\?]*\(?/gu;
 
 /** Excel's `@` in any formula. */
 export function withAtSigns(formula: string, at: Place, around: Surroundings): string {
@@ -53,11 +72,34 @@ export function withAtSigns(formula: string, at: Place, around: Surroundings): s
     for (const node of nodesOf(tree)) {
       if (!isOperation(node) || node.operator !== "@") continue;
       const inner = node.arguments[0]!;
-      edits.push({ from: placeOf(node).from, to: placeOf(inner).from, text: "" });
-      if (isReferenceNode(inner)) new Walk(at, around, edits).walk(inner, "value");
-      else edits.push(...call(SINGLE, inner));
+      if (!isReferenceNode(inner)) edits.push(...asCall(formula, node, SINGLE));
+      else {
+        edits.push({ from: placeOf(node).from, to: placeOf(node).from + 1, text: "" });
+        new Walk(at, around, edits).walk(inner, "value");
+      }
     }
   });
+}
+
+/** The same with calls of the function that files have for it. */
+export function atSignsAsCalls(formula: string, functionName: string): string {
+  if (!formula.includes("@")) return formula;
+  return rewrite(formula, (tree, edits) => {
+    for (const node of nodesOf(tree)) if (isOperation(node) && node.operator === "@") edits.push(...asCall(formula, node, functionName));
+  });
+}
+
+/** The reader of formulas leaves out the brackets around what an @ is for. */
+function asCall(formula: string, node: Operation, functionName: string): Edit[] {
+  const sign = placeOf(node).from;
+  let { from, to } = placeOf(node.arguments[0]!);
+  let open = formula.slice(sign + 1, from).split("(").length - 1;
+  for (; open > 0 && to < formula.length; to++) if (formula[to] === ")") open--;
+  from = sign + 1;
+  return [
+    { from: sign, to: from, text: `${functionName}(` },
+    { from: to, to, text: ")" },
+  ];
 }
 
 /** A formula that was entered for a block of cells, of which its own is the first. */

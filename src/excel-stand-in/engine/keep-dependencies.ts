@@ -39,7 +39,6 @@ interface Tree {
 
 interface Node {
   nodeType: number;
-  isAddress?(): boolean;
   getChildren(): Node[];
   getToken(): string;
   getDefinedNames?(): string[] | undefined;
@@ -97,6 +96,7 @@ interface Register {
 }
 
 /** Kinds of node, as the engine numbers them. */
+const reference = 1;
 const union = 10;
 const suffix = 12;
 
@@ -110,9 +110,9 @@ interface Kept {
   readonly withNames: string;
   /** The names that the engine has put its formulas in for. */
   readonly names: readonly string[];
-  /** Its calls of INDEX, OFFSET and the like: which cells they lead to hangs on values. */
+  /** Its calls of OFFSET, INDIRECT and the like: which cells they lead to hangs on values. */
   readonly addressNodes: readonly Node[];
-  /** A range that such a call has a part in, as in A1:INDEX(A:A,B1). */
+  /** A range one end of which is calculated, as in A1:INDEX(A:A,B1). */
   readonly unsteady: boolean;
   /** What stands in the register for it; below, what its address functions led to the last time. */
   ranges: readonly IUnitRange[];
@@ -233,6 +233,8 @@ class KeptDependencies {
     const dirty = this.dirtyTrees(byName, features);
     if (this.withAddresses > 0) {
       await this.followAddresses(dirty);
+      // Only now the values are there that the ends of calculated ranges are found by.
+      for (const kept of this.unsteady) if (kept.addressNodes.length > 0) await this.lookAgain(kept);
       for (const tree of this.dirtyTrees(byName, features)) dirty.add(tree);
     }
     const ordered = generator._calculateRunList([...dirty]);
@@ -372,7 +374,7 @@ class KeptDependencies {
       withNames: tree.isVirtual ? "" : this.withNames(tree, item),
       names: node?.getDefinedNames?.() ?? [],
       addressNodes: node ? generator._getAddressFunctionNodeList(node) : [],
-      unsteady: references.some((one) => one.nodeType === suffix || (one.nodeType === union && hasAddress(one))),
+      unsteady: references.some((one) => one.nodeType === suffix || isCalculatedRange(one)),
       ranges: [...tree.rangeList],
       led: [],
     };
@@ -380,15 +382,22 @@ class KeptDependencies {
     if (belongsToNoCell(tree)) tree.toRTreeItem = nowhere;
     this.trees.set(tree.treeId, tree);
     this.byTree.set(tree, kept);
-    if (node && generator._detectForcedRecalculationNode(tree, node)) this.forced.add(kept);
+    // As in Excel, what leads somewhere by a text or a distance is worked out each time: no register knows what it will come to read.
+    if (kept.addressNodes.length > 0 || kept.unsteady || (node && generator._detectForcedRecalculationNode(tree, node)))
+      this.forced.add(kept);
     if (kept.unsteady && !tree.isVirtual) this.unsteady.add(kept);
     if (kept.addressNodes.length > 0) this.withAddresses++;
     return kept;
   }
 
-  private rangesOf(tree: Tree, node: Node): Promise<IUnitRange[]> {
+  private async rangesOf(tree: Tree, node: Node): Promise<IUnitRange[]> {
+    const { refOffsetX, refOffsetY } = tree;
     this.runtime.setCurrent(tree.row, tree.column, tree.rowCount, tree.columnCount, tree.subUnitId, tree.unitId);
-    return this.generator._getRangeListByNode({ node, refOffsetX: tree.refOffsetX, refOffsetY: tree.refOffsetY });
+    const ranges: IUnitRange[] = [];
+    // The engine passes over what a calculated end of a range is calculated from.
+    for (const part of [node, ...calculatedEnds(node)])
+      ranges.push(...(await this.generator._getRangeListByNode({ node: part, refOffsetX, refOffsetY })));
+    return ranges;
   }
 
   private drop(kept: Kept): void {
@@ -537,7 +546,18 @@ const nowhere = (): IUnitRange[] => [];
 const isSame = (one: FormulaItem, other: FormulaItem): boolean =>
   one.f === other.f && one.si === other.si && (one.x ?? 0) === (other.x ?? 0) && (one.y ?? 0) === (other.y ?? 0);
 
-const hasAddress = (node: Node): boolean => node.isAddress?.() === true || node.getChildren().some(hasAddress);
+/** The ends of ranges that are calculated, however deep in a formula. */
+function calculatedEnds(formula: Node): Node[] {
+  const found: Node[] = [];
+  const open = [formula];
+  for (let node = open.pop(); node; node = open.pop()) {
+    if (node.nodeType === union) found.push(...node.getChildren().filter((end) => end.nodeType !== reference));
+    open.push(...node.getChildren());
+  }
+  return found;
+}
+
+const isCalculatedRange = (node: Node): boolean => node.nodeType === union && node.getChildren().some((end) => end.nodeType !== reference);
 
 function wordsOf(kept: Kept, text: string): ReadonlySet<string> {
   return (kept.words ??= new Set(text.match(/[\p{L}\p{N}_.\\?]+/gu)));

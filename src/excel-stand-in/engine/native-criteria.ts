@@ -17,9 +17,9 @@ import {
   rowsOf,
   typed,
   valueObjectOf,
-  wildcards,
   type NativeValue,
 } from "./native-values";
+import { wildcards } from "./wildcards";
 
 type Test = (value: NativeValue) => boolean;
 
@@ -53,7 +53,7 @@ export function criterionTest(criterion: NativeValue): Test {
 function equals(wanted: NativeValue): Test {
   if (typeof wanted === "string") {
     const pattern = wildcards(wanted);
-    return (value) => typeof value === "string" && pattern.test(value);
+    return (value) => typeof value === "string" && pattern.matches(value);
   }
   if (isErrorValue(wanted)) return (value) => isErrorValue(value) && value.error === wanted.error;
   if (typeof wanted === "number") return (value) => value === wanted || (typeof value === "string" && typed(value) === wanted);

@@ -14,7 +14,8 @@ import {
 } from "@univerjs/engine-formula";
 import { criteriaFunctions, criterionTest, isWholeColumn, isWholeRow, LAST_COLUMN, LAST_ROW } from "./native-criteria";
 import { searchIn } from "./native-lookup";
-import { isErrorValue, nativeOf, nativeRowsOf, numberOf, rowsOf, typed, valueObjectOf, wildcards, type NativeValue } from "./native-values";
+import { isErrorValue, nativeOf, nativeRowsOf, numberOf, rowsOf, typed, valueObjectOf, type NativeValue } from "./native-values";
+import { wildcards } from "./wildcards";
 
 /**
  * Functions of Excel's own that the grid's library gets wrong, each found by holding workbooks that Excel has computed against it
@@ -152,8 +153,8 @@ function searchWithWildcards(original: BaseFunction): Calculate {
     const text = String(within);
     if (from === undefined) return calculate(...given);
     if (from < 1 || from > text.length) return ErrorValueObject.create(ErrorType.VALUE);
-    const found = wildcards(wanted, false).exec(text.slice(from - 1));
-    return found ? NumberValueObject.create(found.index + from) : ErrorValueObject.create(ErrorType.VALUE);
+    const found = wildcards(wanted).indexIn(text.slice(from - 1));
+    return found < 0 ? ErrorValueObject.create(ErrorType.VALUE) : NumberValueObject.create(found + from);
   };
 }
 

@@ -1,4 +1,5 @@
-import { compareValues, isErrorValue, wildcards, type NativeValue } from "./native-values";
+import { compareValues, isErrorValue, type NativeValue } from "./native-values";
+import { wildcards } from "./wildcards";
 
 /**
  * Where a value stands in a list, from 0, as XLOOKUP and XMATCH look for it; undefined if nowhere.
@@ -26,7 +27,7 @@ function sameAs(wanted: NativeValue, withWildcards: boolean): (value: NativeValu
   if (wanted === null) return (value) => value === null || value === "";
   if (withWildcards && typeof wanted === "string") {
     const pattern = wildcards(wanted);
-    return (value) => typeof value === "string" && pattern.test(value);
+    return (value) => typeof value === "string" && pattern.matches(value);
   }
   return (value) => compareValues(value, wanted) === 0;
 }

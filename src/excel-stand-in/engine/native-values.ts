@@ -80,19 +80,3 @@ function rank(value: NativeValue): number | undefined {
   if (typeof value === "string") return 1;
   return typeof value === "boolean" ? 2 : undefined;
 }
-
-const literally = (letter: string): string => letter.replace(/[\\^$.*?|+()[\]{}/]/u, "\\$&");
-
-/** A text with Excel's wildcards (? for a letter, * for any number of them, ~ before one that is meant) as a pattern. */
-export function wildcards(text: string, whole = true): RegExp {
-  let pattern = "";
-  for (let at = 0; at < text.length; at++) {
-    const letter = text[at]!;
-    const escaped = letter === "~" && at + 1 < text.length;
-    if (escaped) pattern += literally(text[++at]!);
-    else if (letter === "?") pattern += "[^]";
-    else if (letter === "*") pattern += "[^]*?";
-    else pattern += literally(letter);
-  }
-  return new RegExp(whole ? `^${pattern}$` : pattern, "iu");
-}

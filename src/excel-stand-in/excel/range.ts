@@ -7,6 +7,7 @@ import {
   RemoveRowCommand,
   InsertColCommand,
   InsertRowCommand,
+  SheetsSelectionsService,
 } from "@univerjs/sheets";
 import { Direction, type IRange } from "@univerjs/core";
 import { absoluteAddress, cellsText, sheetPrefix, type Block } from "./address";
@@ -16,6 +17,7 @@ import { ConditionalFormatCollection } from "./conditional-formats";
 import { DataValidation } from "./data-validation";
 import { accessDenied, invalidArgument } from "./errors";
 import { toGridRange } from "./grid-ranges";
+import type { Host } from "./host";
 import { fromLocal, toLocal } from "./locale";
 import { RangeFormat } from "./range-format";
 import { RangeNavigation } from "./range-navigation";
@@ -190,8 +192,8 @@ export class Range extends RangeNavigation implements StandsFor<Excel.Range, Mem
   merge(across = false): void {
     this.write((block) => {
       assertFormatsOpen(this.context.host, block);
-      if (across) this.grid(block).mergeAcross({ isForceMerge: true });
-      else this.grid(block).merge({ isForceMerge: true });
+      const cells = this.grid(block);
+      withoutSelecting(this.context.host, () => (across ? cells.mergeAcross : cells.merge).call(cells, { isForceMerge: true }));
     });
   }
 
@@ -326,6 +328,17 @@ function inSheet({ sheetId }: SheetBlock, block: Block): SheetBlock {
   if (block.row < 0 || block.column < 0 || block.rowCount < 1 || block.columnCount < 1)
     throw invalidArgument("The range lies outside the sheet.");
   return { row: block.row, column: block.column, rowCount: block.rowCount, columnCount: block.columnCount, sheetId };
+}
+
+/** The grid has the selected cell begin where it merges, and draws all anew for it; Excel's API leaves the selection alone. */
+function withoutSelecting({ engine }: Host, run: () => void): void {
+  const selections = engine.injector.get(SheetsSelectionsService);
+  Object.defineProperty(selections, "setSelections", { configurable: true, value: () => undefined });
+  try {
+    run();
+  } finally {
+    delete (selections as Partial<typeof selections>).setSelections;
+  }
 }
 
 const patternCell = (pattern: unknown) =>

@@ -1,6 +1,7 @@
 import { splitFormula, type FormulaPiece } from "../engine/formula-text";
 import { callForSpills } from "../engine/call-for-spills";
-import { isTooDeep } from "./formula-depth";
+import { atSignsAsCalls } from "../engine/implicit-intersection";
+import { isTooDeep } from "../engine/formula-depth";
 import { filePrefix } from "./future-functions";
 import { markLocalVariables } from "./local-variable-marks";
 import { UnreadableFileError } from "./unreadable-file-error";
@@ -14,14 +15,11 @@ export const OUR_NAMESPACE = "GYLE";
  * no equals sign, prefixes on newer functions and on the variables of LET and LAMBDA. Texts in quotes stay untouched.
  */
 export function toFileFormula(formula: string): string {
-  const pieces = splitFormula(formula.replace(/^=/, ""));
-  const marked = markLocalVariables(pieces);
-  const named = marked.map((piece, index) => {
-    if (piece.kind !== "code" || marked[index + 1]?.source !== "(") return piece;
-    return { ...piece, source: functionToFile(piece.source) };
-  });
-  return callForSpills(named, "_xlfn.ANCHORARRAY")
-    .map(({ source }) => source)
+  const spills = callForSpills(splitFormula(formula.replace(/^=/, "")), "_xlfn.ANCHORARRAY");
+  const calls = atSignsAsCalls(`=${spills.map(({ source }) => source).join("")}`, "_xlfn.SINGLE");
+  const marked = markLocalVariables(splitFormula(calls.slice(1)));
+  return marked
+    .map(({ kind, source }, index) => (kind === "code" && marked[index + 1]?.source === "(" ? functionToFile(source) : source))
     .join("");
 }
 
@@ -59,20 +57,46 @@ function wordFromFile(word: string, dotted: ReadonlyMap<string, string>): string
   return `${namespace.toUpperCase()}.${dotted.get(name.toUpperCase()) ?? name.toUpperCase().replaceAll("_", ".")}`;
 }
 
-/** `_xlfn.ANCHORARRAY(A1)` back to `A1#`, and `_xlfn.SINGLE(A1)` back to `@A1`. */
-function unwrapHelpers(pieces: FormulaPiece[]): FormulaPiece[] {
+/** `_xlfn.ANCHORARRAY(A1)` back to `A1#`, and `_xlfn.SINGLE(A1:A9)` back to `@A1:A9`. */
+function unwrapHelpers(pieces: readonly FormulaPiece[]): FormulaPiece[] {
   const result: FormulaPiece[] = [];
   for (let at = 0; at < pieces.length; at++) {
-    const piece = pieces[at]!;
-    const helper = /^_xlfn\.(ANCHORARRAY|SINGLE)$/i.exec(piece.source)?.[1]?.toUpperCase();
-    const [open, inner, close] = pieces.slice(at + 1, at + 4);
-    if (!helper || open?.source !== "(" || !inner || close?.source !== ")") {
-      result.push(piece);
+    const helper = /^_xlfn\.(ANCHORARRAY|SINGLE)$/i.exec(pieces[at]!.source)?.[1]?.toUpperCase();
+    const close = helper && pieces[at + 1]?.source === "(" ? closingBracket(pieces, at + 1) : -1;
+    const inner = pieces.slice(at + 2, Math.max(close, 0));
+    if (close < 0 || inner.length === 0 || (helper === "ANCHORARRAY" && inner.length > 1)) {
+      result.push(pieces[at]!);
       continue;
     }
-    const mark = { kind: "code" as const, source: helper === "SINGLE" ? "@" : "#" };
-    result.push(...(helper === "SINGLE" ? [mark, inner] : [inner, mark]));
-    at += 3;
+    const given = unwrapHelpers(inner);
+    if (helper === "ANCHORARRAY") result.push(...given, code("#"));
+    else if (isOneOperand(given)) result.push(code("@"), ...given);
+    else result.push(code("@"), code("("), ...given, code(")"));
+    at = close;
   }
   return result;
+}
+
+const code = (source: string): FormulaPiece => ({ kind: "code", source });
+
+function closingBracket(pieces: readonly FormulaPiece[], open: number): number {
+  let depth = 0;
+  for (let at = open; at < pieces.length; at++) {
+    if (pieces[at]!.source === "(") depth++;
+    else if (pieces[at]!.source === ")" && --depth === 0) return at;
+  }
+  return -1;
+}
+
+/** Whether an @ before it takes all of it. */
+function isOneOperand(pieces: readonly FormulaPiece[]): boolean {
+  let depth = 0;
+  let inSheetName = false;
+  for (const { source } of pieces) {
+    if (source === "'") inSheetName = !inSheetName;
+    else if (source === "(") depth++;
+    else if (source === ")") depth--;
+    else if (depth === 0 && !inSheetName && /^[-+*/^&<>=%,\s]$/u.test(source)) return false;
+  }
+  return true;
 }

@@ -6,7 +6,7 @@ import { styleFromFile, type StyleContext } from "./cell-styles";
 import { cachedValueOf, type CachedValue, type ComputedSheet, type SpillRange } from "./computed-values";
 import { serialOfDate } from "./dates";
 import { callsOurFunctions, fromFileFormula } from "./formula-translation";
-import { isTooDeep } from "./formula-depth";
+import { isTooDeep } from "../engine/formula-depth";
 import { shiftFormula } from "./formula-shift";
 
 export type CellGrid = Record<number, Record<number, ICellData>>;

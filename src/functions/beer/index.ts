@@ -1,11 +1,14 @@
 import type { AnyDescriptor } from "../describe";
 import { beerAbv } from "./abv";
 import { beerAbw } from "./abw";
+import { beerAdded } from "./added";
+import { beerBlend } from "./blend";
 import { beerCarbs } from "./carbs";
 import { beerEbc } from "./ebc";
 import { beerEnergy } from "./energy";
 import { beerExtract } from "./extract";
 import { beerHex } from "./hex";
+import { beerLabel } from "./label";
 import { beerLovibond } from "./lovibond";
 import { beerOriginal } from "./original";
 import { beerRefractometer } from "./refractometer";
@@ -20,6 +23,9 @@ export const beerFunctions: readonly AnyDescriptor[] = [
   beerEnergy,
   beerCarbs,
   beerOriginal,
+  beerAdded,
+  beerBlend,
+  beerLabel,
   beerRefractometer,
   beerEbc,
   beerSrm,

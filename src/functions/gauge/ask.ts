@@ -16,7 +16,9 @@ export function functionOfName(name: string, functions: readonly AnyDescriptor[]
       "#VALUE!",
       messages.noSuchFunction(name, functions.find((descriptor) => descriptor.id.endsWith(`.${id}`))?.id ?? "BEER.ABV"),
     );
-  const ofRanges = parametersOf(found).find(([, parameter]) => parameter.kind === "list" || parameter.kind === "table");
+  const ofRanges = parametersOf(found).find(
+    ([, parameter]) => parameter.kind === "list" || parameter.kind === "table" || parameter.kind === "block",
+  );
   if (ofRanges !== undefined && ofRanges[1].optional !== true)
     throw new ArgumentProblem("#VALUE!", messages.takesRange(found.id, argumentName(ofRanges[0])));
   if (found.result.kind !== "number") throw new ArgumentProblem("#VALUE!", messages.noNumber(found.id));

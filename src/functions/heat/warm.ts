@@ -3,6 +3,13 @@ import { describeFunction } from "../describe";
 import { percentHint } from "../share-of-one";
 import { number, optional, percent, temperature, units, volume } from "../vocabulary";
 
+export const power = number("power", {
+  doc: "What the heater draws: a kettle element 2 to 3 kW, a gas ring 3 to 15 kW.",
+  limits: { above: 0, atMost: 100 },
+  typical: 3,
+  hint: (typed) => (typed > 100 ? `power is in kW: ${typed} W is ${typed / 1000}` : undefined),
+});
+
 export const heatWarm = describeFunction({
   id: "HEAT.WARM",
   summary: "How long a heater takes to warm water or wort.",
@@ -10,12 +17,7 @@ export const heatWarm = describeFunction({
     volume: volume("Water or wort, cold volume."),
     from: temperature("Temperature that you start from.", { atLeast: 1, atMost: 102 }, 15),
     to: temperature("Temperature that you want.", { atLeast: 1, atMost: 102 }, 68),
-    power: number("power", {
-      doc: "What the heater draws: a kettle element 2 to 3 kW, a gas ring 3 to 15 kW.",
-      limits: { above: 0, atMost: 100 },
-      typical: 3,
-      hint: (typed) => (typed > 100 ? `power is in kW: ${typed} W is ${typed / 1000}` : undefined),
-    }),
+    power,
     efficiency: optional(
       percent(
         "Share of the power that ends up in the liquid, %: 90 when left out, for an electric element in the liquid; 35 to 50 for gas under a kettle.",

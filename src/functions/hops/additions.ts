@@ -1,4 +1,5 @@
-import { bitternessIbu } from "../../core/hops/bitterness";
+import { bitternessIbu, type Boil } from "../../core/hops/bitterness";
+import { hopForms } from "../../core/hops/form";
 import { hopPlaces } from "../../core/hops/places";
 import { utilisationModels } from "../../core/hops/utilisation";
 import { ArgumentProblem } from "../cell-error";
@@ -14,9 +15,14 @@ export const alpha = number("percent", {
   hint: (typed) => (typed > 30 && typed <= 300 ? `alpha acid of ${typed}? write ${typed / 10}` : undefined),
 });
 
+export const form = optional(
+  choice("whole or pellets, which give a tenth more to hot wort; whole when left out.", hopForms, { leaf: "whole", cones: "whole" }),
+  "whole",
+);
+
 const additions = {
   kind: "table",
-  doc: "The hops, a row for each addition; a column with their names may stand before it.",
+  doc: "The hops, a row for each addition. The form (whole or pellets) behind them and the names before them may be left off.",
   columns: {
     mass: smallMass("Mass of the hops."),
     alpha,
@@ -26,10 +32,12 @@ const additions = {
       }),
       words: hopPlaces,
     },
+    form,
   },
   layouts: [
-    ["mass", "alpha", "minutes"],
+    [null, "mass", "alpha", "minutes", "form"],
     [null, "mass", "alpha", "minutes"],
+    ["mass", "alpha", "minutes"],
   ],
 } as const;
 
@@ -94,7 +102,7 @@ export const bitternessParameters = {
 type BitternessValues = ArgumentValues<typeof bitternessParameters>;
 
 export const bitternessEquation =
-  "IBU = mass (g) × 1000 × alpha × (utilisation(minutes × k1(boils_at) / k1(100 °C), gravity) + tinseth(60, SG) × (I after − I before) / I(60, 100 °C)) / volume (L); the second part follows the hop acids down to stand_temperature, through the stand and down to chilled_to as GYLE.HOPS.STAND does, and is 0 without them; minutes of first wort = boil_minutes, dry = 0 IBU; kinetic has boils_at in its rates, see GYLE.HOPS.UTILISATION";
+  "IBU = form × mass (g) × 1000 × alpha × (utilisation(minutes × k1(boils_at) / k1(100 °C), gravity) + tinseth(60, SG) × (I after − I before) / I(60, 100 °C)) / volume (L); the second part follows the hop acids down to stand_temperature, through the stand and down to chilled_to as GYLE.HOPS.STAND does, and is 0 without them; minutes of first wort = boil_minutes, dry = 0 IBU; form = 1, pellets 1.1; kinetic has boils_at in its rates, see GYLE.HOPS.UTILISATION";
 
 export const bitternessSources: readonly Source[] = [
   { cite: "G. Tinseth, 1995; J. J. Palmer, How to Brew, 1st ed.", where: "utilisation equation; Table 7" },
@@ -105,6 +113,11 @@ export const bitternessSources: readonly Source[] = [
       "k1 = 7.9e11 exp(−11858 / T), k2 = 4.1e12 exp(−12994 / T) per minute; to scale minutes with k1, and to fit both to Tinseth's hour at 100 °C, are our own steps, not published",
   },
 ];
+
+export const formSource: Source = {
+  cite: "common practice",
+  where: "pellets give a tenth more than whole hops; texts say nothing to a quarter; from memory",
+};
 
 /** What is to be known about hops that are not simply boiled. */
 export const afterBoilCautions: readonly string[] = [
@@ -119,9 +132,10 @@ export function refuseShare(argument: string, alphaPercent: number): void {
     throw new ArgumentProblem("#VALUE!", `${argument} is ${alphaPercent} %; it must be 0 % or above 0.3 % (${percentHint(alphaPercent)})`);
 }
 
-/** IBU of each addition, with the row it came from; undefined while what its place needs is not filled in. */
-export function bitternessOfEach({
-  additions: hops,
+type BoilValues = Omit<BitternessValues, "additions" | "units">;
+
+/** The boil and what comes after it, as asked; the stand undefined where there is none. */
+export function boilOf({
   volume: volumeL,
   gravity: kettle,
   model: curve,
@@ -131,25 +145,24 @@ export function bitternessOfEach({
   standMinutes,
   chillMinutes,
   chilledTo,
-}: BitternessValues): { rowNumber: number; ibu: number }[] | undefined {
+}: BoilValues): { readonly boil: Boil; readonly stand: Boil["after"]["stand"] } {
   if (standTemperature !== undefined && standTemperature > boilsAtC + 1)
     throw new ArgumentProblem("#VALUE!", "stand_temperature is above boils_at; it must be at most that: wort that stands no longer boils");
   const stand =
     standTemperature === undefined || standMinutes === 0 ? undefined : { temperatureC: standTemperature, minutes: standMinutes };
+  const after = { stand, chilling: { toC: chilledTo, minutes: chillMinutes } };
+  return { boil: { volumeL, gravity: kettle, model: curve, boilsAtC, minutes: boilMinutes ?? 0, after }, stand };
+}
+
+/** IBU of each addition, with the row it came from; undefined while what its place needs is not filled in. */
+export function bitternessOfEach({ additions: hops, ...values }: BitternessValues): { rowNumber: number; ibu: number }[] | undefined {
+  const { boil, stand } = boilOf(values);
   const waits = hops.some(
-    ({ minutes }) => (minutes === "stand" && stand === undefined) || (minutes === "first wort" && boilMinutes === undefined),
+    ({ minutes }) => (minutes === "stand" && stand === undefined) || (minutes === "first wort" && values.boilMinutes === undefined),
   );
-  const boil = {
-    volumeL,
-    gravity: kettle,
-    model: curve,
-    boilsAtC,
-    minutes: boilMinutes ?? 0,
-    after: { stand, chilling: { toC: chilledTo, minutes: chillMinutes } },
-  };
-  const each = hops.map(({ mass, alpha, minutes, rowNumber }) => {
+  const each = hops.map(({ mass, alpha, minutes, form, rowNumber }) => {
     refuseShare(`additions row ${rowNumber} (headings not counted): alpha`, alpha);
-    return { rowNumber, ibu: bitternessIbu({ massG: mass, alphaPercent: alpha, added: minutes }, boil) };
+    return { rowNumber, ibu: bitternessIbu({ massG: mass, alphaPercent: alpha, added: minutes, form }, boil) };
   });
   return waits ? undefined : each;
 }

@@ -1,5 +1,5 @@
 import { describeFunction } from "../describe";
-import { afterBoilCautions, bitternessEquation, bitternessOfEach, bitternessParameters, bitternessSources } from "./additions";
+import { afterBoilCautions, bitternessEquation, bitternessOfEach, bitternessParameters, bitternessSources, formSource } from "./additions";
 
 export const hopsIbu = describeFunction({
   id: "HOPS.IBU",
@@ -7,7 +7,7 @@ export const hopsIbu = describeFunction({
   parameters: bitternessParameters,
   result: { kind: "number", quantity: "bitterness", doc: "IBU: milligrams of iso-alpha acid in a litre." },
   equation: `Σ over the additions: ${bitternessEquation}`,
-  sources: bitternessSources,
+  sources: [...bitternessSources, formSource],
   examples: [
     {
       arguments: [[[1.5, 6.4, 60]], 5, 1.08, null, null, "us"],
@@ -52,6 +52,19 @@ export const hopsIbu = describeFunction({
       value: 27.68,
       tolerance: 0.01,
       from: "worked by hand: first wort boils the whole hour, as Perle above; dry hops add nothing, nor those at flame-out while nothing is said of the chilling",
+    },
+    {
+      arguments: [
+        [
+          ["Perle", 30, 8, 60, "pellets"],
+          ["Perle", 30, 8, 60, ""],
+        ],
+        20,
+        1.05,
+      ],
+      value: 58.13,
+      tolerance: 0.02,
+      from: "worked by hand: 27.68 as above, and a tenth more for the pellets",
     },
     {
       arguments: [

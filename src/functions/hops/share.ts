@@ -1,5 +1,5 @@
 import { describeFunction } from "../describe";
-import { afterBoilCautions, bitternessEquation, bitternessOfEach, bitternessParameters, bitternessSources } from "./additions";
+import { afterBoilCautions, bitternessEquation, bitternessOfEach, bitternessParameters, bitternessSources, formSource } from "./additions";
 
 export const hopsShare = describeFunction({
   id: "HOPS.SHARE",
@@ -11,7 +11,7 @@ export const hopsShare = describeFunction({
     columns: ["IBU"],
   },
   equation: bitternessEquation,
-  sources: bitternessSources,
+  sources: [...bitternessSources, formSource],
   examples: [
     {
       arguments: [

@@ -3,7 +3,7 @@ import { describeFunction } from "../describe";
 import { percentHint } from "../share-of-one";
 import { number, percent } from "../vocabulary";
 
-const alpha = (doc: string) =>
+export const packetAlpha = (doc: string) =>
   percent(doc, {
     limits: { above: 0.3, atMost: 30 },
     typical: 5.5,
@@ -19,8 +19,8 @@ export const hopsSwap = describeFunction({
       limits: { above: 0, atMost: 50000 },
       typical: 30,
     }),
-    alpha: alpha("Alpha acid of the hop in the recipe, %."),
-    newAlpha: alpha("Alpha acid printed on the packet that you have, %."),
+    alpha: packetAlpha("Alpha acid of the hop in the recipe, %."),
+    newAlpha: packetAlpha("Alpha acid printed on the packet that you have, %."),
   },
   result: { kind: "number", quantity: "number", doc: "Mass of the new hop, in the unit of mass." },
   equation: "new mass = mass × alpha / new_alpha",

@@ -8,6 +8,7 @@ import { packPressure } from "./pressure";
 import { packPriming } from "./priming";
 import { packReady } from "./ready";
 import { packResidual } from "./residual";
+import { packSpund } from "./spund";
 import { packVolumes } from "./volumes";
 
 export const packFunctions: readonly AnyDescriptor[] = [
@@ -16,6 +17,7 @@ export const packFunctions: readonly AnyDescriptor[] = [
   packDose,
   packPressure,
   packVolumes,
+  packSpund,
   packLine,
   packCheck,
   packInside,

@@ -2,7 +2,7 @@ import type { Source } from "../describe";
 import { extractYield } from "./extract-yield";
 import { choice, mass, volume } from "../vocabulary";
 
-const columns = {
+export const fermentableColumns = {
   mass: mass("Mass of the fermentable.", { typical: 4 }),
   yield: extractYield(
     "Extract that it can give, % of its mass as it is: base malt about 80, crystal malt 74, dry extract 90, sugar 100.",
@@ -27,7 +27,7 @@ const columns = {
 export const fermentables = {
   kind: "table",
   doc: "The malt bill, a row for each malt, extract or sugar. handling: mash, steep, extract or sugar. A fourth column, with the colour, may be selected with it.",
-  columns,
+  columns: fermentableColumns,
   layouts: [
     ["mass", "yield", "handling"],
     ["mass", "yield", "handling", null],

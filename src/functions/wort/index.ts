@@ -1,4 +1,5 @@
 import type { AnyDescriptor } from "../describe";
+import { wortBill } from "./bill";
 import { wortColour } from "./colour";
 import { wortEfficiency } from "./efficiency";
 import { wortEnrich } from "./enrich";
@@ -25,6 +26,7 @@ export const wortFunctions: readonly AnyDescriptor[] = [
   wortThin,
   wortReduce,
   wortEnrich,
+  wortBill,
   wortEfficiency,
   wortYield,
   wortPoints,

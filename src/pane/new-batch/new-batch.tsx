@@ -7,6 +7,8 @@ import { Outcome } from "../sheets/outcome";
 import { firstUnits, rememberUnits } from "../parts/first-units";
 import { today } from "../sheets/typed";
 import { useKits } from "./use-kits";
+import { blockKeys, type BlockKey } from "../../workbook/batch/fields/blocks";
+import { BlocksField } from "../grow/blocks-field";
 import { writeBatch } from "./write-batch";
 
 function firstValues(): FormValues {
@@ -29,6 +31,7 @@ export function NewBatch() {
   const [problems, setProblems] = useState<Problems>({});
   const [outcome, setOutcome] = useState<Done<string>>();
   const [busy, setBusy] = useState(false);
+  const [blocks, setBlocks] = useState<readonly BlockKey[]>([]);
   const { kits, kit, chooseKit } = useKits();
   const form = useRef<HTMLFormElement>(null);
   const change = (part: Partial<FormValues>) => setValues((before) => ({ ...before, ...part }));
@@ -42,7 +45,7 @@ export function NewBatch() {
     setOutcome(undefined);
     if (!choices) return;
     setBusy(true);
-    const result = await writeBatch(choices, wanted.recipe, kit);
+    const result = await writeBatch(choices, wanted.recipe, kit, blocks);
     setBusy(false);
     setOutcome(result);
     if (result.kind !== "done") return;
@@ -159,6 +162,15 @@ export function NewBatch() {
         ]}
         onChange={(recipe) => change({ recipe })}
       />
+      <details>
+        <summary>More on the sheet</summary>
+        <BlocksField
+          legend="Beyond the usual sheet; any of it can be added later"
+          offered={blockKeys}
+          chosen={blocks}
+          onChange={setBlocks}
+        />
+      </details>
       <button type="submit" class="main-action" disabled={busy}>
         {busy ? "Writing…" : "Write the batch sheet"}
       </button>

@@ -1,6 +1,7 @@
 import type { BatchContents } from "../../workbook/batch/contents";
 import { exampleBatch } from "../../workbook/batch/example-batch";
-import { newBatch, type NewBatchChoices } from "../../workbook/batch/new-batch";
+import type { BlockKey } from "../../workbook/batch/fields/blocks";
+import { newBatch, withBlocks, type NewBatchChoices } from "../../workbook/batch/new-batch";
 import { insertBatch } from "../../workbook/batch/insert-batch";
 import { inWorkbook, type Done } from "../sheets/in-workbook";
 
@@ -11,8 +12,14 @@ export interface KitChoice {
 }
 
 /** Writes the batch and tells how it went: the name of its sheet, or why not. The workbook is changed wholly or not at all. */
-export async function writeBatch(choices: NewBatchChoices, recipe: "empty" | "example", kit?: KitChoice): Promise<Done<string>> {
-  const contents = { ...(recipe === "example" ? exampleBatch(choices) : newBatch(choices)), ...kit?.forBatch(choices) };
+export async function writeBatch(
+  choices: NewBatchChoices,
+  recipe: "empty" | "example",
+  kit?: KitChoice,
+  blocks: readonly BlockKey[] = [],
+): Promise<Done<string>> {
+  const plain = { ...(recipe === "example" ? exampleBatch(choices) : newBatch(choices)), ...kit?.forBatch(choices) };
+  const contents = withBlocks(plain, blocks);
   return inWorkbook("The batch was not written, and the workbook is as it was.", async (context) => {
     await insertBatch(context, contents);
     return choices.sheetName;

@@ -1,12 +1,14 @@
 import { failureWords } from "../../workbook/grid/words/host-words";
 import { followSheets } from "../../workbook/sheets/season/follow-sheets";
-import { refreshSeason, type SeasonReport } from "../../workbook/sheets/season/refresh-season";
+import { OlderSeason, refreshSeason, type SeasonReport, type YearChange } from "../../workbook/sheets/season/refresh-season";
 
 /** What is known about the season sheet. */
 export type SeasonState =
   | { readonly kind: "unknown" }
   | { readonly kind: "none" }
   | { readonly kind: "there"; readonly report: SeasonReport }
+  /** Made by an older Gylebook: it is followed once it is written anew. */
+  | { readonly kind: "older"; readonly message: string }
   | { readonly kind: "failed"; readonly message: string };
 
 let state: SeasonState = { kind: "unknown" };
@@ -23,8 +25,14 @@ export function onSeasonChange(listener: () => void): () => void {
 }
 
 /** Brings the season sheet up to date now, and tells all who listen. */
-export async function refreshNow(): Promise<void> {
-  state = await look();
+export async function refreshNow(change?: YearChange): Promise<void> {
+  state = await look(change);
+  // Rows that are new have been calculated by now: their figures are kept at once, not only the next time that somebody looks.
+  if (state.kind === "there" && state.report.written > 0) {
+    const { written, added, kept, dropped } = state.report;
+    const after = await look();
+    state = after.kind === "there" ? { kind: "there", report: { ...after.report, written, added, kept, dropped } } : after;
+  }
   for (const listener of listeners) listener();
 }
 
@@ -47,11 +55,12 @@ function soon(): void {
   waiting = setTimeout(() => void refreshNow(), pauseMs);
 }
 
-async function look(): Promise<SeasonState> {
+async function look(change?: YearChange): Promise<SeasonState> {
   try {
-    const report = await Excel.run({ delayForCellEdit: true }, refreshSeason);
+    const report = await Excel.run({ delayForCellEdit: true }, (context) => refreshSeason(context, change));
     return report ? { kind: "there", report } : { kind: "none" };
   } catch (problem) {
+    if (problem instanceof OlderSeason) return { kind: "older", message: problem.message };
     return { kind: "failed", message: failureWords("The season sheet was not brought up to date, and stays as it was.", problem) };
   }
 }

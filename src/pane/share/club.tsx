@@ -2,10 +2,10 @@ import { useEffect, useState } from "preact/hooks";
 import type { BatchContents } from "../../workbook/batch/contents";
 import { readBatchFile } from "../../workbook/exchange/batch-file/read-batch-file";
 import { BatchFileRefused } from "../../workbook/exchange/batch-file/refused";
-import { addToClub, insertClub } from "../../workbook/sheets/club/add-to-club";
+import { addToClub, insertClub, insertLarger } from "../../workbook/sheets/club/add-to-club";
 import type { ClubEntry } from "../../workbook/sheets/club/club-facts";
-import { mostBatches } from "../../workbook/sheets/club/club-plan";
-import { clubSheets } from "../../workbook/sheets/club/club-sheet";
+import { clubSheets, NoRoom, type ClubKind } from "../../workbook/sheets/club/club-sheet";
+import { mostBatches } from "../../workbook/sheets/club/facts-plan";
 import { replaceOnClub, standingOnClub, type Standing } from "../../workbook/sheets/club/replace-on-club";
 import { ChoiceField } from "../new-batch/choice-field";
 import { firstUnits } from "../parts/first-units";
@@ -30,21 +30,35 @@ interface Asking {
   readonly standing: readonly Standing[];
 }
 
-const newSheet = "a new sheet";
+/** A full sheet, and what was to go onto it. */
+interface Full {
+  readonly target: string;
+  readonly entries: readonly ClubEntry[];
+  readonly words: string;
+}
 
-/** Several members' batches side by side. */
+const newSheet = "a new sheet";
+const usualNames: Readonly<Record<ClubKind, string>> = { club: "Club", class: "Class" };
+
+/** Two files that say the same of the same batch. Of one blank several learners have batches, which differ. */
+const isSame = (one: BatchContents, other: BatchContents): boolean =>
+  one.id !== "" && one.id === other.id && JSON.stringify(one) === JSON.stringify(other);
+
+/** Several members' batches side by side, or what a class predicted and measured. */
 export function Club() {
   const batches = useBatches();
   const [collected, setCollected] = useState<readonly Collected[]>([]);
   const [refusals, setRefusals] = useState<readonly string[]>([]);
   const [there, setThere] = useState<readonly string[]>([]);
   const [target, setTarget] = useState(newSheet);
-  const [sheetName, setSheetName] = useState("Club");
+  const [kind, setKind] = useState<ClubKind>("club");
+  const [sheetName, setSheetName] = useState<string>();
   const [units, setUnits] = useState(firstUnits);
   const [busy, setBusy] = useState(false);
   const [outcome, setOutcome] = useState<Done<string>>();
   const [asked, setAsked] = useState(false);
   const [asking, setAsking] = useState<Asking>();
+  const [full, setFull] = useState<Full>();
 
   const lookForClubs = async () => {
     const found = await inWorkbook("The workbook could not be read.", clubSheets);
@@ -57,47 +71,63 @@ export function Club() {
     void lookForClubs();
   }, []);
   // What was told holds for the batches and the sheet that were chosen then.
-  useEffect(() => setAsking(undefined), [collected, target]);
+  useEffect(() => {
+    setAsking(undefined);
+    setFull(undefined);
+  }, [collected, target]);
 
-  const collect = (batch: BatchContents, from: string) =>
-    setCollected((before) => [...before, { key: (before.at(-1)?.key ?? 0) + 1, member: "", batch, from }]);
-  const take = (texts: readonly OpenedText[]) => {
-    setRefusals([]);
+  const add = (given: readonly { readonly name: string; readonly read: () => BatchContents }[]) => {
     setOutcome(undefined);
-    for (const { name, text } of texts) {
+    const list = [...collected];
+    const problems: string[] = [];
+    for (const { name, read } of given) {
       try {
-        collect(readBatchFile(text), name);
+        const batch = read();
+        const twin = list.find((one) => isSame(one.batch, batch));
+        if (twin) problems.push(`${name}: “${batch.batchName}” is on the list already, from ${twin.from}. It was not taken twice.`);
+        else list.push({ key: (list.at(-1)?.key ?? 0) + 1, member: "", batch, from: name });
       } catch (problem) {
-        setRefusals((before) => [...before, `${name}: ${problem instanceof BatchFileRefused ? problem.message : "it cannot be read."}`]);
+        problems.push(`${name}: ${problem instanceof BatchFileRefused ? problem.message : "it cannot be read."}`);
       }
     }
+    setRefusals(problems);
+    setCollected(list);
   };
+  const take = (texts: readonly OpenedText[]) => add(texts.map(({ name, text }) => ({ name, read: () => readBatchFile(text) })));
   const change = (key: number, member: string) =>
     setCollected((before) => before.map((one) => (one.key === key ? { ...one, member } : one)));
   const nameless = collected.filter(({ member }) => member.trim() === "");
 
+  const name = sheetName ?? usualNames[kind];
   const write = async (name: string) => {
     setAsked(true);
     if (nameless.length > 0 || collected.length === 0) return;
     const entries = collected.map(({ member, batch }) => ({ member: member.trim(), batch }));
     await writing(async (context) => {
       if (target === newSheet) {
-        await insertClub(context, { sheetName: name, units, entries });
+        await insertClub(context, { sheetName: name, units, entries, kind });
         return name;
       }
       const standing = await standingOnClub(context, target, entries);
       if (standing.length > 0) return { target, entries, standing };
-      await addToClub(context, target, entries);
+      try {
+        await addToClub(context, target, entries);
+      } catch (problem) {
+        if (problem instanceof NoRoom && problem.largerWouldDo) return { target, entries, words: problem.message };
+        throw problem;
+      }
       return target;
     });
   };
 
   /** Writes, or comes back with what has to be asked first. */
-  const writing = async (action: (context: Excel.RequestContext) => Promise<string | Asking>) => {
+  const writing = async (action: (context: Excel.RequestContext) => Promise<string | Asking | Full>) => {
     setBusy(true);
     const done = await inWorkbook("The club sheet was not written, and the workbook is as it was.", action);
     setBusy(false);
-    setAsking(done.kind === "done" && typeof done.result !== "string" ? done.result : undefined);
+    const asked = done.kind === "done" && typeof done.result !== "string" ? done.result : undefined;
+    setAsking(asked && "standing" in asked ? asked : undefined);
+    setFull(asked && "words" in asked ? asked : undefined);
     setOutcome(done.kind === "done" ? (typeof done.result === "string" ? { kind: "done", result: done.result } : undefined) : done);
     if (done.kind !== "done" || typeof done.result !== "string") return;
     setCollected([]);
@@ -108,7 +138,7 @@ export function Club() {
   return (
     <section class="screen" aria-labelledby="club-title">
       <h1 id="club-title">Club</h1>
-      <p class="lead">Members' batches side by side: planned, reached, tasted. Up to {mostBatches} on a sheet.</p>
+      <p class="lead">Members' batches side by side, or what a class predicted beside what it measured. Up to {mostBatches} on a sheet.</p>
       <OpenedFiles
         id="club"
         label="Batch files of the members"
@@ -121,7 +151,7 @@ export function Club() {
       {batches.workbook && batches.workbook.batches.length > 0 && (
         <p class="additions">
           {batches.workbook.batches.map(({ sheetName: name, contents }) => (
-            <button key={name} type="button" class="quiet" onClick={() => collect(contents, "this workbook")}>
+            <button key={name} type="button" class="quiet" onClick={() => add([{ name: "this workbook", read: () => contents }])}>
               Add “{name}” of this workbook
             </button>
           ))}
@@ -162,9 +192,19 @@ export function Club() {
       )}
       {target === newSheet && (
         <>
-          <TextField id="club-name" label="Name of the club sheet" value={sheetName} onInput={setSheetName} />
           <ChoiceField
-            legend="Units of the club sheet"
+            legend="As"
+            name="club-kind"
+            value={kind}
+            choices={[
+              ["club", "A club's table: planned, reached and tasted, side by side"],
+              ["class", "A class: predicted and measured, learner by learner"],
+            ]}
+            onChange={setKind}
+          />
+          <TextField id="club-name" label={`Name of the ${kind} sheet`} value={name} onInput={setSheetName} />
+          <ChoiceField
+            legend={`Units of the ${kind} sheet`}
             name="club-units"
             value={units}
             choices={[
@@ -175,8 +215,8 @@ export function Club() {
           />
         </>
       )}
-      <button type="button" class="main-action" disabled={busy || collected.length === 0} onClick={() => void write(sheetName.trim())}>
-        {busy ? "Writing…" : target === newSheet ? "Write the club sheet" : `Add to “${target}”`}
+      <button type="button" class="main-action" disabled={busy || collected.length === 0} onClick={() => void write(name.trim())}>
+        {busy ? "Writing…" : target === newSheet ? `Write the ${kind} sheet` : `Add to “${target}”`}
       </button>
       {asking && (
         <Replacements
@@ -190,6 +230,15 @@ export function Club() {
             })
           }
         />
+      )}
+      {full && (
+        <div class="note" role="status">
+          <p>{full.words}</p>
+          <button type="button" disabled={busy} onClick={() => void writing((context) => insertLarger(context, full.target, full.entries))}>
+            Make a larger copy with all of them
+          </button>
+          <p class="hint">“{full.target}” stays as it is; delete it when you need it no more.</p>
+        </div>
       )}
       <Outcome outcome={outcome} onFreeName={(free) => void write(free)}>
         {(name) => <p>“{name}” has them now.</p>}

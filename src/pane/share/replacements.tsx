@@ -1,4 +1,4 @@
-import { factFormats, factHeadings } from "../../workbook/sheets/club/club-plan";
+import { factFormats, factHeadings } from "../../workbook/sheets/club/facts-plan";
 import type { FactName } from "../../workbook/sheets/club/club-facts";
 import type { Standing } from "../../workbook/sheets/club/replace-on-club";
 import { dayShort } from "../../workbook/grid/words/day-words";

@@ -2,6 +2,7 @@ import type { UnitSystem } from "../../functions/quantities";
 import type { BatchContents, Kit } from "./contents";
 import { usualValues } from "./derived/usual-values";
 import { batchFields } from "./fields";
+import { blockFields, type BlockKey } from "./fields/blocks";
 import { kitFields } from "./fields/kit";
 
 /** The kit of a beginner who brews with extract. */
@@ -14,4 +15,11 @@ export const usualKit: Readonly<Record<UnitSystem, Kit>> = {
 export type NewBatchChoices = Pick<BatchContents, "id" | "sheetName" | "batchName" | "brewedOn" | "volume" | "units" | "topUp" | "method">;
 
 /** A batch with the kit filled in and everything else still to come. */
-export const newBatch = (choices: NewBatchChoices): BatchContents => ({ ...usualValues(batchFields, choices), ...choices });
+export const newBatch = (choices: NewBatchChoices, blocks: readonly BlockKey[] = []): BatchContents =>
+  withBlocks({ ...usualValues(batchFields, choices), ...choices }, blocks);
+
+/** The same batch with blocks that nobody has typed into yet; one that it has stays. */
+export const withBlocks = (batch: BatchContents, blocks: readonly BlockKey[]): BatchContents => ({
+  ...batch,
+  ...Object.fromEntries(blocks.filter((key) => batch[key] === undefined).map((key) => [key, usualValues(blockFields[key].fields, batch)])),
+});

@@ -27,7 +27,7 @@ const henryOf = { co2: [-8.55445, 4.01195, 9.52345], n2: [-9.67578, 4.72162, 11.
 type Gas = keyof typeof henryOf;
 
 /** Moles in a kilogram of water for a bar of fugacity. */
-function dissolved(gas: Gas, celsius: number): number {
+export function dissolvedMoles(gas: Gas, celsius: number): number {
   const [a, b, c] = henryOf[gas];
   const reduced = (celsius + 273.15) / criticalK;
   const tau = 1 - reduced;
@@ -76,12 +76,12 @@ export function vesselGaugeBar({ volumes, celsius, air, headspacePercent, filled
   const ideal = (bar: number): number => (bar * neck) / rt;
   const sealed = ((air - vapourBar(filledAt)) * neckFilled) / (gasConstant * (filledAt + 273.15));
   const ofAir = (gas: Gas, share: number): number =>
-    pressureFor(sealed * share, (bar) => dissolved(gas, celsius) * kilograms * bar + ideal(bar));
+    pressureFor(sealed * share, (bar) => dissolvedMoles(gas, celsius) * kilograms * bar + ideal(bar));
   // A mole of the real gas at 0 °C and 1 atm takes 22.26 L.
   const co2 = pressureFor((volumes * (1 - neckFilled)) / 22.26, (bar) => {
     const fugacity = bar * Math.exp((virial(celsius) * bar) / rt);
     return (
-      dissolved("co2", celsius) * kilograms * fugacity * Math.exp((-molarInWater * bar) / rt) +
+      dissolvedMoles("co2", celsius) * kilograms * fugacity * Math.exp((-molarInWater * bar) / rt) +
       ideal(bar) / (1 + (virial(celsius) * bar) / rt)
     );
   });
@@ -93,7 +93,7 @@ export function equilibriumGauge(volumes: number, celsius: number, air: number):
   const rt = gasConstant * (celsius + 273.15);
   const moles = volumes / 22.26;
   return (
-    pressureFor(moles, (bar) => dissolved("co2", celsius) * bar * Math.exp(((virial(celsius) - molarInWater) * bar) / rt)) +
+    pressureFor(moles, (bar) => dissolvedMoles("co2", celsius) * bar * Math.exp(((virial(celsius) - molarInWater) * bar) / rt)) +
     vapourBar(celsius) -
     air
   );

@@ -64,6 +64,19 @@ it("calculates everything else where a formula cannot even be taken apart", asyn
   expect(at("B2")).toBe(7);
 });
 
+it("leaves a formula that is nested too deeply as the text that it is, and takes it back by undo", async () => {
+  const sheet = () => bench.univerAPI.getActiveWorkbook()!.getSheetByName("Sheet1")!;
+  const deep = `=${"ABS(".repeat(300)}1${")".repeat(300)}`;
+  await enter(bench, { E1: 5, F1: "=E1*2" });
+  await enter(bench, { E1: deep });
+  expect([at("E1"), sheet().getRange("E1").getFormula(), at("F1")]).toEqual([deep, "", "#VALUE!"]);
+  await bench.univerAPI.undo();
+  await bench.calculate();
+  expect([at("E1"), at("F1")]).toEqual([5, 10]);
+  await enter(bench, { E1: `=${"ABS(".repeat(64)}1${")".repeat(64)}` });
+  expect([at("E1"), at("F1")]).toEqual([1, 2]);
+});
+
 it("lets the page answer while it calculates", async () => {
   let turns = 0;
   const timer = setInterval(() => turns++, 0);

@@ -67,4 +67,22 @@ describe("spills that hang on one another", () => {
     await write({ J1: "=GYLE.TEST.COUNTUP(COUNT(K1:K5)+1)", K1: "=GYLE.TEST.COUNTUP(COUNT(J1:J5))" });
     expect(at("J1")).not.toBeNull();
   });
+
+  it("one that becomes an error leaves nothing behind, also in the way of another", async () => {
+    await write({
+      L1: "=GYLE.TEST.COUNTUP(N1)",
+      N1: 5,
+      L3: "=SEQUENCE(N3)",
+      N3: 3,
+      M1: '=IFERROR(SUM(L4:L6),"error")',
+      M2: "=COUNT(L4:L6)",
+    });
+    expect([at("L1"), at("L3"), at("L5"), at("M1"), at("M2")]).toEqual(["#SPILL!", 1, 3, 5, 2]);
+    await write({ N3: "three" });
+    expect([at("L1"), at("L3"), at("L4"), at("L5"), at("M1"), at("M2")]).toEqual(["#SPILL!", "#VALUE!", null, null, 0, 0]);
+    await write({ N3: 3 });
+    // The formula that was there is gone, and with it how far it reached.
+    await write({ L3: "=1/0" });
+    expect([at("L1"), at("L3"), at("L4"), at("L5"), at("M1"), at("M2")]).toEqual(["#SPILL!", "#DIV/0!", null, null, 0, 0]);
+  });
 });

@@ -23,6 +23,13 @@ const pairs: [grid: string, file: string][] = [
   ["=SUM(D1#)", "SUM(_xlfn.ANCHORARRAY(D1))"],
   ["=Bill[[#This Row],[Kg]]*2", "Bill[[#This Row],[Kg]]*2"],
   ["=A1", "A1"],
+  // Source of the name: [MS-XLSX] 2.2.2; Excel shows it as @.
+  ["=@A1:A9", "_xlfn.SINGLE(A1:A9)"],
+  ["=@og*2+SUM(@'My Sheet'!$B:$B,1)", "_xlfn.SINGLE(og)*2+SUM(_xlfn.SINGLE('My Sheet'!$B:$B),1)"],
+  ["=@INDEX(A1:B9,@C1:C9,1)", "_xlfn.SINGLE(INDEX(A1:B9,_xlfn.SINGLE(C1:C9),1))"],
+  ["=@(A1:A9*2)", "_xlfn.SINGLE((A1:A9*2))"],
+  ["=@D1#", "_xlfn.SINGLE(_xlfn.ANCHORARRAY(D1))"],
+  ['="a@b"&@A1:A9', '"a@b"&_xlfn.SINGLE(A1:A9)'],
 ];
 
 describe("formulas on their way to a file and back", () => {

@@ -90,7 +90,8 @@ describe("GAUGE.SPREAD", () => {
       descriptor.result.kind === "number" &&
       placesOf(descriptor).every(
         ({ parameter }) =>
-          (parameter.kind !== "list" && parameter.kind !== "table" && parameter.kind !== "cells") || parameter.optional === true,
+          (parameter.kind !== "list" && parameter.kind !== "table" && parameter.kind !== "block" && parameter.kind !== "cells") ||
+          parameter.optional === true,
       ),
   );
 

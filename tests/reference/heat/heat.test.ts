@@ -1,3 +1,3 @@
 import { checkReferenceTable } from "../../support/reference-table";
 
-checkReferenceTable("heat/heat.csv", 10);
+checkReferenceTable("heat/heat.csv", 14);

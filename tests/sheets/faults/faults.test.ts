@@ -2,7 +2,7 @@ import { appendFileSync, readFileSync } from "node:fs";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { HeadlessBench } from "../../../src/excel-stand-in/headless";
 import { loadHeadlessBench } from "../../support/headless-bench";
-import { dumpDifference, workbookDump } from "../../support/workbook-dump";
+import { dumpDifference, isSameDump, workbookDump } from "../../support/workbook-dump";
 import { share } from "../../support/drawn";
 import { beginnings, operations, type Beginning, type Operation, type Told } from "./operations";
 
@@ -111,25 +111,26 @@ async function tryAll(operation: Operation): Promise<string[]> {
   const trips = host.syncCount - start;
   await settled();
   const planned = dump();
-  const writes = planned.join() !== before.join();
+  const writes = !isSameDump(planned, before);
+  let standing = planned;
   if (clean.done === operation.isRefused) throw new Error(`${operation.name}: ${clean.words}`);
   if (!clean.done && !operation.isRefused) throw new Error(`${operation.name}: ${clean.words}`);
   if (clean.done && !writes && bench.opened.length === opened) throw new Error(`${operation.name} changes nothing`);
   for (let n = 1; n <= trips; n += 1) {
     for (const fault of drawn(n, operation)) {
-      if (dump().join() !== before.join()) await begin(operation.from);
+      if (!isSameDump(standing, before)) await begin(operation.from);
       plan(n, fault);
       const openedBefore = bench.opened.length;
       const told = await operation.act(ready);
       host.clear();
       await settled();
       const now = dump();
-      const same = now.join();
-      const isDone = same === planned.join() && (writes || bench.opened.length > openedBefore);
+      standing = now;
+      const isDone = isSameDump(now, planned) && (writes || bench.opened.length > openedBefore);
       const state =
         isDone && told.done
           ? "planned"
-          : same === before.join() && bench.opened.length === openedBefore
+          : isSameDump(now, before) && bench.opened.length === openedBefore
             ? "before"
             : isDone
               ? "planned"
@@ -163,7 +164,7 @@ async function withoutFunctions(
   const now = workbookDump(bench);
   refused += 1;
   const isTold = !told.done && told.words.includes("Close Excel altogether");
-  if (isTold && now.join() === before.join()) return [];
+  if (isTold && isSameDump(now, before)) return [];
   return [`${operation.name}, functions unknown: ${told.done ? "said done" : told.words}; ${dumpDifference(before, now)}`];
 }
 

@@ -33,7 +33,7 @@ import { handOut } from "../../../src/workbook/sheets/handout/hand-out";
 import { insertUnpluggedHandOut } from "../../../src/workbook/sheets/handout/unplugged-hand-out";
 import { openUnpluggedHandOut } from "../../../src/workbook/sheets/handout/unplugged-workbook";
 import { insertKit } from "../../../src/workbook/sheets/kit/insert-kit";
-import { insertRecipe } from "../../../src/workbook/sheets/recipe/insert-recipe";
+import { insertPage } from "../../../src/workbook/sheets/pages/insert-page";
 import { insertSeason } from "../../../src/workbook/sheets/season/insert-season";
 import { insertStores } from "../../../src/workbook/sheets/stores/insert-stores";
 import { openFile } from "../../support/open-file";
@@ -104,7 +104,9 @@ const stock = {
       name: "Northern Brewer",
       bought: 200,
       price: 6,
-      hop: { crop: 2025, alphaPercent: 8.5, measuredOn: 45935, openedOn: 46150, storedAt: 4, package: "sealed" } as const,
+      lot: 2025,
+      dated: 45935,
+      hop: { alphaPercent: 8.5, openedOn: 46150, storedAt: 4, package: "sealed" } as const,
     },
   ],
 };
@@ -158,7 +160,7 @@ export const beginnings = {
   },
   "stores, protected with open cells": async () => {
     await beginnings.stores();
-    await protect("Stores", "A1:V3003");
+    await protect("Stores", "A1:AA200");
   },
   kit: async () => {
     await beginnings["a batch"]();
@@ -182,7 +184,7 @@ export const beginnings = {
   },
   "season, protected with open cells": async () => {
     await beginnings.season();
-    await protect("Season", "A1:AZ400");
+    await protect("Season", "A1:BZ200");
   },
   club: () =>
     Excel.run((context) => insertClub(context, { sheetName: "Club", units: "metric", entries: [{ member: "Ann", batch: sample }] })),
@@ -309,7 +311,7 @@ export const operations: readonly Operation[] = [
   {
     name: "recipe page",
     from: "a batch",
-    act: inserting("page", (context) => insertRecipe(context, "Batch 1")),
+    act: inserting("page", (context) => insertPage(context, "Batch 1", "recipe")),
     places: ["Batch 1 recipe"],
   },
   {

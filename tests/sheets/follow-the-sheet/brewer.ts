@@ -33,6 +33,7 @@ export interface TrueKit {
 
 export interface WhatHappened {
   readonly beforeBoilL: number;
+  readonly gravityBeforeBoil: number;
   /** As a dip stick shows it in the boiling wort at sea level. */
   readonly afterBoilHotL: number;
   readonly afterChillingL: number;
@@ -91,6 +92,7 @@ export function follow(sheet: WhatTheSheetSays, kit: TrueKit): WhatHappened {
 
   return {
     beforeBoilL: litres(beforeBoil),
+    gravityBeforeBoil: specificGravity(beforeBoil.sugarKg / (beforeBoil.waterKg + beforeBoil.sugarKg)),
     afterBoilHotL: (afterChillingL * cold) / boiling,
     afterChillingL,
     fermenterL: litres(fermenter),

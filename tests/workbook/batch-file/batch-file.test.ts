@@ -5,6 +5,9 @@ import "../../support/fixed-seed";
 import type { BatchContents } from "../../../src/workbook/batch/contents";
 import { cellText } from "../../../src/workbook/grid/words/cell-text";
 import { firstExtractBatch } from "../../../src/workbook/batch/example-batch";
+import { usualValues } from "../../../src/workbook/batch/derived/usual-values";
+import { blockFields } from "../../../src/workbook/batch/fields/blocks";
+import { blocksOf } from "../../../src/workbook/batch/sheet/blocks";
 import { planBatch } from "../../../src/workbook/batch/sheet/plan";
 import { allGrainSteps } from "../../../src/workbook/batch/sheet/steps";
 import { unitWords } from "../../../src/workbook/batch/unit-words";
@@ -144,7 +147,8 @@ describe("a batch file", () => {
 });
 
 /** A batch of ours with as many rows in each table, so that our formulas stand in the same cells. */
-function ofItsShape({ method, units, malt, hops, hopStand, happened, readings }: BatchContents): BatchContents {
+function ofItsShape(batch: BatchContents): BatchContents {
+  const { method, units, malt, hops, hopStand, happened, readings } = batch;
   const ours = firstExtractBatch();
   const [grain, hop] = [ours.malt[0]!, ours.hops[0]!];
   return {
@@ -156,6 +160,7 @@ function ofItsShape({ method, units, malt, hops, hopStand, happened, readings }:
     hopStand,
     happened,
     readings,
+    ...Object.fromEntries(blocksOf(batch).map((key) => [key, usualValues(blockFields[key].fields, batch)])),
   };
 }
 

@@ -55,7 +55,7 @@ describe("planned formulas", () => {
       },
     ]);
     expect(overwrittenFormulas(sheet({ [at]: "" }), plan)).toMatchObject([
-      { words: `${at} (fg_plan) should calculate, but its formula was deleted.`, repair: { was: "" } },
+      { words: `${at} (fg_plan) should calculate, but its formula was deleted, or its row was put in.`, repair: { was: "" } },
     ]);
     expect(overwrittenFormulas(sheet({ [at]: "about one point oh one two, I think" }), plan)).toMatchObject([
       { words: expect.stringContaining("the text “about one point oh one two, I …” was typed") as string },

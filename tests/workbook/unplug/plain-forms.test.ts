@@ -23,7 +23,9 @@ describe("plain forms", () => {
       "HEAT.COIL",
       "LOG.FORECAST",
       "LOG.CURVE",
+      "BEER.BLEND",
       "BEER.STYLE",
+      "TASTE.AGREE",
     ]);
   });
 });

@@ -70,6 +70,36 @@ describe("a plain form gives what its call gives", () => {
   );
 });
 
+/** Limits that are in no argument's description, but in the sum: a hair on either side. Drawn arguments hardly ever come so near. */
+describe("a plain form refuses what its call refuses, and no more", () => {
+  it.each([
+    // Two points more than expected are 3.4 volumes, 2.96 bar at 18 °C.
+    ["PACK.SPUND", [1.025, 1.012, 2.4, 18, 2.94], true],
+    ["PACK.SPUND", [1.025, 1.012, 2.4, 18, 2.98], false],
+    ["PACK.SPUND", [1.0153, 1.012, 2.4, 18, 4], true],
+    ["PACK.SPUND", [1.0156, 1.012, 2.4, 18, 4], false],
+    ["PACK.SPUND", [1.025, 1.012, 0.85, 18, 4], true],
+    ["PACK.SPUND", [1.025, 1.012, 0.88, 18, 4], false],
+    ["HOPS.DRY", [321, 20], true],
+    ["HOPS.DRY", [319, 20], false],
+    ["HOPS.WEIGH", [30, 8, 0, 20, 1.05], true],
+    ["HOPS.WEIGH", [30, 8, 1, 20, 1.05], false],
+    ["YEAST.STARTER", [100, 645, null, null, "stirred"], true],
+    ["YEAST.STARTER", [100, 642, null, null, "stirred"], false],
+    ["YEAST.STEPS", [100, 1385], true],
+    ["YEAST.STEPS", [100, 1379], false],
+    ["YEAST.AGED", [46114, 46113, 80], true],
+    ["HEAT.COUNTERFLOW", [50, 50, 2, 6], true],
+    ["HEAT.COUNTERFLOW", [95, 12, 4, 4], false],
+    ["HEAT.COUNTERFLOW", [95, 12, 6, 2], false],
+    ["BEER.ADDED", [1.05, 10, [[6.1, 100]], 1.01], true],
+    ["BEER.ADDED", [1.05, 10, [[5.5, 100]], 1.01], false],
+  ] as const)("%s%j", (id, typed, isRefused) => {
+    const made = plainCase(functionNamed(id), [...typed], id, 1, false);
+    expect(typeof made.formulas[0]?.wanted === "object").toBe(isRefused);
+    expect(difference(made)).toBe("");
+  });
+});
 it("GAUGE.SPREAD of alcohol, wherever that is straight; elsewhere #N/A, where the call draws", () => {
   const uniform = uniformDraws(5);
   const spread = functionNamed("GAUGE.SPREAD");

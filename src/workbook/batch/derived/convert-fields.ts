@@ -15,3 +15,9 @@ export const roundFields = <V extends object>(fields: Fields, values: V, units: 
     if (field.kind !== "number" || typeof value !== "number") return value;
     return field.step === undefined ? rounded(field.measure, value, units) : toStep(value, field.step);
   });
+
+/** What goes into the batch, for another volume of it. */
+export const growFields = <V extends object>(fields: Fields, values: V, factor: number): V =>
+  mapFields(fields, values, (field, value) =>
+    field.kind === "number" && field.grows && typeof value === "number" ? value * factor : value,
+  );

@@ -12,15 +12,18 @@ import { usualValue } from "./usual-values";
  */
 export function readFields<F extends Fields>(fields: F, sheet: NamedCells, on: On, emptied?: "usual"): ValuesOf<F> {
   return Object.fromEntries(
-    Object.entries(fields).map(([key, field]): [string, Value] => {
-      if (field.kind === "group") return [key, readFields(field.fields, sheet, on, field.emptied)];
-      if (field.kind === "table") return [key, tableLines(field, sheet)];
-      if (field.kind === "list") return [key, listed(field, sheet)];
+    Object.entries(fields).flatMap(([key, field]): [string, Value][] => {
+      if (field.kind === "group") {
+        const isThere = !field.optional || (field.area !== undefined && sheet.has(field.area));
+        return isThere ? [[key, readFields(field.fields, sheet, on, field.emptied)]] : [];
+      }
+      if (field.kind === "table") return [[key, tableLines(field, sheet)]];
+      if (field.kind === "list") return [[key, listed(field, sheet)]];
       const empty = emptied === "usual" ? usualValue(field, on) : emptyValue(field);
-      if (field.cell === undefined && field.within === undefined) return [key, usualValue(field, on)];
+      if (field.cell === undefined && field.within === undefined) return [[key, usualValue(field, on)]];
       // An older sheet lacks what a later plan brought.
       const lacks = field.cell !== undefined && !sheet.has(field.cell) && (emptied === "usual" || (field.since ?? 1) > 1);
-      return [key, lacks ? empty : fromCell(field, cellOf(field, sheet), empty)];
+      return [[key, lacks ? empty : fromCell(field, cellOf(field, sheet), empty)]];
     }),
   ) as unknown as ValuesOf<F>;
 }

@@ -13,6 +13,7 @@ import {
 } from "../describe/field";
 import { unitOf } from "../describe/measures";
 import type { BatchCell } from "../fields/cells";
+import { isOptional } from "./usual-values";
 
 /** A cell of the sheet with what stands beside it. */
 export interface SheetField extends Pick<CellOptions<BatchCell>, "name" | "note" | "choices" | "between"> {
@@ -27,7 +28,7 @@ export type SheetLine = [label: string, field: SheetField];
 /** The lines of described fields, under their own keys: a section says where each stands. */
 export type LinesOf<F> = {
   readonly [Key in keyof F]: F[Key] extends { kind: "group"; fields: infer Inside }
-    ? LinesOf<Inside>
+    ? LinesOf<Inside> | (F[Key] extends { optional: true } ? undefined : never)
     : F[Key] extends { kind: "table" | "list" }
       ? never
       : SheetLine;
@@ -38,6 +39,7 @@ export function sheetLines<F extends Fields>(fields: F, values: ValuesOf<F>, on:
     Object.entries(fields).flatMap(([key, field]): [string, unknown][] => {
       const value = (values as Values)[key];
       if (field.kind === "table" || field.kind === "list") return [];
+      if (isOptional(field) && value === undefined) return [];
       if (field.kind === "group") return [[key, sheetLines(field.fields, value as ValuesOf<Fields>, on)]];
       return [[key, [forSheet(field.label, on), sheetField(field, value, on)]]];
     }),

@@ -3,9 +3,12 @@ import { forSheet, type Field, type Fields, type On, type Value, type ValuesOf }
 /** Contents that nobody has typed yet: usual values where there are any, else blank. */
 export function usualValues<F extends Fields>(fields: F, on: On): ValuesOf<F> {
   return Object.fromEntries(
-    Object.entries(fields).flatMap(([key, field]) => (field.kind === "table" && field.optional ? [] : [[key, usualValue(field, on)]])),
+    Object.entries(fields).flatMap(([key, field]) => (isOptional(field) ? [] : [[key, usualValue(field, on)]])),
   ) as unknown as ValuesOf<F>;
 }
+
+/** Left out of a batch unless somebody asks for it. */
+export const isOptional = (field: Field): boolean => (field.kind === "table" || field.kind === "group") && field.optional === true;
 
 export function usualValue(field: Field, on: On): Value {
   switch (field.kind) {

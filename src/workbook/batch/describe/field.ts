@@ -57,6 +57,8 @@ export interface NumberField extends Described {
   readonly emptyAtZero?: true;
   /** Words that may stand there in place of a number. */
   readonly words?: readonly string[];
+  /** An amount that goes into the batch: it grows and shrinks with the volume. */
+  readonly grows?: true;
   /** Whole numbers only. */
   readonly whole?: true;
   /** Steps in which a converted or scaled figure is still told apart, where the measure's own would be too coarse. */
@@ -132,6 +134,10 @@ export interface Group {
   /** A cell of it that was emptied, or that the sheet never had, counts as its usual value. */
   readonly emptied?: "usual";
   readonly fields: Fields;
+  /** Only there where somebody asked for it; `area` tells whether a sheet has it. */
+  readonly optional?: true;
+  /** Name over all that stands of it on the sheet. */
+  readonly area?: string;
 }
 
 /** Lines of the same columns. */
@@ -200,7 +206,7 @@ export type ValuesOf<F> = { readonly [Key in Exclude<keyof F, OptionalKeys<F>>]:
 
 /** The names that described fields have on the sheet. */
 export type CellsOf<F> = F extends { kind: "group"; fields: infer Inside }
-  ? { [Key in keyof Inside]: CellsOf<Inside[Key]> }[keyof Inside]
+  ? { [Key in keyof Inside]: CellsOf<Inside[Key]> }[keyof Inside] | (F extends { area: infer Area extends string } ? Area : never)
   : F extends { kind: "table"; areas: infer Areas }
     ? keyof Areas & string
     : F extends { cell: infer Cell extends string }

@@ -31,6 +31,8 @@ const steps: Partial<Record<Measure, Readonly<Record<UnitSystem, number>>>> = {
   temperature: { metric: 1, us: 1 },
   altitude: { metric: 1, us: 1 },
   flow: { metric: 0.1, us: 0.1 },
+  grams: { metric: 0.1, us: 0.1 },
+  concentration: { metric: 1, us: 1 },
   bottleVolume: { metric: 1, us: 0.1 },
 };
 

@@ -1,6 +1,7 @@
 import type { CellsOf } from "../describe/field";
 import type { PlanVersion } from "../describe/plan-version";
 import { cellsSince } from "../derived/since";
+import type { BlockResult } from "./blocks";
 import { batchFields, type BatchFields } from "./index";
 
 /** Names of what calculates, by the plan that brought them; those of the chart's figures come with the chart, whatever the plan. */
@@ -99,7 +100,7 @@ const results = {
 } as const satisfies Readonly<Record<PlanVersion, readonly string[]>>;
 
 /** Every name of a batch sheet: what is typed and what calculates. A name that is none of these does not compile. */
-export type BatchCell = CellsOf<{ kind: "group"; fields: BatchFields }> | (typeof results)[PlanVersion][number];
+export type BatchCell = CellsOf<{ kind: "group"; fields: BatchFields }> | (typeof results)[PlanVersion][number] | BlockResult;
 
 /** Names of single cells that a plan has beyond the one before. */
 export const newCells = (version: PlanVersion): readonly string[] => [...cellsSince(batchFields, version), ...results[version]];

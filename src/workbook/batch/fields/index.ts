@@ -1,4 +1,5 @@
 import { describeFields } from "../describe/field";
+import { blockFields } from "./blocks";
 import { brewDayFields } from "./brew-day";
 import { cardFields } from "./card";
 import { ingredientFields } from "./ingredients";
@@ -18,5 +19,6 @@ export const batchFields = describeFields({
   ...readingFields,
   packaging: { kind: "group", label: "Packaging", fields: packagingFields },
   tasting: { kind: "group", label: "Tasting", fields: tastingFields },
+  ...blockFields,
 });
 export type BatchFields = typeof batchFields;

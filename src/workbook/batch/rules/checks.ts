@@ -1,4 +1,5 @@
 import { linesPoints, type SheetBuilder } from "../../grid/plan/sheet-builder";
+import type { BlockKey } from "../fields/blocks";
 import type { Method } from "../contents";
 import type { UnitSystem } from "../../../functions/quantities";
 import { section } from "../sheet/fields";
@@ -39,19 +40,21 @@ export interface CheckedSheet {
   readonly method: Method;
   readonly words: UnitWords;
   readonly watched: WatchedCells;
+  /** What it has beyond the usual sheet. */
+  readonly blocks: readonly BlockKey[];
 }
 
 /** The lines in their printed order. Without our functions no line judges, least of all a figure of the brewer's. */
 export const checkLines = (checked: CheckedSheet): readonly CheckLine[] =>
   ownLines(checked).map((line) => ({ ...line, steps: [noGylebook(checked.units), ...line.steps] }));
 
-const ownLines = ({ units, method, words, watched }: CheckedSheet): readonly CheckLine[] => [
+const ownLines = ({ units, method, words, watched, blocks }: CheckedSheet): readonly CheckLine[] => [
   originalGravityLine(units, words, method),
   volumesLine(words, method, watched.budget),
   roomLine(units, words, method),
   method === "extract" ? steepingLine(units, words) : mashLine(units, words),
   hopsLine(watched.shares),
-  yeastLine,
+  yeastLine(blocks),
   beerTemperatureLine(units, words),
   courseLine(watched.readings),
   finishedLine,
@@ -64,16 +67,31 @@ const ownLines = ({ units, method, words, watched }: CheckedSheet): readonly Che
 export function checks(b: SheetBuilder, checked: CheckedSheet): void {
   section(b, 10, "Checks", "What looks wrong or unsafe on this sheet");
   const first = b.row;
-  for (const { label, weight, steps, lines } of checkLines(checked)) {
-    b.put("A", label, { style: "label" });
-    b.put("C", `=IFERROR(${messageOf(steps)},${text(cannotBeChecked)})`, { style: "message", format: "text", mergeTo: "I" });
-    b.height(linesPoints(lines ?? 2));
-    b.put("B", `=${stateOf(`C${b.row}`, weight)}`, { style: "message" });
+  for (const line of checkLines(checked)) {
+    putLine(b, line);
     b.row += 1;
   }
   const last = b.row - 1;
   b.name("check_states", `B${first}:B${last}`);
   b.name("check_texts", `C${first}:C${last}`);
+  lightUp(b, first, last);
+}
+
+/** A line that stands by itself, at the end of what it is about. */
+export function putCheck(b: SheetBuilder, line: CheckLine, name: string): void {
+  putLine(b, line);
+  b.name(name, `B${b.row}:C${b.row}`);
+  lightUp(b, b.row, b.row);
+}
+
+function putLine(b: SheetBuilder, { label, weight, steps, lines }: CheckLine): void {
+  b.put("A", label, { style: "label" });
+  b.put("C", `=IFERROR(${messageOf(steps)},${text(cannotBeChecked)})`, { style: "message", format: "text", mergeTo: "I" });
+  b.height(linesPoints(lines ?? 2));
+  b.put("B", `=${stateOf(`C${b.row}`, weight)}`, { style: "message" });
+}
+
+function lightUp(b: SheetBuilder, first: number, last: number): void {
   b.highlight({ range: `B${first}:B${last}`, formula: `=$B${first}="stop"`, fill: "#7A1F1F", color: "#FFFFFF", bold: true });
   b.highlight({ range: `B${first}:B${last}`, formula: `=$B${first}="look"`, fill: "#F2D58A", color: "#3A2A00", bold: true });
 }

@@ -7,11 +7,14 @@ import { nodesOf, parsed } from "../../grid/evaluate/parse";
 import { address } from "../../grid/plan/addresses";
 import type { NamedCells } from "../../grid/read/named-cells";
 import type { Method } from "../contents";
+import { checkName, type BlockKey } from "../fields/blocks";
 import { newBatch } from "../new-batch";
+import { blocksOnSheet } from "../read/blocks-on-sheet";
 import { methodOf } from "../read/batch-contents";
 import { unitsBeside, unitsOf } from "../read/batch-sheets";
 import { planBatch } from "../sheet/plan";
 import { unitWords } from "../unit-words";
+import { blockLine } from "./blocks";
 import { checkLines, type CheckedSheet } from "./checks";
 import { cannotBeChecked, isFork, stateOf, wordsOf, type CheckLine, type Rule, type Step } from "./rule";
 import { text } from "./words";
@@ -61,8 +64,22 @@ function linesFor(sheet: NamedCells): readonly CheckLine[] {
       timeline: starts("=GYLE.DAY.TIMELINE("),
       readings: { first: area?.from.row ?? 1, last: area?.to.row ?? 2 },
     },
+    blocks: blocksOnSheet(sheet),
   };
-  return checkLines(checked);
+  return [...checkLines(checked), ...checked.blocks.map((key) => blockLine(key, checked, checked.words))];
+}
+
+/** Rows of the printed lines, those of the blocks last. */
+export function printedRows(sheet: NamedCells): readonly number[] {
+  const { from } = sheet.area("check_states");
+  const usual = sheet.block("check_states").flatMap(([state], index) => (state === "" ? [] : [from.row + index]));
+  return [...usual, ...blocksOnSheet(sheet).flatMap((key) => (sheet.has(checkName(key)) ? [sheet.area(checkName(key)).from.row] : []))];
+}
+
+/** The printed lines of a sheet with the rows in which they stand. */
+export function printedLines(sheet: NamedCells): readonly { readonly line: CheckLine; readonly row: number }[] {
+  const rows = printedRows(sheet);
+  return linesOf(sheet).flatMap((line, index) => (rows[index] === undefined ? [] : [{ line, row: rows[index] }]));
 }
 
 /**
@@ -81,7 +98,7 @@ export function laidOver(sheet: NamedCells, proposed: readonly Proposed[] = [], 
       laid.set(address(from.row + row, from.column + column), content);
     }
   }
-  const planned = plannedFormulas(madeIn(sheet), methodOf(sheet));
+  const planned = plannedFormulas(madeIn(sheet), methodOf(sheet), blocksOnSheet(sheet));
   return new LaidOver(sheet, laid, {
     missing: (name) => elsewhere.get(name) ?? planned(name),
     instead: (name) => (asToday.includes(name) ? planned(name) : undefined),
@@ -89,18 +106,18 @@ export function laidOver(sheet: NamedCells, proposed: readonly Proposed[] = [], 
 }
 
 /** What stands in the named cells of today's plan. */
-function plannedFormulas(units: UnitSystem, method: Method): (name: string) => string | undefined {
-  const key = `${units} ${method}`;
+function plannedFormulas(units: UnitSystem, method: Method, blocks: readonly BlockKey[]): (name: string) => string | undefined {
+  const key = [units, method, ...blocks].join(" ");
   return (name) => {
-    const found = planned.get(key) ?? planFormulas(units, method);
+    const found = planned.get(key) ?? planFormulas(units, method, blocks);
     planned.set(key, found);
     return found.get(name.toLowerCase());
   };
 }
 const planned = new Map<string, ReadonlyMap<string, string>>();
-function planFormulas(units: UnitSystem, method: Method): ReadonlyMap<string, string> {
+function planFormulas(units: UnitSystem, method: Method, blocks: readonly BlockKey[]): ReadonlyMap<string, string> {
   const { names, cells } = planBatch(
-    newBatch({ id: "", sheetName: "Plan", batchName: "", brewedOn: 1, volume: 1, units, topUp: 0, method }),
+    newBatch({ id: "", sheetName: "Plan", batchName: "", brewedOn: 1, volume: 1, units, topUp: 0, method }, blocks),
   );
   const contents = new Map(cells.map(({ address: cell, content }) => [cell, content]));
   return new Map(

@@ -1,8 +1,9 @@
+import type { BlockKey } from "../fields/blocks";
 import { rule, silent, type CheckLine, type Rule } from "./rule";
 import { shareOfOne, unusable } from "./words";
 
 /** Without an attenuation a fermentation that stopped too early passes for a finished one. */
-export const yeastLine: CheckLine = {
+export const yeastLine = (blocks: readonly BlockKey[]): CheckLine => ({
   id: "yeast",
   label: "Yeast",
   weight: "look",
@@ -31,6 +32,8 @@ export const yeastLine: CheckLine = {
       "The packs cannot be calculated:",
       "look at volume, malt and the figures of the yeast.",
     ),
+    // What a starter grows is not to be bought.
+    ...(blocks.includes("starter") ? [silent("starter-grows-it", "ISNUMBER(starter_volume)")] : []),
     silent("unknown", 'OR(packs_in_hand="",packs_to_pitch="")'),
     rule(
       "too-few-packs",
@@ -38,4 +41,4 @@ export const yeastLine: CheckLine = {
       '"Too little yeast: "&packs_to_pitch&" packs wanted, "&packs_in_hand&" in hand."',
     ),
   ],
-};
+});

@@ -1,7 +1,7 @@
 import type { BatchContents, Filled, HopLine, Kit, MaltLine } from "../contents";
 import type { UnitSystem } from "../../../functions/quantities";
 import { plannedFigures, type PlannedFigures } from "../figures/planned-figures";
-import { roundFields } from "../derived/convert-fields";
+import { growFields, roundFields } from "../derived/convert-fields";
 import { withoutMeasured } from "../derived/parts";
 import { toStep } from "../describe/measures";
 import { batchFields } from "../fields";
@@ -27,7 +27,7 @@ export function scaleBatch(batch: BatchContents, { volume, units, kit }: ScaleTa
   const from = convertUnits(planOnly(batch), units);
   const before = plannedFigures(from);
   const onKit: BatchContents = {
-    ...from,
+    ...growFields(batchFields, from, volume / from.volume),
     volume,
     topUp: (from.topUp * volume) / from.volume,
     ...(kit ? { kitName: kit.name, kit: movedKit(from, kit.kit) } : {}),

@@ -21,7 +21,7 @@ const stepsOf = ({ steps, method, units }: BatchContents, words: UnitWords) =>
 export function brewDay(b: BatchBuilder, contents: BatchContents, words: UnitWords): string {
   const { happened } = contents;
   const timelineRows = Math.max(
-    usualTimelineRows,
+    b.tableRows["Timeline"] ?? usualTimelineRows,
     stepsOf(contents, words).length + linesOfItsOwn(contents) + contents.hops.length,
     happened.length,
   );
@@ -62,7 +62,7 @@ export function brewDay(b: BatchBuilder, contents: BatchContents, words: UnitWor
 
 function stepTable(b: BatchBuilder, contents: BatchContents, words: UnitWords, heading: number): void {
   const steps = stepsOf(contents, words);
-  const stepRows = Math.max(usualStepRows, steps.length);
+  const stepRows = Math.max(b.tableRows["Steps"] ?? usualStepRows, steps.length);
   for (const [column, text] of [
     ["K", "Step"],
     ["L", "Part"],

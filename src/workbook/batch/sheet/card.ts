@@ -4,7 +4,7 @@ import type { SheetLine } from "../derived/sheet-lines";
 import type { BatchCell } from "../fields/cells";
 import { planVersion } from "../describe/plan-version";
 import { leftField, section, workings, type BatchBuilder, type BatchLines, type Field } from "./fields";
-import { bitternessFormula } from "./hops";
+import { bitternessFormula, modelOf } from "./hops";
 import type { UnitWords } from "../unit-words";
 
 interface Figure {
@@ -121,7 +121,7 @@ export function card(b: BatchBuilder, contents: BatchContents, lines: BatchLines
       label: "Bitterness",
       format: "whole",
       unit: "IBU",
-      plan: ["ibu_plan", bitternessFormula("HOPS.IBU")],
+      plan: ["ibu_plan", bitternessFormula("HOPS.IBU", modelOf(contents))],
       reached: ["ibu_reached", '=IF(OR(volume_reached="",ibu_plan=""),"",ibu_plan*volume/volume_reached)'],
     },
     {

@@ -6,9 +6,12 @@ import { inputTable, section, workings, type BatchBuilder, type BatchLines } fro
 /** Rows of a new sheet; a batch with more lines gets as many. */
 export const hopTableRows = 6;
 
+/** What the bitterness goes by: the model that was chosen, where the sheet has a cell for it. */
+export const modelOf = ({ lateHops }: BatchContents): string => (lateHops ? "bitterness_model" : '"tinseth"');
+
 /** Bitterness of the hop table, in the boil and while the wort stands and chills: of all, or of each. */
-export const bitternessFormula = (id: "HOPS.IBU" | "HOPS.SHARE"): string =>
-  `=GYLE.${id}(hops,gravity_volume,kettle_gravity,"tinseth",boils_at,units,boil_minutes,stand_temperature,stand_minutes,IF(ISNUMBER(chill_minutes),chill_minutes,0),pitch_temperature)`;
+export const bitternessFormula = (id: "HOPS.IBU" | "HOPS.SHARE", model: string): string =>
+  `=GYLE.${id}(hops,gravity_volume,kettle_gravity,${model},boils_at,units,boil_minutes,stand_temperature,stand_minutes,IF(ISNUMBER(chill_minutes),chill_minutes,0),pitch_temperature)`;
 
 /** 4. Hops: what goes in when, and how much bitterness each brings. Returns the cell of the first one's bitterness. */
 export function hops(b: BatchBuilder, contents: BatchContents, { hopStand }: BatchLines): string {
@@ -19,7 +22,7 @@ export function hops(b: BatchBuilder, contents: BatchContents, { hopStand }: Bat
   b.put("G", "IBU each", { style: "headingRight" }, heading);
   b.put("H", "Remark", { style: "heading", mergeTo: "I" }, heading);
   for (let row = first; row <= last; row += 1) {
-    const content = row === first ? bitternessFormula("HOPS.SHARE") : "";
+    const content = row === first ? bitternessFormula("HOPS.SHARE", modelOf(contents)) : "";
     b.put("G", content, { style: "result", format: "one", ...(row === first && { spillsTo: `G${last}` }) }, row);
     b.put("H", contents.hops[row - first]?.remark ?? "", { style: "inputText", format: "text", mergeTo: "I" }, row);
   }

@@ -1,6 +1,8 @@
 import type { UnitSystem } from "../../../functions/quantities";
 import { planVersion } from "../../batch/describe/plan-version";
 import { newBatch } from "../../batch/new-batch";
+import { standing } from "../../batch/read/standing";
+import { blocksOnSheet } from "../../batch/read/blocks-on-sheet";
 import { planBatch } from "../../batch/sheet/plan";
 import type { World } from "../../grid/evaluate/world";
 import { batchContents } from "../../batch/read/batch-contents";
@@ -48,20 +50,23 @@ function batchFindings(sheet: NamedCells, today: number): Finding[] {
     : deletedNames(
         sheet,
         planBatch(
-          newBatch({
-            id: "",
-            sheetName: sheet.sheetName,
-            batchName: "",
-            brewedOn: 1,
-            volume: 1,
-            units,
-            topUp: 0,
-            method: sheet.has("mash_water") ? "all-grain" : "extract",
-          }),
+          newBatch(
+            {
+              id: "",
+              sheetName: sheet.sheetName,
+              batchName: "",
+              brewedOn: 1,
+              volume: 1,
+              units,
+              topUp: 0,
+              method: sheet.has("mash_water") ? "all-grain" : "extract",
+            },
+            blocksOnSheet(sheet),
+          ),
         ),
       );
   try {
-    const plan = isOlder ? undefined : planBatch(batchContents(sheet));
+    const plan = isOlder ? undefined : planBatch(batchContents(sheet), standing(sheet));
     const said = saidOf(sheet);
     const detailed = [
       ...changedUnits(sheet, units),

@@ -1,6 +1,6 @@
 import { planVersion } from "../../batch/describe/plan-version";
 import { batchMark } from "../../batch/read/batch-sheets";
-import { allSaid, laidOver, linesOf, type Said } from "../../batch/rules/what-it-says";
+import { allSaid, laidOver, printedLines, printedRows, type Said } from "../../batch/rules/what-it-says";
 import { OnlyTheSheetKnows } from "../../grid/evaluate/evaluate";
 import { address } from "../../grid/plan/addresses";
 import type { NamedCells } from "../../grid/read/named-cells";
@@ -20,22 +20,21 @@ export function saidOf(sheet: NamedCells): readonly Said[] | undefined {
 /** What the sheet's own checks complain about, except by a rule of which `details` tell more. @param said by the rules; without it the lines are taken as they show */
 export function ownLines(sheet: NamedCells, said: readonly Said[] | undefined, details: readonly Finding[]): Finding[] {
   const { from } = sheet.area("check_states");
-  const rows = sheet.block("check_states").flatMap(([state], index) => (state === "" ? [] : [from.row + index]));
   if (!said)
-    return rows.flatMap((row): Finding[] => {
+    return printedRows(sheet).flatMap((row): Finding[] => {
       const [label, state, words] = [-1, 0, 1].map((column) => String(sheet.at(row, from.column + column)));
       return state === "stop" || state === "look"
         ? [{ sheet: sheet.sheetName, address: address(row, from.column), weight: state, words: `${label ?? ""}: ${words ?? ""}` }]
         : [];
     });
+  const lines = printedLines(sheet);
   const told = new Set(details.map(({ rule }) => rule));
-  const lines = linesOf(sheet).map(({ id }) => id);
   return said
     .filter(({ rule }) => !told.has(rule))
     .map(({ line, rule, label, state, words, cells }): Finding => ({
       sheet: sheet.sheetName,
       // Without a typed cell of its own, the line itself.
-      address: typedCell(sheet, cells) ?? address(rows[lines.indexOf(line)] ?? from.row, from.column),
+      address: typedCell(sheet, cells) ?? address(lines.find((printed) => printed.line.id === line)?.row ?? from.row, from.column),
       weight: state,
       words: `${label}: ${words}`,
       rule,

@@ -29,7 +29,7 @@ export function overwrittenFormulas(sheet: NamedCells, plan: SheetPlan): Finding
         weight: "look",
         words:
           was === ""
-            ? `${what} should calculate, but its formula was deleted.`
+            ? `${what} should calculate, but its formula was deleted, or its row was put in.`
             : `${what} should calculate, but ${shown(was)} was typed over its formula: it does not follow the batch any more.`,
         ...(formula !== undefined && { repair: { sheet: sheet.sheetName, address, formula, was, kind: "overwritten" as const } }),
       },

@@ -1,4 +1,5 @@
 import { isReferenceNode } from "@borgar/fx";
+import { registry } from "../../../functions/registry";
 import { isErrorText } from "../../grid/evaluate/cells";
 import { letParts, nodesOf, parsed } from "../../grid/evaluate/parse";
 import { askForNames, readWorld } from "../../grid/evaluate/read-world";
@@ -52,6 +53,10 @@ export async function explainActiveCell(context: Excel.RequestContext): Promise<
     const check = isCheck(ownNames(worksheet), address) ? await checkAt(context, worksheet, address) : undefined;
     return { ...base, kind: "native", calls: [], ...problemOf(value, formula, [], undefined), ...(check && { check }) };
   }
+  if (misreadAs(value, formula) !== undefined) {
+    const unread = calls.map(({ id, text, depth }) => ({ id, text, depth, exists: isFunction(id), arguments: [], shown: "", unit: "" }));
+    return { ...base, kind: "gyle", calls: unread, ...problemOf(value, formula, unread, undefined) };
+  }
   const world = await readWorld(context, asked, sheet, position(anchor), [formula]);
   const tree = parsed(formula);
   const parts = tree ? letParts(tree) : new Map<string, never>();
@@ -81,9 +86,14 @@ function offsetIn(anchor: string, cell: string): Offset {
 /** A name of this very cell; names of larger ranges would only confuse. */
 const covers = (target: string, address: string): boolean => localAddress(target.replace(/^=/, "")) === address;
 
+/** The formula as it was meant, where its commas and semicolons are exchanged: what its arguments seem to be then means nothing. */
+const misreadAs = (value: unknown, formula: string): string | undefined => (isErrorText(value) ? withOurSeparators(formula) : undefined);
+
+const isFunction = (id: string): boolean => registry.some((descriptor) => descriptor.id === id);
+
 function problemOf(value: unknown, formula: string, calls: readonly CallExplanation[], world: World | undefined): { problem?: Problem } {
   if (!isErrorText(value)) return {};
-  const typed = withOurSeparators(formula);
+  const typed = misreadAs(value, formula);
   if (typed !== undefined) return { problem: separatorWords(typed) };
   const ofCell = cellProblem(value, calls.length > 0 && calls.every(({ exists }) => exists), world ? unknownNames(formula, world) : []);
   if (ofCell) return { problem: ofCell };

@@ -1,7 +1,8 @@
+import { blockKeys, checkName } from "../../batch/fields/blocks";
 import { planVersion } from "../../batch/describe/plan-version";
 import { batchMark, isBatchSheet } from "../../batch/read/batch-sheets";
 import { isFork, nothingFound, type Rule, type Step } from "../../batch/rules/rule";
-import { laidOver, linesOf, saidBy, spokenOf } from "../../batch/rules/what-it-says";
+import { laidOver, printedLines, saidBy, spokenOf } from "../../batch/rules/what-it-says";
 import { OnlyTheSheetKnows } from "../../grid/evaluate/evaluate";
 import type { LaidOver } from "../../grid/evaluate/laid-over";
 import { block, isWithin, position } from "../../grid/plan/addresses";
@@ -10,16 +11,14 @@ import type { CheckExplanation, SpokenCell } from "./explanation";
 import { showCells } from "./show-value";
 
 /** Names of the printed checks, whose cells are explained by the rules behind them. */
-export const checkNames: readonly string[] = ["check_states", "check_texts"];
+export const checkNames: readonly string[] = ["check_states", "check_texts", ...blockKeys.map((key) => checkName(key))];
 
 /** Why a line of the sheet's own checks says what it says; undefined for a cell that is none of them, and on a sheet of another plan than ours. */
 export function explainCheck(sheet: NamedCells, address: string): CheckExplanation | undefined {
   if (!isBatchSheet(sheet) || Number(sheet.value(batchMark)) !== planVersion) return undefined;
   const at = position(address);
   if (!checkNames.some((name) => sheet.has(name) && isWithin(block(sheet.range(name)), at))) return undefined;
-  const { from } = sheet.area("check_states");
-  const rows = sheet.block("check_states").flatMap(([state], index) => (state === "" ? [] : [from.row + index]));
-  const line = linesOf(sheet)[rows.indexOf(at.row)];
+  const line = printedLines(sheet).find(({ row }) => row === at.row)?.line;
   if (!line) return undefined;
   const world = laidOver(sheet);
   try {

@@ -1,5 +1,6 @@
 import type { BatchContents, StepLine } from "../../batch/contents";
 import { planBatch } from "../../batch/sheet/plan";
+import { standing } from "../../batch/read/standing";
 import { newBatchId } from "../../batch/batch-id";
 import { moved, placeMap } from "../check/place-map";
 import { address, block, columnNumber, isWithin, position } from "../../grid/plan/addresses";
@@ -42,7 +43,7 @@ export function refreshed(sheet: NamedCells, version: number): Refreshed {
     wort: { ...read.wort, collected: collectedBefore(sheet, version, read) },
     ...(steps.replaced && { steps: undefined }),
   };
-  const plan = planBatch(contents, tableRows(sheet));
+  const plan = planBatch(contents, standing(sheet));
   const place = placeMap(plan, sheet);
   const added = additions(sheet, plan, place, namesSince(version));
   const kept: string[] = [];
@@ -74,18 +75,6 @@ export function refreshed(sheet: NamedCells, version: number): Refreshed {
 function collectedBefore(sheet: NamedCells, version: number, { wort }: BatchContents): BatchContents["wort"]["collected"] {
   return version < 3 && wort.volume !== "" && sheet.has("water_collect") ? sheet.number("water_collect") : wort.collected;
 }
-
-/** The sheet's own tables, which may have fewer rows than a new sheet's, or more. */
-export const tableRows = (sheet: NamedCells): Record<string, number> =>
-  Object.fromEntries(
-    (
-      [
-        ["Malt", "malt"],
-        ["Hops", "hop_plan"],
-        ["Readings", "readings"],
-      ] as const
-    ).map(([table, name]) => [table, sheet.area(name).to.row - sheet.area(name).from.row + 1]),
-  );
 
 /** Named cells that the plan has gained, each with the label on its left and the unit on its right; below everything where theirs are in use. */
 function additions(

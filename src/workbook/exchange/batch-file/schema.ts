@@ -41,8 +41,10 @@ export const schemaOf = (fields: Fields, on: On): z.ZodType =>
 
 function schemaFor(field: Field | Column, on: On): z.ZodType {
   switch (field.kind) {
-    case "group":
-      return schemaOf(field.fields, on);
+    case "group": {
+      const group = schemaOf(field.fields, on);
+      return field.optional ? group.optional() : group;
+    }
     case "table": {
       const lines = z.array(lineSchema(field, on)).max(field.longest);
       return field.optional ? lines.optional() : lines;

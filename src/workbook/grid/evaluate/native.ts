@@ -211,6 +211,32 @@ const place =
     })([() => cellsOf(words)]);
   };
 
+/** Of so many trials: the probability of 0, of 0 or 1, and so on, until `isEnough`; and how far it came. */
+function untilEnough(trials: number, chance: number, isEnough: (successes: number, probability: number) => boolean): [number, number] {
+  let logarithm = trials * Math.log(1 - chance);
+  let below = Math.exp(logarithm);
+  let successes = 0;
+  while (successes < trials && !isEnough(successes, below)) {
+    logarithm += Math.log(((trials - successes) * chance) / ((successes + 1) * (1 - chance)));
+    successes += 1;
+    below += Math.exp(logarithm);
+  }
+  return [successes, below];
+}
+/** BINOMDIST added up, and CRITBINOM: both ask three numbers. */
+const ofTrials =
+  (compute: (one: number, two: number, three: number) => Cell): Native =>
+  (given) => {
+    const asked = given.slice(0, 3).map((argument) => asNumber(one(argument)));
+    const [first, second, third] = asked;
+    return single(
+      asked.find((cell) => cell instanceof CellError) ??
+        (first === undefined || second === undefined || third === undefined
+          ? new CellError("#VALUE!", "three numbers are asked for")
+          : compute(Number(first), Number(second), Number(third))),
+    );
+  };
+
 /** Only what our sheets and their plain forms use: the spreadsheet knows them all, and a second engine is not wanted. */
 export const nativeFunctions: ReadonlyMap<string, Native> = new Map<string, Native>(
   Object.entries({
@@ -264,6 +290,12 @@ export const nativeFunctions: ReadonlyMap<string, Native> = new Map<string, Nati
     TANH: onNumber((value) => finite(Math.tanh(value))),
     SINH: onNumber((value) => finite(Math.sinh(value))),
     ASINH: onNumber((value) => finite(Math.asinh(value))),
+    BINOMDIST: ofTrials((successes, trials, chance) =>
+      successes < 0 || successes > trials
+        ? new CellError("#NUM!", "more successes than trials, or fewer than none")
+        : untilEnough(trials, chance, (at) => at === successes)[1],
+    ),
+    CRITBINOM: ofTrials((trials, chance, probability) => untilEnough(trials, chance, (_, below) => below >= probability)[0]),
     PI: () => single(Math.PI),
     LEN: passing((cell) => wordsOf(cell).length),
     LOWER: passing((cell) => wordsOf(cell).toLowerCase()),

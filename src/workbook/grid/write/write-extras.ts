@@ -6,6 +6,13 @@ import { writeChart } from "./write-chart";
 export function writeExtras(sheet: Excel.Worksheet, plan: SheetPlan): void {
   sheet.showGridlines = false;
   sheet.freezePanes.freezeRows(plan.frozenRows);
+  writeLooks(sheet, plan);
+  for (const chart of plan.charts) writeChart(sheet, chart);
+  printSetUp(sheet, plan);
+}
+
+/** Queues what goes along with cells: validation, highlights, notes. */
+export function writeLooks(sheet: Excel.Worksheet, plan: Pick<SheetPlan, "validations" | "highlights" | "notes">): void {
   for (const validation of plan.validations) validate(sheet, validation);
   for (const { range, formula, fill, color, bold } of plan.highlights) {
     const rule = sheet.getRange(range).conditionalFormats.add("Custom").custom;
@@ -17,8 +24,6 @@ export function writeExtras(sheet: Excel.Worksheet, plan: SheetPlan): void {
   // Notes came with ExcelApi 1.18; where they are missing the sheet works without them.
   if (Office.context.requirements.isSetSupported("ExcelApi", "1.18"))
     for (const { address, text } of plan.notes) sheet.notes.add(address, text);
-  for (const chart of plan.charts) writeChart(sheet, chart);
-  printSetUp(sheet, plan);
 }
 
 function validate(sheet: Excel.Worksheet, plan: ValidationPlan): void {

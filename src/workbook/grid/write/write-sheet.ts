@@ -4,7 +4,7 @@ import { columnWidthPt } from "../plan/print-scale";
 import { rowHeightPoints } from "../plan/sheet-builder";
 import type { CellPlan, SheetPlan } from "../plan/sheet-plan";
 import { writeFormats } from "./write-formats";
-import { writeExtras } from "./write-extras";
+import { writeExtras, writeLooks } from "./write-extras";
 
 /**
  * Queues a whole sheet, without a sync of its own: the caller decides when all of it is sent. Nothing that stands in
@@ -12,11 +12,12 @@ import { writeExtras } from "./write-extras";
  */
 export function writeSheet(sheet: Excel.Worksheet, plan: SheetPlan, tableEnding: string): void {
   const { lastRow, lastColumn } = extentOf(plan);
+  // Heights come first: rows with a height of their own are not fitted again for each column's width.
+  sheet.getRange(`1:${lastRow}`).format.rowHeight = rowHeightPoints;
+  for (const { row, points } of plan.rowHeights) sheet.getRange(`${row}:${row}`).format.rowHeight = points;
   plan.columnWidths.forEach((characters, index) => {
     sheet.getRange(`${columnLetters(index + 1)}:${columnLetters(index + 1)}`).format.columnWidth = columnWidthPt(characters);
   });
-  sheet.getRange(`1:${lastRow}`).format.rowHeight = rowHeightPoints;
-  for (const { row, points } of plan.rowHeights) sheet.getRange(`${row}:${row}`).format.rowHeight = points;
   writeFormats(sheet, plan);
   for (const { name, range } of plan.names) sheet.names.add(name, sheet.getRange(range));
   sheet.getRange(`A1:${columnLetters(lastColumn)}${lastRow}`).formulas = contentMatrix(plan.cells, {
@@ -33,8 +34,25 @@ export function writeSheet(sheet: Excel.Worksheet, plan: SheetPlan, tableEnding:
   writeExtras(sheet, plan);
 }
 
+/** What rows at the end of a sheet that stands already hold; its names are the caller's. */
+export type RowsPlan = Pick<SheetPlan, "cells" | "rowHeights" | "validations" | "notes" | "highlights" | "print">;
+
+/** Queues rows below a sheet that stands already, without a sync of its own; they must be empty. */
+export function writeRowsBelow(sheet: Excel.Worksheet, plan: RowsPlan, rows: { readonly from: number; readonly to: number }): void {
+  const { lastColumn } = extentOf(plan);
+  sheet.getRange(`${rows.from}:${rows.to}`).format.rowHeight = rowHeightPoints;
+  for (const { row, points } of plan.rowHeights) sheet.getRange(`${row}:${row}`).format.rowHeight = points;
+  writeFormats(sheet, plan);
+  sheet.getRange(`A${rows.from}:${columnLetters(lastColumn)}${rows.to}`).formulas = contentMatrix(plan.cells, {
+    from: { row: rows.from, column: 1 },
+    to: { row: rows.to, column: lastColumn },
+  });
+  writeLooks(sheet, plan);
+  for (const row of plan.print.breaksBeforeRow) sheet.horizontalPageBreaks.add(`A${row}`);
+}
+
 /** How far down and to the right a plan goes. */
-export function extentOf(plan: SheetPlan): { lastRow: number; lastColumn: number } {
+export function extentOf(plan: Pick<SheetPlan, "cells">): { lastRow: number; lastColumn: number } {
   let lastRow = 1;
   let lastColumn = 1;
   for (const cell of plan.cells) {

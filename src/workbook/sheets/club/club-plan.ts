@@ -1,26 +1,21 @@
 import { ebcFromSrm } from "../../../core/wort/colour-scales";
 import type { UnitSystem } from "../../../functions/quantities";
-import { cellText } from "../../grid/words/cell-text";
 import { unitWords } from "../../batch/unit-words";
 import { columnLetters } from "../../grid/plan/addresses";
 import { colourBands } from "../../grid/plan/colour-bands";
 import { SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { CellContent, NumberFormat, SheetPlan, StyleName } from "../../grid/plan/sheet-plan";
-import { clubFacts, factNames, type ClubEntry, type FactName } from "./club-facts";
+import { factNames, type FactName } from "./club-facts";
+import { firstFactRow, putFacts, roomOf, type FactsOnSheet } from "./facts-plan";
 
-/** Marks the sheet, and tells which plan it follows. */
-export const clubMark = "gylebook_club";
-export const clubVersion = 1;
-/** Batches that stand side by side on one sheet, so that it prints on one page. */
-export const mostBatches = 10;
-export const factsName = "club_facts";
-
-/** B to K are the batches, L and M mean and spread over them; from column O on stand the facts, a row a batch. */
+/** Batches that stand side by side on a page; the next ten stand on a page of their own below. */
+const onOnePage = 10;
+/** B to K are the batches, L and M mean and spread over all of them; from column O on stand the facts, a row a batch. */
 const firstBatchColumn = 2;
-const batchColumns = Array.from({ length: mostBatches }, (_, index) => columnLetters(firstBatchColumn + index));
+const batchColumns = Array.from({ length: onOnePage }, (_, index) => columnLetters(firstBatchColumn + index));
 const [firstLetter, lastLetter] = ["B", "K"];
 const firstFactColumn = 15;
-const firstFactRow = 4;
+const firstLine = 4;
 
 interface Line {
   readonly label: string;
@@ -36,12 +31,8 @@ interface Line {
 }
 
 /** Several members' batches side by side. Facts are values, everything else native formulas and one lifted call a row. */
-export function planClub(options: {
-  readonly sheetName: string;
-  readonly units: UnitSystem;
-  readonly entries: readonly ClubEntry[];
-}): SheetPlan {
-  const { sheetName, units, entries } = options;
+export function planClub(facts: FactsOnSheet): SheetPlan {
+  const { sheetName, units, rows } = facts;
   const b = new SheetBuilder();
   b.height(28);
   b.put("A", "The club's table", { style: "title", mergeTo: "F" });
@@ -52,47 +43,66 @@ export function planClub(options: {
     "Side by side, from the members' batch files. Planned and reached are computed anew from what each member typed. Add more in the pane: Share, Club.",
     { style: "hint", mergeTo: "M" },
   );
-  facts(b, units, entries);
-  b.row = 4;
-  const rows = new Map<string, number>();
-  for (const { title, hint, lines } of sections(units)) {
-    b.height(18);
-    b.put("A", title, { style: "section" });
-    b.put("B", hint, { style: "sectionHint", mergeTo: "K" });
-    for (const [letter, heading] of [
-      ["L", "Mean"],
-      ["M", "Spread ±"],
-    ] as const)
-      b.put(letter, lines.some(({ statistics }) => statistics) ? heading : "", { style: "section" });
-    b.row += 1;
-    for (const line of lines) {
-      rows.set(line.label, b.row);
-      putLine(b, line, rows);
+  putFacts(b, facts, firstFactColumn);
+  const pages = roomOf(rows.length) / onOnePage;
+  const all = sections(units);
+  // Each page is as long as the first: its lines, the hint below them, and a heading above the next.
+  const pageRows = all.reduce((sum, { lines }) => sum + lines.length + 2, 2);
+  for (let page = 0; page < pages; page += 1) {
+    b.row = firstLine + page * pageRows;
+    if (page > 0) b.put("A", `Batches ${page * onOnePage + 1} to ${(page + 1) * onOnePage}`, { style: "keyText" }, b.row - 1);
+    const places: Places = { rows: new Map(), page, pages, pageRows };
+    for (const { title, hint, lines } of all) {
+      b.height(18);
+      b.put("A", title, { style: "section" });
+      b.put("B", hint, { style: "sectionHint", mergeTo: "K" });
+      for (const [letter, heading] of [
+        ["L", "Mean"],
+        ["M", "Spread ±"],
+      ] as const)
+        b.put(letter, lines.some(({ statistics }) => statistics) ? heading : "", { style: "section" });
       b.row += 1;
+      for (const line of lines) {
+        places.rows.set(line.label, b.row);
+        putLine(b, line, places);
+        b.row += 1;
+      }
+      b.gap();
     }
-    b.gap();
+    const [colour, swatch] = ["Colour, planned", "About this colour"].map((line) => places.rows.get(line) ?? 1);
+    colourBands(b, `${firstLetter}${swatch}:${lastLetter}${swatch}`, `${firstLetter}$${colour}`, units === "us" ? 1 : ebcFromSrm(1));
+    if (page === 0)
+      b.put(
+        "A",
+        "Spread is the standard deviation: about two thirds of the figures lie within mean ± spread. With two or three tasters it says little.",
+        { style: "hint", mergeTo: "M" },
+        b.row,
+      );
   }
-  const lastRow = b.row - 1;
-  b.put(
-    "A",
-    "Spread is the standard deviation: about two thirds of the figures lie within mean ± spread. With two or three tasters it says little.",
-    { style: "hint", mergeTo: "M" },
-  );
-  const colour = rows.get("Colour, planned") ?? 1;
-  colourBands(
-    b,
-    `${firstLetter}${rows.get("About this colour")}:${lastLetter}${rows.get("About this colour")}`,
-    `${firstLetter}$${colour}`,
-    units === "us" ? 1 : ebcFromSrm(1),
-  );
+  const lastRow = firstLine + pages * pageRows - 3;
   const widths = [26, ...batchColumns.map(() => 13), 9, 9, 3, 16, 22, 18, 11, 8, 8, 8, 8, 8, 8, 8, 8, 8, 7, 7, 7, 7, 7, 30, 16];
   const paper = units === "us" ? "letter" : "a4";
   return b.build(
     sheetName,
     widths,
-    { area: `A1:M${lastRow + 1}`, paper, landscape: true, onePage: true, breaksBeforeRow: [], footer: `${sheetName} · page &P of &N` },
+    {
+      area: `A1:M${pages === 1 ? lastRow + 1 : lastRow}`,
+      paper,
+      landscape: true,
+      ...(pages === 1 && { onePage: true as const }),
+      breaksBeforeRow: Array.from({ length: pages - 1 }, (_, page) => firstLine + (page + 1) * pageRows - 1),
+      footer: `${sheetName} · page &P of &N`,
+    },
     2,
   );
+}
+
+/** Where the lines of a page stand, and how many pages of the same kind there are. */
+interface Places {
+  readonly rows: Map<string, number>;
+  readonly page: number;
+  readonly pages: number;
+  readonly pageRows: number;
 }
 
 function sections(units: UnitSystem): readonly { title: string; hint: string; lines: readonly Line[] }[] {
@@ -176,14 +186,14 @@ function sections(units: UnitSystem): readonly { title: string; hint: string; li
 function putLine(
   b: SheetBuilder,
   { label, format, style = "result", fact, lifted, each, statistics }: Line,
-  rows: ReadonlyMap<string, number>,
+  { rows, page, pages, pageRows }: Places,
 ): void {
   const row = b.row;
   b.put("A", label, { style: "label" });
   if (style === "message") b.height(26);
   const across = (line: string): string => `${firstLetter}${rows.get(line)}:${lastLetter}${rows.get(line)}`;
   for (const [index, letter] of batchColumns.entries()) {
-    const source = fact && `${columnLetters(firstFactColumn + factNames.indexOf(fact))}${firstFactRow + index}`;
+    const source = fact && `${columnLetters(firstFactColumn + factNames.indexOf(fact))}${firstFactRow + page * onOnePage + index}`;
     const own = each?.((line) => `${letter}${rows.get(line)}`);
     const content: CellContent = source
       ? `=IF($${source}="","",$${source})`
@@ -195,71 +205,11 @@ function putLine(
     b.put(letter, content, { style, format, ...(lifted && index === 0 && { spillsTo: `${lastLetter}${row}` }) });
   }
   if (!statistics) return;
-  const all = `${firstLetter}${row}:${lastLetter}${row}`;
+  // Over the batches of all pages, on each of them.
+  const all = Array.from({ length: pages }, (_, other) => row + (other - page) * pageRows)
+    .map((line) => `${firstLetter}${line}:${lastLetter}${line}`)
+    .join(",");
   const digits: NumberFormat = format === "whole" ? "one" : format;
   b.put("L", `=IF(COUNT(${all})=0,"",AVERAGE(${all}))`, { style: "result", format: digits });
   b.put("M", `=IF(COUNT(${all})<2,"",STDEV(${all}))`, { style: "result", format: digits });
-}
-
-/** What stands above each fact, right of the printed page. */
-export const factHeadings: Readonly<Record<FactName, string>> = {
-  member: "Member",
-  beer: "Beer",
-  style: "Style",
-  brewedOn: "Brewed on",
-  volume: "Volume",
-  ogPlan: "OG plan",
-  ogReached: "OG",
-  fgPlan: "FG plan",
-  fgReached: "FG",
-  ibuPlan: "IBU plan",
-  ibuReached: "IBU",
-  colourPlan: "Colour plan",
-  colourReached: "Colour",
-  looks: "Looks",
-  smells: "Smells",
-  tastes: "Tastes",
-  feels: "Feels",
-  again: "Again",
-  notes: "Notes",
-  mark: "Mark",
-};
-export const factFormats: Partial<Record<FactName, NumberFormat>> = {
-  brewedOn: "date",
-  volume: "two",
-  ogPlan: "gravity",
-  ogReached: "gravity",
-  fgPlan: "gravity",
-  fgReached: "gravity",
-  ibuPlan: "one",
-  ibuReached: "one",
-  colourPlan: "one",
-  colourReached: "one",
-};
-
-/** To the right of the printed page: what came from the files, one row a batch, for reading and correcting. */
-function facts(b: SheetBuilder, units: UnitSystem, entries: readonly ClubEntry[]): void {
-  b.put("O", "From the members' files, a row a batch. Units:", { style: "hint" }, 1);
-  b.put("Q", units, { style: "hint", name: "club_units" }, 1);
-  b.put("R", "Plan of this sheet:", { style: "hint" }, 1);
-  b.put("T", clubVersion, { style: "hint", name: clubMark }, 1);
-  const words = (content: CellContent): CellContent => (typeof content === "string" ? cellText(content) : content);
-  const made = entries.map((entry) => clubFacts(entry, units));
-  for (const [index, fact] of factNames.entries()) {
-    const letter = columnLetters(firstFactColumn + index);
-    const format = factFormats[fact];
-    b.put(letter, factHeadings[fact], { style: format ? "headingRight" : "heading" }, firstFactRow - 1);
-    for (let row = 0; row < mostBatches; row += 1) {
-      b.put(
-        letter,
-        words(made[row]?.[fact] ?? ""),
-        { style: format ? "input" : "inputText", ...(format && { format }) },
-        firstFactRow + row,
-      );
-    }
-  }
-  b.name(
-    factsName,
-    `${columnLetters(firstFactColumn)}${firstFactRow}:${columnLetters(firstFactColumn + factNames.length - 1)}${firstFactRow + mostBatches - 1}`,
-  );
 }

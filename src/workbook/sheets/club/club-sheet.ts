@@ -1,16 +1,18 @@
 import type { UnitSystem } from "../../../functions/quantities";
-import { cellText } from "../../grid/words/cell-text";
 import { InsertionRefused } from "../../grid/write/insert-sheet";
-import type { CellContent } from "../../grid/plan/sheet-plan";
 import type { NamedCells } from "../../grid/read/named-cells";
 import { readAllSheets } from "../../grid/read/read-sheets";
-import { clubFacts, factNames, type ClubEntry } from "./club-facts";
-import { clubMark, clubVersion, factsName } from "./club-plan";
+import { factNames, type ClubEntry } from "./club-facts";
+import { classMark, clubMark, clubVersion, factsName, mostBatches } from "./facts-plan";
 
 const isClubSheet = (sheet: NamedCells): boolean =>
   sheet.has(clubMark) && sheet.has(factsName) && Number(sheet.value(clubMark)) <= clubVersion;
 
-/** Club sheets of the workbook, in the order of the tabs. */
+/** What members' facts are looked at as: side by side as a club does, or the predicted beside the measured as a class does. */
+export type ClubKind = "club" | "class";
+export const kindOfClub = (sheet: NamedCells): ClubKind => (sheet.has(classMark) ? "class" : "club");
+
+/** Club and class sheets of the workbook, in the order of the tabs. */
 export async function clubSheets(context: Excel.RequestContext): Promise<NamedCells[]> {
   return (await readAllSheets(context)).filter(isClubSheet);
 }
@@ -31,24 +33,32 @@ export function rowOnClub(sheet: NamedCells, { member, batch }: ClubEntry): numb
   return sheet.block(factsName).findIndex((row) => String(row[memberColumn]).trim() === member && String(row[markColumn]) === batch.id);
 }
 
-/** The row of facts of a batch as it is written, words as words. */
-export function factRow(sheet: NamedCells, entry: ClubEntry): CellContent[] {
-  const facts = clubFacts(entry, unitsOfClub(sheet));
-  return factNames.map((name) => (typeof facts[name] === "string" ? cellText(facts[name]) : facts[name]));
+/** A sheet that is full; with room for them all on a larger one, or without. */
+export class NoRoom extends InsertionRefused {
+  constructor(
+    message: string,
+    readonly largerWouldDo: boolean,
+  ) {
+    super(message);
+    this.name = "NoRoom";
+  }
 }
 
 /**
  * The first free row among the facts, counted from 0.
  *
- * @throws InsertionRefused where fewer rows than `wanted` are free
+ * @throws NoRoom where fewer rows than `wanted` are free
  */
 export function roomFor(sheet: NamedCells, wanted: number): number {
   const rows = sheet.block(factsName);
   const next = rows.findLastIndex((row) => row.some((cell) => cell !== "")) + 1;
   const free = rows.length - next;
-  if (wanted > free)
-    throw new InsertionRefused(
-      `“${sheet.sheetName}” has room for ${free} more ${free === 1 ? "batch" : "batches"}, not ${wanted}. Make another club sheet; nothing was written.`,
+  if (wanted > free) {
+    const larger = next + wanted <= mostBatches;
+    throw new NoRoom(
+      `“${sheet.sheetName}” has room for ${free} more ${free === 1 ? "batch" : "batches"}, not ${wanted}. ${larger ? "A larger copy would hold them all" : `No sheet holds more than ${mostBatches}: make another`}; nothing was written.`,
+      larger,
     );
+  }
   return next;
 }

@@ -6,8 +6,8 @@ import type { CellValue, NamedCells } from "../../grid/read/named-cells";
 import { withSecondLook } from "../../grid/read/second-look";
 import { changeRanges, rangeChange } from "../../grid/write/change-ranges";
 import { clubFacts, factNames, type ClubEntry, type FactName } from "./club-facts";
-import { factsName } from "./club-plan";
-import { clubSheet, factRow, roomFor, rowOnClub, unitsOfClub } from "./club-sheet";
+import { clubSheet, roomFor, rowOnClub, unitsOfClub } from "./club-sheet";
+import { factRow, factsName } from "./facts-plan";
 
 /** One fact of a batch that taking it in anew would change. */
 export interface FactChange {
@@ -68,7 +68,7 @@ async function lookAndReplace(
     .map((values, row) => values.map((value, column) => writtenAgain(seen[row]?.[column] ?? "", value)));
   const written = new Set<number>();
   const place = (row: number, entry: ClubEntry): void => {
-    rows[row] = factRow(sheet, entry);
+    rows[row] = factRow(entry, unitsOfClub(sheet));
     written.add(row);
   };
   const others: ClubEntry[] = [];

@@ -18,21 +18,32 @@ export function batchFigures(sheet: NamedCells): BatchFigures {
   };
   const figures = {
     boilOff: boilOff(sheet, core),
-    grainEfficiencyPercent: core("efficiency_reached"),
+    kettleLoss: notLess(core("kettle_left", "volume"), 0),
+    grainEfficiencyPercent: notLess(core("before_efficiency"), 0) ?? core("efficiency_reached"),
+    absorption: notLess(core("absorption_seen", "absorption"), 0),
+    deadSpace: notLess(core("tun_left", "volume"), 0),
     coilKwPerK: coil(sheet, core),
     bottlingLoss: bottlingLoss(core, sheet.text("into")),
   };
   return Object.fromEntries(Object.entries(figures).filter(([, value]) => value !== undefined));
 }
 
+/** What measuring errors have made less than can be teaches nothing. */
+const notLess = (value: number | undefined, least: number): number | undefined =>
+  value !== undefined && value >= least ? value : undefined;
+
 type Core = (name: string, measure?: QuantityName) => number | undefined;
 
 /**
- * L/h: the water that went in, less what came out, for each hour of the boil. In went what was noted, else what the sheet said to collect, and what
+ * L/h: by what was in the kettle before the boil where that was noted, so that what grain and tun kept is not put down to the boil. Else the water that went in, less what came out, for each hour of the boil. In went what was noted, else what the sheet said to collect, and what
  * dissolved in it brings its own volume; out came what was in the fermenter and what stayed in the kettle. With top-up water
  * the fermenter is filled to the mark, so that nothing can be learned.
  */
 function boilOff(sheet: NamedCells, core: Core): number | undefined {
+  if (core("before_cold", "volume") !== undefined) {
+    const seen = core("boil_off_seen", "volumePerHour");
+    return seen !== undefined && seen > 0 ? seen : undefined;
+  }
   const [collected, reached, minutes] = [
     core("collected", "volume") ?? core("water_collect", "volume"),
     core("volume_reached", "volume"),

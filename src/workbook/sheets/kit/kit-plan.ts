@@ -2,7 +2,7 @@ import { quantity, type UnitSystem } from "../../../functions/quantities";
 import { usualKit } from "../../batch/new-batch";
 import { linesPoints, SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { CellContent, NumberFormat, SheetPlan } from "../../grid/plan/sheet-plan";
-import { fixedRows, handMeasured, learnedRows, quantityOf, type LearnedKey } from "./kit-rows";
+import { fixedRows, handMeasured, learnedAmongFixed, learnedRows, quantityOf, type LearnedKey, type LearnedRow } from "./kit-rows";
 
 /** Marks the sheet, and tells which plan it follows. */
 export const kitMark = "gylebook_kit";
@@ -100,29 +100,37 @@ function kitBlock(b: SheetBuilder, number: number, name: string, units: UnitSyst
   for (const [letter, text] of headings) b.put(letter, text, { style: "BCDEGH".includes(letter) ? "headingRight" : "heading" });
   b.row += 1;
   const first = b.row;
-  for (const { key, label, format, how } of learnedRows) {
-    line(b, label, typicalValue(key, units), format, unitOf(key, units));
-    b.put("C", "", { style: "result", format });
-    b.put("D", "", { style: "result", format: format === "whole" ? "one" : format });
-    b.put("E", "", { style: "result", format: "whole" });
-    b.put("F", "no", { style: "input", choices: ["yes", "no"] });
-    b.put("H", `=IF(ISNUMBER(G${b.row}),G${b.row},IF(AND(F${b.row}="yes",ISNUMBER(C${b.row})),C${b.row},B${b.row}))`, {
-      style: "keyResult",
-      format,
-    });
-    b.put("J", how, { style: "hintWords" });
-    if (how.length > lineOfWords) b.height(linesPoints(2));
-    b.row += 1;
-  }
+  for (const row of learnedRows) learnedLine(b, row, units);
   for (const { key, label, format } of fixedRows) {
-    line(b, label, usualKit[units][key], format, unitOf(key, units));
-    b.put("H", `=IF(ISNUMBER(G${b.row}),G${b.row},B${b.row})`, { style: "keyResult", format });
-    b.row += 1;
+    const learned = learnedAmongFixed.find((row) => row.key === key);
+    if (learned) learnedLine(b, learned, units);
+    else {
+      line(b, label, usualKit[units][key], format, unitOf(key, units));
+      b.put("H", goesByOwn(b.row), { style: "keyResult", format });
+      b.row += 1;
+    }
   }
   b.name(`kit_${number}_learned`, `C${first}:E${first + learnedRows.length - 1}`);
   b.name(`kit_${number}_take`, `F${first}:F${first + learnedRows.length - 1}`);
   b.name(`kit_${number}_used`, `H${first}:H${b.row - 1}`);
   b.gap();
+}
+
+/** What a figure goes by that its own batches tell, and one that is only written. */
+export const goesByLearned = (row: number): string =>
+  `=IF(ISNUMBER(G${row}),G${row},IF(AND(F${row}="yes",ISNUMBER(C${row})),C${row},B${row}))`;
+export const goesByOwn = (row: number): string => `=IF(ISNUMBER(G${row}),G${row},B${row})`;
+
+function learnedLine(b: SheetBuilder, { key, label, format, how }: LearnedRow, units: UnitSystem): void {
+  line(b, label, typicalValue(key, units), format, unitOf(key, units));
+  b.put("C", "", { style: "result", format });
+  b.put("D", "", { style: "result", format: format === "whole" ? "one" : format });
+  b.put("E", "", { style: "result", format: "whole" });
+  b.put("F", "no", { style: "input", choices: ["yes", "no"] });
+  b.put("H", goesByLearned(b.row), { style: "keyResult", format });
+  b.put("J", how, { style: "hintWords" });
+  if (how.length > lineOfWords) b.height(linesPoints(2));
+  b.row += 1;
 }
 
 function line(b: SheetBuilder, label: string, typical: CellContent, format: NumberFormat, unit: string): void {

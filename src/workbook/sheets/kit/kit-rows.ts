@@ -5,7 +5,8 @@ import type { NumberFormat } from "../../grid/plan/sheet-plan";
 import { forSheet } from "../../batch/describe/field";
 import { kitFields } from "../../batch/fields/kit";
 
-export type LearnedKey = "boilOff" | "kettleLoss" | "grainEfficiencyPercent" | "coilKwPerK" | "bottlingLoss" | "hydrometerOffset";
+export type LearnedKey =
+  "boilOff" | "kettleLoss" | "grainEfficiencyPercent" | "coilKwPerK" | "bottlingLoss" | "hydrometerOffset" | "absorption" | "deadSpace";
 
 /** A figure of the kit that its batches tell. Typical values in the core's units: the value itself is that of a new batch. */
 export interface LearnedRow {
@@ -22,19 +23,19 @@ const told: readonly Omit<LearnedRow, "format">[] = [
     key: "boilOff",
     label: kitFields.boilOff.label,
     spread: { betweenKits: 1, betweenBatches: 0.5 },
-    how: "Water collected and what dissolved in it, less what reached the fermenter, put down to the boil (not with top-up water); measured by hand",
+    how: "Water collected and what dissolved in it, less what reached the fermenter, put down to the boil (not with top-up water), or the volumes noted before and after it; measured by hand",
   },
   {
     key: "kettleLoss",
     label: kitFields.kettleLoss.label,
     spread: { betweenKits: 0.5, betweenBatches: 0.3 },
-    how: "Measured by hand only: no batch sheet tells it apart from what boiled away",
+    how: "The volume noted after the boil, less what reached the fermenter; measured by hand",
   },
   {
     key: "grainEfficiencyPercent",
     label: "Mash efficiency",
     spread: { betweenKits: 8, betweenBatches: 4 },
-    how: "The gravity read before the yeast, against what the grain could give",
+    how: "The gravity read before the boil, else before the yeast, against what the grain could give",
   },
   {
     key: "coilKwPerK",
@@ -56,10 +57,32 @@ const told: readonly Omit<LearnedRow, "format">[] = [
   },
 ];
 
-export const learnedRows: readonly LearnedRow[] = told.map((row) => ({
+const withFormat = (row: Omit<LearnedRow, "format">): LearnedRow => ({
   ...row,
   format: row.key === "hydrometerOffset" ? "gravity" : kitFields[row.key].format,
-}));
+});
+export const learnedRows: readonly LearnedRow[] = told.map(withFormat);
+
+/** Figures that batches tell since sheets note what is in the kettle before the boil: an older kit sheet has their rows among those that are written once. */
+export const learnedAmongFixed: readonly LearnedRow[] = (
+  [
+    {
+      key: "absorption",
+      label: kitFields.absorption.label,
+      spread: { betweenKits: 0.25, betweenBatches: 0.1 },
+      how: "Water collected, less what was in the kettle before the boil and what stayed in the tun, for each unit of grain",
+    },
+    {
+      key: "deadSpace",
+      label: kitFields.deadSpace.label,
+      spread: { betweenKits: 1, betweenBatches: 0.2 },
+      how: "What was noted as left below the false bottom (“Before the boil”); measured by hand",
+    },
+  ] as const
+).map(withFormat);
+
+/** All that is learned, in the order of the sheet. */
+export const everyLearnedRow: readonly LearnedRow[] = [...learnedRows, ...learnedAmongFixed];
 
 /** How long and how warm the grain is soaked belongs to the recipe. */
 const ofTheRecipe: readonly string[] = ["soakTemperature", "soakMinutes"];
@@ -83,4 +106,5 @@ export const handMeasured = {
   "boils away in an hour": "boilOff",
   "left in the kettle": "kettleLoss",
   "hydrometer in plain water": "hydrometerOffset",
+  "left below the false bottom": "deadSpace",
 } as const satisfies Record<string, LearnedKey>;

@@ -2,6 +2,7 @@ import { quantity, type UnitSystem } from "../../../functions/quantities";
 import type { Kit, Method } from "../../batch/contents";
 import { newBatch, usualKit, type NewBatchChoices } from "../../batch/new-batch";
 import type { NamedCells } from "../../grid/read/named-cells";
+import type { Position } from "../../grid/plan/addresses";
 import { convertKit } from "../../batch/scale/convert-units";
 import { fixedRows, handMeasured, learnedRows, quantityOf, type LearnedKey } from "./kit-rows";
 import { kitMark, mostKits } from "./kit-plan";
@@ -32,6 +33,14 @@ export function kitsOnSheet(sheet: NamedCells): KitOnSheet[] {
     );
     return [{ number, name, units, kit: { ...usualKit[units], ...figures } }];
   });
+}
+
+/** The cell under “Take learned” of a figure; undefined where the sheet has no row for it. */
+export function takePlace(sheet: NamedCells, number: number, key: LearnedKey): Position | undefined {
+  const index = [...learnedRows, ...fixedRows].findIndex((row) => row.key === key);
+  const [take, used] = [sheet.area(`kit_${number}_take`), sheet.area(`kit_${number}_used`)];
+  const row = used.from.row + index;
+  return index < 0 || row > used.to.row ? undefined : { row, column: take.from.column };
 }
 
 /** A new batch on a kit of the brewer's, in whatever units the batch has; how the grain is soaked belongs to the recipe, not to the kit. */

@@ -3,15 +3,16 @@ import { quantity, type UnitSystem } from "../../../functions/quantities";
 import { batchIdOf, isBatchSheet, isUnplugged } from "../../batch/read/batch-sheets";
 import { markOf } from "../../batch/read/copied-sheets";
 import type { NumberFormat } from "../../grid/plan/sheet-plan";
-import type { NamedCells } from "../../grid/read/named-cells";
+import { address } from "../../grid/plan/addresses";
+import type { CellValue, NamedCells } from "../../grid/read/named-cells";
 import { readAllSheets } from "../../grid/read/read-sheets";
 import { withSecondLook } from "../../grid/read/second-look";
-import { changeRanges, rangeChange } from "../../grid/write/change-ranges";
+import { changeRanges, rangeChange, type RangeChange } from "../../grid/write/change-ranges";
 import { unpluggedBatches, type UnpluggedBatch } from "../../batch/read/unplugged-batches";
 import { batchFigures } from "./batch-figures";
-import { learnedRows, quantityOf, type LearnedKey, type LearnedRow } from "./kit-rows";
-import { handFigures, isKitSheet, kitsOnSheet, unitsOfKits } from "./kits-on-sheet";
-import { typicalValue } from "./kit-plan";
+import { everyLearnedRow, learnedAmongFixed, learnedRows, quantityOf, type LearnedKey, type LearnedRow } from "./kit-rows";
+import { handFigures, isKitSheet, kitsOnSheet, takePlace, unitsOfKits } from "./kits-on-sheet";
+import { goesByLearned, goesByOwn, typicalValue } from "./kit-plan";
 
 export interface LearnedFigure {
   readonly key: LearnedKey;
@@ -57,15 +58,31 @@ async function lookAndLearn(context: Excel.RequestContext): Promise<KitReport | 
   const kitSheet = sheets.find(isKitSheet);
   if (!kitSheet) return undefined;
   const report = kitReport(kitSheet, sheets.filter(isBatchSheet), sheets.filter(isUnplugged));
-  const changes = report.kits.map(({ number, figures }) =>
-    rangeChange(
-      kitSheet,
-      kitSheet.range(`kit_${number}_learned`),
-      figures.map(({ learned: { value, plusMinus, batches } }) => (batches === 0 ? ["", "", 0] : [value, plusMinus, batches])),
-    ),
-  );
+  const changes = report.kits.flatMap(({ number, figures }) => {
+    const told = figures.map(({ learned: { value, plusMinus, batches } }) => (batches === 0 ? ["", "", 0] : [value, plusMinus, batches]));
+    return [
+      rangeChange(kitSheet, kitSheet.range(`kit_${number}_learned`), told.slice(0, learnedRows.length)),
+      ...learnedAmongFixed.flatMap((row, index) => amongFixed(kitSheet, number, row, told[learnedRows.length + index] ?? [])),
+    ];
+  });
   await changeRanges(context, changes, { place: `“${kitSheet.sheetName}”` });
   return report;
+}
+
+/** The line of a figure that older kit sheets had only to write into: it is made one that learns, unless somebody has used its cells. */
+function amongFixed(kitSheet: NamedCells, number: number, { key }: LearnedRow, told: readonly CellValue[]): RangeChange[] {
+  const place = takePlace(kitSheet, number, key);
+  if (place === undefined) return [];
+  const { row, column } = place;
+  const [take, goesBy] = [kitSheet.at(row, column), kitSheet.formulaAt(row, column + 2)];
+  const cells = `${address(row, column - 3)}:${address(row, column - 1)}`;
+  if (take === "yes" || take === "no") return [rangeChange(kitSheet, cells, [told])];
+  const isFree = [-3, -2, -1, 0].every((step) => kitSheet.formulaAt(row, column + step) === "");
+  if (!isFree || goesBy !== goesByOwn(row)) return [];
+  return [
+    rangeChange(kitSheet, `${address(row, column - 3)}:${address(row, column)}`, [[...told, "no"]]),
+    rangeChange(kitSheet, address(row, column + 2), [[goesByLearned(row)]]),
+  ];
 }
 
 export function kitReport(kitSheet: NamedCells, batches: readonly NamedCells[], unplugged: readonly NamedCells[] = []): KitReport {
@@ -81,19 +98,19 @@ export function kitReport(kitSheet: NamedCells, batches: readonly NamedCells[], 
       const own = brewings.map((sheets) => sheets.filter((batch) => kitOf(batch)?.number === number)).filter(({ length }) => length > 0);
       const told = own.map((sheets) => sheets.map(batchFigures));
       const byHand = handFigures(kitSheet, name);
-      const taken = kitSheet.block(`kit_${number}_take`).map(([word]) => word === "yes");
       return {
         number,
         name,
         batches: own.length,
-        figures: learnedRows.map((row, index) =>
-          figure(
+        figures: everyLearnedRow.map((row) => {
+          const take = takePlace(kitSheet, number, row.key);
+          return figure(
             row,
             [...told.flatMap((sheets) => apart(sheets.flatMap((figures) => figures[row.key] ?? []))), ...(byHand[row.key] ?? [])],
             unitsOfKits(kitSheet),
-            taken[index] ?? false,
-          ),
-        ),
+            take !== undefined && kitSheet.at(take.row, take.column) === "yes",
+          );
+        }),
       };
     }),
     unknown: batches.filter((batch) => !kitOf(batch)).map(({ sheetName }) => sheetName),

@@ -11,10 +11,10 @@ import { withSecondLook } from "../../grid/read/second-look";
 import { unpluggedBatches, type UnpluggedBatch } from "../../batch/read/unplugged-batches";
 import { writeFormats } from "../../grid/write/write-formats";
 import { moved } from "./own-cells";
-import { rowCells, rowContents } from "./season-cells";
-import { columns, firstOwnColumn, lastColumn, printedTo } from "./season-columns";
-import { mostBatches, seasonMark } from "./season-plan";
-import { mergeRows, type Merged, type PresentRow, type SeasonRow } from "./season-rows";
+import { keptContent, rowCells, rowContents } from "./season-cells";
+import { columns, firstOwnColumn, keptColumns, lastColumn, printedTo } from "./season-columns";
+import { mostBatches, newestSeason, planOf, seasonMark, seasonVersion } from "./season-plan";
+import { mergeRows, yearOf, type Merged, type PresentRow, type SeasonRow } from "./season-rows";
 import { inTheWay, presentList } from "./season-sheet";
 
 /** The season sheet cannot be brought up to date, in words for the brewer; it is as it was. */
@@ -27,10 +27,30 @@ export interface SeasonReport extends Omit<Merged, "rows"> {
   readonly batches: number;
   /** Rows that were written; 0 when everything was as it should be. */
   readonly written: number;
+  /** Rows of which only the kept figures were brought up to date. */
+  readonly noted: number;
+  /** Years in which something was brewed, the newest first. */
+  readonly years: readonly SeasonYear[];
+  /** Every batch sheet of the list, in its order. */
+  readonly sheets: readonly string[];
   /** Groups of sheets that are copies of one another and still carry one and the same mark. */
   readonly copies: readonly (readonly string[])[];
   /** Sheets that have no row in the list. */
   readonly unplugged: readonly UnpluggedBatch[];
+}
+
+/** A year of the list. */
+export interface SeasonYear {
+  readonly year: number;
+  readonly batches: number;
+  /** So many of them have their figures closed. */
+  readonly closed: number;
+}
+
+/** A year of which the figures are closed, or follow the batch sheets again. */
+export interface YearChange {
+  readonly year: number;
+  readonly isClosed: boolean;
 }
 
 /**
@@ -38,25 +58,33 @@ export interface SeasonReport extends Omit<Merged, "rows"> {
  * sheet. Writes only rows that changed, so a second time it writes nothing. Three `context.sync()` to look, one more to write when there is
  * something to write, whatever the number of batches.
  *
- * @throws RefreshRefused when something of the brewer's stands where a new row must go
+ * @param change a year to close, or to open again, in the same write
+ * @throws RefreshRefused when something of the brewer's stands where a new row must go, or the sheet follows an older plan
  */
-export function refreshSeason(context: Excel.RequestContext): Promise<SeasonReport | undefined> {
-  return withSecondLook(() => lookAndRefresh(context));
+export function refreshSeason(context: Excel.RequestContext, change?: YearChange): Promise<SeasonReport | undefined> {
+  return withSecondLook(() => lookAndRefresh(context, change));
 }
 
-async function lookAndRefresh(context: Excel.RequestContext): Promise<SeasonReport | undefined> {
+async function lookAndRefresh(context: Excel.RequestContext, change?: YearChange): Promise<SeasonReport | undefined> {
   const marks = await sheetMarks(context, [batchMark, unpluggedMark, "batch_id", seasonMark]);
-  const season = marks.find(({ ranges }) => ranges.has(seasonMark));
-  if (!season) return undefined;
-  const loaded = loadSheet(season.sheet);
-  const printed = season.sheet.pageLayout.getPrintAreaOrNullObject().load("address");
+  const seasons = marks.filter(({ ranges }) => ranges.has(seasonMark)).map((one) => ({ ...one, loaded: loadSheet(one.sheet) }));
+  if (seasons.length === 0) return undefined;
+  const areas = seasons.map(({ sheet }) => sheet.pageLayout.getPrintAreaOrNullObject().load("address"));
   const [batchMarks, unpluggedMarks] = [loadBatchMarks(marks), loadBatchMarks(marks, unpluggedMark)];
   await context.sync();
 
-  const cells = namedCells(loaded);
+  const { cells, index } = newestSeason(seasons.map(({ loaded }) => namedCells(loaded)));
+  const [season, printed] = [seasons[index]!, areas[index]!];
+  if (planOf(cells) < seasonVersion)
+    throw new OlderSeason(
+      `“${season.name}” was made by an older Gylebook, which kept nothing of batches whose sheets are deleted. Write it in today's layout (Season, Season); until then it stays as it is.`,
+    );
   const { firstRow, rows: present, ownWidth } = presentList(cells);
   const sheets = batchMarks();
-  const { rows, ...merged } = mergeRows(present, sheets);
+  const { rows: asSeen, ...merged } = mergeRows(present, sheets);
+  const rows = asSeen.map((row) =>
+    change && yearOf(row) === change.year ? { ...row, closed: change.isClosed ? change.year : ("" as const) } : row,
+  );
   if (rows.length > mostBatches)
     throw new RefreshRefused(
       `The season sheet has room for ${mostBatches} batches; this workbook has ${rows.length}. Begin a new workbook for the next season; nothing was changed.`,
@@ -66,25 +94,46 @@ async function lookAndRefresh(context: Excel.RequestContext): Promise<SeasonRepo
     throw new RefreshRefused(
       `"${season.name}" needs a row for a batch, but ${obstacle} holds something. Move it, then try again; nothing was changed.`,
     );
-  const changed = rows.flatMap((row, index) => (isSame(row, present[index]) ? [] : [index]));
+  const changed = rows.flatMap((row, place) => (isSame(row, present[place]) ? [] : [place]));
+  const noted = rows.flatMap((row, place) => (changed.includes(place) || isKept(row, present[place]) ? [] : [place]));
   const report: SeasonReport = {
     ...merged,
     sheetName: season.name,
     batches: sheets.length,
     written: changed.length + Math.max(0, present.length - rows.length),
+    noted: noted.length,
+    years: yearsOf(rows),
+    sheets: sheets.map(({ sheetName }) => sheetName),
     copies: copies(sheets),
     unplugged: unpluggedBatches(unpluggedMarks(), sheets),
   };
-  if (report.written === 0) return report;
+  if (report.written + report.noted === 0) return report;
 
   const { sheet } = season;
-  const changes = runsOf(changed).flatMap(([from, to]) => rowChanges(cells, rows.slice(from, to + 1), firstRow + from, ownWidth));
+  const changes = [
+    ...runsOf(changed).flatMap(([from, to]) => rowChanges(cells, rows.slice(from, to + 1), firstRow + from, ownWidth)),
+    ...runsOf(noted).map(([from, to]) => keptChange(cells, rows.slice(from, to + 1), firstRow + from)),
+  ];
   if (present.length > rows.length) changes.push(...emptied(cells, firstRow + rows.length, firstRow + present.length - 1, ownWidth));
   await changeRanges(context, changes, {
     place: `“${season.name}”`,
     ...(present.length !== rows.length && { along: lengthened(context, sheet, { present, rows, firstRow }, printed) }),
   });
   return report;
+}
+
+/** Made by an older Gylebook, which the pane offers to write anew. */
+export class OlderSeason extends RefreshRefused {}
+
+function yearsOf(rows: readonly SeasonRow[]): SeasonYear[] {
+  const years = new Map<number, SeasonYear>();
+  for (const row of rows) {
+    const year = yearOf(row);
+    if (year === undefined) continue;
+    const { batches, closed } = years.get(year) ?? { batches: 0, closed: 0 };
+    years.set(year, { year, batches: batches + 1, closed: closed + (row.closed === "" ? 0 : 1) });
+  }
+  return [...years.values()].sort((one, other) => other.year - one.year);
 }
 
 /** The looks of rows that came or went, and what is printed. */
@@ -120,9 +169,22 @@ function isSame(row: SeasonRow, present: PresentRow | undefined): boolean {
     row.sheetName === present.sheetName &&
     row.id === present.id &&
     row.lastName === present.lastName &&
+    row.closed === present.closed &&
     row.left === present.left &&
     row.remark === present.remark &&
     present.own.every((content, index) => content === (row.own[index] ?? ""))
+  );
+}
+
+const isKept = (row: SeasonRow, present: PresentRow | undefined): boolean =>
+  keptColumns.every((_, index) => (row.kept[index] ?? "") === (present?.kept[index] ?? ""));
+
+function keptChange(cells: NamedCells, rows: readonly SeasonRow[], from: number): RangeChange {
+  const [first, last] = [keptColumns[0]!.at, keptColumns.at(-1)!.at];
+  return rangeChange(
+    cells,
+    `${first}${from}:${last}${from + rows.length - 1}`,
+    rows.map(({ kept }) => keptColumns.map((_, index) => keptContent(kept[index] ?? ""))),
   );
 }
 

@@ -1,5 +1,6 @@
 import type { CellContent, CellPlan } from "../../grid/plan/sheet-plan";
-import { batchCells, columns, typedColumns, workingColumns } from "./season-columns";
+import { cellText } from "../../grid/words/cell-text";
+import { batchCells, columns, keptCells, keptColumns, typedColumns, workingColumns } from "./season-columns";
 import type { SeasonRow } from "./season-rows";
 
 /** Our cells of one row of the list, with their looks. */
@@ -8,16 +9,18 @@ export function rowCells(row: SeasonRow, at: number): CellPlan[] {
   return columns.map(({ letter, style, format }) => ({ address: `${letter}${at}`, content: contents.get(letter) ?? "", style, format }));
 }
 
-/** By column: what stands in a row, first of all what the brewer typed. A batch without its sheet keeps only that. */
-export function rowContents({ sheetName, id, lastName, left, remark }: SeasonRow, at: number): ReadonlyMap<string, CellContent> {
-  const ours = sheetName === undefined ? goneCells(lastName, id) : batchCells(sheetName, id, at);
-  return new Map([...ours, [typedColumns.left, left], [typedColumns.remark, remark]]);
+/** By column: what stands in a row, first of all what the brewer typed. A batch without its sheet, or whose year is closed, shows what is kept of it. */
+export function rowContents(row: SeasonRow, at: number): ReadonlyMap<string, CellContent> {
+  const { sheetName, id, lastName, left, remark, closed, kept } = row;
+  const ours = sheetName === undefined || closed !== "" ? keptCells(lastName, id, at, sheetName) : batchCells(sheetName, id, at);
+  return new Map([
+    ...ours,
+    ...keptColumns.map(({ at: letters }, index) => [letters, keptContent(kept[index] ?? "")] as const),
+    [typedColumns.left, left],
+    [typedColumns.remark, remark],
+    [workingColumns.closed, closed],
+  ]);
 }
 
-const goneCells = (lastName: string, id: string): ReadonlyMap<string, CellContent> =>
-  new Map<string, CellContent>([
-    ["B", lastName],
-    ["E", "sheet deleted"],
-    [workingColumns.sheet, lastName],
-    [workingColumns.id, id],
-  ]);
+/** Names as the words that they are. */
+export const keptContent = (kept: CellContent): CellContent => (typeof kept === "string" ? cellText(kept) : kept);

@@ -1,10 +1,15 @@
 import { ebcFromSrm } from "../../../core/wort/colour-scales";
-import { quantity } from "../../../functions/quantities";
+import { quantity, type UnitSystem } from "../../../functions/quantities";
+import { columnLetters, columnNumber } from "../../grid/plan/addresses";
 import type { CellContent, NumberFormat, StyleName } from "../../grid/plan/sheet-plan";
+import { cellText } from "../../grid/words/cell-text";
 import { sheetPrefix } from "../../grid/words/sheet-reference";
 import { stateFormula } from "./state-formula";
 
-/** One column of the list of batches: what stands above it, and what a row of it says about a batch sheet. */
+/**
+ * One column of the list of batches: what stands above it, and what a row of it says. What is read from a batch sheet is kept
+ * beside the list as well, as plain figures, so that a batch whose sheet is gone goes on counting.
+ */
 export interface SeasonColumn {
   readonly letter: string;
   readonly width: number;
@@ -14,51 +19,66 @@ export interface SeasonColumn {
   readonly heading: string;
   readonly style: StyleName;
   readonly format: NumberFormat;
-  /** Formula over the names of the batch sheet `at`, for the row `row`; none where the brewer types. */
-  readonly formula?: (at: string, row: number) => string;
+  /** Over the names of the batch sheet `at`, for the row `row`, without its equals sign; none where the brewer types. */
+  readonly live?: (at: string, row: number) => string;
+  /** Its last figure is kept; volumes and colours in litres and EBC, whatever the sheet shows. */
+  readonly keeps?: "as it is" | "volume" | "colour";
+  /** From other columns of the same row, whether the batch has its sheet or not. */
+  readonly derived?: (row: number) => string;
 }
 
 /** Columns that the brewer types into; they stay with their batch when rows move. */
-export const typedColumns = { left: "U", remark: "V" } as const;
-/** Workings, right of what is printed: which sheet and which batch a row is, and the step into the units shown. */
-export const workingColumns = { sheet: "W", id: "X", factor: "Y" } as const;
-export const lastColumn = "Y";
+export const typedColumns = { left: "V", remark: "W" } as const;
+/**
+ * Workings, right of what is printed: which sheet and which batch a row is, the step into the units shown, whether the sheet is gone, and the year with
+ * which the figures were closed.
+ */
+export const workingColumns = { sheet: "X", id: "Y", factor: "Z", gone: "AA", closed: "AB" } as const;
+export const lastColumn = "AZ";
 /** From here on the brewer may keep columns of their own. */
-export const firstOwnColumn = "AA";
-export const printedTo = "V";
+export const firstOwnColumn = "BB";
+export const printedTo = "W";
 
 const litresPerGallon = quantity("volume").toCore(1, "us");
+const ebcPerSrm = ebcFromSrm(1);
 /** From the units of the batch sheet into those of the season sheet, for volumes and for colours. */
 const factorFormula = (at: string): string =>
-  `=IF(${at}units=season_units,1,IF(season_units="us",${1 / litresPerGallon},${litresPerGallon}))`;
-const colourFactor = (row: number): string => `IF($Y${row}=1,1,IF(season_units="us",${1 / ebcFromSrm(1)},${ebcFromSrm(1)}))`;
+  `IF(${at}units=season_units,1,IF(season_units="us",${1 / litresPerGallon},${litresPerGallon}))`;
+const colourFactor = (row: number): string => `IF($Z${row}=1,1,IF(season_units="us",${1 / ebcPerSrm},${ebcPerSrm}))`;
 
-/** An error on the batch sheet says so here and spoils no sum. */
-const orError = (formula: string): string => `=IFERROR(${formula},"error")`;
-const same = (name: string) => (at: string) => orError(`IF(${at}${name}="","",${at}${name})`);
+const same = (name: string) => (at: string) => `IF(${at}${name}="","",${at}${name})`;
 const reachedOr = (reached: string, planned: string) => (at: string) => `IF(N(${at}${reached})>0,${at}${reached},${at}${planned})`;
 
 const volume = reachedOr("volume_reached", "volume");
 const colour = reachedOr("colour_reached", "colour_plan");
+const volumeUnit = 'IF(season_units="us","US gal","L")';
 
-export const columns: readonly SeasonColumn[] = [
-  { letter: "A", width: 4, heading: "No.", style: "result", format: "general", formula: same("batch_number") },
+/** Beer that went into a keg: what was in the fermenter, less what stays behind. */
+const kegVolume = (at: string): string =>
+  `IF(AND(${at}into="keg",N(${at}packaged_on)>0,N(${at}beer_volume)>0),${at}beer_volume-N(${at}bottling_loss),"")`;
+/** Beer in bottles: millilitres, or fluid ounces. */
+const bottledVolume = (at: string): string => `N(${at}bottles_filled)*N(${at}bottle_volume)/IF(${at}units="us",128,1000)`;
+
+const listed: readonly SeasonColumn[] = [
+  { letter: "A", width: 4, heading: "No.", style: "result", format: "general", live: same("batch_number"), keeps: "as it is" },
   {
     letter: "B",
-    width: 27,
-    heading: "Batch",
+    width: 24,
+    heading: "Batch (opens its sheet)",
     style: "keyText",
     format: "text",
-    formula: (at) => `=IFERROR(IF(${at}batch_name="","(no name yet)",${at}batch_name),"(its sheet is gone)")`,
+    live: (at) => `IF(${at}batch_name="","(no name yet)",${at}batch_name)`,
+    keeps: "as it is",
   },
-  { letter: "C", width: 18, heading: "Style aimed at", style: "resultText", format: "text", formula: same("style") },
+  { letter: "C", width: 15, heading: "Style aimed at", style: "resultText", format: "text", live: same("style"), keeps: "as it is" },
   {
     letter: "D",
-    width: 10.5,
+    width: 11,
     heading: "Brewed on",
     style: "result",
     format: "date",
-    formula: (at) => orError(`IF(N(${at}brewed_on)=0,"",${at}brewed_on)`),
+    live: (at) => `IF(N(${at}brewed_on)=0,"",${at}brewed_on)`,
+    keeps: "as it is",
   },
   {
     letter: "E",
@@ -66,18 +86,20 @@ export const columns: readonly SeasonColumn[] = [
     heading: "State",
     style: "resultText",
     format: "text",
-    formula: (at, row) => orError(stateFormula(at, `$${typedColumns.left}${row}`)),
+    live: (at, row) => stateFormula(at, `$${typedColumns.left}${row}`),
+    keeps: "as it is",
   },
   {
     letter: "F",
-    width: 7.5,
+    width: 8.5,
     group: ["Original gravity", "G"],
     heading: "planned",
     style: "result",
     format: "gravity",
-    formula: same("og_plan"),
+    live: same("og_plan"),
+    keeps: "as it is",
   },
-  { letter: "G", width: 7.5, heading: "reached", style: "keyResult", format: "gravity", formula: same("og_shown") },
+  { letter: "G", width: 8.5, heading: "reached", style: "keyResult", format: "gravity", live: same("og_shown"), keeps: "as it is" },
   {
     letter: "H",
     width: 7.5,
@@ -85,11 +107,21 @@ export const columns: readonly SeasonColumn[] = [
     heading: "planned",
     style: "result",
     format: "gravity",
-    formula: same("fg_plan"),
+    live: same("fg_plan"),
+    keeps: "as it is",
   },
-  { letter: "I", width: 7.5, heading: "reached", style: "keyResult", format: "gravity", formula: same("fg_reached") },
-  { letter: "J", width: 7.5, group: ["Alcohol % vol", "K"], heading: "planned", style: "result", format: "one", formula: same("abv_plan") },
-  { letter: "K", width: 7.5, heading: "reached", style: "keyResult", format: "one", formula: same("abv_reached") },
+  { letter: "I", width: 7.5, heading: "reached", style: "keyResult", format: "gravity", live: same("fg_reached"), keeps: "as it is" },
+  {
+    letter: "J",
+    width: 7.5,
+    group: ["Alcohol % vol", "K"],
+    heading: "planned",
+    style: "result",
+    format: "one",
+    live: same("abv_plan"),
+    keeps: "as it is",
+  },
+  { letter: "K", width: 7.5, heading: "reached", style: "keyResult", format: "one", live: same("abv_reached"), keeps: "as it is" },
   {
     letter: "L",
     width: 7.5,
@@ -97,9 +129,10 @@ export const columns: readonly SeasonColumn[] = [
     heading: "planned",
     style: "result",
     format: "whole",
-    formula: same("ibu_plan"),
+    live: same("ibu_plan"),
+    keeps: "as it is",
   },
-  { letter: "M", width: 7.5, heading: "reached", style: "keyResult", format: "whole", formula: same("ibu_reached") },
+  { letter: "M", width: 7.5, heading: "reached", style: "keyResult", format: "whole", live: same("ibu_reached"), keeps: "as it is" },
   {
     letter: "N",
     width: 6.5,
@@ -107,41 +140,183 @@ export const columns: readonly SeasonColumn[] = [
     heading: '=IF(season_units="us","SRM","EBC")',
     style: "result",
     format: "one",
-    formula: (at, row) => orError(`IF(${colour(at)}="","",${colour(at)}*${colourFactor(row)})`),
+    live: (at, row) => `IF(${colour(at)}="","",${colour(at)}*${colourFactor(row)})`,
+    keeps: "colour",
   },
   { letter: "O", width: 7, heading: "looks", style: "swatch", format: "text" },
   {
     letter: "P",
     width: 8,
     group: ["Volume", "P"],
-    heading: '=IF(season_units="us","US gal","L")',
+    heading: `=${volumeUnit}`,
     style: "result",
     format: "one",
-    formula: (at, row) => orError(`IF(N(${volume(at)})=0,"",${volume(at)}*$Y${row})`),
+    live: (at, row) => `IF(N(${volume(at)})=0,"",${volume(at)}*$Z${row})`,
+    keeps: "volume",
   },
-  { letter: "Q", width: 7, heading: "Bottles", style: "result", format: "whole", formula: same("bottles_filled") },
-  { letter: "R", width: 7, group: ["Cost", "S"], heading: "batch", style: "result", format: "money", formula: same("cost_plan") },
-  { letter: "S", width: 6.5, heading: "bottle", style: "result", format: "money", formula: same("cost_each") },
-  { letter: "T", width: 6, heading: "Score", style: "keyResult", format: "one", formula: same("score") },
-  { letter: "U", width: 5, group: ["Yours", "V"], heading: "left", style: "input", format: "whole" },
-  { letter: "V", width: 20, heading: "remark", style: "inputText", format: "text" },
-  { letter: "W", width: 18, heading: "Sheet", style: "workings", format: "text" },
-  { letter: "X", width: 15, heading: "Mark", style: "workings", format: "text" },
   {
-    letter: "Y",
-    width: 10,
-    heading: "Into units",
+    letter: "Q",
+    width: 7.5,
+    group: ["Packaged", "R"],
+    heading: "bottles",
+    style: "result",
+    format: "whole",
+    live: same("bottles_filled"),
+    keeps: "as it is",
+  },
+  {
+    letter: "R",
+    width: 7.5,
+    heading: `="keg "&IF(season_units="us","gal","L")`,
+    style: "result",
+    format: "one",
+    live: (at, row) => `IF(${kegVolume(at)}="","",${kegVolume(at)}*$Z${row})`,
+    keeps: "volume",
+  },
+  {
+    letter: "S",
+    width: 8,
+    group: ["Cost", "T"],
+    heading: "batch",
+    style: "result",
+    format: "money",
+    live: same("cost_plan"),
+    keeps: "as it is",
+  },
+  {
+    letter: "T",
+    width: 7,
+    heading: `="per "&IF(season_units="us","gal","L")`,
+    style: "result",
+    format: "money",
+    derived: (row) => `IF(OR($E${row}="planned",N($S${row})=0,N($P${row})=0),"",$S${row}/IF(N($AD${row})>0,$AD${row},$P${row}))`,
+  },
+  { letter: "U", width: 6.5, heading: "Score", style: "keyResult", format: "one", live: same("score"), keeps: "as it is" },
+  { letter: "V", width: 6, group: ["Yours", "W"], heading: "left", style: "input", format: "general" },
+  { letter: "W", width: 16, heading: "remark", style: "inputText", format: "text" },
+  { letter: "X", width: 18, heading: "Sheet", style: "workings", format: "text" },
+  { letter: "Y", width: 15, heading: "Mark", style: "workings", format: "text" },
+  { letter: "Z", width: 10, heading: "Into units", style: "workings", format: "general" },
+  { letter: "AA", width: 8, heading: "Gone", style: "workings", format: "general" },
+  { letter: "AB", width: 8, heading: "Closed", style: "workings", format: "general" },
+  {
+    letter: "AC",
+    width: 8,
+    heading: "Colour of beer brewed",
     style: "workings",
-    format: "general",
-    formula: (at) => orError(factorFormula(at).slice(1)),
+    format: "one",
+    derived: (row) => `IF($E${row}="planned","",$N${row})`,
+  },
+  {
+    letter: "AD",
+    width: 10,
+    heading: "Packaged",
+    style: "workings",
+    format: "one",
+    live: (at, row) => `(${bottledVolume(at)}+N(${kegVolume(at)}))*$Z${row}`,
+    keeps: "volume",
+  },
+  {
+    letter: "AE",
+    width: 10,
+    heading: "Efficiency",
+    style: "workings",
+    format: "whole",
+    live: same("efficiency_reached"),
+    keeps: "as it is",
   },
 ];
 
-/** The contents of a batch's row in the list, without what the brewer types. */
+const keepers = listed.filter(({ keeps }) => keeps !== undefined);
+const firstKept = columnNumber("AF");
+
+/** A column whose figures are kept, and the one in which they are. */
+export interface KeptColumn {
+  readonly letter: string;
+  readonly keeps: NonNullable<SeasonColumn["keeps"]>;
+  readonly at: string;
+}
+
+export const keptColumns: readonly KeptColumn[] = keepers.map(({ letter, keeps = "as it is" }, index) => ({
+  letter,
+  keeps,
+  at: columnLetters(firstKept + index),
+}));
+
+export const keptAt = (letter: string): string => keptColumns.find((one) => one.letter === letter)!.at;
+
+/** All columns of ours, in their order. */
+export const columns: readonly SeasonColumn[] = [
+  ...listed,
+  ...keptColumns.map(({ at, keeps }, index): SeasonColumn => {
+    const { heading, group, format } = keepers[index]!;
+    const unit = keeps === "volume" ? ", L" : keeps === "colour" ? "EBC" : "";
+    const words = heading.startsWith("=") ? "" : heading;
+    return { letter: at, width: 9, heading: `${group ? `${group[0]} ` : ""}${words}${unit}`.trim() || "Keg, L", style: "workings", format };
+  }),
+];
+
+/** Of the units of the season sheet, one litre or one EBC is so much: by this a kept figure is shown. */
+const shownIn = {
+  "as it is": "",
+  volume: `/IF(season_units="us",${litresPerGallon},1)`,
+  colour: `/IF(season_units="us",${ebcPerSrm},1)`,
+} as const;
+
+/** A figure as it is kept, from what the sheet shows. */
+export const asKept = (keeps: KeptColumn["keeps"], shown: number, units: UnitSystem): number =>
+  units === "metric" || keeps === "as it is" ? shown : shown * (keeps === "volume" ? litresPerGallon : ebcPerSrm);
+
+/** What is kept of a batch, as the list shows it. */
+function keptFormula({ letter, keeps = "as it is" }: SeasonColumn, row: number): string {
+  const kept = `$${keptAt(letter)}${row}`;
+  return `IF(${kept}="","",${kept}${shownIn[keeps]})`;
+}
+
+const gone = (row: number): string => `$${workingColumns.gone}${row}`;
+
+/** A row of a batch that has its sheet: read from there; from what is kept as soon as the sheet is gone, and an error of the sheet's says so here and spoils no sum. */
 export function batchCells(sheetName: string, id: string, row: number): ReadonlyMap<string, CellContent> {
   const at = sheetPrefix(sheetName);
-  const contents = new Map<string, CellContent>(
-    columns.flatMap(({ letter, formula }) => (formula ? [[letter, formula(at, row)] as const] : [])),
-  );
-  return contents.set(workingColumns.sheet, sheetName).set(workingColumns.id, id);
+  const contents = new Map<string, CellContent>();
+  for (const column of columns) {
+    const formula = column.live?.(at, row);
+    if (formula !== undefined) contents.set(column.letter, `=IFERROR(${formula},IF(${gone(row)},${keptFormula(column, row)},"error"))`);
+    else if (column.derived) contents.set(column.letter, `=${column.derived(row)}`);
+  }
+  const [name, state] = [columnOf("B"), columnOf("E")];
+  // A planned batch that is gone is none: it counts nowhere. Any other was brewed.
+  const stateGone = `IF($${keptAt("E")}${row}="planned","planned","${deletedState}")`;
+  return contents
+    .set("B", linked(sheetName, String(contents.get(name.letter)).slice(1)))
+    .set(state.letter, `=IF(${gone(row)},${stateGone},IFERROR(${state.live!(at, row)},"error"))`)
+    .set(workingColumns.factor, `=IFERROR(${factorFormula(at)},1)`)
+    .set(workingColumns.gone, `=ISERROR(ROWS(${at}batch_name))`)
+    .set(workingColumns.sheet, cellText(sheetName))
+    .set(workingColumns.id, cellText(id));
 }
+
+export const deletedState = "sheet deleted";
+
+/** Opens the sheet when it is clicked. */
+export const linkTo = (sheetName: string): string => `"#${sheetPrefix(sheetName).replaceAll('"', '""')}A1"`;
+const linked = (sheetName: string, name: string): string => `=HYPERLINK(${linkTo(sheetName)},${name})`;
+
+/**
+ * A row of a batch whose year is closed, or whose sheet is gone: its figures are what is kept. While there is a sheet, its link and its state
+ * go on.
+ */
+export function keptCells(lastName: string, id: string, row: number, sheetName?: string): ReadonlyMap<string, CellContent> {
+  const contents = new Map<string, CellContent>();
+  for (const column of columns) {
+    if (column.keeps) contents.set(column.letter, `=${keptFormula(column, row)}`);
+    else if (column.derived) contents.set(column.letter, `=${column.derived(row)}`);
+  }
+  if (sheetName !== undefined) {
+    const live = batchCells(sheetName, id, row);
+    for (const letter of ["B", "E", workingColumns.gone]) contents.set(letter, live.get(letter) ?? "");
+  } else contents.set("E", deletedState).set(workingColumns.gone, 1);
+  return contents.set(workingColumns.factor, 1).set(workingColumns.sheet, cellText(lastName)).set(workingColumns.id, cellText(id));
+}
+
+const columnOf = (letter: string): SeasonColumn => columns.find((column) => column.letter === letter)!;

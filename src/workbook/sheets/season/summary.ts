@@ -14,7 +14,7 @@ type ListColumn = (letter: string) => string;
 const volumeUnit = '=IF(season_units="us","US gal","L")';
 const years = 5;
 const months = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
-const monthLetters = ["F", "G", "H", "I", "J", "K", "L", "M", "N", "O", "P", "Q"];
+const monthLetters = ["G", "H", "I", "J", "K", "L", "M", "N", "O", "P", "Q", "R"];
 
 /** 1. The year, against the allowance that the brewer has looked up, and the bests; 2. year by year and month by month. Returns the cell of the units. */
 export function summary(b: SheetBuilder, options: SummaryOptions, list: ListColumn): string {
@@ -22,7 +22,7 @@ export function summary(b: SheetBuilder, options: SummaryOptions, list: ListColu
   const top = b.row;
   theYear(b, options, list);
   bests(b, top, list);
-  b.row = top + 9;
+  b.row = top + 10;
   b.gap();
   section(b, "2  Year by year, month by month", "What went into the fermenter; planned batches are left out");
   yearsAndMonths(b, list, top);
@@ -33,7 +33,7 @@ export function summary(b: SheetBuilder, options: SummaryOptions, list: ListColu
 function section(b: SheetBuilder, title: string, hint: string): void {
   b.height(18);
   b.put("A", title, { style: "section", mergeTo: "D" });
-  b.put("E", hint, { style: "sectionHint", mergeTo: "V" });
+  b.put("E", hint, { style: "sectionHint", mergeTo: "W" });
   b.row += 1;
 }
 
@@ -75,30 +75,37 @@ function theYear(b: SheetBuilder, { units, today, allowance }: SummaryOptions, l
     format: "whole",
     name: "season_batches",
   });
-  line("Spent in that year", `=SUMIFS(${list("R")},${inYear(list, "season_year")})`, {
+  line("Spent in that year", `=SUMIFS(${list("S")},${inYear(list, "season_year")})`, {
     style: "result",
     format: "money",
     name: "season_spent",
   });
   line(
     "Bottles standing ready",
-    `=SUMIFS(${list("U")},${list("E")},"ready")+SUMIFS(${list("Q")},${list("E")},"ready",${list("U")},"")`,
+    `=SUMIFS(${list("V")},${list("E")},"ready",${list("Q")},">0")+SUMIFS(${list("Q")},${list("E")},"ready",${list("V")},"")`,
     { style: "result", format: "whole", name: "season_ready" },
     "filled, or left as you typed",
   );
-  b.highlight({ range: `C${b.row - 4}`, formula: "=N(season_allowance_left)<0", fill: "#7A1F1F", color: "#FFFFFF", bold: true });
+  line(
+    "Ready in kegs",
+    `=SUMIFS(${list("V")},${list("E")},"ready",${list("R")},">0",${list("Q")},"")+SUMIFS(${list("R")},${list("E")},"ready",${list("V")},"")`,
+    { style: "result", format: "one", name: "season_ready_kegs" },
+    volumeUnit,
+  );
+  b.highlight({ range: `C${b.row - 5}`, formula: "=N(season_allowance_left)<0", fill: "#7A1F1F", color: "#FFFFFF", bold: true });
 }
 
-/** Best of all batches of the sheet: the figure, and which batch it was. */
+/** Best of all batches that were brewed: the figure, and which batch it was. A plan has no figure in any of these columns. */
 function bests(b: SheetBuilder, top: number, list: ListColumn): void {
   const lines: readonly (readonly [label: string, column: string, pick: "MAX" | "MIN", format: NumberFormat])[] = [
-    ["Highest score", "T", "MAX", "one"],
+    ["Highest score", "U", "MAX", "one"],
     ["Strongest, % vol", "K", "MAX", "one"],
     ["Most bitter, IBU", "M", "MAX", "whole"],
-    ["Darkest", "N", "MAX", "one"],
-    ["Palest", "N", "MIN", "one"],
-    ["Cheapest bottle", "S", "MIN", "money"],
+    ["Darkest", "AC", "MAX", "one"],
+    ["Palest", "AC", "MIN", "one"],
+    [`="Cheapest beer, per "&${volumeUnit.slice(1)}`, "T", "MIN", "money"],
     ["Most bottles", "Q", "MAX", "whole"],
+    [`="Most in kegs, "&${volumeUnit.slice(1)}`, "R", "MAX", "one"],
   ];
   b.put("G", "Bests of all batches", { style: "heading", mergeTo: "P" }, top);
   for (const [index, [label, column, pick, format]] of lines.entries()) {
@@ -121,6 +128,7 @@ function yearsAndMonths(b: SheetBuilder, list: ListColumn, chartFrom: number): v
     ["C", volumeUnit],
     ["D", "Batches"],
     ["E", "Spent"],
+    ["F", "Closed"],
   ] as const)
     b.put(letter, text, { style: "headingRight" }, heading);
   for (let index = 0; index < years; index += 1) {
@@ -128,28 +136,34 @@ function yearsAndMonths(b: SheetBuilder, list: ListColumn, chartFrom: number): v
     b.put("B", index === 0 ? "=season_year" : `=B${row - 1}-1`, { style: "result", format: "whole" }, row);
     b.put("C", `=SUMIFS(${list("P")},${inYear(list, `$B${row}`)})`, { style: "keyResult", format: "one" }, row);
     b.put("D", `=COUNTIFS(${inYear(list, `$B${row}`)})`, { style: "result", format: "whole" }, row);
-    b.put("E", `=SUMIFS(${list("R")},${inYear(list, `$B${row}`)})`, { style: "result", format: "money" }, row);
+    b.put("E", `=SUMIFS(${list("S")},${inYear(list, `$B${row}`)})`, { style: "result", format: "money" }, row);
+    b.put(
+      "F",
+      `=IF(COUNTIFS(${list("AB")},$B${row})=0,"",IF(COUNTIFS(${list("AB")},$B${row})<D${row},"in part","yes"))`,
+      { style: "resultText", format: "text" },
+      row,
+    );
   }
   for (const [index, letter] of monthLetters.entries()) {
     const [from, to] = [`DATE(season_year,${index + 1},1)`, `DATE(season_year,${index + 2},1)`];
     b.put(letter, months[index] ?? "", { style: "headingRight" }, heading);
     b.put(letter, `=SUMIFS(${list("P")},${between(list, from, to)})`, { style: "keyResult", format: "one" }, heading + 1);
     b.put(letter, `=COUNTIFS(${between(list, from, to)})`, { style: "result", format: "whole" }, heading + 2);
-    b.put(letter, `=IFERROR(AVERAGEIFS(${list("T")},${between(list, from, to)}),"")`, { style: "result", format: "one" }, heading + 3);
+    b.put(letter, `=IFERROR(AVERAGEIFS(${list("U")},${between(list, from, to)}),"")`, { style: "result", format: "one" }, heading + 3);
   }
-  b.put("R", volumeUnit, { style: "unit" }, heading + 1);
-  b.put("R", "batches", { style: "unit" }, heading + 2);
-  b.put("R", "mean score", { style: "unit", mergeTo: "S" }, heading + 3);
+  b.put("S", volumeUnit, { style: "unit" }, heading + 1);
+  b.put("S", "batches", { style: "unit" }, heading + 2);
+  b.put("S", "mean score", { style: "unit", mergeTo: "T" }, heading + 3);
   b.chart({
     name: "Season",
     title: "Brewed, month by month",
     horizontal: { format: "text" },
     vertical: { format: "whole" },
     series: [
-      { name: "Brewed", across: `F${heading}:Q${heading}`, values: `F${heading + 1}:Q${heading + 1}`, color: "#1F5150", look: "columns" },
+      { name: "Brewed", across: `G${heading}:R${heading}`, values: `G${heading + 1}:R${heading + 1}`, color: "#1F5150", look: "columns" },
     ],
-    from: `R${chartFrom}`,
-    to: `V${chartFrom + 8}`,
+    from: `S${chartFrom}`,
+    to: `W${chartFrom + 9}`,
   });
   b.row = heading + years + 1;
 }

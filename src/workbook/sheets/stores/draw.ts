@@ -1,14 +1,17 @@
-import { address } from "../../grid/plan/addresses";
+import { address, columnNumber } from "../../grid/plan/addresses";
 import { batchIdOf, isBatchSheet, isUnplugged } from "../../batch/read/batch-sheets";
 import { markOf, sheetsAlike } from "../../batch/read/copied-sheets";
 import type { NamedCells } from "../../grid/read/named-cells";
-import { cellText } from "../../grid/words/cell-text";
 import { readAllSheets } from "../../grid/read/read-sheets";
 import { passedOver, unpluggedBatches, type UnpluggedBatch } from "../../batch/read/unplugged-batches";
-import { changeRanges, JustChanged, rangeChange } from "../../grid/write/change-ranges";
+import { changeRanges, JustChanged, rangeChange, type RangeChange } from "../../grid/write/change-ranges";
 import { ToldInFull } from "../../grid/words/told-in-full";
+import { costsEmptied, costsOnBatch } from "./batch-costs";
 import { needsOf, type Need } from "./needs";
-import { capName, doubles, isStoresSheet, itemFor, readStores, type Draw, type Stores } from "./stock";
+import { portions, type ChosenLots } from "./portions";
+import { capName, doubles, leftFor, lotKey, lotsFor, lotWords, readStores, storesSheetOf, type Draw, type Stores } from "./stock";
+import { bookColumns, storesVersion } from "./stores-columns";
+import { bookLine } from "./stores-plan";
 
 /** A batch cannot draw as asked, in words for the brewer; the stores are as they were. */
 export class DrawRefused extends ToldInFull {
@@ -22,10 +25,11 @@ export interface Shortage extends Need {
 
 export interface DrawPlan {
   readonly id: string;
+  readonly sheetName: string;
   readonly batch: string;
   readonly needs: readonly Need[];
-  /** What will be written into the book: all that the stores have a line for. */
-  readonly draws: readonly Need[];
+  /** What will be written into the book, lot by lot: all that the stores have a line for. */
+  readonly draws: readonly Omit<Draw, "day">[];
   readonly shortages: readonly Shortage[];
 }
 
@@ -40,7 +44,7 @@ export interface StoresAndBatches {
 /** The stores and all batch sheets at one moment; undefined where the workbook has no stores. Two `context.sync()`. */
 export async function readStoresAndBatches(context: Excel.RequestContext): Promise<StoresAndBatches | undefined> {
   const sheets = await readAllSheets(context);
-  const sheet = sheets.find(isStoresSheet);
+  const sheet = storesSheetOf(sheets);
   if (!sheet) return undefined;
   const batches = sheets.filter(isBatchSheet);
   return {
@@ -54,9 +58,11 @@ export async function readStoresAndBatches(context: Excel.RequestContext): Promi
 /**
  * What a batch would draw.
  *
- * @throws DrawRefused when it is unplugged, has drawn already, has no mark or one that another sheet carries too, or two lines of a shelf have the same name
+ * @param chosen lots to draw first; the oldest where none is named
+ * @throws DrawRefused when it is unplugged, has drawn already, has no mark or one that another sheet carries too, two lines of a shelf have
+ *   the same name and lot, or the stores follow an older plan
  */
-export function planDraw({ stores, batches, unplugged }: StoresAndBatches, sheetName: string): DrawPlan {
+export function planDraw({ stores, batches, unplugged }: StoresAndBatches, sheetName: string, chosen: ChosenLots = new Map()): DrawPlan {
   const without = unplugged.find((one) => one.sheetName === sheetName);
   if (without) throw new DrawRefused(`${passedOver(without, "draw for it on the stores")} Nothing was taken.`);
   const batch = batches.find((one) => one.sheetName === sheetName);
@@ -73,21 +79,48 @@ export function planDraw({ stores, batches, unplugged }: StoresAndBatches, sheet
       `"${sheetName}" carries the same mark as ${alike.join(", ")}${before ? ", and one of them has drawn on the stores already" : ""}. Say first which is the copy: it gets a mark of its own. Nothing was taken.`,
     );
   if (before) throw new DrawRefused(`"${before.batch}" has drawn on the stores already. A batch draws once. Nothing was taken.`);
+  refuseOlder(stores);
   const [double] = doubles(stores);
-  if (double !== undefined)
+  if (double)
     throw new DrawRefused(
-      `Two lines of the stores are called "${double}". Give them names apart, such as the crop's year, on the stores and on the batch; nothing was taken.`,
+      `Two lines of the stores are called "${lotWords(double)}". Give each a lot of its own, such as the crop's year or the day on which you bought it; nothing was taken.`,
     );
   const needs = needsOf(batch, stores.units, capName(stores));
-  const lefts = needs.map((need) => ({ ...need, left: itemFor(stores, need)?.left }));
+  const name = batch.text("batch_name") || sheetName;
   return {
     id,
-    batch: batch.text("batch_name") || sheetName,
+    sheetName,
+    batch: name,
     needs,
-    draws: needs.filter((need) => itemFor(stores, need)),
-    shortages: lefts.filter(({ left, amount }) => left === undefined || left < amount - 1e-9),
+    draws: taken(stores, needs, chosen).map((draw) => ({ ...draw, id, batch: name })),
+    shortages: needs
+      .map((need) => ({ ...need, left: leftFor(stores, need) }))
+      .filter(({ left, amount }) => left === undefined || left < amount - 1e-9),
   };
 }
+
+/** One need after the other: a lot that two of them can be met from is not taken twice. */
+function taken(stores: Stores, needs: readonly Need[], chosen: ChosenLots): Omit<Draw, "id" | "batch" | "day">[] {
+  const gone = new Map<string, number>();
+  return needs.flatMap((need) => {
+    const items = stores.items.map((item) => ({ ...item, left: item.left - (gone.get(lotKey(item)) ?? 0) }));
+    return portions({ ...stores, items }, need, chosen).map(({ item, amount, cost }) => {
+      gone.set(lotKey(item), (gone.get(lotKey(item)) ?? 0) + amount);
+      return { kind: item.kind, name: item.name, lot: item.lot, amount, cost };
+    });
+  });
+}
+
+function refuseOlder({ version, sheetName }: Stores): void {
+  if (version < storesVersion)
+    throw new DrawRefused(
+      `“${sheetName}” was made by an older Gylebook, which knew no lots: write the stores in today's layout first (Season, Stores). Nothing was changed.`,
+    );
+}
+
+/** Needs that several lots can meet, so that there is something to choose. */
+export const lotChoices = (stores: Stores, needs: readonly Need[]) =>
+  needs.map((need) => ({ need, lots: lotsFor(stores, need) })).filter(({ lots }) => lots.length > 1);
 
 /** A draw and the day it is written under, as a day number. */
 export interface DatedDraw {
@@ -95,27 +128,57 @@ export interface DatedDraw {
   readonly day: number;
 }
 
-/** Takes what the plans say off the shelves by writing it into the book: two `context.sync()`. */
+/**
+ * Takes what the plans say off the shelves by writing it into the book, and what it had cost into the batches' own cost
+ * cells where they are empty: two `context.sync()`.
+ *
+ * @returns how many lines of the batches have a cost of the brewer's own, which stays
+ */
 export async function writeDraws(
   context: Excel.RequestContext,
-  { sheet, stores }: StoresAndBatches,
+  { sheet, stores, batches }: StoresAndBatches,
   dated: readonly DatedDraw[],
-): Promise<void> {
-  const lines = dated.flatMap(({ plan: { id, batch, draws }, day }) =>
-    draws.map(({ kind, name, amount }): Draw => ({ id, batch, day, kind, name, amount })),
+): Promise<number> {
+  refuseOlder(stores);
+  const lines = dated.flatMap(({ plan, day }) => plan.draws.map((draw): Draw => ({ ...draw, day })));
+  const costs = dated.flatMap(({ plan }) => {
+    const batch = batches.find(({ sheetName }) => sheetName === plan.sheetName);
+    return batch && plan.draws.length > 0 ? [costsOnBatch(batch, plan.draws)] : [];
+  });
+  await writeBook(
+    context,
+    sheet,
+    stores.draws.length,
+    [...stores.draws, ...lines],
+    costs.flatMap(({ changes }) => changes),
   );
-  await writeBook(context, sheet, stores.draws.length, [...stores.draws, ...lines]);
+  return costs.reduce((sum, { own }) => sum + own, 0);
 }
 
-/** Puts back what a batch drew. @returns how many lines of the book went */
-export async function giveBack(context: Excel.RequestContext, { sheet, stores }: StoresAndBatches, id: string): Promise<number> {
+/**
+ * Puts back what a batch drew, and empties the cost cells that the draw filled and nobody has changed since.
+ *
+ * @returns how many lines of the book went
+ */
+export async function giveBack(context: Excel.RequestContext, { sheet, stores, batches }: StoresAndBatches, id: string): Promise<number> {
+  refuseOlder(stores);
   const kept = stores.draws.filter((draw) => draw.id !== id);
-  if (kept.length < stores.draws.length) await writeBook(context, sheet, stores.draws.length, kept);
-  return stores.draws.length - kept.length;
+  const back = stores.draws.filter((draw) => draw.id === id);
+  const batch = batches.find((one) => batchIdOf(one) === id);
+  if (back.length > 0) await writeBook(context, sheet, stores.draws.length, kept, batch ? costsEmptied(batch, back) : []);
+  return back.length;
 }
 
-/** The whole book in one write, so that it is never half of the old and half of the new. */
-async function writeBook(context: Excel.RequestContext, sheet: NamedCells, rowsBefore: number, draws: readonly Draw[]): Promise<void> {
+const bookWidth = columnNumber(bookColumns.key) - columnNumber(bookColumns.id) + 1;
+
+/** The whole book in one write, so that it is never half of the old and half of the new; and what goes with it onto the batches. */
+async function writeBook(
+  context: Excel.RequestContext,
+  sheet: NamedCells,
+  rowsBefore: number,
+  draws: readonly Draw[],
+  onBatches: readonly RangeChange[],
+): Promise<void> {
   const { from, to } = sheet.area("stores_draws");
   const rows = Math.max(rowsBefore, draws.length);
   if (rows > to.row - from.row + 1)
@@ -125,16 +188,14 @@ async function writeBook(context: Excel.RequestContext, sheet: NamedCells, rowsB
   if (rows === 0) return;
   const content = Array.from({ length: rows }, (_, index) => {
     const draw = draws[index];
-    return draw
-      ? [cellText(draw.id), cellText(draw.batch), draw.day, draw.kind, cellText(draw.name), draw.amount]
-      : ["", "", "", "", "", ""];
+    return draw ? bookLine(draw) : Array.from({ length: bookWidth }, () => "");
   });
-  const range = (height: number) => `${address(from.row, from.column)}:${address(from.row + height - 1, from.column + 5)}`;
+  const range = (height: number) => `${address(from.row, from.column)}:${address(from.row + height - 1, from.column + bookWidth - 1)}`;
   // One line more than is written: a line that somebody has added there meanwhile would be parted from the others.
   const before = sheet
     .formulaBlock("stores_draws")
     .slice(0, rows + 1)
-    .map((line) => line.slice(0, 6));
+    .map((line) => line.slice(0, bookWidth));
   const days = context.workbook.worksheets.getItem(sheet.sheetName).getRangeByIndexes(from.row - 1, from.column + 1, rows, 1);
   days.load("numberFormat");
   await context.sync();
@@ -148,15 +209,23 @@ async function writeBook(context: Excel.RequestContext, sheet: NamedCells, rowsB
       await context.sync();
     },
   };
+  const costsOn = [...new Set(onBatches.map(({ sheetName }) => `“${sheetName}”`))];
   try {
-    await changeRanges(context, [rangeChange(sheet, range(rows), content)], {
-      place: `the book of what was drawn on “${sheet.sheetName}”`,
+    await changeRanges(context, [rangeChange(sheet, range(rows), content), ...onBatches], {
+      place: [
+        `the book of what was drawn on “${sheet.sheetName}”`,
+        ...(costsOn.length > 0 ? [`the costs on ${costsOn.join(", ")}`] : []),
+      ].join(" and "),
       watched: [{ sheetName: sheet.sheetName, range: range(before.length), before }],
       ...(along && { along }),
     });
   } catch (problem) {
     if (problem instanceof JustChanged)
-      throw new DrawRefused("Somebody has just written into the book of what was drawn. Nothing was taken; look again.");
+      throw new DrawRefused(
+        problem.sheetName === sheet.sheetName
+          ? "Somebody has just written into the book of what was drawn. Nothing was taken; look again."
+          : `Somebody has just changed the costs on “${problem.sheetName}”. Nothing was taken; look again.`,
+      );
     throw problem;
   }
 }

@@ -1,7 +1,7 @@
 import { quantity, type UnitSystem } from "../../../functions/quantities";
 import { batchContents } from "../../batch/read/batch-contents";
 import type { NamedCells } from "../../grid/read/named-cells";
-import { stockKinds, type StockKind } from "./stock-kinds";
+import { shelfOf, type StockKind } from "./stock-kinds";
 
 /** What one batch takes from the shelves, in the units of the stores. */
 export interface Need {
@@ -17,7 +17,7 @@ export const needKey = ({ kind, name }: Pick<Need, "kind" | "name">): string => 
 export function needsOf(sheet: NamedCells, storesUnits: UnitSystem, capName: string | undefined): Need[] {
   const batch = batchContents(sheet);
   const inStores = (kind: StockKind, amount: number): number => {
-    const measure = stockKinds.find((one) => one.kind === kind)?.measure;
+    const { measure } = shelfOf(kind);
     return measure && batch.units !== storesUnits
       ? quantity(measure).fromCore(quantity(measure).toCore(amount, batch.units), storesUnits)
       : amount;

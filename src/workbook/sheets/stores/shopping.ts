@@ -1,4 +1,3 @@
-import { quantity } from "../../../functions/quantities";
 import { batchIdOf } from "../../batch/read/batch-sheets";
 import { hasLog } from "../../batch/read/copied-sheets";
 import type { NamedCells } from "../../grid/read/named-cells";
@@ -6,8 +5,8 @@ import { cellText } from "../../grid/words/cell-text";
 import { changeRanges, rangeChange } from "../../grid/write/change-ranges";
 import type { StoresAndBatches } from "./draw";
 import { needKey, needsOf, type Need } from "./needs";
-import { capName, itemFor } from "./stock";
-import { stockKinds } from "./stock-kinds";
+import { capName, leftFor } from "./stock";
+import { stockUnit } from "./stock-kinds";
 
 export interface ShoppingLine extends Need {
   readonly left: number;
@@ -47,13 +46,12 @@ export function shoppingList(found: StoresAndBatches): ShoppingLine[] {
   }
   return [...wanted.values()]
     .map(({ need, batches: forBatches }): ShoppingLine => {
-      const left = Math.max(0, itemFor(stores, need)?.left ?? 0);
-      const measure = stockKinds.find(({ kind }) => kind === need.kind)?.measure;
+      const left = Math.max(0, leftFor(stores, need) ?? 0);
       return {
         ...need,
         left,
         toBuy: Math.max(0, need.amount - left),
-        unit: measure ? quantity(measure).unit[stores.units] : need.kind === "yeast" ? "packs" : "",
+        unit: stockUnit(need.kind, stores.units),
         batches: forBatches,
       };
     })

@@ -1,3 +1,4 @@
+import { bitternessModel } from "../../../batch/read/bitterness-model";
 import { hopsIbu } from "../../../../functions/hops/ibu";
 import type { NamedCells } from "../../../grid/read/named-cells";
 import { ask } from "../ask";
@@ -34,7 +35,7 @@ function hopToAdd(sheet: NamedCells, { planned, units }: Missed, lacking: number
     [[1, hop[2], lateBoilMinutes]],
     shared,
     sheet.value("kettle_gravity"),
-    "tinseth",
+    bitternessModel(sheet),
     sheet.value("boils_at"),
     unitsOf(sheet),
   );

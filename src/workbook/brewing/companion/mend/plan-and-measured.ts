@@ -1,3 +1,4 @@
+import { bitternessModel } from "../../../batch/read/bitterness-model";
 import { hopsIbu } from "../../../../functions/hops/ibu";
 import { wortGravity } from "../../../../functions/wort/gravity";
 import type { UnitSystem } from "../../../../functions/quantities";
@@ -55,7 +56,7 @@ export function missedPlan(sheet: NamedCells, place: Place, measured: Wort): Mis
       longer,
       (Number(sheet.number("gravity_volume")) * volume) / planned.volume,
       sheet.value("kettle_gravity"),
-      "tinseth",
+      bitternessModel(sheet),
       sheet.value("boils_at"),
       units,
       ...after,

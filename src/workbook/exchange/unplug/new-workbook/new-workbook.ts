@@ -20,15 +20,27 @@ export async function unpluggedWorkbook(
   work: LongWork = {},
 ): Promise<UnpluggedSheet[]> {
   const copies = await unpluggedCopies(context, sheetNames, { ...choices, standalone: true, stays: "for a moment" }, work);
-  const copyNames = copies.map(({ copyName }) => copyName);
+  await newWorkbookOf(
+    context,
+    copies.map(({ copyName }) => copyName),
+    open,
+  );
+  return copies;
+}
+
+/** A new workbook of sheets that stand in this one for a moment: they are deleted here whatever happens. */
+export async function newWorkbookOf(
+  context: Excel.RequestContext,
+  sheetNames: readonly string[],
+  open: (base64: string) => Promise<unknown>,
+): Promise<void> {
   let file: Uint8Array;
   try {
-    file = keepSheets(await workbookBytes(), copyNames);
+    file = keepSheets(await workbookBytes(), sheetNames);
   } finally {
-    await deleteSheets(context, copyNames);
+    await deleteSheets(context, sheetNames);
   }
   await open(base64Of(file));
-  return copies;
 }
 
 function base64Of(bytes: Uint8Array): string {

@@ -10,8 +10,10 @@ import { leastAttenuationPercent, perBrix, perOriginalBrix } from "../../../../c
 import { ebcPerAbsorbance, lovibondLine, srmPerAbsorbance } from "../../../../core/wort/colour-scales";
 import { primedAlcoholG, primedAlcoholPercent } from "../../../../core/beer/primed";
 import { alcoholByMassText, gravityText, platoText, realExtractText } from "./gravity-and-extract";
+import { labelFactors } from "../../../../core/beer/label";
+import { waterKgPerL20C } from "../../../../core/wort/density";
 import { hex } from "./colour-hex";
-import { num } from "./formula-parts";
+import { num, product, quote } from "./formula-parts";
 import type { PlainArguments } from "./plain-arguments";
 import type { PlainForm, ValueOnly } from "./plain-form";
 
@@ -28,7 +30,7 @@ const byMassOf = (byVolume: string, x: PlainArguments): string => `${byVolume}*$
 const final = (x: PlainArguments): string => x.core("finalGravity");
 
 /** What each volume of gas from priming adds; nothing where none is given. */
-const added = (x: PlainArguments, each: number, text: string): string =>
+const withPrimed = (x: PlainArguments, each: number, text: string): string =>
   x.operand("primed").kind === "omitted" ? text : `${text}+${num(each)}*${x.core("primed")}`;
 
 /** Carbohydrate in 100 g of beer: 0.93 of the real extract less the ash. */
@@ -44,11 +46,48 @@ const originalPlato = (x: PlainArguments): string => {
   return `((${num(balling.perAlcohol)}*${alcohol}+${num(balling.apparent)}*${platoText(final(x))})/(${num(1 - balling.original)}+${num(balling.perExtract)}*${alcohol}))`;
 };
 
+/** Extract before fermentation, °P, as if all that came in later had been in it: see `core/beer/added.ts`. */
+function withAdditions(x: PlainArguments): string {
+  const [mass, sugar] = [x.column("additions", "mass") ?? "", x.column("additions", "sugar") ?? ""];
+  const wort = `${x.core("volume")}*${x.core("originalGravity")}*${num(waterKgPerL20C)}`;
+  const scale = x.scale("mass");
+  return `((${wort}*${platoText(x.core("originalGravity"))}+${product(`SUMPRODUCT(${mass},${sugar})`, scale)})/(${wort}+${product(`SUM(${mass})`, scale)}))`;
+}
+
+const added: PlainForm = {
+  holds: (x) => [`${withAdditions(x)}<=${platoText("1.2")}`, `${final(x)}<=${gravityText(withAdditions(x))}+1E-9`],
+  size: () => ({ rows: 2, columns: 2 }),
+  sum: (x, { row, column }) => {
+    if (column === 0) return quote(["original gravity in all", "alcohol"][row] ?? "");
+    const original = withAdditions(x);
+    if (row === 0) return gravityText(original);
+    return `MAX(0,${num(1 - balling.original)}*${original}-${num(balling.apparent)}*${platoText(final(x))})/(${num(balling.perAlcohol)}-${num(balling.perExtract)}*${original})*${final(x)}/${num(ethanolRelativeDensity)}`;
+  },
+};
+
+const label: PlainForm = {
+  holds: fell,
+  size: () => ({ rows: 4, columns: 2 }),
+  sum: (x, { row, column }) => {
+    if (column === 0) return quote(["energy (kJ)", "energy (kcal)", "carbohydrate (g)", "alcohol (% vol)"][row] ?? "");
+    const carbohydrates = `${carbohydrate(x)}*${final(x)}`;
+    if (row === 2) return carbohydrates;
+    if (row === 3) return withPrimed(x, primedAlcoholPercent(1), `${byMass(x)}*${final(x)}/${num(ethanolRelativeDensity)}`);
+    const unit = row === 0 ? "kj" : "kcal";
+    const food = `(${carbohydrates}+MAX(0,${num(proteinShareOfExtract)}*${realExtractText(...gravities(x))}*${final(x)}))`;
+    return withPrimed(
+      x,
+      (labelFactors.alcohol[unit] * primedAlcoholG(1)) / 10,
+      `${num(labelFactors.alcohol[unit])}*${byMass(x)}*${final(x)}+${num(labelFactors.food[unit])}*${food}`,
+    );
+  },
+};
+
 export const beerForms = {
   "BEER.ABV": {
     holds: fell,
     sum: (x) =>
-      added(
+      withPrimed(
         x,
         primedAlcoholPercent(1),
         x.choice("method", {
@@ -66,7 +105,7 @@ export const beerForms = {
   "BEER.ENERGY": {
     holds: fell,
     sum: (x) =>
-      `(${added(x, (kilocaloriesPerGAlcohol * primedAlcoholG(1)) / 10, `(${num(kilocaloriesPerGAlcohol)}*${byMass(x)}+${num(kilocaloriesPerGExtract)}*MAX(0,${realExtractText(...gravities(x))}-${num(ashPercent)}))*${final(x)}`)})*${x.core("serving")}*${num(kilojoulesPerKilocalorie)}/100`,
+      `(${withPrimed(x, (kilocaloriesPerGAlcohol * primedAlcoholG(1)) / 10, `(${num(kilocaloriesPerGAlcohol)}*${byMass(x)}+${num(kilocaloriesPerGExtract)}*MAX(0,${realExtractText(...gravities(x))}-${num(ashPercent)}))*${final(x)}`)})*${x.core("serving")}*${num(kilojoulesPerKilocalorie)}/100`,
   },
   "BEER.CARBS": { holds: fell, sum: (x) => `${carbohydrate(x)}*${final(x)}*${x.core("serving")}/100` },
   "BEER.REFRACTOMETER": {
@@ -81,6 +120,9 @@ export const beerForms = {
     holds: (x) => [`${originalPlato(x)}<=${platoText("1.2")}`],
     sum: (x) => gravityText(originalPlato(x)),
   },
+  "BEER.ADDED": added,
+  "BEER.BLEND": { value: "it weighs several columns against each other row by row" },
+  "BEER.LABEL": label,
   "BEER.EBC": { sum: (x) => `${x.core("srm")}*${num(ebcPerAbsorbance)}/${num(srmPerAbsorbance)}` },
   "BEER.SRM": { sum: (x) => `${x.core("ebc")}*${num(srmPerAbsorbance)}/${num(ebcPerAbsorbance)}` },
   "BEER.LOVIBOND": { sum: (x) => `(${x.core("srm")}+${num(lovibondLine.above)})/${num(lovibondLine.slope)}` },

@@ -2,6 +2,8 @@ import { balling } from "../../../../core/beer/alcohol";
 import { realExtractFit } from "../../../../core/beer/real-extract";
 import { sugarCoefficients, waterDensityKgPerM3 } from "../../../../core/wort/density";
 import { platoPowers } from "../../../../core/wort/plato";
+import { concentrationOfGravity } from "../../../../core/wort/solution";
+import { polynomialText } from "./polynomial";
 import { num, term } from "./formula-parts";
 
 const [first, second, third] = platoPowers;
@@ -34,6 +36,10 @@ export function realExtractText(original: string, final: string): string {
   const alcohol = alcoholByMassText(original, final);
   return `MIN((${platoText(final)}+${num(realExtractFit.alcohol)}*${alcohol}-${num(realExtractFit.square)}*${alcohol}^2)/${num(realExtractFit.divisor)},${platoText(original)})`;
 }
+
+/** kg of extract in a litre of a wort: the density of sugar solutions turned round. */
+export const extractText = (gravity: string): string =>
+  polynomialText(concentrationOfGravity, { from: 0.97, to: 1.21, degree: 8 }, gravity);
 
 /** At 20 °C the other rows of the density equation are nought. */
 const icumsaAt20 = sugarCoefficients[0] ?? [];

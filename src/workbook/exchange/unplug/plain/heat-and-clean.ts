@@ -1,4 +1,6 @@
 import { heatKjPerLitreKelvin } from "../../../../core/heat/water-heat";
+import { evaporationKjPerKg } from "../../../../core/heat/boil-off";
+import { waterKgPerL20C } from "../../../../core/wort/density";
 import { num, product } from "./formula-parts";
 import type { PlainArguments } from "./plain-arguments";
 import type { PlainForm, ValueOnly } from "./plain-form";
@@ -6,6 +8,20 @@ import type { PlainForm, ValueOnly } from "./plain-form";
 /** Litres of wort that take as much heat as the cooling water really carries away, a minute. */
 const cooling = (x: PlainArguments): string =>
   `(${x.core("flow")}*(1-EXP(-${x.core("coil")}/(${x.core("flow")}/60*${num(heatKjPerLitreKelvin)}))))`;
+
+/** As `core/heat/counterflow.ts`. */
+const counterflow: PlainForm = {
+  holds: (x) => [`${x.core("tapTemperature")}<${x.core("from")}`],
+  sum: (x) => {
+    const [from, tap, wort, water] = [x.core("from"), x.core("tapTemperature"), x.core("wortFlow"), x.core("flow")];
+    const units = `(${x.core("coil")}/(${wort}/60*${num(heatKjPerLitreKelvin)}))`;
+    const ratio = `(${wort}/${water})`;
+    // Of the two exponents the falling one, so that nothing overflows.
+    const falling = `EXP(-${units}*ABS(1-${ratio}))`;
+    const share = `IF(ABS(1-${ratio})<1E-9,${units}/(1+${units}),(1-${falling})/IF(${ratio}<1,1-${ratio}*${falling},${ratio}-${falling}))`;
+    return `${from}-${share}*(${from}-${tap})`;
+  },
+};
 
 export const heatForms = {
   "HEAT.WARM": {
@@ -20,6 +36,8 @@ export const heatForms = {
       return `${x.core("volume")}/${cooling(x)}*LN((${from}-${tap})/(${to}-${tap}))`;
     },
   },
+  "HEAT.BOILOFF": { sum: (x) => `36*${x.core("power")}*${x.core("efficiency")}/${num(evaporationKjPerKg)}/${num(waterKgPerL20C)}` },
+  "HEAT.COUNTERFLOW": counterflow,
   "HEAT.COIL": { value: "it fits a line through a log of readings" },
 } satisfies Record<string, PlainForm | ValueOnly>;
 

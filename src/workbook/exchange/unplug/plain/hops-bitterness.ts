@@ -1,4 +1,5 @@
 import { surroundings } from "../../../../core/hops/after-boil";
+import { formFactors } from "../../../../core/hops/form";
 import { gauss, panels } from "../../../../core/hops/cooling";
 import { isoLosing, isoMaking } from "../../../../core/hops/isomerisation";
 import { atom, num, product } from "./formula-parts";
@@ -38,12 +39,17 @@ const rate = ({ perMinute, kelvin }: { readonly perMinute: number; readonly kelv
 
 const rowsOf = (x: PlainArguments): number => x.range("additions").rows - Number(x.range("additions").heading) + spareRows;
 
+const placeOf = (x: PlainArguments, name: string): number => layoutOf(x.parameter("additions"), x.range("additions").columns).indexOf(name);
+
 function cellOf(x: PlainArguments, name: string, row: number): string {
-  const range = x.range("additions");
-  const column = layoutOf(x.parameter("additions"), range.columns).indexOf(name);
+  const column = placeOf(x, name);
   if (column < 0) throw new NoPlainForm(`the range has no column for ${name}`);
-  return `INDEX(${range.all},${row},${column + 1})`;
+  return `INDEX(${x.range("additions").all},${row},${column + 1})`;
 }
+
+/** A tenth more for pellets; whole where the range has no such column. */
+const formFactor = (x: PlainArguments, row: number): string =>
+  placeOf(x, "form") < 0 ? "1" : `(1+${num(formFactors.pellets - 1)}*(${cellOf(x, "form", row)}="pellets"))`;
 
 const columnIn = (x: PlainArguments, name: string): string => x.column("additions", name) ?? cellOf(x, name, 0);
 
@@ -139,7 +145,7 @@ function hopLine(x: PlainArguments, at: At, figure: (name: Figure) => string, in
     `=IF(${minutes}="",0,EXP(-${k1}*${minutes}))`,
     `=IF(${minutes}="",0,${k1}/(${k2}-${k1})*(EXP(-${k1}*${minutes})-EXP(-${k2}*${minutes})))`,
     `=IF(${isStand},${at(end, standIso)},IF(${minutes}="",0,MAX(0,${iso}*(${at(end, isoLeft)}-1)+${alpha}*${at(end, isoMade)})))`,
-    `=IF(${index + 1}>ROWS(${x.range("additions").all}),0,IF(N(${cell("mass")})=0,0,${product(cell("mass"), `N(${cell("alpha")})`, "10", x.scale("smallMass"))}/${x.core("volume")}*(${share})))`,
+    `=IF(${index + 1}>ROWS(${x.range("additions").all}),0,IF(N(${cell("mass")})=0,0,${product(cell("mass"), formFactor(x, index + 1), `N(${cell("alpha")})`, "10", x.scale("smallMass"))}/${x.core("volume")}*(${share})))`,
   ];
 }
 

@@ -6,6 +6,7 @@ import { logForms } from "./log";
 import { packForms } from "./pack";
 import type { PlainForm, ValueOnly } from "./plain-form";
 import { spread } from "./spread";
+import { tasteForms } from "./taste";
 import { waterForms } from "./water";
 import { wortForms } from "./wort";
 import { yeastForms } from "./yeast";
@@ -22,6 +23,7 @@ export const plainForms: ReadonlyMap<string, PlainForm | ValueOnly> = new Map<st
     ...logForms,
     ...beerForms,
     ...packForms,
+    ...tasteForms,
     ...dayForms,
     "GAUGE.SPREAD": spread,
   }),

@@ -1,10 +1,9 @@
 import { criticalReynolds, density, friction, gravityMPerS2, viscosity } from "../../../../core/pack/beer-line";
 import { daysAt21, fewestDays } from "../../../../core/pack/ready";
-import { standardAir } from "../../../../core/water/boiling";
-import { readingError, type BottleCheck } from "../../../../core/pack/bottle-check";
+import { readingError, volumesPerPoint, type BottleCheck } from "../../../../core/pack/bottle-check";
 import { bottleKinds, bottleLimits, vesselKinds, type VesselKind, type WorkingLimit } from "../../../../core/pack/bottle-kinds";
 import { airInWater, filledAtC, growth, litreBarPerMoleKelvin } from "../../../../core/pack/closed-bottle";
-import { magnus, waterVapourBar } from "../../../../core/pack/local-air";
+import { waterVapourBar } from "../../../../core/pack/local-air";
 import { co2YieldOfSugar, primingSugars } from "../../../../core/pack/priming";
 import {
   beerBesideWater,
@@ -24,6 +23,8 @@ import {
   unfinishedBottles,
   unfinishedKeg,
 } from "../../../../functions/pack/check-words";
+import { airText as air, vapourText as vapour } from "./local-air";
+import { pointsInReserve } from "../../../../core/pack/spund";
 import { num, quote } from "./formula-parts";
 import type { PlainArguments } from "./plain-arguments";
 import { NoPlainForm, type PlainForm } from "./plain-form";
@@ -35,10 +36,7 @@ function takesUp([constant, ...powers]: readonly [number, ...number[]], celsius:
   const first = Math.log((beerBesideWater * molesOfWaterPerL) / 10) - constant;
   return `EXP(${num(first)}${powers.map((power, index) => `${power > 0 ? "-" : "+"}${num(Math.abs(power))}/${kelvin}${index === 0 ? "" : `^${index + 1}`}`).join("")})`;
 }
-const vapour = (celsius: string): string => `${num(magnus.bar)}*EXP(${num(magnus.factor)}*${celsius}/(${celsius}+${num(magnus.aboveC)}))`;
 const excess = (celsius: string): string => `(${excessOfEachVolume[0]}+${excessOfEachVolume[1]}*${celsius})`;
-const air = (x: PlainArguments): string =>
-  `(${num(standardAir.pascal / 1e5)}*(1-${num(standardAir.kelvinPerM)}*${x.core("altitude")}/${num(standardAir.kelvin)})^${num(standardAir.power)})`;
 const moles = num(molesOfVolumes(1));
 const ofGas = (volumes: string, celsius: string): string => `${moles}*${volumes}*(1+${excess(celsius)}*${volumes})`;
 
@@ -177,6 +175,13 @@ const check: PlainForm = {
   },
 };
 
+/** As `core/pack/spund.ts`. */
+const gravityToClose = (x: PlainArguments): string => {
+  const [wished, celsius] = [x.core("co2"), x.core("temperature")];
+  const space = `${kegBar(x, wished, celsius)}/(100/${x.core("headspace")}-1)/(${num(litreBarPerMoleKelvin)}*(${celsius}+273.15))/${moles}`;
+  return `(${x.core("expected")}+(${wished}-${residual(x)}+${space})/${num(1000 * volumesPerPoint)})`;
+};
+
 export const packForms = {
   "PACK.RESIDUAL": { sum: residual },
   "PACK.PRIMING": { holds: mayPrime, sum: (x) => `${x.core("volume")}*${sugarPerLitre(x)}` },
@@ -199,6 +204,14 @@ export const packForms = {
     sum: (x) => kegBar(x, x.core("co2"), x.core("temperature")),
   },
   "PACK.VOLUMES": { sum: (x) => volumesAt(x, x.core("pressure"), x.core("temperature")) },
+  "PACK.SPUND": {
+    holds: (x) => [
+      `${x.core("co2")}>${residual(x)}`,
+      `${kegBar(x, `(${x.core("co2")}+${num(volumesPerPoint * pointsInReserve)})`, x.core("temperature"))}<=${x.core("rating")}`,
+      `${x.core("gravity")}>=${gravityToClose(x)}-1E-9`,
+    ],
+    sum: gravityToClose,
+  },
   "PACK.LINE": { holds: (x) => [`${lift(x)}>0`], sum: (x) => `${lift(x)}/${barPerMetre(x)}` },
   "PACK.CHECK": check,
   "PACK.INSIDE": { holds: (x) => [`${judged(x).share}<=1.000000001`], sum: (x) => judged(x).bar },

@@ -7,7 +7,7 @@ import { platoPowers } from "../../../../core/wort/plato";
 import { concentrationOfGravity, gravityOfConcentration } from "../../../../core/wort/solution";
 import { bisect } from "../../../../core/wort/bisect";
 import { num, powersText, product } from "./formula-parts";
-import { densityOverWaterText, gravityText, platoText } from "./gravity-and-extract";
+import { densityOverWaterText, extractText, gravityText, platoText } from "./gravity-and-extract";
 import type { PlainArguments } from "./plain-arguments";
 import { NoPlainForm, type PlainForm } from "./plain-form";
 import { polynomialText, surfaceText } from "./polynomial";
@@ -48,8 +48,7 @@ const efficiency = (x: PlainArguments): string => {
 };
 
 /** kg of extract in the whole wort. */
-const fromGrain = (x: PlainArguments): string =>
-  `${polynomialText(concentrationOfGravity, { from: 0.97, to: 1.21, degree: 8 }, x.core("gravity"))}*${x.core("volume")}`;
+const fromGrain = (x: PlainArguments): string => `${extractText(x.core("gravity"))}*${x.core("volume")}`;
 
 /** °L from EBC: (EBC × 12.7 / 25 + 0.76) / 1.3546, and none where the malt gives no colour. */
 function maltColourUnits(x: PlainArguments): string {
@@ -113,6 +112,18 @@ const hydrometer: PlainForm = {
 const rises = (x: PlainArguments): string => `${x.core("target")}>=${x.core("gravity")}`;
 const sugarPerLitre = (gravity: string): string => `${gravity}*${platoText(gravity)}`;
 
+/** As `core/wort/bill.ts`: the share of a row times the extract wanted over what all shares give. */
+const bill: PlainForm = {
+  size: (x) => ({ rows: x.range("shares").rows - Number(x.range("shares").heading), columns: 1 }),
+  sum: (x, { row }) => {
+    const share = x.cell("shares", "share", row) ?? "";
+    const [all, yields, handling] = ["share", "yield", "handling"].map((name) => x.column("shares", name) ?? "");
+    const sum = (...words: string[]): string => `SUMPRODUCT(${words.map((word) => `(${handling}="${word}")`).join("+")},${all},${yields})`;
+    const perShare = `(${sum("mash", "steep")}*${x.core("efficiency")}/100+${sum("extract", "sugar")})`;
+    return `IF(N(${share})=0,"",${x.show("mass", `${share}*100*${extractText(x.core("target"))}*${x.core("volume")}/${perShare}`)})`;
+  },
+};
+
 export const wortForms = {
   "WORT.SG": { sum: (x) => gravityText(x.core("plato")) },
   "WORT.PLATO": { sum: (x) => platoText(x.core("gravity")) },
@@ -155,6 +166,7 @@ export const wortForms = {
     },
     holds: (x) => [rises(x), `${x.core("yield")}>${platoText(x.core("target"))}`],
   },
+  "WORT.BILL": bill,
   "WORT.EFFICIENCY": {
     sum: efficiency,
     holds: (x) => [`${extractOf(x).grain}>0`, `${fromGrain(x)}-${extractOf(x).dissolved}>=-0.00000001`, `${efficiency(x)}<=100.000001`],

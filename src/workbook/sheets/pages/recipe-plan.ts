@@ -1,17 +1,12 @@
 import { ebcFromSrm } from "../../../core/wort/colour-scales";
-import { unitWords } from "../../batch/unit-words";
-import { address } from "../../grid/plan/addresses";
 import { colourBands } from "../../grid/plan/colour-bands";
 import { SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { NumberFormat, SheetPlan, StyleName } from "../../grid/plan/sheet-plan";
 import type { BatchInWorkbook } from "../batches-in-workbook";
-import { sheetPrefix } from "../../grid/words/sheet-reference";
+import { beyond, dateText, outgrown, packed, pageCells, shown } from "./page-cells";
 
 /** A, B: time and what; C, D: amount and unit; E to H: the right half. */
 const columnWidths = [8, 27, 10, 15, 25, 10, 10, 22];
-
-/** A date in words that no regional setting changes. */
-const dateText = (day: string): string => `YEAR(${day})&"-"&TEXT(MONTH(${day}),"00")&"-"&TEXT(DAY(${day}),"00")`;
 
 /** One line of a half: label, name on the batch sheet, format, unit. */
 type Line = readonly [label: string, name: string, format: NumberFormat, unit?: string];
@@ -20,19 +15,12 @@ type Line = readonly [label: string, name: string, format: NumberFormat, unit?: 
  * One printable page of a batch: what, how much and when, with the cautions beside the steps. Every cell is a plain
  * reference to the batch sheet, so the page follows it, whether the batch calculates or is an unplugged copy.
  */
-export function planRecipe({ sheetName, contents, cells }: BatchInWorkbook, pageName: string): SheetPlan {
-  const { units, method } = contents;
-  const words = unitWords(units);
+export function planRecipe(batch: BatchInWorkbook, pageName: string): SheetPlan {
+  const { units, method, kit } = batch.contents;
+  const page = pageCells(batch);
+  const { named, words } = page;
   const b = new SheetBuilder();
-  const prefix = sheetPrefix(sheetName);
-  const at = (row: number, column: number): string => `${prefix}${address(row, column)}`;
-  /** Repeats a cell; an empty one stays empty instead of showing 0. */
-  const shown = (cell: string): string => `=IF(${cell}="","",${cell})`;
-  const named = (name: string, row = 0, column = 0): string => {
-    const { from } = cells.area(name);
-    return at(from.row + row, from.column + column);
-  };
-  const rowsOf = (name: string): number => cells.area(name).to.row - cells.area(name).from.row + 1;
+  const side = (index: number): string => beyond(columnWidths.length, index);
 
   b.height(28);
   b.put("A", shown(named("batch_name")), { style: "title", mergeTo: "F" });
@@ -84,7 +72,7 @@ export function planRecipe({ sheetName, contents, cells }: BatchInWorkbook, page
     [
       ["Bitterness", "ibu_plan", "whole", "IBU"],
       ["Colour", "colour_plan", "one"],
-      [`Bottles of ${contents.kit.bottleVolume} ${words.bottleVolume}`, "bottles_plan", "whole"],
+      [`Bottles of ${kit.bottleVolume} ${words.bottleVolume}`, "bottles_plan", "whole"],
     ],
   );
   colourBands(b, `G${colourRow}`, `$F$${colourRow}`, units === "us" ? 1 : ebcFromSrm(1));
@@ -102,22 +90,23 @@ export function planRecipe({ sheetName, contents, cells }: BatchInWorkbook, page
   ] as const) {
     b.put(letter, text, { style, ...(mergeTo && { mergeTo }) }, heading);
   }
-  const [maltRows, hopRows] = [rowsOf("malt"), rowsOf("hop_plan")];
-  for (let index = 0; index < Math.max(maltRows, hopRows); index += 1) {
-    b.row = heading + 1 + index;
-    if (index < maltRows) {
-      b.put("A", shown(named("malt", index, -1)), { style: "resultText", mergeTo: "B" });
-      b.put("C", shown(named("malt", index, 0)), { style: "result", format: "two" });
-      b.put("D", shown(named("malt", index, 2)), { style: "resultText" });
+  const [malt, hops] = [packed(b, page, "malt", -1, side(0), heading + 1), packed(b, page, "hop_plan", 0, side(1), heading + 1)];
+  for (let index = 1; index <= Math.max(malt.rows, hops.rows); index += 1) {
+    b.row = heading + index;
+    if (index <= malt.rows) {
+      b.put("A", malt.cell(index, -1), { style: "resultText", mergeTo: "B" });
+      b.put("C", malt.cell(index, 0), { style: "result", format: "two" });
+      b.put("D", malt.cell(index, 2), { style: "resultText" });
     }
-    if (index < hopRows) {
-      b.put("E", shown(named("hop_plan", index, 0)), { style: "resultText" });
-      b.put("F", shown(named("hop_plan", index, 1)), { style: "result", format: "two" });
-      b.put("G", shown(named("hop_plan", index, 2)), { style: "result", format: "one" });
-      b.put("H", shown(named("hop_plan", index, 3)), { style: "result", format: "whole" });
+    if (index <= hops.rows) {
+      b.put("E", hops.cell(index, 0), { style: "resultText" });
+      b.put("F", hops.cell(index, 1), { style: "result", format: "two" });
+      b.put("G", hops.cell(index, 2), { style: "result", format: "one" });
+      b.put("H", hops.cell(index, 3), { style: "result", format: "whole" });
     }
   }
-  b.row = heading + 1 + Math.max(maltRows, hopRows);
+  b.row = heading + 1 + Math.max(malt.rows, hops.rows);
+  outgrown(b, [malt, hops], "A", "H");
   b.gap();
 
   section("Water, yeast and fermentation", "Clean water, healthy yeast, a steady place");
@@ -153,15 +142,16 @@ export function planRecipe({ sheetName, contents, cells }: BatchInWorkbook, page
   );
 
   section("Brew day by the clock", "What to beware of stands beside it");
-  const { from, to } = cells.area("happened");
-  for (let row = from.row; row <= to.row; row += 1) {
-    const [what, time, amount, beware] = [-5, -3, -1, 1].map((offset) => at(row, from.column + offset));
+  const lines = packed(b, page, "happened", -5, side(2), b.row);
+  for (let index = 1; index <= lines.rows; index += 1) {
+    const amount = lines.cell(index, -1).slice(1);
     b.height(13.5);
-    b.put("A", `=IF(${time}="","",${time})`, { style: "result", format: "time" });
-    b.put("B", `=IF(${what}="","",${what}&IF(${amount}="","",", "&${amount}))`, { style: "resultText", mergeTo: "D" });
-    b.put("E", `=IF(${beware}="","",${beware})`, { style: "caution", mergeTo: "H" });
+    b.put("A", lines.cell(index, -3), { style: "result", format: "time" });
+    b.put("B", `${lines.cell(index, -5)}&IF(${amount}="","",", "&${amount})`, { style: "resultText", mergeTo: "D" });
+    b.put("E", lines.cell(index, 1), { style: "caution", mergeTo: "H" });
     b.row += 1;
   }
+  outgrown(b, [lines], "A", "H");
   b.gap();
 
   section("Packaging", "Only when two readings a day apart agree: glass under pressure cuts");

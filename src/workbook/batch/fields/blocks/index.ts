@@ -1,0 +1,72 @@
+import { describeFields } from "../../describe/field";
+import { beforeBoilFields } from "./before-boil";
+import { kegLineFields } from "./keg-line";
+import { lateHopsFields } from "./late-hops";
+import { starterFields } from "./starter";
+import { waterBlockFields } from "./water";
+
+/**
+ * What a sheet may have beyond a beginner's, chosen with a new batch or added later, in the order in which a new sheet has it. A block is
+ * there where the sheet has the name in `area`; its rows stand below the checks (`sheet/blocks`), so that nothing moves when one comes.
+ */
+export const blockFields = describeFields({
+  waterTreatment: { kind: "group", label: "Water treatment", since: 4, optional: true, area: "water_treatment", fields: waterBlockFields },
+  beforeBoil: {
+    kind: "group",
+    label: "Before the boil",
+    since: 4,
+    optional: true,
+    area: "before_boil",
+    fields: beforeBoilFields,
+  },
+  lateHops: { kind: "group", label: "Late and dry hops", since: 4, optional: true, area: "late_hops", fields: lateHopsFields },
+  starter: { kind: "group", label: "Yeast starter", since: 4, optional: true, area: "yeast_starter", fields: starterFields },
+  kegLine: { kind: "group", label: "Keg and line", since: 4, optional: true, area: "keg_and_line", fields: kegLineFields },
+});
+
+export type BlockKey = keyof typeof blockFields;
+export const blockKeys = Object.keys(blockFields) as BlockKey[];
+
+/** Name of the line of checks that closes a block. */
+export const checkName = (key: BlockKey) => `${blockFields[key].area}_check` as const;
+
+/** Names of what calculates in a block, beside those of its fields. */
+export const blockResults = [
+  "source_water",
+  "target_water",
+  "diluted_water",
+  "treated_ions",
+  "treated_water",
+  "treated_volume",
+  "salt_bill",
+  "alkalinity_treated",
+  "residual_alkalinity",
+  "sulfate_to_chloride",
+  "before_cold",
+  "before_gravity",
+  "before_planned",
+  "before_efficiency",
+  "og_forecast",
+  "added_volume",
+  "mash_kept",
+  "absorption_seen",
+  "after_cold",
+  "boil_off_seen",
+  "kettle_left",
+  "ibu_tinseth",
+  "ibu_rager",
+  "ibu_kinetic",
+  "stand_mass",
+  "stand_bitterness",
+  "dry_mass",
+  "dry_rate",
+  "dry_in",
+  "dry_out",
+  "starter_cells",
+  "starter_volume",
+  "starter_extract",
+  "starter_by",
+  "kegs_ready",
+  "line_length",
+] as const;
+export type BlockResult = (typeof blockResults)[number] | ReturnType<typeof checkName>;

@@ -1,0 +1,31 @@
+import type { UnitSystem } from "../../../../functions/quantities";
+import type { Method } from "../../describe/field";
+import type { BlockKey } from "../../fields/blocks";
+import type { UnitWords } from "../../unit-words";
+import { noGylebook } from "../no-gylebook";
+import type { CheckLine } from "../rule";
+import { beforeBoilLine } from "./before-boil";
+import { kegLineLine } from "./keg-line";
+import { lateHopsLine } from "./late-hops";
+import { starterLine } from "./starter";
+import { waterTreatmentLine } from "./water";
+
+/** What a block's sheet is of. */
+export interface Chosen {
+  readonly units: UnitSystem;
+  readonly method: Method;
+}
+
+const lines: Readonly<Record<BlockKey, (chosen: Chosen, words: UnitWords) => CheckLine>> = {
+  waterTreatment: waterTreatmentLine,
+  beforeBoil: beforeBoilLine,
+  lateHops: lateHopsLine,
+  starter: starterLine,
+  kegLine: kegLineLine,
+};
+
+/** The line of checks that closes a block. */
+export function blockLine(key: BlockKey, chosen: Chosen, words: UnitWords): CheckLine {
+  const line = lines[key](chosen, words);
+  return { ...line, steps: [noGylebook(chosen.units), ...line.steps] };
+}

@@ -1,0 +1,37 @@
+import type { UnitWords } from "../../unit-words";
+import { rule, type CheckLine } from "../rule";
+import { unusable } from "../words";
+import type { Chosen } from "./index";
+
+export const kegLineLine = ({ units }: Chosen, words: UnitWords): CheckLine => {
+  const digits = units === "us" ? 0 : 1;
+  return {
+    id: "keg-line",
+    label: "Checks",
+    // A keg under more pressure than it bears can burst.
+    weight: "stop",
+    steps: [
+      ...unusable("keg_holds", "One keg holds"),
+      ...unusable("keg_plate", "Pressure on its plate"),
+      ...unusable("keg_filled", "Filled into kegs"),
+      rule(
+        "above-the-plate",
+        "IF(AND(ISNUMBER(keg_pressure),N(keg_plate)>0),keg_pressure>keg_plate,FALSE)",
+        `"The keg would stand at "&FIXED(keg_pressure,${digits},TRUE)&" ${words.pressure}, its plate says "&FIXED(keg_plate,${digits},TRUE)&":"`,
+        "it can burst. Less carbonation, or a colder keg.",
+      ),
+      rule(
+        "line",
+        "ISERROR(line_length)",
+        '"Cannot balance this line:"',
+        "the pressure does not lift the beer to the tap, or a figure of the line is not one; the cell tells which.",
+      ),
+      rule(
+        "more-than-beer",
+        "N(keg_filled)>1.05*beer_volume",
+        '"Cannot be: more in the kegs than beer in the fermenter."',
+        "Look at both volumes.",
+      ),
+    ],
+  };
+};

@@ -1,0 +1,71 @@
+import type { UnitWords } from "../../unit-words";
+import { rule, type CheckLine } from "../rule";
+import { unusable, unusableIn } from "../words";
+import type { Chosen } from "./index";
+
+/** Beyond these a brewer tastes it, mg/L (common practice; from memory): magnesium bitter and laxative, sodium and chloride salty, sulfate harsh. */
+const most: readonly (readonly [ion: string, row: number, mgPerL: number])[] = [
+  ["magnesium", 2, 40],
+  ["sodium", 3, 150],
+  ["chloride", 4, 250],
+  ["sulfate", 5, 400],
+];
+/** Least calcium that a mash likes, mg/L (common practice; from memory). */
+const leastCalcium = 40;
+/** g of salts in a litre that no usual water needs (our judgement). */
+const mostSaltGPerL = 2;
+
+export const waterTreatmentLine = ({ method, units }: Chosen, { volume }: UnitWords): CheckLine => ({
+  id: "water-treatment",
+  label: "Checks",
+  weight: "look",
+  steps: [
+    ...unusableIn("source", "source_water", "Your water"),
+    ...unusableIn("target", "target_water", "Target"),
+    ...unusableIn("salts", "INDEX(salt_bill,0,2)", "Salts"),
+    ...unusable("demineralised", "Demineralised water in it"),
+    rule(
+      "salts-without-water",
+      "AND(COUNT(source_water)=0,SUM(INDEX(salt_bill,0,2))>0)",
+      "What the salts make of it cannot be told:",
+      "type what your water holds, from its report; 0 for distilled water.",
+    ),
+    rule(
+      "cannot",
+      "ISERROR(INDEX(treated_ions,1,1))",
+      "The water cannot be calculated:",
+      "chalk hardly dissolves; look at the salts, and at the cell in column Q.",
+    ),
+    rule(
+      "much-salt",
+      `IF(N(treated_volume)=0,FALSE,SUM(INDEX(salt_bill,0,2))/(treated_volume${units === "us" ? "*3.7854" : ""})>${mostSaltGPerL})`,
+      `"That is "&FIXED(SUM(INDEX(salt_bill,0,2)),0,TRUE)&" g of salts in "&FIXED(treated_volume,1,TRUE)&" ${volume}, more than beer bears:"`,
+      "weigh in grams, on a scale that shows tenths.",
+    ),
+    ...most.map(([ion, row, mgPerL]) =>
+      rule(
+        `much-${ion}`,
+        `IF(COUNT(treated_ions)=0,FALSE,INDEX(treated_ions,${row},2)>${mgPerL})`,
+        `"${ion.charAt(0).toUpperCase()}${ion.slice(1)} of "&FIXED(INDEX(treated_ions,${row},2),0,TRUE)&" mg/L can be tasted; ${mgPerL} is plenty:"`,
+        "less of its salts, or more demineralised water.",
+      ),
+    ),
+    ...(method === "extract"
+      ? [
+          rule(
+            "extract",
+            "SUM(INDEX(salt_bill,0,2))>0",
+            "The maker of the extract has salted it already:",
+            "add salts by taste at most, a little at a time.",
+          ),
+        ]
+      : [
+          rule(
+            "little-calcium",
+            `IF(COUNT(treated_ions)=0,FALSE,INDEX(treated_ions,1,2)<${leastCalcium})`,
+            `"Calcium of "&FIXED(INDEX(treated_ions,1,2),0,TRUE)&" mg/L is less than a mash likes (${leastCalcium} and more):"`,
+            "gypsum or calcium chloride brings it.",
+          ),
+        ]),
+  ],
+});

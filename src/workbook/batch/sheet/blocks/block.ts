@@ -1,0 +1,11 @@
+import type { BatchContents } from "../../contents";
+import type { UnitWords } from "../../unit-words";
+import type { BatchBuilder, BatchLines, Field } from "../fields";
+
+/** How a block of its choice stands on the sheet, between its heading and its line of checks. */
+export interface Block {
+  /** Printed rows; leaves `b.row` below them. */
+  readonly put: (b: BatchBuilder, contents: BatchContents, lines: BatchLines, words: UnitWords) => void;
+  /** Workings to the right of its first rows, outside the printed page. */
+  readonly beside?: (contents: BatchContents, words: UnitWords) => readonly [string, Field][];
+}

@@ -1,0 +1,49 @@
+import { fieldRows } from "../fields";
+import { quantity } from "../../../../functions/quantities";
+import type { Block } from "./block";
+
+const cautions = [
+  "Never above the pressure on the plate. Let the pressure off before you open anything; gas bottle upright and tied.",
+  "CO2 suffocates: air the room, most of all a cellar or a cupboard. Line and keg equally cold, or it foams.",
+] as const;
+
+/** How many kegs, and a line that balances their pressure. */
+export const kegLine: Block = {
+  put(b, { units }, { kegLine: lines }) {
+    if (!lines) return;
+    fieldRows(
+      b,
+      [lines.holds, lines.plate, lines.filled, lines.diameter, lines.height, lines.flow],
+      [
+        [
+          "Kegs to prepare",
+          {
+            content:
+              '=IF(OR(into<>"keg",N(keg_holds)<=0,N(beer_volume)-N(bottling_loss)<=0),"",ROUNDUP((beer_volume-N(bottling_loss))/keg_holds-0.0001,0))',
+            format: "whole",
+            name: "kegs_ready",
+          },
+        ],
+        [
+          "Length of the line",
+          {
+            // By the pressure itself: behind its judgement the chain of calls would grow too long, and a length hurts nobody.
+            content:
+              '=IF(OR(into<>"keg",N(carbonation)<=0,NOT(ISNUMBER(keg_temperature))),"",GYLE.PACK.LINE(GYLE.PACK.PRESSURE(carbonation,keg_temperature,units,altitude),line_height,line_diameter,line_flow,units))',
+            format: "one",
+            unit: `="${quantity("length").unit[units]}"&IF(into="keg",""," once section 8 says keg")`,
+            name: "line_length",
+            style: "keyResult",
+          },
+        ],
+      ],
+    );
+    b.row -= 1;
+    for (const caution of cautions) {
+      b.put("A", caution, { style: "caution", format: "text", mergeTo: "I" });
+      b.height(14.25);
+      b.row += 1;
+    }
+    b.gap();
+  },
+};

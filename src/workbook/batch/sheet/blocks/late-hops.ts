@@ -1,0 +1,72 @@
+import { utilisationModels } from "../../../../core/hops/utilisation";
+import type { UnitSystem } from "../../../../functions/quantities";
+import { fieldRows, type Field } from "../fields";
+import { bitternessFormula } from "../hops";
+import type { Block } from "./block";
+
+const called: Readonly<Record<(typeof utilisationModels)[number], string>> = {
+  tinseth: "Bitterness after Tinseth",
+  rager: "Bitterness after Rager",
+  kinetic: "Bitterness, kinetic model",
+};
+
+/** Mass of hops in a volume, as a brewer speaks of it: g/L, oz/US gal. */
+const perVolume: Readonly<Record<UnitSystem, string>> = { metric: "g/L", us: "oz/US gal" };
+
+const massAt = (place: string): string => `SUMIF(hop_minutes,"${place}",INDEX(hop_plan,0,2))`;
+
+/** What the hops of the end bring, and what each model makes of all of them. */
+export const lateHops: Block = {
+  put(b, { units }, { lateHops: lines }, words) {
+    if (!lines) return;
+    const rows = b.rowsOf("hop_minutes");
+    const shares = `$G$${rows[0] ?? 1}:$G$${rows.at(-1) ?? 1}`;
+    const results: [string, Field][] = [
+      ...utilisationModels.map((model): [string, Field] => [
+        called[model],
+        {
+          content: bitternessFormula("HOPS.IBU", `"${model}"`),
+          format: "whole",
+          unit: `=IF(bitterness_model="${model}","IBU; the sheet goes by it","IBU")`,
+          name: `ibu_${model}`,
+        },
+      ]),
+      [
+        "Hops in the stand",
+        { content: `=IF(${massAt("stand")}=0,"",${massAt("stand")})`, format: "one", unit: words.smallMass, name: "stand_mass" },
+      ],
+      [
+        "Bitterness from the stand",
+        {
+          content: `=IF(OR(stand_mass="",ISERROR(INDEX(${shares},1,1))),"",SUMIF(hop_minutes,"stand",${shares}))`,
+          format: "one",
+          unit: "IBU",
+          name: "stand_bitterness",
+        },
+      ],
+      ["Dry hops", { content: `=IF(${massAt("dry")}=0,"",${massAt("dry")})`, format: "one", unit: words.smallMass, name: "dry_mass" }],
+      [
+        "in the beer",
+        {
+          content: '=IF(OR(dry_mass="",N(beer_volume)=0),"",dry_mass/beer_volume)',
+          format: units === "us" ? "two" : "one",
+          unit: perVolume[units],
+          name: "dry_rate",
+        },
+      ],
+      [
+        "They go in on",
+        {
+          content: '=IF(OR(dry_mass="",dry_after="",pitched_at=""),"",INT(pitched_at)+dry_after)',
+          format: "date",
+          name: "dry_in",
+        },
+      ],
+      [
+        "and come out, or the beer off them, on",
+        { content: '=IF(OR(dry_in="",dry_for=""),"",dry_in+dry_for)', format: "date", name: "dry_out" },
+      ],
+    ];
+    fieldRows(b, [lines.model, lines.dryAfter, lines.dryFor], results);
+  },
+};

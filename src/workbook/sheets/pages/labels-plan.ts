@@ -1,0 +1,62 @@
+import { SheetBuilder } from "../../grid/plan/sheet-builder";
+import type { SheetPlan } from "../../grid/plan/sheet-plan";
+import type { BatchInWorkbook } from "../batches-in-workbook";
+import { dateText, pageCells } from "./page-cells";
+
+/** Two labels side by side, with a gap to cut along. */
+const columnWidths = [46, 3, 46];
+const labelsDown = 8;
+
+/** A page of bottle labels for one batch. They follow the batch sheet; who made the beer is typed once, above the print. */
+export function planLabels(batch: BatchInWorkbook, pageName: string): SheetPlan {
+  const { named, words } = pageCells(batch);
+  const b = new SheetBuilder();
+
+  b.height(28);
+  b.put("A", "Bottle labels", { style: "title", mergeTo: "C" });
+  b.row += 1;
+  b.put("A", "Brewed by (type a name below; this part is not printed)", { style: "label", mergeTo: "C" });
+  b.row += 1;
+  const maker = `$A$${b.row}`;
+  b.put("A", "", { style: "inputText" });
+  b.row += 1;
+  b.height(30);
+  b.put(
+    "A",
+    "The alcohol is calculated from readings, not measured: such a label is for friends of legal age. Beer that is sold, and duty, need the label that your law asks for.",
+    { style: "hintWords", mergeTo: "C" },
+  );
+  b.row += 1;
+
+  const reached = (name: string, text: (cell: string) => string): string => `IF(N(${named(name)})=0,"",${text(named(name))})`;
+  const strength = `IF(N(${named("abv_bottle")})>0,${named("abv_bottle")},N(${named("abv_reached")}))`;
+  const lines = [
+    `=IF(${named("batch_name")}="","Beer",${named("batch_name")})`,
+    `="Batch "&${named("batch_number")}&${reached("packaged_on", (cell) => `", bottled "&${dateText(cell)}`)}`,
+    `=IF(${strength}=0,"Alcohol: not known yet","Alcohol "&FIXED(${strength},1,TRUE)&" % vol"&${reached("abv_spread", (cell) => `" ± "&FIXED(${cell},1,TRUE)`)}&", calculated")&${reached("bottle_volume", (cell) => `"; "&${cell}&" ${words.bottleVolume}"`)}`,
+    `=${reached("first_taste", (cell) => `"Drink from "&${dateText(cell)}&", cool, "`)}&"upright: yeast settles"`,
+    `=IF(${maker}="","Home-brewed","Brewed by "&${maker})&"; contains gluten (barley)"`,
+  ];
+  const first = b.row;
+  for (let label = 0; label < labelsDown; label += 1) {
+    for (const [index, content] of lines.entries()) {
+      b.height(index === 0 ? 22 : 16);
+      for (const letter of ["A", "C"]) b.put(letter, content, { style: index === 0 ? "section" : "label" });
+      b.row += 1;
+    }
+    b.height(10);
+    b.row += 1;
+  }
+  return b.build(
+    pageName,
+    columnWidths,
+    {
+      area: `A${first}:C${b.row - 1}`,
+      paper: batch.contents.units === "us" ? "letter" : "a4",
+      onePage: true,
+      breaksBeforeRow: [],
+      footer: `${pageName} · Gylebook`,
+    },
+    1,
+  );
+}

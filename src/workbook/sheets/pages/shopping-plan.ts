@@ -1,0 +1,88 @@
+import { SheetBuilder } from "../../grid/plan/sheet-builder";
+import type { NumberFormat, SheetPlan } from "../../grid/plan/sheet-plan";
+import type { BatchInWorkbook } from "../batches-in-workbook";
+import { beyond, outgrown, packed, pageCells } from "./page-cells";
+
+/** A: a box to tick; B: what; C, D: how much; E: what is there; F: what is wanted; G: room for a word. */
+const columnWidths = [4, 34, 11, 11, 13, 11, 30];
+
+/** What one batch needs, what of it is there, and what is left to buy. Plain references: the list follows the batch sheet. */
+export function planShopping(batch: BatchInWorkbook, pageName: string): SheetPlan {
+  const page = pageCells(batch);
+  const { named, words } = page;
+  const b = new SheetBuilder();
+
+  b.height(28);
+  b.put("A", `="Shopping list: "&${named("batch_name")}`, { style: "title", mergeTo: "F" });
+  b.row += 1;
+  b.put("A", "Type what you have: what is left to buy stands beside it.", { style: "hint", mergeTo: "G" });
+  b.row += 1;
+  b.gap();
+  for (const [letter, text, style] of [
+    ["A", "", "heading"],
+    ["B", "What", "heading"],
+    ["C", "Needed", "headingRight"],
+    ["D", "Unit", "heading"],
+    ["E", "Have", "headingRight"],
+    ["F", "To buy", "headingRight"],
+    ["G", "Remark", "heading"],
+  ] as const)
+    b.put(letter, text, { style });
+  b.row += 1;
+
+  const line = (what: string, needed: string, unit: string, format: NumberFormat, have = "") => {
+    const { row } = b;
+    b.height(18);
+    b.put("A", `=IF(C${row}="","","☐")`, { style: "label" });
+    b.put("B", what, { style: "resultText" });
+    b.put("C", needed, { style: "result", format });
+    b.put("D", `=IF(C${row}="","",${unit})`, { style: "unit" });
+    b.put("E", have, { style: "input", format });
+    b.put("F", `=IF(OR(C${row}="",NOT(ISNUMBER(C${row}))),"",MAX(0,C${row}-N(E${row})))`, { style: "keyResult", format });
+    b.put("G", "", { style: "inputText" });
+    b.row += 1;
+  };
+  const quoted = (unit: string): string => `"${unit}"`;
+  /** A number of the batch sheet, or nothing. */
+  const number = (name: string): string => `=IF(ISNUMBER(${named(name)}),${named(name)},"")`;
+
+  const malt = packed(b, page, "malt", -1, beyond(columnWidths.length, 0), b.row, "name");
+  for (let index = 1; index <= malt.rows; index += 1) {
+    const total = `SUMIF(${page.column("malt", -1)},B${b.row},${page.column("malt", 0)})`;
+    line(malt.cell(index, -1), `=IF(B${b.row}="","",${total})`, quoted(words.mass), "two");
+  }
+  const hops = packed(b, page, "hop_plan", 0, beyond(columnWidths.length, 1), b.row, "name");
+  for (let index = 1; index <= hops.rows; index += 1) {
+    const total = `SUMIF(${page.column("hop_plan", 0)},B${b.row},${page.column("hop_plan", 1)})`;
+    line(hops.cell(index, 0), `=IF(B${b.row}="","",${total})`, quoted(words.smallMass), "two");
+  }
+  const yeast = named("yeast_name");
+  line(
+    `=IF(${yeast}="","Yeast",${yeast})`,
+    number("packs_to_pitch"),
+    '"packs"',
+    "whole",
+    `=IF(N(${named("packs_in_hand")})=0,"",${named("packs_in_hand")})`,
+  );
+  line(`="Priming sugar: "&${named("priming_sugar")}`, number("sugar_mass"), quoted(words.smallMass), "two");
+  line("Bottles and caps", number("bottles_ready"), '"of each"', "whole");
+  line("Sanitiser concentrate", number("sanitiser_dose"), quoted(words.doseVolume), "two");
+  outgrown(b, [malt, hops], "A", "G");
+  b.put("A", "Cleaners, acids and cylinders: read the maker's label before you buy. Local codes come first.", {
+    style: "hint",
+    mergeTo: "G",
+  });
+
+  return b.build(
+    pageName,
+    columnWidths,
+    {
+      area: `A1:G${b.row}`,
+      paper: batch.contents.units === "us" ? "letter" : "a4",
+      onePage: true,
+      breaksBeforeRow: [],
+      footer: `${pageName} · Gylebook`,
+    },
+    1,
+  );
+}

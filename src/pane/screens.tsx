@@ -22,6 +22,11 @@ export const screens: readonly Screen[] = [
   },
   {
     place: "Plan",
+    title: "Typical malts",
+    load: async () => (await import(/* webpackChunkName: "pane-ingredients" */ "./ingredients/ingredients")).Ingredients,
+  },
+  {
+    place: "Plan",
     title: "Scale and copy",
     load: async () => (await import(/* webpackChunkName: "pane-scale" */ "./scale/scale-and-copy")).ScaleAndCopy,
   },

@@ -2,11 +2,14 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import type { BatchContents } from "../../src/workbook/batch/contents";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";
-import { blockFields, blockKeys } from "../../src/workbook/batch/fields/blocks";
+import { blockFields, blockKeys, blockResults } from "../../src/workbook/batch/fields/blocks";
 import { withBlocks } from "../../src/workbook/batch/new-batch";
 import { batchContents } from "../../src/workbook/batch/read/batch-contents";
 import { readBatchSheet } from "../../src/workbook/batch/read/batch-sheets";
 import { addBlocks } from "../../src/workbook/care/grow/add-blocks";
+import { unpluggedCopies } from "../../src/workbook/exchange/unplug";
+import { cellsOn, differentValues } from "../support/unplug-bench";
+import { filledBlocks } from "../support/filled-blocks";
 import { benchTimeout, insertOn, openBatchBench } from "../support/batch-bench";
 
 const usual = (units: BatchContents["units"], method: BatchContents["method"], sheetName: string): BatchContents =>
@@ -49,6 +52,30 @@ function wholeOf(sheetName: string) {
 }
 
 const look = (sheetName: string) => Excel.run((context) => readBatchSheet(context, sheetName));
+
+describe("a sheet with every block", () => {
+  it.each(["metric", "us"] as const)("calculates in the grid, plugged in or not (%s)", async (units) => {
+    const sheetName = `Filled ${units}`;
+    const sheet = await insertOn(bench, filledBlocks(units, sheetName));
+    for (const name of blockResults) {
+      if (sheet.rangeOf(name).includes(":")) continue;
+      expect(sheet.number(name), name).toBeGreaterThan(0);
+    }
+    await Excel.run((context) => unpluggedCopies(context, [sheetName], { prices: true, standalone: false }));
+    await bench.calculate();
+    const [plugged, unplugged] = [await cellsOn(sheetName), await cellsOn(`${sheetName} unplugged`)];
+    expect(differentValues(plugged.values, unplugged.values).filter((text) => !/Gylebook|batch_id/.test(text))).toEqual([]);
+    // What has a plain form goes on calculating: nothing of the blocks became a mere value.
+    const first = sheet.cellOf(blockFields[blockKeys[0]!].area).replace(/\D/g, "");
+    const frozen = [...plugged.formulas].filter(
+      ([cell, formula]) =>
+        Number(cell.split(",")[0]) >= Number(first) - 1 &&
+        String(formula).startsWith("=") &&
+        !String(unplugged.formulas.get(cell) ?? "").startsWith("="),
+    );
+    expect(frozen).toEqual([]);
+  });
+});
 
 describe("a block that comes later", () => {
   const kinds = (["metric", "us"] as const).flatMap((units) =>

@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import { learned, type Learned } from "../../src/core/kit/shrink";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";
-import { newBatch, usualKit } from "../../src/workbook/batch/new-batch";
+import { newBatch, usualKit, withBlocks } from "../../src/workbook/batch/new-batch";
 import { insertBatch } from "../../src/workbook/batch/insert-batch";
 import { insertKit, readKits } from "../../src/workbook/sheets/kit/insert-kit";
 import { onKit } from "../../src/workbook/sheets/kit/kits-on-sheet";
@@ -167,6 +167,39 @@ describe("the kit sheet", () => {
       await run(learnKits);
       expect(bench.host.faults.syncCount - syncs).toBe(3);
       expect(bench.valueAt("Kit", "C5")).toBe(before);
+    },
+    benchTimeout,
+  );
+
+  it(
+    "learns absorption and dead space from what was noted before the boil, on an older kit sheet as well",
+    async () => {
+      const noted = withBlocks({ ...contents, id: "two", sheetName: "Batch 3", kitName: "Shed" }, ["beforeBoil"]);
+      await run((context) =>
+        insertBatch(context, {
+          ...noted,
+          beforeBoil: { ...noted.beforeBoil!, volume: 22.4, reading: 1.045, sampleTemperature: 20, tunLeft: 0.7 },
+        }),
+      );
+      await bench.calculate();
+      const labels = Array.from({ length: 40 }, (_, index) => String(bench.valueAt("Kit", `A${index + 1}`)));
+      const row = labels.indexOf("Water that the grain keeps") + 1;
+      expect(row).toBeGreaterThan(10);
+      // As a kit sheet of before: nothing but typical and own.
+      await run(async (context) => {
+        const sheet = context.workbook.worksheets.getItem("Kit");
+        sheet.getRange(`C${row}:F${row}`).values = [["", "", "", ""]];
+        sheet.getRange(`H${row}`).formulas = [[`=IF(ISNUMBER(G${row}),G${row},B${row})`]];
+        await context.sync();
+      });
+      const found = await figures();
+      expect([found.absorption.learned.batches, found.deadSpace.learned.batches]).toEqual([1, 1]);
+      expect(found.deadSpace.learned.value).toBeCloseTo(learned([0.7], { value: 0, betweenKits: 1, betweenBatches: 0.2 }).value, 9);
+      expect(["E", "F"].map((column) => bench.valueAt("Kit", `${column}${row}`))).toEqual([1, "no"]);
+      await run((context) => takeLearned(context, true, 1, "absorption"));
+      await bench.calculate();
+      expect(bench.valueAt("Kit", `H${row}`)).toBe(found.absorption.learned.value);
+      expect(found.absorption.learned.value).not.toBe(1);
     },
     benchTimeout,
   );

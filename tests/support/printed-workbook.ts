@@ -8,6 +8,8 @@ import { insertClub } from "../../src/workbook/sheets/club/add-to-club";
 import { insertKit } from "../../src/workbook/sheets/kit/insert-kit";
 import { insertSeason } from "../../src/workbook/sheets/season/insert-season";
 import { insertStores } from "../../src/workbook/sheets/stores/insert-stores";
+import { blockKeys } from "../../src/workbook/batch/fields/blocks";
+import { filledBlocks } from "./filled-blocks";
 import { insertPage } from "../../src/workbook/sheets/pages/insert-page";
 import { loadHeadlessBench } from "./headless-bench";
 
@@ -33,6 +35,8 @@ export const printedBatches = (): BatchContents[] => {
     { ...extract!, sheetName: "Metric extract" },
     { ...(strong ?? grain)!, sheetName: "Metric grain" },
     newBatch(choices("Metric grain blank", "metric", "all-grain")),
+    { ...filledBlocks("us", "US blocks"), id: "paper-us-blocks" },
+    newBatch(choices("Metric blocks blank", "metric", "extract"), blockKeys),
     handOut(grain!, { name: "Hand-out", brewedOn: 46300, prices: false, volume: 10, units: "metric" }),
   ];
 };

@@ -147,8 +147,17 @@ const club: GuidePage = {
     },
     {
       title: "Side by side",
-      paragraphs: ["<em>Club</em> lays members' batches side by side in one unit system, with the tasters' scores, mean and spread."],
+      paragraphs: [
+        "<em>Club</em> lays members' batches side by side in one unit system, with the tasters' scores, mean and spread. For a class it sets what each plan predicted beside what each learner measured: the blank goes out by <em>Hand-out</em>, the learners' batch files or sheets come back here.",
+      ],
       picture: "club-sheet",
+    },
+    {
+      title: "Tasting blind",
+      paragraphs: [
+        "<em>Blind tasting</em> draws a three-digit code for each beer of a club sheet and makes a score sheet for each taster, with the beers in an order of their own. Score sheets need no Gylebook: print them, fill them in here, or hand them out as a workbook, from which each member sends one line of text back.",
+        "The ranking says whether the tasters agree more than chance would have it, and which beers differ. For <em>can anybody taste the difference?</em> there are GYLE.TASTE.TRIANGLE, DUO and PAIR.",
+      ],
     },
     {
       title: "Working in one workbook at the same time",

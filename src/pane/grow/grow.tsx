@@ -1,11 +1,12 @@
 import { useState } from "preact/hooks";
 import { blockKeys, type BlockKey } from "../../workbook/batch/fields/blocks";
 import { blocksOnSheet } from "../../workbook/batch/read/blocks-on-sheet";
-import { addBlocks, type AddedBlocks } from "../../workbook/care/grow/add-blocks";
+import type { AddedBlocks } from "../../workbook/care/grow/add-blocks";
 import { listed } from "../../workbook/grid/words/listed";
 import { BatchScreen, type Batch } from "../companion/batch-screen";
-import { inWorkbook, type Done } from "../sheets/in-workbook";
+import type { Done } from "../sheets/in-workbook";
 import { BlocksField } from "./blocks-field";
+import { growSheet } from "./grow-work";
 
 export const Grow = () => (
   <BatchScreen title="More on the sheet">{(batch) => <GrowForm key={batch.sheet.sheetName} {...batch} />}</BatchScreen>
@@ -21,10 +22,7 @@ function GrowForm({ sheet, reload }: Batch) {
   const add = async () => {
     setBusy(true);
     setOutcome(undefined);
-    const wanted = blockKeys.filter((key) => chosen.includes(key));
-    const done = await inWorkbook("Nothing was added, and the sheet is as it was.", (context) =>
-      addBlocks(context, sheet.sheetName, wanted),
-    );
+    const done = await growSheet(sheet.sheetName, chosen);
     await reload();
     if (done.kind === "done") setChosen([]);
     setOutcome(done);

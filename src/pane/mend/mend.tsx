@@ -22,9 +22,10 @@ export const TooHighTooLow = () => (
 function MendForm({ sheet, reload }: Batch) {
   const pitched = sheet.value("og_reached") !== "";
   const [place, setPlace] = useState<Place>(pitched ? "fermenter" : "kettle");
-  const [volume, setVolume] = useState(textOf(pitched ? sheet.number("volume_reached") : ""));
-  const [reading, setReading] = useState(textOf(pitched && sheet.text("og_scale") === "SG" ? sheet.number("og_reading") : ""));
-  const [temperature, setTemperature] = useState(textOf(pitched ? sheet.number("og_temperature") : ""));
+  const noted = notedWort(sheet, pitched);
+  const [volume, setVolume] = useState(textOf(noted.volume));
+  const [reading, setReading] = useState(textOf(noted.reading));
+  const [temperature, setTemperature] = useState(textOf(noted.sample));
   const { busy, outcome, make } = useChange(reload);
   const units = unitsOf(sheet);
   const { ready, problem } = corrected(
@@ -74,6 +75,21 @@ function MendForm({ sheet, reload }: Batch) {
       </OutcomeLine>
     </>
   );
+}
+
+/** What stands on the sheet already: before the yeast, or before the boil where the sheet has cells for it. */
+function notedWort(sheet: NamedCells, pitched: boolean) {
+  const names = pitched
+    ? { volume: "volume_reached", reading: "og_reading", scale: "og_scale", sample: "og_temperature" }
+    : { volume: "before_cold", reading: "before_reading", scale: "before_scale", sample: "before_sample" };
+  const number = (name: string) => (sheet.has(name) ? sheet.number(name) : "");
+  const isSg = sheet.has(names.scale) && sheet.text(names.scale) === "SG";
+  const volume = number(names.volume);
+  return {
+    volume: volume === "" ? volume : Number(volume.toFixed(2)),
+    reading: isSg ? number(names.reading) : ("" as const),
+    sample: number(names.sample),
+  };
 }
 
 function Ways({

@@ -2,6 +2,7 @@ import type { HeadlessBench } from "../../../src/excel-stand-in/headless";
 import { drawFor, giveBackOf, writeAlphas, writeList, lookAtStores, type StoresState } from "../../../src/pane/stores/stores-work";
 import { learnNow, take, type KitState } from "../../../src/pane/kit/kit-work";
 import { bringAlong } from "../../../src/pane/older-sheets/ask-workbook";
+import { growSheet } from "../../../src/pane/grow/grow-work";
 import { refreshNow, seasonState } from "../../../src/pane/season/follow-season";
 import { inWorkbook, type Done } from "../../../src/pane/sheets/in-workbook";
 import { plugInFront, unplug } from "../../../src/pane/unplug/unplug-work";
@@ -466,6 +467,13 @@ export const operations: readonly Operation[] = [
       return told.ok ? { done: true, words: "" } : { done: false, words: told.problem };
     },
     places: ["Batch 1", "Batch 2"],
+  },
+  {
+    name: "blocks added",
+    isDear: true,
+    from: "a batch",
+    act: async () => toldDone(await growSheet("Batch 1", ["waterTreatment", "lateHops"])),
+    places: ["Batch 1"],
   },
   {
     name: "formulas repaired",

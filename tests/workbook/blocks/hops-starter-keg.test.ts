@@ -75,6 +75,16 @@ describe("late and dry hops", () => {
     expect(rulesOf(typed, "late-hops")).toEqual(said);
   });
 
+  it("tells what dry hops do to the bitterness, and that they can wake the beer up", () => {
+    const boiled = (mass: number) => withHops([hop(60, mass), hop("dry", 154.8)]);
+    const mass = (30 * 48) / figure(boiled(30), "ibu_plan")!;
+    expect(figure(boiled(mass), "ibu_plan")).toBeCloseTo(48, 6);
+    // Maye and Smith 2016 (from memory): 48 mg/L fall to 30 while 24 of humulinones come in, of which 0.66 taste: 45.8.
+    expect(Math.abs(figure(boiled(mass), "dry_bitterness")! - 45.8)).toBeLessThan(0.8);
+    const sheet = calculatedSheet(planBatch(boiled(mass)));
+    expect([...sheet.filled()].some(({ address, value }) => address.startsWith("A") && /wake the yeast/.test(String(value)))).toBe(true);
+  });
+
   it("says g/L and oz/US gal of the same dry hops alike", () => {
     const us = { ...example("us", "lateHops"), hops: [{ ...hop("dry", 8), hop: "Hop" }] };
     // 8 oz in 5 US gal: 226.8 g in 18.93 L, 12 g/L.
@@ -121,6 +131,12 @@ describe("a starter", () => {
     expect(rulesOf(typed, "starter")).toEqual(said);
   });
 
+  it("is smaller where it is stirred", () => {
+    const [still, stirred] = (["still", "stirred"] as const).map((culture) => figure(on("metric", liquid, { culture }), "starter_volume")!);
+    expect(stirred).toBeGreaterThan(0);
+    expect(stirred).toBeLessThan(0.7 * still!);
+  });
+
   it("stands in for packs that nobody has to buy", () => {
     const short = on("metric", { ...liquid, viabilityPercent: 90 });
     expect(rulesOf(short, "yeast")).toEqual([]);
@@ -138,6 +154,27 @@ describe("keg and line", () => {
     const batch = example(units, "kegLine");
     return { ...batch, packaging: { ...batch.packaging, ...packaging }, kegLine: { ...batch.kegLine!, ...typed } };
   };
+
+  it("tells at which gravity to close it, while it ferments", () => {
+    const fermenting = (plate: number | "", reading = 1.025): BatchContents => {
+      const batch = on("metric", { into: "keg", co2Volumes: 2.4, kegTemperature: 4 }, { plate });
+      return {
+        ...batch,
+        yeast: { ...batch.yeast, attenuationPercent: 75, fermentTo: 18 },
+        wort: { ...batch.wort, reading: 1.048, sampleTemperature: 20, volume: 20 },
+        readings: [{ when: 46272.5, reading, scale: "SG", sampleTemperature: 20, beerTemperature: 18 }],
+      };
+    };
+    // By hand (see GYLE.PACK.SPUND): 2.4 − 0.863 = 1.537 volumes, 0.183 in the space above; 1.72 / 0.5 = 3.44 points above the end.
+    const expected = figure(fermenting(4), "fg_expected")!;
+    expect(expected).toBeCloseTo(1.012, 3);
+    expect(Math.abs(figure(fermenting(4), "spund_at")! - expected - 0.00344)).toBeLessThan(0.0001);
+    expect(rulesOf(fermenting(4), "keg-line")).toEqual([]);
+    // No plate, no figure; a plate that bears too little, none either.
+    expect(figure(fermenting(""), "spund_at")).toBeUndefined();
+    expect(figure(fermenting(1.6), "spund_at")).toBeUndefined();
+    expect(rulesOf(fermenting(1.6), "keg-line")).toEqual(["look keg-line.spund"]);
+  });
 
   it("counts the kegs and cuts the line", () => {
     const kegged = on("metric", { into: "keg", co2Volumes: 2.4, kegTemperature: 4 }, { height: 0.5 });

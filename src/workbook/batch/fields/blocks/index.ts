@@ -60,6 +60,8 @@ export const blockResults = [
   "stand_bitterness",
   "dry_mass",
   "dry_rate",
+  "dry_effect",
+  "dry_bitterness",
   "dry_in",
   "dry_out",
   "starter_cells",
@@ -67,6 +69,7 @@ export const blockResults = [
   "starter_extract",
   "starter_by",
   "kegs_ready",
+  "spund_at",
   "line_length",
 ] as const;
 export type BlockResult = (typeof blockResults)[number] | ReturnType<typeof checkName>;

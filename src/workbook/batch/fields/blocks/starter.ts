@@ -25,6 +25,15 @@ export const starterFields = describeFields({
     usual: 1.036,
     note: "About 100 g of dry malt extract in a litre (0.8 lb in a US gallon). Stronger wort is hard on the yeast.",
   },
+  culture: {
+    kind: "choice",
+    since: 4,
+    cell: "starter_culture",
+    label: "It is",
+    called: "still or stirred",
+    choices: ["still", "stirred"],
+    note: "Stirred all the time, on a plate with a magnet, it grows about twice as many new cells.",
+  },
   extractName: {
     kind: "text",
     since: 4,

@@ -27,6 +27,12 @@ export const kegLineLine = ({ units }: Chosen, words: UnitWords): CheckLine => {
         "the pressure does not lift the beer to the tap, or a figure of the line is not one; the cell tells which.",
       ),
       rule(
+        "spund",
+        "ISERROR(spund_at)",
+        '"Cannot be closed so:"',
+        "too late for it, too warm, or more pressure than the plate allows. The cell tells which; leave the gas a way out.",
+      ),
+      rule(
         "more-than-beer",
         "N(keg_filled)>1.05*beer_volume",
         '"Cannot be: more in the kegs than beer in the fermenter."',

@@ -23,6 +23,12 @@ export const lateHopsLine = ({ units }: Chosen, _words: UnitWords): CheckLine =>
         "until then the bitterness shows an error.",
       ),
       rule(
+        "dry-unknown",
+        "ISERROR(INDEX(dry_effect,1,1))",
+        "What so many dry hops do, nobody has measured:",
+        "look at their mass and at the beer in the fermenter.",
+      ),
+      rule(
         "much-dry",
         `IF(ISNUMBER(dry_rate),dry_rate>${plenty},FALSE)`,
         `"Dry hops of "&FIXED(dry_rate,1,TRUE)&" ${unit}: more than ${plenty} brings little more scent,"`,

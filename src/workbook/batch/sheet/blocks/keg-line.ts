@@ -25,6 +25,17 @@ export const kegLine: Block = {
           },
         ],
         [
+          "Close it at a gravity of",
+          {
+            content:
+              '=IF(OR(into<>"keg",N(keg_plate)<=0,N(fg)=0,N(carbonation)<=0,NOT(ISNUMBER(ferment_to)),verdict="steady"),"",GYLE.PACK.SPUND(fg,fg_expected,carbonation,ferment_to,keg_plate,,altitude,units))',
+            format: "gravity",
+            unit: "to carbonate itself, under a relief valve",
+            name: "spund_at",
+            note: "Only in a vessel made for pressure, with its plate's pressure typed here and a relief valve that works. The warmest of the fermentation counts.",
+          },
+        ],
+        [
           "Length of the line",
           {
             // By the pressure itself: behind its judgement the chain of calls would grow too long, and a length hurts nobody.

@@ -1,4 +1,5 @@
 import { utilisationModels } from "../../../../core/hops/utilisation";
+import { linesPoints } from "../../../grid/plan/sheet-builder";
 import type { UnitSystem } from "../../../../functions/quantities";
 import { fieldRows, type Field } from "../fields";
 import { bitternessFormula } from "../hops";
@@ -55,6 +56,15 @@ export const lateHops: Block = {
         },
       ],
       [
+        "Bitterness as it tastes, with them",
+        {
+          content: '=IF(COUNT(dry_effect)<2,"",INDEX(dry_effect,2,2))',
+          format: "whole",
+          unit: "IBU, ± a quarter",
+          name: "dry_bitterness",
+        },
+      ],
+      [
         "They go in on",
         {
           content: '=IF(OR(dry_mass="",dry_after="",pitched_at=""),"",INT(pitched_at)+dry_after)',
@@ -67,6 +77,19 @@ export const lateHops: Block = {
         { content: '=IF(OR(dry_in="",dry_for=""),"",dry_in+dry_for)', format: "date", name: "dry_out" },
       ],
     ];
+    const top = b.row;
     fieldRows(b, [lines.model, lines.dryAfter, lines.dryFor], results);
+    b.put(
+      "Q",
+      '=IF(OR(dry_mass="",N(beer_volume)=0),"",GYLE.HOPS.DRY(dry_mass,beer_volume,IF(N(ibu_plan)>0,ibu_plan,""),units))',
+      { style: "workings", format: "one", spillsTo: `R${top + 2}` },
+      top,
+    );
+    b.name("dry_effect", `Q${top}:R${top + 2}`);
+    b.row -= 1;
+    b.put("A", '=IF(COUNT(dry_effect)=0,"",INDEX(dry_effect,3,2))', { style: "caution", format: "text", mergeTo: "I" });
+    b.height(linesPoints(2));
+    b.row += 1;
+    b.gap();
   },
 };

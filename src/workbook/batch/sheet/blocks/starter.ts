@@ -20,7 +20,7 @@ export const starter: Block = {
     const room = quantity("absorption").fromCore(extractLPerKg, units).toFixed(4);
     fieldRows(
       b,
-      [lines.packs, lines.gravity, lines.extractName, lines.vessel, lines.madeOn],
+      [lines.packs, lines.culture, lines.gravity, lines.extractName, lines.vessel, lines.madeOn],
       [
         [
           "Living cells that go in",
@@ -34,7 +34,8 @@ export const starter: Block = {
         [
           "Wort for the starter",
           {
-            content: '=IF(OR(starter_cells="",cells_wanted=""),"",GYLE.YEAST.STARTER(starter_cells,cells_wanted,starter_gravity,units))',
+            content:
+              '=IF(OR(starter_cells="",cells_wanted=""),"",GYLE.YEAST.STARTER(starter_cells,cells_wanted,starter_gravity,units,starter_culture))',
             format: "two",
             unit: words.volume,
             name: "starter_volume",

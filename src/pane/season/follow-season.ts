@@ -14,6 +14,7 @@ export type SeasonState =
 let state: SeasonState = { kind: "unknown" };
 let listening = false;
 let waiting: ReturnType<typeof setTimeout> | undefined;
+let noting: ReturnType<typeof setTimeout> | undefined;
 const listeners = new Set<() => void>();
 
 export const seasonState = (): SeasonState => state;
@@ -27,18 +28,31 @@ export function onSeasonChange(listener: () => void): () => void {
 /** Brings the season sheet up to date now, and tells all who listen. */
 export async function refreshNow(change?: YearChange): Promise<void> {
   state = await look(change);
-  // Rows that are new have been calculated by now: their figures are kept at once, not only the next time that somebody looks.
-  if (state.kind === "there" && state.report.written > 0) {
-    const { written, added, kept, dropped } = state.report;
-    const after = await look();
-    state = after.kind === "there" ? { kind: "there", report: { ...after.report, written, added, kept, dropped } } : after;
-  }
-  for (const listener of listeners) listener();
+  tell();
+  clearTimeout(noting);
+  if (!listening || state.kind !== "there" || state.report.written === 0) return;
+  const { report } = state;
+  noting = setTimeout(() => void note(report), pauseMs);
 }
 
 /**
+ * Rows that are new have no figures to keep before they are calculated: they are kept a moment later, and what was said of the list
+ * goes on standing there. Where that fails, the next look does it.
+ */
+async function note({ written, added, kept, dropped }: SeasonReport): Promise<void> {
+  const after = await look();
+  if (after.kind !== "there") return;
+  state = { kind: "there", report: { ...after.report, written, added, kept, dropped } };
+  tell();
+}
+
+const tell = (): void => {
+  for (const listener of listeners) listener();
+};
+
+/**
  * While the pane is open the season sheet follows the tabs: once at the start, then whenever a sheet comes, goes, is
- * renamed or moved. Several changes in a row (a batch is written under a working name first) make one refresh.
+ * left, renamed or moved. Several changes in a row (a batch is written under a working name first) make one refresh.
  */
 export async function followSeason(): Promise<void> {
   if (listening) return;

@@ -69,7 +69,8 @@ export function planSeason({ sheetName, units, today, rows, allowance = "" }: Se
       area: `A1:${printedTo}${Math.max(firstRow, firstRow + rows.length - 1)}`,
       paper,
       landscape: true,
-      breaksBeforeRow: [],
+      // The year and its charts on one page, the list on those that follow.
+      breaksBeforeRow: [headingRow - 2],
       footer: `${sheetName} · page &P of &N`,
     },
     2,

@@ -3,6 +3,7 @@ export const places: Readonly<Record<string, string>> = {
   WORT: "Wort: sugar, gravity and colour",
   HOPS: "Hops: bitterness",
   WATER: "Water: how much, how hot, what is in it",
+  MASH: "Mash: its pH, its room, what runs off",
   HEAT: "Heat: warming and chilling",
   CLEAN: "Cleaning and sanitising",
   YEAST: "Yeast: how many cells, how far they go",

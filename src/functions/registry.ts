@@ -1,6 +1,7 @@
 import { wortFunctions } from "./wort";
 import { hopsFunctions } from "./hops";
 import { waterFunctions } from "./water";
+import { mashFunctions } from "./mash";
 import { heatFunctions } from "./heat";
 import { cleanFunctions } from "./clean";
 import { yeastFunctions } from "./yeast";
@@ -17,6 +18,7 @@ const ofTheBrewery: readonly AnyDescriptor[] = [
   ...wortFunctions,
   ...hopsFunctions,
   ...waterFunctions,
+  ...mashFunctions,
   ...heatFunctions,
   ...cleanFunctions,
   ...yeastFunctions,

@@ -9,7 +9,7 @@ import { placesOf } from "../support/registry-probe";
 const readsAsCell = (word: string): boolean => /^[A-Z]{1,3}\d{1,7}$/i.test(word) || /^R\d*C\d*$/i.test(word);
 /** Excel's window for a function cuts off what is longer; the limit is the one that it had for older kinds of add-in. */
 const longestText = 255;
-const topics = ["WORT", "HOPS", "WATER", "HEAT", "CLEAN", "YEAST", "LOG", "BEER", "PACK", "TASTE", "DAY", "GAUGE"];
+const topics = ["WORT", "HOPS", "WATER", "MASH", "HEAT", "CLEAN", "YEAST", "LOG", "BEER", "PACK", "TASTE", "DAY", "GAUGE"];
 
 /** Arguments that functions gained after sheets were made with them: they stand behind units. */
 const addedLater: Readonly<Record<string, readonly string[]>> = {

@@ -26,6 +26,9 @@ const number = (value: number | string | undefined, otherwise: number): number =
 const notBoiledAway = ({ minutes, boiled, model }: Record<string, number | string>): boolean =>
   model === "tinseth" || model === "rager" || number(minutes, 0) + number(boiled, 0) <= 110;
 
+/** Of a mash that is corrected with an acid; bases go the other way. */
+const withAcid = ({ acid }: Record<string, number | string>): boolean => acid !== "baking soda" && acid !== "slaked lime";
+
 const directions: Readonly<Record<string, Readonly<Record<string, Direction | Free>>>> = {
   "WORT.SG": { plato: up },
   "WORT.PLATO": { gravity: up },
@@ -88,9 +91,28 @@ const directions: Readonly<Record<string, Readonly<Record<string, Direction | Fr
     target: up,
   },
   "WATER.STEP": { grain_mass: up, water_volume: up, from: down, target: up, addition_temperature: down },
+  "WATER.CONVERT": { amount: up },
   "WATER.ALKALINITY": { alkalinity: up, calcium: down, magnesium: down },
   "WATER.ACID": { volume: up, alkalinity: up, target_alkalinity: down, strength: down },
   "WATER.DECHLORINATE": { volume: up, chlorine: up },
+  "MASH.ROOM": { grain_mass: up, water_volume: up },
+  "MASH.ACIDITY": {
+    water_volume: "hard water lowers the pH, water with much alkalinity raises it",
+    alkalinity: up,
+    calcium: down,
+    magnesium: down,
+    strength: { goes: "down", where: withAcid },
+    acid_amount: { goes: "down", where: withAcid },
+  },
+  "MASH.CORRECT": {
+    water_volume: "hard water takes less acid, water with much alkalinity more",
+    alkalinity: { goes: "up", where: withAcid },
+    calcium: { goes: "down", where: withAcid },
+    magnesium: { goes: "down", where: withAcid },
+    target: { goes: "down", where: withAcid },
+    strength: { goes: "down", where: withAcid },
+  },
+  "MASH.BOILED": { volume: up, from: down, target: up, boils_at: down },
   "HEAT.WARM": { volume: up, from: down, to: up, power: down, efficiency: down },
   "HEAT.CHILL": { volume: up, from: up, to: down, tap_temperature: up, flow: down, coil: down },
   "HEAT.BOILOFF": { power: up, efficiency: up },
@@ -105,6 +127,7 @@ const directions: Readonly<Record<string, Readonly<Record<string, Direction | Fr
     cells_wanted: up,
     gravity: down,
   },
+  "YEAST.EXPECT": { attenuation: up, rest_temperature: { goes: "down", where: ({ rest_temperature: t }) => number(t, 0) >= 64.5 } },
   "YEAST.AGED": { made_on: up, today: down, figure: up, days: up },
   "YEAST.OXYGEN": { temperature: down, gravity: down, altitude: down },
   "YEAST.FINISH": { original_gravity: { goes: "up", where: ({ attenuation }) => number(attenuation, 75) < 100 }, attenuation: down },

@@ -100,6 +100,9 @@ const blocks: Readonly<Record<string, readonly (QuantityName | undefined)[] | { 
     "YEAST.STEPS": [undefined, "volume", "cells"],
     "WATER.BUDGET": [undefined, "volume"],
     "WATER.IONS": [undefined, "concentration"],
+    // Volume of either water, then grams and mg/L, which have one unit in both systems.
+    "WATER.TARGET": { byRow: ["volume", "volume", ...Array<QuantityName>(14).fill("grams")] },
+    "MASH.RUNNINGS": [undefined, "volume", "gravity"],
     "BEER.ADDED": { byRow: ["gravity", "percent"] },
     "PACK.DOSE": ["grams", "grams"],
     "PACK.BOTTLES": ["count", "volume"],
@@ -107,6 +110,8 @@ const blocks: Readonly<Record<string, readonly (QuantityName | undefined)[] | { 
   };
 
 function quantityAt(id: string, index: number, width: number): QuantityName | undefined {
+  // The second row of the runnings is the efficiency.
+  if (id === "MASH.RUNNINGS" && Math.floor(index / width) === 1) return "percent";
   const block = blocks[id];
   return block !== undefined && "byRow" in block ? block.byRow[Math.floor(index / width)] : block?.[index % width];
 }
@@ -125,7 +130,8 @@ function expectSamePhysics(descriptor: AnyDescriptor, metric: Answer, us: Answer
       if (name === undefined) return expect.fail(`what is column ${index} of ${descriptor.id}?`);
       const [core, twin] = [quantity(name).toCore(one, "metric"), quantity(name).toCore(other, "us")];
       expect(close(core, twin), `${core} and ${twin}`).toBe(true);
-    } else if (descriptor.id !== "DAY.TIMELINE") expect(String(other).split(/\d/)[0]).toBe(String(one).split(/\d/)[0]);
+    } else if (typeof one === "string" && one === quantity("volume").unit.metric) expect(other).toBe(quantity("volume").unit.us);
+    else if (descriptor.id !== "DAY.TIMELINE") expect(String(other).split(/\d/)[0]).toBe(String(one).split(/\d/)[0]);
   });
 }
 
@@ -150,6 +156,7 @@ const rowForRow = ["WORT.BILL", "HOPS.SHARE", "PACK.DOSE"];
 const inOrder: Readonly<Record<string, string>> = {
   "DAY.TIMELINE": "the steps follow one another",
   "GAUGE.SPREAD": "the arguments have their places",
+  "WATER.BALANCE": "the six ions have their places",
 };
 const ofRows = registry
   .filter(
@@ -171,8 +178,8 @@ function expectClose(one: Answer, other: Answer): void {
 
 describe.each(ofRows)("GYLE.%s with its rows in another order", (id, descriptor) => {
   const places = placesOf(descriptor);
-  // What is asked for one by one (`at`), and a base with fixed places, stay.
-  const stays = (index: number): boolean => ["at", "base"].includes(places[index]?.name ?? "");
+  // What is asked for one by one (`at`), waters with fixed places, and batches that follow one another stay.
+  const stays = (index: number): boolean => ["at", "base", "target", "sparge_water"].includes(places[index]?.name ?? "");
   const rowsOf = (core: readonly CoreArgument[]): number =>
     Math.max(...core.map((argument, index) => (Array.isArray(argument) && !stays(index) ? argument.length : 0)));
   const inOrder = (rows: Matrix<number | string | null>, order: readonly number[]) =>

@@ -54,7 +54,7 @@ export const hopsWeigh = describeFunction({
       arguments: [31.33, 10, 0, 20, 1.05, "kinetic", null, "stand", 90, 60],
       value: 50,
       tolerance: 0.05,
-      from: "the stand of the last example of GYLE.HOPS.SHARE, the other way round",
+      from: "the stand of the last example of HOPS.SHARE, the other way round",
     },
   ],
   cautions: [

@@ -1,11 +1,11 @@
-import { ionNames, pureWater, requireChalkDissolves, saltNames, waterOf, withSalts, type Water } from "../../core/water/ions";
-import { ArgumentProblem } from "../cell-error";
+import { pureWater, requireChalkDissolves, saltNames, withSalts } from "../../core/water/ions";
 import { describeFunction } from "../describe";
-import { choice, list, number, omissible, units, volume } from "../vocabulary";
+import { choice, number, omissible, units, volume } from "../vocabulary";
 import { ionColumns, ionRows } from "./ion-rows";
+import { sixIons, waterFrom } from "./six-ions";
 
 /** Calcium chloride is sold with its water of crystallisation unless the packet says anhydrous. */
-const otherSaltNames = {
+export const otherSaltNames = {
   caso4: "gypsum",
   "calcium sulfate": "gypsum",
   "calcium sulphate": "gypsum",
@@ -49,13 +49,10 @@ export const waterIons = describeFunction({
   parameters: {
     salts,
     volume: volume("Water that they are dissolved in."),
-    base: omissible(
-      list(
-        "concentration",
-        "The water before, six numbers: calcium, magnesium, sodium, chloride, sulfate, bicarbonate; an empty cell counts as 0. Pure water when left out.",
-        { limits: { atLeast: 0, atMost: 3000 }, blank: "zero", typical: 60 },
-      ),
-    ),
+    base: omissible({
+      ...sixIons,
+      doc: "The water before, six numbers: calcium, magnesium, sodium, chloride, sulfate, bicarbonate; an empty cell counts as 0. Pure water when left out.",
+    }),
     units,
   },
   result: { kind: "grid", doc: "Six rows, ion and mg/L.", columns: ionColumns },
@@ -119,17 +116,9 @@ export const waterIons = describeFunction({
     "Chalk hardly dissolves in plain water: more than stays dissolved in contact with air (52 mg/L in pure water, none in hard water) is refused. Slaked lime burns skin and eyes: goggles and gloves.",
   ],
   compute: ({ salts: rows, volume, base }, context) => {
-    const before = base === undefined ? pureWater : baseWater(base);
+    const before = base === undefined ? pureWater : waterFrom("base", base);
     const additions = rows.map(({ salt, mass }) => ({ salt, massG: mass }));
     requireChalkDissolves(before, additions, volume);
     return ionRows(withSalts(before, additions, volume), context);
   },
 });
-
-/** A heading may stand above the six numbers: it alone arrives as null, a blank cell counts as 0. */
-function baseWater(cells: readonly (number | null)[]): Water {
-  const values = cells[0] === null ? cells.slice(1) : cells;
-  if (values.length !== ionNames.length)
-    throw new ArgumentProblem("#VALUE!", `base must hold six numbers, not ${values.length}: ${ionNames.join(", ")}`);
-  return waterOf((ion) => values[ionNames.indexOf(ion)] ?? 0);
-}

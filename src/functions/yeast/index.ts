@@ -2,6 +2,7 @@ import type { AnyDescriptor } from "../describe";
 import { yeastAged } from "./aged";
 import { yeastAttenuation } from "./attenuation";
 import { yeastCells } from "./cells";
+import { yeastExpect } from "./expect";
 import { yeastFinish } from "./finish";
 import { yeastOxygen } from "./oxygen";
 import { yeastPacks } from "./packs";
@@ -18,5 +19,6 @@ export const yeastFunctions: readonly AnyDescriptor[] = [
   yeastSteps,
   yeastOxygen,
   yeastFinish,
+  yeastExpect,
   yeastAttenuation,
 ];

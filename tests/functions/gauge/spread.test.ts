@@ -82,7 +82,11 @@ describe("GAUGE.SPREAD", () => {
     // Terrill's linear curve is good to about ±0.002: a refractometer read without any error is no better than that.
     expect(spread("BEER.REFRACTOMETER", [[12, 6, 1]], [["", 1e-9, ""]])).toBeCloseTo(0.002, 6);
     expect(spread("BEER.REFRACTOMETER", [[12, 6, 1]], [["", 0.5, ""]])).toBeCloseTo(Math.hypot(0.0034941 * 0.5, 0.002), 6);
-    expect(registry.filter(({ modelSpread }) => modelSpread !== undefined).map(({ id }) => id)).toEqual(["BEER.REFRACTOMETER"]);
+    expect(registry.filter(({ modelSpread }) => modelSpread !== undefined).map(({ id }) => id)).toEqual([
+      "MASH.ACIDITY",
+      "YEAST.EXPECT",
+      "BEER.REFRACTOMETER",
+    ]);
   });
 
   const eligible = registry.filter(

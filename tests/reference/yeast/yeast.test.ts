@@ -1,3 +1,3 @@
 import { checkReferenceTable } from "../../support/reference-table";
 
-checkReferenceTable("yeast/yeast.csv", 40);
+checkReferenceTable("yeast/yeast.csv", 45);

@@ -3,6 +3,7 @@ import { dayForms } from "./day";
 import { cleanForms, heatForms } from "./heat-and-clean";
 import { hopsForms } from "./hops";
 import { logForms } from "./log";
+import { mashForms } from "./mash";
 import { packForms } from "./pack";
 import type { PlainForm, ValueOnly } from "./plain-form";
 import { spread } from "./spread";
@@ -17,6 +18,7 @@ export const plainForms: ReadonlyMap<string, PlainForm | ValueOnly> = new Map<st
     ...wortForms,
     ...hopsForms,
     ...waterForms,
+    ...mashForms,
     ...heatForms,
     ...cleanForms,
     ...yeastForms,

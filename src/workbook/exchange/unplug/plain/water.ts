@@ -5,13 +5,15 @@ import { waterKgPerL20C } from "../../../../core/wort/density";
 import { carbonOfTapWater, chalkSaturation, firstStep, tapPh } from "../../../../core/water/carbonate";
 import { acids, acidMolPerL, calciumCarbonateMgPerMeq, mashPh, type AcidName } from "../../../../core/water/acid";
 import { waterBoilsAtC } from "../../../../core/water/boiling";
+import { unitsPerMeq, waterUnits } from "../../../../core/water/hardness";
+import { acceptable, explained, meqPerMg } from "../../../../core/water/ion-balance";
 import { ionNames, molar, salts, withSalts, pureWater, type SaltName } from "../../../../core/water/ions";
 import { ionLabel } from "../../../../functions/water/ion-rows";
 import { massOfWortKg, strongestKgPerL, waterKgPerL } from "../../../../core/wort/solution";
 import { num, powersText, product, quote } from "./formula-parts";
 import { densityOverWaterText } from "./gravity-and-extract";
 import type { PlainArguments } from "./plain-arguments";
-import { NoPlainForm, type PlainForm, type Place } from "./plain-form";
+import { NoPlainForm, type PlainForm, type Place, type ValueOnly } from "./plain-form";
 import { polynomialText } from "./polynomial";
 
 const chilled = (x: PlainArguments): string => `(${x.core("intoFermenter")}+${x.core("kettleLoss")})`;
@@ -102,18 +104,47 @@ function addedIons(x: PlainArguments, ion: number): string {
   return `(${parts.join("+")})/${x.core("volume")}`;
 }
 
-/** Whether base has a cell for each ion, as the call asks: six in a line, a heading not counted. */
-function baseFits(x: PlainArguments): boolean {
-  if (x.operand("base").kind === "omitted") return true;
-  const { rows, columns, heading } = x.range("base");
+/** Whether a water has a cell for each ion, as the call asks: six in a line, a heading not counted. */
+function fits(x: PlainArguments, key: string): boolean {
+  const { rows, columns, heading } = x.range(key);
   return Math.min(rows, columns) === 1 && rows * columns - Number(heading) === ionNames.length;
 }
 
-function baseIon(x: PlainArguments, ion: number): string {
-  if (x.operand("base").kind === "omitted" || !baseFits(x)) return "0";
-  const base = x.range("base");
-  return `N(${base.rows > 1 ? base.cell(ion, 0) : base.cell(0, ion)})`;
+function ionOf(x: PlainArguments, key: string, ion: number): string {
+  if (!fits(x, key)) return "0";
+  const water = x.range(key);
+  return `N(${water.rows > 1 ? water.cell(ion, 0) : water.cell(0, ion)})`;
 }
+
+const baseFits = (x: PlainArguments): boolean => x.operand("base").kind === "omitted" || fits(x, "base");
+const baseIon = (x: PlainArguments, ion: number): string => (x.operand("base").kind === "omitted" ? "0" : ionOf(x, "base", ion));
+
+const perMeq = Object.fromEntries(waterUnits.map((unit) => [unit, num(unitsPerMeq[unit])]));
+
+/** Milliequivalents of the ions of one sign. */
+const charges = (x: PlainArguments, sign: 1 | -1): string =>
+  `(${ionNames.flatMap((ion, index) => (sign * meqPerMg(ion) > 0 ? [`${ionOf(x, "profile", index)}*${num(Math.abs(meqPerMg(ion)))}`] : [])).join("+")})`;
+
+const differencePercent = (x: PlainArguments): string => {
+  const [cations, anions] = [charges(x, 1), charges(x, -1)];
+  return `IF(${cations}+${anions}=0,0,100*(${cations}-${anions})/(${cations}+${anions}))`;
+};
+
+/** What the four rows of the balance say and hold: the sums of `core/water/ion-balance.ts`. */
+const balanceRows: readonly [string, (x: PlainArguments) => string][] = [
+  ["cations (meq/L)", (x) => charges(x, 1)],
+  ["anions (meq/L)", (x) => charges(x, -1)],
+  ["difference (%)", differencePercent],
+  [
+    "verdict",
+    (x) => {
+      const [anions, meq, percent] = [charges(x, -1), `ABS(${charges(x, 1)}-${charges(x, -1)})`, `ABS(${differencePercent(x)})`];
+      const { fewAnions, fewMeq, middleAnions, middlePercent, manyPercent } = acceptable;
+      const good = `IF(${anions}<=${fewAnions},${meq}<=${num(fewMeq)},${percent}<=IF(${anions}<=${middleAnions},${middlePercent},${manyPercent}))`;
+      return `IF(${good},"balanced",IF(OR(${meq}<=${num(explained.meq)},${percent}<=${explained.percent}),"ions missing","cannot be right"))`;
+    },
+  ],
+];
 
 /** No chalk, or no more than water in air holds: `requireChalkDissolves` of the core. */
 function chalkDissolves(x: PlainArguments): string {
@@ -187,6 +218,16 @@ export const waterForms = {
         ? quote(ionLabel(ionNames[row] ?? "calcium"))
         : `SUMPRODUCT(${x.range("shares").all},${x.column("profiles", ionNames[row] ?? "") ?? ""})/SUM(${x.range("shares").all})`,
   },
+  "WATER.TARGET": { value: "it looks for the nearest of all mixtures" },
+  "WATER.CONVERT": { sum: (x) => `${x.core("amount")}*${x.lookUp("to", perMeq)}/${x.lookUp("from", perMeq)}` },
+  "WATER.BALANCE": {
+    size: () => ({ rows: 4, columns: 2 }),
+    holds: (x) => (fits(x, "profile") ? [] : ["FALSE"]),
+    sum: (x, { row, column }) => {
+      const [label, amount] = balanceRows[row] ?? balanceRows[0]!;
+      return column === 0 ? quote(label) : amount(x);
+    },
+  },
   "WATER.ALKALINITY": {
     sum: (x) =>
       `${x.core("alkalinity")}-${num(calciumCarbonatePerCalcium)}*${x.core("calcium")}/${num(mashLoss.calcium)}-${num(calciumCarbonatePerMagnesium)}*${x.core("magnesium")}/${num(mashLoss.magnesium)}`,
@@ -200,4 +241,4 @@ export const waterForms = {
     sum: (x) =>
       `${x.core("volume")}*${x.core("chlorine")}*${num(excess)}*${x.choice("compound", { potassium: num(metabisulfites.potassium), sodium: num(metabisulfites.sodium) })}/(2*${num(chlorineMolarMass)})`,
   },
-} satisfies Record<string, PlainForm>;
+} satisfies Record<string, PlainForm | ValueOnly>;

@@ -1,5 +1,6 @@
 import { waterKgPerL20C } from "../../../../core/wort/density";
 import { fermentedLoss } from "../../../../core/yeast/attenuation";
+import { mashRest } from "../../../../core/yeast/mash-rest";
 import {
   cellsAtOneLitre,
   cultures,
@@ -86,6 +87,12 @@ export const yeastForms = {
     },
   },
   "YEAST.FINISH": { sum: (x) => gravityText(`${platoText(x.core("originalGravity"))}*(1-${x.core("attenuation")}/100)`) },
+  "YEAST.EXPECT": {
+    sum: (x) => {
+      const away = (from: string): string => `(1-${num(mashRest.lossPerSquare)}*(${from}-${num(mashRest.bestC)})^2)`;
+      return `${x.core("attenuation")}*${away(x.core("restTemperature"))}/${away(num(mashRest.usualC))}`;
+    },
+  },
   "YEAST.ATTENUATION": {
     holds: (x) => [`${x.core("gravity")}<=${x.core("originalGravity")}+1E-9`],
     sum: (x) => x.choice("kind", { apparent: apparent(x), real: real(x) }),

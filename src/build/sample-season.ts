@@ -7,7 +7,7 @@ import { insertSeason } from "../workbook/sheets/season/insert-season";
 import { refreshSeason } from "../workbook/sheets/season/refresh-season";
 import { typedColumns } from "../workbook/sheets/season/season-columns";
 import { plannedFirstRow } from "../workbook/sheets/season/season-plan";
-import { planDraw, readStoresAndBatches, writeDraws } from "../workbook/sheets/stores/draw";
+import { afterDraw, planDraw, readStoresAndBatches, writeDraws } from "../workbook/sheets/stores/draw";
 import { insertStores } from "../workbook/sheets/stores/insert-stores";
 import { shoppingList, writeShoppingList } from "../workbook/sheets/stores/shopping";
 
@@ -386,12 +386,15 @@ export async function addSeasonSheets(context: Excel.RequestContext): Promise<vo
   await learnKits(context);
   const before = await readStoresAndBatches(context);
   const brewed = seasonBatches().filter(({ happened }) => happened.length > 0);
-  if (before)
-    await writeDraws(
-      context,
-      before,
-      brewed.map(({ sheetName, brewedOn }) => ({ plan: planDraw(before, sheetName), day: brewedOn })),
-    );
+  if (before) {
+    let shelves = before;
+    const dated = brewed.map(({ sheetName, brewedOn: day }) => {
+      const plan = planDraw(shelves, sheetName);
+      shelves = afterDraw(shelves, plan, day);
+      return { plan, day };
+    });
+    await writeDraws(context, before, dated);
+  }
   const found = await readStoresAndBatches(context);
   if (found) await writeShoppingList(context, found, shoppingList(found));
   season.activate();

@@ -6,6 +6,7 @@ export const questions: Readonly<Record<string, string>> = {
   "WORT.REFRACTOMETER": "What does my refractometer say of the wort?",
   "WORT.GRAVITY": "What gravity will this malt give?",
   "WORT.BILL": "How much of each malt for a gravity?",
+  "WORT.KETTLE": "What gravity has the kettle, with late extract?",
   "WORT.COLOUR": "What colour will this malt give?",
   "WORT.MIX": "What gravity have worts poured together?",
   "WORT.THIN": "Too strong: how much water to add?",

@@ -14,6 +14,7 @@ export const searchWords: Readonly<Record<string, string>> = {
   "WORT.REDUCE": "boil down, boil off, concentrate, gravity too low, missed gravity",
   "WORT.ENRICH": "raise gravity, add DME, gravity too low, missed gravity, boost",
   "WORT.BILL": "grain bill, grist, percentages, scale a recipe, how much malt, target gravity, kilos of malt",
+  "WORT.KETTLE": "boil gravity, late extract, late addition, partial boil, average gravity",
   "WORT.EFFICIENCY": "brewhouse efficiency, mash efficiency, extract efficiency",
   "WORT.YIELD": "PPG, points per pound per gallon, potential, extract potential",
   "WORT.POINTS": "PPG, points per pound per gallon, potential, extract potential",

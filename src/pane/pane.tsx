@@ -1,6 +1,7 @@
 import type { ComponentType } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 import { useDayGoing } from "./brew-day/day-going";
+import { OpenScreen } from "./parts/open-screen";
 import { places, screens, type Place, type Screen } from "./screens";
 import { firstScreen, rememberScreen } from "./first-screen";
 import { reasonOf } from "../workbook/grid/words/host-words";
@@ -35,7 +36,7 @@ export function Pane() {
   const dayGoing = useDayGoing();
   const neighbours = screens.filter(({ place }) => place === screen?.place);
   return (
-    <>
+    <OpenScreen.Provider value={(title) => open(screens.find((other) => other.title === title))}>
       <nav aria-label="Places in the job">
         {shownPlaces.map((place) => (
           <button
@@ -73,7 +74,7 @@ export function Pane() {
           Opening…
         </p>
       )}
-    </>
+    </OpenScreen.Provider>
   );
 }
 

@@ -46,6 +46,11 @@ test("the sample's chart is drawn over the grid and in the pane with the same se
   await pane.getByText("Rising: beer cannot do that.").waitFor();
   await pane.getByText("No curve yet.").waitFor();
   expect(await rows.count()).toBe(8);
+
+  await pane.getByRole("button", { name: "Type the next reading" }).click();
+  const heading = pane.getByRole("heading", { name: "Reading", exact: true });
+  await heading.waitFor();
+  expect(await heading.evaluate((element) => element === document.activeElement)).toBe(true);
 });
 
 test("the dates of a batch to come are a calendar file, to download and to copy; a day wanted is counted backwards", async () => {

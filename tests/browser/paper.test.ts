@@ -20,7 +20,8 @@ const expectedPages: Readonly<Record<string, number>> = {
   Stores: 2,
   Club: 1,
 };
-const withChart = new Set([...printedBatches().map(({ sheetName }) => sheetName), "Season"]);
+/** A batch has its fermentation; the season its months, gravities, efficiency with bitterness, and scores. */
+const charts = new Map<string, number>([...printedBatches().map(({ sheetName }) => [sheetName, 1] as const), ["Season", 4]]);
 const smallestPoints = 8;
 
 interface Printed {
@@ -107,7 +108,7 @@ describe("the sheet in front, on paper", () => {
       expect(printed.cut).toEqual([]);
       expect(printed.smallest).toBeGreaterThanOrEqual(smallestPoints - 0.01);
       expect(printed.over).toBeLessThanOrEqual(0);
-      expect(printed.charts).toBe(withChart.has(name) ? 1 : 0);
+      expect(printed.charts).toBe(charts.get(name) ?? 0);
       const pages = expectedPages[name]!;
       expect(printed.footers).toEqual(
         Array.from({ length: pages }, (_, index) =>

@@ -48,6 +48,7 @@ describe("a brewer's word finds its function first", () => {
     ["diluting", "WORT.THIN"],
     ["gravity too low", "WORT.REDUCE"],
     ["grain bill percentages", "WORT.BILL"],
+    ["late extract", "WORT.KETTLE"],
     ["target IBU", "HOPS.WEIGH"],
     ["dry hopping", "HOPS.DRY"],
     ["two-step starter", "YEAST.STEPS"],

@@ -40,6 +40,13 @@ const directions: Readonly<Record<string, Readonly<Record<string, Direction | Fr
   },
   "WORT.REFRACTOMETER": { brix: up, wort_correction: down },
   "WORT.GRAVITY": { volume: down, efficiency: up },
+  "WORT.KETTLE": {
+    before: down,
+    after: down,
+    late_minutes: "only where something goes in late, which few drawn calls have: tests/core/wort/kettle.test.ts",
+    boil_minutes: "late extract is a smaller part of a longer boil",
+    efficiency: up,
+  },
   "WORT.COLOUR": { volume: down },
   "WORT.THIN": { volume: up, gravity: up, target: down },
   "WORT.REDUCE": { volume: up, gravity: down, target: up },

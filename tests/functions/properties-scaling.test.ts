@@ -18,6 +18,7 @@ const scaling: readonly (readonly [string, readonly string[], 0 | 1])[] = [
   ["WATER.STRIKE", ["grain_mass", "water_volume"], 0],
   ["WATER.IONS", ["salts.mass", "volume"], 0],
   ["WATER.BLEND", ["shares"], 0],
+  ["WORT.KETTLE", ["fermentables.mass", "late.mass", "before", "after"], 0],
   ["WORT.BILL", ["volume"], 1],
   ["WORT.BILL", ["shares.share"], 0],
   ["HOPS.WEIGH", ["volume"], 1],

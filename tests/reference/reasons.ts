@@ -5,6 +5,7 @@ export const reasonsForNoDocument: Readonly<Record<string, string>> = {
   "WORT.POINTS": "WORT.YIELD turned round",
   "WORT.COLOUR": "the curve is documented, worked values of it are not printed",
   "WORT.BILL": "WORT.GRAVITY turned round",
+  "WORT.KETTLE": "the mean of WORT.GRAVITY over the boil; tests/core/wort follows one minute by minute",
   "HOPS.WEIGH": "HOPS.IBU turned round",
   "HOPS.DRY": "the papers are cited from memory; nothing but their means is used",
   "HOPS.STAND": "what a stand adds is not published as a table; tests/core/hops integrates the published rates by a second method",

@@ -116,11 +116,14 @@ describe("a copy of a batch that was brewed", () => {
   );
 
   it(
-    "gets a mark of its own where the brewer says that it is the copy; the log that came along is told of",
+    "gets a mark and a number of its own where the brewer says that it is the copy; the log that came along is told of",
     async () => {
+      for (const name of ["Brewed", "Brewed (2)"]) await type(name, original.cellOf("batch_number"), 7);
+      await type("Planned", original.cellOf("batch_number"), 12);
       expect(await run((context) => giveOwnMark(context, "Brewed (2)"))).toBe(true);
       const { Brewed, "Brewed (2)": own } = await marks();
       expect(Brewed).toBe("brewed");
+      expect(["Brewed", "Brewed (2)", "Planned"].map((name) => bench.valueAt(name, original.cellOf("batch_number")))).toEqual([7, 13, 12]);
       expect(own).toMatch(/^[0-9a-z]{12}$/);
       expect(await run(copiesInWorkbook)).toEqual([]);
       expect(await run(refreshSeason)).toMatchObject({ batches: 3, written: 1, copies: [] });

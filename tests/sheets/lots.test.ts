@@ -5,7 +5,14 @@ import type { BatchContents } from "../../src/workbook/batch/contents";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";
 import { insertBatch } from "../../src/workbook/batch/insert-batch";
 import { agedHops } from "../../src/workbook/sheets/stores/aged-hops";
-import { giveBack, planDraw, readStoresAndBatches, writeDraws, type StoresAndBatches } from "../../src/workbook/sheets/stores/draw";
+import {
+  afterDraw,
+  giveBack,
+  planDraw,
+  readStoresAndBatches,
+  writeDraws,
+  type StoresAndBatches,
+} from "../../src/workbook/sheets/stores/draw";
 import { insertStores, renewStores } from "../../src/workbook/sheets/stores/insert-stores";
 import { needsOf, type Need } from "../../src/workbook/sheets/stores/needs";
 import { portions } from "../../src/workbook/sheets/stores/portions";
@@ -169,6 +176,18 @@ describe("on the sheet", () => {
   );
 
   it(
+    "draws that are planned in a row take no lot twice",
+    async () => {
+      const found = await read();
+      const first = planDraw(found, "One");
+      const second = planDraw(afterDraw(found, first, 46270), "Two");
+      const older = [...first.draws, ...second.draws].filter(({ name, lot }) => name === "Cascade" && lot === "2024");
+      expect(older.reduce((sum, { amount }) => sum + amount, 0)).toBeCloseTo(40, 9);
+    },
+    benchTimeout,
+  );
+
+  it(
     "a draw takes the lots, and what it cost is the batch's cost; stores and batches together are what was bought",
     async () => {
       const before = total();
@@ -190,7 +209,7 @@ describe("on the sheet", () => {
       const drawn = (id: string, kinds: readonly string[]) =>
         book.filter((draw) => draw.id === id && kinds.includes(draw.kind)).reduce((sum, { cost = NaN }) => sum + cost, 0);
       expect(drawn("one", ["malt", "hops", "yeast", "caps"]) + drawn("two", ["malt", "hops", "yeast", "caps"])).toBeCloseTo(after.drawn, 9);
-      for (const contents of [one, two]) expect(spent(contents)).toBeCloseTo(drawn(contents.id, ["malt", "hops", "yeast"]), 9);
+      for (const contents of [one, two]) expect(spent(contents)).toBeCloseTo(drawn(contents.id, ["malt", "hops", "yeast", "caps"]), 9);
       expect(spent(one)).toBeLessThan(spent(two));
     },
     benchTimeout,

@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import type { HeadlessBench } from "../../src/excel-stand-in/headless";
+import { address } from "../../src/workbook/grid/plan/addresses";
 import { dayNumber } from "../../src/workbook/grid/words/day-number";
 import { exampleBatch, firstExtractBatch } from "../../src/workbook/batch/example-batch";
 import type { BatchContents } from "../../src/workbook/batch/contents";
@@ -361,6 +362,54 @@ describe("readings of a device", () => {
     benchTimeout,
   );
   it(
+    "stand by their date among those that are there, which keep their notes",
+    async () => {
+      const at = (day: number, reading: number) => ({
+        when: 46270 + day,
+        reading,
+        scale: "SG" as const,
+        sampleTemperature: 20,
+        beerTemperature: 19,
+      });
+      const sheet = await insertOn(bench, { ...mashed, readings: [at(1.5, 1.044), at(4.5, 1.02), at(9.5, 1.012)] });
+      const { from } = (await Excel.run((context) => readBatchSheet(context, "Mashed")))!.area("readings");
+      const cell = (row: number) => address(from.row + row, from.column);
+      await Excel.run(async (context) => {
+        const { notes } = context.workbook.worksheets.getItem("Mashed");
+        ["the first", "the second", "the third"].forEach((words, row) => notes.add(cell(row), words));
+        await context.sync();
+      });
+      const log = [2.5, 3.5, 5.5, 11.5].map((day, index) => ({
+        when: 46270 + day,
+        gravity: 1.04 - index / 100,
+        temperatureC: 18,
+        line: index + 2,
+      }));
+      expect(await Excel.run((context) => writeReadings(context, "Mashed", log, true))).toBe(4);
+      await bench.calculate();
+      const found = batchContents((await Excel.run((context) => readBatchSheet(context, "Mashed")))!).readings;
+      expect(found.map(({ when, reading }) => [when - 46270, reading])).toEqual([
+        [1.5, 1.044],
+        [2.5, 1.04],
+        [3.5, 1.03],
+        [4.5, 1.02],
+        [5.5, 1.02],
+        [9.5, 1.012],
+        [11.5, 1.01],
+      ]);
+      const notes = await Excel.run(async (context) => {
+        const all = found.map((_, row) =>
+          context.workbook.worksheets.getItem("Mashed").notes.getItemOrNullObject(cell(row)).load("content"),
+        );
+        await context.sync();
+        return all.map((note) => (note.isNullObject ? "" : note.content));
+      });
+      expect(notes).toEqual(["the first", "", "", "the second", "", "the third", ""]);
+      expect(sheet.number("fg")).toBeCloseTo(1.01, 3);
+    },
+    benchTimeout,
+  );
+  it(
     "are all kept on a sheet of their own, with the fit over every one",
     async () => {
       await insertOn(bench, mashed);
@@ -371,6 +420,17 @@ describe("readings of a device", () => {
       expect([at("Mashed log", "A4"), at("Mashed log", "B4")]).toEqual(["state", "steady"]);
       expect(at("Mashed log", "B5")).toBeCloseTo(1.011, 4);
       expect([at("Mashed log", "A612"), at("Mashed log", "B612")]).toEqual([rows.at(-1)?.when, rows.at(-1)?.gravity]);
+      // What is typed below looks as what was imported, and counts.
+      const [formats, readings] = await Excel.run(async (context) => {
+        const sheet = context.workbook.worksheets.getItem("Mashed log");
+        const [typed, above] = ["A613:C613", "A612:C612"].map((range) => sheet.getRange(range).load("numberFormat"));
+        typed!.values = [[46290.5, 1.009, 19]];
+        const log = sheet.getRange("log_gravities").load("address");
+        await context.sync();
+        return [[typed!.numberFormat, above!.numberFormat], log.address];
+      });
+      expect(formats[0]).toEqual(formats[1]);
+      expect(readings).toMatch(/B642$/);
     },
     benchTimeout,
   );

@@ -193,6 +193,7 @@ const usualBatch: fc.Arbitrary<BatchContents> = fc.record({
     conditioningTemperature: number(-10, 200),
     kegTemperature: number(-10, 200),
     bottlesFilled: filled(0, 100000),
+    otherCost: filled(0, 100),
   }),
   tasting: fc.record({ tastedOn: orBlank(day), looks: score, smells: score, tastes: score, feels: score, again: score, notes: words }),
 });

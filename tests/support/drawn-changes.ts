@@ -82,3 +82,24 @@ function newHop(plan: SheetPlan, typed: Map<string, string | number>, uniform: (
     typed.set(address(free.row, free.column + index), content),
   );
 }
+
+/** Cells of some names, and all that is worked out from them: what stands still with them. */
+export function madeFrom(plan: SheetPlan, names: readonly string[]): ReadonlySet<string> {
+  const places = new Map(plan.names.map(({ name, range }) => [name, range]));
+  const found = new Set(names.flatMap((name) => cellsOfRange(places.get(name) ?? "A1")));
+  for (let before = -1; before !== found.size;) {
+    before = found.size;
+    const named = [...places].filter(([, range]) => cellsOfRange(range).some((cell) => found.has(cell))).map(([name]) => name);
+    const speaks = new RegExp(`\\b(${named.join("|")})\\b`);
+    for (const { address: cell, content } of plan.cells)
+      if (typeof content === "string" && content.startsWith("=") && speaks.test(content)) found.add(cell);
+  }
+  return found;
+}
+
+export function cellsOfRange(range: string): string[] {
+  const { from, to } = block(range);
+  return Array.from({ length: to.row - from.row + 1 }, (_, row) =>
+    Array.from({ length: to.column - from.column + 1 }, (__, column) => address(from.row + row, from.column + column)),
+  ).flat();
+}

@@ -80,6 +80,17 @@ export function shownByLibreOffice(workbook: Uint8Array, sheet = 1): string[][] 
   });
 }
 
+/** The same of every sheet, by its name, in one go: numbers with all their digits. */
+export function allShownByLibreOffice(workbook: Uint8Array): Map<string, string[][]> {
+  const files = filesByLibreOffice(workbook, "csv:Text - txt - csv (StarCalc):44,34,76,1,,0,false,false,false,false,false,-1");
+  return new Map(
+    [...files].map(([name, bytes]) => [
+      name.slice("book-".length, -".csv".length),
+      parse(bytes, { relax_column_count: true }) as string[][],
+    ]),
+  );
+}
+
 export const isErrorShown = (text: string): boolean => /^(#|Err:)/.test(text);
 
 /** LibreOffice writes days and times of day into CSV as such; Excel's day numbers count from 1899-12-30. */

@@ -1,5 +1,5 @@
 import { makeWorkbook, sampleBytes } from "../../src/build/make-sample";
-import { seasonBatches } from "../../src/build/sample-season";
+import { noteSeason, seasonBatches } from "../../src/build/sample-season";
 import type { BatchContents } from "../../src/workbook/batch/contents";
 import { exampleBatch, firstExtractBatch } from "../../src/workbook/batch/example-batch";
 import { newBatch } from "../../src/workbook/batch/new-batch";
@@ -44,7 +44,7 @@ export const printedBatches = (): BatchContents[] => {
 /** A workbook with these batches, the pages of each that has a recipe, season, kit, stores and club. */
 export async function printedWorkbook(): Promise<Uint8Array> {
   const batches = printedBatches();
-  const made = await makeWorkbook(await loadHeadlessBench(), batches, async (context) => {
+  const sheets = async (context: Excel.RequestContext) => {
     await insertSeason(context, { sheetName: "Season", units: "metric", today: 46300, allowance: 400 });
     await insertKit(context, { sheetName: "Kit", units: "metric", kitNames: ["Shed"] });
     await insertStores(context, {
@@ -72,7 +72,8 @@ export async function printedWorkbook(): Promise<Uint8Array> {
       units: "metric",
       entries: batches.slice(3, 6).map((batch, index) => ({ member: `Member ${index + 1}`, batch })),
     });
-  });
+  };
+  const made = await makeWorkbook(await loadHeadlessBench(), batches, sheets, noteSeason);
   made.bench.dispose();
   return sampleBytes(made);
 }

@@ -115,3 +115,17 @@ describe.each(plans)("the plan of a batch sheet (%s)", (_, plan) => {
     }
   });
 });
+
+describe("the fermentation chart", () => {
+  it.each([
+    ["metric", 1, 0],
+    ["us", 1.8, 32],
+  ] as const)("shows every temperature that ferments on one axis, in which a degree is no cliff (%s)", (units, slope, zero) => {
+    const [chart] = planBatch(firstExtractBatch(units)).charts;
+    const [low, high] = chart!.secondary!.span!;
+    // Lager yeast works from about 4 °C, the warmest farmhouse yeasts to about 42 °C (common practice).
+    expect(low).toBeLessThanOrEqual(4 * slope + zero);
+    expect(high).toBeGreaterThanOrEqual(42 * slope + zero);
+    expect((high - low) / slope).toBeGreaterThanOrEqual(40);
+  });
+});

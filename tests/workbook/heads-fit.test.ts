@@ -1,6 +1,7 @@
 import { expect, it } from "vitest";
 import { columnNumber, position } from "../../src/workbook/grid/plan/addresses";
 import type { SheetPlan } from "../../src/workbook/grid/plan/sheet-plan";
+import { planSeason } from "../../src/workbook/sheets/season/season-plan";
 import { planStores } from "../../src/workbook/sheets/stores/stores-plan";
 
 /* A letter of bold Calibri is on average about 0.95 as wide as the digit that column widths are counted in (our estimate). */
@@ -20,6 +21,7 @@ function tooNarrow({ cells, columnWidths, print }: SheetPlan): string[] {
 }
 
 it.each([
+  ["season", planSeason({ sheetName: "Season", units: "metric", today: 46270, rows: [] })],
   ["stores", planStores({ sheetName: "Stores", units: "metric", today: 46270 })],
   ["stores in US units", planStores({ sheetName: "Stores", units: "us", today: 46270 })],
 ])("%s: every head fits over its columns", (_, plan) => expect(tooNarrow(plan)).toEqual([]));

@@ -28,6 +28,7 @@ const present = (
   settled: true,
   letGo: false,
   closed: "",
+  kegCell: false,
   kept,
   shown: kept,
 });

@@ -97,6 +97,7 @@ const season: GuidePage = {
       title: "All batches in one list",
       paragraphs: [
         "<em>Season</em> writes a sheet with one line for each batch sheet. It follows when a batch is added, copied, renamed, moved or deleted while the pane is open, and catches up when the pane is opened.",
+        "It is a record, too: a batch whose sheet is deleted stays in the list with its last figures, and the year's volume and cost stay what they were. A year can be closed; batches of one name are compared under <em>Versions of a recipe</em>.",
       ],
       picture: "season-sheet",
     },
@@ -109,7 +110,9 @@ const season: GuidePage = {
     },
     {
       title: "What is on the shelves",
-      paragraphs: ["<em>Stores</em> keeps what you have; a batch draws on it once, and what is missing for planned batches is listed."],
+      paragraphs: [
+        "<em>Stores</em> keeps what you have, one line for each lot. A batch draws on it once, the oldest lot first or the one that you choose, and what it drew is its cost; what is missing for planned batches is listed.",
+      ],
       picture: "stores-sheet",
     },
   ],
@@ -144,8 +147,17 @@ const club: GuidePage = {
     },
     {
       title: "Side by side",
-      paragraphs: ["<em>Club</em> lays members' batches side by side in one unit system, with the tasters' scores, mean and spread."],
+      paragraphs: [
+        "<em>Club</em> lays members' batches side by side in one unit system, with the tasters' scores, mean and spread. For a class it sets what each plan predicted beside what each learner measured: the blank goes out by <em>Hand-out</em>, the learners' batch files or sheets come back here.",
+      ],
       picture: "club-sheet",
+    },
+    {
+      title: "Tasting blind",
+      paragraphs: [
+        "<em>Blind tasting</em> draws a three-digit code for each beer of a club sheet and makes a score sheet for each taster, with the beers in an order of their own. Score sheets need no Gylebook: print them, fill them in here, or hand them out as a workbook, from which each member sends one line of text back.",
+        "The ranking says whether the tasters agree more than chance would have it, and which beers differ. For <em>can anybody taste the difference?</em> there are GYLE.TASTE.TRIANGLE, DUO and PAIR.",
+      ],
     },
     {
       title: "Working in one workbook at the same time",

@@ -118,9 +118,9 @@ export const trials: readonly Trial[] = [
     title: "Season, kit and stores",
     steps: [
       "Season, Season: Write the season sheet. Season, Kit: Write the kit sheet. Season, Stores: Write the stores sheet.",
-      "With the pane open: rename the tab of a batch, drag it to another place, then delete the copy made above.",
+      "With the pane open: rename the tab of a batch, drag it to another place, then type 18 beside “Volume in the fermenter” on the copy made above, go to another sheet, and delete the copy. Click the name of a batch in the list.",
     ],
-    see: "Three sheets; the season's list follows each change within seconds, in the order of the tabs; its charts show one column for each batch.",
+    see: "Three sheets; the season's list follows each change within seconds, in the order of the tabs; the copy stays at its end with its figures, and the year's volume is what it was; a click on a name opens its sheet.",
   },
   {
     title: "Hand-out, club, unplug",

@@ -13,8 +13,8 @@ interface ChangedName {
 type DirtyData = ReturnType<Parameters<IActiveDirtyManagerService["register"]>[1]["getDirtyData"]>;
 
 /**
- * Which formulas to calculate again when a name changes: those that use its token, and all of its own sheet, which may
- * have meant another name of that spelling before. A removed name calculates everything: its users cannot be told.
+ * Which formulas to calculate again when a name changes or goes: those that use its token, and all of its own sheet, which may
+ * have meant another name of that spelling before, or mean one now.
  */
 export function markUsersOfNames(injector: Injector, names: ScopedNames): void {
   const manager = injector.get(IActiveDirtyManagerService);
@@ -30,9 +30,5 @@ export function markUsersOfNames(injector: Injector, names: ScopedNames): void {
       dirtyNameMap: sheet && title ? { [name.unitId]: { [sheet]: title } } : {},
     };
   };
-  manager.register(SetDefinedNameMutation.id, { commandId: SetDefinedNameMutation.id, getDirtyData: changed });
-  manager.register(RemoveDefinedNameMutation.id, {
-    commandId: RemoveDefinedNameMutation.id,
-    getDirtyData: () => ({ forceCalculation: true }),
-  });
+  for (const { id } of [SetDefinedNameMutation, RemoveDefinedNameMutation]) manager.register(id, { commandId: id, getDirtyData: changed });
 }

@@ -15,6 +15,7 @@ import { expandOnEntry } from "./expand-on-entry";
 import { forgetHowStored } from "./forget-how-stored";
 import { forgetErrorsOfEdits } from "./forget-errors";
 import { keepDependencies } from "./keep-dependencies";
+import { keepFormulaData } from "./keep-formula-data";
 import { describeFunctions } from "./function-descriptions";
 import { FormulaMeanings } from "./install-intersection";
 import { installScopedNames } from "./install-scoped-names";
@@ -143,6 +144,7 @@ export class Engine {
     repairNativeFunctions(injector);
     repairSpillPasses(injector);
     repairSpilledCells(injector);
+    keepFormulaData(injector);
     keepDependencies(injector, new FormulaMeanings(injector, names));
     repairComparisons();
     repairUndoBatches(injector);

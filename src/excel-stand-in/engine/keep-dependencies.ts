@@ -161,6 +161,8 @@ class KeptDependencies {
   private readonly otherFormulas = new Map<string, OtherKept>();
   private readonly forced = new Set<Kept>();
   private readonly unsteady = new Set<Kept>();
+  /** The formulas of each sheet as they were when all of them had been taken apart. */
+  private readonly taken = new Map<string, object>();
   private withAddresses = 0;
   private knownTables = new Map<string, string>();
   /** What the last calculation has marked. */
@@ -250,7 +252,7 @@ class KeptDependencies {
   private forgetAll(): void {
     this.register.reset();
     this.generator._dependencyRTreeCacheForAddressFunction.clear();
-    for (const all of [this.trees, this.byTree, this.cells, this.otherFormulas, this.forced, this.unsteady]) all.clear();
+    for (const all of [this.trees, this.byTree, this.cells, this.otherFormulas, this.forced, this.unsteady, this.taken]) all.clear();
     this.withAddresses = 0;
     this.startOver = false;
   }
@@ -260,12 +262,16 @@ class KeptDependencies {
     const places = this.dropReadersOfChanges();
     const formulas = this.config.getFormulaData() as unknown as BySheet<ByCell<FormulaItem>>;
     for (const [unitId, sheets] of Object.entries(formulas)) {
-      for (const [sheetId, data] of Object.entries(sheets ?? {})) await this.takeSheet(unitId, sheetId, data ?? {});
+      for (const [sheetId, data] of Object.entries(sheets ?? {}))
+        if (!this.isTaken(unitId, sheetId, data)) await this.takeSheet(unitId, sheetId, data ?? {});
     }
     for (const [unitId, sheetId] of this.cells.places()) {
       const data = formulas[unitId]?.[sheetId];
+      if (this.isTaken(unitId, sheetId, data)) continue;
       for (const kept of [...this.cells.ofSheet(unitId, sheetId)]) if (data?.[kept.tree.row]?.[kept.tree.column] == null) this.drop(kept);
     }
+    for (const [unitId, sheets] of Object.entries(formulas))
+      for (const [sheetId, data] of Object.entries(sheets ?? {})) if (data) this.taken.set(`${unitId}!${sheetId}`, data);
     await this.takeOtherFormulas();
     const readers = places.flatMap(([unitId, sheetId, row, column]) => this.cells.get(unitId, sheetId, row, column) ?? []);
     // Rows put into a name's range make it longer, and make the engine forget everything at the same time.
@@ -274,6 +280,11 @@ class KeptDependencies {
       for (const kept of this.byTree.values())
         if (kept.tree.formulaId === undefined && kept.names.some((name) => names.has(name))) readers.push(kept);
     return readers;
+  }
+
+  /** Whether nothing has changed on a sheet since its formulas were taken apart: then it holds its formulas in the same object. */
+  private isTaken(unitId: string, sheetId: string, data: object | null | undefined): boolean {
+    return data != null && this.taken.get(`${unitId}!${sheetId}`) === data;
   }
 
   private async takeSheet(unitId: string, sheetId: string, data: ByCell<FormulaItem>): Promise<void> {
@@ -403,6 +414,7 @@ class KeptDependencies {
   private drop(kept: Kept): void {
     const { tree } = kept;
     if (!this.byTree.delete(tree)) return;
+    this.taken.delete(`${tree.unitId}!${tree.subUnitId}`);
     removeRanges(this.register._dependencyRTreeCache, kept.ranges, tree.treeId);
     removeRanges(this.generator._dependencyRTreeCacheForAddressFunction, kept.led, tree.treeId);
     this.trees.delete(tree.treeId);

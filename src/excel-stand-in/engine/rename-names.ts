@@ -6,11 +6,12 @@ import {
   type Injector,
   type Workbook,
 } from "@univerjs/core";
-import { IDefinedNamesService } from "@univerjs/engine-formula";
+import { IDefinedNamesService, SetDefinedNameMutation } from "@univerjs/engine-formula";
 import { RemoveDefinedNameCommand, SetDefinedNameCommand, SetRangeValuesMutation } from "@univerjs/sheets";
 import { UpdateFormulaController } from "@univerjs/sheets-formula";
 import { splitFormula } from "./formula-text";
 import { localVariables } from "./local-variables";
+import { scopeOf } from "./name-scope";
 import type { ScopedNames } from "./scoped-names";
 
 interface Mutations {
@@ -29,7 +30,7 @@ interface ChangedName {
 /**
  * When a name is renamed or deleted the grid changes every formula in which it finds that spelling, also on sheets
  * that mean a name of their own by it, and misses other capitals and names written with their sheet. Here a renamed
- * name is followed by the formulas that mean it. A deleted one leaves formulas as they are, and they say #NAME?, as in Excel.
+ * name is followed by the formulas that mean it, those of other names too. A deleted one leaves formulas as they are, and they say #NAME?, as in Excel.
  */
 export function renameNames(injector: Injector, names: ScopedNames): void {
   const controller = injector.get(UpdateFormulaController) as unknown as Rewriting;
@@ -67,6 +68,21 @@ function renamed(injector: Injector, names: ScopedNames, { unitId, id, name }: C
     const write = (cellValue: unknown): IMutationInfo => ({ id: SetRangeValuesMutation.id, params: { unitId, subUnitId, cellValue } });
     mutations.redos.push(write(after));
     mutations.undos.push(write(earlier));
+  }
+  for (const other of Object.values(injector.get(IDefinedNamesService).getDefinedNameMap(unitId) ?? {})) {
+    const changed = inFormula(
+      other.formulaOrRefString,
+      before.name,
+      name,
+      (sheetName) => names.find(unitId, scopeOf(other) ?? "", before.name, sheetName)?.id === id,
+    );
+    if (other.id === id || changed === other.formulaOrRefString) continue;
+    const write = (formulaOrRefString: string): IMutationInfo => ({
+      id: SetDefinedNameMutation.id,
+      params: { ...other, unitId, formulaOrRefString },
+    });
+    mutations.redos.push(write(changed));
+    mutations.undos.push(write(other.formulaOrRefString));
   }
   return mutations;
 }

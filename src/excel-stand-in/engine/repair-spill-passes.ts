@@ -5,6 +5,7 @@ import {
   IFormulaCurrentConfigService,
   IFormulaRuntimeService,
 } from "@univerjs/engine-formula";
+import { isBlocked, waitingFor } from "./repair-spilled-cells";
 
 /** The steps of a calculation that the engine keeps to itself. */
 interface Passes {
@@ -69,29 +70,33 @@ export function repairSpillPasses(injector: Injector): void {
 }
 
 /**
- * Looks at every answer as it comes in. Where a spill becomes smaller, or a single value, the cells that it leaves must
- * not go on showing to other formulas what stood there: they are emptied, and returned as ranges to follow up.
+ * Looks at every answer as it comes in. Where a spill becomes smaller, a single value, or has no room any more, the cells that it
+ * leaves must not go on showing to other formulas what stood there: they are emptied, and returned as ranges to follow up, with the cells of
+ * answers that wait for room there.
  */
 function watchShrinking(config: IFormulaCurrentConfigService, runtime: IFormulaRuntimeService): DirtyRange[] {
   const leftBehind: DirtyRange[] = [];
   const setRuntimeData = runtime.setRuntimeData.bind(runtime);
   runtime.setRuntimeData = (answer) => {
     const { currentUnitId: unitId, currentSubUnitId: sheetId, currentRow: row, currentColumn: column } = runtime;
-    const present = () => runtime.getUnitArrayFormula() as SpillRanges;
-    const ofThisPassSeries = present()[unitId]?.[sheetId]?.[row]?.[column];
-    const ofLastTime = (config.getArrayFormulaRange() as SpillRanges)[unitId]?.[sheetId]?.[row]?.[column];
-    if (ofThisPassSeries) {
-      delete present()[unitId]?.[sheetId]?.[row]?.[column];
-      empty(runtime.getRuntimeArrayFormulaCellData()[unitId]?.[sheetId], ofThisPassSeries);
-    }
+    const spills = () => (runtime.getUnitArrayFormula() as SpillRanges)[unitId]?.[sheetId]?.[row];
+    const values = () => runtime.getUnitData()[unitId]?.[sheetId];
+    const spilled = () => runtime.getRuntimeArrayFormulaCellData()[unitId]?.[sheetId];
+    const stale = config.getArrayFormulaCellData()[unitId]?.[sheetId];
+    const present = () => (isBlocked(values()?.getValue(row, column)) ? undefined : spills()?.[column]);
+    const ofThisPassSeries = present();
+    const ofLastCalculation = () => (config.getArrayFormulaRange() as SpillRanges)[unitId]?.[sheetId];
+    const ofLastTime = isBlocked(stale?.getValue(row, column)) ? undefined : ofLastCalculation()?.[row]?.[column];
+    if (ofThisPassSeries) empty(spilled(), ofThisPassSeries);
+    delete spills()?.[column];
     setRuntimeData(answer);
-    const now = present()[unitId]?.[sheetId]?.[row]?.[column];
+    const now = present();
     for (const earlier of [ofThisPassSeries, ofLastTime]) {
       if (!earlier || (now && now.endRow >= earlier.endRow && now.endColumn >= earlier.endColumn)) continue;
-      const stale = config.getArrayFormulaCellData()[unitId]?.[sheetId];
       const wasThere = earlier === ofThisPassSeries || stale?.getValue(earlier.endRow, earlier.endColumn) != null;
+      const waiting = waitingFor(earlier, ofLastCalculation(), (r, c) => isBlocked(values()?.getValue(r, c) ?? stale?.getValue(r, c)));
       empty(stale, earlier);
-      if (wasThere) leftBehind.push({ unitId, sheetId, range: earlier });
+      if (wasThere) leftBehind.push(...[earlier, ...waiting].map((range) => ({ unitId, sheetId, range })));
     }
   };
   return leftBehind;

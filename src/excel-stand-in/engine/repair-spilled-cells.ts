@@ -1,8 +1,8 @@
 import type { IRange, Injector, ObjectMatrix } from "@univerjs/core";
-import { ErrorType, FormulaDataModel } from "@univerjs/engine-formula";
+import { ErrorType, FormulaDataModel, IFormulaCurrentConfigService, IFormulaRuntimeService } from "@univerjs/engine-formula";
 
-type Shown = { v?: unknown } | null | undefined;
-type ByCell<T> = Record<number, Record<number, T>>;
+type Shown = { v?: unknown } | null | undefined | void;
+type ByCell<T> = Record<number, Record<number, T> | undefined>;
 type BySheet<T> = Record<string, Record<string, T> | undefined>;
 
 /** What the engine's register of spills keeps to itself. */
@@ -24,6 +24,7 @@ export const isBlocked = (shown: Shown): boolean => shown?.v === ErrorType.SPILL
  * the cells are those of the spills that have room, each as it was calculated last, and the first cell of those that have none.
  */
 export function repairSpilledCells(injector: Injector): void {
+  lookForRoom(injector);
   const register = injector.get(FormulaDataModel) as unknown as Register;
   let single: BySheet<ObjectMatrix<Shown>> = {};
   let calculated: BySheet<ObjectMatrix<Shown>> = {};
@@ -66,6 +67,49 @@ export function repairSpilledCells(injector: Injector): void {
   };
 }
 
+interface Calculation {
+  _isInOtherArrayFormulaRange(unitId: string, sheetId: string, row: number, column: number, atRow: number, atColumn: number): boolean;
+}
+
+/**
+ * Whether another answer has spilled into a cell. The engine takes a blocked one that is not just being calculated for one that has its
+ * cells, so that two answers without room kept each other out, and one that has just withdrawn for one that is still there.
+ */
+function lookForRoom(injector: Injector): void {
+  const config = injector.get(IFormulaCurrentConfigService);
+  const runtime = injector.get(IFormulaRuntimeService);
+  (runtime as unknown as Calculation)._isInOtherArrayFormulaRange = (unitId, sheetId, row, column, atRow, atColumn) => {
+    const [values, before] = [runtime.getUnitData()[unitId]?.[sheetId], config.getArrayFormulaCellData()[unitId]?.[sheetId]];
+    const ranges = (config.getArrayFormulaRange() as BySheet<ByCell<IRange>>)[unitId]?.[sheetId] ?? {};
+    const now = (runtime.getUnitArrayFormula() as BySheet<ByCell<IRange>>)[unitId]?.[sheetId] ?? {};
+    for (const [r, c, ofLastTime] of entries(ranges)) {
+      if (r === row && c === column) continue;
+      const calculated = values?.getValue(r, c) as Shown;
+      const range = calculated == null ? ofLastTime : now[r]?.[c];
+      if (range && contains(range, atRow, atColumn) && !isBlocked(calculated ?? (before?.getValue(r, c) as Shown))) return true;
+    }
+    return false;
+  };
+}
+
+const contains = ({ startRow, endRow, startColumn, endColumn }: IRange, row: number, column: number): boolean =>
+  row >= startRow && row <= endRow && column >= startColumn && column <= endColumn;
+
+/** The cells of answers that had no room last time, and whose cells some are now free of another one's. */
+export function waitingFor(
+  freed: IRange,
+  ranges: ByCell<IRange> | undefined,
+  isWaiting: (row: number, column: number) => boolean,
+): IRange[] {
+  return [...entries(ranges ?? {})]
+    .filter(([row, column, { startRow, endRow, startColumn, endColumn }]) => {
+      const meets =
+        startRow <= freed.endRow && endRow >= freed.startRow && startColumn <= freed.endColumn && endColumn >= freed.startColumn;
+      return meets && isWaiting(row, column);
+    })
+    .map(([row, column]) => ({ startRow: row, endRow: row, startColumn: column, endColumn: column }));
+}
+
 class SpillsOfSheet {
   readonly ranges: ByCell<IRange> = {};
   readonly cells: ByCell<Shown> = {};
@@ -82,7 +126,7 @@ class SpillsOfSheet {
 
 function* entries<T>(cells: ByCell<T>): Generator<[row: number, column: number, value: NonNullable<T>]> {
   for (const [row, columns] of Object.entries(cells))
-    for (const [column, value] of Object.entries(columns)) if (value != null) yield [Number(row), Number(column), value];
+    for (const [column, value] of Object.entries(columns ?? {})) if (value != null) yield [Number(row), Number(column), value];
 }
 
 function* cellsOf({ startRow, endRow, startColumn, endColumn }: IRange): Generator<readonly [row: number, column: number]> {

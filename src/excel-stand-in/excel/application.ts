@@ -9,42 +9,19 @@ export class Application
   implements
     StandsFor<
       Excel.Application,
-      | "calculate"
-      | "suspendApiCalculationUntilNextSync"
-      | "suspendScreenUpdatingUntilNextSync"
-      | "calculationMode"
-      | "decimalSeparator"
-      | "thousandsSeparator"
-      | "useSystemSeparators"
-      | "cultureInfo"
+      "suspendApiCalculationUntilNextSync" | "decimalSeparator" | "thousandsSeparator" | "useSystemSeparators" | "cultureInfo"
     >
 {
-  get calculationMode(): Excel.Application["calculationMode"] {
-    return this.get("calculationMode");
-  }
+  declare readonly decimalSeparator: string;
+  declare readonly thousandsSeparator: string;
+  declare readonly useSystemSeparators: boolean;
 
-  get decimalSeparator(): string {
-    return this.get("decimalSeparator");
-  }
-  get thousandsSeparator(): string {
-    return this.get("thousandsSeparator");
-  }
-  get useSystemSeparators(): boolean {
-    return this.get("useSystemSeparators");
-  }
   get cultureInfo(): CultureInfo {
     return this.part("cultureInfo", () => new CultureInfo(this.context));
   }
 
-  calculate(_type: Excel.CalculationType | string): void {
-    this.write(() => this.context.host.engine.univerAPI.getFormula().executeCalculation());
-  }
-
   suspendApiCalculationUntilNextSync(): void {
     /* the grid collects edits anyway */
-  }
-  suspendScreenUpdatingUntilNextSync(): void {
-    /* the grid draws once per frame anyway */
   }
 
   protected override children() {
@@ -53,7 +30,6 @@ export class Application
   protected readers() {
     const locale = () => this.context.host.locale;
     return {
-      calculationMode: () => "Automatic",
       decimalSeparator: () => locale().decimal,
       thousandsSeparator: () => locale().group,
       useSystemSeparators: () => true,

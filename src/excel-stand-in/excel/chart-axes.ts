@@ -26,7 +26,7 @@ export class ChartAxes implements StandsFor<Excel.ChartAxes, "categoryAxis" | "v
 }
 
 /** Stands in for Excel.ChartAxis. */
-export class ChartAxis extends ChartPart implements StandsFor<Excel.ChartAxis, "title" | "minimum" | "maximum" | "numberFormat"> {
+export class ChartAxis extends ChartPart implements StandsFor<Excel.ChartAxis, "title" | "maximum" | "numberFormat"> {
   readonly title: ChartAxisTitle;
 
   constructor(
@@ -37,29 +37,19 @@ export class ChartAxis extends ChartPart implements StandsFor<Excel.ChartAxis, "
     this.title = new ChartAxisTitle(chart, which);
   }
 
-  get minimum(): Excel.ChartAxis["minimum"] {
-    return this.get("minimum");
-  }
-  set minimum(value: Excel.ChartAxis["minimum"]) {
-    this.put("minimum", value);
-  }
-  get maximum(): Excel.ChartAxis["maximum"] {
-    return this.get("maximum");
-  }
-  set maximum(value: Excel.ChartAxis["maximum"]) {
-    this.put("maximum", value);
-  }
-  get numberFormat(): string {
-    return this.get("numberFormat");
-  }
-  set numberFormat(format: string) {
-    this.put("numberFormat", format);
+  declare maximum: Excel.ChartAxis["maximum"];
+  declare numberFormat: string;
+
+  protected override changes() {
+    return {
+      maximum: (value: Excel.ChartAxis["maximum"]) => this.put("maximum", value),
+      numberFormat: (format: string) => this.put("numberFormat", format),
+    };
   }
 
   protected readers() {
     const axis = () => axisOf(this.chart.record(), this.which);
     return {
-      minimum: () => axis().minimum ?? "",
       maximum: () => axis().maximum ?? "",
       numberFormat: () => axis().numberFormat ?? "General",
     };
@@ -76,7 +66,7 @@ export class ChartAxis extends ChartPart implements StandsFor<Excel.ChartAxis, "
 }
 
 /** Stands in for Excel.ChartAxisTitle. */
-export class ChartAxisTitle extends ChartPart implements StandsFor<Excel.ChartAxisTitle, "text" | "visible"> {
+export class ChartAxisTitle extends ChartPart implements StandsFor<Excel.ChartAxisTitle, "text"> {
   constructor(
     chart: Chart,
     private readonly which: Which,
@@ -84,27 +74,20 @@ export class ChartAxisTitle extends ChartPart implements StandsFor<Excel.ChartAx
     super(chart);
   }
 
-  get text(): string {
-    return this.get("text");
-  }
-  set text(text: string) {
-    this.change("text", text, (chart) => {
-      axisOf(chart, this.which).title = text;
-    });
-  }
-  get visible(): boolean {
-    return this.get("visible");
-  }
-  set visible(visible: boolean) {
-    this.change("visible", visible, (chart) => {
-      if (!visible) delete axisOf(chart, this.which).title;
-    });
+  declare text: string;
+
+  protected override changes() {
+    return {
+      text: (text: string) =>
+        this.change("text", text, (chart) => {
+          axisOf(chart, this.which).title = text;
+        }),
+    };
   }
 
   protected readers() {
     return {
       text: () => axisOf(this.chart.record(), this.which).title ?? "",
-      visible: () => axisOf(this.chart.record(), this.which).title !== undefined,
     };
   }
 }

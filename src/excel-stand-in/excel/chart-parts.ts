@@ -25,13 +25,15 @@ export class ChartFont extends ChartPart implements StandsFor<Excel.ChartFont, "
     super(chart);
   }
 
-  get size(): number {
-    return this.get("size");
-  }
-  set size(points: number) {
-    this.change("size", points, (chart) => {
-      chart[this.which] = points;
-    });
+  declare size: number;
+
+  protected override changes() {
+    return {
+      size: (points: number) =>
+        this.change("size", points, (chart) => {
+          chart[this.which] = points;
+        }),
+    };
   }
 
   protected readers() {
@@ -40,28 +42,22 @@ export class ChartFont extends ChartPart implements StandsFor<Excel.ChartFont, "
 }
 
 /** Stands in for Excel.ChartTitle. */
-export class ChartTitle extends ChartPart implements StandsFor<Excel.ChartTitle, "text" | "visible" | "format"> {
+export class ChartTitle extends ChartPart implements StandsFor<Excel.ChartTitle, "text" | "format"> {
   readonly format = { font: new ChartFont(this.chart, "titleSize") };
 
-  get text(): string {
-    return this.get("text");
-  }
-  set text(text: string) {
-    this.change("text", text, (chart) => {
-      chart.title = text;
-    });
-  }
-  get visible(): boolean {
-    return this.get("visible");
-  }
-  set visible(visible: boolean) {
-    this.change("visible", visible, (chart) => {
-      if (!visible) delete chart.title;
-    });
+  declare text: string;
+
+  protected override changes() {
+    return {
+      text: (text: string) =>
+        this.change("text", text, (chart) => {
+          chart.title = text;
+        }),
+    };
   }
 
   protected readers() {
-    return { text: () => this.chart.record().title ?? "", visible: () => this.chart.record().title !== undefined };
+    return { text: () => this.chart.record().title ?? "" };
   }
 }
 
@@ -69,21 +65,20 @@ export class ChartTitle extends ChartPart implements StandsFor<Excel.ChartTitle,
 export class ChartLegend extends ChartPart implements StandsFor<Excel.ChartLegend, "visible" | "position" | "legendEntries"> {
   readonly legendEntries = new ChartLegendEntries(this.chart);
 
-  get visible(): boolean {
-    return this.get("visible");
-  }
-  set visible(visible: boolean) {
-    this.change("visible", visible, (chart) => {
-      chart.showLegend = visible;
-    });
-  }
-  get position(): Excel.ChartLegend["position"] {
-    return this.get("position");
-  }
-  set position(position: Excel.ChartLegend["position"]) {
-    this.change("position", position, (chart) => {
-      chart.legendPosition = position;
-    });
+  declare visible: boolean;
+  declare position: Excel.ChartLegend["position"];
+
+  protected override changes() {
+    return {
+      visible: (visible: boolean) =>
+        this.change("visible", visible, (chart) => {
+          chart.showLegend = visible;
+        }),
+      position: (position: Excel.ChartLegend["position"]) =>
+        this.change("position", position, (chart) => {
+          chart.legendPosition = position;
+        }),
+    };
   }
 
   protected readers() {
@@ -109,15 +104,17 @@ export class ChartLegendEntry extends ChartPart implements StandsFor<Excel.Chart
     super(chart);
   }
 
-  get visible(): boolean {
-    return this.get("visible");
-  }
-  set visible(visible: boolean) {
-    this.change("visible", visible, (chart) => {
-      const series = this.seriesOf(chart);
-      if (visible) delete series.unlisted;
-      else series.unlisted = true;
-    });
+  declare visible: boolean;
+
+  protected override changes() {
+    return {
+      visible: (visible: boolean) =>
+        this.change("visible", visible, (chart) => {
+          const series = this.seriesOf(chart);
+          if (visible) delete series.unlisted;
+          else series.unlisted = true;
+        }),
+    };
   }
 
   protected readers() {

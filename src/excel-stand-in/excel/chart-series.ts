@@ -45,8 +45,7 @@ type Members =
   | "markerBackgroundColor"
   | "markerForegroundColor"
   | "setValues"
-  | "setXAxisValues"
-  | "delete";
+  | "setXAxisValues";
 
 /** Stands in for Excel.ChartSeries. One colour serves line and marks: the bench draws no others. */
 export class ChartSeries extends ClientObject<ChartSeriesRecord, Context> implements StandsFor<Excel.ChartSeries, Members> {
@@ -59,60 +58,13 @@ export class ChartSeries extends ClientObject<ChartSeriesRecord, Context> implem
     super(chart.context, { name: "series", missing: "throws", find });
   }
 
-  get name(): string {
-    return this.get("name");
-  }
-  set name(name: string) {
-    this.set("name", name, (series) =>
-      this.chart.update(() => {
-        series.name = name;
-        delete series.nameFrom;
-      }),
-    );
-  }
-  get axisGroup(): Excel.ChartSeries["axisGroup"] {
-    return this.get("axisGroup");
-  }
-  set axisGroup(group: Excel.ChartSeries["axisGroup"]) {
-    this.put("axisGroup", group, { secondary: group === "Secondary" });
-  }
-  get chartType(): Excel.ChartSeries["chartType"] {
-    return this.get("chartType");
-  }
-  /** Excel mixes columns with lines too; the bench draws one family in a chart. */
-  set chartType(type: Excel.ChartSeries["chartType"]) {
-    this.set("chartType", type, (series) =>
-      this.chart.update((chart) => {
-        if (!["XYScatter", "Line"].some((family) => type.startsWith(family) && chart.type.startsWith(family)))
-          throw invalidArgument(`The bench draws no ${type} in a chart of the type ${chart.type}.`);
-        series.type = type;
-      }),
-    );
-  }
-  get markerStyle(): Excel.ChartSeries["markerStyle"] {
-    return this.get("markerStyle");
-  }
-  set markerStyle(style: Excel.ChartSeries["markerStyle"]) {
-    this.put("markerStyle", style, { markerStyle: style });
-  }
-  get markerSize(): number {
-    return this.get("markerSize");
-  }
-  set markerSize(size: number) {
-    this.put("markerSize", size, { markerSize: size });
-  }
-  get markerBackgroundColor(): string {
-    return this.get("markerBackgroundColor");
-  }
-  set markerBackgroundColor(color: string) {
-    this.put("markerBackgroundColor", color, { color });
-  }
-  get markerForegroundColor(): string {
-    return this.get("markerForegroundColor");
-  }
-  set markerForegroundColor(color: string) {
-    this.put("markerForegroundColor", color, { color });
-  }
+  declare name: string;
+  declare axisGroup: Excel.ChartSeries["axisGroup"];
+  declare chartType: Excel.ChartSeries["chartType"];
+  declare markerStyle: Excel.ChartSeries["markerStyle"];
+  declare markerSize: number;
+  declare markerBackgroundColor: string;
+  declare markerForegroundColor: string;
 
   setValues(source: Range | Excel.Range): void {
     this.write((series) =>
@@ -129,20 +81,38 @@ export class ChartSeries extends ClientObject<ChartSeriesRecord, Context> implem
     );
   }
 
-  delete(): void {
-    this.remove((series) =>
-      this.chart.update((chart) => {
-        chart.series = chart.series.filter((one) => one !== series);
-      }),
-    );
-  }
-
   change(part: Partial<ChartSeriesRecord>): void {
     this.write((series) =>
       this.chart.update(() => {
         Object.assign(series, part);
       }),
     );
+  }
+
+  protected override changes() {
+    return {
+      name: (name: string) =>
+        this.set("name", name, (series) =>
+          this.chart.update(() => {
+            series.name = name;
+            delete series.nameFrom;
+          }),
+        ),
+      axisGroup: (group: Excel.ChartSeries["axisGroup"]) => this.put("axisGroup", group, { secondary: group === "Secondary" }),
+      /** Excel mixes columns with lines too; the bench draws one family in a chart. */
+      chartType: (type: Excel.ChartSeries["chartType"]) =>
+        this.set("chartType", type, (series) =>
+          this.chart.update((chart) => {
+            if (!["XYScatter", "Line"].some((family) => type.startsWith(family) && chart.type.startsWith(family)))
+              throw invalidArgument(`The bench draws no ${type} in a chart of the type ${chart.type}.`);
+            series.type = type;
+          }),
+        ),
+      markerStyle: (style: Excel.ChartSeries["markerStyle"]) => this.put("markerStyle", style, { markerStyle: style }),
+      markerSize: (size: number) => this.put("markerSize", size, { markerSize: size }),
+      markerBackgroundColor: (color: string) => this.put("markerBackgroundColor", color, { color }),
+      markerForegroundColor: (color: string) => this.put("markerForegroundColor", color, { color }),
+    };
   }
 
   protected readers() {
@@ -175,23 +145,16 @@ class SeriesLine
     super(series.context, { name: "format", missing: "null", find: () => (series.isNullObject ? undefined : series.target) });
   }
 
-  get color(): string {
-    return this.get("color");
-  }
-  set color(color: string) {
-    this.put("color", color, { color });
-  }
-  get lineStyle(): Excel.ChartLineFormat["lineStyle"] {
-    return this.get("lineStyle");
-  }
-  set lineStyle(style: Excel.ChartLineFormat["lineStyle"]) {
-    this.put("lineStyle", style, { lineStyle: style });
-  }
-  get weight(): number {
-    return this.get("weight");
-  }
-  set weight(points: number) {
-    this.put("weight", points, { lineWeight: points });
+  declare color: string;
+  declare lineStyle: Excel.ChartLineFormat["lineStyle"];
+  declare weight: number;
+
+  protected override changes() {
+    return {
+      color: (color: string) => this.put("color", color, { color }),
+      lineStyle: (style: Excel.ChartLineFormat["lineStyle"]) => this.put("lineStyle", style, { lineStyle: style }),
+      weight: (points: number) => this.put("weight", points, { lineWeight: points }),
+    };
   }
 
   protected readers() {

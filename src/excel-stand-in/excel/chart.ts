@@ -42,50 +42,12 @@ export class Chart extends ClientObject<ChartTarget, Context> implements StandsF
   get series(): ChartSeriesCollection {
     return this.part("series", () => new ChartSeriesCollection(this));
   }
-  get name(): string {
-    return this.get("name");
-  }
-  set name(name: string) {
-    this.set("name", name, () =>
-      this.update((chart) => {
-        chart.name = name;
-      }),
-    );
-  }
-  get chartType(): Excel.Chart["chartType"] {
-    return this.get("chartType");
-  }
-  set chartType(type: Excel.Chart["chartType"]) {
-    this.set("chartType", type, () =>
-      this.update((chart) => {
-        chart.type = type;
-      }),
-    );
-  }
-  get left(): number {
-    return this.get("left");
-  }
-  set left(points: number) {
-    this.place("left", points);
-  }
-  get top(): number {
-    return this.get("top");
-  }
-  set top(points: number) {
-    this.place("top", points);
-  }
-  get width(): number {
-    return this.get("width");
-  }
-  set width(points: number) {
-    this.place("width", points);
-  }
-  get height(): number {
-    return this.get("height");
-  }
-  set height(points: number) {
-    this.place("height", points);
-  }
+  declare name: string;
+  declare chartType: Excel.Chart["chartType"];
+  declare left: number;
+  declare top: number;
+  declare width: number;
+  declare height: number;
 
   /** Lays the chart over the cells from the first to the last, both included. */
   setPosition(startCell: Range | Excel.Range | string, endCell?: Range | Excel.Range | string): void {
@@ -126,6 +88,27 @@ export class Chart extends ClientObject<ChartTarget, Context> implements StandsF
 
   protected override children() {
     return { title: () => this.title, legend: () => this.legend, series: () => this.series };
+  }
+
+  protected override changes() {
+    return {
+      name: (name: string) =>
+        this.set("name", name, () =>
+          this.update((chart) => {
+            chart.name = name;
+          }),
+        ),
+      chartType: (type: Excel.Chart["chartType"]) =>
+        this.set("chartType", type, () =>
+          this.update((chart) => {
+            chart.type = type;
+          }),
+        ),
+      left: (points: number) => this.place("left", points),
+      top: (points: number) => this.place("top", points),
+      width: (points: number) => this.place("width", points),
+      height: (points: number) => this.place("height", points),
+    };
   }
 
   protected readers() {

@@ -9,6 +9,9 @@ export interface Locator<Target> {
   name: string;
 }
 
+/** Classes that have their properties. */
+const equipped = new Set<object>();
+
 export type LoadOptions = string | string[] | Record<string, unknown> | undefined;
 
 /**
@@ -25,6 +28,8 @@ export abstract class ClientObject<Target, Queue extends RequestQueue = RequestQ
     readonly context: Queue,
     protected readonly locator: Locator<Target>,
   ) {
+    if (!equipped.has(new.target)) this.equip(new.target.prototype as object);
+    equipped.add(new.target);
     context.find(() => this.resolve());
   }
 
@@ -51,8 +56,13 @@ export abstract class ClientObject<Target, Queue extends RequestQueue = RequestQ
     return Object.fromEntries(this.known);
   }
 
-  /** How each property is read from the grid. */
+  /** How each property is read from the grid. A class that declares a property of this name has it: see `equip`. */
   protected abstract readers(): Record<string, (target: Target) => unknown>;
+
+  /** How each property that can be set reaches the workbook. */
+  protected changes(): Record<string, (value: never) => void> {
+    return {};
+  }
 
   /** Objects below this one that a path such as "format/fill/color" leads through; made when they are asked for. */
   protected children(): Record<string, () => { load(options?: LoadOptions): unknown }> {
@@ -100,6 +110,25 @@ export abstract class ClientObject<Target, Queue extends RequestQueue = RequestQ
   protected part<Part>(name: string, make: () => Part): Part {
     if (!this.parts.has(name)) this.parts.set(name, make());
     return this.parts.get(name) as Part;
+  }
+
+  /** Gives a class the properties of its tables, once. */
+  private equip(prototype: object): void {
+    const changes = Object.keys(this.changes());
+    for (const name of new Set([...Object.keys(this.readers()), ...changes])) {
+      if (name in prototype) continue;
+      Object.defineProperty(prototype, name, {
+        configurable: true,
+        get(this: ClientObject<unknown>) {
+          return this.get(name);
+        },
+        set: changes.includes(name)
+          ? function (this: ClientObject<unknown>, value: never) {
+              this.changes()[name]!(value);
+            }
+          : undefined,
+      });
+    }
   }
 
   private resolve(): void {

@@ -93,19 +93,11 @@ export class ConditionalFormatCollection
 /** Stands in for Excel.ConditionalFormat of type "Custom". */
 export class ConditionalFormat
   extends ClientObject<FormatTarget, Context>
-  implements StandsFor<Excel.ConditionalFormat, "custom" | "stopIfTrue" | "type">
+  implements StandsFor<Excel.ConditionalFormat, "custom" | "type">
 {
   readonly custom = new CustomConditionalFormat(this);
 
-  get type(): Excel.ConditionalFormat["type"] {
-    return this.get("type");
-  }
-  get stopIfTrue(): boolean {
-    return this.get("stopIfTrue");
-  }
-  set stopIfTrue(stop: boolean) {
-    this.set("stopIfTrue", stop, () => this.update((rule) => ({ ...rule, stopIfTrue: stop })));
-  }
+  declare readonly type: Excel.ConditionalFormat["type"];
 
   /** Changes the grid's rule; while the queue is worked off. */
   update(change: (rule: FormulaRule) => FormulaRule): void {
@@ -130,6 +122,6 @@ export class ConditionalFormat
   }
 
   protected readers() {
-    return { type: () => "Custom", stopIfTrue: () => this.rule().stopIfTrue };
+    return { type: () => "Custom" };
   }
 }

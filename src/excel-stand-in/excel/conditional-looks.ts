@@ -34,11 +34,13 @@ export class CustomConditionalFormat extends ConditionalPart implements StandsFo
 
 /** Stands in for Excel.ConditionalFormatRule. Excel also offers R1C1 and local spellings; the bench takes the plain one. */
 export class ConditionalFormatRule extends ConditionalPart implements StandsFor<Excel.ConditionalFormatRule, "formula"> {
-  get formula(): string {
-    return this.get("formula");
-  }
-  set formula(formula: string) {
-    this.set("formula", formula, () => this.owner.update((rule) => ({ ...rule, rule: { ...rule.rule, value: formula } })));
+  declare formula: string;
+
+  protected override changes() {
+    return {
+      formula: (formula: string) =>
+        this.set("formula", formula, () => this.owner.update((rule) => ({ ...rule, rule: { ...rule.rule, value: formula } }))),
+    };
   }
 
   protected readers() {
@@ -61,11 +63,12 @@ export class ConditionalRangeFormat extends ConditionalPart implements StandsFor
 
 /** Stands in for Excel.ConditionalRangeFill. */
 export class ConditionalRangeFill extends ConditionalPart implements StandsFor<Excel.ConditionalRangeFill, "color"> {
-  get color(): string {
-    return this.get("color");
-  }
-  set color(color: string) {
-    this.restyle("color", color, { bg: { rgb: color } });
+  declare color: string;
+
+  protected override changes() {
+    return {
+      color: (color: string) => this.restyle("color", color, { bg: { rgb: color } }),
+    };
   }
 
   protected readers() {
@@ -74,31 +77,21 @@ export class ConditionalRangeFill extends ConditionalPart implements StandsFor<E
 }
 
 /** Stands in for Excel.ConditionalRangeFont. */
-export class ConditionalRangeFont extends ConditionalPart implements StandsFor<Excel.ConditionalRangeFont, "color" | "bold" | "italic"> {
-  get color(): string {
-    return this.get("color");
-  }
-  set color(color: string) {
-    this.restyle("color", color, { cl: { rgb: color } });
-  }
-  get bold(): boolean {
-    return this.get("bold");
-  }
-  set bold(bold: boolean) {
-    this.restyle("bold", bold, { bl: bold ? BooleanNumber.TRUE : BooleanNumber.FALSE });
-  }
-  get italic(): boolean {
-    return this.get("italic");
-  }
-  set italic(italic: boolean) {
-    this.restyle("italic", italic, { it: italic ? BooleanNumber.TRUE : BooleanNumber.FALSE });
+export class ConditionalRangeFont extends ConditionalPart implements StandsFor<Excel.ConditionalRangeFont, "color" | "bold"> {
+  declare color: string;
+  declare bold: boolean;
+
+  protected override changes() {
+    return {
+      color: (color: string) => this.restyle("color", color, { cl: { rgb: color } }),
+      bold: (bold: boolean) => this.restyle("bold", bold, { bl: bold ? BooleanNumber.TRUE : BooleanNumber.FALSE }),
+    };
   }
 
   protected readers() {
     return {
       color: () => this.style.cl?.rgb?.toUpperCase() ?? "",
       bold: () => this.style.bl === BooleanNumber.TRUE,
-      italic: () => this.style.it === BooleanNumber.TRUE,
     };
   }
 }

@@ -18,9 +18,7 @@ export class CultureInfo extends LocalePart implements StandsFor<Excel.CultureIn
   readonly numberFormat = new NumberFormatInfo(this.context);
   readonly datetimeFormat = new DatetimeFormatInfo(this.context);
 
-  get name(): string {
-    return this.get("name");
-  }
+  declare readonly name: string;
 
   protected override children() {
     return { numberFormat: () => this.numberFormat, datetimeFormat: () => this.datetimeFormat };
@@ -35,12 +33,8 @@ export class NumberFormatInfo
   extends LocalePart
   implements StandsFor<Excel.NumberFormatInfo, "numberDecimalSeparator" | "numberGroupSeparator">
 {
-  get numberDecimalSeparator(): string {
-    return this.get("numberDecimalSeparator");
-  }
-  get numberGroupSeparator(): string {
-    return this.get("numberGroupSeparator");
-  }
+  declare readonly numberDecimalSeparator: string;
+  declare readonly numberGroupSeparator: string;
 
   protected readers() {
     return { numberDecimalSeparator: () => this.locale.decimal, numberGroupSeparator: () => this.locale.group };
@@ -49,12 +43,8 @@ export class NumberFormatInfo
 
 /** Stands in for Excel.DatetimeFormatInfo. */
 export class DatetimeFormatInfo extends LocalePart implements StandsFor<Excel.DatetimeFormatInfo, "shortDatePattern" | "dateSeparator"> {
-  get shortDatePattern(): string {
-    return this.get("shortDatePattern");
-  }
-  get dateSeparator(): string {
-    return this.get("dateSeparator");
-  }
+  declare readonly shortDatePattern: string;
+  declare readonly dateSeparator: string;
 
   protected readers() {
     return { shortDatePattern: () => this.locale.shortDate, dateSeparator: () => this.locale.dateSeparator };

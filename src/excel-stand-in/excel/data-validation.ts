@@ -41,43 +41,32 @@ export class DataValidation
   extends RangePart
   implements StandsFor<Excel.DataValidation, "rule" | "prompt" | "errorAlert" | "ignoreBlanks" | "clear" | "type">
 {
-  get rule(): Excel.DataValidationRule {
-    return this.get("rule");
-  }
-  set rule(rule: Excel.DataValidationRule) {
-    this.change("rule", rule, () => gridRule(rule));
-  }
-  get prompt(): Excel.DataValidationPrompt {
-    return this.get("prompt");
-  }
-  set prompt(prompt: Excel.DataValidationPrompt) {
-    this.change("prompt", prompt, () => ({ showInputMessage: prompt.showPrompt, promptTitle: prompt.title, prompt: prompt.message }));
-  }
-  get errorAlert(): Excel.DataValidationErrorAlert {
-    return this.get("errorAlert");
-  }
-  set errorAlert(alert: Excel.DataValidationErrorAlert) {
-    this.change("errorAlert", alert, () => ({
-      showErrorMessage: alert.showAlert,
-      errorTitle: alert.title,
-      error: alert.message,
-      errorStyle: errorStyles[alert.style] ?? DataValidationErrorStyle.STOP,
-    }));
-  }
-  get ignoreBlanks(): boolean {
-    return this.get("ignoreBlanks");
-  }
-  set ignoreBlanks(ignore: boolean) {
-    this.change("ignoreBlanks", ignore, () => ({ allowBlank: ignore }));
-  }
-  get type(): Excel.DataValidation["type"] {
-    return this.get("type");
-  }
+  declare rule: Excel.DataValidationRule;
+  declare prompt: Excel.DataValidationPrompt;
+  declare errorAlert: Excel.DataValidationErrorAlert;
+  declare ignoreBlanks: boolean;
+  declare readonly type: Excel.DataValidation["type"];
 
   clear(): void {
     this.write((block) =>
       this.context.host.command(ClearRangeDataValidationCommand.id, { subUnitId: block.sheetId, ranges: [toGridRange(block)] }),
     );
+  }
+
+  protected override changes() {
+    return {
+      rule: (rule: Excel.DataValidationRule) => this.change("rule", rule, () => gridRule(rule)),
+      prompt: (prompt: Excel.DataValidationPrompt) =>
+        this.change("prompt", prompt, () => ({ showInputMessage: prompt.showPrompt, promptTitle: prompt.title, prompt: prompt.message })),
+      errorAlert: (alert: Excel.DataValidationErrorAlert) =>
+        this.change("errorAlert", alert, () => ({
+          showErrorMessage: alert.showAlert,
+          errorTitle: alert.title,
+          error: alert.message,
+          errorStyle: errorStyles[alert.style] ?? DataValidationErrorStyle.STOP,
+        })),
+      ignoreBlanks: (ignore: boolean) => this.change("ignoreBlanks", ignore, () => ({ allowBlank: ignore })),
+    };
   }
 
   protected readers() {

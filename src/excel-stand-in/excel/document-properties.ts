@@ -17,54 +17,17 @@ type Members = (typeof members)[number];
 
 /** Stands in for Excel.DocumentProperties; kept with the workbook's extras. */
 export class DocumentPropertiesObject extends ClientObject<true, Context> implements StandsFor<Excel.DocumentProperties, Members> {
-  get title(): string {
-    return this.get("title");
-  }
-  set title(text: string) {
-    this.change("title", text);
-  }
-  get author(): string {
-    return this.get("author");
-  }
-  set author(text: string) {
-    this.change("author", text);
-  }
-  get subject(): string {
-    return this.get("subject");
-  }
-  set subject(text: string) {
-    this.change("subject", text);
-  }
-  get comments(): string {
-    return this.get("comments");
-  }
-  set comments(text: string) {
-    this.change("comments", text);
-  }
+  declare title: string;
+  declare author: string;
+  declare subject: string;
+  declare comments: string;
+  declare keywords: string;
+  declare category: string;
+  declare company: string;
+  declare manager: string;
 
-  get keywords(): string {
-    return this.get("keywords");
-  }
-  set keywords(text: string) {
-    this.change("keywords", text);
-  }
-  get category(): string {
-    return this.get("category");
-  }
-  set category(text: string) {
-    this.change("category", text);
-  }
-  get company(): string {
-    return this.get("company");
-  }
-  set company(text: string) {
-    this.change("company", text);
-  }
-  get manager(): string {
-    return this.get("manager");
-  }
-  set manager(text: string) {
-    this.change("manager", text);
+  protected override changes() {
+    return Object.fromEntries(members.map((member) => [member, (text: string) => this.change(member, text)]));
   }
 
   protected readers() {

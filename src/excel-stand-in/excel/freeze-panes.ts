@@ -1,4 +1,3 @@
-import { parseCells, type Block } from "./address";
 import { ClientObject } from "./client-object";
 import type { Context } from "./context";
 import { Range } from "./range";
@@ -7,30 +6,11 @@ import type { StandsFor } from "./standing";
 /** Stands in for Excel.WorksheetFreezePanes. */
 export class FreezePanes
   extends ClientObject<string, Context>
-  implements StandsFor<Excel.WorksheetFreezePanes, "freezeRows" | "freezeColumns" | "freezeAt" | "unfreeze" | "getLocationOrNullObject">
+  implements StandsFor<Excel.WorksheetFreezePanes, "freezeRows" | "getLocationOrNullObject">
 {
   freezeRows(count = 1): void {
     this.write((sheetId) => {
-      this.freeze(sheetId, count, 0);
-    });
-  }
-  freezeColumns(count = 1): void {
-    this.write((sheetId) => {
-      this.freeze(sheetId, 0, count);
-    });
-  }
-
-  /** Freezes everything above and left of the end of the given cells. */
-  freezeAt(cells: Range | Excel.Range | string): void {
-    this.write((sheetId) => {
-      const block = cells instanceof Range ? cells.target : this.parse(sheetId, cells as string);
-      this.freeze(sheetId, block.row + block.rowCount, block.column + block.columnCount);
-    });
-  }
-
-  unfreeze(): void {
-    this.write((sheetId) => {
-      this.context.host.sheet(sheetId).cancelFreeze();
+      this.context.host.sheet(sheetId).setFreeze({ xSplit: 0, ySplit: count, startRow: count || -1, startColumn: -1 });
     });
   }
 
@@ -48,14 +28,5 @@ export class FreezePanes
 
   protected readers() {
     return {};
-  }
-
-  private freeze(sheetId: string, rows: number, columns: number): void {
-    this.context.host.sheet(sheetId).setFreeze({ xSplit: columns, ySplit: rows, startRow: rows || -1, startColumn: columns || -1 });
-  }
-
-  private parse(sheetId: string, cells: string): Block {
-    const sheet = this.context.host.sheet(sheetId);
-    return parseCells(cells.slice(cells.lastIndexOf("!") + 1), { rowCount: sheet.getMaxRows(), columnCount: sheet.getMaxColumns() });
   }
 }

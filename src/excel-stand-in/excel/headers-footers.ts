@@ -24,52 +24,21 @@ export class HeaderFooterGroup extends LayoutPart implements StandsFor<Excel.Hea
 }
 
 /** Stands in for Excel.HeaderFooter. */
-export class HeaderFooter extends LayoutPart implements StandsFor<Excel.HeaderFooter, HeaderFooterPlace> {
-  get leftHeader(): string {
-    return this.get("leftHeader");
-  }
-  set leftHeader(text: string) {
-    this.put("leftHeader", text);
-  }
-  get centerHeader(): string {
-    return this.get("centerHeader");
-  }
-  set centerHeader(text: string) {
-    this.put("centerHeader", text);
-  }
-  get rightHeader(): string {
-    return this.get("rightHeader");
-  }
-  set rightHeader(text: string) {
-    this.put("rightHeader", text);
-  }
-  get leftFooter(): string {
-    return this.get("leftFooter");
-  }
-  set leftFooter(text: string) {
-    this.put("leftFooter", text);
-  }
-  get centerFooter(): string {
-    return this.get("centerFooter");
-  }
-  set centerFooter(text: string) {
-    this.put("centerFooter", text);
-  }
-  get rightFooter(): string {
-    return this.get("rightFooter");
-  }
-  set rightFooter(text: string) {
-    this.put("rightFooter", text);
+export class HeaderFooter extends LayoutPart implements StandsFor<Excel.HeaderFooter, "centerFooter" | "rightFooter"> {
+  declare centerFooter: string;
+  declare rightFooter: string;
+
+  protected override changes() {
+    return {
+      centerFooter: (text: string) => this.put("centerFooter", text),
+      rightFooter: (text: string) => this.put("rightFooter", text),
+    };
   }
 
   protected readers() {
     const read = (place: HeaderFooterPlace) => (sheetId: string) =>
       this.context.host.extras.ofSheet(this.context.host.unitId, sheetId).pageLayout?.headerFooter?.[place] ?? "";
     return {
-      leftHeader: read("leftHeader"),
-      centerHeader: read("centerHeader"),
-      rightHeader: read("rightHeader"),
-      leftFooter: read("leftFooter"),
       centerFooter: read("centerFooter"),
       rightFooter: read("rightFooter"),
     };

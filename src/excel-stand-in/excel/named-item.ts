@@ -13,80 +13,36 @@ import type { Context } from "./context";
 import type { Host } from "./host";
 import { Range } from "./range";
 import type { StandsFor } from "./standing";
-import { Worksheet } from "./worksheet";
 
-type Members =
-  | "name"
-  | "formula"
-  | "value"
-  | "type"
-  | "visible"
-  | "scope"
-  | "comment"
-  | "getRange"
-  | "getRangeOrNullObject"
-  | "delete"
-  | "worksheetOrNullObject"
-  | "isNullObject"
-  | "load";
+type Members = "name" | "formula" | "value" | "type" | "visible" | "scope" | "comment" | "getRange" | "delete" | "isNullObject" | "load";
 type GridName = IDefinedNamesServiceParam;
 
 /** Stands in for Excel.NamedItem; what it stands for is the grid's id of the name. */
 export class NamedItem extends ClientObject<string, Context> implements StandsFor<Excel.NamedItem, Members> {
-  get name(): string {
-    return this.get("name");
-  }
-  get value(): Excel.NamedItem["value"] {
-    return this.get("value");
-  }
-  get type(): Excel.NamedItem["type"] {
-    return this.get("type");
-  }
-  get scope(): Excel.NamedItem["scope"] {
-    return this.get("scope");
-  }
-  get formula(): Excel.NamedItem["formula"] {
-    return this.get("formula");
-  }
-  set formula(formula: string) {
-    this.change("formula", formula, { formulaOrRefString: gridFormula(formula) });
-  }
-  get visible(): boolean {
-    return this.get("visible");
-  }
-  set visible(visible: boolean) {
-    this.change("visible", visible, { hidden: !visible });
-  }
-  get comment(): string {
-    return this.get("comment");
-  }
-  set comment(comment: string) {
-    this.change("comment", comment, { comment });
-  }
-
-  get worksheetOrNullObject(): Worksheet {
-    return this.part(
-      "worksheet",
-      () =>
-        new Worksheet(this.context, {
-          name: "worksheet",
-          missing: "null",
-          find: () => (this.isNullObject ? undefined : scopeOf(this.grid())),
-        }),
-    );
-  }
+  declare readonly name: string;
+  declare readonly value: Excel.NamedItem["value"];
+  declare readonly type: Excel.NamedItem["type"];
+  declare readonly scope: Excel.NamedItem["scope"];
+  declare formula: Excel.NamedItem["formula"];
+  declare visible: boolean;
+  declare comment: string;
 
   getRange(): Range {
     return this.range("throws");
-  }
-  getRangeOrNullObject(): Range {
-    return this.range("null");
   }
 
   delete(): void {
     this.remove(() => {
       changeName(this.context.host, this.grid(), undefined);
     });
+  }
+
+  protected override changes() {
+    return {
+      formula: (formula: string) => this.change("formula", formula, { formulaOrRefString: gridFormula(formula) }),
+      visible: (visible: boolean) => this.change("visible", visible, { hidden: !visible }),
+      comment: (comment: string) => this.change("comment", comment, { comment }),
+    };
   }
 
   protected readers() {

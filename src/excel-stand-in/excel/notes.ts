@@ -77,23 +77,8 @@ export class NoteCollection
 }
 
 /** Stands in for Excel.Note. */
-export class Note
-  extends ClientObject<NotePlace, Context>
-  implements StandsFor<Excel.Note, "content" | "delete" | "getLocation" | "visible">
-{
-  get content(): string {
-    return this.get("content");
-  }
-  set content(content: string) {
-    this.set("content", content, ({ sheetId, note }) => {
-      const changed = { ...note, note: content };
-      this.context.host.command(SheetUpdateNoteCommand.id, { subUnitId: sheetId, row: note.row, col: note.col, note: changed });
-      this.target.note = changed;
-    });
-  }
-  get visible(): boolean {
-    return this.get("visible");
-  }
+export class Note extends ClientObject<NotePlace, Context> implements StandsFor<Excel.Note, "content" | "delete" | "getLocation"> {
+  declare content: string;
 
   /** The grid's own command deletes the note of the selected cell, whatever it is asked for: hence its parts. */
   delete(): void {
@@ -120,12 +105,23 @@ export class Note
     });
   }
 
+  protected override changes() {
+    return {
+      content: (content: string) =>
+        this.set("content", content, ({ sheetId, note }) => {
+          const changed = { ...note, note: content };
+          this.context.host.command(SheetUpdateNoteCommand.id, { subUnitId: sheetId, row: note.row, col: note.col, note: changed });
+          this.target.note = changed;
+        }),
+    };
+  }
+
   protected readers() {
     const place = ({ sheetId, note }: NotePlace) => {
       const cells = cellsText({ row: note.row, column: note.col, rowCount: 1, columnCount: 1 });
       return sheetPrefix(this.context.host.sheet(sheetId).getSheetName()) + cells;
     };
-    return { content: ({ note }: NotePlace) => note.note, visible: ({ note }: NotePlace) => note.show ?? false, address: place };
+    return { content: ({ note }: NotePlace) => note.note, address: place };
   }
 }
 

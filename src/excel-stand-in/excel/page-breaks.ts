@@ -4,10 +4,7 @@ import { Range } from "./range";
 import type { StandsFor } from "./standing";
 
 /** Stands in for Excel.PageBreakCollection (horizontal breaks); kept with the sheet's extras. */
-export class PageBreakCollection
-  extends ClientObject<string, Context>
-  implements StandsFor<Excel.PageBreakCollection, "add" | "removePageBreaks">
-{
+export class PageBreakCollection extends ClientObject<string, Context> implements StandsFor<Excel.PageBreakCollection, "add"> {
   /** The page breaks above the range's first row. */
   add(at: Range | Excel.Range | string): void {
     this.write((sheetId) =>
@@ -20,14 +17,6 @@ export class PageBreakCollection
                 .getRange(at as string)
                 .getRow();
         extras.horizontalPageBreaks = [...new Set([...(extras.horizontalPageBreaks ?? []), row])].sort((a, b) => a - b);
-      }),
-    );
-  }
-
-  removePageBreaks(): void {
-    this.write((sheetId) =>
-      this.context.host.extras.update(this.context.host.unitId, sheetId, (extras) => {
-        delete extras.horizontalPageBreaks;
       }),
     );
   }

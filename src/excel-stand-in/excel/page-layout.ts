@@ -17,9 +17,6 @@ type Members =
   | "headerMargin"
   | "footerMargin"
   | "centerHorizontally"
-  | "centerVertically"
-  | "printGridlines"
-  | "blackAndWhite"
   | "headersFooters"
   | "setPrintArea"
   | "setPrintTitleRows"
@@ -38,9 +35,6 @@ const defaults = {
   headerMargin: 21.6,
   footerMargin: 21.6,
   centerHorizontally: false,
-  centerVertically: false,
-  printGridlines: false,
-  blackAndWhite: false,
 } as const;
 
 /** Stands in for Excel.PageLayout; kept with the sheet's extras and written to files. Margins are in points. */
@@ -48,84 +42,16 @@ export class PageLayoutObject extends ClientObject<string, Context> implements S
   get headersFooters(): HeaderFooterGroup {
     return this.part("headersFooters", () => new HeaderFooterGroup(this));
   }
-  get orientation(): Excel.PageLayout["orientation"] {
-    return this.get("orientation");
-  }
-  set orientation(value: Excel.PageLayout["orientation"]) {
-    this.change("orientation", value);
-  }
-  get paperSize(): Excel.PageLayout["paperSize"] {
-    return this.get("paperSize");
-  }
-  set paperSize(value: Excel.PageLayout["paperSize"]) {
-    this.change("paperSize", value);
-  }
-  get zoom(): Excel.PageLayoutZoomOptions {
-    return this.get("zoom");
-  }
-  set zoom(value: Excel.PageLayoutZoomOptions) {
-    this.change("zoom", value);
-  }
-  get leftMargin(): number {
-    return this.get("leftMargin");
-  }
-  set leftMargin(points: number) {
-    this.change("leftMargin", points);
-  }
-  get rightMargin(): number {
-    return this.get("rightMargin");
-  }
-  set rightMargin(points: number) {
-    this.change("rightMargin", points);
-  }
-  get topMargin(): number {
-    return this.get("topMargin");
-  }
-  set topMargin(points: number) {
-    this.change("topMargin", points);
-  }
-  get bottomMargin(): number {
-    return this.get("bottomMargin");
-  }
-  set bottomMargin(points: number) {
-    this.change("bottomMargin", points);
-  }
-  get headerMargin(): number {
-    return this.get("headerMargin");
-  }
-  set headerMargin(points: number) {
-    this.change("headerMargin", points);
-  }
-  get footerMargin(): number {
-    return this.get("footerMargin");
-  }
-  set footerMargin(points: number) {
-    this.change("footerMargin", points);
-  }
-  get centerHorizontally(): boolean {
-    return this.get("centerHorizontally");
-  }
-  set centerHorizontally(on: boolean) {
-    this.change("centerHorizontally", on);
-  }
-  get centerVertically(): boolean {
-    return this.get("centerVertically");
-  }
-  set centerVertically(on: boolean) {
-    this.change("centerVertically", on);
-  }
-  get printGridlines(): boolean {
-    return this.get("printGridlines");
-  }
-  set printGridlines(on: boolean) {
-    this.change("printGridlines", on);
-  }
-  get blackAndWhite(): boolean {
-    return this.get("blackAndWhite");
-  }
-  set blackAndWhite(on: boolean) {
-    this.change("blackAndWhite", on);
-  }
+  declare orientation: Excel.PageLayout["orientation"];
+  declare paperSize: Excel.PageLayout["paperSize"];
+  declare zoom: Excel.PageLayoutZoomOptions;
+  declare leftMargin: number;
+  declare rightMargin: number;
+  declare topMargin: number;
+  declare bottomMargin: number;
+  declare headerMargin: number;
+  declare footerMargin: number;
+  declare centerHorizontally: boolean;
 
   setPrintArea(area: Range | Excel.Range | Excel.RangeAreas | string): void {
     this.write((id) =>
@@ -163,6 +89,12 @@ export class PageLayoutObject extends ClientObject<string, Context> implements S
     return { headersFooters: () => this.headersFooters };
   }
 
+  protected override changes() {
+    return Object.fromEntries(
+      Object.keys(defaults).map((name) => [name, (value: unknown) => this.change(name as keyof PageLayout, value)]),
+    );
+  }
+
   protected readers() {
     const layout = (id: string): PageLayout => this.context.host.extras.ofSheet(this.context.host.unitId, id).pageLayout ?? {};
     return Object.fromEntries(
@@ -190,9 +122,7 @@ function titleRows(rows: Range | string): string {
 
 /** Stands in for the Excel.RangeAreas that a print area is: one block here, known by its address. */
 export class PrintArea extends ClientObject<string, Context> implements StandsFor<Excel.RangeAreas, "address"> {
-  get address(): string {
-    return this.get("address");
-  }
+  declare readonly address: string;
 
   protected readers() {
     return { address: (address: string) => address };

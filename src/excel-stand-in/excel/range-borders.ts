@@ -60,23 +60,17 @@ export class RangeBorder extends RangePart implements StandsFor<Excel.RangeBorde
     super(range);
   }
 
-  get style(): Excel.RangeBorder["style"] {
-    return this.get("style");
-  }
-  set style(style: Excel.RangeBorder["style"]) {
-    this.draw("style", style, (line) => ({ ...line, s: styles[style] ?? BorderStyleTypes.THIN }));
-  }
-  get color(): string {
-    return this.get("color");
-  }
-  set color(color: string) {
-    this.draw("color", color, (line) => ({ ...line, cl: { rgb: color } }));
-  }
-  get weight(): Excel.RangeBorder["weight"] {
-    return this.get("weight");
-  }
-  set weight(weight: Excel.RangeBorder["weight"]) {
-    this.draw("weight", weight, (line) => ({ ...line, s: weights[weight] }));
+  declare style: Excel.RangeBorder["style"];
+  declare color: string;
+  declare weight: Excel.RangeBorder["weight"];
+
+  protected override changes() {
+    return {
+      style: (style: Excel.RangeBorder["style"]) =>
+        this.draw("style", style, (line) => ({ ...line, s: styles[style] ?? BorderStyleTypes.THIN })),
+      color: (color: string) => this.draw("color", color, (line) => ({ ...line, cl: { rgb: color } })),
+      weight: (weight: Excel.RangeBorder["weight"]) => this.draw("weight", weight, (line) => ({ ...line, s: weights[weight] })),
+    };
   }
 
   protected readers() {

@@ -4,15 +4,16 @@ import type { StandsFor } from "./standing";
 
 /** Stands in for Excel.RangeFill. */
 export class RangeFill extends RangePart implements StandsFor<Excel.RangeFill, "color" | "clear"> {
-  get color(): string {
-    return this.get("color");
-  }
-  set color(color: string) {
-    this.setStyle("color", color, { bg: { rgb: color } });
-  }
+  declare color: string;
 
   clear(): void {
     this.setStyle("color", "", { bg: null });
+  }
+
+  protected override changes() {
+    return {
+      color: (color: string) => this.setStyle("color", color, { bg: { rgb: color } }),
+    };
   }
 
   protected readers() {

@@ -38,9 +38,7 @@ type Members =
   | "wrapText"
   | "indentLevel"
   | "columnWidth"
-  | "rowHeight"
-  | "autofitColumns"
-  | "autofitRows";
+  | "rowHeight";
 
 /** Stands in for Excel.RangeFormat. Widths and heights are in points. */
 export class RangeFormat extends RangePart implements StandsFor<Excel.RangeFormat, Members> {
@@ -57,59 +55,36 @@ export class RangeFormat extends RangePart implements StandsFor<Excel.RangeForma
     this.protection = new FormatProtection(range);
   }
 
-  get horizontalAlignment(): Excel.RangeFormat["horizontalAlignment"] {
-    return this.get("horizontalAlignment");
-  }
-  set horizontalAlignment(side: Excel.RangeFormat["horizontalAlignment"]) {
-    this.setStyle("horizontalAlignment", side, { ht: horizontal[side] ?? HorizontalAlign.UNSPECIFIED });
-  }
-  get verticalAlignment(): Excel.RangeFormat["verticalAlignment"] {
-    return this.get("verticalAlignment");
-  }
-  set verticalAlignment(side: Excel.RangeFormat["verticalAlignment"]) {
-    this.setStyle("verticalAlignment", side, { vt: vertical[side] ?? VerticalAlign.BOTTOM });
-  }
-  get wrapText(): boolean {
-    return this.get("wrapText");
-  }
-  set wrapText(on: boolean) {
-    this.setStyle("wrapText", on, { tb: on ? WrapStrategy.WRAP : WrapStrategy.OVERFLOW });
-  }
-  get indentLevel(): number {
-    return this.get("indentLevel");
-  }
-  set indentLevel(level: number) {
-    this.setStyle("indentLevel", level, { pd: { l: level * INDENT_PIXELS } });
-  }
-  get columnWidth(): number {
-    return this.get("columnWidth");
-  }
-  set columnWidth(points: number) {
-    this.set("columnWidth", points, (block) => {
-      assertFormatsOpen(this.context.host, block);
-      this.context.host.sheet(block.sheetId).setColumnWidths(block.column, block.columnCount, Math.round(points / POINTS_PER_PIXEL));
-    });
-  }
-  get rowHeight(): number {
-    return this.get("rowHeight");
-  }
-  set rowHeight(points: number) {
-    this.set("rowHeight", points, (block) => {
-      assertFormatsOpen(this.context.host, block);
-      this.context.host.sheet(block.sheetId).setRowHeightsForced(block.row, block.rowCount, Math.round(points / POINTS_PER_PIXEL));
-    });
-  }
-
-  /** The grid fits heights to wrapped text by itself; widths are left as they are. */
-  autofitColumns(): void {
-    this.write(() => undefined);
-  }
-  autofitRows(): void {
-    this.write(() => undefined);
-  }
+  declare horizontalAlignment: Excel.RangeFormat["horizontalAlignment"];
+  declare verticalAlignment: Excel.RangeFormat["verticalAlignment"];
+  declare wrapText: boolean;
+  declare indentLevel: number;
+  declare columnWidth: number;
+  declare rowHeight: number;
 
   protected override children() {
     return { fill: () => this.fill, font: () => this.font, protection: () => this.protection };
+  }
+
+  protected override changes() {
+    return {
+      horizontalAlignment: (side: Excel.RangeFormat["horizontalAlignment"]) =>
+        this.setStyle("horizontalAlignment", side, { ht: horizontal[side] ?? HorizontalAlign.UNSPECIFIED }),
+      verticalAlignment: (side: Excel.RangeFormat["verticalAlignment"]) =>
+        this.setStyle("verticalAlignment", side, { vt: vertical[side] ?? VerticalAlign.BOTTOM }),
+      wrapText: (on: boolean) => this.setStyle("wrapText", on, { tb: on ? WrapStrategy.WRAP : WrapStrategy.OVERFLOW }),
+      indentLevel: (level: number) => this.setStyle("indentLevel", level, { pd: { l: level * INDENT_PIXELS } }),
+      columnWidth: (points: number) =>
+        this.set("columnWidth", points, (block) => {
+          assertFormatsOpen(this.context.host, block);
+          this.context.host.sheet(block.sheetId).setColumnWidths(block.column, block.columnCount, Math.round(points / POINTS_PER_PIXEL));
+        }),
+      rowHeight: (points: number) =>
+        this.set("rowHeight", points, (block) => {
+          assertFormatsOpen(this.context.host, block);
+          this.context.host.sheet(block.sheetId).setRowHeightsForced(block.row, block.rowCount, Math.round(points / POINTS_PER_PIXEL));
+        }),
+    };
   }
 
   protected readers() {

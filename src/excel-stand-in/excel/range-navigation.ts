@@ -20,15 +20,6 @@ export abstract class RangeNavigation extends ClientObject<SheetBlock, Context> 
   getResizedRange(rows: number, columns: number): Range {
     return this.derive((block) => ({ ...block, rowCount: block.rowCount + rows, columnCount: block.columnCount + columns }));
   }
-  getAbsoluteResizedRange(rowCount: number, columnCount: number): Range {
-    return this.derive((block) => ({ ...block, rowCount, columnCount }));
-  }
-  getRow(row: number): Range {
-    return this.derive((block) => ({ ...block, row: block.row + row, rowCount: 1 }));
-  }
-  getColumn(column: number): Range {
-    return this.derive((block) => ({ ...block, column: block.column + column, columnCount: 1 }));
-  }
   getLastRow(): Range {
     return this.derive((block) => ({ ...block, row: block.row + block.rowCount - 1, rowCount: 1 }));
   }
@@ -62,9 +53,6 @@ export abstract class RangeNavigation extends ClientObject<SheetBlock, Context> 
     return this.derive((block) => boundingBlock(block, this.otherBlock(other, block)));
   }
 
-  getIntersection(other: Other): Range {
-    return this.derive((block) => found(sharedBlock(block, this.otherBlock(other, block))));
-  }
   getIntersectionOrNullObject(other: Other): Range {
     return this.deriveOrNull((block) => sharedBlock(block, this.otherBlock(other, block)));
   }
@@ -77,10 +65,6 @@ export abstract class RangeNavigation extends ClientObject<SheetBlock, Context> 
     return this.calculated().deriveOrNull((block) => this.used(block, valuesOnly));
   }
 
-  /** From the cell with the formula to all that it fills; only for that one cell, as in Excel. */
-  getSpillingToRange(): Range {
-    return this.calculated().derive((block) => found(this.spillFrom(block)));
-  }
   getSpillingToRangeOrNullObject(): Range {
     return this.calculated().deriveOrNull((block) => this.spillFrom(block));
   }

@@ -22,7 +22,6 @@ import { fromLocal, toLocal } from "./locale";
 import { RangeFormat } from "./range-format";
 import { RangeNavigation } from "./range-navigation";
 import type { StandsFor } from "./standing";
-import { Worksheet } from "./worksheet";
 
 type Members =
   | "address"
@@ -30,7 +29,6 @@ type Members =
   | "columnIndex"
   | "rowCount"
   | "columnCount"
-  | "cellCount"
   | "values"
   | "formulas"
   | "formulasLocal"
@@ -42,28 +40,21 @@ type Members =
   | "select"
   | "clear"
   | "merge"
-  | "unmerge"
   | "getCell"
   | "getOffsetRange"
   | "getResizedRange"
   | "getEntireRow"
   | "getEntireColumn"
-  | "getRow"
-  | "getColumn"
   | "getLastRow"
   | "insert"
   | "delete"
-  | "worksheet"
   | "format"
   | "dataValidation"
   | "conditionalFormats"
   | "getSpillingToRangeOrNullObject"
   | "isNullObject"
-  | "getAbsoluteResizedRange"
   | "getBoundingRect"
-  | "getIntersection"
   | "getIntersectionOrNullObject"
-  | "getSpillingToRange"
   | "getSpillParent"
   | "getSpillParentOrNullObject"
   | "getUsedRange"
@@ -84,92 +75,22 @@ export class Range extends RangeNavigation implements StandsFor<Excel.Range, Mem
   get conditionalFormats(): ConditionalFormatCollection {
     return this.part("conditionalFormats", () => new ConditionalFormatCollection(this));
   }
-  get worksheet(): Worksheet {
-    return this.part(
-      "worksheet",
-      () =>
-        new Worksheet(this.context, {
-          name: "worksheet",
-          missing: "null",
-          find: () => (this.isNullObject ? undefined : this.target.sheetId),
-        }),
-    );
-  }
-  get address(): string {
-    return this.get("address");
-  }
-  get rowIndex(): number {
-    return this.get("rowIndex");
-  }
-  get columnIndex(): number {
-    return this.get("columnIndex");
-  }
-  get rowCount(): number {
-    return this.get("rowCount");
-  }
-  get columnCount(): number {
-    return this.get("columnCount");
-  }
-  get cellCount(): number {
-    return this.get("cellCount");
-  }
-  get text(): string[][] {
-    return this.get("text");
-  }
-  get valueTypes(): Excel.RangeValueType[][] {
-    return this.get("valueTypes");
-  }
-  get isEntireRow(): boolean {
-    return this.get("isEntireRow");
-  }
-  get isEntireColumn(): boolean {
-    return this.get("isEntireColumn");
-  }
-  get rowHidden(): boolean {
-    return this.get("rowHidden");
-  }
-  set rowHidden(hidden: boolean) {
-    this.hide("rowHidden", hidden);
-  }
-  get columnHidden(): boolean {
-    return this.get("columnHidden");
-  }
-  set columnHidden(hidden: boolean) {
-    this.hide("columnHidden", hidden);
-  }
-  get hasSpill(): boolean {
-    return this.get("hasSpill");
-  }
-  get values(): Excel.Range["values"] {
-    return this.get("values");
-  }
-  get formulas(): Excel.Range["formulas"] {
-    return this.get("formulas");
-  }
-  get formulasLocal(): Excel.Range["formulasLocal"] {
-    return this.get("formulasLocal");
-  }
-  set formulasLocal(formulas: unknown) {
-    const from = (formula: unknown): unknown =>
-      Array.isArray(formula) ? formula.map(from) : typeof formula === "string" ? fromLocal(formula, this.context.host.locale) : formula;
-    this.setCells("formulasLocal", formulas, from);
-  }
-  get numberFormat(): Excel.Range["numberFormat"] {
-    return this.get("numberFormat");
-  }
-  set values(values: unknown) {
-    this.setCells("values", values);
-  }
-  set formulas(formulas: unknown) {
-    this.setCells("formulas", formulas);
-  }
-  set numberFormat(formats: unknown) {
-    this.set("numberFormat", formats, (block) => {
-      assertFormatsOpen(this.context.host, block);
-      const patterns = shaped(formats, block);
-      writeCells(this.context.host, block, true, (row, column) => patternCell(patterns[row]![column]));
-    });
-  }
+  declare readonly address: string;
+  declare readonly rowIndex: number;
+  declare readonly columnIndex: number;
+  declare readonly rowCount: number;
+  declare readonly columnCount: number;
+  declare readonly text: string[][];
+  declare readonly valueTypes: Excel.RangeValueType[][];
+  declare readonly isEntireRow: boolean;
+  declare readonly isEntireColumn: boolean;
+  declare rowHidden: boolean;
+  declare columnHidden: boolean;
+  declare readonly hasSpill: boolean;
+  declare values: Excel.Range["values"];
+  declare formulas: Excel.Range["formulas"];
+  declare formulasLocal: Excel.Range["formulasLocal"];
+  declare numberFormat: Excel.Range["numberFormat"];
 
   select(): void {
     this.write((block) => {
@@ -194,12 +115,6 @@ export class Range extends RangeNavigation implements StandsFor<Excel.Range, Mem
       assertFormatsOpen(this.context.host, block);
       const cells = this.grid(block);
       withoutSelecting(this.context.host, () => (across ? cells.mergeAcross : cells.merge).call(cells, { isForceMerge: true }));
-    });
-  }
-
-  unmerge(): void {
-    this.write((block) => {
-      this.grid(block).breakApart();
     });
   }
 
@@ -230,7 +145,27 @@ export class Range extends RangeNavigation implements StandsFor<Excel.Range, Mem
   }
 
   protected override children() {
-    return { format: () => this.format, worksheet: () => this.worksheet, dataValidation: () => this.dataValidation };
+    return { format: () => this.format, dataValidation: () => this.dataValidation };
+  }
+
+  protected override changes() {
+    return {
+      rowHidden: (hidden: boolean) => this.hide("rowHidden", hidden),
+      columnHidden: (hidden: boolean) => this.hide("columnHidden", hidden),
+      formulasLocal: (formulas: unknown) => {
+        const from = (formula: unknown): unknown =>
+          Array.isArray(formula) ? formula.map(from) : typeof formula === "string" ? fromLocal(formula, this.context.host.locale) : formula;
+        this.setCells("formulasLocal", formulas, from);
+      },
+      values: (values: unknown) => this.setCells("values", values),
+      formulas: (formulas: unknown) => this.setCells("formulas", formulas),
+      numberFormat: (formats: unknown) =>
+        this.set("numberFormat", formats, (block) => {
+          assertFormatsOpen(this.context.host, block);
+          const patterns = shaped(formats, block);
+          writeCells(this.context.host, block, true, (row, column) => patternCell(patterns[row]![column]));
+        }),
+    };
   }
 
   protected readers(): Record<string, (block: SheetBlock) => unknown> {
@@ -241,7 +176,6 @@ export class Range extends RangeNavigation implements StandsFor<Excel.Range, Mem
       columnIndex: (block) => block.column,
       rowCount: (block) => block.rowCount,
       columnCount: (block) => block.columnCount,
-      cellCount: (block) => block.rowCount * block.columnCount,
       values: (block) => readValues(host, block),
       formulas: (block) => readFormulas(host, block),
       formulasLocal: (block) =>

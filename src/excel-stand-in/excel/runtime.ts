@@ -4,13 +4,15 @@ import type { StandsFor } from "./standing";
 
 /** Stands in for Excel.Runtime: whether this add-in hears of events. */
 export class Runtime extends ClientObject<true, Context> implements StandsFor<Excel.Runtime, "enableEvents"> {
-  get enableEvents(): boolean {
-    return this.get("enableEvents");
-  }
-  set enableEvents(enabled: boolean) {
-    this.set("enableEvents", enabled, () => {
-      this.context.host.eventsEnabled = enabled;
-    });
+  declare enableEvents: boolean;
+
+  protected override changes() {
+    return {
+      enableEvents: (enabled: boolean) =>
+        this.set("enableEvents", enabled, () => {
+          this.context.host.eventsEnabled = enabled;
+        }),
+    };
   }
 
   protected readers() {

@@ -8,7 +8,7 @@ import type { Table } from "./table";
 /** Stands in for Excel.TableColumnCollection. */
 export class TableColumnCollection
   extends ClientCollection<TableColumn, string, Context>
-  implements StandsFor<Excel.TableColumnCollection, "getItem" | "getItemAt" | "getItemOrNullObject" | "items" | "getCount">
+  implements StandsFor<Excel.TableColumnCollection, "getItem" | "items" | "getCount">
 {
   constructor(private readonly table: Table) {
     super(table.context, { name: "columns", missing: "null", find: () => (table.isNullObject ? undefined : table.target) });
@@ -16,17 +16,11 @@ export class TableColumnCollection
 
   /** By heading, or by position from 0. */
   getItem(key: number | string): TableColumn {
-    return this.standIn(() => this.index(key), "throws");
-  }
-  getItemOrNullObject(key: number | string): TableColumn {
-    return this.standIn(() => (this.isNullObject ? undefined : this.index(key)), "null");
-  }
-  getItemAt(index: number): TableColumn {
-    return this.standIn(() => this.index(index), "throws");
+    return new TableColumn(this.table, () => this.index(key));
   }
 
   protected list(): TableColumn[] {
-    return Array.from({ length: this.table.block().columnCount }, (_, index) => this.standIn(() => index, "throws"));
+    return Array.from({ length: this.table.block().columnCount }, (_, index) => new TableColumn(this.table, () => index));
   }
 
   private index(key: number | string): number | undefined {
@@ -35,41 +29,19 @@ export class TableColumnCollection
     const found = Array.from({ length: columnCount }, (_, index) => headingAt(this.table, index).toLowerCase()).indexOf(key.toLowerCase());
     return found < 0 ? undefined : found;
   }
-
-  private standIn(find: () => number | undefined, missing: "throws" | "null"): TableColumn {
-    return new TableColumn(this.table, find, missing);
-  }
 }
 
 /** Stands in for Excel.TableColumn; what it stands for is its position in the table. */
-export class TableColumn
-  extends ClientObject<number, Context>
-  implements StandsFor<Excel.TableColumn, "index" | "name" | "values" | "getRange" | "getHeaderRowRange" | "getDataBodyRange">
-{
+export class TableColumn extends ClientObject<number, Context> implements StandsFor<Excel.TableColumn, "name" | "getDataBodyRange"> {
   constructor(
     private readonly table: Table,
     find: () => number | undefined,
-    missing: "throws" | "null",
   ) {
-    super(table.context, { name: "column", missing, find });
+    super(table.context, { name: "column", missing: "throws", find });
   }
 
-  get index(): number {
-    return this.get("index");
-  }
-  get name(): string {
-    return this.get("name");
-  }
-  get values(): Excel.TableColumn["values"] {
-    return this.get("values");
-  }
+  declare readonly name: string;
 
-  getRange(): Range {
-    return this.table.cells((whole) => ({ ...whole, column: whole.column + this.target, columnCount: 1 }));
-  }
-  getHeaderRowRange(): Range {
-    return this.table.cells((whole) => ({ ...whole, column: whole.column + this.target, columnCount: 1, rowCount: 1 }));
-  }
   getDataBodyRange(): Range {
     return this.table.cells((whole) => ({
       ...whole,
@@ -81,17 +53,7 @@ export class TableColumn
   }
 
   protected readers() {
-    return {
-      index: (index: number) => index,
-      name: (index: number) => headingAt(this.table, index),
-      values: (index: number) => {
-        const { sheetId, row, column, rowCount } = this.table.block();
-        const { host } = this.context;
-        return Array.from({ length: rowCount }, (_, offset) => [
-          host.engine.spills.valueAt(host.unitId, sheetId, row + offset, column + index) ?? "",
-        ]);
-      },
-    };
+    return { name: (index: number) => headingAt(this.table, index) };
   }
 }
 

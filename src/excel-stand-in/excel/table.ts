@@ -9,13 +9,11 @@ import type { TableLook } from "./sheet-extras";
 import type { StandsFor } from "./standing";
 import { TableColumnCollection } from "./table-columns";
 import { TableRowCollection } from "./table-rows";
-import { Worksheet } from "./worksheet";
 
 type Members =
   | "name"
   | "style"
   | "showBandedRows"
-  | "showBandedColumns"
   | "showFilterButton"
   | "showHeaders"
   | "showTotals"
@@ -25,7 +23,6 @@ type Members =
   | "getTotalRowRange"
   | "rows"
   | "columns"
-  | "worksheet"
   | "delete"
   | "convertToRange"
   | "isNullObject"
@@ -44,60 +41,13 @@ export class Table extends ClientObject<string, Context> implements StandsFor<Ex
   get columns(): TableColumnCollection {
     return this.part("columns", () => new TableColumnCollection(this));
   }
-  get worksheet(): Worksheet {
-    return this.part(
-      "worksheet",
-      () =>
-        new Worksheet(this.context, {
-          name: "worksheet",
-          missing: "null",
-          find: () => (this.isNullObject ? undefined : this.grid().getSubunitId()),
-        }),
-    );
-  }
 
-  get name(): string {
-    return this.get("name");
-  }
-  set name(name: string) {
-    this.set("name", name, () => this.rename(name));
-  }
-  get style(): string {
-    return this.get("style");
-  }
-  set style(style: string) {
-    this.look("style", style);
-  }
-  get showBandedRows(): boolean {
-    return this.get("showBandedRows");
-  }
-  set showBandedRows(show: boolean) {
-    this.look("showBandedRows", show);
-  }
-  get showBandedColumns(): boolean {
-    return this.get("showBandedColumns");
-  }
-  set showBandedColumns(show: boolean) {
-    this.look("showBandedColumns", show);
-  }
-  get showFilterButton(): boolean {
-    return this.get("showFilterButton");
-  }
-  set showFilterButton(show: boolean) {
-    this.look("showFilterButton", show);
-  }
-  get showHeaders(): boolean {
-    return this.get("showHeaders");
-  }
-  set showHeaders(show: boolean) {
-    this.look("showHeaders", show);
-  }
-  get showTotals(): boolean {
-    return this.get("showTotals");
-  }
-  set showTotals(show: boolean) {
-    this.look("showTotals", show);
-  }
+  declare name: string;
+  declare style: string;
+  declare showBandedRows: boolean;
+  declare showFilterButton: boolean;
+  declare showHeaders: boolean;
+  declare showTotals: boolean;
 
   getRange(): Range {
     return this.cells((whole) => ({ ...whole, rowCount: whole.rowCount + (this.looks().showTotals ? 1 : 0) }));
@@ -147,7 +97,18 @@ export class Table extends ClientObject<string, Context> implements StandsFor<Ex
   }
 
   protected override children() {
-    return { rows: () => this.rows, columns: () => this.columns, worksheet: () => this.worksheet };
+    return { rows: () => this.rows, columns: () => this.columns };
+  }
+
+  protected override changes() {
+    return {
+      name: (name: string) => this.set("name", name, () => this.rename(name)),
+      style: (style: string) => this.look("style", style),
+      showBandedRows: (show: boolean) => this.look("showBandedRows", show),
+      showFilterButton: (show: boolean) => this.look("showFilterButton", show),
+      showHeaders: (show: boolean) => this.look("showHeaders", show),
+      showTotals: (show: boolean) => this.look("showTotals", show),
+    };
   }
 
   protected readers() {
@@ -155,7 +116,6 @@ export class Table extends ClientObject<string, Context> implements StandsFor<Ex
       name: () => this.grid().getDisplayName(),
       style: () => this.looks().style ?? "TableStyleMedium2",
       showBandedRows: () => this.looks().showBandedRows ?? true,
-      showBandedColumns: () => this.looks().showBandedColumns ?? false,
       showFilterButton: () => this.looks().showFilterButton ?? true,
       showHeaders: () => this.looks().showHeaders ?? true,
       showTotals: () => this.looks().showTotals ?? false,

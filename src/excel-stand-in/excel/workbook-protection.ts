@@ -8,9 +8,7 @@ export class WorkbookProtection
   extends ClientObject<true, Context>
   implements StandsFor<Excel.WorkbookProtection, "protect" | "unprotect" | "protected">
 {
-  get protected(): boolean {
-    return this.get("protected");
-  }
+  declare readonly protected: boolean;
 
   protect(password?: string): void {
     this.write(() => {

@@ -39,22 +39,22 @@ export class SettingCollection
 
 /** Stands in for Excel.Setting. */
 export class Setting extends ClientObject<string, Context> implements StandsFor<Excel.Setting, "key" | "value" | "delete"> {
-  get key(): string {
-    return this.get("key");
-  }
-  get value(): Excel.Setting["value"] {
-    return this.get("value");
-  }
-  set value(value: unknown) {
-    this.set("value", value, (key) => {
-      settingsOf(this.context)[key] = structuredClone(value);
-    });
-  }
+  declare readonly key: string;
+  declare value: Excel.Setting["value"];
 
   delete(): void {
     this.remove((key) => {
       delete settingsOf(this.context)[key];
     });
+  }
+
+  protected override changes() {
+    return {
+      value: (value: unknown) =>
+        this.set("value", value, (key) => {
+          settingsOf(this.context)[key] = structuredClone(value);
+        }),
+    };
   }
 
   protected readers() {

@@ -25,7 +25,6 @@ type Members =
   | "getSelectedRange"
   | "getActiveCell"
   | "onSelectionChanged"
-  | "name"
   | "protection"
   | "settings";
 
@@ -51,10 +50,6 @@ export class Workbook extends ClientObject<FWorkbook, Context> implements Stands
     this.since(18, "Workbook.notes");
     const find = () => ({ sheetId: undefined });
     return this.part("notes", () => new NoteCollection(this.context, { name: "notes", missing: "throws", find }));
-  }
-
-  get name(): string {
-    return this.get("name");
   }
 
   getSelectedRange(): Range {
@@ -89,6 +84,6 @@ export class Workbook extends ClientObject<FWorkbook, Context> implements Stands
   }
 
   protected readers() {
-    return { name: (workbook: FWorkbook) => workbook.getName() || "Book1" };
+    return {};
   }
 }

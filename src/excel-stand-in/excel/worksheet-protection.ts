@@ -9,14 +9,9 @@ import type { StandsFor } from "./standing";
  */
 export class WorksheetProtection
   extends ClientObject<string, Context>
-  implements StandsFor<Excel.WorksheetProtection, "protect" | "unprotect" | "protected" | "options">
+  implements StandsFor<Excel.WorksheetProtection, "protect" | "unprotect" | "protected">
 {
-  get protected(): boolean {
-    return this.get("protected");
-  }
-  get options(): object {
-    return this.get("options");
-  }
+  declare readonly protected: boolean;
 
   protect(options: Excel.WorksheetProtectionOptions = {}, password?: string): void {
     this.write((sheetId) => {
@@ -48,7 +43,6 @@ export class WorksheetProtection
     const protection = (sheetId: string) => this.context.host.extras.ofSheet(this.context.host.unitId, sheetId).protection;
     return {
       protected: (sheetId: string) => protection(sheetId) !== undefined,
-      options: (sheetId: string) => protection(sheetId)?.options ?? {},
     };
   }
 }

@@ -97,41 +97,12 @@ export class Worksheet extends ClientObject<string, Context> implements StandsFo
     return this.part("onCalculated", () => this.eventOf(sheetCalculated));
   }
 
-  get id(): string {
-    return this.get("id");
-  }
-  get name(): string {
-    return this.get("name");
-  }
-  set name(name: string) {
-    this.setForGood("name", name, (id) => renameSheet(this.context, id, name));
-  }
-  get position(): number {
-    return this.get("position");
-  }
-  set position(position: number) {
-    this.setForGood("position", position, (id) => moveSheet(this.context, id, position));
-  }
-  get visibility(): Excel.Worksheet["visibility"] {
-    return this.get("visibility");
-  }
-  set visibility(visibility: Excel.Worksheet["visibility"]) {
-    this.setForGood("visibility", visibility, (id) => showOrHide(this.context, id, visibility));
-  }
-  get tabColor(): string {
-    return this.get("tabColor");
-  }
-  set tabColor(color: string) {
-    this.set("tabColor", color, (id) => this.command(SetTabColorCommand.id, id, { value: color }));
-  }
-  get showGridlines(): boolean {
-    return this.get("showGridlines");
-  }
-  set showGridlines(show: boolean) {
-    this.set("showGridlines", show, (id) =>
-      this.command(ToggleGridlinesCommand.id, id, { showGridlines: show ? BooleanNumber.TRUE : BooleanNumber.FALSE }),
-    );
-  }
+  declare readonly id: string;
+  declare name: string;
+  declare position: number;
+  declare visibility: Excel.Worksheet["visibility"];
+  declare tabColor: string;
+  declare showGridlines: boolean;
 
   activate(): void {
     this.write((id) => {
@@ -198,6 +169,20 @@ export class Worksheet extends ClientObject<string, Context> implements StandsFo
       notes: () => this.notes,
       pageLayout: () => this.pageLayout,
       protection: () => this.protection,
+    };
+  }
+
+  protected override changes() {
+    return {
+      name: (name: string) => this.setForGood("name", name, (id) => renameSheet(this.context, id, name)),
+      position: (position: number) => this.setForGood("position", position, (id) => moveSheet(this.context, id, position)),
+      visibility: (visibility: Excel.Worksheet["visibility"]) =>
+        this.setForGood("visibility", visibility, (id) => showOrHide(this.context, id, visibility)),
+      tabColor: (color: string) => this.set("tabColor", color, (id) => this.command(SetTabColorCommand.id, id, { value: color })),
+      showGridlines: (show: boolean) =>
+        this.set("showGridlines", show, (id) =>
+          this.command(ToggleGridlinesCommand.id, id, { showGridlines: show ? BooleanNumber.TRUE : BooleanNumber.FALSE }),
+        ),
     };
   }
 

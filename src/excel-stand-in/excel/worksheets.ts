@@ -27,7 +27,6 @@ type Members =
   | "getActiveWorksheet"
   | "getCount"
   | "getFirst"
-  | "getLast"
   | "items"
   | "onActivated"
   | "onDeactivated"
@@ -86,9 +85,6 @@ export class WorksheetCollection
   }
   getFirst(): Worksheet {
     return this.standIn((workbook) => workbook.getSheets()[0]?.getSheetId());
-  }
-  getLast(): Worksheet {
-    return this.standIn((workbook) => workbook.getSheets().at(-1)?.getSheetId());
   }
 
   private newerEvent<Args>(name: string, source: EventSource<Args>): EventHandlers<Args> {

@@ -1,5 +1,4 @@
 import type { Source } from "../describe";
-import { solubilitySources } from "./solubility-source";
 
 export const checkSources: readonly Source[] = [
   { cite: "common practice", where: "working limits of bottles, on the low side, from memory; above 3.5 bar no ordinary glass" },
@@ -16,5 +15,4 @@ export const checkSources: readonly Source[] = [
     cite: "T. R. Rettich, R. Battino and E. Wilhelm, Journal of Solution Chemistry 13, 1984",
     where: "nitrogen in water, which stands for all of the neck's air: oxygen is counted as if the yeast left it",
   },
-  ...solubilitySources,
 ];

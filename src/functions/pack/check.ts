@@ -2,6 +2,7 @@ import { describeFunction } from "../describe";
 import { checkEquation, checkParameters, judged, pointsToFall } from "./check-parameters";
 import { checkSources } from "./check-sources";
 import { checkWords } from "./check-words";
+import { solubilitySources } from "./solubility-source";
 
 export const packCheck = describeFunction({
   id: "PACK.CHECK",
@@ -9,7 +10,7 @@ export const packCheck = describeFunction({
   parameters: checkParameters,
   result: { kind: "text", doc: "within, close or over, then the reasons. close begins at nine tenths of a limit." },
   equation: checkEquation,
-  sources: checkSources,
+  sources: [...checkSources, ...solubilitySources],
   examples: [
     {
       arguments: [2.4, 25, "ordinary", 1.012, 1.012],

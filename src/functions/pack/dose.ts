@@ -7,6 +7,7 @@ import { perhapsLitres } from "./perhaps-litres";
 import { altitude } from "./place";
 import { primedBottle, primingSources, sugar, sugarYields, targetCo2 } from "./priming-parameters";
 import { warmestSinceFermentation } from "./storage";
+import { solubilitySources } from "./solubility-source";
 
 const bottles = {
   kind: "table",
@@ -33,7 +34,7 @@ export const packDose = describeFunction({
     columns: ["g in each", "g for all of them"],
   },
   equation: `m = bottle (L) × (CO2 − GYLE.PACK.RESIDUAL) × 1.977 / yield; ${sugarYields}`,
-  sources: primingSources,
+  sources: [...primingSources, ...solubilitySources],
   examples: [
     {
       arguments: [

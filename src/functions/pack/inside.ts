@@ -4,6 +4,7 @@ import { showQuantity } from "../quantities";
 import { checkEquation, checkParameters, judged } from "./check-parameters";
 import { checkSources } from "./check-sources";
 import { bottleWords } from "./check-words";
+import { solubilitySources } from "./solubility-source";
 
 export const packInside = describeFunction({
   id: "PACK.INSIDE",
@@ -12,7 +13,7 @@ export const packInside = describeFunction({
   parameters: checkParameters,
   result: { kind: "number", quantity: "pressure", doc: "Gauge pressure; none where GYLE.PACK.CHECK says over." },
   equation: checkEquation,
-  sources: checkSources,
+  sources: [...checkSources, ...solubilitySources],
   examples: [
     {
       arguments: [2.4, 20, "ordinary"],

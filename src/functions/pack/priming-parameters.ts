@@ -3,7 +3,6 @@ import { bottleKinds, carbonationLimits } from "../../core/pack/bottle-kinds";
 import type { Source } from "../describe";
 import { choice, co2, omissible, optional } from "../vocabulary";
 import { otherBottleNames } from "./bottle-names";
-import { solubilitySources } from "./solubility-source";
 
 /** What PRIMING and DOSE share. */
 export const targetCo2 = co2("Target carbonation, in volumes of gas to one of beer; 2.2 to 2.6 suits most ales.", {
@@ -49,5 +48,4 @@ export const sugarYields = "g CO2 per g: dextrose 0.444, glucose 0.489, sucrose 
 export const primingSources: readonly Source[] = [
   { cite: "J. L. Gay-Lussac, 1815, with today's atomic weights", where: "C6H12O6 → 2 C2H5OH + 2 CO2: 180 g of sugar give 88 g of gas" },
   { cite: "E. Crane, A Book of Honey, 1980", where: "appendix 2, table 4: sugars of 490 American honeys (1962)" },
-  ...solubilitySources,
 ];

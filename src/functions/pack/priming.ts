@@ -6,6 +6,7 @@ import { units, volume } from "../vocabulary";
 import { altitude } from "./place";
 import { primedBottle, primingSources, sugar, sugarYields, targetCo2 } from "./priming-parameters";
 import { warmestSinceFermentation } from "./storage";
+import { solubilitySources } from "./solubility-source";
 
 export const packPriming = describeFunction({
   id: "PACK.PRIMING",
@@ -21,7 +22,7 @@ export const packPriming = describeFunction({
   },
   result: { kind: "number", quantity: "smallMass", doc: "Sugar for the whole batch." },
   equation: `m = V (CO2 − GYLE.PACK.RESIDUAL) × 1.977 / yield; ${sugarYields}`,
-  sources: primingSources,
+  sources: [...primingSources, ...solubilitySources],
   examples: [
     { arguments: [19, 2.4, 20, "sucrose"], value: 115.7, tolerance: 0.5, from: "worked by hand: 19 × (2.4 − 0.816) × 1.977 / 0.5143" },
     {

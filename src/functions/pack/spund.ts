@@ -1,12 +1,12 @@
 import { BrewingError } from "../../core/brewing-error";
-import { carbonationLimits } from "../../core/pack/bottle-kinds";
 import { atmosphereAtBar } from "../../core/pack/local-air";
 import { residualRange } from "../../core/pack/residual";
 import { closedGaugeBar, gravityToClose, pointsInReserve } from "../../core/pack/spund";
 import { describeFunction } from "../describe";
 import { showQuantity } from "../quantities";
-import { co2, gravity, number, optional, temperature, units } from "../vocabulary";
+import { gravity, number, optional, temperature, units } from "../vocabulary";
 import { altitude } from "./place";
+import { targetCo2 } from "./priming-parameters";
 import { localAir, solubilityEquation, solubilitySources } from "./solubility-source";
 
 export const packSpund = describeFunction({
@@ -15,7 +15,7 @@ export const packSpund = describeFunction({
   parameters: {
     gravity: gravity("Gravity now.", { typical: 1.025 }),
     expected: gravity("Final gravity you expect, for example from GYLE.YEAST.FINISH or a forced ferment.", { typical: 1.012 }),
-    co2: co2("Target carbonation, in volumes of gas to one of beer; 2.2 to 2.6 suits most ales.", { limits: carbonationLimits }),
+    co2: targetCo2,
     temperature: temperature("The warmest that the beer will be in the closed vessel.", { atLeast: -2, atMost: 45 }, 18, {
       covered: residualRange,
       zero: "asked",

@@ -5,6 +5,7 @@ import { wortEfficiency } from "./efficiency";
 import { wortEnrich } from "./enrich";
 import { wortGravity } from "./gravity";
 import { wortHydrometer } from "./hydrometer";
+import { wortKettle } from "./kettle";
 import { wortMix } from "./mix";
 import { wortPlato } from "./plato";
 import { wortPoints } from "./points";
@@ -27,6 +28,7 @@ export const wortFunctions: readonly AnyDescriptor[] = [
   wortReduce,
   wortEnrich,
   wortBill,
+  wortKettle,
   wortEfficiency,
   wortYield,
   wortPoints,

@@ -15,7 +15,7 @@ export const yeastSteps = describeFunction({
   },
   result: {
     kind: "grid",
-    doc: "Two rows: step, wort (L or US gal), cells when it has grown (billion); no wort where you have cells enough.",
+    doc: "Two rows: step, wort (L or US gal), cells when it has grown (billion, 10⁹); no wort where you have cells enough.",
     columns: ["step", "volume", "cells"],
   },
   equation: `between the steps cells = √(cells_now × cells_wanted); each step as GYLE.YEAST.STARTER: ${starterEquation}`,

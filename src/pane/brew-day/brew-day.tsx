@@ -8,6 +8,7 @@ import { BatchScreen, type Batch } from "../companion/batch-screen";
 import { OutcomeLine } from "../companion/outcome-line";
 import { useChange } from "../companion/use-change";
 import { useNow } from "../companion/use-now";
+import { useOpenScreen } from "../parts/open-screen";
 import { AnotherDay } from "./another-day";
 import { Coming, Missed } from "./coming";
 import { clockTime } from "./countdown";
@@ -34,6 +35,7 @@ function Day({ sheet, reload }: Batch) {
   const signals = useSignalChoices();
   const [said, setSaid] = useState("");
   const going = state?.phase === "going";
+  const openScreen = useOpenScreen();
   const batch = batchIdOf(sheet);
   useDueSound(batch, going ? state.lines : [], now, signals.sound);
   useEffect(() => setDayGoing(going ? sheet.sheetName : undefined), [going, sheet.sheetName]);
@@ -78,6 +80,11 @@ function Day({ sheet, reload }: Batch) {
         <p class="lead">This brew day is over. Times that are missing can still be typed into the sheet, beside their lines.</p>
       )}
       <OutcomeLine outcome={outcome} />
+      {(going || state.phase === "finished") && sheet.value("og_reading") === "" && (
+        <button type="button" class="big" onClick={() => openScreen("Reading")}>
+          Write down gravity and volume
+        </button>
+      )}
       {going && <Running timers={state.timers} now={now} />}
       {going && <Coming title="Then" lines={state.coming} now={now} />}
       <Missed lines={missed} busy={busy} {...(going && { onDone: (line: TimedLine) => void done(line) })} />

@@ -118,7 +118,8 @@ function Temperature({
 }) {
   const span = spanOf(
     log.temperatures.map(({ value }) => value),
-    1,
+    // Five degrees on either side: one degree up and down is no cliff.
+    5,
   );
   const up = scale(span, [temperatureHeight - bottom, 18]);
   const line = log.temperatures

@@ -5,6 +5,7 @@ import { fermentationLog, type FermentationLog } from "../../workbook/brewing/fe
 import { notTellingYet } from "../../workbook/brewing/fermentation/under-way";
 import { unitWords } from "../../workbook/batch/unit-words";
 import { batchToRead } from "../../workbook/batch/read/batch-sheets";
+import { useOpenScreen } from "../parts/open-screen";
 import { inWorkbook, type Done } from "../sheets/in-workbook";
 import { dayShown, momentShown } from "../../workbook/grid/words/day-words";
 import { FermentationChart } from "./fermentation-chart";
@@ -22,6 +23,7 @@ export function Fermentation() {
       }),
     );
   useEffect(() => void look(), []);
+  const openScreen = useOpenScreen();
   return (
     <section class="screen" aria-labelledby="fermentation-title">
       <h1 id="fermentation-title">Fermentation</h1>
@@ -31,6 +33,11 @@ export function Fermentation() {
         {read?.kind === "done" &&
           (read.result ? <Standing log={read.result} /> : <p>This is no batch sheet. Go to one in the workbook, then look again.</p>)}
       </div>
+      {read?.kind === "done" && read.result && (
+        <button type="button" class="main-action" onClick={() => openScreen("Reading")}>
+          Type the next reading
+        </button>
+      )}
       <button type="button" onClick={() => void look()}>
         Look again
       </button>

@@ -155,7 +155,7 @@ export const drawFor = (sheetName: string, chosen?: ChosenOnSheets): Promise<Sto
     const things = new Set(plan.draws.map(needKey)).size;
     return `“${sheetName}” has drawn ${things} ${things === 1 ? "thing" : "things"} from the stores.${
       plan.draws.some(({ cost }) => cost !== undefined) ? " What they cost stands in its cost cells." : ""
-    }${own > 0 ? ` ${own} ${own === 1 ? "cost" : "costs"} that you had typed yourself ${own === 1 ? "stays" : "stay"}.` : ""}`;
+    }${own > 0 ? ` ${own} ${own === 1 ? "cost" : "costs"} that stood there already ${own === 1 ? "stays" : "stay"}.` : ""}`;
   }, chosen);
 
 export const giveBackOf = (sheetName: string, chosen?: ChosenOnSheets): Promise<StoresState> =>

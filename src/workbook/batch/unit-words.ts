@@ -2,6 +2,7 @@ import { quantity, type QuantityName, type UnitSystem } from "../../functions/qu
 
 /** The units that a batch sheet shows, for one unit system. */
 export interface UnitWords {
+  readonly units: UnitSystem;
   readonly volume: string;
   readonly mass: string;
   readonly smallMass: string;
@@ -21,6 +22,7 @@ export interface UnitWords {
 export function unitWords(units: UnitSystem): UnitWords {
   const word = (name: QuantityName) => quantity(name).unit[units];
   return {
+    units,
     volume: word("volume"),
     mass: word("mass"),
     smallMass: word("smallMass"),

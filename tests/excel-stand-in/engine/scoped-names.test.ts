@@ -100,6 +100,12 @@ describe("names that belong to a sheet", () => {
     define("later", "'Batch 2'!$A$2", "Batch 2", "late@Batch 2");
     await bench.calculate();
     expect(sheetNamed("Batch 2").getRange("B1").getFormula()).toBe("=later");
+    // Another name that is calculated from it follows as well.
+    const wide = bench.univerAPI
+      .getActiveWorkbook()!
+      .getDefinedNames()
+      .find((one) => one.getName() === "wide");
+    expect(wide?.getFormulaOrRefString()).toBe("=later*2");
     expect(at("Batch 2", "B1", "B2")).toEqual([1040, 2081]);
   });
 

@@ -85,4 +85,12 @@ describe("spills that hang on one another", () => {
     await write({ L3: "=1/0" });
     expect([at("L1"), at("L3"), at("L4"), at("L5"), at("M1"), at("M2")]).toEqual(["#SPILL!", "#DIV/0!", null, null, 0, 0]);
   });
+
+  it("one that had no room spills as soon as another one leaves it some", async () => {
+    await write({ N1: 3, Q1: "=SEQUENCE(N1)", T1: "=SUM(P2:R2)" });
+    await write({ P2: "=SEQUENCE(1,3)" });
+    expect(["P2", "Q2", "R2", "T1"].map(at)).toEqual(["#SPILL!", 2, null, "#SPILL!"]);
+    await write({ N1: 1 });
+    expect(["P2", "Q2", "R2", "T1"].map(at)).toEqual([1, 2, 3, 6]);
+  });
 });

@@ -286,6 +286,36 @@ describe("a reading", () => {
   );
 });
 
+it(
+  "a reading that finds a full table leaves the note of the last one with it",
+  async () => {
+    const rows = seen.block("readings").length;
+    const full = Array.from({ length: rows }, (_, index) => ({
+      ...sample.readings[0]!,
+      when: dayNumber("2026-09-06T18:00") + index,
+      reading: 1.04 - index * 0.001,
+    }));
+    await withBatch({ ...sample, readings: full }, async () => {
+      const { from } = seen.area("readings");
+      const noteAt = (row: number) => `${String.fromCharCode(64 + from.column)}${from.row + row}`;
+      await Excel.run(async (context) => {
+        context.workbook.worksheets.getItem("Batch 1").notes.add(noteAt(rows - 1), "The last of a full table.");
+        await context.sync();
+      });
+      await Excel.run((context) => addReading(context, seen, { ...reading, when: dayNumber("2026-09-30T18:00") }));
+      const notes = await Excel.run(async (context) => {
+        const found = [rows - 1, rows].map((row) =>
+          context.workbook.worksheets.getItem("Batch 1").notes.getItemOrNullObject(noteAt(row)).load("content"),
+        );
+        await context.sync();
+        return found.map((note) => (note.isNullObject ? "" : note.content));
+      });
+      expect(notes).toEqual(["The last of a full table.", "Worked out from a refractometer."]);
+    });
+  },
+  benchTimeout,
+);
+
 describe("the original gravity", () => {
   it(
     "is written once, and not over one that stands",

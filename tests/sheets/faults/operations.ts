@@ -151,6 +151,14 @@ export const beginnings = {
     await beginnings["a batch"]();
     await Excel.run((context) => insertStores(context, { sheetName: "Stores", units: "metric", today: 46300, stock }));
   },
+  "stores and a batch without costs": async () => {
+    await beginnings.stores();
+    await Excel.run(async (context) => {
+      const sheet = context.workbook.worksheets.getItem("Batch 1");
+      for (const name of ["malt_cost", "hop_cost", "yeast_cost"]) sheet.names.getItem(name).getRange().clear("Contents");
+      await context.sync();
+    });
+  },
   "stores and a plan": async () => {
     await beginnings.stores();
     await Excel.run((context) => insertBatch(context, exampleBatch(choices)));
@@ -347,6 +355,12 @@ export const operations: readonly Operation[] = [
     places: ["Batch 1 log"],
   },
   { name: "drawing", from: "stores", act: async () => toldState(await drawFor("Batch 1")), places: ["Stores"] },
+  {
+    name: "drawing, with what it cost",
+    from: "stores and a batch without costs",
+    act: async () => toldState(await drawFor("Batch 1")),
+    places: ["Stores", "Batch 1"],
+  },
   {
     name: "drawing on a protected sheet",
     from: "stores, protected with open cells",

@@ -78,7 +78,9 @@ describe("the ranking of a blind tasting", () => {
           rows.flatMap((row, taster) => row.map((sum, beer) => [`${columnLetters(2 + beer)}${scores.from.row + taster}`, sum] as const)),
         ),
       );
-      return String(plan.cells.flatMap(({ address, style }) => (style === "message" ? [grid.at(address)] : [])).join());
+      return String(
+        plan.cells.flatMap(({ address, style }) => (style === "message" && address.startsWith("A") ? [grid.at(address)] : [])).join(),
+      );
     };
     // Three who agree in everything: 6 of 216 orders, 2.8 % (worked by hand); rank sums 3, 6, 9, least difference 1.96 √6 = 4.8.
     expect(

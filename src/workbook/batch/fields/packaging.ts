@@ -2,7 +2,7 @@ import { bottleKinds, carbonationLimits } from "../../../core/pack/bottle-kinds"
 import { primingSugars } from "../../../core/pack/priming";
 import { tradeWords } from "../../../functions/trade-words";
 import { describeFields } from "../describe/field";
-import { degrees } from "../describe/usual-limits";
+import { degrees, prices } from "../describe/usual-limits";
 
 /** 8. Packaging. */
 export const packagingFields = describeFields({
@@ -81,5 +81,16 @@ export const packagingFields = describeFields({
     format: "whole",
     limits: [0, 1e6],
     blank: true,
+  },
+  otherCost: {
+    kind: "number",
+    since: 4,
+    cell: "other_cost",
+    label: "Caps and other costs",
+    role: "price",
+    format: "money",
+    limits: prices,
+    blank: true,
+    note: "What has no line of its own on this sheet. The stores write here what the caps cost, where it is empty.",
   },
 });

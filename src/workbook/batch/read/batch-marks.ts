@@ -46,3 +46,9 @@ export function loadBatchMarks(marks: readonly SheetMarks[], wanted = batchMark)
     });
   return () => loaded.map(({ sheetName, cell }) => ({ sheetName, id: String(cell?.values[0]?.[0] ?? "") }));
 }
+
+/** Tells of each sheet whether it has this one of the names that were asked for. */
+export function hasCell(marks: readonly SheetMarks[], name: string): (sheetName: string) => boolean {
+  const having = new Set(marks.filter(({ ranges }) => ranges.has(name)).map((one) => one.name));
+  return (sheetName) => having.has(sheetName);
+}

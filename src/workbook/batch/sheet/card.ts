@@ -143,7 +143,7 @@ export function card(b: BatchBuilder, contents: BatchContents, lines: BatchLines
       label: "Total cost, per bottle",
       format: "money",
       unit: "in all; for each bottle filled",
-      plan: ["cost_plan", '=IF(SUM(malt_cost,hop_cost,yeast_cost)=0,"",SUM(malt_cost,hop_cost,yeast_cost))'],
+      plan: ["cost_plan", '=IF(SUM(malt_cost,hop_cost,yeast_cost,other_cost)=0,"",SUM(malt_cost,hop_cost,yeast_cost,other_cost))'],
       reached: ["cost_each", '=IF(OR(cost_plan="",N(bottles_filled)=0),"",cost_plan/bottles_filled)'],
     },
   ];

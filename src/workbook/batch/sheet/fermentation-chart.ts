@@ -36,7 +36,8 @@ export function fermentationChart(b: BatchBuilder, words: UnitWords, rows: Rows)
     title: "Gravity, day by day",
     horizontal: { format: "monthDay" },
     vertical: { format: "gravity" },
-    secondary: { format: "whole", title: `Beer ${words.temperature}` },
+    // Chosen by the figures, it would draw one degree as a cliff.
+    secondary: { format: "whole", title: `Beer ${words.temperature}`, span: words.units === "us" ? [30, 120] : [0, 50] },
     series: series(rows),
     from: `I${heading}`,
     to: `I${last}`,

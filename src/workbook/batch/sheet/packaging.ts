@@ -123,7 +123,7 @@ export function packaging(b: BatchBuilder, { units }: BatchContents, { packaging
       b.height(linesPoints(4), row);
     },
   );
-  workings(b, besideIt(kit, words), first);
+  workings(b, [...besideIt(kit, words), p.otherCost], first);
   packagingDay(units).forEach((line, index) =>
     b.put("E", line, { style: "caution", format: "text", mergeTo: "I" }, first + besideTheKit + index),
   );

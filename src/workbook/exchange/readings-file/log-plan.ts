@@ -13,13 +13,15 @@ export interface LogSheetOptions {
 }
 
 const firstRow = 13;
+/** Empty rows below the readings: what somebody types there later looks as theirs, and counts. */
+const spareRows = 30;
 
 /** All readings of a device on a sheet of their own, as values in a table, with the fit over every one of them. Printed are the fit and the chart, not thousands of rows. */
 export function planLog({ sheetName, batchSheet, units, rows }: LogSheetOptions): SheetPlan {
   const b = new SheetBuilder();
   const words = unitWords(units);
   const prefix = sheetPrefix(batchSheet);
-  const last = firstRow + rows.length - 1;
+  const last = firstRow + rows.length + spareRows - 1;
   b.height(28);
   b.put("A", `="Readings of "&${prefix}batch_name`, { style: "title", mergeTo: "E" });
   b.put(
@@ -52,17 +54,13 @@ export function planLog({ sheetName, batchSheet, units, rows }: LogSheetOptions)
     ["C", `Beer ${words.temperature}`],
   ] as const;
   for (const [letter, text] of headings) b.put(letter, text, { style: letter === "A" ? "heading" : "headingRight" }, firstRow - 1);
-  rows.forEach(({ when, gravity, temperatureC }, index) => {
-    const row = firstRow + index;
+  for (let row = firstRow; row <= last; row += 1) {
+    const { when = "", gravity = "", temperatureC } = rows[row - firstRow] ?? {};
+    const temperature = temperatureC === undefined ? "" : Number(quantity("temperature").fromCore(temperatureC, units).toFixed(2));
     b.put("A", when, { style: "inputText", format: "dateTime" }, row);
     b.put("B", gravity, { style: "input", format: "fineGravity" }, row);
-    b.put(
-      "C",
-      temperatureC === undefined ? "" : Number(quantity("temperature").fromCore(temperatureC, units).toFixed(2)),
-      { style: "input", format: "one" },
-      row,
-    );
-  });
+    b.put("C", temperature, { style: "input", format: "one" }, row);
+  }
   b.table({ name: "Log", range: `A${firstRow - 1}:C${last}` });
   b.name("log_times", `A${firstRow}:A${last}`);
   b.name("log_gravities", `B${firstRow}:B${last}`);

@@ -2,9 +2,11 @@ import { quantity, type UnitSystem } from "../../../functions/quantities";
 import { freeName, InsertionRefused, insertSheet } from "../../grid/write/insert-sheet";
 import { address } from "../../grid/plan/addresses";
 import { isBatchSheet, isUnplugged, readSheet, unitsOf } from "../../batch/read/batch-sheets";
-import type { NamedCells } from "../../grid/read/named-cells";
+import type { CellValue, NamedCells } from "../../grid/read/named-cells";
+import { writtenAgain } from "../../grid/words/cell-text";
 import { unpluggedWords } from "../../batch/read/unplugged-batches";
 import { withSecondLook } from "../../grid/read/second-look";
+import { movingNotes } from "../../grid/write/moving-notes";
 import { changeRanges, rangeChange } from "../../grid/write/change-ranges";
 import { planLog } from "./log-plan";
 import type { LogRow } from "./read-log";
@@ -15,13 +17,15 @@ export function roomForReadings(sheet: NamedCells): {
   readonly firstRow: number;
   readonly rows: number;
   readonly taken: readonly number[];
+  /** The rows that are filled. */
+  readonly filled: readonly number[];
 } {
   const { from, to } = sheet.area("readings");
   const filled = Array.from({ length: to.row - from.row + 1 }, (_, index) => from.row + index).filter((row) =>
     [0, 1, 2, 3, 4].some((column) => column !== 2 && sheet.at(row, from.column - 1 + column) !== ""),
   );
   const firstRow = (filled.at(-1) ?? from.row - 1) + 1;
-  return { firstRow, rows: to.row - firstRow + 1, taken: filled.map((row) => Number(sheet.at(row, from.column - 1))) };
+  return { firstRow, rows: to.row - firstRow + 1, taken: filled.map((row) => Number(sheet.at(row, from.column - 1))), filled };
 }
 
 /** The rows of a log that would be written to a batch sheet: those that do not stand there yet, thinned to the room that is left. */
@@ -33,8 +37,9 @@ export function rowsForSheet(rows: readonly LogRow[], room: ReturnType<typeof ro
 }
 
 /**
- * Writes the readings that keep the course into the empty rows of the batch sheet's table, in one block: all of them
- * or none, and never over a reading that stands there.
+ * Writes the readings that keep the course into the batch sheet's table, in one block: all of them or none. They stand by their
+ * date among those that are there, which move down with their notes and are never written over; where a row that would
+ * have to move holds a formula or has no date, they stand below all of them.
  *
  * @param corrected the device has taken the temperature into account: then the sample counts as being at the hydrometer's own temperature
  * @returns how many were written
@@ -47,6 +52,41 @@ export function writeReadings(
   corrected: boolean,
 ): Promise<number> {
   return withSecondLook(() => lookAndWrite(context, sheetName, rows, corrected));
+}
+
+/** A row of the table as it will stand; `row` is where it stands now. */
+interface Line {
+  readonly when: number;
+  readonly cells: readonly CellValue[];
+  readonly row?: number;
+}
+
+/** The rows that are written, from the first one that changes: those of the file, and those that move for them. */
+function byDate(
+  sheet: NamedCells,
+  { firstRow: below, filled }: ReturnType<typeof roomForReadings>,
+  fresh: readonly Line[],
+): { readonly firstRow: number; readonly lines: readonly Line[] } {
+  const left = sheet.area("readings").from.column - 1;
+  const earliest = Math.min(...fresh.map(({ when }) => when));
+  const later = filled.filter((row) => Number(sheet.at(row, left)) > earliest);
+  const first = later[0];
+  if (first === undefined) return { firstRow: below, lines: fresh };
+  const moved = filled.filter((row) => row >= first);
+  const formulas = moved.map((row) => [0, 1, 2, 3, 4].map((column) => sheet.formulaAt(row, left + column)));
+  const mayMove =
+    moved.every((row) => typeof sheet.at(row, left) === "number") &&
+    formulas.flat().every((content) => typeof content !== "string" || !content.startsWith("="));
+  if (!mayMove) return { firstRow: below, lines: fresh };
+  const standing = moved.map((row): Line => ({
+    row,
+    when: Number(sheet.at(row, left)),
+    cells: [0, 1, 2, 3, 4].map((column) => writtenAgain(sheet.formulaAt(row, left + column), sheet.at(row, left + column))),
+  }));
+  const lines: Line[] = [...standing, ...fresh].sort((one, other) => one.when - other.when);
+  // Rows between them that were empty close up: what is left of the last ones is emptied.
+  while (first + lines.length < below) lines.push({ when: Infinity, cells: ["", "", "", "", ""] });
+  return { firstRow: first, lines };
 }
 
 async function lookAndWrite(
@@ -70,16 +110,39 @@ async function lookAndWrite(
   const degrees = (celsius: number): number => Number(quantity("temperature").fromCore(celsius, units).toFixed(1));
   const calibratedAt = sheet.number("calibrated_at");
   const usual = degrees(20);
-  const left = sheet.area("readings").from.column - 1;
-  const range = `${address(room.firstRow, left)}:${address(room.firstRow + chosen.length - 1, left + 4)}`;
-  const values = chosen.map(({ when, gravity, temperatureC }) => [
+  const fresh = chosen.map(({ when, gravity, temperatureC }): Line => ({
     when,
-    Number(gravity.toFixed(4)),
-    "SG",
-    corrected || temperatureC === undefined ? (calibratedAt === "" ? usual : calibratedAt) : degrees(temperatureC),
-    temperatureC === undefined ? "" : degrees(temperatureC),
-  ]);
-  await changeRanges(context, [rangeChange(sheet, range, values)], { place: `the readings on “${sheetName}”` });
+    cells: [
+      when,
+      Number(gravity.toFixed(4)),
+      "SG",
+      corrected || temperatureC === undefined ? (calibratedAt === "" ? usual : calibratedAt) : degrees(temperatureC),
+      temperatureC === undefined ? "" : degrees(temperatureC),
+    ],
+  }));
+  const { firstRow, lines } = byDate(sheet, room, fresh);
+  const left = sheet.area("readings").from.column - 1;
+  const range = `${address(firstRow, left)}:${address(firstRow + lines.length - 1, left + 4)}`;
+  const along = await movingNotes(
+    context,
+    sheetName,
+    lines.flatMap(({ row }, index) =>
+      row === undefined || row === firstRow + index
+        ? []
+        : [0, 1, 2, 3, 4].map((column) => ({ from: address(row, left + column), to: address(firstRow + index, left + column) })),
+    ),
+  );
+  await changeRanges(
+    context,
+    [
+      rangeChange(
+        sheet,
+        range,
+        lines.map(({ cells }) => cells),
+      ),
+    ],
+    { place: `the readings on “${sheetName}”`, ...(along && { along }) },
+  );
   return chosen.length;
 }
 

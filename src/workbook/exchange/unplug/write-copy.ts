@@ -13,7 +13,7 @@ import type { WorkingBlock } from "./working-cells";
 import type { UnplugChoices, UnpluggedSheet } from "./unplugged-sheet";
 
 /** Named cells that tell what things cost; the batch sheet's own names. */
-const priceNames = ["malt_cost", "hop_cost", "yeast_cost", "cost_plan", "cost_each"];
+const priceNames = ["malt_cost", "hop_cost", "yeast_cost", "other_cost", "cost_plan", "cost_each"];
 
 /** Puts the changes into a copy, and takes out of it what stays with the brewer. */
 export function writeCopy(

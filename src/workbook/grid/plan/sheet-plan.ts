@@ -103,6 +103,8 @@ export interface ChartPlan {
 export interface ChartAxisPlan {
   readonly format: NumberFormat;
   readonly title?: string;
+  /** From and to; left out, the program chooses by the figures. */
+  readonly span?: readonly [number, number];
 }
 
 export interface ChartSeriesPlan {

@@ -72,9 +72,10 @@ function writeSeries(sheet: Excel.Worksheet, series: Excel.ChartSeries, plan: Ch
   if (weight) series.format.line.weight = weight;
 }
 
-function writeAxis(axis: Excel.ChartAxis, { format, title }: ChartAxisPlan): void {
+function writeAxis(axis: Excel.ChartAxis, { format, title, span }: ChartAxisPlan): void {
   axis.numberFormat = numberFormats[format];
   if (title) axis.title.text = title;
+  if (span) [axis.minimum, axis.maximum] = span;
 }
 
 /** One series, whether its figures stand in a column or in a row. */

@@ -10,7 +10,7 @@ import { changeRanges, rangeChange } from "../../grid/write/change-ranges";
 import { planClass } from "./class-plan";
 import type { ClubEntry } from "./club-facts";
 import { planClub } from "./club-plan";
-import { clubSheet, kindOfClub, roomFor, rowOnClub, unitsOfClub, type ClubKind } from "./club-sheet";
+import { clubSheet, kindOfClub, refuseTwice, roomFor, rowOnClub, unitsOfClub, type ClubKind } from "./club-sheet";
 import { factRow, factsName, mostBatches, type FactsOnSheet } from "./facts-plan";
 
 const plans: Readonly<Record<ClubKind, (facts: FactsOnSheet) => ReturnType<typeof planClub>>> = { club: planClub, class: planClass };
@@ -88,14 +88,3 @@ export async function insertLarger(context: Excel.RequestContext, sheetName: str
 }
 
 const contentOf = (cell: string | number | boolean): CellContent => (typeof cell === "boolean" ? String(cell) : cell);
-
-/** One member's batch, which is known by its mark, has one row. Several members may have brewed from one blank. */
-function refuseTwice(entries: readonly ClubEntry[]): void {
-  const twice = entries.find(({ member, batch }, index) =>
-    entries.slice(0, index).some((other) => batch.id !== "" && other.batch.id === batch.id && other.member === member),
-  );
-  if (twice)
-    throw new InsertionRefused(
-      `“${twice.batch.batchName}” of ${twice.member} is on the list twice: leave one of them out. Nothing was written.`,
-    );
-}

@@ -62,3 +62,14 @@ export function roomFor(sheet: NamedCells, wanted: number): number {
   }
   return next;
 }
+
+/** One member's batch, which is known by its mark, has one row. Several members may have brewed from one blank. @throws InsertionRefused */
+export function refuseTwice(entries: readonly ClubEntry[]): void {
+  const twice = entries.find(({ member, batch }, index) =>
+    entries.slice(0, index).some((other) => batch.id !== "" && other.batch.id === batch.id && other.member === member),
+  );
+  if (twice)
+    throw new InsertionRefused(
+      `“${twice.batch.batchName}” of ${twice.member} is on the list twice: leave one of them out. Nothing was written.`,
+    );
+}

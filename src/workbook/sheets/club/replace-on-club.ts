@@ -6,7 +6,7 @@ import type { CellValue, NamedCells } from "../../grid/read/named-cells";
 import { withSecondLook } from "../../grid/read/second-look";
 import { changeRanges, rangeChange } from "../../grid/write/change-ranges";
 import { clubFacts, factNames, type ClubEntry, type FactName } from "./club-facts";
-import { clubSheet, roomFor, rowOnClub, unitsOfClub } from "./club-sheet";
+import { clubSheet, refuseTwice, roomFor, rowOnClub, unitsOfClub } from "./club-sheet";
 import { factRow, factsName } from "./facts-plan";
 
 /** One fact of a batch that taking it in anew would change. */
@@ -36,6 +36,7 @@ export async function standingOnClub(
   entries: readonly ClubEntry[],
 ): Promise<readonly Standing[]> {
   const sheet = await clubSheet(context, sheetName);
+  refuseTwice(entries);
   return entries.flatMap((entry) => standing(sheet, entry) ?? []);
 }
 
@@ -62,6 +63,7 @@ async function lookAndReplace(
   agreed: readonly Standing[],
 ): Promise<void> {
   const sheet = await clubSheet(context, sheetName);
+  refuseTwice(entries);
   const seen = sheet.formulaBlock(factsName);
   const rows: CellValue[][] = sheet
     .block(factsName)

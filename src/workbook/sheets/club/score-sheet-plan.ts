@@ -53,11 +53,12 @@ export function planScoreSheet({ sheetName, tastingName, tastingId, paper, taste
     const row = firstRow + index;
     b.height(26, row);
     b.put("A", code, { style: "keyText", format: "whole" }, row);
-    for (const letter of marks) b.put(letter, "", { style: "input", format: "whole", between: [fewest, most] }, row);
+    for (const letter of marks) b.put(letter, "", { style: "input", format: "whole" }, row);
     const own = `${marks[0]}${row}:${marks.at(-1)}${row}`;
     b.put(sum, `=IF(COUNT(${own})<${tastedLines.length},"",SUM(${own}))`, { style: "keyResult", format: "whole" }, row);
     b.put(words, "", { style: "inputWords" }, row);
   }
+  b.between(`${marks[0]}${firstRow}:${marks.at(-1)}${lastRow}`, [fewest, most]);
   b.name("score_codes", `A${firstRow}:A${lastRow}`);
   b.name("score_sums", `${sum}${firstRow}:${sum}${lastRow}`);
   const line = lastRow + 3;
@@ -80,7 +81,7 @@ export function planScoreSheet({ sheetName, tastingName, tastingId, paper, taste
   b.put("D", scoresVersion, { style: "workings", name: scoresMark }, line + 1);
   return b.build(
     sheetName,
-    [11, ...marks.map(() => 12), 8, 40],
+    [11, ...marks.slice(1).map(() => 12), 20, 8, 40],
     { area: `A1:${words}${line}`, paper, landscape: true, onePage: true, breaksBeforeRow: [], footer: `${sheetName} · page &P of &N` },
     firstRow - 1,
   );

@@ -80,8 +80,11 @@ export function planTasting({ sheetName, id, paper, beers, tasters }: BlindTasti
   for (let row = answer; row <= least; row += 1) {
     const format = row === sums || row === chance || row === least ? "one" : row === answer + 5 ? "whole" : "two";
     if (row > answer) b.put("A", "", { style: "label" }, row);
-    for (const letter of letters) b.put(letter, "", { style: row === sums ? "keyResult" : "result", format }, row);
+    for (const letter of letters)
+      b.put(letter, "", { style: row === sums ? "keyResult" : row === verdict ? "message" : "result", format }, row);
   }
+  // The verdict's words take two lines in a column of figures.
+  b.height(30, verdict);
   const words = least + 1;
   b.put(
     "A",
@@ -107,7 +110,7 @@ export function planTasting({ sheetName, id, paper, beers, tasters }: BlindTasti
     ["C", "Beer", "E", false],
     ["F", "By", "G", false],
     ["H", "Rank sum", undefined, true],
-    ["I", "Mean", undefined, true],
+    ["I", "Mean, all", undefined, true],
   ] as const)
     b.put(letter, heading, { style: right ? "headingRight" : "heading", ...(mergeTo && { mergeTo }) }, ranking + 1);
   const key = ranking + 2 + beers.length + 1;

@@ -20,8 +20,8 @@ export function charts(b: SheetBuilder, kept: (letter: string) => string): void 
     horizontal: { format: "date" },
     vertical: { format: "gravity" },
     series: [
-      { name: "Reached", across, values: kept("G"), color: colors.reached, look: "marks" },
       { name: "Planned", across, values: kept("F"), color: colors.planned, look: "dots with marks" },
+      { name: "Reached", across, values: kept("G"), color: colors.reached, look: "marks" },
     ],
     from: `A${first}`,
     to: `E${last}`,

@@ -4,7 +4,7 @@ import type { NamedCells } from "../../grid/read/named-cells";
 import { changeRanges, rangeChange, type Along, type RangeChange } from "../../grid/write/change-ranges";
 import { ToldInFull } from "../../grid/words/told-in-full";
 import { batchMark, unpluggedMark } from "../../batch/read/batch-sheets";
-import { loadBatchMarks, sheetMarks } from "../../batch/read/batch-marks";
+import { hasCell, loadBatchMarks, sheetMarks } from "../../batch/read/batch-marks";
 import { copies } from "../../batch/read/copied-sheets";
 import { loadSheet, namedCells } from "../../grid/read/read-sheets";
 import { withSecondLook } from "../../grid/read/second-look";
@@ -66,7 +66,7 @@ export function refreshSeason(context: Excel.RequestContext, change?: YearChange
 }
 
 async function lookAndRefresh(context: Excel.RequestContext, change?: YearChange): Promise<SeasonReport | undefined> {
-  const marks = await sheetMarks(context, [batchMark, unpluggedMark, "batch_id", seasonMark]);
+  const marks = await sheetMarks(context, [batchMark, unpluggedMark, "batch_id", seasonMark, "keg_filled"]);
   const seasons = marks.filter(({ ranges }) => ranges.has(seasonMark)).map((one) => ({ ...one, loaded: loadSheet(one.sheet) }));
   if (seasons.length === 0) return undefined;
   const areas = seasons.map(({ sheet }) => sheet.pageLayout.getPrintAreaOrNullObject().load("address"));
@@ -81,7 +81,7 @@ async function lookAndRefresh(context: Excel.RequestContext, change?: YearChange
     );
   const { firstRow, rows: present, ownWidth } = presentList(cells);
   const sheets = batchMarks();
-  const { rows: asSeen, ...merged } = mergeRows(present, sheets);
+  const { rows: asSeen, ...merged } = mergeRows(present, sheets, hasCell(marks, "keg_filled"));
   const rows = asSeen.map((row) =>
     change && yearOf(row) === change.year ? { ...row, closed: change.isClosed ? change.year : ("" as const) } : row,
   );
@@ -170,6 +170,7 @@ function isSame(row: SeasonRow, present: PresentRow | undefined): boolean {
     row.id === present.id &&
     row.lastName === present.lastName &&
     row.closed === present.closed &&
+    (row.closed !== "" || row.kegCell === present.kegCell) &&
     row.left === present.left &&
     row.remark === present.remark &&
     present.own.every((content, index) => content === (row.own[index] ?? ""))

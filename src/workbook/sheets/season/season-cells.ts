@@ -11,8 +11,9 @@ export function rowCells(row: SeasonRow, at: number): CellPlan[] {
 
 /** By column: what stands in a row, first of all what the brewer typed. A batch without its sheet, or whose year is closed, shows what is kept of it. */
 export function rowContents(row: SeasonRow, at: number): ReadonlyMap<string, CellContent> {
-  const { sheetName, id, lastName, left, remark, closed, kept } = row;
-  const ours = sheetName === undefined || closed !== "" ? keptCells(lastName, id, at, sheetName) : batchCells(sheetName, id, at);
+  const { sheetName, id, lastName, left, remark, closed, kept, kegCell } = row;
+  const ours =
+    sheetName === undefined || closed !== "" ? keptCells(lastName, id, at, sheetName) : batchCells(sheetName, id, at, { kegCell });
   return new Map([
     ...ours,
     ...keptColumns.map(({ at: letters }, index) => [letters, keptContent(kept[index] ?? "")] as const),

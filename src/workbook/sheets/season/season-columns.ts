@@ -20,11 +20,17 @@ export interface SeasonColumn {
   readonly style: StyleName;
   readonly format: NumberFormat;
   /** Over the names of the batch sheet `at`, for the row `row`, without its equals sign; none where the brewer types. */
-  readonly live?: (at: string, row: number) => string;
+  readonly live?: (at: string, row: number, has: OnSheet) => string;
   /** Its last figure is kept; volumes and colours in litres and EBC, whatever the sheet shows. */
   readonly keeps?: "as it is" | "volume" | "colour";
   /** From other columns of the same row, whether the batch has its sheet or not. */
   readonly derived?: (row: number) => string;
+}
+
+/** What a batch sheet has that not every one has. */
+export interface OnSheet {
+  /** A cell for what was filled into kegs. */
+  readonly kegCell: boolean;
 }
 
 /** Columns that the brewer types into; they stay with their batch when rows move. */
@@ -34,6 +40,8 @@ export const typedColumns = { left: "V", remark: "W" } as const;
  * which the figures were closed.
  */
 export const workingColumns = { sheet: "X", id: "Y", factor: "Z", gone: "AA", closed: "AB" } as const;
+/** Where what went into kegs is shown. */
+export const kegColumn = "R";
 export const lastColumn = "AZ";
 /** From here on the brewer may keep columns of their own. */
 export const firstOwnColumn = "BB";
@@ -53,9 +61,9 @@ const volume = reachedOr("volume_reached", "volume");
 const colour = reachedOr("colour_reached", "colour_plan");
 const volumeUnit = 'IF(season_units="us","US gal","L")';
 
-/** Beer that went into a keg: what was in the fermenter, less what stays behind. */
-const kegVolume = (at: string): string =>
-  `IF(AND(${at}into="keg",N(${at}packaged_on)>0,N(${at}beer_volume)>0),${at}beer_volume-N(${at}bottling_loss),"")`;
+/** Beer that went into kegs: as it was noted where the sheet has a cell for it, or what was in the fermenter, less what stays behind. */
+const kegVolume = (at: string, { kegCell }: OnSheet): string =>
+  `${kegCell ? `IF(N(${at}keg_filled)>0,${at}keg_filled,` : ""}IF(AND(${at}into="keg",N(${at}packaged_on)>0,N(${at}beer_volume)>0),${at}beer_volume-N(${at}bottling_loss),"")${kegCell ? ")" : ""}`;
 /** Beer in bottles: millilitres, or fluid ounces. */
 const bottledVolume = (at: string): string => `N(${at}bottles_filled)*N(${at}bottle_volume)/IF(${at}units="us",128,1000)`;
 
@@ -63,17 +71,17 @@ const listed: readonly SeasonColumn[] = [
   { letter: "A", width: 4, heading: "No.", style: "result", format: "general", live: same("batch_number"), keeps: "as it is" },
   {
     letter: "B",
-    width: 24,
+    width: 27,
     heading: "Batch (opens its sheet)",
     style: "keyText",
     format: "text",
     live: (at) => `IF(${at}batch_name="","(no name yet)",${at}batch_name)`,
     keeps: "as it is",
   },
-  { letter: "C", width: 15, heading: "Style aimed at", style: "resultText", format: "text", live: same("style"), keeps: "as it is" },
+  { letter: "C", width: 17.5, heading: "Style aimed at", style: "resultText", format: "text", live: same("style"), keeps: "as it is" },
   {
     letter: "D",
-    width: 11,
+    width: 10.5,
     heading: "Brewed on",
     style: "result",
     format: "date",
@@ -82,7 +90,7 @@ const listed: readonly SeasonColumn[] = [
   },
   {
     letter: "E",
-    width: 13,
+    width: 12.5,
     heading: "State",
     style: "resultText",
     format: "text",
@@ -146,7 +154,7 @@ const listed: readonly SeasonColumn[] = [
   { letter: "O", width: 7, heading: "looks", style: "swatch", format: "text" },
   {
     letter: "P",
-    width: 8,
+    width: 7.5,
     group: ["Volume", "P"],
     heading: `=${volumeUnit}`,
     style: "result",
@@ -166,16 +174,16 @@ const listed: readonly SeasonColumn[] = [
   },
   {
     letter: "R",
-    width: 7.5,
+    width: 7,
     heading: `="keg "&IF(season_units="us","gal","L")`,
     style: "result",
     format: "one",
-    live: (at, row) => `IF(${kegVolume(at)}="","",${kegVolume(at)}*$Z${row})`,
+    live: (at, row, has) => `IF(${kegVolume(at, has)}="","",${kegVolume(at, has)}*$Z${row})`,
     keeps: "volume",
   },
   {
     letter: "S",
-    width: 8,
+    width: 7.5,
     group: ["Cost", "T"],
     heading: "batch",
     style: "result",
@@ -193,7 +201,7 @@ const listed: readonly SeasonColumn[] = [
   },
   { letter: "U", width: 6.5, heading: "Score", style: "keyResult", format: "one", live: same("score"), keeps: "as it is" },
   { letter: "V", width: 6, group: ["Yours", "W"], heading: "left", style: "input", format: "general" },
-  { letter: "W", width: 16, heading: "remark", style: "inputText", format: "text" },
+  { letter: "W", width: 15.5, heading: "remark", style: "inputText", format: "text" },
   { letter: "X", width: 18, heading: "Sheet", style: "workings", format: "text" },
   { letter: "Y", width: 15, heading: "Mark", style: "workings", format: "text" },
   { letter: "Z", width: 10, heading: "Into units", style: "workings", format: "general" },
@@ -213,7 +221,7 @@ const listed: readonly SeasonColumn[] = [
     heading: "Packaged",
     style: "workings",
     format: "one",
-    live: (at, row) => `(${bottledVolume(at)}+N(${kegVolume(at)}))*$Z${row}`,
+    live: (at, row, has) => `(${bottledVolume(at)}+N(${kegVolume(at, has)}))*$Z${row}`,
     keeps: "volume",
   },
   {
@@ -276,11 +284,11 @@ function keptFormula({ letter, keeps = "as it is" }: SeasonColumn, row: number):
 const gone = (row: number): string => `$${workingColumns.gone}${row}`;
 
 /** A row of a batch that has its sheet: read from there; from what is kept as soon as the sheet is gone, and an error of the sheet's says so here and spoils no sum. */
-export function batchCells(sheetName: string, id: string, row: number): ReadonlyMap<string, CellContent> {
+export function batchCells(sheetName: string, id: string, row: number, has: OnSheet): ReadonlyMap<string, CellContent> {
   const at = sheetPrefix(sheetName);
   const contents = new Map<string, CellContent>();
   for (const column of columns) {
-    const formula = column.live?.(at, row);
+    const formula = column.live?.(at, row, has);
     if (formula !== undefined) contents.set(column.letter, `=IFERROR(${formula},IF(${gone(row)},${keptFormula(column, row)},"error"))`);
     else if (column.derived) contents.set(column.letter, `=${column.derived(row)}`);
   }
@@ -289,7 +297,7 @@ export function batchCells(sheetName: string, id: string, row: number): Readonly
   const stateGone = `IF($${keptAt("E")}${row}="planned","planned","${deletedState}")`;
   return contents
     .set("B", linked(sheetName, String(contents.get(name.letter)).slice(1)))
-    .set(state.letter, `=IF(${gone(row)},${stateGone},IFERROR(${state.live!(at, row)},"error"))`)
+    .set(state.letter, `=IF(${gone(row)},${stateGone},IFERROR(${state.live!(at, row, has)},"error"))`)
     .set(workingColumns.factor, `=IFERROR(${factorFormula(at)},1)`)
     .set(workingColumns.gone, `=ISERROR(ROWS(${at}batch_name))`)
     .set(workingColumns.sheet, cellText(sheetName))
@@ -313,7 +321,7 @@ export function keptCells(lastName: string, id: string, row: number, sheetName?:
     else if (column.derived) contents.set(column.letter, `=${column.derived(row)}`);
   }
   if (sheetName !== undefined) {
-    const live = batchCells(sheetName, id, row);
+    const live = batchCells(sheetName, id, row, { kegCell: false });
     for (const letter of ["B", "E", workingColumns.gone]) contents.set(letter, live.get(letter) ?? "");
   } else contents.set("E", deletedState).set(workingColumns.gone, 1);
   return contents.set(workingColumns.factor, 1).set(workingColumns.sheet, cellText(lastName)).set(workingColumns.id, cellText(id));

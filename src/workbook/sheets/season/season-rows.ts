@@ -20,6 +20,8 @@ export interface SeasonRow extends Typed {
   readonly closed: number | "";
   /** Its figures as they were last seen, by `keptColumns`; "" where there was none. */
   readonly kept: readonly CellContent[];
+  /** Its sheet has a cell for what was filled into kegs. */
+  readonly kegCell: boolean;
 }
 
 /** A row as it stands. */
@@ -44,7 +46,7 @@ export interface Merged {
 
 export const nothingTyped: Typed = { left: "", remark: "", own: [] };
 /** What a new row begins with. */
-export const newRow = { ...nothingTyped, closed: "", kept: [] } as const;
+export const newRow = { ...nothingTyped, closed: "", kept: [], kegCell: false } as const;
 
 const keptIndex = (letter: string): number => keptColumns.findIndex((one) => one.letter === letter);
 const [nameAt, dayAt, stateAt] = [keptIndex("B"), keptIndex("D"), keptIndex("E")];
@@ -69,7 +71,11 @@ export const hasTyped = ({ left, remark, own }: Typed): boolean => [left, remark
  * its sheet by the sheet its formulas speak of, which Excel renames with the sheet; a row whose sheet was deleted finds
  * a new one by the batch's mark.
  */
-export function mergeRows(present: readonly PresentRow[], sheets: readonly BatchMark[]): Merged {
+export function mergeRows(
+  present: readonly PresentRow[],
+  sheets: readonly BatchMark[],
+  hasKegCell: (sheetName: string) => boolean = () => false,
+): Merged {
   const bySheet = new Map(present.flatMap((row) => (row.sheetName === undefined ? [] : [[row.sheetName.toLowerCase(), row] as const])));
   const claimed = new Set(sheets.flatMap(({ sheetName }) => bySheet.get(sheetName.toLowerCase()) ?? []));
   const orphans = present.filter((row) => !claimed.has(row));
@@ -79,7 +85,17 @@ export function mergeRows(present: readonly PresentRow[], sheets: readonly Batch
     const found = known ?? take(orphans, (row) => id !== "" && row.id === id);
     if (!known) added.push(sheetName);
     const { left, remark, own, closed, kept } = found ?? newRow;
-    return { left, remark, own, sheetName, id, lastName: sheetName, closed, kept: closed === "" && found ? found.shown : kept };
+    return {
+      left,
+      remark,
+      own,
+      sheetName,
+      id,
+      lastName: sheetName,
+      closed,
+      kept: closed === "" && found ? found.shown : kept,
+      kegCell: hasKegCell(sheetName),
+    };
   });
   const stays = (row: PresentRow): boolean => hasTyped(row) || (wasBrewed(row) && !row.letGo);
   const staying = orphans.filter(stays);
@@ -88,7 +104,7 @@ export function mergeRows(present: readonly PresentRow[], sheets: readonly Batch
       ...rows,
       ...staying.map(({ left, remark, own, id, lastName, closed, kept }): SeasonRow => {
         const named = kept.map((figure, index) => (index === nameAt && figure === "" ? lastName : figure));
-        return { left, remark, own, id, lastName, closed, kept: named, sheetName: undefined };
+        return { left, remark, own, id, lastName, closed, kept: named, sheetName: undefined, kegCell: false };
       }),
     ],
     added,

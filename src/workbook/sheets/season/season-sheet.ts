@@ -4,7 +4,7 @@ import type { CellContent } from "../../grid/plan/sheet-plan";
 import type { NamedCells } from "../../grid/read/named-cells";
 import { sheetOfName } from "../../grid/words/sheet-reference";
 import { moved } from "./own-cells";
-import { asKept, firstOwnColumn, keptColumns, lastColumn, linkTo, typedColumns, workingColumns } from "./season-columns";
+import { asKept, firstOwnColumn, kegColumn, keptColumns, lastColumn, linkTo, typedColumns, workingColumns } from "./season-columns";
 import { firstRowName, mostBatches } from "./season-plan";
 import type { PresentRow } from "./season-rows";
 
@@ -50,6 +50,7 @@ export function presentList(sheet: NamedCells, columns: ListColumns = today): Pr
       id: String(formula(row, columns.id)),
       lastName: String(formula(row, columns.sheet)) || (sheetName ?? ""),
       settled: sheetName === undefined ? !/^=HYPERLINK\(/i.test(name) : name.includes(linkTo(sheetName)),
+      kegCell: columns.keeps && String(formula(row, kegColumn)).includes("keg_filled"),
       letGo: sheetName === undefined && name === "",
       closed: typeof closed === "number" ? closed : "",
       kept,

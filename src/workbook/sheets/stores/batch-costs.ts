@@ -50,6 +50,7 @@ function costCells(batch: NamedCells, draws: readonly Drawn[]): CostCell[] {
       ? undefined
       : found.reduce((sum, { cost = 0 }) => sum + cost, 0);
   };
+  const placed: string[] = [];
   const table = (kind: "malt" | "hops", area: string, nameColumn: number, massColumn: number, costName: string): CostCell[] => {
     if (!batch.has(area) || !batch.has(costName)) return [];
     const { from, to } = batch.area(area);
@@ -58,6 +59,7 @@ function costCells(batch: NamedCells, draws: readonly Drawn[]): CostCell[] {
       const called = thing(kind, String(batch.at(row, from.column + nameColumn)));
       return called !== undefined && typeof mass === "number" && mass > 0 ? [{ row, called, mass }] : [];
     });
+    placed.push(...lines.map(({ called }) => needKey({ kind, name: called })));
     return lines.flatMap(({ row, called, mass }) => {
       const whole = lines.filter((line) => line.called === called).reduce((sum, line) => sum + line.mass, 0);
       const cost = costOf(kind, called);
@@ -66,10 +68,22 @@ function costCells(batch: NamedCells, draws: readonly Drawn[]): CostCell[] {
   };
   const single = (cell: string, cost: number | undefined): CostCell[] =>
     cost === undefined || !batch.has(cell) ? [] : [{ ...batch.area(cell).from, cost }];
-  return [
+  const lines = [
     ...table("malt", "malt", -1, 0, "malt_cost"),
     ...table("hops", "hop_plan", 0, 1, "hop_cost"),
     ...single("yeast_cost", costOf("yeast", thing("yeast", batch.text("yeast_name")))),
-    ...single("other_cost", costOf("caps", draws.find(({ kind }) => kind === "caps")?.name)),
+  ];
+  // Caps, and what goes into a starter: things that no line of the sheet names.
+  const onLines = new Set([...placed, needKey({ kind: "yeast", name: thing("yeast", batch.text("yeast_name")) ?? "" })]);
+  const others = draws.filter((draw) => !onLines.has(needKey(draw)));
+  const known = others.every(({ cost }) => cost !== undefined);
+  return [
+    ...lines,
+    ...(others.length > 0 && known
+      ? single(
+          "other_cost",
+          others.reduce((sum, { cost = 0 }) => sum + cost, 0),
+        )
+      : []),
   ];
 }

@@ -99,6 +99,15 @@ export function planDraw({ stores, batches, unplugged }: StoresAndBatches, sheet
   };
 }
 
+/** The stores as they will be after a draw: what the next one is planned on. */
+export function afterDraw(found: StoresAndBatches, { draws }: DrawPlan, day: number): StoresAndBatches {
+  const items = found.stores.items.map((item) => ({
+    ...item,
+    left: item.left - draws.filter((draw) => lotKey(draw) === lotKey(item)).reduce((sum, { amount }) => sum + amount, 0),
+  }));
+  return { ...found, stores: { ...found.stores, items, draws: [...found.stores.draws, ...draws.map((draw) => ({ ...draw, day }))] } };
+}
+
 /** One need after the other: a lot that two of them can be met from is not taken twice. */
 function taken(stores: Stores, needs: readonly Need[], chosen: ChosenLots): Omit<Draw, "id" | "batch" | "day">[] {
   const gone = new Map<string, number>();
@@ -129,7 +138,7 @@ export interface DatedDraw {
 }
 
 /**
- * Takes what the plans say off the shelves by writing it into the book, and what it had cost into the batches' own cost
+ * Takes what the plans say, each planned after the one before (`afterDraw`), off the shelves by writing it into the book, and what it had cost into the batches' own cost
  * cells where they are empty: two `context.sync()`.
  *
  * @returns how many lines of the batches have a cost of the brewer's own, which stays

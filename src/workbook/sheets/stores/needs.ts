@@ -13,7 +13,7 @@ export interface Need {
 /** The same thing under the same name counts once, whatever the case of its letters. */
 export const needKey = ({ kind, name }: Pick<Need, "kind" | "name">): string => `${kind} ${name.trim().toLowerCase()}`;
 
-/** Malt, hops, yeast and, where it goes into bottles, caps (the name that the stores have for them). */
+/** Malt, hops, yeast, what a starter takes and, where it goes into bottles, caps (the name that the stores have for them). */
 export function needsOf(sheet: NamedCells, storesUnits: UnitSystem, capName: string | undefined): Need[] {
   const batch = batchContents(sheet);
   const inStores = (kind: StockKind, amount: number): number => {
@@ -22,12 +22,16 @@ export function needsOf(sheet: NamedCells, storesUnits: UnitSystem, capName: str
       ? quantity(measure).fromCore(quantity(measure).toCore(amount, batch.units), storesUnits)
       : amount;
   };
-  const packs = sheet.has("packs_to_pitch") ? sheet.number("packs_to_pitch") : "";
+  const number = (name: string): number => (sheet.has(name) ? Number(sheet.number(name)) || 0 : 0);
+  // Yeast that is grown in a starter first is bought for the starter alone, and so is its extract.
+  const packs = number("starter_packs") || number("packs_to_pitch");
+  const extract = sheet.has("starter_extract_name") ? sheet.text("starter_extract_name") : "";
   const bottles = sheet.number("bottles_filled") || (sheet.has("bottles_ready") ? sheet.number("bottles_ready") : "");
   const needs: Need[] = [
     ...batch.malt.map(({ ingredient, mass }) => ({ kind: "malt" as const, name: ingredient, amount: inStores("malt", mass) })),
     ...batch.hops.map(({ hop, mass }) => ({ kind: "hops" as const, name: hop, amount: inStores("hops", mass) })),
-    { kind: "yeast", name: batch.yeast.name, amount: Number(packs) || 0 },
+    { kind: "yeast", name: batch.yeast.name, amount: packs },
+    { kind: "malt", name: extract, amount: inStores("malt", number("starter_extract")) },
     ...(capName !== undefined && batch.packaging.into === "bottles"
       ? [{ kind: "caps" as const, name: capName, amount: Number(bottles) || 0 }]
       : []),

@@ -26,7 +26,7 @@ export interface HopStock {
 export interface StockLine {
   readonly name: string;
   readonly lot?: CellContent;
-  /** Bought, measured or made on. */
+  /** By which the oldest lot is known: bought, measured, best before. */
   readonly dated?: CellContent;
   readonly bought: number;
   readonly price: CellContent;
@@ -68,7 +68,7 @@ export function planStores({ sheetName, units, today, stock = {}, draws = [] }: 
   const paper = units === "us" ? "letter" : "a4";
   return b.build(
     sheetName,
-    [...widths, 3, 9, 9, 9, 3, 14, 20, 11, 8, 26, 10, 10, 10, 26],
+    [...widths, 3, 26, 9, 9, 3, 14, 20, 11, 8, 26, 10, 10, 10, 26],
     {
       area: `A1:${lastPrinted}${b.row - 1}`,
       paper,

@@ -1,9 +1,9 @@
 import { writtenAgain } from "../../../grid/words/cell-text";
 import { address } from "../../../grid/plan/addresses";
 import type { CellValue, NamedCells } from "../../../grid/read/named-cells";
+import { movingNotes } from "../../../grid/write/moving-notes";
 import { isSame, isWritten } from "../../../grid/write/same-content";
 import { writeSurely } from "../../../grid/write/write-surely";
-import { readyNotes } from "../cell-notes";
 import { ChangeRefused } from "../outcome";
 import { readAgain } from "../read-again";
 import type { NewReading } from "./add-reading";
@@ -28,14 +28,22 @@ export async function addRowAndReading(context: Excel.RequestContext, seen: Name
   const lastAgain = last.map((cell, index) => writtenAgain(cell, fresh.at(to.row, from.column + index - 1)));
   const { when, reading: shown, scale, sampleTemperature, beerTemperature, note } = reading;
   const content = [lastAgain, [when, shown, scale, sampleTemperature, beerTemperature]];
-  const along = await readyNotes(context, seen.sheetName, [{ note, at: address(to.row + 1, from.column) }]);
+  // The row that is inserted pushes the last reading's notes down: they follow it up again, and the new one has its own.
+  const notes = await movingNotes(
+    context,
+    seen.sheetName,
+    [-1, 0, 1, 2, 3].map((column) => {
+      const here = address(to.row, from.column + column);
+      return { stands: here, from: address(to.row + 1, from.column + column), to: here, leaves: column === 0 ? note : undefined };
+    }),
+  );
   const height = to.row - from.row + 1;
   await writeSurely({
     place: `the end of the readings on “${seen.sheetName}”`,
     write: async () => {
       context.application.suspendApiCalculationUntilNextSync();
       sheet.getRange(`${to.row}:${to.row}`).insert("Down");
-      along?.write();
+      notes?.write();
       sheet.getRange(rows(to.row, 2)).formulas = content;
       await context.sync();
     },
@@ -45,9 +53,9 @@ export async function addRowAndReading(context: Excel.RequestContext, seen: Name
       return isWritten(content, now.cells) ? "everything" : "half";
     },
     takeBack: async () => {
-      await along?.takeBack();
       const now = await tableNow(context, seen.sheetName, rows(to.row, 2));
       if (!now || now.height === height) return;
+      await notes?.takeBack();
       sheet.getRange(`${to.row}:${to.row}`).delete("Up");
       sheet.getRange(rows(to.row, 1)).formulas = [lastAgain];
       await context.sync();

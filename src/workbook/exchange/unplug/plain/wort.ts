@@ -12,18 +12,18 @@ import type { PlainArguments } from "./plain-arguments";
 import { NoPlainForm, type PlainForm } from "./plain-form";
 import { polynomialText, surfaceText } from "./polynomial";
 
-const columnOf = (x: PlainArguments, column: string): string => {
-  const text = x.column("fermentables", column);
+const columnOf = (x: PlainArguments, column: string, table = "fermentables"): string => {
+  const text = x.column(table, column);
   if (text === undefined) throw new NoPlainForm(`the range has no column for ${column}`);
   return text;
 };
 
 /** Extract of the malt bill, kg: what the grain holds, and what is dissolved already. */
-function extractOf(x: PlainArguments): { grain: string; dissolved: string } {
-  const handling = columnOf(x, "handling");
+function extractOf(x: PlainArguments, table = "fermentables"): { grain: string; dissolved: string } {
+  const handling = columnOf(x, "handling", table);
   const sum = (...words: string[]): string =>
     product(
-      `SUMPRODUCT(${words.map((word) => `(${handling}="${word}")`).join("+")},${columnOf(x, "mass")},${columnOf(x, "yield")})`,
+      `SUMPRODUCT(${words.map((word) => `(${handling}="${word}")`).join("+")},${columnOf(x, "mass", table)},${columnOf(x, "yield", table)})`,
       "0.01",
       x.scale("mass"),
     );
@@ -39,8 +39,28 @@ const concentration = (x: PlainArguments): string => {
 /** The wort of 1.200, where the functions end, with room for what they allow. */
 const strongest = concentrationOfGravity(1.2 + 1e-9);
 
-const expectedGravity = (x: PlainArguments): string =>
-  polynomialText(gravityOfConcentration, { from: 0, to: 0.56, degree: 8 }, `(${concentration(x)})`);
+const gravityOf = (concentrationText: string): string =>
+  polynomialText(gravityOfConcentration, { from: 0, to: 0.56, degree: 8 }, `(${concentrationText})`);
+const expectedGravity = (x: PlainArguments): string => gravityOf(concentration(x));
+
+/** kg of extract in a litre in the two stretches of a boil, and how long the second one is: see `core/wort/kettle.ts`. */
+function kettle(x: PlainArguments): { first: string; second: string; share: string } {
+  const [before, after] = [x.core("before"), x.core("after")];
+  const hasLate = x.operand("late").kind !== "omitted";
+  const kg = (table: string): string => {
+    const { grain, dissolved } = extractOf(x, table);
+    return `${grain}*${x.core("efficiency")}/100+${dissolved}`;
+  };
+  const share = hasLate ? `(${x.core("lateMinutes")}/${x.core("boilMinutes")}*(${columnSum(x)}>0))` : "0";
+  const volume = (at: string): string => `(${before}+${at}*(${after}-${before}))`;
+  const early = kg("fermentables");
+  return {
+    first: `(${early})/${volume(`(1-${share})/2`)}`,
+    second: hasLate ? `(${early}+${kg("late")})/${volume(`(1-${share}/2)`)}` : "0",
+    share,
+  };
+}
+const columnSum = (x: PlainArguments): string => `SUM(${columnOf(x, "mass", "late")})`;
 
 const efficiency = (x: PlainArguments): string => {
   const { grain, dissolved } = extractOf(x);
@@ -167,6 +187,21 @@ export const wortForms = {
     holds: (x) => [rises(x), `${x.core("yield")}>${platoText(x.core("target"))}`],
   },
   "WORT.BILL": bill,
+  "WORT.KETTLE": {
+    holds: (x) => {
+      const { first, second, share } = kettle(x);
+      return [
+        `${x.core("after")}<=${x.core("before")}*(1+1E-9)`,
+        `${x.core("lateMinutes")}<=${x.core("boilMinutes")}`,
+        `${first}<=${num(strongest)}`,
+        ...(share === "0" ? [] : [`(${share}>0)*${second}<=${num(strongest)}`]),
+      ];
+    },
+    sum: (x) => {
+      const { first, second, share } = kettle(x);
+      return share === "0" ? gravityOf(first) : `(1-${share})*${gravityOf(first)}+${share}*${gravityOf(second)}`;
+    },
+  },
   "WORT.EFFICIENCY": {
     sum: efficiency,
     holds: (x) => [`${extractOf(x).grain}>0`, `${fromGrain(x)}-${extractOf(x).dissolved}>=-0.00000001`, `${efficiency(x)}<=100.000001`],

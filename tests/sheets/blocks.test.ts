@@ -64,7 +64,9 @@ describe("a sheet with every block", () => {
     await Excel.run((context) => unpluggedCopies(context, [sheetName], { prices: true, standalone: false }));
     await bench.calculate();
     const [plugged, unplugged] = [await cellsOn(sheetName), await cellsOn(`${sheetName} unplugged`)];
-    expect(differentValues(plugged.values, unplugged.values).filter((text) => !/Gylebook|batch_id/.test(text))).toEqual([]);
+    // Below it stand the workings of the copy.
+    const there = new Map([...unplugged.values].filter(([cell]) => plugged.values.has(cell)));
+    expect(differentValues(plugged.values, there).filter((text) => !/Gylebook/.test(text))).toEqual([]);
     // What has a plain form goes on calculating: nothing else of the blocks became a mere value.
     const first = sheet.cellOf(blockFields[blockKeys[0]!].area).replace(/\D/g, "");
     const frozen = [...plugged.formulas].filter(

@@ -58,19 +58,22 @@ describe("a sheet with every block", () => {
     const sheetName = `Filled ${units}`;
     const sheet = await insertOn(bench, filledBlocks(units, sheetName));
     for (const name of blockResults) {
-      if (sheet.rangeOf(name).includes(":")) continue;
+      if (sheet.rangeOf(name).includes(":") || name === "report_verdict") continue;
       expect(sheet.number(name), name).toBeGreaterThan(0);
     }
     await Excel.run((context) => unpluggedCopies(context, [sheetName], { prices: true, standalone: false }));
     await bench.calculate();
     const [plugged, unplugged] = [await cellsOn(sheetName), await cellsOn(`${sheetName} unplugged`)];
-    expect(differentValues(plugged.values, unplugged.values).filter((text) => !/Gylebook|batch_id/.test(text))).toEqual([]);
-    // What has a plain form goes on calculating: nothing of the blocks became a mere value.
+    // Below it stand the workings of the copy.
+    const there = new Map([...unplugged.values].filter(([cell]) => plugged.values.has(cell)));
+    expect(differentValues(plugged.values, there).filter((text) => !/Gylebook/.test(text))).toEqual([]);
+    // What has a plain form goes on calculating: nothing else of the blocks became a mere value.
     const first = sheet.cellOf(blockFields[blockKeys[0]!].area).replace(/\D/g, "");
     const frozen = [...plugged.formulas].filter(
       ([cell, formula]) =>
         Number(cell.split(",")[0]) >= Number(first) - 1 &&
         String(formula).startsWith("=") &&
+        !/GYLE\.(MASH\.ACIDITY|MASH\.CORRECT|WATER\.TARGET|PACK\.LINE)\(/.test(String(formula)) &&
         !String(unplugged.formulas.get(cell) ?? "").startsWith("="),
     );
     expect(frozen).toEqual([]);

@@ -3,6 +3,8 @@ import { hopPlaces, type BatchContents, type Filled } from "../../src/workbook/b
 import { forSheet, type NumberField } from "../../src/workbook/batch/describe/field";
 import { kitFields } from "../../src/workbook/batch/fields/kit";
 import { newBatch } from "../../src/workbook/batch/new-batch";
+import { usualValues } from "../../src/workbook/batch/derived/usual-values";
+import { blockFields } from "../../src/workbook/batch/fields/blocks";
 import { anyBlocks } from "./arbitrary-blocks";
 import { convertUnits } from "../../src/workbook/batch/scale/convert-units";
 
@@ -197,13 +199,21 @@ const usualBatch: fc.Arbitrary<BatchContents> = fc.record({
 });
 
 /** The same with whatever blocks somebody may have chosen. */
-export const anyBatch: fc.Arbitrary<BatchContents> = fc
-  .tuple(usualBatch, anyBlocks(words))
-  .map(([batch, blocks]) => ofItsMethod({ ...batch, ...blocks }));
+export const anyBatch: fc.Arbitrary<BatchContents> = usualBatch.chain((batch) =>
+  anyBlocks(words, batch).map((blocks) => ofItsMethod({ ...batch, ...blocks })),
+);
 
-/** A sheet to steep on has no place for what is left in a mash tun. */
-const ofItsMethod = (batch: BatchContents): BatchContents =>
-  batch.method === "extract" && batch.beforeBoil ? { ...batch, beforeBoil: { ...batch.beforeBoil, tunLeft: "" } } : batch;
+/** A sheet to steep on has no place for a mash and what is left in its tun. */
+function ofItsMethod(batch: BatchContents): BatchContents {
+  if (batch.method === "all-grain") return batch;
+  const { beforeBoil, waterTreatment } = batch;
+  const { mash } = usualValues(blockFields.waterTreatment.fields, batch);
+  return {
+    ...batch,
+    ...(beforeBoil && { beforeBoil: { ...beforeBoil, tunLeft: "" } }),
+    ...(waterTreatment && { waterTreatment: { ...waterTreatment, mash } }),
+  };
+}
 
 const gravity = between(0.99, 1.1, 0.001);
 const reading = fc

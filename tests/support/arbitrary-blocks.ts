@@ -45,9 +45,6 @@ function ofField(field: Field, on: On, words: fc.Arbitrary<string>): fc.Arbitrar
   return fc.array(line, { maxLength: Math.min(4, field.longest) });
 }
 
-/** Blocks as a brewer may have filled them in, in any combination; metric limits, which US figures keep as well. */
-export const anyBlocks = (words: fc.Arbitrary<string>): fc.Arbitrary<Partial<BatchContents>> =>
-  fc.record(
-    Object.fromEntries(blockKeys.map((key) => [key, ofFields(blockFields[key].fields, { units: "metric", method: "all-grain" }, words)])),
-    { requiredKeys: [] },
-  );
+/** Blocks as a brewer may have filled them in, in any combination. */
+export const anyBlocks = (words: fc.Arbitrary<string>, on: On): fc.Arbitrary<Partial<BatchContents>> =>
+  fc.record(Object.fromEntries(blockKeys.map((key) => [key, ofFields(blockFields[key].fields, on, words)])), { requiredKeys: [] });

@@ -46,6 +46,7 @@ export const filledBlocks = (units: BatchContents["units"], sheetName: string): 
     waterTreatment: {
       ...batch.waterTreatment!,
       source: { calcium: 60, magnesium: 10, sodium: 5, chloride: 15, sulfate: 25, bicarbonate: 180 },
+      target: { calcium: 70, magnesium: 8, sodium: 10, chloride: 60, sulfate: 80, bicarbonate: 90 },
       demineralisedPercent: 30,
       gypsum: 3,
       calciumChloride: 2,

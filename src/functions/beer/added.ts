@@ -48,7 +48,7 @@ export const beerAdded = describeFunction({
         ["alcohol", 5.08],
       ],
       tolerance: 0.02,
-      from: "worked by hand from NBS Table 114: 10 °Bx and 0.4719 kg of sugar are 12 °Bx (GYLE.WORT.ENRICH); RE = 0.1808 × 12 + 0.8192 × 2.56 = 4.27, (12 − 4.27) / 1.9385 × 1.01 / 0.791",
+      from: "worked by hand from NBS Table 114: 10 °Bx and 0.4719 kg of sugar are 12 °Bx (WORT.ENRICH); RE = 0.1808 × 12 + 0.8192 × 2.56 = 4.27, (12 − 4.27) / 1.9385 × 1.01 / 0.791",
     },
     {
       arguments: [1.05, 5, [["cherries", 5, 12]], 1.008, "us"],

@@ -36,7 +36,7 @@ export const beerBlend = describeFunction({
         ["alcohol", 6.8],
       ],
       tolerance: 0.02,
-      from: "worked by hand: 12 and 20 °Bx of NBS Table 114, 5.08 % and 8.52 % by the equation of GYLE.BEER.ABV; in the middle",
+      from: "worked by hand: 12 and 20 °Bx of NBS Table 114, 5.08 % and 8.52 % by the equation of BEER.ABV; in the middle",
     },
     {
       arguments: [[[19, 1]], [[1.05, 1.05]], [[1.01, 1.01]]],

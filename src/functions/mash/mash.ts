@@ -30,6 +30,7 @@ export const grist = {
     },
     layouts: [
       ["mass", null, "handling", "colour", "malt"],
+      ["mass", null, "handling", "colour"],
       ["mass", "malt", "colour"],
       ["mass", "malt"],
     ],

@@ -40,7 +40,7 @@ export const waterTarget = describeFunction({
   equation: "Σ (ion reached − ion wanted)² in mg/L made as small as it can be, with no amount below 0",
   sources: [
     { cite: "C. L. Lawson and R. J. Hanson, Solving Least Squares Problems, 1974", where: "ch. 23, non-negative least squares" },
-    { cite: "stoichiometry with atomic weights", where: "salts with their water of crystallisation, as in GYLE.WATER.IONS" },
+    { cite: "stoichiometry with atomic weights", where: "salts with their water of crystallisation, as in WATER.IONS" },
   ],
   examples: [
     {

@@ -70,7 +70,7 @@ export const wortBill = describeFunction({
       ],
       value: [[4], [""], [0.3], [0.5]],
       tolerance: 0.02,
-      from: "the bill of the second example of GYLE.WORT.GRAVITY, 4 + 0.3 + 0.5 kg, worked by hand there from a printed table of sucrose solutions",
+      from: "the bill of the second example of WORT.GRAVITY, 4 + 0.3 + 0.5 kg, worked by hand there from a printed table of sucrose solutions",
     },
     {
       arguments: [1.04, 5, [[100, 77.922, "extract"]], null, "us"],

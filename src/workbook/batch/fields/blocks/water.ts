@@ -60,6 +60,63 @@ const salt = (name: (typeof saltsOnSheet)[number]) =>
     grows: true,
   }) as const;
 
+/** What brings a mash to its pH. */
+const correctors = ["lactic", "phosphoric", "baking soda", "slaked lime"] as const;
+
+/** The mash and its acid: only where malt is mashed. */
+const mashFields = describeFields({
+  corrector: { kind: "choice", since: 4, cell: "mash_corrector", label: "Acid or base", choices: correctors },
+  strengthPercent: {
+    kind: "number",
+    since: 4,
+    cell: "mash_acid_strength",
+    label: "Strength on its label",
+    called: "strength of the acid",
+    measure: "percent",
+    format: "whole",
+    limits: [5, 90],
+    held: true,
+    blank: true,
+    note: "Of an acid, % by mass. Empty: 88 for lactic, 85 for phosphoric; with a weaker acid you then take too little, not too much.",
+  },
+  amount: {
+    kind: "number",
+    since: 4,
+    cell: "mash_acid_amount",
+    label: "of it into the mash",
+    called: "amount of acid or base",
+    format: "one",
+    unit: "mL of acid, g of a base",
+    limits: [0, 10000],
+    held: true,
+    blank: true,
+    grows: true,
+  },
+  targetPh: {
+    kind: "number",
+    since: 4,
+    cell: "mash_target",
+    label: "Target pH of the mash",
+    called: "target pH",
+    format: "two",
+    limits: [4.8, 6],
+    held: true,
+    usual: 5.4,
+  },
+  measuredPh: {
+    kind: "number",
+    since: 4,
+    format: "two",
+    limits: [3, 9],
+    blank: true,
+    cell: "mash_measured",
+    label: "Measured, cooled",
+    called: "measured pH",
+    role: "measured",
+    note: "Of a sample at room temperature: hot mash reads about 0.3 lower, and spoils the probe.",
+  },
+});
+
 /** Where the salts go. */
 export const saltedWaters = ["all the water", "the mash water"] as const;
 
@@ -95,4 +152,5 @@ export const waterBlockFields = describeFields({
   bakingSoda: salt("baking soda"),
   chalk: salt("chalk"),
   slakedLime: salt("slaked lime"),
+  mash: { kind: "group", since: 4, label: "Mash", emptied: "usual", fields: mashFields },
 });

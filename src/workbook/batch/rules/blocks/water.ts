@@ -1,5 +1,5 @@
 import type { UnitWords } from "../../unit-words";
-import { rule, type CheckLine } from "../rule";
+import { rule, type CheckLine, type Rule } from "../rule";
 import { unusable, unusableIn } from "../words";
 import type { Chosen } from "./index";
 
@@ -14,6 +14,32 @@ const most: readonly (readonly [ion: string, row: number, mgPerL: number])[] = [
 const leastCalcium = 40;
 /** g of salts in a litre that no usual water needs (our judgement). */
 const mostSaltGPerL = 2;
+
+/** Where a measured pH is worth a second look, and how far a good one may be from the expected (the calculation is good to about 0.1; our judgement). */
+const [lowestPh, highestPh, scatter] = [5.1, 5.8, 0.25] as const;
+
+const mashRules: readonly Rule[] = [
+  ...unusable("mash_acid_amount", "Acid or base into the mash"),
+  ...unusable("mash_measured", "Measured pH"),
+  rule(
+    "ph-unknown",
+    "OR(ISERROR(mash_ph),ISERROR(mash_correction))",
+    "The pH of the mash cannot be calculated:",
+    "look at the malts with their colours, the water and the acid; the cell tells which.",
+  ),
+  rule(
+    "measured-off",
+    `IF(AND(N(mash_measured)>0,ISNUMBER(mash_ph)),ABS(mash_measured-mash_ph)>${scatter},FALSE)`,
+    '"Measured pH "&FIXED(mash_measured,2,TRUE)&", expected "&FIXED(mash_ph,2,TRUE)&":"',
+    "calibrate the meter, cool the sample, stir the mash; acidulated malt must be entered as acid.",
+  ),
+  rule(
+    "ph",
+    `IF(N(mash_measured)>0,OR(mash_measured<${lowestPh},mash_measured>${highestPh}),IF(ISNUMBER(mash_ph),OR(mash_ph<${lowestPh},mash_ph>${highestPh}),FALSE))`,
+    '"A mash at pH "&FIXED(IF(N(mash_measured)>0,mash_measured,mash_ph),2,TRUE)&" works badly:"',
+    "5.2 to 5.6 is good. Add half of what is missing, stir, measure. Acid burns: goggles, gloves; acid into water.",
+  ),
+];
 
 export const waterTreatmentLine = ({ method, units }: Chosen, { volume }: UnitWords): CheckLine => ({
   id: "water-treatment",
@@ -35,6 +61,12 @@ export const waterTreatmentLine = ({ method, units }: Chosen, { volume }: UnitWo
       "ISERROR(INDEX(treated_ions,1,1))",
       "The water cannot be calculated:",
       "chalk hardly dissolves; look at the salts, and at the cell in column Q.",
+    ),
+    rule(
+      "report",
+      'IF(ISERROR(report_verdict),FALSE,report_verdict="cannot be right")',
+      "This report cannot be right: its ions do not balance.",
+      "Look at the units (mg/L of the ion itself), and at bicarbonate against alkalinity.",
     ),
     rule(
       "much-salt",
@@ -66,6 +98,7 @@ export const waterTreatmentLine = ({ method, units }: Chosen, { volume }: UnitWo
             `"Calcium of "&FIXED(INDEX(treated_ions,1,2),0,TRUE)&" mg/L is less than a mash likes (${leastCalcium} and more):"`,
             "gypsum or calcium chloride brings it.",
           ),
+          ...mashRules,
         ]),
   ],
 });

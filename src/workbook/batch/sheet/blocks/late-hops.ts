@@ -72,10 +72,7 @@ export const lateHops: Block = {
           name: "dry_in",
         },
       ],
-      [
-        "and come out, or the beer off them, on",
-        { content: '=IF(OR(dry_in="",dry_for=""),"",dry_in+dry_for)', format: "date", name: "dry_out" },
-      ],
+      ["and come out on", { content: '=IF(OR(dry_in="",dry_for=""),"",dry_in+dry_for)', format: "date", name: "dry_out" }],
     ];
     const top = b.row;
     fieldRows(b, [lines.model, lines.dryAfter, lines.dryFor], results);
@@ -87,7 +84,7 @@ export const lateHops: Block = {
     );
     b.name("dry_effect", `Q${top}:R${top + 2}`);
     b.row -= 1;
-    b.put("A", '=IF(COUNT(dry_effect)=0,"",INDEX(dry_effect,3,2))', { style: "caution", format: "text", mergeTo: "I" });
+    b.put("A", '=IF(COUNT(dry_effect)=0,"",INDEX(dry_effect,3,2))', { style: "message", format: "text", mergeTo: "I" });
     b.height(linesPoints(2));
     b.row += 1;
     b.gap();

@@ -1,6 +1,7 @@
 import { calciumCarbonateMgPerMeq } from "../../../../core/water/acid";
 import { ionNames, molar } from "../../../../core/water/ions";
-import { fieldRows, type Field } from "../fields";
+import type { SheetLine } from "../../derived/sheet-lines";
+import { fieldRows, type BatchLines, type Field } from "../fields";
 import type { Block } from "./block";
 
 /** A column for each ion. */
@@ -38,12 +39,12 @@ export const waterTreatment: Block = {
     spilled(b, heading);
     b.row = heading + 4;
     const salts = [
-      lines.gypsum,
-      lines.calciumChloride,
-      lines.epsomSalt,
+      wanted(lines.gypsum, 3),
+      wanted(lines.calciumChloride, 4),
+      wanted(lines.epsomSalt, 5),
       lines.magnesiumChloride,
-      lines.tableSalt,
-      lines.bakingSoda,
+      wanted(lines.tableSalt, 6),
+      wanted(lines.bakingSoda, 7),
       lines.chalk,
       lines.slakedLime,
     ];
@@ -91,9 +92,61 @@ export const waterTreatment: Block = {
         },
       ],
     ];
-    fieldRows(b, [lines.demineralisedPercent, [intoLabel, mashes ? into : { ...into, choices: ["all the water"] }], ...salts], results);
+    if (mashes) results.push(...ofTheMash(lines.mash));
+    fieldRows(
+      b,
+      [wantedShare(lines.demineralisedPercent), [intoLabel, mashes ? into : { ...into, choices: ["all the water"] }], ...salts],
+      results,
+    );
   },
 };
+
+/** What the target asks for, beside what is typed. */
+const wanted = ([label, field]: SheetLine, row: number): SheetLine => [
+  label,
+  { ...field, unit: `=IF(COUNT(salts_wanted)=0,"g","g; target "&FIXED(INDEX(salts_wanted,${row},2),1,TRUE))` },
+];
+const wantedShare = ([label, field]: SheetLine): SheetLine => [
+  label,
+  {
+    ...field,
+    unit: '=IF(COUNT(salts_wanted)=0,"%","%; target "&FIXED(100*INDEX(salts_wanted,2,2)/(INDEX(salts_wanted,1,2)+INDEX(salts_wanted,2,2)),0,TRUE))',
+  },
+];
+
+/** Malts, mash water with its salts: what stands first in both functions of the mash. */
+const mashOf = "malt,mash_water,alkalinity_treated,INDEX(treated_ions,1,2),INDEX(treated_ions,2,2)";
+const noMash = 'OR(alkalinity_treated="",N(mash_water)=0)';
+
+/** The pH to expect with what is typed, and what would bring it to the target while nothing is. */
+const ofTheMash = (lines: NonNullable<BatchLines["waterTreatment"]>["mash"]): [string, Field][] => [
+  lines.corrector,
+  lines.strengthPercent,
+  lines.amount,
+  [
+    "pH of the mash to expect",
+    {
+      content: `=IF(${noMash},"",GYLE.MASH.ACIDITY(${mashOf},mash_corrector,mash_acid_strength,N(mash_acid_amount),colour_scale,units))`,
+      format: "two",
+      unit: "± 0.1, by the colours of the malts",
+      name: "mash_ph",
+      style: "keyResult",
+    },
+  ],
+  lines.targetPh,
+  [
+    "For the target",
+    {
+      content:
+        `=IF(OR(${noMash},N(mash_target)=0,N(mash_acid_amount)>0),"",IF(IF(OR(mash_corrector="lactic",mash_corrector="phosphoric"),mash_ph<=mash_target,mash_ph>=mash_target),0,` +
+        `GYLE.MASH.CORRECT(${mashOf},mash_target,mash_corrector,mash_acid_strength,colour_scale,units)))`,
+      format: "one",
+      unit: '=IF(OR(mash_corrector="lactic",mash_corrector="phosphoric"),"mL; add half, stir, measure","g; add half, stir, measure")',
+      name: "mash_correction",
+    },
+  ],
+  lines.measuredPh,
+];
 
 /** The ions of what is collected, and those with the salts in it, outside the printed page. */
 function spilled(b: Parameters<Block["put"]>[0], heading: number): void {
@@ -111,4 +164,18 @@ function spilled(b: Parameters<Block["put"]>[0], heading: number): void {
     row + 1,
   );
   b.name("treated_ions", `Q${row + 1}:R${row + 6}`);
+  b.put("T", "For the target", { style: "hint" }, row + 1);
+  b.put(
+    "T",
+    '=IF(OR(COUNT(source_water)=0,COUNT(target_water)=0,N(treated_volume)=0),"",GYLE.WATER.TARGET(source_water,target_water,treated_volume,,"yes",units))',
+    { style: "workings", format: "one", spillsTo: `V${row + 14}` },
+    row + 2,
+  );
+  b.name("salts_wanted", `T${row + 2}:V${row + 14}`);
+  b.put(
+    "Q",
+    '=IF(COUNT(source_water)<6,"",INDEX(GYLE.WATER.BALANCE(source_water),4,2))',
+    { style: "workings", name: "report_verdict" },
+    row + 7,
+  );
 }

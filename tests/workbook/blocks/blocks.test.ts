@@ -102,6 +102,15 @@ describe.each(named)("blocks of a sheet (%s)", (_, kind) => {
     }
   });
 
+  it("end below all that belongs to them, so that the next one begins in the same row whenever it comes", () => {
+    for (const key of blockKeys) {
+      const plan = planBatch(blank(kind, [key]));
+      const end = block(plan.names.find(({ name }) => name === blockFields[key].area)!.range).to.row;
+      for (const { range, name } of plan.names) expect(block(range).to.row, name).toBeLessThanOrEqual(end);
+      for (const { address } of plan.cells) expect(block(address).to.row, address).toBeLessThanOrEqual(end);
+    }
+  });
+
   it("keep the whole sheet within its calls and chains", () => {
     const { calls, deepestChain } = sheetFigures(planBatch(blank(kind, blockKeys)));
     expect(calls).toBeLessThanOrEqual(60);

@@ -164,14 +164,15 @@ function spilled(b: Parameters<Block["put"]>[0], heading: number): void {
     row + 1,
   );
   b.name("treated_ions", `Q${row + 1}:R${row + 6}`);
-  b.put("T", "For the target", { style: "hint" }, row + 1);
+  // Beside the ions, so that it ends above the block's last row: what comes next begins there.
+  b.put("X", "For the target", { style: "hint" }, heading);
   b.put(
-    "T",
+    "X",
     '=IF(OR(COUNT(source_water)=0,COUNT(target_water)=0,N(treated_volume)=0),"",GYLE.WATER.TARGET(source_water,target_water,treated_volume,,"yes",units))',
-    { style: "workings", format: "one", spillsTo: `V${row + 14}` },
-    row + 2,
+    { style: "workings", format: "one", spillsTo: `Z${row + 12}` },
+    row,
   );
-  b.name("salts_wanted", `T${row + 2}:V${row + 14}`);
+  b.name("salts_wanted", `X${row}:Z${row + 12}`);
   b.put(
     "Q",
     '=IF(COUNT(source_water)<6,"",INDEX(GYLE.WATER.BALANCE(source_water),4,2))',

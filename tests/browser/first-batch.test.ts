@@ -93,7 +93,7 @@ test("the pane explains every function, and finds one by a word", async () => {
   await pane.getByLabel("Look for").waitFor();
 
   await pane.getByLabel("Look for").fill("sugar for bottling");
-  await pane.getByText(/^\d of 66, the likeliest first$/).waitFor();
+  await pane.getByText(/^\d of \d+, the likeliest first$/).waitFor();
   await tab.page.screenshot({ path: `${pictures}function-search.png` });
   expect(await pane.locator(".functions button").first().textContent()).toBe("GYLE.PACK.PRIMING");
   await pane.getByRole("button", { name: "GYLE.PACK.PRIMING" }).click();

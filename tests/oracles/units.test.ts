@@ -41,6 +41,7 @@ const names: Partial<Record<QuantityName, { readonly us: string; readonly metric
   energy: { us: "kcal", metric: "kJ" },
   length: { us: "ft", metric: "m" },
   innerDiameter: { us: "inch", metric: "mm" },
+  hopRate: { us: "oz/gallon", metric: "g/L" },
 };
 
 describe("the two unit systems", () => {

@@ -55,7 +55,9 @@ beforeAll(async () => {
 const isMoment = (text: string): boolean => /^\d{1,2}\/\d{1,2}\/\d{4}|^\d{1,2}:\d\d/.test(text);
 
 /** A number alone without what parts its thousands, and a point for the decimal sign in words. */
+const truths: Readonly<Record<string, string>> = { WAHR: "TRUE", FALSCH: "FALSE", VRAI: "TRUE", FAUX: "FALSE" };
 const inEnglish = (text: string): string =>
+  truths[text] ??
   (/^-?[\d.\s\u00a0\u202f]+(,\d+)?\s?%?$/u.test(text) ? text.replaceAll(/[.\s\u00a0\u202f]/gu, "") : text).replaceAll(
     /(?<=\d),(?=\d)/gu,
     ".",

@@ -76,7 +76,7 @@ describe("the chart of the sample batch", () => {
     const sheetId = bench.univerAPI.getActiveWorkbook()!.getSheetByName("Batch 1")!.getSheetId();
     const [chart] = bench.chartsOf(sheetId);
     expect(chart?.series.map(({ secondary }) => secondary ?? false)).toEqual([false, false, false, false, true]);
-    expect(chart?.axes.secondary).toEqual({ numberFormat: "0", title: "Beer °F" });
+    expect(chart?.axes.secondary).toEqual({ numberFormat: "0", title: "Beer °F", minimum: 30, maximum: 120 });
   });
 
   it("gives a forecast only while there is something to forecast", async () => {

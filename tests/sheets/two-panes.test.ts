@@ -165,7 +165,10 @@ const withClub = once(async () => {
   await empty();
   await Excel.run((context) => insertBatch(context, brewed));
   await Excel.run((context) => insertClub(context, { sheetName: "Club", units: "us", entries: [{ member: "Ada", batch: ofAda }] }));
-  shown = await Excel.run((context) => standingOnClub(context, "Club", scored));
+  // Each pane was told of its own file: both at once would be one member's batch twice.
+  const told: Standing[] = [];
+  for (const entry of scored) told.push(...(await Excel.run((context) => standingOnClub(context, "Club", [entry]))));
+  shown = told;
 });
 const withLostFormulas = once(async () => {
   await empty();

@@ -142,7 +142,7 @@ function notesIn(data: Json): string[] {
   return Object.values(data).flatMap(notesIn);
 }
 
-const idKeys = new Set(["id", "cfId", "uid", "sheetId", "unitId", "subUnitId"]);
+const idKeys = new Set(["id", "rangeId", "cfId", "uid", "sheetId", "unitId", "subUnitId"]);
 
 /** In a fixed order, without what is empty and without ids; "" where nothing is left. */
 function canonical(value: Json | undefined, nameOf: ReadonlyMap<string, string>): string {

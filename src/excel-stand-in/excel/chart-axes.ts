@@ -37,11 +37,13 @@ export class ChartAxis extends ChartPart implements StandsFor<Excel.ChartAxis, k
     this.title = new ChartAxisTitle(chart, which);
   }
 
+  declare minimum: Excel.ChartAxis["minimum"];
   declare maximum: Excel.ChartAxis["maximum"];
   declare numberFormat: string;
 
   protected override changes() {
     return {
+      minimum: (value: Excel.ChartAxis["minimum"]) => this.put("minimum", value),
       maximum: (value: Excel.ChartAxis["maximum"]) => this.put("maximum", value),
       numberFormat: (format: string) => this.put("numberFormat", format),
     };
@@ -50,6 +52,7 @@ export class ChartAxis extends ChartPart implements StandsFor<Excel.ChartAxis, k
   protected readers() {
     const axis = () => axisOf(this.chart.record(), this.which);
     return {
+      minimum: () => axis().minimum ?? "",
       maximum: () => axis().maximum ?? "",
       numberFormat: () => axis().numberFormat ?? "General",
     };

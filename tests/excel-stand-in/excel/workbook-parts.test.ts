@@ -337,6 +337,7 @@ describe("notes, frozen panes, page, charts", () => {
       chart.name = "Shares";
       chart.title.text = "Shares by mass";
       chart.setPosition("E2", "H12");
+      chart.axes.valueAxis.minimum = 0.2;
       chart.axes.valueAxis.maximum = 1;
       chart.axes.categoryAxis.title.text = "Mass, kg";
       const extra = chart.series.add("Twice");
@@ -378,6 +379,7 @@ describe("notes, frozen panes, page, charts", () => {
       ["Twice", 6, 2, 1],
     ]);
     expect(chart?.anchor).toEqual({ startCell: "E2", endCell: "H12" });
+    expect(chart?.axes.value).toMatchObject({ minimum: 0.2, maximum: 1 });
     const saved = JSON.parse(bench.snapshot().resources!.find(({ name }) => name === "GYLE_SHEET_EXTRAS")!.data) as WorkbookExtras;
     expect(saved.settings).toEqual({ units: "metric" });
     expect(saved.sheets[sheetId]).toMatchObject({

@@ -39,7 +39,7 @@ export interface PluggedIn {
 /**
  * Puts the GYLE formulas of an unplugged sheet back: each formula's text and its spill as they were. Where somebody has
  * typed over what was written, or rows have moved, it refuses and names the cells; told to leave them, it restores the
- * others. Three `context.sync()`; what it has begun is taken back when the last one fails.
+ * others. Three `context.sync()`, and one to clear away what the plain formulas rested on; what the third has begun is taken back when it fails.
  *
  * @throws PlugInRefused when there is nothing to restore, or a cell was changed and is not to be left
  */
@@ -156,7 +156,6 @@ async function restore(
         sheet.getRange(block).clear("Contents");
         sheet.getRange(cell).formulas = [[formula]];
       }
-      clearRest(sheet, rest);
       for (const { cell, note } of restored) {
         if (note === undefined) sheet.notes.getItem(cell).delete();
         else sheet.notes.getItem(cell).content = note;
@@ -169,7 +168,27 @@ async function restore(
       refuseUnknown?.();
     },
     look: () => standingOf(context, sheet, restored),
-    takeBack: () => takeBack(context, sheet, restored, rest, contentAt),
+    takeBack: () => takeBack(context, sheet, restored, contentAt),
+  });
+  if (rest.length > 0) await clearAway(context, sheet, sheetName, rest);
+}
+
+/** What the plain formulas rested on goes when nothing rests on it any more: that may be done twice, and is never taken back. */
+function clearAway(context: Excel.RequestContext, sheet: Excel.Worksheet, sheetName: string, rest: readonly Rest[]): Promise<void> {
+  const clear = async (some: readonly Rest[]): Promise<void> => {
+    clearRest(sheet, some);
+    await context.sync();
+  };
+  return writeSurely({
+    place: `“${sheetName}”`,
+    write: () => clear(rest),
+    look: async () => {
+      const names = rest.map(({ name }) => sheet.names.getItemOrNullObject(name));
+      await context.sync();
+      await clear(rest.filter((_, index) => names[index]?.isNullObject === false));
+      return "everything";
+    },
+    takeBack: () => clear([]),
   });
 }
 
@@ -192,11 +211,9 @@ async function takeBack(
   context: Excel.RequestContext,
   sheet: Excel.Worksheet,
   restored: readonly KeptOnSheet[],
-  rest: readonly Rest[],
   contentAt: (row: number, column: number) => unknown,
 ): Promise<void> {
   const notes = restored.map(({ cell }) => sheet.notes.getItemOrNullObject(cell));
-  const restNames = rest.map(({ name }) => sheet.names.getItemOrNullObject(name));
   const marks = [batchMark, unpluggedMark].map((name) => sheet.names.getItemOrNullObject(name));
   await context.sync();
   const asItWas = (block: string): unknown[][] => {
@@ -205,10 +222,6 @@ async function takeBack(
       Array.from({ length: to.column - from.column + 1 }, (__, column) => contentAt(from.row + row, from.column + column)),
     );
   };
-  for (const [index, { name, range }] of rest.entries()) {
-    sheet.getRange(range).formulas = asItWas(range);
-    if (restNames[index]?.isNullObject === true) sheet.names.add(name, sheet.getRange(range));
-  }
   for (const [index, { cell, block, text }] of restored.entries()) {
     sheet.getRange(block).formulas = asItWas(block);
     const note = notes[index];

@@ -75,7 +75,9 @@ function writeSeries(sheet: Excel.Worksheet, series: Excel.ChartSeries, plan: Ch
 function writeAxis(axis: Excel.ChartAxis, { format, title, span }: ChartAxisPlan): void {
   axis.numberFormat = numberFormats[format];
   if (title) axis.title.text = title;
-  if (span) [axis.minimum, axis.maximum] = span;
+  if (!span) return;
+  axis.minimum = span[0];
+  axis.maximum = span[1];
 }
 
 /** One series, whether its figures stand in a column or in a row. */

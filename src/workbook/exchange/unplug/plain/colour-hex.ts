@@ -14,20 +14,24 @@ const channels = [0, 1, 2].map((channel) =>
   daylightAndEye.map(([, light, x, y, z]) => (channelOfLight([x, y, z], channel) * light) / white),
 );
 
-/** Light of each channel, 0..1, then its byte: the sum over the spectrum of `core/beer/hex.ts`. */
+/** Rows of the workings. */
+const [depth, light, byte] = [0, 1, 2];
+
+/** How much beer the light goes through; the light of each channel, 0..1; then its byte: the sum over the spectrum of `core/beer/hex.ts`. */
 const workings =
   (x: PlainArguments): Workings =>
   (at) => {
-    const through = `${x.core("srm")}/${srmPerAbsorbance}*${x.core("glassCm")}`;
+    const through = at(depth, 0);
     return [
+      [`=${x.core("srm")}/${srmPerAbsorbance}*${x.core("glassCm")}`, "", ""],
       channels.map(
         (weights) =>
           `=MIN(1,MAX(0,SUMPRODUCT({${weights.map(digits).join(",")}}*10^(-${through}*{${absorbances.map(digits).join(",")}}))))`,
       ),
       channels.map((_, channel) => {
-        const light = at(0, channel);
+        const share = at(light, channel);
         const { below, steep, factor, power, less } = screenCurve;
-        return `=ROUND(255*IF(${light}<=${below},${steep}*${light},${factor}*${light}^(1/${power})-${less}),0)`;
+        return `=ROUND(255*IF(${share}<=${below},${steep}*${share},${factor}*${share}^(1/${power})-${less}),0)`;
       }),
     ];
   };
@@ -36,6 +40,6 @@ export const hex: PlainForm = {
   workings,
   sum: (_, __, at) => {
     const digit = (number: string): string => `MID("0123456789ABCDEF",${number}+1,1)`;
-    return `"#"&${channels.map((_, channel) => `${digit(`INT(${at(1, channel)}/16)`)}&${digit(`MOD(${at(1, channel)},16)`)}`).join("&")}`;
+    return `"#"&${channels.map((_, channel) => `${digit(`INT(${at(byte, channel)}/16)`)}&${digit(`MOD(${at(byte, channel)},16)`)}`).join("&")}`;
   },
 };

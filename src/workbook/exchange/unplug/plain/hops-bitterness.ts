@@ -134,6 +134,7 @@ function hopLine(x: PlainArguments, at: At, figure: (name: Figure) => string, in
   const [minutes, alpha, iso, gained] = [0, 1, 2, 3].map((column) => at(row, column)) as [string, string, string, string];
   const cell = (name: string): string => cellOf(x, name, index + 1);
   const added = cell("minutes");
+  const beyond = `${index + 1}>ROWS(${x.range("additions").all})`;
   const boils = figure("boils");
   const [k1, k2] = [rate(isoMaking, boils), rate(isoLosing, boils)];
   const isStand = `IF(ISTEXT(${added}),LOWER(TRIM(${added}))="stand",FALSE)`;
@@ -141,11 +142,12 @@ function hopLine(x: PlainArguments, at: At, figure: (name: Figure) => string, in
   const { all: ofIso } = utilisation(x.with("model", "kinetic"), minutes, boils);
   const share = `IF(${minutes}="",0,${product(each, atom(all))})+${gained}*${ofIso}`;
   return [
-    `=IF(ISTEXT(${added}),IF(LOWER(TRIM(${added}))="first wort",${x.core("boilMinutes")},""),N(${added}))`,
+    // Rows that wait for hops to be put in point beyond the list.
+    `=IF(${beyond},"",IF(ISTEXT(${added}),IF(LOWER(TRIM(${added}))="first wort",${x.core("boilMinutes")},""),N(${added})))`,
     `=IF(${minutes}="",0,EXP(-${k1}*${minutes}))`,
     `=IF(${minutes}="",0,${k1}/(${k2}-${k1})*(EXP(-${k1}*${minutes})-EXP(-${k2}*${minutes})))`,
-    `=IF(${isStand},${at(end, standIso)},IF(${minutes}="",0,MAX(0,${iso}*(${at(end, isoLeft)}-1)+${alpha}*${at(end, isoMade)})))`,
-    `=IF(${index + 1}>ROWS(${x.range("additions").all}),0,IF(N(${cell("mass")})=0,0,${product(cell("mass"), formFactor(x, index + 1), `N(${cell("alpha")})`, "10", x.scale("smallMass"))}/${x.core("volume")}*(${share})))`,
+    `=IF(${beyond},0,IF(${isStand},${at(end, standIso)},IF(${minutes}="",0,MAX(0,${iso}*(${at(end, isoLeft)}-1)+${alpha}*${at(end, isoMade)}))))`,
+    `=IF(${beyond},0,IF(N(${cell("mass")})=0,0,${product(cell("mass"), formFactor(x, index + 1), `N(${cell("alpha")})`, "10", x.scale("smallMass"))}/${x.core("volume")}*(${share})))`,
   ];
 }
 

@@ -59,14 +59,16 @@ const workings =
     const alone = (index: number, by: string): string[] => spreads.map((_, other) => (other === index ? by : "0"));
     const share = (index: number): string => at(1 + index, 2);
     const sign = (index: number): string => `IF(${share(index)}<0,-1,1)`;
+    /** Nothing to move as long as nothing has been read. */
+    const once = (text: string): string => `=IF(${at(0, 0)}="","",${text})`;
     return [
       [`=${answer([])}`],
       ...spreads.map((_, index) => [
-        `=${answer(alone(index, "1"))}`,
-        `=${answer(alone(index, "(-1)"))}`,
-        `=(${at(1 + index, 0)}-${at(1 + index, 1)})/2`,
+        once(answer(alone(index, "1"))),
+        once(answer(alone(index, "(-1)"))),
+        once(`(${at(1 + index, 0)}-${at(1 + index, 1)})/2`),
       ]),
-      ["1", "-1"].map((by) => `=${answer(spreads.map((_, index) => `(${by}*${sign(index)})`))}`),
+      ["1", "-1"].map((by) => once(answer(spreads.map((_, index) => `(${by}*${sign(index)})`)))),
     ];
   };
 

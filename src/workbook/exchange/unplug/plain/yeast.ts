@@ -62,7 +62,8 @@ export const yeastForms = {
   },
   "YEAST.AGED": {
     holds: (x) => [`INT(${x.core("today")})>=INT(${x.core("madeOn")})`],
-    sum: (x) => `100*(${x.core("figure")}/100)^((INT(${x.core("today")})-INT(${x.core("madeOn")}))/${x.core("days")})`,
+    // Not a power: LibreOffice calls one that is too small for a number an error, EXP gives 0.
+    sum: (x) => `100*EXP(LN(${x.core("figure")}/100)*(INT(${x.core("today")})-INT(${x.core("madeOn")}))/${x.core("days")})`,
   },
   "YEAST.STARTER": {
     holds: (x) => canGrow(x, x.core("cellsNow"), x.core("cellsWanted")),

@@ -27,9 +27,9 @@ export function onSeasonChange(listener: () => void): () => void {
 
 /** Brings the season sheet up to date now, and tells all who listen. */
 export async function refreshNow(change?: YearChange): Promise<void> {
+  clearTimeout(noting);
   state = await look(change);
   tell();
-  clearTimeout(noting);
   if (!listening || state.kind !== "there" || state.report.written === 0) return;
   const { report } = state;
   noting = setTimeout(() => void note(report), pauseMs);
@@ -69,7 +69,16 @@ function soon(): void {
   waiting = setTimeout(() => void refreshNow(), pauseMs);
 }
 
-async function look(change?: YearChange): Promise<SeasonState> {
+let running: Promise<unknown> = Promise.resolve();
+
+/** One after the other: two of them at once would be in each other's way, and the older one's answer might come last. */
+function look(change?: YearChange): Promise<SeasonState> {
+  const next = running.then(() => lookOnce(change));
+  running = next;
+  return next;
+}
+
+async function lookOnce(change?: YearChange): Promise<SeasonState> {
   try {
     const report = await Excel.run({ delayForCellEdit: true }, (context) => refreshSeason(context, change));
     return report ? { kind: "there", report } : { kind: "none" };

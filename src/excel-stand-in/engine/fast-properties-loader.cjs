@@ -24,6 +24,8 @@
  * 15. An empty text that a formula gives is a blank cell to others in the calculation that makes it, and a text in the next one.
  * 16. It knows no row of totals: Table[#All] ended before it, Table[#Totals] was the last row of the data.
  * 17. It looks for texts with wildcards by a regular expression, and one with some twenty * never ends: wildcards.ts is asked.
+ * 18. It takes a list behind an operator (2*{1,2}) for a slip, unless the expression begins with a sign, a bracket or a list: it asks
+ *     what stands first, where it matters what stands just before.
  *
  * All are text replacements in someone else's code, so the build must fail when they no longer match. Wire it so:
  *
@@ -55,6 +57,15 @@ const ROOM = [
   ],
 ];
 const FORMULA_REPAIRS = [
+  [
+    "the check of what stands before a list has changed",
+    `		if (this._currentLexerNode.getChildren().length === 0) return true;
+		const node = this._currentLexerNode.getChildren()[0];
+`,
+    `		if (this._currentLexerNode.getChildren().length === 0) return true;
+		const node = this._currentLexerNode.getChildren().at(-1);
+`,
+  ],
   [
     "the rows of a table have changed",
     `				startRow = tableStartRow;

@@ -11,6 +11,9 @@ const WRITTEN_WITH_SHEET = "sheets";
 
 const TOKEN = /_scope\d+_[\p{L}\p{N}_.\\?]+/gu;
 
+/** At the end of what stands before a name: a minus that has nothing to take away from. */
+const SIGN_BEFORE = /(?:^|[=(,;{&<>*/^+-])\s*-\s*$/u;
+
 /** A formula as the engine gets to see it; undefined while it has to be worked out anew. */
 interface Qualified {
   text: string | undefined;
@@ -123,7 +126,12 @@ export class ScopedNames {
   private replaceNames(formula: string, unitId: string, sheetId: string, read: Set<string>): string {
     const pieces = callForSpills(splitFormula(formula));
     const hidden = localVariables(pieces);
-    const result = pieces.map((piece) => this.replacePiece(piece, unitId, sheetId, hidden, read)).join("");
+    let result = "";
+    for (const piece of pieces) {
+      const text = this.replacePiece(piece, unitId, sheetId, hidden, read);
+      // The engine takes a sign that stands before a name for a part of the name.
+      result += text !== piece.source && piece.kind === "name" && SIGN_BEFORE.test(result.slice(-12)) ? `(${text})` : text;
+    }
     // A formula that is nothing but a changed name would be parsed anew without replacing the parsed formula that the
     // engine keeps, so the next calculation would use the old one. Brackets make it a formula like any other.
     return /^=_scope\d+_[^-+*/^&<>=%(,;:\s]+$/u.test(result) ? `=(${result.slice(1)})` : result;

@@ -43,6 +43,25 @@ describe("names that belong to a sheet", () => {
     expect(at("Batch 2", "C1", "C2", "C3", "C4")).toEqual([40, 1080, 20, 10]);
   });
 
+  it("may stand behind a sign, wherever that stands", async () => {
+    const formulas: [string, number][] = [
+      ["=-og", -1050],
+      ["= - og", -1050],
+      ["=(-og)", -1050],
+      ["=SUM(og,-fg)", 40],
+      ["=1--og", 1051],
+      ["=2*-half", -1],
+      ["=10^(-half*2)", 0.1],
+      ["=IF(TRUE,-drop,1)", -40],
+      ["=og-fg", 40],
+      ["=-'Batch 2'!og", -1080],
+      ["=SUM(10^(-half*2*{1,2}))", 0.11],
+    ];
+    await enter(bench, Object.fromEntries(formulas.map(([formula], row) => [`E${row + 1}`, formula])), "Batch 1");
+    const shown = at("Batch 1", ...formulas.map((_, row) => `E${row + 1}`));
+    expect(shown).toEqual(formulas.map(([, value]) => expect.closeTo(value, 9)));
+  });
+
   it("can be reached from another sheet, by name and through INDIRECT, but not unqualified", () => {
     expect(at("Season", "A1", "A2", "A3", "A4", "A5")).toEqual([1050, 1080, 1080, "#NAME?", -30]);
   });

@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, it } from "vitest";
 import { planBatch } from "../../src/workbook/batch/sheet/plan";
 import { printedBatches, printedWorkbook } from "../support/printed-workbook";
+import { pageKinds } from "../../src/workbook/sheets/pages/insert-page";
 import { useBench } from "./support/bench-fixture";
 import type { BenchPage } from "./support/bench-page";
 import { pdftotext, readPdf } from "./support/read-pdf";
@@ -12,7 +13,7 @@ const expectedPages: Readonly<Record<string, number>> = {
   ...Object.fromEntries(
     printedBatches().flatMap((batch) => [
       [batch.sheetName, planBatch(batch).print.breaksBeforeRow.length + 1],
-      ...["recipe", "shopping", "lesson", "labels"].map((kind): [string, number] => [`${batch.sheetName} ${kind}`, 1]),
+      ...pageKinds.map((kind): [string, number] => [`${batch.sheetName} ${kind}`, 1]),
     ]),
   ),
   Season: 2,

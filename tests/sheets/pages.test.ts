@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import { firstExtractBatch } from "../../src/workbook/batch/example-batch";
-import { insertPage, type PageKind } from "../../src/workbook/sheets/pages/insert-page";
+import { insertPage, pageKinds, type PageKind } from "../../src/workbook/sheets/pages/insert-page";
 import { benchTimeout, insertOn, openBatchBench, type BatchSheet } from "../support/batch-bench";
 
 /* The pages of one batch: what they say follows the batch sheet, and nothing that it holds is missing on them. */
@@ -14,8 +14,7 @@ const pages = {} as Record<PageKind, string>;
 beforeAll(async () => {
   bench = await openBatchBench();
   sheet = await insertOn(bench, batch);
-  for (const kind of ["recipe", "shopping", "lesson", "labels"] as const)
-    pages[kind] = await Excel.run((context) => insertPage(context, batch.sheetName, kind));
+  for (const kind of pageKinds) pages[kind] = await Excel.run((context) => insertPage(context, batch.sheetName, kind));
   await bench.calculate();
 }, benchTimeout);
 afterAll(() => bench.dispose());

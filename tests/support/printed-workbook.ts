@@ -10,7 +10,7 @@ import { insertSeason } from "../../src/workbook/sheets/season/insert-season";
 import { insertStores } from "../../src/workbook/sheets/stores/insert-stores";
 import { blockKeys } from "../../src/workbook/batch/fields/blocks";
 import { filledBlocks } from "./filled-blocks";
-import { insertPage } from "../../src/workbook/sheets/pages/insert-page";
+import { insertPage, pageKinds } from "../../src/workbook/sheets/pages/insert-page";
 import { loadHeadlessBench } from "./headless-bench";
 
 const choices = (sheetName: string, units: "us" | "metric", method: "extract" | "all-grain") =>
@@ -66,7 +66,7 @@ export async function printedWorkbook(): Promise<Uint8Array> {
       },
     });
     for (const { sheetName } of batches.filter(({ sheetName }) => !sheetName.endsWith("blank")))
-      for (const kind of ["recipe", "shopping", "lesson", "labels"] as const) await insertPage(context, sheetName, kind);
+      for (const kind of pageKinds) await insertPage(context, sheetName, kind);
     await insertClub(context, {
       sheetName: "Club",
       units: "metric",

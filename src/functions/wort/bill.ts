@@ -1,8 +1,7 @@
 import { massesForGravity } from "../../core/wort/bill";
 import { describeFunction } from "../describe";
-import { percentHint } from "../share-of-one";
-import { gravity, number, optional, percent, units } from "../vocabulary";
-import { fermentableColumns, palmer, wholeVolume } from "./fermentables";
+import { gravity, number, units } from "../vocabulary";
+import { brewhouseEfficiency, fermentableColumns, palmer, wholeVolume } from "./fermentables";
 import { sugarSolutions } from "./sugar-tables";
 
 const shares = {
@@ -30,14 +29,7 @@ export const wortBill = describeFunction({
     target: gravity("Gravity wanted.", { limits: { above: 1, atMost: 1.2 } }),
     volume: wholeVolume,
     shares,
-    efficiency: optional(
-      percent("Share of the grain's extract that your brewhouse gets, %; 70 when left out. Extract and sugar always count whole.", {
-        limits: { above: 1, atMost: 100 },
-        typical: 70,
-        hint: percentHint,
-      }),
-      70,
-    ),
+    efficiency: brewhouseEfficiency,
     units,
   },
   result: {

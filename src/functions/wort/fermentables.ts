@@ -1,6 +1,7 @@
 import type { Source } from "../describe";
 import { extractYield } from "./extract-yield";
-import { choice, mass, volume } from "../vocabulary";
+import { percentHint } from "../share-of-one";
+import { choice, mass, optional, percent, volume } from "../vocabulary";
 
 export const fermentableColumns = {
   mass: mass("Mass of the fermentable.", { typical: 4 }),
@@ -37,6 +38,15 @@ export const fermentables = {
 export const wholeVolume = volume(
   "Volume of the wort that holds it all, as it is cold (20 °C): take 4 % off what a dipstick shows in boiling wort. 20 L or 5 US gal is usual.",
   { typical: 20 },
+);
+
+export const brewhouseEfficiency = optional(
+  percent("Share of the grain's extract that your brewhouse gets, %; 70 when left out. Extract and sugar always count whole.", {
+    limits: { above: 1, atMost: 100 },
+    typical: 70,
+    hint: percentHint,
+  }),
+  70,
 );
 
 export const palmer: Source = {

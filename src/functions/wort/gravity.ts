@@ -1,8 +1,7 @@
 import { expectedGravity } from "../../core/wort/expected-gravity";
 import { describeFunction } from "../describe";
-import { percentHint } from "../share-of-one";
-import { optional, percent, units } from "../vocabulary";
-import { fermentables, palmer, toFermentable, wholeVolume } from "./fermentables";
+import { units } from "../vocabulary";
+import { brewhouseEfficiency, fermentables, palmer, toFermentable, wholeVolume } from "./fermentables";
 import { sugarSolutions } from "./sugar-tables";
 
 export const wortGravity = describeFunction({
@@ -11,14 +10,7 @@ export const wortGravity = describeFunction({
   parameters: {
     fermentables,
     volume: wholeVolume,
-    efficiency: optional(
-      percent("Share of the grain's extract that your brewhouse gets, %; 70 when left out. Extract and sugar always count whole.", {
-        limits: { above: 1, atMost: 100 },
-        typical: 70,
-        hint: percentHint,
-      }),
-      70,
-    ),
+    efficiency: brewhouseEfficiency,
     units,
   },
   result: { kind: "number", quantity: "gravity", doc: "Specific gravity 20 °C/20 °C." },

@@ -4,8 +4,7 @@ import { isClash } from "../../grid/read/second-look";
 import { isLate, JustChanged, putBack, watch, type LookedAt } from "../../grid/write/change-ranges";
 import { askInEmptyCell, needFunctions } from "../../grid/write/known-functions";
 import { isAsTyped } from "../../grid/write/same-content";
-import { writeRowsBelow } from "../../grid/write/write-sheet";
-import { extentOf } from "../../grid/write/write-sheet";
+import { extentOf, writeRowsBelow } from "../../grid/write/write-sheet";
 import { writeSurely } from "../../grid/write/write-surely";
 import type { Growth } from "./grown";
 

@@ -188,7 +188,8 @@ function clearAway(context: Excel.RequestContext, sheet: Excel.Worksheet, sheetN
       await clear(rest.filter((_, index) => names[index]?.isNullObject === false));
       return "everything";
     },
-    takeBack: () => clear([]),
+    // Never asked for: what is half cleared is cleared on.
+    takeBack: () => Promise.resolve(),
   });
 }
 

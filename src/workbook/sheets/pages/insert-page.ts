@@ -8,6 +8,7 @@ import { planShopping } from "./shopping-plan";
 /** The pages that a batch can have, each on a sheet of its own that follows the batch sheet. */
 const plans = { recipe: planRecipe, shopping: planShopping, lesson: planLesson, labels: planLabels } as const;
 export type PageKind = keyof typeof plans;
+export const pageKinds = Object.keys(plans) as readonly PageKind[];
 
 /**
  * Puts a page of a batch on a sheet of its own, read from the batch as it stands now: all of it or nothing.

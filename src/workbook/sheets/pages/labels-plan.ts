@@ -1,7 +1,7 @@
 import { SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { SheetPlan } from "../../grid/plan/sheet-plan";
 import type { BatchInWorkbook } from "../batches-in-workbook";
-import { dateText, pageCells } from "./page-cells";
+import { dateText, onOnePage, pageCells } from "./page-cells";
 
 /** Two labels side by side, with a gap to cut along. */
 const columnWidths = [46, 3, 46];
@@ -9,7 +9,8 @@ const labelsDown = 8;
 
 /** A page of bottle labels for one batch. They follow the batch sheet; who made the beer is typed once, above the print. */
 export function planLabels(batch: BatchInWorkbook, pageName: string): SheetPlan {
-  const { named, words } = pageCells(batch);
+  const page = pageCells(batch);
+  const { named, words } = page;
   const b = new SheetBuilder();
 
   b.height(28);
@@ -47,16 +48,5 @@ export function planLabels(batch: BatchInWorkbook, pageName: string): SheetPlan 
     b.height(10);
     b.row += 1;
   }
-  return b.build(
-    pageName,
-    columnWidths,
-    {
-      area: `A${first}:C${b.row - 1}`,
-      paper: batch.contents.units === "us" ? "letter" : "a4",
-      onePage: true,
-      breaksBeforeRow: [],
-      footer: `${pageName} · Gylebook`,
-    },
-    1,
-  );
+  return onOnePage(b, page, pageName, columnWidths, `A${first}:C${b.row - 1}`);
 }

@@ -1,7 +1,7 @@
 import { rowHeightPoints, SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { NumberFormat, SheetPlan } from "../../grid/plan/sheet-plan";
 import type { BatchInWorkbook } from "../batches-in-workbook";
-import { beyond, outgrown, packed, pageCells, shown } from "./page-cells";
+import { beyond, onOnePage, outgrown, packed, pageCells, sectionHead, shown } from "./page-cells";
 
 /** A: a box to tick; B: what to do; C: why; D: what to beware of. */
 const columnWidths = [4, 33, 58, 39];
@@ -17,12 +17,7 @@ export function planLesson(batch: BatchInWorkbook, pageName: string): SheetPlan 
   const page = pageCells(batch);
   const { named, words } = page;
   const b = new SheetBuilder();
-  const section = (title: string, hint: string) => {
-    b.height(18);
-    b.put("A", title, { style: "section", mergeTo: "B" });
-    b.put("C", hint, { style: "sectionHint", mergeTo: "D" });
-    b.row += 1;
-  };
+  const section = (title: string, hint: string) => sectionHead(b, title, "B", hint, ["C", "D"]);
 
   b.height(28);
   b.put("A", `="Brewing lesson: "&${named("batch_name")}`, { style: "title", mergeTo: "D" });
@@ -87,16 +82,5 @@ export function planLesson(batch: BatchInWorkbook, pageName: string): SheetPlan 
     { style: "hintWords", mergeTo: "D" },
   );
 
-  return b.build(
-    pageName,
-    columnWidths,
-    {
-      area: `A1:D${b.row}`,
-      paper: batch.contents.units === "us" ? "letter" : "a4",
-      onePage: true,
-      breaksBeforeRow: [],
-      footer: `${pageName} · Gylebook`,
-    },
-    1,
-  );
+  return onOnePage(b, page, pageName, columnWidths, `A1:D${b.row}`);
 }

@@ -1,6 +1,7 @@
 import { unitWords, type UnitWords } from "../../batch/unit-words";
 import { address, columnLetters } from "../../grid/plan/addresses";
 import type { SheetBuilder } from "../../grid/plan/sheet-builder";
+import type { SheetPlan } from "../../grid/plan/sheet-plan";
 import { sheetPrefix } from "../../grid/words/sheet-reference";
 import type { BatchInWorkbook } from "../batches-in-workbook";
 
@@ -118,4 +119,30 @@ export function outgrown(b: SheetBuilder, lists: readonly Packed[], from: string
     },
   );
   b.row += 1;
+}
+
+/** The head of a part of the page: what it is on the left, in a smaller voice what about it on the right. */
+export function sectionHead(
+  b: SheetBuilder,
+  title: string,
+  titleTo: string,
+  hint: string,
+  [hintFrom, hintTo]: readonly [string, string],
+): void {
+  b.height(18);
+  b.put("A", title, { style: "section", mergeTo: titleTo });
+  b.put(hintFrom, hint, { style: "sectionHint", mergeTo: hintTo });
+  b.row += 1;
+}
+
+/** The sheet, printed on one page of the paper that goes with the batch's units. */
+export function onOnePage(
+  b: SheetBuilder,
+  { words }: PageCells,
+  pageName: string,
+  columnWidths: readonly number[],
+  area: string,
+): SheetPlan {
+  const paper = words.units === "us" ? "letter" : "a4";
+  return b.build(pageName, columnWidths, { area, paper, onePage: true, breaksBeforeRow: [], footer: `${pageName} · Gylebook` }, 1);
 }

@@ -3,7 +3,7 @@ import { colourBands } from "../../grid/plan/colour-bands";
 import { SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { NumberFormat, SheetPlan, StyleName } from "../../grid/plan/sheet-plan";
 import type { BatchInWorkbook } from "../batches-in-workbook";
-import { beyond, dateText, outgrown, packed, pageCells, shown } from "./page-cells";
+import { beyond, dateText, onOnePage, outgrown, packed, pageCells, sectionHead, shown } from "./page-cells";
 
 /** A, B: time and what; C, D: amount and unit; E to H: the right half. */
 const columnWidths = [8, 27, 10, 15, 25, 10, 10, 22];
@@ -44,12 +44,7 @@ export function planRecipe(batch: BatchInWorkbook, pageName: string): SheetPlan 
     });
     if (!wide && unit) b.put(unitAt, unit, { style: "unit", ...(side === "right" && { mergeTo: "H" }) });
   };
-  const section = (title: string, hint: string) => {
-    b.height(18);
-    b.put("A", title, { style: "section", mergeTo: "D" });
-    b.put("E", hint, { style: "sectionHint", mergeTo: "H" });
-    b.row += 1;
-  };
+  const section = (title: string, hint: string) => sectionHead(b, title, "D", hint, ["E", "H"]);
   const pairs = (left: readonly Line[], right: readonly Line[]) => {
     for (let index = 0; index < Math.max(left.length, right.length); index += 1) {
       const [onLeft, onRight] = [left[index], right[index]];
@@ -177,18 +172,5 @@ export function planRecipe(batch: BatchInWorkbook, pageName: string): SheetPlan 
     { style: "hint", mergeTo: "H" },
   );
 
-  const lastRow = b.row;
-  const paper = units === "us" ? "letter" : "a4";
-  return b.build(
-    pageName,
-    columnWidths,
-    {
-      area: `A1:H${lastRow}`,
-      paper,
-      onePage: true,
-      breaksBeforeRow: [],
-      footer: `${pageName} · Gylebook`,
-    },
-    1,
-  );
+  return onOnePage(b, page, pageName, columnWidths, `A1:H${b.row}`);
 }

@@ -1,7 +1,7 @@
 import { SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { NumberFormat, SheetPlan } from "../../grid/plan/sheet-plan";
 import type { BatchInWorkbook } from "../batches-in-workbook";
-import { beyond, outgrown, packed, pageCells } from "./page-cells";
+import { beyond, onOnePage, outgrown, packed, pageCells } from "./page-cells";
 
 /** A: a box to tick; B: what; C, D: how much; E: what is there; F: what is wanted; G: room for a word. */
 const columnWidths = [4, 34, 11, 11, 13, 11, 30];
@@ -73,16 +73,5 @@ export function planShopping(batch: BatchInWorkbook, pageName: string): SheetPla
     mergeTo: "G",
   });
 
-  return b.build(
-    pageName,
-    columnWidths,
-    {
-      area: `A1:G${b.row}`,
-      paper: batch.contents.units === "us" ? "letter" : "a4",
-      onePage: true,
-      breaksBeforeRow: [],
-      footer: `${pageName} · Gylebook`,
-    },
-    1,
-  );
+  return onOnePage(b, page, pageName, columnWidths, `A1:G${b.row}`);
 }

@@ -1,6 +1,6 @@
 import { fieldRows } from "../fields";
 import { quantity } from "../../../../functions/quantities";
-import type { Block } from "./block";
+import { cautionsBelow, type Block } from "./block";
 
 const cautions = [
   "Never above the pressure on the plate. Let the pressure off before you open anything; gas bottle upright and tied.",
@@ -49,12 +49,6 @@ export const kegLine: Block = {
         ],
       ],
     );
-    b.row -= 1;
-    for (const caution of cautions) {
-      b.put("A", caution, { style: "caution", format: "text", mergeTo: "I" });
-      b.height(14.25);
-      b.row += 1;
-    }
-    b.gap();
+    cautionsBelow(b, cautions);
   },
 };

@@ -1,6 +1,6 @@
 import { quantity } from "../../../../functions/quantities";
 import { fieldRows } from "../fields";
-import type { Block } from "./block";
+import { cautionsBelow, type Block } from "./block";
 
 /** Days before the brew day on which a starter is made: a day to grow, a day to settle in the cold (common practice). */
 const daysBefore = 2;
@@ -64,12 +64,6 @@ export const starter: Block = {
         ],
       ],
     );
-    b.row -= 1;
-    for (const caution of cautions) {
-      b.put("A", caution, { style: "caution", format: "text", mergeTo: "I" });
-      b.height(14.25);
-      b.row += 1;
-    }
-    b.gap();
+    cautionsBelow(b, cautions);
   },
 };

@@ -129,7 +129,7 @@ test("a brew day by the clock: several timers, a late step, a reload, a slip tak
   await picture(page, "why");
 }, 400_000);
 
-test("a reading waits for a cell in edit, is corrected and questioned, a miss is mended, and nothing is bottled that may burst", async () => {
+test("a reading waits for a cell in edit, is corrected and questioned, a miss is put right, and nothing is bottled that may burst", async () => {
   const page = await openCompanion();
   const { pane, tab } = page;
   await page.at("2026-09-05T14:00");
@@ -173,7 +173,7 @@ test("a reading waits for a cell in edit, is corrected and questioned, a miss is
   await page.type("notes", "Mine.");
   await openScreen(pane, "Brew", "Too high, too low");
   await pane.getByRole("heading", { name: "Add water" }).waitFor();
-  await picture(page, "mend");
+  await picture(page, "correction");
   await pane.getByRole("button", { name: "Note this: Add water" }).click();
   await pane.getByText("It stands in the notes of the sheet").waitFor();
   expect(await page.get("notes")).toMatch(

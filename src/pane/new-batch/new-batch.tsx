@@ -36,7 +36,7 @@ export function NewBatch() {
   const form = useRef<HTMLFormElement>(null);
   const change = (part: Partial<FormValues>) => setValues((before) => ({ ...before, ...part }));
 
-  // The first field that is wrong gets the focus, so that a screen reader says what to mend.
+  // The first field that is wrong gets the focus, so that a screen reader says what to correct.
   useEffect(() => form.current?.querySelector<HTMLElement>("[aria-invalid=true]")?.focus(), [problems]);
 
   const write = async (wanted: FormValues) => {

@@ -1,8 +1,8 @@
 import { useState } from "preact/hooks";
-import { bitternessWords } from "../../workbook/brewing/companion/mend/bitterness";
-import { mends, type Mend } from "../../workbook/brewing/companion/mend/mends";
-import { missedPlan, type Missed, type Place } from "../../workbook/brewing/companion/mend/plan-and-measured";
-import { writeMend } from "../../workbook/brewing/companion/mend/write-mend";
+import { bitternessWords } from "../../workbook/brewing/companion/correction/bitterness";
+import { corrections, type Correction } from "../../workbook/brewing/companion/correction/corrections";
+import { missedPlan, type Missed, type Place } from "../../workbook/brewing/companion/correction/plan-and-measured";
+import { writeCorrection } from "../../workbook/brewing/companion/correction/write-correction";
 import { corrected } from "../../workbook/brewing/companion/reading/corrected";
 import { batchIdOf, unitsOf } from "../../workbook/batch/read/batch-sheets";
 import { dayNumberAt } from "../../workbook/brewing/companion/wall-clock";
@@ -15,11 +15,11 @@ import { useChange } from "../companion/use-change";
 import { ChoiceField } from "../new-batch/choice-field";
 
 export const TooHighTooLow = () => (
-  <BatchScreen title="Too high, too low">{(batch) => <MendForm key={batchIdOf(batch.sheet)} {...batch} />}</BatchScreen>
+  <BatchScreen title="Too high, too low">{(batch) => <CorrectionForm key={batchIdOf(batch.sheet)} {...batch} />}</BatchScreen>
 );
 
 /** Gravity or volume missed the plan: what can be done, with how much. The chosen way becomes a line in the notes. */
-function MendForm({ sheet, reload }: Batch) {
+function CorrectionForm({ sheet, reload }: Batch) {
   const pitched = sheet.value("og_reached") !== "";
   const [place, setPlace] = useState<Place>(pitched ? "fermenter" : "kettle");
   const noted = notedWort(sheet, pitched);
@@ -35,7 +35,8 @@ function MendForm({ sheet, reload }: Batch) {
   );
   const cold = numberIn(volume);
   const missed = ready && cold !== "" && cold > 0 ? missedPlan(sheet, place, { volume: cold, gravity: ready.gravity }) : undefined;
-  const choose = (mend: Mend) => missed && void make((context) => writeMend(context, sheet, missed, mend, dayNumberAt(Date.now())));
+  const choose = (correction: Correction) =>
+    missed && void make((context) => writeCorrection(context, sheet, missed, correction, dayNumberAt(Date.now())));
 
   return (
     <>
@@ -50,15 +51,15 @@ function MendForm({ sheet, reload }: Batch) {
         onChange={setPlace}
       />
       <NumberField
-        id="mend-volume"
+        id="correction-volume"
         label={`Volume, ${units === "us" ? "US gal" : "L"}`}
         value={volume}
         hint={place === "kettle" ? "As it will be cold: boiling wort stands about 4 % higher." : "Measured cold."}
         onInput={setVolume}
       />
-      <NumberField id="mend-reading" label="Reading, SG" value={reading} onInput={setReading} />
+      <NumberField id="correction-reading" label="Reading, SG" value={reading} onInput={setReading} />
       <NumberField
-        id="mend-temperature"
+        id="correction-temperature"
         label={`Sample, ${units === "us" ? "°F" : "°C"}`}
         value={temperature}
         hint="Let it cool first: hot samples mislead and crack the glass."
@@ -101,10 +102,10 @@ function Ways({
   readonly sheet: NamedCells;
   readonly missed: Missed;
   readonly busy: boolean;
-  readonly onChoose: (mend: Mend) => void;
+  readonly onChoose: (correction: Correction) => void;
 }) {
   const { measured, planned, units } = missed;
-  const ways = mends(missed);
+  const ways = corrections(missed);
   const wort = (one: typeof measured) => `${shown(one.volume, "volume", units)} at ${gravityWords(one.gravity)}`;
   return (
     <section aria-label="What can be done">
@@ -112,15 +113,15 @@ function Ways({
         You have {wort(measured)}; the plan was {wort(planned)}.
       </p>
       {ways.length === 0 && <p class="answer">As planned, as near as one can measure. Nothing to correct.</p>}
-      {ways.map((mend) => (
-        <article key={mend.title} class="answer">
-          <h2>{mend.title}</h2>
-          <p>{mend.what}</p>
+      {ways.map((correction) => (
+        <article key={correction.title} class="answer">
+          <h2>{correction.title}</h2>
+          <p>{correction.what}</p>
           <p>
-            Gives {wort(mend.result)}. {bitternessWords(sheet, missed, mend)}
+            Gives {wort(correction.result)}. {bitternessWords(sheet, missed, correction)}
           </p>
-          {mend.caution && <p class="caution">{mend.caution}</p>}
-          <button type="button" disabled={busy} aria-label={`Note this: ${mend.title}`} onClick={() => onChoose(mend)}>
+          {correction.caution && <p class="caution">{correction.caution}</p>}
+          <button type="button" disabled={busy} aria-label={`Note this: ${correction.title}`} onClick={() => onChoose(correction)}>
             Note this
           </button>
         </article>

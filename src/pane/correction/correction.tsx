@@ -9,10 +9,10 @@ import { dayNumberAt } from "../../workbook/brewing/companion/wall-clock";
 import { gravityWords, shown } from "../../workbook/brewing/companion/words";
 import type { NamedCells } from "../../workbook/grid/read/named-cells";
 import { BatchScreen, type Batch } from "../companion/batch-screen";
-import { NumberField, numberIn, textOf } from "../companion/number-field";
+import { NumberField, numberIn, textOf } from "../fields/number-field";
 import { OutcomeLine } from "../companion/outcome-line";
 import { useChange } from "../companion/use-change";
-import { ChoiceField } from "../new-batch/choice-field";
+import { ChoiceField } from "../fields/choice-field";
 
 export const TooHighTooLow = () => (
   <BatchScreen title="Too high, too low">{(batch) => <CorrectionForm key={batchIdOf(batch.sheet)} {...batch} />}</BatchScreen>

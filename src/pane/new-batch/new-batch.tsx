@@ -1,11 +1,11 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import { ChoiceField } from "./choice-field";
+import { ChoiceField } from "../fields/choice-field";
 import { readForm, usualTopUp, usualVolume, volumeWord, type FormValues, type Problems } from "./form-values";
-import { TextField } from "./text-field";
+import { TextField } from "../fields/text-field";
 import type { Done } from "../sheets/in-workbook";
 import { Outcome } from "../sheets/outcome";
 import { firstUnits, rememberUnits } from "../parts/first-units";
-import { today } from "../sheets/typed";
+import { today } from "../fields/typed";
 import { useKits } from "./use-kits";
 import { blockKeys, type BlockKey } from "../../workbook/batch/fields/blocks";
 import { BlocksField } from "../grow/blocks-field";

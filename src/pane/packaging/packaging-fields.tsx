@@ -5,11 +5,11 @@ import { primingSugars as sugars } from "../../core/pack/priming";
 import type { PackagingInput } from "../../workbook/brewing/companion/packaging/packaging-form";
 import { unitsOf } from "../../workbook/batch/read/batch-sheets";
 import type { NamedCells } from "../../workbook/grid/read/named-cells";
-import { dayField, fieldMoment } from "../companion/moments";
-import { NumberField, numberIn, textOf } from "../companion/number-field";
-import { SelectField } from "../companion/select-field";
-import { ChoiceField } from "../new-batch/choice-field";
-import { TextField } from "../new-batch/text-field";
+import { dayField, fieldMoment } from "../fields/moments";
+import { NumberField, numberIn, textOf } from "../fields/number-field";
+import { SelectField } from "../fields/select-field";
+import { ChoiceField } from "../fields/choice-field";
+import { TextField } from "../fields/text-field";
 
 interface PackagingFieldsProps {
   readonly input: PackagingInput;

@@ -1,6 +1,6 @@
 import type { UnitSystem } from "../../functions/quantities";
-import { ChoiceField } from "../new-batch/choice-field";
-import { NumberField } from "../companion/number-field";
+import { ChoiceField } from "../fields/choice-field";
+import { NumberField } from "../fields/number-field";
 import type { ReadingFields } from "./reading-fields";
 
 interface InstrumentFieldsProps {

@@ -1,7 +1,7 @@
 import type { UnitSystem } from "../../functions/quantities";
-import { NumberField } from "../companion/number-field";
-import { ChoiceField } from "../new-batch/choice-field";
-import { TextField } from "../new-batch/text-field";
+import { NumberField } from "../fields/number-field";
+import { ChoiceField } from "../fields/choice-field";
+import { TextField } from "../fields/text-field";
 import type { ReadingFields } from "./reading-fields";
 
 interface LiquidFieldsProps {

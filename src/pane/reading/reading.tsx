@@ -6,11 +6,11 @@ import { readingDoubts } from "../../workbook/brewing/companion/reading/reading-
 import { batchIdOf, unitsOf } from "../../workbook/batch/read/batch-sheets";
 import { dayNumberAt } from "../../workbook/brewing/companion/wall-clock";
 import { BatchScreen, type Batch } from "../companion/batch-screen";
-import { fieldMoment } from "../companion/moments";
-import { numberIn } from "../companion/number-field";
+import { fieldMoment } from "../fields/moments";
+import { numberIn } from "../fields/number-field";
 import { OutcomeLine } from "../companion/outcome-line";
 import { useChange } from "../companion/use-change";
-import { ChoiceField } from "../new-batch/choice-field";
+import { ChoiceField } from "../fields/choice-field";
 import { BeerFields, WortFields } from "./liquid-fields";
 import { InstrumentFields } from "./instrument-fields";
 import { firstFields, measuredIn, originalIn, type ReadingFields } from "./reading-fields";

@@ -1,5 +1,5 @@
 import type { TastingInput } from "../../workbook/brewing/companion/tasting/tasting-form";
-import { numberIn, textOf } from "../companion/number-field";
+import { numberIn, textOf } from "../fields/number-field";
 import "./tasting.css";
 
 type Line = TastingInput["lines"][number];

@@ -4,10 +4,10 @@ import { batchIdOf } from "../../workbook/batch/read/batch-sheets";
 import { dayNumberAt } from "../../workbook/brewing/companion/wall-clock";
 import type { NamedCells } from "../../workbook/grid/read/named-cells";
 import { BatchScreen, type Batch } from "../companion/batch-screen";
-import { dayField, fieldMoment } from "../companion/moments";
+import { dayField, fieldMoment } from "../fields/moments";
 import { OutcomeLine } from "../companion/outcome-line";
 import { useChange } from "../companion/use-change";
-import { TextField } from "../new-batch/text-field";
+import { TextField } from "../fields/text-field";
 import { TastedLine } from "./tasted-line";
 
 export const Tasting = () => (

@@ -1,6 +1,6 @@
 import type { Filled } from "../../workbook/batch/contents";
-import { TextField } from "../new-batch/text-field";
-import { typedNumber } from "../sheets/typed";
+import { TextField } from "./text-field";
+import { typedNumber } from "./typed";
 
 /** A number as the brewer types it; words in it are answered beside the field. */
 export function NumberField({

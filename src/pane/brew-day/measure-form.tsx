@@ -10,10 +10,10 @@ import { isEmptyOn, type Measurement } from "../../workbook/brewing/companion/br
 import { gravityWords } from "../../workbook/brewing/companion/words";
 import type { NamedCells } from "../../workbook/grid/read/named-cells";
 import { Doubts } from "../companion/doubts";
-import { NumberField, numberIn } from "../companion/number-field";
+import { NumberField, numberIn } from "../fields/number-field";
 import { OutcomeLine } from "../companion/outcome-line";
 import { useChange } from "../companion/use-change";
-import { ChoiceField } from "../new-batch/choice-field";
+import { ChoiceField } from "../fields/choice-field";
 
 interface Draft {
   readonly figures: Readonly<Record<string, string>>;

@@ -7,7 +7,7 @@ import { Outcome } from "../sheets/outcome";
 import { firstUnits, rememberUnits } from "../parts/first-units";
 import { today } from "../fields/typed";
 import { useKits } from "./use-kits";
-import { blockKeys, type BlockKey } from "../../workbook/batch/fields/blocks";
+import { blocksFor, type BlockKey } from "../../workbook/batch/fields/blocks";
 import { BlocksField } from "../grow/blocks-field";
 import { writeBatch } from "./write-batch";
 
@@ -166,7 +166,7 @@ export function NewBatch() {
         <summary>More on the sheet</summary>
         <BlocksField
           legend="Beyond the usual sheet; any of it can be added later"
-          offered={blockKeys}
+          offered={blocksFor(values.method)}
           chosen={blocks}
           onChange={setBlocks}
         />

@@ -136,6 +136,8 @@ export interface Group {
   readonly fields: Fields;
   /** Only there where somebody asked for it; `area` tells whether a sheet has it. */
   readonly optional?: true;
+  /** Only for batches that are brewed so; left out: for all. */
+  readonly method?: Method;
   /** Name over all that stands of it on the sheet. */
   readonly area?: string;
 }

@@ -19,8 +19,8 @@ export function batchFigures(sheet: NamedCells): BatchFigures {
   const figures = {
     boilOff: boilOff(sheet, core),
     kettleLoss: notLess(core("kettle_left", "volume"), 0),
-    grainEfficiencyPercent: notLess(core("before_efficiency"), 0) ?? core("efficiency_reached"),
-    absorption: notLess(core("absorption_seen", "absorption"), 0),
+    grainEfficiencyPercent: notLess(core("before_efficiency"), 0) ?? notLess(core("runnings_efficiency"), 0) ?? core("efficiency_reached"),
+    absorption: notLess(core("absorption_seen", "absorption"), 0) ?? notLess(core("runnings_kept", "absorption"), 0),
     deadSpace: notLess(core("tun_left", "volume"), 0),
     coilKwPerK: coil(sheet, core),
     bottlingLoss: bottlingLoss(core, sheet.text("into")),

@@ -4,7 +4,12 @@ import { corrections, type Correction } from "../../workbook/brewing/companion/c
 import { missedPlan, type Missed, type Place } from "../../workbook/brewing/companion/correction/plan-and-measured";
 import { writeCorrection } from "../../workbook/brewing/companion/correction/write-correction";
 import { corrected } from "../../workbook/brewing/companion/reading/corrected";
-import { batchIdOf, unitsOf } from "../../workbook/batch/read/batch-sheets";
+import { formLabel } from "../../workbook/batch/derived/form-fields";
+import type { Filled } from "../../workbook/batch/contents";
+import { unitOf } from "../../workbook/batch/describe/measures";
+import { batchFields } from "../../workbook/batch/fields";
+import { madeFor } from "../../workbook/batch/read/batch-contents";
+import { batchIdOf } from "../../workbook/batch/read/batch-sheets";
 import { dayNumberAt } from "../../workbook/brewing/companion/wall-clock";
 import { gravityWords, shown } from "../../workbook/brewing/companion/words";
 import type { NamedCells } from "../../workbook/grid/read/named-cells";
@@ -27,7 +32,8 @@ function CorrectionForm({ sheet, reload }: Batch) {
   const [reading, setReading] = useState(textOf(noted.reading));
   const [temperature, setTemperature] = useState(textOf(noted.sample));
   const { busy, outcome, make } = useChange(reload);
-  const units = unitsOf(sheet);
+  const on = madeFor(sheet);
+  const { columns } = batchFields.readings;
   const { ready, problem } = corrected(
     sheet,
     { instrument: "hydrometer", scale: "SG", reading: numberIn(reading), sampleTemperature: numberIn(temperature), originalBrix: "" },
@@ -52,15 +58,15 @@ function CorrectionForm({ sheet, reload }: Batch) {
       />
       <NumberField
         id="correction-volume"
-        label={`Volume, ${units === "us" ? "US gal" : "L"}`}
+        label={`Volume, ${unitOf("volume", on.units)}`}
         value={volume}
         hint={place === "kettle" ? "As it will be cold: boiling wort stands about 4 % higher." : "Measured cold."}
         onInput={setVolume}
       />
-      <NumberField id="correction-reading" label="Reading, SG" value={reading} onInput={setReading} />
+      <NumberField id="correction-reading" label={`${formLabel(columns.reading, on)}, SG`} value={reading} onInput={setReading} />
       <NumberField
         id="correction-temperature"
-        label={`Sample, ${units === "us" ? "°F" : "°C"}`}
+        label={formLabel(columns.sampleTemperature, on)}
         value={temperature}
         hint="Let it cool first: hot samples mislead and crack the glass."
         onInput={setTemperature}
@@ -83,8 +89,8 @@ function notedWort(sheet: NamedCells, pitched: boolean) {
   const names = pitched
     ? { volume: "volume_reached", reading: "og_reading", scale: "og_scale", sample: "og_temperature" }
     : { volume: "before_cold", reading: "before_reading", scale: "before_scale", sample: "before_sample" };
-  const number = (name: string) => (sheet.has(name) ? sheet.number(name) : "");
-  const isSg = sheet.has(names.scale) && sheet.text(names.scale) === "SG";
+  const number = (name: string): Filled<number> => sheet.knownNumber(name) ?? "";
+  const isSg = sheet.knownText(names.scale) === "SG";
   const volume = number(names.volume);
   return {
     volume: volume === "" ? volume : Number(volume.toFixed(2)),

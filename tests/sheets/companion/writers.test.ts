@@ -351,7 +351,7 @@ describe("packaging", () => {
     "that may burst the glass is not written, whatever the brewer says that they know",
     async () => {
       const before = contentOf(companion.bench);
-      const outcome = await carryOut((context) => writePackaging(context, seen, { ...glass(), carbonation: 4 }, true));
+      const outcome = await carryOut((context) => writePackaging(context, seen, { ...glass(), co2Volumes: 4 }, true));
       expect(outcome).toEqual({
         kind: "unchanged",
         message: expect.stringMatching(
@@ -368,7 +368,7 @@ describe("packaging", () => {
     async () => {
       expect(seen.text("verdict")).not.toBe("steady");
       // Not steady yet, but no further from its end than a hydrometer may be wrong by: more is refused.
-      const input = { ...glass(), carbonation: 1, bottleKind: "sparkling" };
+      const input = { ...glass(), co2Volumes: 1, bottleKind: "sparkling" };
       const before = contentOf(companion.bench);
       expect(await carryOut((context) => writePackaging(context, seen, input, false))).toEqual({
         kind: "unchanged",

@@ -70,8 +70,8 @@ export function recipesWithVersions(batches: readonly BatchInWorkbook[]): Recipe
             ] as const
           )
             .flatMap(([word, cell, places]) => {
-              const figure = cells.has(cell) ? cells.number(cell) : "";
-              return figure === "" || figure === 0 ? [] : [`${word} ${figure.toFixed(places)}`];
+              const figure = cells.knownNumber(cell);
+              return figure ? [`${word} ${figure.toFixed(places)}`] : [];
             })
             .join(", "),
         })),

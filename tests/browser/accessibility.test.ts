@@ -153,7 +153,7 @@ describe("what has come of an action meets them as well", () => {
     await expectReadable("Check-nothing");
     await failAtSync(pane, 1, busy);
     await pane.getByRole("button", { name: "Check again" }).click();
-    await pane.getByText("The check did not come to its end.").waitFor();
+    await pane.getByText("The check did not finish.").waitFor();
     await expectReadable("Check-broken-off");
   });
 });

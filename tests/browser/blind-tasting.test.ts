@@ -41,7 +41,7 @@ test(
     const collect = async () => {
       await openScreen(pane, "Share", "Club");
       await pane.locator("#club-file").setInputFiles([...files, { ...files[1]!, name: "Ben again.json" }]);
-      await pane.getByText("Ben again.json: “Reed Bed” is on the list already, from Ben.gylebook.json. It was not taken twice.").waitFor();
+      await pane.getByText("Ben again.json: “Reed Bed” is on the list already, from Ben.gylebook.json. It was not added twice.").waitFor();
       expect(await pane.getByLabel(/^Whose is/).count()).toBe(3);
       for (const [index, member] of members.entries())
         await pane

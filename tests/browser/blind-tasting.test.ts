@@ -51,7 +51,7 @@ test(
     };
     await collect();
     await pane.getByRole("button", { name: "Write the club sheet" }).click();
-    await pane.getByText("“Club” has them now").waitFor();
+    await pane.getByText("on “Club” now").waitFor();
     await tab.calculated();
 
     await openScreen(pane, "Share", "Blind tasting");
@@ -110,7 +110,7 @@ test(
     await pane.getByLabel("Onto").selectOption("a new sheet");
     await pane.getByLabel("A class: predicted and measured, learner by learner").check();
     await pane.getByRole("button", { name: "Write the class sheet" }).click();
-    await pane.getByText("“Class” has them now").waitFor();
+    await pane.getByText("on “Class” now").waitFor();
     await tab.calculated();
     expect(await Promise.all(["A6", "D6", "D7", "D8"].map((cell) => tab.valueAt("Class", cell)))).toEqual([
       "Ada",

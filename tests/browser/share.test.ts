@@ -87,7 +87,7 @@ test(
     await pane.getByText("The member's name, please").waitFor();
     await pane.getByLabel("Whose is “Footbridge”?").fill("Ada");
     await pane.getByRole("button", { name: "Write the club sheet" }).click();
-    await pane.getByText("“Club” has them now").waitFor();
+    await pane.getByText("on “Club” now").waitFor();
     await tab.calculated();
     expect(await tab.valueAt("Club", "B5")).toBe("Ada");
     expect(await tab.valueAt("Club", "B12")).toBeCloseTo(Number(await get(tab, "Footbridge", "og_plan")), 9);
@@ -102,7 +102,7 @@ test(
     expect(await tab.valueAt("Club", "P4")).toBe("Mended by hand");
     await tab.page.screenshot({ path: `${pictures}club-replace.png` });
     await pane.getByRole("button", { name: "Replace it" }).click();
-    await pane.getByText("“Club” has them now").waitFor();
+    await pane.getByText("on “Club” now").waitFor();
     await tab.calculated();
     expect([await tab.valueAt("Club", "P4"), await tab.valueAt("Club", "P5")]).toEqual(["Footbridge", null]);
 

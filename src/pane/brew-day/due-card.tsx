@@ -38,7 +38,11 @@ export function DueCard({ line, now, busy, isColoured, beginsNow, earlyAt, terms
   // By the clock of the press, which is what gets written, not by what the screen last showed.
   const press = () => (earlyAt(Date.now()) > 0 ? setAsking(true) : onDone());
   return (
-    <article class={due && isColoured ? "due due-now" : "due"} aria-labelledby="due-what">
+    <article
+      class={due && isColoured ? "due due-now" : "due"}
+      aria-labelledby="due-what"
+      onKeyDown={({ key }) => key === "Escape" && setAsking(false)}
+    >
       <p class="countdown">
         {(late || !due) && <span class="countdown-word">{late ? "Late by" : "In"} </span>}
         <span>{beginsNow ? "Start now" : due && !late ? "Now" : timeLeft(line.dueAt, now)}</span>

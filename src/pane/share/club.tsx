@@ -244,7 +244,7 @@ export function Club() {
         </div>
       )}
       <Outcome outcome={outcome} onFreeName={(free) => void write(free)}>
-        {(name) => <p>“{name}” has them now.</p>}
+        {(name) => <p>They are on “{name}” now.</p>}
       </Outcome>
     </section>
   );

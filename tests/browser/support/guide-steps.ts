@@ -83,7 +83,7 @@ export const guideSteps: Readonly<Record<PictureName, (tab: BenchPage) => Promis
     await pane.getByRole("button", { name: "Use the pasted text" }).click();
     await pane.getByLabel("Whose is “Quillmarsh Mild”?").fill("Ada");
     await pane.getByRole("button", { name: "Write the club sheet" }).click();
-    await pane.getByText("“Club” has them now").waitFor();
+    await pane.getByText("on “Club” now").waitFor();
     await tab.calculated();
   },
 };

@@ -149,7 +149,7 @@ async function clubSheet({ tab, pane }: Seat, units: string, files: readonly (re
       .fill(member);
   await pane.getByLabel(units).check();
   await pane.getByRole("button", { name: "Write the club sheet" }).click();
-  await pane.getByText("“Club” has them now").waitFor();
+  await pane.getByText("on “Club” now").waitFor();
   await tab.calculated();
 }
 

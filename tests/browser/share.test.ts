@@ -62,10 +62,10 @@ test(
     ]);
     expect(download.suggestedFilename()).toBe("Footbridge.gylebook.json");
     await pane.getByLabel("Or paste its text").fill(text.replace(/"batchName": ?"Footbridge"/, '"batchName": "=HYPERLINK(1)"'));
-    await pane.getByRole("button", { name: "Look at what is pasted" }).click();
+    await pane.getByRole("button", { name: "Read the pasted text" }).click();
     await pane.getByText("Nothing was written").waitFor();
     await pane.getByLabel("Or paste its text").fill(text);
-    await pane.getByRole("button", { name: "Look at what is pasted" }).click();
+    await pane.getByRole("button", { name: "Read the pasted text" }).click();
     await pane.getByText("This very batch is in the workbook already, on “Footbridge”").waitFor();
     await pane.getByRole("button", { name: "Put it on a second sheet “Footbridge (2)”" }).click();
     await pane.getByText("“Footbridge (2)” is in the workbook").waitFor();
@@ -82,12 +82,12 @@ test(
 
     await openScreen(pane, "Share", "Club");
     await pane.getByLabel("Or paste the text of one").fill(text);
-    await pane.getByRole("button", { name: "Take what is pasted" }).click();
+    await pane.getByRole("button", { name: "Use the pasted text" }).click();
     await pane.getByRole("button", { name: "Write the club sheet" }).click();
     await pane.getByText("The member's name, please").waitFor();
     await pane.getByLabel("Whose is “Footbridge”?").fill("Ada");
     await pane.getByRole("button", { name: "Write the club sheet" }).click();
-    await pane.getByText("“Club” has them now").waitFor();
+    await pane.getByText("on “Club” now").waitFor();
     await tab.calculated();
     expect(await tab.valueAt("Club", "B5")).toBe("Ada");
     expect(await tab.valueAt("Club", "B12")).toBeCloseTo(Number(await get(tab, "Footbridge", "og_plan")), 9);
@@ -95,14 +95,14 @@ test(
     // Once more from the same member: the pane says what would change, and replaces it when asked to.
     await tab.setValue("Club", "P4", "Mended by hand");
     await pane.getByLabel("Or paste the text of one").fill(text);
-    await pane.getByRole("button", { name: "Take what is pasted" }).click();
+    await pane.getByRole("button", { name: "Use the pasted text" }).click();
     await pane.getByLabel("Whose is “Footbridge”?").fill("Ada");
     await pane.getByRole("button", { name: "Add to “Club”" }).click();
     await pane.getByText("Beer: “Mended by hand” becomes “Footbridge”").waitFor();
     expect(await tab.valueAt("Club", "P4")).toBe("Mended by hand");
     await tab.page.screenshot({ path: `${pictures}club-replace.png` });
     await pane.getByRole("button", { name: "Replace it" }).click();
-    await pane.getByText("“Club” has them now").waitFor();
+    await pane.getByText("on “Club” now").waitFor();
     await tab.calculated();
     expect([await tab.valueAt("Club", "P4"), await tab.valueAt("Club", "P5")]).toEqual(["Footbridge", null]);
 

@@ -16,7 +16,7 @@ export function NumberField({
   readonly hint?: string | undefined;
   readonly onInput: (value: string) => void;
 }) {
-  const problem = value.trim() !== "" && typedNumber(value) === undefined ? "A number, please." : undefined;
+  const problem = value.trim() !== "" && typedNumber(value) === undefined ? "Type a number." : undefined;
   return <TextField id={id} label={label} value={value} inputMode="decimal" problem={problem} hint={hint} onInput={onInput} />;
 }
 

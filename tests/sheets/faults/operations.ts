@@ -12,9 +12,9 @@ import { brewToday, markDone, takeBackDone } from "../../../src/workbook/brewing
 import { carryOut } from "../../../src/workbook/brewing/companion/outcome";
 import { giveOwnMark } from "../../../src/workbook/brewing/companion/own-mark";
 import { addTypical, offeredOn } from "../../../src/workbook/brewing/companion/ingredients/typical-lines";
-import { mends } from "../../../src/workbook/brewing/companion/mend/mends";
-import { missedPlan } from "../../../src/workbook/brewing/companion/mend/plan-and-measured";
-import { writeMend } from "../../../src/workbook/brewing/companion/mend/write-mend";
+import { corrections } from "../../../src/workbook/brewing/companion/correction/corrections";
+import { missedPlan } from "../../../src/workbook/brewing/companion/correction/plan-and-measured";
+import { writeCorrection } from "../../../src/workbook/brewing/companion/correction/write-correction";
 import { packagingIn } from "../../../src/workbook/brewing/companion/packaging/packaging-form";
 import { writePackaging } from "../../../src/workbook/brewing/companion/packaging/write-packaging";
 import { addReading, type NewReading } from "../../../src/workbook/brewing/companion/reading/add-reading";
@@ -309,7 +309,7 @@ export const operations: readonly Operation[] = [
   changing("a typical malt", (context, seen) => addTypical(context, seen, { typical: offeredOn(seen)[0]!, mass: 2 })),
   changing("what is done about a wort off plan", (context, seen) => {
     const missed = missedPlan(seen, "fermenter", { volume: 3, gravity: 1.03 })!;
-    return writeMend(context, seen, missed, mends(missed)[0]!, 46270.5);
+    return writeCorrection(context, seen, missed, corrections(missed)[0]!, 46270.5);
   }),
   changing("a time of the brew day", (context, seen) =>
     markDone(context, seen, { row: 5, what: "Boil", happened: "" } as DayLine, instantOf(dayNumber("2026-09-05T11:33"))),

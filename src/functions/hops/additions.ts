@@ -133,7 +133,7 @@ export function refuseShare(argument: string, alphaPercent: number): void {
     );
 }
 
-type BoilValues = Omit<BitternessValues, "additions" | "units">;
+type BoilValues = Omit<BitternessValues, "additions" | "units" | "boilMinutes"> & Partial<Pick<BitternessValues, "boilMinutes">>;
 
 /** The boil and what comes after it, as asked; the stand undefined where there is none. */
 export function boilOf({

@@ -81,6 +81,7 @@ export function MeasureForm({ sheet, measurement, reload, onWritten, children }:
       class="measure"
       aria-label={measurement.title}
       noValidate
+      onKeyDown={({ key: pressed }) => pressed === "Escape" && setAsked(false)}
       onSubmit={(event) => {
         event.preventDefault();
         if (complete) void write();

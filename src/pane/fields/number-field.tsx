@@ -26,7 +26,7 @@ export function NumberField({
       label={label}
       value={value}
       inputMode="decimal"
-      problem={isNumber ? problem : "A number, please."}
+      problem={isNumber ? problem : "Type a number."}
       hint={hint}
       onInput={onInput}
     />

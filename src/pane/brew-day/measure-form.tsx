@@ -1,10 +1,10 @@
 import type { ComponentChildren } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { Scale } from "../../workbook/batch/contents";
-import { called, forSheet, type NumberField as Described, type On } from "../../workbook/batch/describe/field";
-import { unitOf } from "../../workbook/batch/describe/measures";
-import { methodOf } from "../../workbook/batch/read/batch-contents";
-import { batchIdOf, unitsOf } from "../../workbook/batch/read/batch-sheets";
+import { formLabel } from "../../workbook/batch/derived/form-fields";
+import { called, forSheet, noteOf, type NumberField as Described } from "../../workbook/batch/describe/field";
+import { madeFor } from "../../workbook/batch/read/batch-contents";
+import { batchIdOf } from "../../workbook/batch/read/batch-sheets";
 import { judgeMeasured, writeMeasured } from "../../workbook/brewing/companion/brew-day/judge-measured";
 import { isEmptyOn, type Measurement } from "../../workbook/brewing/companion/brew-day/measurements";
 import { gravityWords } from "../../workbook/brewing/companion/words";
@@ -41,7 +41,7 @@ export function MeasureForm({ sheet, measurement, reload, onWritten, children }:
   const { busy, outcome, make, forget } = useChange(reload);
   const isShown = useRef(true);
   useEffect(() => () => void (isShown.current = false), []);
-  const on: On = { units: unitsOf(sheet), method: methodOf(sheet) };
+  const on = madeFor(sheet);
   const scaleCell = measurement.parts.find(({ scale }) => scale !== undefined)?.scale?.cell;
   const scale: Scale = draft.scale ?? (scaleCell !== undefined && sheet.text(scaleCell) === "P" ? "P" : "SG");
   const change = (next: Draft) => {
@@ -69,9 +69,9 @@ export function MeasureForm({ sheet, measurement, reload, onWritten, children }:
       <NumberField
         key={cell}
         id={`measure-${cell}`}
-        label={withUnit(name, described, on)}
+        label={formLabel(described, on, name)}
         value={draft.figures[cell] ?? ""}
-        {...(typeof described.note === "string" && { hint: described.note })}
+        hint={noteOf(described, on)}
         onInput={(text) => change({ ...draft, figures: { ...draft.figures, [cell]: text } })}
       />
     );
@@ -123,10 +123,4 @@ export function MeasureForm({ sheet, measurement, reload, onWritten, children }:
       {children}
     </form>
   );
-}
-
-/** "Volume in the fermenter, L": the unit in which it is to be typed. */
-function withUnit(name: string, { measure }: Described, { units }: On): string {
-  const unit = unitOf(measure, units);
-  return `${name.charAt(0).toUpperCase()}${name.slice(1)}${unit === "" ? "" : `, ${unit}`}`;
 }

@@ -2,7 +2,8 @@ import { cellText } from "../../grid/words/cell-text";
 import { columnLetters } from "../../grid/plan/addresses";
 import { SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { SheetPlan } from "../../grid/plan/sheet-plan";
-import { mostMarks, tastedLines } from "./score-sheet-plan";
+import { tastedLines } from "../../batch/fields/tasting";
+import { mostMarks } from "./score-sheet-plan";
 
 export const tastingMark = "gylebook_tasting";
 export const tastingVersion = 1;

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { forSheet, type Column, type Field, type Fields, type On, type Single } from "../../src/workbook/batch/describe/field";
 import type { BatchContents } from "../../src/workbook/batch/contents";
-import { blockFields, blockKeys } from "../../src/workbook/batch/fields/blocks";
+import { blockFields, blocksFor } from "../../src/workbook/batch/fields/blocks";
 
 const number = (min: number, max: number) => fc.double({ min, max, noNaN: true }).map((value) => value + 0);
 
@@ -47,4 +47,6 @@ function ofField(field: Field, on: On, words: fc.Arbitrary<string>): fc.Arbitrar
 
 /** Blocks as a brewer may have filled them in, in any combination. */
 export const anyBlocks = (words: fc.Arbitrary<string>, on: On): fc.Arbitrary<Partial<BatchContents>> =>
-  fc.record(Object.fromEntries(blockKeys.map((key) => [key, ofFields(blockFields[key].fields, on, words)])), { requiredKeys: [] });
+  fc.record(Object.fromEntries(blocksFor(on.method).map((key) => [key, ofFields(blockFields[key].fields, on, words)])), {
+    requiredKeys: [],
+  });

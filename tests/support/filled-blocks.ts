@@ -51,6 +51,15 @@ export const filledBlocks = (units: BatchContents["units"], sheetName: string): 
       gypsum: 3,
       calciumChloride: 2,
     },
+    mashRunOff: {
+      second: { temperature: units === "us" ? 159 : 70, minutes: 20, by: "boiling water" },
+      third: { temperature: units === "us" ? 165 : 74, minutes: 10, by: "decoction" },
+      fourth: { temperature: units === "us" ? 170 : 77, minutes: 5, by: "boiling water" },
+      first: { volume: 9.5 * litre, temperature: warm, reading: 1.075, sampleTemperature: units === "us" ? 68 : 20 },
+      later: { volume: 16 * litre, temperature: warm, reading: 1.022, sampleTemperature: units === "us" ? 68 : 20 },
+      scale: "SG",
+      conversionPercent: 95,
+    },
     beforeBoil: {
       volume: 24.5 * litre,
       temperature: warm,

@@ -1,19 +1,19 @@
 import type { ComponentChildren } from "preact";
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { Scale } from "../../workbook/batch/contents";
-import { called, forSheet, type NumberField as Described, type On } from "../../workbook/batch/describe/field";
+import { called, forSheet, noteOf, type NumberField as Described, type On } from "../../workbook/batch/describe/field";
 import { unitOf } from "../../workbook/batch/describe/measures";
-import { methodOf } from "../../workbook/batch/read/batch-contents";
-import { batchIdOf, unitsOf } from "../../workbook/batch/read/batch-sheets";
+import { madeFor } from "../../workbook/batch/read/batch-contents";
+import { batchIdOf } from "../../workbook/batch/read/batch-sheets";
 import { judgeMeasured, writeMeasured } from "../../workbook/brewing/companion/brew-day/judge-measured";
 import { isEmptyOn, type Measurement } from "../../workbook/brewing/companion/brew-day/measurements";
 import { gravityWords } from "../../workbook/brewing/companion/words";
 import type { NamedCells } from "../../workbook/grid/read/named-cells";
 import { Doubts } from "../companion/doubts";
-import { NumberField, numberIn } from "../companion/number-field";
+import { NumberField, numberIn } from "../fields/number-field";
 import { OutcomeLine } from "../companion/outcome-line";
 import { useChange } from "../companion/use-change";
-import { ChoiceField } from "../new-batch/choice-field";
+import { ChoiceField } from "../fields/choice-field";
 
 interface Draft {
   readonly figures: Readonly<Record<string, string>>;
@@ -41,7 +41,7 @@ export function MeasureForm({ sheet, measurement, reload, onWritten, children }:
   const { busy, outcome, make, forget } = useChange(reload);
   const isShown = useRef(true);
   useEffect(() => () => void (isShown.current = false), []);
-  const on: On = { units: unitsOf(sheet), method: methodOf(sheet) };
+  const on = madeFor(sheet);
   const scaleCell = measurement.parts.find(({ scale }) => scale !== undefined)?.scale?.cell;
   const scale: Scale = draft.scale ?? (scaleCell !== undefined && sheet.text(scaleCell) === "P" ? "P" : "SG");
   const change = (next: Draft) => {
@@ -71,7 +71,7 @@ export function MeasureForm({ sheet, measurement, reload, onWritten, children }:
         id={`measure-${cell}`}
         label={withUnit(name, described, on)}
         value={draft.figures[cell] ?? ""}
-        {...(typeof described.note === "string" && { hint: described.note })}
+        hint={noteOf(described, on)}
         onInput={(text) => change({ ...draft, figures: { ...draft.figures, [cell]: text } })}
       />
     );

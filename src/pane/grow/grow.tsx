@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
-import { blockKeys, type BlockKey } from "../../workbook/batch/fields/blocks";
+import { blocksFor, type BlockKey } from "../../workbook/batch/fields/blocks";
+import { methodOf } from "../../workbook/batch/read/batch-contents";
 import { blocksOnSheet } from "../../workbook/batch/read/blocks-on-sheet";
 import type { AddedBlocks } from "../../workbook/care/grow/add-blocks";
 import { listed } from "../../workbook/grid/words/listed";
@@ -15,7 +16,7 @@ export const Grow = () => (
 /** What the sheet in front does not have yet, and a button that adds it below everything else. */
 function GrowForm({ sheet, reload }: Batch) {
   const there = blocksOnSheet(sheet);
-  const offered = blockKeys.filter((key) => !there.includes(key));
+  const offered = blocksFor(methodOf(sheet)).filter((key) => !there.includes(key));
   const [chosen, setChosen] = useState<readonly BlockKey[]>([]);
   const [busy, setBusy] = useState(false);
   const [outcome, setOutcome] = useState<Done<AddedBlocks>>();

@@ -1,15 +1,15 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { tradeWords } from "../../functions/trade-words";
 import { TermNotes } from "../parts/term-notes";
-import { ChoiceField } from "./choice-field";
+import { ChoiceField } from "../fields/choice-field";
 import { readForm, usualTopUp, usualVolume, volumeWord, type FormValues, type Problems } from "./form-values";
-import { TextField } from "./text-field";
+import { TextField } from "../fields/text-field";
 import type { Done } from "../sheets/in-workbook";
 import { Outcome } from "../sheets/outcome";
 import { firstUnits, rememberUnits } from "../parts/first-units";
-import { today } from "../sheets/typed";
+import { today } from "../fields/typed";
 import { useKits } from "./use-kits";
-import { blockKeys, type BlockKey } from "../../workbook/batch/fields/blocks";
+import { blocksFor, type BlockKey } from "../../workbook/batch/fields/blocks";
 import { BlocksField } from "../grow/blocks-field";
 import { writeBatch } from "./write-batch";
 
@@ -175,7 +175,7 @@ export function NewBatch() {
         <summary>More on the sheet</summary>
         <BlocksField
           legend="Beyond the usual sheet; any of it can be added later"
-          offered={blockKeys}
+          offered={blocksFor(values.method)}
           chosen={blocks}
           onChange={setBlocks}
         />

@@ -2,7 +2,7 @@ import type { UnitSystem } from "../../functions/quantities";
 import type { BatchContents, Kit } from "./contents";
 import { usualValues } from "./derived/usual-values";
 import { batchFields } from "./fields";
-import { blockFields, type BlockKey } from "./fields/blocks";
+import { blockFields, blocksFor, type BlockKey } from "./fields/blocks";
 import { kitFields } from "./fields/kit";
 
 /** The kit of a beginner who brews with extract. */
@@ -18,8 +18,12 @@ export type NewBatchChoices = Pick<BatchContents, "id" | "sheetName" | "batchNam
 export const newBatch = (choices: NewBatchChoices, blocks: readonly BlockKey[] = []): BatchContents =>
   withBlocks({ ...usualValues(batchFields, choices), ...choices }, blocks);
 
-/** The same batch with blocks that nobody has typed into yet; one that it has stays. */
+/** The same batch with blocks that nobody has typed into yet; one that it has stays, and one that is not for its method is left out. */
 export const withBlocks = (batch: BatchContents, blocks: readonly BlockKey[]): BatchContents => ({
   ...batch,
-  ...Object.fromEntries(blocks.filter((key) => batch[key] === undefined).map((key) => [key, usualValues(blockFields[key].fields, batch)])),
+  ...Object.fromEntries(
+    blocks
+      .filter((key) => batch[key] === undefined && blocksFor(batch.method).includes(key))
+      .map((key) => [key, usualValues(blockFields[key].fields, batch)]),
+  ),
 });

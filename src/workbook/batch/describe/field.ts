@@ -136,6 +136,8 @@ export interface Group {
   readonly fields: Fields;
   /** Only there where somebody asked for it; `area` tells whether a sheet has it. */
   readonly optional?: true;
+  /** Only for batches that are brewed so; left out: for all. */
+  readonly method?: Method;
   /** Name over all that stands of it on the sheet. */
   readonly area?: string;
 }
@@ -225,6 +227,10 @@ export function forSheet<T>(what: For<T>, on: On): T {
   const forEach = what as Readonly<Record<UnitSystem, T>>;
   return typeof what === "object" && what !== null && "metric" in what ? forEach[on.units] : what;
 }
+
+/** What the sheet says of a field in a note. */
+export const noteOf = ({ note }: Single | Column, on: On): string | undefined =>
+  typeof note === "function" ? note(on) : note && forSheet(note, on);
 
 /** What a field is called within a sentence. */
 export function called(field: Field | Column): string {

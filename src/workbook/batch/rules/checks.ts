@@ -51,8 +51,8 @@ export const checkLines = (checked: CheckedSheet): readonly CheckLine[] =>
 const ownLines = ({ units, method, words, watched, blocks }: CheckedSheet): readonly CheckLine[] => [
   originalGravityLine(units, words, method),
   volumesLine(words, method, watched.budget),
-  roomLine(units, words, method),
-  method === "extract" ? steepingLine(units, words) : mashLine(units, words),
+  roomLine(units, words, method, blocks),
+  method === "extract" ? steepingLine(units, words) : mashLine(units, words, blocks),
   hopsLine(watched.shares),
   yeastLine(blocks),
   beerTemperatureLine(units, words),

@@ -1,4 +1,6 @@
 import type { UnitSystem } from "../../../functions/quantities";
+import { restNames } from "../fields/blocks/mash";
+import type { BlockKey } from "../fields/blocks";
 import type { UnitWords } from "../unit-words";
 import { rule, silent, type CheckLine } from "./rule";
 import { grainUnknown } from "./steeping";
@@ -7,7 +9,11 @@ import { unusable } from "./words";
 /** Below and above these the enzymes of the mash hardly work, or not for long (textbook knowledge; the limits from memory). */
 const mashLimits: Readonly<Record<UnitSystem, readonly [lowest: number, highest: number]>> = { us: [140, 162], metric: [60, 72] };
 
-export function mashLine(units: UnitSystem, words: UnitWords): CheckLine {
+/** Any of these rests is warm enough, and not too warm. */
+const anyOf = (rests: readonly string[], lowest: number, highest: number): string =>
+  `OR(${rests.map((rest) => `AND(N(${rest})>=${lowest},N(${rest})<=${highest})`).join(",")})`;
+
+export function mashLine(units: UnitSystem, words: UnitWords, blocks: readonly BlockKey[]): CheckLine {
   const [lowest, highest] = mashLimits[units];
   return {
     id: "mash",
@@ -22,7 +28,9 @@ export function mashLine(units: UnitSystem, words: UnitWords): CheckLine {
       silent("no-grain", "grain_mass=0"),
       rule(
         "temperature",
-        `AND(N(soak_temperature)>0,OR(soak_temperature<${lowest},soak_temperature>${highest}))`,
+        blocks.includes("mashRunOff")
+          ? `AND(N(soak_temperature)>0,NOT(${anyOf(["soak_temperature", ...restNames.map((name) => `${name}_rest`)], lowest, highest)}))`
+          : `AND(N(soak_temperature)>0,OR(soak_temperature<${lowest},soak_temperature>${highest}))`,
         `"A mash at "&TEXT(soak_temperature,"0")&" ${words.temperature} hardly turns starch into sugar."`,
       ),
       rule(

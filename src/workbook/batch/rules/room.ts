@@ -1,5 +1,6 @@
 import type { UnitSystem } from "../../../functions/quantities";
 import type { Method } from "../contents";
+import type { BlockKey } from "../fields/blocks";
 import { boilingRoomFormula, heatingRoomFormula, mashRoomFormula, steepRoomFormula } from "../sheet/room";
 import type { UnitWords } from "../unit-words";
 import { rule, silent, type CheckLine, type Rule } from "./rule";
@@ -10,9 +11,9 @@ const tooFull = (what: string, room: string, vessel: string, holds: string, word
   `"${what} will not fit: "&FIXED(${room},1,TRUE)&" ${words.volume} hot, the ${vessel} holds "&FIXED(${holds},1,TRUE)&"."`;
 
 /** The kettle, and the mash tun where there is one, at their fullest: while water is heated, in the mash or steep, and as the wort comes to the boil. */
-export function roomLine(units: UnitSystem, words: UnitWords, method: Method): CheckLine {
+export function roomLine(units: UnitSystem, words: UnitWords, method: Method, blocks: readonly BlockKey[]): CheckLine {
   const inTun = "AND(N(tun_size)>0,N(mash_water)>0)";
-  const [mash, steep] = [mashRoomFormula(units), steepRoomFormula(units)];
+  const [mash, steep] = [mashRoomFormula(units, blocks.includes("mashRunOff") ? "mash_full" : "mash_water"), steepRoomFormula(units)];
   const tun: Rule[] = [
     ...unusable("tun_size", "Mash tun holds"),
     rule(

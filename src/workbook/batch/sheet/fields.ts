@@ -122,3 +122,8 @@ export function inputTable(
   b.row = heading + rows + 1;
   return { first: heading + 1, last: heading + rows };
 }
+
+/** What is typed into a cell of a block's own table. */
+export function tableInput(b: BatchBuilder, letter: string, [, field]: [string, Field], row: number, mergeTo?: string): void {
+  b.put(letter, field.content, { ...options(field), ...(mergeTo && { mergeTo }) }, row);
+}

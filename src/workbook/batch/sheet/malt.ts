@@ -79,7 +79,8 @@ export function malt(b: BatchBuilder, contents: BatchContents, { kit, wort }: Ba
       [
         "Water to sparge with",
         {
-          content: '=IF(OR(mash_water="",water_collect=""),"",MAX(0,water_collect-mash_water))',
+          // What lifts the mash to its rests is no longer there to sparge with.
+          content: `=IF(OR(mash_water="",water_collect=""),"",MAX(0,water_collect-${contents.mashRunOff ? "mash_full" : "mash_water"}))`,
           format: "two",
           unit: words.volume,
           name: "sparge_water",

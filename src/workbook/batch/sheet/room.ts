@@ -23,7 +23,9 @@ export const boilingRoomFormula = `water_before_boil*${boilingOverCold}`;
 /** Grain and the water it is mashed with, stirred together. */
 export const mashRoom = ({ mashWater, grain }: Standing, units: UnitSystem): number =>
   mashWater > 0 ? mashWater * mashingOverCold + grain * grainRoom(units) : 0;
-export const mashRoomFormula = (units: UnitSystem): string => `mash_water*${mashingOverCold}+grain_mass*${grainRoom(units)}`;
+/** @param water name of what stands in the mash: more than it was begun with, where boiling water has lifted it */
+export const mashRoomFormula = (units: UnitSystem, water = "mash_water"): string =>
+  `${water}*${mashingOverCold}+grain_mass*${grainRoom(units)}`;
 
 /** The whole water with the bag of grain to steep in it. */
 export const steepRoom = ({ collect, grain }: Standing, units: UnitSystem): number => collect * mashingOverCold + grain * grainRoom(units);

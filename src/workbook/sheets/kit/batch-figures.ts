@@ -13,14 +13,14 @@ export type BatchFigures = Partial<Record<LearnedKey, number>>;
 export function batchFigures(sheet: NamedCells): BatchFigures {
   const units = unitsOf(sheet);
   const core = (name: string, measure?: QuantityName): number | undefined => {
-    const value = sheet.has(name) ? sheet.number(name) : "";
-    return value === "" ? undefined : measure ? quantity(measure).toCore(value, units) : value;
+    const value = sheet.knownNumber(name);
+    return value === undefined ? undefined : measure ? quantity(measure).toCore(value, units) : value;
   };
   const figures = {
     boilOff: boilOff(sheet, core),
     kettleLoss: notLess(core("kettle_left", "volume"), 0),
-    grainEfficiencyPercent: notLess(core("before_efficiency"), 0) ?? core("efficiency_reached"),
-    absorption: notLess(core("absorption_seen", "absorption"), 0),
+    grainEfficiencyPercent: notLess(core("before_efficiency"), 0) ?? notLess(core("runnings_efficiency"), 0) ?? core("efficiency_reached"),
+    absorption: notLess(core("absorption_seen", "absorption"), 0) ?? notLess(core("runnings_kept", "absorption"), 0),
     deadSpace: notLess(core("tun_left", "volume"), 0),
     coilKwPerK: coil(sheet, core),
     bottlingLoss: bottlingLoss(core, sheet.text("into")),

@@ -1,7 +1,8 @@
-import { describeFields } from "../../describe/field";
+import { describeFields, type Group, type Method } from "../../describe/field";
 import { beforeBoilFields } from "./before-boil";
 import { kegLineFields } from "./keg-line";
 import { lateHopsFields } from "./late-hops";
+import { mashFields } from "./mash";
 import { starterFields } from "./starter";
 import { waterBlockFields } from "./water";
 
@@ -11,6 +12,15 @@ import { waterBlockFields } from "./water";
  */
 export const blockFields = describeFields({
   waterTreatment: { kind: "group", label: "Water treatment", since: 4, optional: true, area: "water_treatment", fields: waterBlockFields },
+  mashRunOff: {
+    kind: "group",
+    label: "Mash steps and run-off",
+    since: 4,
+    optional: true,
+    method: "all-grain",
+    area: "mash_and_run_off",
+    fields: mashFields,
+  },
   beforeBoil: {
     kind: "group",
     label: "Before the boil",
@@ -26,6 +36,13 @@ export const blockFields = describeFields({
 
 export type BlockKey = keyof typeof blockFields;
 export const blockKeys = Object.keys(blockFields) as BlockKey[];
+
+/** Those that a batch which is brewed so may have. */
+export const blocksFor = (method: Method): readonly BlockKey[] =>
+  blockKeys.filter((key) => {
+    const { method: only }: Group = blockFields[key];
+    return only === undefined || only === method;
+  });
 
 /** Name of the line of checks that closes a block. */
 export const checkName = (key: BlockKey) => `${blockFields[key].area}_check` as const;
@@ -46,6 +63,33 @@ export const blockResults = [
   "report_verdict",
   "mash_ph",
   "mash_correction",
+  "second_amount",
+  "third_from",
+  "third_amount",
+  "fourth_from",
+  "fourth_amount",
+  "second_adds",
+  "third_adds",
+  "fourth_adds",
+  "second_water",
+  "third_water",
+  "mash_full",
+  "first_cold",
+  "first_gravity",
+  "later_cold",
+  "later_gravity",
+  "first_plato",
+  "later_plato",
+  "first_extract",
+  "later_extract",
+  "mash_extract",
+  "runnings_planned",
+  "runnings_volume",
+  "runnings_gravity",
+  "runnings_expected",
+  "runnings_efficiency",
+  "conversion_seen",
+  "runnings_kept",
   "before_cold",
   "before_gravity",
   "before_planned",

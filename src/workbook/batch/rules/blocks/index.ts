@@ -7,6 +7,7 @@ import type { CheckLine } from "../rule";
 import { beforeBoilLine } from "./before-boil";
 import { kegLineLine } from "./keg-line";
 import { lateHopsLine } from "./late-hops";
+import { mashRunOffLine } from "./mash";
 import { starterLine } from "./starter";
 import { waterTreatmentLine } from "./water";
 
@@ -18,6 +19,7 @@ export interface Chosen {
 
 const lines: Readonly<Record<BlockKey, (chosen: Chosen, words: UnitWords) => CheckLine>> = {
   waterTreatment: waterTreatmentLine,
+  mashRunOff: mashRunOffLine,
   beforeBoil: beforeBoilLine,
   lateHops: lateHopsLine,
   starter: starterLine,

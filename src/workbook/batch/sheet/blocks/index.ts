@@ -1,5 +1,5 @@
 import type { BatchContents } from "../../contents";
-import { blockFields, blockKeys, checkName, type BlockKey } from "../../fields/blocks";
+import { blockFields, blockKeys, blocksFor, checkName, type BlockKey } from "../../fields/blocks";
 import { blockLine } from "../../rules/blocks";
 import { putCheck } from "../../rules/checks";
 import type { UnitWords } from "../../unit-words";
@@ -8,6 +8,7 @@ import { beforeBoil } from "./before-boil";
 import type { Block } from "./block";
 import { kegLine } from "./keg-line";
 import { lateHops } from "./late-hops";
+import { mashRunOff } from "./mash";
 import { starter } from "./starter";
 import { waterTreatment } from "./water";
 
@@ -16,6 +17,7 @@ const usualSections = 10;
 
 const blocks: Readonly<Record<BlockKey, Block & { readonly hint: string }>> = {
   waterTreatment: { ...waterTreatment, hint: "What your water holds, what you add, and what comes of it" },
+  mashRunOff: { ...mashRunOff, hint: "Further rests and what lifts the mash to them; what runs off, and what it tells" },
   beforeBoil: { ...beforeBoil, hint: "Measure while the wort can still be corrected; the kit learns from it" },
   lateHops: { ...lateHops, hint: "Which model the bitterness goes by; stand and dry hops" },
   starter: { ...starter, hint: "Grows the yeast at hand to what the batch wants" },
@@ -29,7 +31,7 @@ export const blockHints = Object.fromEntries(Object.entries(blocks).map(([key, {
 
 /** Blocks of a batch, in the order of a new sheet; `order` goes first, which is that of a sheet that stands already. */
 export const blocksOf = (contents: BatchContents, order: readonly BlockKey[] = []): readonly BlockKey[] =>
-  [...new Set([...order, ...blockKeys])].filter((key) => contents[key] !== undefined);
+  [...new Set([...order, ...blockKeys])].filter((key) => contents[key] !== undefined && blocksFor(contents.method).includes(key));
 
 /**
  * What the brewer has chosen beyond the usual sheet, below it: whoever adds a block moves nothing. Returns the rows at which pages begin.

@@ -1,4 +1,5 @@
 import { CellError } from "../../../../functions/cell-error";
+import { dayLimits } from "../../../batch/describe/day-limits";
 import { finishedLine } from "../../../batch/rules/finished";
 import { pressureLine } from "../../../batch/rules/pressure";
 import { laidOver, madeIn, saidBy, type Said } from "../../../batch/rules/what-it-says";
@@ -12,15 +13,11 @@ import { packagingCells, type PackagingInput } from "./packaging-form";
 const doors = ["pressure_verdict", "residual_gas", "sugar_mass", "bottle_pressure", "keg_pressure", "bottles_ready", "first_taste"];
 
 /** A form without its day yet is judged as if it were packaged some day: what must not be filled must not be filled any day. */
-const someDay = 73415;
+const someDay = Math.floor(dayLimits[1]);
 
 /** The sheet with a form laid over it. */
 export const packagedAs = (sheet: NamedCells, input: PackagingInput): LaidOver =>
-  laidOver(
-    sheet,
-    packagingCells(input).map(({ name, content }) => ({ name, content: name === "packaged_on" && content === "" ? someDay : content })),
-    doors,
-  );
+  laidOver(sheet, packagingCells(sheet, { ...input, packagedOn: input.packagedOn === "" ? someDay : input.packagedOn }), doors);
 
 /** What the sheet's two lines about the packaging would say. */
 export const saidOfPackaging = (world: LaidOver): Said[] =>

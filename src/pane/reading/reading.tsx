@@ -84,9 +84,7 @@ function ReadingForm({ sheet, reload }: Batch) {
         <BeerFields fields={fields} on={on} change={change} />
       )}
       <CorrectedLine ready={ready} problem={problem ?? ""} sheet={sheet} />
-      {asked && doubts.length > 0 && (
-        <Doubts doubts={doubts} />
-      )}
+      {asked && doubts.length > 0 && <Doubts doubts={doubts} />}
       <button type="submit" class="main-action" disabled={busy || !complete}>
         {busy ? "Writing…" : asked && doubts.length > 0 ? "Write it all the same" : "Write the reading"}
       </button>

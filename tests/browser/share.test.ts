@@ -29,11 +29,11 @@ test(
     await openScreen(pane, "Plan", "Scale and copy");
     await pane.getByLabel("Metric: L, kg, °C").check();
     await pane.getByLabel("Beer in the fermenter, litres").fill("10");
-    await pane.getByText("Cascade, 15 min").waitFor();
+    await pane.getByText("Willamette, 12 min").waitFor();
     await pane.getByRole("button", { name: "Write the copy on a sheet of its own" }).click();
     await pane.getByText("“Footbridge, again” is in the workbook").waitFor();
     await tab.calculated();
-    // Hops are weighed to a gram: half a gram of the 14 is 1 IBU.
+    // Hops are weighed to a gram: half a gram of the 8 that bitter it is 1 IBU.
     for (const [name, within] of [
       ["og_plan", 0.001],
       ["ibu_plan", 1],

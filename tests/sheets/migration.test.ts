@@ -23,6 +23,25 @@ const samplesOf = (plan: number) => ({
   season: new URL(`../samples/old/season-plan-${plan}.xlsx`, import.meta.url),
 });
 const secondPlan = samplesOf(2).batch;
+/** What those workbooks hold where today's sample has another recipe. */
+const recipeOfThen = {
+  malt: [
+    { ingredient: "Crystal malt, medium", mass: 0.75, yieldPercent: 74, handling: "steep", colour: 60, cost: 1.9 },
+    { ingredient: "Pale malt extract, liquid", mass: 6, yieldPercent: 78, handling: "extract", colour: 4, cost: 16.5 },
+    { ingredient: "Pale malt extract, dry", mass: 1, yieldPercent: 91, handling: "extract", colour: 4, cost: 5.2 },
+  ],
+  hops: [
+    { hop: "Northern Brewer", mass: 0.9, alphaPercent: 8.5, minutes: 60, form: "pellets", cost: 2.4 },
+    { hop: "Cascade", mass: 1, alphaPercent: 5.5, minutes: 15, form: "pellets", cost: 2.1 },
+    { hop: "Cascade", mass: 1, alphaPercent: 5.5, minutes: 5, form: "pellets", cost: 2.1 },
+  ],
+  yeast: { ...firstExtractBatch().yeast, name: "Clean ale yeast, dry, 11 g", cellsPerPack: 110, cost: 4.5 },
+  tasting: {
+    ...firstExtractBatch().tasting,
+    looks: { score: 4, words: "Copper, a little hazy, white foam that stays" },
+    smells: { score: 4, words: "Grapefruit and biscuit" },
+  },
+} as const;
 
 let bench: HeadlessBench;
 beforeAll(async () => {
@@ -225,6 +244,7 @@ describe("a sheet of the first plan", () => {
       expect(rounded({ ...contents, id: firstExtractBatch().id })).toEqual(
         rounded({
           ...firstExtractBatch(),
+          ...recipeOfThen,
           steps,
           happened,
           packaging: { ...firstExtractBatch().packaging, warmestStorage: packaging.warmestStorage },

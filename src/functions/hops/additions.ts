@@ -129,7 +129,7 @@ export function refuseShare(argument: string, alphaPercent: number): void {
     throw new ArgumentProblem("#VALUE!", `${argument} is ${alphaPercent} %; it must be 0 % or above 0.3 % (${percentHint(alphaPercent)})`);
 }
 
-type BoilValues = Omit<BitternessValues, "additions" | "units">;
+type BoilValues = Omit<BitternessValues, "additions" | "units" | "boilMinutes"> & Partial<Pick<BitternessValues, "boilMinutes">>;
 
 /** The boil and what comes after it, as asked; the stand undefined where there is none. */
 export function boilOf({

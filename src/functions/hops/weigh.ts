@@ -63,7 +63,7 @@ export const hopsWeigh = describeFunction({
     ...afterBoilCautions.slice(0, 2),
   ],
   compute: (values) => {
-    const { boil, stand } = boilOf({ ...values, boilMinutes: undefined });
+    const { boil, stand } = boilOf(values);
     const stands = values.use === "stand";
     if (stands && stand === undefined) return "";
     return massForBitternessG(

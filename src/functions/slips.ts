@@ -5,7 +5,7 @@ import { quantity, type QuantityName, type UnitSystem } from "./quantities";
 const readsAsDate = (text: string): boolean =>
   /^\d{1,4}[-./]\d{1,2}[-./]\d{1,4}/.test(text) || /\d.*(jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)|^\d{1,2}:\d\d/i.test(text);
 
-/** How a text that was meant as a number is mended; nothing where it cannot be told what was meant. */
+/** How a text that was meant as a number is put right; nothing where it cannot be told what was meant. */
 export function textHint(typed: unknown, name: QuantityName, units: UnitSystem): string | undefined {
   if (typeof typed !== "string") return undefined;
   // Digits of full width and spaces that do not break look like ordinary ones.

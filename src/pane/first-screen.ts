@@ -1,7 +1,7 @@
 import { batchStage } from "../workbook/batch/read/batch-stage";
 import { screens, type Place, type Screen } from "./screens";
 import { rememberedScreenTitle, rememberScreenTitle, takeAskedScreenTitle } from "./screen-memory";
-import { today } from "./sheets/typed";
+import { today } from "./fields/typed";
 import { dayNumber } from "../workbook/grid/words/day-number";
 
 /** For as long as the pane's window lives, a reload comes back to where we were. */

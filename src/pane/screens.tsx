@@ -44,7 +44,7 @@ export const screens: readonly Screen[] = [
   {
     place: "Brew",
     title: "Too high, too low",
-    load: async () => (await import(/* webpackChunkName: "pane-mend" */ "./mend/mend")).TooHighTooLow,
+    load: async () => (await import(/* webpackChunkName: "pane-correction" */ "./correction/correction")).TooHighTooLow,
   },
   {
     place: "Ferment",

@@ -283,7 +283,7 @@ test("merging cells for the pane leaves the selected cell where it is", async ()
   expect(found).toEqual({ startRow: 6, startColumn: 2, isMerged: false, merged: 1 });
 });
 
-test("formulas that depend on themselves are named, until they are mended", async () => {
+test("formulas that depend on themselves are named, until they are put right", async () => {
   await tab.setValue(sheet, "B3", "=B4+1");
   await tab.setValue(sheet, "B4", "=B3+1");
   const warning = tab.notices.getByText("depend on themselves");

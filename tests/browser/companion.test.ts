@@ -129,13 +129,13 @@ test("a brew day by the clock: several timers, a late step, a reload, a slip tak
   await picture(page, "why");
 }, 400_000);
 
-test("a reading waits for a cell in edit, is corrected and questioned, a miss is mended, and nothing is bottled that may burst", async () => {
+test("a reading waits for a cell in edit, is corrected and questioned, a miss is put right, and nothing is bottled that may burst", async () => {
   const page = await openCompanion();
   const { pane, tab } = page;
   await page.at("2026-09-05T14:00");
   await openScreen(pane, "Ferment", "Reading");
   await pane.getByLabel("Reading, SG").fill("1,080");
-  await pane.getByLabel("Sample, °F").fill("70");
+  await pane.getByLabel("Sample temperature, °F").fill("70");
   await pane.getByLabel("In the fermenter, US gal").fill("5");
   await pane.getByText("Gravity 1.081").waitFor();
   expect(await page.get("og_reading")).toBe(null);
@@ -173,7 +173,7 @@ test("a reading waits for a cell in edit, is corrected and questioned, a miss is
   await page.type("notes", "Mine.");
   await openScreen(pane, "Brew", "Too high, too low");
   await pane.getByRole("heading", { name: "Add water" }).waitFor();
-  await picture(page, "mend");
+  await picture(page, "correction");
   await pane.getByRole("button", { name: "Note this: Add water" }).click();
   await pane.getByText("It stands in the notes of the sheet").waitFor();
   expect(await page.get("notes")).toMatch(
@@ -214,7 +214,7 @@ test("a reading waits for a cell in edit, is corrected and questioned, a miss is
   await picture(page, "refused");
   expect(await page.get("packaged_on")).toBe(null);
   // The same carbonation in a cold keg: its readings are named, and no sugar; in a hot one no pressure either.
-  await pane.getByLabel("A keg").check();
+  await pane.getByLabel("Keg", { exact: true }).check();
   await pane.getByLabel("Keg stands at, °F").fill("110");
   await pane.getByText("Do not fill the keg.").waitFor();
   expect(await pane.locator("dl.answer").textContent()).toMatch(/^Set the keg toNot at any pressure: see above\./);

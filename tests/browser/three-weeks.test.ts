@@ -76,7 +76,7 @@ test("a batch is brewed, fermented, bottled and tasted from the pane, and the sh
 
   await openScreen(pane, "Ferment", "Reading");
   await pane.getByLabel("Reading, SG").fill(String(sample.wort.reading));
-  await pane.getByLabel("Sample, °F").fill(String(sample.wort.sampleTemperature));
+  await pane.getByLabel("Sample temperature, °F").fill(String(sample.wort.sampleTemperature));
   await pane.getByLabel("In the fermenter, US gal").fill(String(sample.wort.volume));
   await pane.getByText("Gravity 1.052").waitFor();
   await pane.getByRole("button", { name: "Write the reading" }).click();
@@ -90,8 +90,8 @@ test("a batch is brewed, fermented, bottled and tasted from the pane, and the sh
     await openScreen(pane, "Ferment", "Reading");
     await pane.getByLabel("Beer, from the fermenter").check();
     await pane.getByLabel("Reading, SG").fill(String(reading));
-    await pane.getByLabel("Sample, °F").fill(String(sampleTemperature));
-    await pane.getByLabel("Beer in the fermenter, °F").fill(String(beerTemperature));
+    await pane.getByLabel("Sample temperature, °F").fill(String(sampleTemperature));
+    await pane.getByLabel("Beer temperature, °F").fill(String(beerTemperature));
     await pane.getByRole("button", { name: "Write the reading" }).click();
     await pane.locator(".outcome .answer").waitFor();
     expect(await page.get("readings", row)).toBe(reading);

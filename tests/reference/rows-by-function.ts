@@ -73,7 +73,7 @@ The sheets and the pane show numbers of these functions, sums and means of cells
 |---|---|---|
 | a figure of the kit learned from its batches, and its ± | precision-weighted mean, a textbook's (from memory); the spreads assumed are our judgement | tests/core/kit, worked by hand |
 | what boiled away, what bottling lost (kit sheet) | differences of volumes on the batch sheet | tests/sheets/kit.test.ts |
-| mends: water, extract, minutes, bitterness | WORT.THIN, REDUCE, ENRICH, MIX and HOPS.IBU; when a miss is worth mending is common practice | tests/workbook/companion: sums worked by hand, NBS table values |
+| corrections: water, extract, minutes, bitterness | WORT.THIN, REDUCE, ENRICH, MIX and HOPS.IBU; when a miss is worth correcting is common practice | tests/workbook/companion: sums worked by hand, NBS table values |
 | dates to come | PACK.READY, LOG.FORECAST; else three and ten days (common practice) | tests/workbook/calendar.test.ts |
 | the ± of a cell that the pane explains | GAUGE.SPREAD; what instruments are good for is common practice, from memory | tests/sheets/explain-cell.test.ts |
 | a keg counts as ready after seven days | common practice, from memory | nothing outside the project |

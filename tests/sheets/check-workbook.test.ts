@@ -145,7 +145,7 @@ describe("each slip of the hand is found where it is", () => {
 
 describe("formulas", () => {
   it(
-    "left at #NAME? are found, mended, and told from those that cannot be",
+    "left at #NAME? are found, repaired, and told from those that cannot be",
     async () => {
       await write("Sheet1", {
         A1: "=_xldudf_GYLE_BEER_ABV(1.05,1.01)",

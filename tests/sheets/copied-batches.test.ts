@@ -158,7 +158,9 @@ describe("a copy of a batch that has drawn", () => {
   it(
     "draws for itself as soon as it has a mark of its own, and the original has drawn as before",
     async () => {
+      await type("Planned (2)", original.cellOf("batch_number"), 40);
       expect(await run((context) => giveOwnMark(context, "Planned (2)"))).toBe(false);
+      expect(bench.valueAt("Planned (2)", original.cellOf("batch_number")), "a number that the brewer gave stays").toBe(40);
       const found = await stores();
       expect(planDraw(found, "Planned (2)").draws).toMatchObject([{ name: paleMalt.ingredient, amount: paleMalt.mass }]);
       expect(() => planDraw(found, "Planned")).toThrow('"Next" has drawn on the stores already. A batch draws once.');

@@ -133,17 +133,17 @@ describe("explaining a cell", () => {
   it.each([
     ["=GYLE.BEER.ABV(1,048;1,010)", "=GYLE.BEER.ABV(1.048, 1.010)"],
     ["=GYLE.BEER.ABV(1.048;1.010)", "=GYLE.BEER.ABV(1.048, 1.010)"],
-  ])("names exchanged commas and semicolons as the cause: %s", async (formula, mended) => {
+  ])("names exchanged commas and semicolons as the cause: %s", async (formula, asTyped) => {
     await type({ K1: formula });
     const { problem, calls } = await explain("Sheet1", "K1");
     expect(problem?.what).toContain("Commas and semicolons are exchanged");
     // What the arguments seem to be, misread as they are, would only lead astray.
     expect(calls).toMatchObject([{ id: "BEER.ABV", exists: true, arguments: [], shown: "" }]);
     expect(calls[0]?.problem).toBeUndefined();
-    expect(problem?.mend).toBe(`Type ${mended}`);
+    expect(problem?.remedy).toBe(`Type ${asTyped}`);
     const report = await Excel.run((context) => checkWorkbook(context, {}, 46300));
     const found = report.sheets.flatMap(({ findings }) => findings).filter(({ sheet, address }) => sheet === "Sheet1" && address === "K1");
-    expect(found.map(({ words }) => words)).toEqual([`${problem?.what} ${problem?.mend}`]);
+    expect(found.map(({ words }) => words)).toEqual([`${problem?.what} ${problem?.remedy}`]);
     await type({ K1: "" });
   });
 
@@ -157,7 +157,7 @@ describe("explaining a cell", () => {
     expect(calls[0]?.spread?.value).toBeGreaterThan(0.0019);
   });
 
-  it("says what is wrong and where to mend it", async () => {
+  it("says what is wrong and what to do about it", async () => {
     await type({
       A1: 12.4,
       A2: 1.01,
@@ -177,7 +177,7 @@ describe("explaining a cell", () => {
       what: expect.stringContaining("original_gravity shows #VALUE! itself"),
       place: { range: "A3" },
     });
-    expect((await explain("Sheet1", "A6")).calls[0]?.problem?.mend).toContain("in the unit that is asked for");
+    expect((await explain("Sheet1", "A6")).calls[0]?.problem?.remedy).toContain("in the unit that is asked for");
     expect((await explain("Sheet1", "A7")).calls[0]?.problem?.what).toContain("not filled in yet");
   });
 
@@ -185,10 +185,10 @@ describe("explaining a cell", () => {
     await type({ A1: "=GYLE.BEER.ABV(ogg,1.01)", A2: "=GYLE.BEER.ABC(1.05,1.01)", A3: "=_xldudf_GYLE_BEER_ABV(1.05,1.01)" });
     expect((await explain("Sheet1", "A1")).problem?.what).toContain("no name ogg");
     const [unknown] = (await explain("Sheet1", "A2")).calls;
-    expect(unknown).toMatchObject({ exists: false, problem: { mend: "Did you mean GYLE.BEER.ABV?" } });
+    expect(unknown).toMatchObject({ exists: false, problem: { remedy: "Did you mean GYLE.BEER.ABV?" } });
     const early = await explain("Sheet1", "A3");
     expect(early.calls[0]).toMatchObject({ id: "BEER.ABV", exists: true, answer: expect.closeTo(5.3, 1) });
-    expect(early.problem?.mend).toContain("F2");
+    expect(early.problem?.remedy).toContain("F2");
   });
 
   it("says plainly what has no GYLE formula", async () => {

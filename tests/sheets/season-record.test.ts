@@ -7,9 +7,11 @@ import { openWorkbook, saveWorkbook } from "../../src/excel-stand-in/xlsx";
 import { registry } from "../../src/functions/registry";
 import { insertBatch } from "../../src/workbook/batch/insert-batch";
 import { planBatch } from "../../src/workbook/batch/sheet/plan";
+import { columnLetters, columnNumber } from "../../src/workbook/grid/plan/addresses";
 import { dayNumber } from "../../src/workbook/grid/words/day-number";
 import { insertSeason, renewSeason } from "../../src/workbook/sheets/season/insert-season";
 import { OlderSeason, refreshSeason, type YearChange } from "../../src/workbook/sheets/season/refresh-season";
+import { firstOwnColumn } from "../../src/workbook/sheets/season/season-columns";
 import { plannedFirstRow } from "../../src/workbook/sheets/season/season-plan";
 import { benchTimeout, openBatchBench } from "../support/batch-bench";
 import { openFile } from "../support/open-file";
@@ -239,6 +241,14 @@ describe("a season sheet of the first plan", () => {
       const typed = () =>
         Array.from({ length: 12 }, (_, index) => ["U", "V"].map((letter) => bench.valueAt("Season", `${letter}${25 + index}`)));
       const before = typed();
+      // Two columns of the brewer's own, the second made from the first.
+      await run(async (context) => {
+        context.workbook.worksheets.getItem("Season").getRange("AA26:AB26").formulas = [["=2*R26", "=AA26+1"]];
+        await context.sync();
+      });
+      await bench.calculate();
+      const [twice, more] = ["AA26", "AB26"].map((place) => bench.valueAt("Season", place));
+      expect(twice).toBeGreaterThan(0);
       await expect(run(refreshSeason)).rejects.toBeInstanceOf(OlderSeason);
       const sheetName = await run(renewSeason);
       await bench.calculate();
@@ -247,6 +257,8 @@ describe("a season sheet of the first plan", () => {
         ["V", "W"].map((letter) => bench.valueAt(sheetName, `${letter}${plannedFirstRow + index}`)),
       );
       expect(now).toEqual(before);
+      const own = [firstOwnColumn, columnLetters(columnNumber(firstOwnColumn) + 1)];
+      expect(own.map((letters) => bench.valueAt(sheetName, `${letters}${plannedFirstRow + 1}`))).toEqual([twice, more]);
       expect(bench.valueAt(sheetName, "C7")).toBe(bench.valueAt("Season", "C7"));
       expect(await run(refreshSeason)).toMatchObject({ sheetName, batches: 12, added: [] });
     },

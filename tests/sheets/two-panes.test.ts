@@ -9,9 +9,9 @@ import { replaceOnClub, standingOnClub, type Standing } from "../../src/workbook
 import { appendNote } from "../../src/workbook/brewing/companion/append-note";
 import { markDone } from "../../src/workbook/brewing/companion/brew-day/mark-line";
 import { dayLines } from "../../src/workbook/brewing/companion/brew-day/day-lines";
-import { mends } from "../../src/workbook/brewing/companion/mend/mends";
-import { missedPlan } from "../../src/workbook/brewing/companion/mend/plan-and-measured";
-import { writeMend } from "../../src/workbook/brewing/companion/mend/write-mend";
+import { corrections } from "../../src/workbook/brewing/companion/correction/corrections";
+import { missedPlan } from "../../src/workbook/brewing/companion/correction/plan-and-measured";
+import { writeCorrection } from "../../src/workbook/brewing/companion/correction/write-correction";
 import { packagingIn } from "../../src/workbook/brewing/companion/packaging/packaging-form";
 import { writePackaging } from "../../src/workbook/brewing/companion/packaging/write-packaging";
 import { addReading, type NewReading } from "../../src/workbook/brewing/companion/reading/add-reading";
@@ -214,9 +214,9 @@ const measures =
   (gravity: number): Writer =>
   (context) =>
     writeOriginal(context, seen, { reading: gravity, scale: "SG", sampleTemperature: 70, gravity, volume: 5 });
-const mended: Writer = (context) => {
+const correctionNoted: Writer = (context) => {
   const missed = missedPlan(seen, "fermenter", { volume: 5, gravity: 1.06 })!;
-  return writeMend(context, seen, missed, mends(missed)[0]!, dayNumber("2026-09-05T14:00"));
+  return writeCorrection(context, seen, missed, corrections(missed)[0]!, dayNumber("2026-09-05T14:00"));
 };
 const log = (from: number) =>
   Array.from({ length: 40 }, (_, index) => ({ when: from + index / 4, gravity: 1.05 - index / 1000, temperatureC: 19.5, line: index + 2 }));
@@ -342,7 +342,12 @@ const cases: readonly Case[] = [
   { what: "one packages while the other tastes", open: withBatch, writers: [packs, tastes("malty")], trips: [2, 2] },
   { what: "both taste", open: withBatch, writers: [tastes("malty"), tastes("dry")], trips: [2, 2], alike: true },
   { what: "both measure the original gravity", open: withBatch, writers: [measures(1.051), measures(1.053)], trips: [2, 2], alike: true },
-  { what: "a batch is mended while somebody writes a note", open: withBatch, writers: [mended, notesDown("theirs")], trips: [3, 2] },
+  {
+    what: "a correction is noted while somebody writes a note",
+    open: withBatch,
+    writers: [correctionNoted, notesDown("theirs")],
+    trips: [3, 2],
+  },
   { what: "both take readings from one file", open: withBatch, writers: [fromFile(46285), fromFile(46285)], trips: [3, 3], alike: true },
   {
     what: "readings come from a file while one is added by hand",

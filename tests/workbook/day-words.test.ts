@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { fieldMoment, momentField } from "../../src/pane/companion/moments";
+import { fieldMoment, momentField } from "../../src/pane/fields/moments";
 import { dayNumber } from "../../src/workbook/grid/words/day-number";
 import { dayShort, dayShown, momentShown } from "../../src/workbook/grid/words/day-words";
 

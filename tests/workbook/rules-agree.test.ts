@@ -69,16 +69,16 @@ const reading = fc.record({
 const packed: fc.Arbitrary<Partial<PackagingInput>> = fc.record({
   into: fc.constantFrom("bottles" as const, "keg" as const),
   packagedOn: fc.constantFrom<(number | "")[]>(46295, 46295, 46295, 46260),
-  carbonation: fc.constantFrom<(number | "")[]>(2.3, 2.3, 2.7, 3.4, 0.6, ""),
-  warmestBeer: fc.constantFrom<(number | "")[]>(20, 20, 20, 30, ""),
+  co2Volumes: fc.constantFrom<(number | "")[]>(2.3, 2.3, 2.7, 3.4, 0.6, ""),
+  warmestSinceFermentation: fc.constantFrom<(number | "")[]>(20, 20, 20, 30, ""),
   sugar: fc.constantFrom("sucrose", "dextrose"),
   bottleKind: fc.constantFrom("ordinary", "heavy", "sparkling"),
   warmestStorage: fc.constantFrom<(number | "")[]>(12, 18, 22, ""),
-  loss: fc.constantFrom(0.1, 0.1, 0.1, -1),
+  bottlingLoss: fc.constantFrom(0.1, 0.1, 0.1, -1),
   kegTemperature: fc.constantFrom<(number | "")[]>(4, 8, 25),
 });
-const typedPackaging = (input: PackagingInput): TypedOver =>
-  Object.fromEntries(packagingCells(input).map(({ name, content }) => [name, content as string | number]));
+const typedPackaging = (sheet: NamedCells, input: PackagingInput): TypedOver =>
+  Object.fromEntries(packagingCells(sheet, input).map(({ name, content }) => [name, content as string | number]));
 
 /** °C as the sheet's thermometers show them. */
 const shownAs = (form: Partial<PackagingInput>, { units }: BatchContents): Partial<PackagingInput> =>
@@ -212,7 +212,7 @@ describe("sheet, pane, Check and packaging", () => {
           const beer = rested(batch, ends);
           const before = paperSheet(beer, typed);
           const input = { ...packagingIn(before), ...shownAs(form, batch) };
-          const after = paperSheet(beer, { ...typed, ...typedPackaging(input) });
+          const after = paperSheet(beer, { ...typed, ...typedPackaging(before, input) });
           const [finished, pressure] = ["finished", "pressure"].map((id) => printed(after).find(({ line }) => line === id)!);
           const { level, check: verdict } = packagingSafety(before, input);
           levels.set(level, (levels.get(level) ?? 0) + 1);

@@ -29,8 +29,20 @@ describe("the name of a recipe", () => {
 
 describe("what changed between two versions of a recipe", () => {
   it("nothing, whatever the day, the readings and the prices", () => {
-    const again = { ...before, id: "b", batchName: "Bitter 2", brewedOn: 46100, malt: before.malt.map((line) => ({ ...line, cost: 99 })) };
+    const again = {
+      ...before,
+      id: "b",
+      batchName: "Bitter 2",
+      brewedOn: 46100,
+      malt: before.malt.map((line) => ({ ...line, cost: 99 })),
+      yeast: { ...before.yeast, cost: 99 },
+    };
     expect(recipeChanges(before, again)).toEqual([]);
+  });
+
+  it("half a degree more in the mash or the fermenter is a change; a gram that the scale rounds away is none", () => {
+    expect(recipeChanges(before, { ...before, kit: { ...before.kit, soakTemperature: before.kit.soakTemperature + 0.5 } })).toHaveLength(1);
+    expect(recipeChanges(before, { ...before, malt: before.malt.map((line) => ({ ...line, mass: line.mass * 1.0005 })) })).toEqual([]);
   });
 
   it("each figure with both values and its unit; what is new and what was left out", () => {

@@ -30,8 +30,8 @@ function ownWords(
   const message = engine.errorWordsAt(place);
   if (message === undefined) return undefined;
   const typed = withOurSeparators(engine.formulaAt(place));
-  const { what, mend } = typed === undefined ? { what: message, mend: "" } : separatorWords(typed);
-  return { title: String(engine.spills.valueAt(unitId, subUnitId, row, col)), message: `${what} ${mend}`.trim() };
+  const { what, remedy } = typed === undefined ? { what: message, remedy: "" } : separatorWords(typed);
+  return { title: String(engine.spills.valueAt(unitId, subUnitId, row, col)), message: `${what} ${remedy}`.trim() };
 }
 
 /** The grid puts these boxes beside their cell wherever that is. Below it, or above, they can be moved in from every edge. */

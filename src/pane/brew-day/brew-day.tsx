@@ -1,5 +1,6 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
 import { dayLines } from "../../workbook/brewing/companion/brew-day/day-lines";
+import { askedByDay, reachedBy, type AskedHere } from "../../workbook/brewing/companion/brew-day/measurements";
 import { beginsNow, dayState, doubtfullyEarly, type TimedLine } from "../../workbook/brewing/companion/brew-day/day-state";
 import { markDone, takeBackDone } from "../../workbook/brewing/companion/brew-day/mark-line";
 import { batchIdOf } from "../../workbook/batch/read/batch-sheets";
@@ -15,6 +16,7 @@ import { clockTime } from "./countdown";
 import { setDayGoing } from "./day-going";
 import { DayHeading } from "./day-heading";
 import { DueCard } from "./due-card";
+import { MeasureForm } from "./measure-form";
 import { Running } from "./running";
 import { SignalChoiceFields, useSignalChoices } from "./signal-choices";
 import { useDueSound } from "./use-due-sound";
@@ -34,6 +36,7 @@ function Day({ sheet, reload }: Batch) {
   const { busy, outcome, make } = useChange(reload);
   const signals = useSignalChoices();
   const [said, setSaid] = useState("");
+  const [noted, setNoted] = useState("");
   const going = state?.phase === "going";
   const openScreen = useOpenScreen();
   const batch = batchIdOf(sheet);
@@ -48,6 +51,30 @@ function Day({ sheet, reload }: Batch) {
     );
 
   const { current, missed } = state;
+  const asked = going || state.phase === "finished" ? reachedBy(askedByDay(sheet, lines), current?.row ?? lines.length) : [];
+  const form = ({ measurement }: AskedHere) => (
+    <MeasureForm
+      key={measurement.id}
+      sheet={sheet}
+      measurement={measurement}
+      reload={reload}
+      onWritten={(what) => {
+        setNoted(`${what}: it is in the sheet.`);
+        // The form is gone with what it asked for: the keyboard goes on with the day.
+        (document.querySelector<HTMLElement>(".due .main-action") ?? document.querySelector<HTMLElement>("h1"))?.focus();
+      }}
+    >
+      {measurement.id === "original" && (
+        <p class="hint">
+          A refractometer, or a sample drawn before the top-up water?{" "}
+          <button type="button" class="link" onClick={() => openScreen("Reading")}>
+            Reading
+          </button>{" "}
+          works it out.
+        </p>
+      )}
+    </MeasureForm>
+  );
   const undo = state.lines.find(({ row }) => lastWritten?.batch === batch && lastWritten.row === row && state.lines[row]?.isDone);
   const done = async (line: TimedLine) => {
     const at = Date.now();
@@ -55,6 +82,7 @@ function Day({ sheet, reload }: Batch) {
     if (result.kind !== "written") return;
     lastWritten = { batch, row: line.row, time: timeOfDayAt(at) };
     setSaid(`${line.what}: ${clockTime(at)} is in the sheet.`);
+    setNoted("");
   };
   const takeBack = (line: TimedLine) => void make((context) => takeBackDone(context, sheet, line, lastWritten?.time ?? -1));
   const dueWords = going && current && now >= current.dueAt ? `Now: ${current.what}` : said;
@@ -73,17 +101,30 @@ function Day({ sheet, reload }: Batch) {
           beginsNow={beginsNow(state, now)}
           earlyAt={(instant) => doubtfullyEarly(state, current, instant)}
           onDone={() => void done(current)}
-        />
+        >
+          {asked.filter(({ row }) => row === current.row).map(form)}
+        </DueCard>
       )}
       {state.phase === "finished" && <p class="finished">The brew day is done. Take the first reading after three days.</p>}
       {state.phase === "over" && (
         <p class="lead">This brew day is over. Times that are missing can still be typed into the sheet, beside their lines.</p>
       )}
       <OutcomeLine outcome={outcome} />
-      {(going || state.phase === "finished") && sheet.value("og_reading") === "" && (
-        <button type="button" class="big" onClick={() => openScreen("Reading")}>
-          Write down gravity and volume
-        </button>
+      <p role="status" class="noted">
+        {noted}
+      </p>
+      {asked.some(({ row }) => row !== current?.row) && (
+        <section aria-labelledby="unmeasured-title">
+          <h2 id="unmeasured-title">Not noted yet</h2>
+          {asked
+            .filter(({ row }) => row !== current?.row)
+            .map((one) => (
+              <details key={one.measurement.id}>
+                <summary>{one.measurement.title}</summary>
+                {form(one)}
+              </details>
+            ))}
+        </section>
       )}
       {going && <Running timers={state.timers} now={now} />}
       {going && <Coming title="Then" lines={state.coming} now={now} />}

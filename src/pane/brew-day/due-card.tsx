@@ -1,3 +1,4 @@
+import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import type { TimedLine } from "../../workbook/brewing/companion/brew-day/day-state";
 import { instantOf } from "../../workbook/brewing/companion/wall-clock";
@@ -18,10 +19,12 @@ interface DueCardProps {
   /** Minutes by which it would be marked too early at an instant to go unasked; 0 = none. */
   readonly earlyAt: (instant: number) => number;
   readonly onDone: () => void;
+  /** What this line asks to be measured. */
+  readonly children?: ComponentChildren;
 }
 
 /** The line that is due: to be read from across the kitchen, and pressed with wet hands. */
-export function DueCard({ line, now, busy, isColoured, beginsNow, earlyAt, onDone }: DueCardProps) {
+export function DueCard({ line, now, busy, isColoured, beginsNow, earlyAt, onDone, children }: DueCardProps) {
   const [asking, setAsking] = useState(false);
   const due = now >= line.dueAt;
   const late = !beginsNow && now - line.dueAt >= 60_000;
@@ -41,6 +44,7 @@ export function DueCard({ line, now, busy, isColoured, beginsNow, earlyAt, onDon
       </h2>
       {line.caution && <p class="caution">{line.caution}</p>}
       <WhyButton why={line.why} />
+      {children}
       <button type="button" class="big main-action" disabled={busy} aria-label={`${action}: ${line.what}`} onClick={press}>
         {action}
       </button>

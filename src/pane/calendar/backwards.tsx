@@ -2,8 +2,8 @@ import { useState } from "preact/hooks";
 import type { UnitSystem } from "../../functions/quantities";
 import { backwardPlan, usualFermentationDays } from "../../workbook/brewing/calendar/batch-dates";
 import { dayShown } from "../../workbook/grid/words/day-words";
-import { TextField } from "../new-batch/text-field";
-import { typedDay, typedNumber } from "../sheets/typed";
+import { TextField } from "../fields/text-field";
+import { typedDay, typedNumber } from "../fields/typed";
 
 export interface BackwardsProps {
   readonly units: UnitSystem;

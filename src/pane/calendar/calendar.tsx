@@ -3,7 +3,7 @@ import { unitWords } from "../../workbook/batch/unit-words";
 import { batchDates, datedBatch, type DatedBatch } from "../../workbook/brewing/calendar/batch-dates";
 import { batchToRead } from "../../workbook/batch/read/batch-sheets";
 import { inWorkbook, type Done } from "../sheets/in-workbook";
-import { today, typedDay } from "../sheets/typed";
+import { today, typedDay } from "../fields/typed";
 import { Backwards } from "./backwards";
 import { DateList } from "./date-list";
 import { SaveDates } from "./save-dates";

@@ -8,14 +8,14 @@ export interface ProblemNoteProps {
   readonly onLost: (message: string) => void;
 }
 
-/** What is wrong, how to mend it, and a way there. */
-export function ProblemNote({ problem: { what, mend, place }, isError, onLost }: ProblemNoteProps) {
+/** What is wrong, what to do, and a way there. */
+export function ProblemNote({ problem: { what, remedy, place }, isError, onLost }: ProblemNoteProps) {
   return (
     <div class={isError ? "note wrong" : "note"}>
       <p>
         <strong>{what}</strong>
       </p>
-      <p>{mend}</p>
+      <p>{remedy}</p>
       {place && <GoTo place={place} label={`Go to ${place.range}`} onProblem={onLost} />}
     </div>
   );

@@ -10,9 +10,9 @@ import {
 } from "../../workbook/brewing/companion/ingredients/typical-lines";
 import { listed } from "../../workbook/grid/words/listed";
 import { BatchScreen, type Batch } from "../companion/batch-screen";
-import { NumberField, numberIn } from "../companion/number-field";
+import { NumberField, numberIn } from "../fields/number-field";
 import { OutcomeLine } from "../companion/outcome-line";
-import { SelectField } from "../companion/select-field";
+import { SelectField } from "../fields/select-field";
 import { useChange } from "../companion/use-change";
 
 export const Ingredients = () => (

@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 import { insertKit } from "../../workbook/sheets/kit/insert-kit";
-import { TextField } from "../new-batch/text-field";
+import { TextField } from "../fields/text-field";
 import { inWorkbook } from "../sheets/in-workbook";
 import { StartSheet } from "../sheets/start-sheet";
 

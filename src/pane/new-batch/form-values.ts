@@ -1,6 +1,6 @@
 import type { UnitSystem } from "../../functions/quantities";
 import { newBatchId } from "../../workbook/batch/batch-id";
-import { typedDay, typedNumber } from "../sheets/typed";
+import { typedDay, typedNumber } from "../fields/typed";
 import { sheetNameProblem } from "../../workbook/grid/words/sheet-name";
 import type { Method } from "../../workbook/batch/contents";
 import type { NewBatchChoices } from "../../workbook/batch/new-batch";

@@ -1,11 +1,11 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import { ChoiceField } from "./choice-field";
+import { ChoiceField } from "../fields/choice-field";
 import { readForm, usualTopUp, usualVolume, volumeWord, type FormValues, type Problems } from "./form-values";
-import { TextField } from "./text-field";
+import { TextField } from "../fields/text-field";
 import type { Done } from "../sheets/in-workbook";
 import { Outcome } from "../sheets/outcome";
 import { firstUnits, rememberUnits } from "../parts/first-units";
-import { today } from "../sheets/typed";
+import { today } from "../fields/typed";
 import { useKits } from "./use-kits";
 import { blocksFor, type BlockKey } from "../../workbook/batch/fields/blocks";
 import { BlocksField } from "../grow/blocks-field";
@@ -36,7 +36,7 @@ export function NewBatch() {
   const form = useRef<HTMLFormElement>(null);
   const change = (part: Partial<FormValues>) => setValues((before) => ({ ...before, ...part }));
 
-  // The first field that is wrong gets the focus, so that a screen reader says what to mend.
+  // The first field that is wrong gets the focus, so that a screen reader says what to correct.
   useEffect(() => form.current?.querySelector<HTMLElement>("[aria-invalid=true]")?.focus(), [problems]);
 
   const write = async (wanted: FormValues) => {

@@ -1,15 +1,7 @@
-import { useState } from "preact/hooks";
-import type { Filled } from "../../workbook/batch/contents";
-import { bottleKinds } from "../../core/pack/bottle-kinds";
-import { primingSugars as sugars } from "../../core/pack/priming";
-import type { PackagingInput } from "../../workbook/brewing/companion/packaging/packaging-form";
-import { unitsOf } from "../../workbook/batch/read/batch-sheets";
+import { packagingForm, type PackagingInput } from "../../workbook/brewing/companion/packaging/packaging-form";
+import { madeFor } from "../../workbook/batch/read/batch-contents";
 import type { NamedCells } from "../../workbook/grid/read/named-cells";
-import { dayField, fieldMoment } from "../companion/moments";
-import { NumberField, numberIn, textOf } from "../companion/number-field";
-import { SelectField } from "../companion/select-field";
-import { ChoiceField } from "../new-batch/choice-field";
-import { TextField } from "../new-batch/text-field";
+import { DescribedField } from "../fields/described-field";
 
 interface PackagingFieldsProps {
   readonly input: PackagingInput;
@@ -17,90 +9,37 @@ interface PackagingFieldsProps {
   readonly change: (part: Partial<PackagingInput>) => void;
 }
 
-type NumberKey = { [Key in keyof PackagingInput]: PackagingInput[Key] extends Filled<number> ? Key : never }[keyof PackagingInput];
+type Key = keyof PackagingInput;
 
-export function PackagingFields({ input, sheet, change }: PackagingFieldsProps) {
-  const us = unitsOf(sheet) === "us";
-  const degrees = us ? "°F" : "°C";
-  const number = (key: NumberKey, label: string, hint?: string) => (
-    <Typed
-      key={key}
-      id={key}
-      label={label}
-      first={input[key]}
-      {...(hint !== undefined && { hint })}
-      onNumber={(value) => change({ [key]: value })}
-    />
-  );
-  return (
-    <>
-      <ChoiceField
-        legend="Into"
-        name="into"
-        value={input.into}
-        choices={[
-          ["bottles", "Bottles"],
-          ["keg", "A keg"],
-        ]}
-        onChange={(into) => change({ into })}
-      />
-      <TextField
-        id="packaged-on"
-        type="date"
-        label="On"
-        value={dayField(input.packagedOn)}
-        onInput={(text) => change({ packagedOn: fieldMoment(text) })}
-      />
-      {number("carbonation", "Carbonation, volumes of CO2", "2.2 to 2.6 suits most ales.")}
-      {input.into === "bottles" ? (
-        <>
-          {number("warmestBeer", `Warmest since it finished, ${degrees}`)}
-          <SelectField id="sugar" label="Sugar" value={input.sugar} choices={sugars} onChange={(sugar) => change({ sugar })} />
-          {number("bottleVolume", `One bottle holds, ${us ? "US fl oz" : "mL"}`)}
-          <SelectField
-            id="bottle-kind"
-            label="Kind of bottle"
-            value={input.bottleKind}
-            choices={bottleKinds}
-            onChange={(bottleKind) => change({ bottleKind })}
-          />
-          {number("warmestStorage", `Warmest place they will stand, ${degrees}`)}
-          {number("loss", `Lost in racking, ${us ? "US gal" : "L"}`)}
-          {number("conditioning", `Conditioned at, ${degrees}`)}
-          {number("bottlesFilled", "Bottles filled", "Once you have counted them.")}
-        </>
-      ) : (
-        number("kegTemperature", `Keg stands at, ${degrees}`)
-      )}
-    </>
-  );
-}
+/** What each way asks for, in this order. */
+const first: readonly Key[] = ["into", "packagedOn", "co2Volumes"];
+const asked: Readonly<Record<PackagingInput["into"], readonly Key[]>> = {
+  bottles: [
+    "warmestSinceFermentation",
+    "sugar",
+    "bottleVolume",
+    "bottleKind",
+    "warmestStorage",
+    "bottlingLoss",
+    "conditioningTemperature",
+    "bottlesFilled",
+  ],
+  keg: ["kegTemperature"],
+};
+const hints: Partial<Record<Key, string>> = { bottlesFilled: "Once you have counted them." };
 
-/** Keeps what is typed, so that "2." may become "2.4". */
-function Typed({
-  id,
-  label,
-  first,
-  hint,
-  onNumber,
-}: {
-  readonly id: string;
-  readonly label: string;
-  readonly first: Filled<number>;
-  readonly hint?: string;
-  readonly onNumber: (value: Filled<number>) => void;
-}) {
-  const [text, setText] = useState(textOf(first));
-  return (
-    <NumberField
-      id={id}
-      label={label}
-      value={text}
-      {...(hint !== undefined && { hint })}
-      onInput={(typed) => {
-        setText(typed);
-        onNumber(numberIn(typed));
-      }}
-    />
-  );
-}
+export const PackagingFields = ({ input, sheet, change }: PackagingFieldsProps) => (
+  <>
+    {[...first, ...asked[input.into]].map((name) => (
+      <DescribedField
+        key={name}
+        fields={packagingForm}
+        name={name}
+        on={madeFor(sheet)}
+        typed={input}
+        hint={hints[name]}
+        onChange={change}
+      />
+    ))}
+  </>
+);

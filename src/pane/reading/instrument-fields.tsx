@@ -1,17 +1,19 @@
-import type { UnitSystem } from "../../functions/quantities";
-import { ChoiceField } from "../new-batch/choice-field";
-import { NumberField } from "../companion/number-field";
+import { formLabel } from "../../workbook/batch/derived/form-fields";
+import type { On } from "../../workbook/batch/describe/field";
+import { batchFields } from "../../workbook/batch/fields";
+import { ChoiceField } from "../fields/choice-field";
+import { NumberField } from "../fields/number-field";
 import type { ReadingFields } from "./reading-fields";
 
 interface InstrumentFieldsProps {
   readonly fields: ReadingFields;
-  readonly units: UnitSystem;
+  readonly on: On;
   readonly change: (part: Partial<ReadingFields>) => void;
 }
 
 /** What was read off, on which instrument. */
-export function InstrumentFields({ fields, units, change }: InstrumentFieldsProps) {
-  const degrees = units === "us" ? "°F" : "°C";
+export function InstrumentFields({ fields, on, change }: InstrumentFieldsProps) {
+  const { reading, sampleTemperature } = batchFields.readings.columns;
   return (
     <>
       <ChoiceField
@@ -38,24 +40,29 @@ export function InstrumentFields({ fields, units, change }: InstrumentFieldsProp
           />
           <NumberField
             id="reading"
-            label={`Reading, ${fields.scale === "SG" ? "SG" : "°P"}`}
+            label={`${formLabel(reading, on)}, ${fields.scale === "SG" ? "SG" : "°P"}`}
             value={fields.reading}
-            onInput={(reading) => change({ reading })}
+            onInput={(typed) => change({ reading: typed })}
           />
           <NumberField
             id="sample-temperature"
-            label={`Sample, ${degrees}`}
+            label={formLabel(sampleTemperature, on)}
             value={fields.sampleTemperature}
-            onInput={(sampleTemperature) => change({ sampleTemperature })}
+            onInput={(typed) => change({ sampleTemperature: typed })}
           />
         </>
       ) : (
         <>
-          <NumberField id="reading" label="Reading now, °Brix" value={fields.reading} onInput={(reading) => change({ reading })} />
+          <NumberField
+            id="reading"
+            label={`${formLabel(reading, on)} now, °Brix`}
+            value={fields.reading}
+            onInput={(typed) => change({ reading: typed })}
+          />
           {fields.liquid === "beer" && (
             <NumberField
               id="original-brix"
-              label="Reading before the yeast, °Brix"
+              label={`${formLabel(batchFields.wort.fields.reading, on)}, °Brix`}
               value={fields.originalBrix}
               hint="Alcohol upsets a refractometer: good to about 0.002. Never bottle on it alone."
               onInput={(originalBrix) => change({ originalBrix })}

@@ -1,19 +1,20 @@
-import type { UnitSystem } from "../../functions/quantities";
-import { NumberField } from "../companion/number-field";
-import { ChoiceField } from "../new-batch/choice-field";
-import { TextField } from "../new-batch/text-field";
+import { formLabel } from "../../workbook/batch/derived/form-fields";
+import type { On } from "../../workbook/batch/describe/field";
+import { unitOf } from "../../workbook/batch/describe/measures";
+import { batchFields } from "../../workbook/batch/fields";
+import { NumberField } from "../fields/number-field";
+import { ChoiceField } from "../fields/choice-field";
+import { TextField } from "../fields/text-field";
 import type { ReadingFields } from "./reading-fields";
 
 interface LiquidFieldsProps {
   readonly fields: ReadingFields;
-  readonly units: UnitSystem;
+  readonly on: On;
   readonly change: (part: Partial<ReadingFields>) => void;
 }
 
-const gallons = (units: UnitSystem): string => (units === "us" ? "US gal" : "L");
-
 /** Before the yeast the volume belongs to the reading: together they tell whether the malt can give it. */
-export function WortFields({ fields, units, hasTopUp, change }: LiquidFieldsProps & { readonly hasTopUp: boolean }) {
+export function WortFields({ fields, on, hasTopUp, change }: LiquidFieldsProps & { readonly hasTopUp: boolean }) {
   const before = hasTopUp && fields.sampled === "before";
   return (
     <>
@@ -31,27 +32,34 @@ export function WortFields({ fields, units, hasTopUp, change }: LiquidFieldsProp
       )}
       <NumberField
         id="volume"
-        label={`${before ? "Wort without the water" : "In the fermenter"}, ${gallons(units)}`}
+        label={before ? `Wort without the water, ${unitOf("volume", on.units)}` : formLabel(batchFields.wort.fields.volume, on)}
         value={fields.volume}
         onInput={(volume) => change({ volume })}
       />
       {before && (
-        <NumberField id="top-up" label={`Top-up water, ${gallons(units)}`} value={fields.topUp} onInput={(topUp) => change({ topUp })} />
+        <NumberField id="top-up" label={formLabel(batchFields.topUp, on)} value={fields.topUp} onInput={(topUp) => change({ topUp })} />
       )}
     </>
   );
 }
 
-export function BeerFields({ fields, units, change }: LiquidFieldsProps) {
+export function BeerFields({ fields, on, change }: LiquidFieldsProps) {
+  const { beerTemperature, when } = batchFields.readings.columns;
   return (
     <>
       <NumberField
         id="beer-temperature"
-        label={`Beer in the fermenter, ${units === "us" ? "°F" : "°C"}`}
+        label={formLabel(beerTemperature, on)}
         value={fields.beerTemperature}
-        onInput={(beerTemperature) => change({ beerTemperature })}
+        onInput={(typed) => change({ beerTemperature: typed })}
       />
-      <TextField id="when" type="datetime-local" label="When" value={fields.when} onInput={(when) => change({ when })} />
+      <TextField
+        id="when"
+        type="datetime-local"
+        label={formLabel(when, on)}
+        value={fields.when}
+        onInput={(typed) => change({ when: typed })}
+      />
     </>
   );
 }

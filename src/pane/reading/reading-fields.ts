@@ -2,8 +2,8 @@ import { likelyOriginalBrix, type Instrument, type Measured } from "../../workbo
 import type { OriginalMeasured } from "../../workbook/brewing/companion/reading/original-gravity";
 import type { Scale } from "../../workbook/batch/contents";
 import type { NamedCells } from "../../workbook/grid/read/named-cells";
-import { nowField } from "../companion/moments";
-import { numberIn, textOf } from "../companion/number-field";
+import { nowField } from "../fields/moments";
+import { numberIn, textOf } from "../fields/number-field";
 
 /** What stands in the form, as typed. */
 export interface ReadingFields {

@@ -3,14 +3,15 @@ import { addReading } from "../../workbook/brewing/companion/reading/add-reading
 import { corrected } from "../../workbook/brewing/companion/reading/corrected";
 import { originalGravity, writeOriginal } from "../../workbook/brewing/companion/reading/original-gravity";
 import { readingDoubts } from "../../workbook/brewing/companion/reading/reading-doubts";
-import { batchIdOf, unitsOf } from "../../workbook/batch/read/batch-sheets";
+import { madeFor } from "../../workbook/batch/read/batch-contents";
+import { batchIdOf } from "../../workbook/batch/read/batch-sheets";
 import { dayNumberAt } from "../../workbook/brewing/companion/wall-clock";
 import { BatchScreen, type Batch } from "../companion/batch-screen";
-import { fieldMoment } from "../companion/moments";
-import { numberIn } from "../companion/number-field";
+import { fieldMoment } from "../fields/moments";
+import { numberIn } from "../fields/number-field";
 import { OutcomeLine } from "../companion/outcome-line";
 import { useChange } from "../companion/use-change";
-import { ChoiceField } from "../new-batch/choice-field";
+import { ChoiceField } from "../fields/choice-field";
 import { BeerFields, WortFields } from "./liquid-fields";
 import { InstrumentFields } from "./instrument-fields";
 import { firstFields, measuredIn, originalIn, type ReadingFields } from "./reading-fields";
@@ -25,7 +26,7 @@ function ReadingForm({ sheet, reload }: Batch) {
   const [fields, setFields] = useState(() => firstFields(sheet));
   const [asked, setAsked] = useState(false);
   const { busy, outcome, make, forget } = useChange(reload);
-  const units = unitsOf(sheet);
+  const on = madeFor(sheet);
   const wort = fields.liquid === "wort";
   const change = (part: Partial<ReadingFields>) => {
     setFields((before) => ({ ...before, ...part }));
@@ -74,11 +75,11 @@ function ReadingForm({ sheet, reload }: Batch) {
         ]}
         onChange={(liquid) => change({ liquid })}
       />
-      <InstrumentFields fields={fields} units={units} change={change} />
+      <InstrumentFields fields={fields} on={on} change={change} />
       {wort ? (
-        <WortFields fields={fields} units={units} hasTopUp={Number(sheet.number("top_up")) > 0} change={change} />
+        <WortFields fields={fields} on={on} hasTopUp={Number(sheet.number("top_up")) > 0} change={change} />
       ) : (
-        <BeerFields fields={fields} units={units} change={change} />
+        <BeerFields fields={fields} on={on} change={change} />
       )}
       <CorrectedLine ready={ready} problem={problem ?? ""} sheet={sheet} />
       {asked && doubts.length > 0 && (

@@ -1,6 +1,6 @@
 import type { TextTable } from "../../workbook/exchange/readings-file/parse-table";
 import type { LogChoices } from "../../workbook/exchange/readings-file/recognise";
-import { ChoiceField } from "../new-batch/choice-field";
+import { ChoiceField } from "../fields/choice-field";
 
 interface ColumnChoicesProps {
   readonly table: TextTable;

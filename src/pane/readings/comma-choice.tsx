@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 import type { CommasUnsure, TextTable } from "../../workbook/exchange/readings-file/parse-table";
-import { ChoiceField } from "../new-batch/choice-field";
+import { ChoiceField } from "../fields/choice-field";
 
 interface CommaChoiceProps {
   readonly commas: CommasUnsure;

@@ -2,10 +2,10 @@ import { useState } from "preact/hooks";
 import type { UnitSystem } from "../../functions/quantities";
 import type { BatchInWorkbook } from "../../workbook/sheets/batches-in-workbook";
 import { converted } from "../../workbook/batch/describe/measures";
-import { ChoiceField } from "../new-batch/choice-field";
+import { ChoiceField } from "../fields/choice-field";
 import { volumeWord } from "../new-batch/form-values";
-import { TextField } from "../new-batch/text-field";
-import { today, typedDay, typedNumber } from "../sheets/typed";
+import { TextField } from "../fields/text-field";
+import { today, typedDay, typedNumber } from "../fields/typed";
 
 /** What a batch made from another one is called, when it is brewed, and how much of it in which units; as typed and as read. */
 export function useCopy({ contents, sheetName }: BatchInWorkbook, ending: string) {

@@ -2,7 +2,7 @@ import { useState } from "preact/hooks";
 import { beersOfClub, insertTasting, tastersOf } from "../../workbook/sheets/club/blind-tasting";
 import { mostBeers } from "../../workbook/sheets/club/tasting-plan";
 import type { NamedCells } from "../../workbook/grid/read/named-cells";
-import { TextField } from "../new-batch/text-field";
+import { TextField } from "../fields/text-field";
 import { inWorkbook, type Done } from "../sheets/in-workbook";
 import { Outcome } from "../sheets/outcome";
 

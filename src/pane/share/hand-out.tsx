@@ -6,7 +6,7 @@ import { handOut } from "../../workbook/sheets/handout/hand-out";
 import { insertBatch } from "../../workbook/batch/insert-batch";
 import type { BatchInWorkbook } from "../../workbook/sheets/batches-in-workbook";
 import type { UnpluggedSheet } from "../../workbook/exchange/unplug";
-import { ChoiceField } from "../new-batch/choice-field";
+import { ChoiceField } from "../fields/choice-field";
 import { CopyFields, useCopy } from "../scale/copy-fields";
 import { ScaledFigures } from "../scale/scaled-figures";
 import { BatchChoice } from "../sheets/batch-choice";

@@ -32,7 +32,7 @@ export function OpenedFiles({ id, label, accept, multiple = false, pasteLabel, p
     } catch {
       setProblem("The file could not be opened.");
     }
-    // So that the same file, mended, can be chosen again.
+    // So that the same file, corrected, can be chosen again.
     input.value = "";
   };
   return (

@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
 import { insertScoreSheets } from "../../workbook/sheets/club/blind-tasting";
-import { ChoiceField } from "../new-batch/choice-field";
+import { ChoiceField } from "../fields/choice-field";
 import { inWorkbook, type Done } from "../sheets/in-workbook";
 import { Outcome } from "../sheets/outcome";
 import { newWorkbookWords } from "../unplug/new-workbook-words";

@@ -2,7 +2,7 @@ import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
 import type { UnitSystem } from "../../functions/quantities";
 import { firstUnits, rememberUnits } from "../parts/first-units";
-import { ChoiceField } from "../new-batch/choice-field";
+import { ChoiceField } from "../fields/choice-field";
 import type { Done } from "./in-workbook";
 import { Outcome } from "./outcome";
 

@@ -1,13 +1,14 @@
 import { useState } from "preact/hooks";
 import { tasted, tastingIn, writeTasting, type TastingInput } from "../../workbook/brewing/companion/tasting/tasting-form";
+import { tastingFields } from "../../workbook/batch/fields/tasting";
 import { batchIdOf } from "../../workbook/batch/read/batch-sheets";
 import { dayNumberAt } from "../../workbook/brewing/companion/wall-clock";
 import type { NamedCells } from "../../workbook/grid/read/named-cells";
 import { BatchScreen, type Batch } from "../companion/batch-screen";
-import { dayField, fieldMoment } from "../companion/moments";
+import { dayField, fieldMoment } from "../fields/moments";
 import { OutcomeLine } from "../companion/outcome-line";
 import { useChange } from "../companion/use-change";
-import { TextField } from "../new-batch/text-field";
+import { TextField } from "../fields/text-field";
 import { TastedLine } from "./tasted-line";
 
 export const Tasting = () => (
@@ -48,15 +49,16 @@ function TastingForm({ sheet, reload }: Batch) {
       <TextField
         id="tasted-on"
         type="date"
-        label="Tasted on"
+        label={tastingFields.tastedOn.label}
         value={dayField(input.tastedOn)}
         onInput={(text) => change({ tastedOn: fieldMoment(text) })}
       />
-      {tasted.map((what, index) => (
+      {tasted.map(({ label, fields }, index) => (
         <TastedLine
-          key={what}
+          key={label}
           index={index}
-          what={what}
+          what={label}
+          scores={fields.score.limits}
           score={input.lines[index]?.score ?? ""}
           words={input.lines[index]?.words ?? ""}
           onChange={(part) => line(index, part)}

@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { ChoiceField } from "../new-batch/choice-field";
+import { ChoiceField } from "../fields/choice-field";
 import { useLongWork } from "../parts/use-long-work";
 import { isExcel } from "../parts/is-excel";
 import { WorkProgress } from "../parts/work-progress";

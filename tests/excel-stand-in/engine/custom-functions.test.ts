@@ -138,7 +138,7 @@ describe("what comes back", () => {
     expect([bench.valueAt("Sheet1", "F1"), bench.valueAt("Sheet1", "F2"), bench.valueAt("Sheet1", "F3")]).toEqual(["#VALUE!", 2, 10]);
   });
 
-  it("keeps the message of an error for hovering, and forgets it when the error is mended", async () => {
+  it("keeps the message of an error for hovering, and forgets it when the error is put right", async () => {
     await enter(bench, { A20: "other", F10: "=GYLE.FAIL(A20)" });
     expect(errorAt(9, 5)).toBe("out of range");
     await enter(bench, { A20: "number" });

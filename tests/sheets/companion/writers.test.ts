@@ -4,9 +4,9 @@ import { exampleBatch, firstExtractBatch } from "../../../src/workbook/batch/exa
 import { dayNumber } from "../../../src/workbook/grid/words/day-number";
 import { dayLines } from "../../../src/workbook/brewing/companion/brew-day/day-lines";
 import { brewToday, markDone, takeBackDone } from "../../../src/workbook/brewing/companion/brew-day/mark-line";
-import { missedPlan } from "../../../src/workbook/brewing/companion/mend/plan-and-measured";
-import { mends } from "../../../src/workbook/brewing/companion/mend/mends";
-import { writeMend } from "../../../src/workbook/brewing/companion/mend/write-mend";
+import { missedPlan } from "../../../src/workbook/brewing/companion/correction/plan-and-measured";
+import { corrections } from "../../../src/workbook/brewing/companion/correction/corrections";
+import { writeCorrection } from "../../../src/workbook/brewing/companion/correction/write-correction";
 import { carryOut, type Outcome } from "../../../src/workbook/brewing/companion/outcome";
 import { packagingIn } from "../../../src/workbook/brewing/companion/packaging/packaging-form";
 import { writePackaging } from "../../../src/workbook/brewing/companion/packaging/write-packaging";
@@ -102,10 +102,10 @@ const writers: readonly [string, () => (context: Excel.RequestContext) => Promis
       }),
   ],
   [
-    "a mend",
+    "a correction",
     () => (context) => {
       const missed = missedPlan(seen, "fermenter", { volume: 5, gravity: 1.06 })!;
-      return writeMend(context, seen, missed, mends(missed)[0]!, dayNumber("2026-09-05T14:00"));
+      return writeCorrection(context, seen, missed, corrections(missed)[0]!, dayNumber("2026-09-05T14:00"));
     },
   ],
   [
@@ -351,7 +351,7 @@ describe("packaging", () => {
     "that may burst the glass is not written, whatever the brewer says that they know",
     async () => {
       const before = contentOf(companion.bench);
-      const outcome = await carryOut((context) => writePackaging(context, seen, { ...glass(), carbonation: 4 }, true));
+      const outcome = await carryOut((context) => writePackaging(context, seen, { ...glass(), co2Volumes: 4 }, true));
       expect(outcome).toEqual({
         kind: "unchanged",
         message: expect.stringMatching(
@@ -368,7 +368,7 @@ describe("packaging", () => {
     async () => {
       expect(seen.text("verdict")).not.toBe("steady");
       // Not steady yet, but no further from its end than a hydrometer may be wrong by: more is refused.
-      const input = { ...glass(), carbonation: 1, bottleKind: "sparkling" };
+      const input = { ...glass(), co2Volumes: 1, bottleKind: "sparkling" };
       const before = contentOf(companion.bench);
       expect(await carryOut((context) => writePackaging(context, seen, input, false))).toEqual({
         kind: "unchanged",

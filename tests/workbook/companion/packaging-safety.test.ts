@@ -9,14 +9,14 @@ const steady = { units: "metric", verdict: "steady", fg: 1.012, fg_expected: 1.0
 const bottles: PackagingInput = {
   into: "bottles",
   packagedOn: 46284,
-  carbonation: 2.4,
-  warmestBeer: 20,
+  co2Volumes: 2.4,
+  warmestSinceFermentation: 20,
   sugar: "sucrose",
   bottleVolume: 500,
   bottleKind: "ordinary",
   warmestStorage: 15,
-  loss: 1,
-  conditioning: 20,
+  bottlingLoss: 1,
+  conditioningTemperature: 20,
   kegTemperature: 25,
   bottlesFilled: "",
 };
@@ -32,13 +32,13 @@ describe("the glass", () => {
     [3, "confirm"],
     [3.01, "refuse"],
     [4, "refuse"],
-  ] as const)("of ordinary bottles, stored cool, with %f volumes: %s", (carbonation, level) => {
-    expect(safety({ carbonation }).level).toBe(level);
+  ] as const)("of ordinary bottles, stored cool, with %f volumes: %s", (co2Volumes, level) => {
+    expect(safety({ co2Volumes }).level).toBe(level);
   });
 
   it("of a beer that has not finished has one remedy: wait, whatever the bottles", () => {
     // The stuck beer of 1.020 where 1.012 is expected, and one that even its bottles would bear.
-    for (const given of [{ carbonation: 2.4 }, { carbonation: 1, bottleKind: "sparkling" }])
+    for (const given of [{ co2Volumes: 2.4 }, { co2Volumes: 1, bottleKind: "sparkling" }])
       for (const base of [bottles, keg]) {
         const { level, instead, dangers } = safety(given, { fg: base === keg ? 1.014 : 1.02, verdict: "stalled" }, base);
         expect(level).toBe("refuse");
@@ -51,15 +51,15 @@ describe("the glass", () => {
   });
 
   it("that cannot bear it is told what it could bear, and what else to do", () => {
-    const { dangers, instead } = safety({ carbonation: 3.4 });
+    const { dangers, instead } = safety({ co2Volumes: 3.4 });
     expect(dangers).toEqual([
       "The pressure passes what these bottles may bear.",
       "Bottles already filled: do not open or move them; keep people away and cool the room.",
     ]);
     expect(instead).toEqual(["With 2.7 volumes it would stay within.", "Take stronger bottles, or a cooler place."]);
     // Heavy half litres bear 3.5 volumes.
-    expect(safety({ carbonation: 3.1, bottleKind: "heavy" }).level).toBe("clear");
-    expect(safety({ carbonation: 3.51, bottleKind: "heavy" }).level).toBe("refuse");
+    expect(safety({ co2Volumes: 3.1, bottleKind: "heavy" }).level).toBe("clear");
+    expect(safety({ co2Volumes: 3.51, bottleKind: "heavy" }).level).toBe("refuse");
   });
 
   it.each([
@@ -68,8 +68,8 @@ describe("the glass", () => {
     [1.013, 2.51, "refuse"],
   ] as const)(
     "counts what may still ferment, half a volume for each 0.001 above the end: at %f with %f volumes %s",
-    (fg, carbonation, level) => {
-      const { level: found, instead } = safety({ carbonation }, { fg });
+    (fg, co2Volumes, level) => {
+      const { level: found, instead } = safety({ co2Volumes }, { fg });
       expect(found).toBe(level);
       // Where that point decides, there is one remedy.
       if (level === "refuse") expect(instead).toEqual(["Wait until two readings a day apart agree, then package."]);
@@ -84,7 +84,7 @@ describe("the glass", () => {
 
   it("is never called safe where the pressure cannot be worked out", () => {
     for (const part of [
-      { carbonation: "" },
+      { co2Volumes: "" },
       { warmestStorage: "" },
       { warmestStorage: 61 },
       { warmestStorage: 0 },
@@ -109,13 +109,13 @@ describe("the keg", () => {
     [close + 0.01, "confirm"],
     [atLimit - 0.01, "confirm"],
     [atLimit + 0.01, "refuse"],
-  ] as const)("with %f volumes: %s", (carbonation, level) => {
-    expect(safety({ carbonation }, {}, keg).level).toBe(level);
+  ] as const)("with %f volumes: %s", (co2Volumes, level) => {
+    expect(safety({ co2Volumes }, {}, keg).level).toBe(level);
   });
 
   it("is judged at its own temperature, and names what else to do", () => {
-    expect(safety({ carbonation: 3.6, kegTemperature: 5 }, {}, keg).level).toBe("clear");
-    expect(safety({ carbonation: 3.6 }, {}, keg).instead).toEqual(["With 3.2 volumes it would stay within.", "Chill the beer."]);
+    expect(safety({ co2Volumes: 3.6, kegTemperature: 5 }, {}, keg).level).toBe("clear");
+    expect(safety({ co2Volumes: 3.6 }, {}, keg).instead).toEqual(["With 3.2 volumes it would stay within.", "Chill the beer."]);
   });
 });
 
@@ -136,7 +136,7 @@ describe("the readings", () => {
   });
 
   it("and the glass count together: the worse of the two decides, both are named", () => {
-    const { level, dangers, instead } = safety({ carbonation: 3.4 }, { verdict: "working" });
+    const { level, dangers, instead } = safety({ co2Volumes: 3.4 }, { verdict: "working" });
     expect(level).toBe("refuse");
     expect(dangers).toEqual([
       expect.stringContaining("not steady"),
@@ -156,9 +156,12 @@ describe("figures that sugar goes by", () => {
     return { ...packagingSafety(cells, typed), figures: packagingFigures(cells, typed) };
   };
   it("are refused where less than nothing is lost in racking: no sugar either", () => {
-    expect(of({ loss: -1 })).toMatchObject({ level: "refuse", dangers: [expect.stringMatching(/^Lost in racking is less than nothing/)] });
-    expect(of({ loss: -1 }).figures.sugar.value).toBeUndefined();
-    expect(of({ loss: 0 }).figures.sugar.value).toBeGreaterThan(50);
+    expect(of({ bottlingLoss: -1 })).toMatchObject({
+      level: "refuse",
+      dangers: [expect.stringMatching(/^Lost in racking is less than nothing/)],
+    });
+    expect(of({ bottlingLoss: -1 }).figures.sugar.value).toBeUndefined();
+    expect(of({ bottlingLoss: 0 }).figures.sugar.value).toBeGreaterThan(50);
   });
   it.each([
     [20, "clear"],
@@ -167,8 +170,8 @@ describe("figures that sugar goes by", () => {
     [38, "confirm"],
     [15, "clear"],
     [14, "confirm"],
-  ] as const)("%f °C at its warmest, of beer at 18 to 20 that may come to 22: %s", (warmestBeer, level) => {
-    const asked = of({ warmestBeer }, { beer_temperatures: [[20], [18], [""]], ferment_to: 22 });
+  ] as const)("%f °C at its warmest, of beer at 18 to 20 that may come to 22: %s", (warmestSinceFermentation, level) => {
+    const asked = of({ warmestSinceFermentation }, { beer_temperatures: [[20], [18], [""]], ferment_to: 22 });
     expect(asked.level).toBe(level);
     if (level === "confirm") expect(asked.dangers[0]).toMatch(/^Sugar goes by .* °C as the warmest since it finished, but the beer/);
   });
@@ -182,7 +185,7 @@ describe("figures that sugar goes by", () => {
     if (level === "refuse") expect(of({}, { headspace }).dangers[0]).toContain("Air in the neck: 2 to 50 %");
   });
   it("give no day of the first taste where nothing may be filled", () => {
-    expect(of({ carbonation: 4 }).figures.firstTaste.value).toBeUndefined();
+    expect(of({ co2Volumes: 4 }).figures.firstTaste.value).toBeUndefined();
     expect(of({}).figures.firstTaste.value).toBeGreaterThan(46284);
   });
 });

@@ -4,7 +4,7 @@ import { showNotice } from "./notices";
 
 type Cells = ReturnType<Session["engine"]["circular"]["cells"]>;
 
-/** The grid calculates a formula that depends on itself once, without a word. We say so, and take it back when it is mended. */
+/** The grid calculates a formula that depends on itself once, without a word. We say so, and take it back when it is put right. */
 export function warnOfCircles(session: Session): void {
   const text = (cells: string) => `These formulas depend on themselves, so their results mean nothing: ${cells}.`;
   warnOfCells(session, () => session.engine.circular.cells(), text);

@@ -17,7 +17,7 @@ const readingMs = (text: string): number => 5000 + 60 * text.length;
 
 /**
  * Says something in a strip below the bar. Several notices stand below each other; the answer closes this one. What is no warning and
- * asks nothing leaves by itself, but never while the pointer or the keyboard is on it; a warning stays until it is closed or mended.
+ * asks nothing leaves by itself, but never while the pointer or the keyboard is on it; a warning stays until it is closed or put right.
  */
 export function showNotice({ text, kind = "plain", actions = [], stays = false }: Notice): () => void {
   const strip = document.createElement("div");

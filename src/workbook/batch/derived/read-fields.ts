@@ -18,7 +18,7 @@ export function readFields<F extends Fields>(fields: F, sheet: NamedCells, on: O
         return isThere ? [[key, readFields(field.fields, sheet, on, field.emptied)]] : [];
       }
       if (field.kind === "table") return [[key, tableLines(field, sheet)]];
-      if (field.kind === "list") return [[key, listed(field, sheet)]];
+      if (field.kind === "list") return [[key, listValues(field, sheet)]];
       const empty = emptied === "usual" ? usualValue(field, on) : emptyValue(field);
       if (field.cell === undefined && field.within === undefined) return [[key, usualValue(field, on)]];
       // An older sheet lacks what a later plan brought.
@@ -37,7 +37,8 @@ function cellOf({ cell, within }: Single, sheet: NamedCells): CellValue {
   return from.row + row > to.row ? "" : sheet.at(from.row + row, from.column + column);
 }
 
-function fromCell(field: Single, cell: CellValue, empty: Value): Value {
+/** What a cell says of a field; `empty` where it says nothing that the field can hold. */
+export function fromCell(field: Single, cell: CellValue, empty: Value): Value {
   const words = String(cell).trim();
   switch (field.kind) {
     case "number":
@@ -85,7 +86,7 @@ function counts(cells: readonly { readonly column: Column; readonly cell: CellVa
 }
 
 /** Up to the last one that is filled in; a line that was left out stays blank. */
-function listed({ cell, each }: List, sheet: NamedCells): Value[] {
+function listValues({ cell, each }: List, sheet: NamedCells): Value[] {
   const values = sheet.block(cell).map(([first = ""]) => fromCell(each, first, ""));
   return values.slice(0, values.findLastIndex((value) => value !== "") + 1);
 }

@@ -2,6 +2,7 @@ import type { CellOptions, SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { CellContent, NumberFormat, StyleName } from "../../grid/plan/sheet-plan";
 import {
   forSheet,
+  noteOf,
   type Fields,
   type NumberField,
   type On,
@@ -47,7 +48,7 @@ export function sheetLines<F extends Fields>(fields: F, values: ValuesOf<F>, on:
 }
 
 function sheetField(field: Single, value: Value, on: On): SheetField {
-  const note = typeof field.note === "function" ? field.note(on) : field.note && forSheet(field.note, on);
+  const note = noteOf(field, on);
   return {
     content: (field.kind === "number" && field.emptyAtZero && value === 0 ? "" : value) as CellContent,
     ...looks(field, on),

@@ -228,6 +228,10 @@ export function forSheet<T>(what: For<T>, on: On): T {
   return typeof what === "object" && what !== null && "metric" in what ? forEach[on.units] : what;
 }
 
+/** What the sheet says of a field in a note. */
+export const noteOf = ({ note }: Single | Column, on: On): string | undefined =>
+  typeof note === "function" ? note(on) : note && forSheet(note, on);
+
 /** What a field is called within a sentence. */
 export function called(field: Field | Column): string {
   if ("called" in field && field.called !== undefined) return field.called;

@@ -2,6 +2,7 @@ import type { UnitSystem } from "../../../functions/quantities";
 import type { NamedCells } from "../../grid/read/named-cells";
 import type { BatchContents, Method, StepLine } from "../contents";
 import { readFields } from "../derived/read-fields";
+import type { On } from "../describe/field";
 import { batchFields } from "../fields";
 import { allGrainSteps, extractSteps } from "../sheet/steps";
 import { unitWords } from "../unit-words";
@@ -14,11 +15,15 @@ import { unitsOf } from "./batch-sheets";
  * @throws MissingName where a named cell of the sheet was deleted
  */
 export function batchContents(sheet: NamedCells): BatchContents {
-  const [units, method] = [unitsOf(sheet), methodOf(sheet)];
-  const { steps, ...read } = readFields(batchFields, sheet, { units, method });
+  const on = madeFor(sheet);
+  const { units, method } = on;
+  const { steps, ...read } = readFields(batchFields, sheet, on);
   const own = steps && !isOurs(steps, units, method);
   return { ...read, ...(own && { steps }), sheetName: sheet.sheetName, units, method };
 }
+
+/** What words, units and usual values of a sheet go by. */
+export const madeFor = (sheet: NamedCells): On => ({ units: unitsOf(sheet), method: methodOf(sheet) });
 
 /** Only a sheet on which grain is mashed says with how much water. */
 export const methodOf = (sheet: NamedCells): Method => (sheet.has("mash_water") ? "all-grain" : "extract");

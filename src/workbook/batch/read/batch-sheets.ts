@@ -29,7 +29,7 @@ export const planMark = (sheet: NamedCells): CellValue => sheet.value(isUnplugge
 export const isNewer = (sheet: NamedCells): boolean => Number(planMark(sheet)) > planVersion;
 
 /** The mark of a batch; "" on a sheet from before there was one. */
-export const batchIdOf = (sheet: NamedCells): string => (sheet.has("batch_id") ? sheet.text("batch_id") : "");
+export const batchIdOf = (sheet: NamedCells): string => sheet.knownText("batch_id");
 
 /** What the words beside its figures say, which were written with the sheet: they tell which units it was made in. */
 export function unitsBeside(sheet: NamedCells): UnitSystem | undefined {

@@ -11,9 +11,8 @@ export type Stage = "Plan" | "Brew" | "Ferment" | "Package";
 export async function batchStage(context: Excel.RequestContext, today: number): Promise<Stage> {
   const sheet = await readBatchSheet(context);
   if (!sheet) return "Plan";
-  const number = (name: string) => (sheet.has(name) ? sheet.number(name) : "");
-  const [brewed, packaged] = [number("brewed_on"), number("packaged_on")];
-  if (packaged !== "" && packaged <= today) return "Package";
-  if (brewed === "" || brewed > today) return "Plan";
-  return Math.floor(brewed) === today && number("og_reading") === "" ? "Brew" : "Ferment";
+  const [brewed, packaged] = [sheet.knownNumber("brewed_on"), sheet.knownNumber("packaged_on")];
+  if (packaged !== undefined && packaged <= today) return "Package";
+  if (brewed === undefined || brewed > today) return "Plan";
+  return Math.floor(brewed) === today && sheet.knownNumber("og_reading") === undefined ? "Brew" : "Ferment";
 }

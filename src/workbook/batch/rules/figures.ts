@@ -4,7 +4,7 @@ import type { UnitWords } from "../unit-words";
 import { rule, type CheckLine } from "./rule";
 import { anyError, text, unusable } from "./words";
 
-/** Figures of the card, and where each is to be mended. */
+/** Figures of the card, and where each is to be corrected. */
 const cardFigures: readonly (readonly [name: string, words: string])[] = [
   ["og_plan", "planned gravity (malt, volume)"],
   ["og_shown", "original gravity (reading)"],

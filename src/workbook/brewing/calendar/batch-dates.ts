@@ -42,10 +42,7 @@ const daysFromEndToPackaging = 2;
 const firstLookDays = 3;
 
 export function datedBatch(sheet: NamedCells): DatedBatch {
-  const number = (name: string): number | undefined => {
-    const value = sheet.has(name) ? sheet.number(name) : "";
-    return value === "" || value === 0 ? undefined : value;
-  };
+  const number = (name: string): number | undefined => sheet.knownNumber(name) || undefined;
   return {
     id: batchIdOf(sheet) || `sheet-${sheet.sheetName}`,
     name: sheet.text("batch_name") || sheet.sheetName,
@@ -59,7 +56,7 @@ export function datedBatch(sheet: NamedCells): DatedBatch {
     lastReading: number("last_reading"),
     // A forecast has no plain form: unplugged it stands still, whatever was read since.
     forecastEnd: isUnplugged(sheet) ? undefined : number("end_expected"),
-    pressureVerdict: sheet.has("pressure_verdict") ? sheet.text("pressure_verdict") : "",
+    pressureVerdict: sheet.knownText("pressure_verdict"),
   };
 }
 

@@ -46,7 +46,7 @@ export function fermentationLog(sheet: NamedCells): FermentationLog {
       })
       .sort((one, other) => one.day - other.day);
   const brewed = number("brewed_on");
-  const pitched = sheet.has("pitched_at") ? number("pitched_at") : undefined;
+  const pitched = sheet.knownNumber("pitched_at");
   const start = pitched ?? (brewed === undefined ? undefined : brewed + (number("start_time") ?? 0));
   const originalGravity = number("og");
   const first =
@@ -63,8 +63,8 @@ export function fermentationLog(sheet: NamedCells): FermentationLog {
     originalGravity,
     expectedGravity: number("fg_expected"),
     verdict: sheet.text("verdict"),
-    verdictRests: sheet.has("verdict_rests") ? sheet.text("verdict_rests") : "",
-    countFrom: sheet.has("count_from") ? number("count_from") : undefined,
+    verdictRests: sheet.knownText("verdict_rests"),
+    countFrom: sheet.knownNumber("count_from"),
     nextStep: sheet.text("next_step"),
     nextReading: number("next_reading"),
   };

@@ -1,3 +1,5 @@
+import { lineCells } from "../../batch/derived/table-places";
+import { batchFields } from "../../batch/fields";
 import { courseLine, ofOneReading } from "../../batch/rules/course";
 import { finishedLine } from "../../batch/rules/finished";
 import type { CheckLine } from "../../batch/rules/rule";
@@ -51,10 +53,9 @@ function withOnly(sheet: NamedCells, lines: readonly Line[], isKept: (line: Line
     sheet,
     lines
       .filter((line) => !isKept(line))
-      .flatMap(({ index }): Proposed[] => [
-        { name: "reading_times", row: index, content: "" },
-        ...[0, 1, 2].map((column) => ({ name: "readings", row: index, column, content: "" })),
-      ]),
+      .flatMap(({ index }): Proposed[] =>
+        lineCells(batchFields.readings, index, { when: "", reading: "", scale: "", sampleTemperature: "" }),
+      ),
   );
 }
 

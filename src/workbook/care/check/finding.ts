@@ -1,6 +1,6 @@
 import type { CellValue } from "../../grid/read/named-cells";
 
-/** A cell that can be mended by entering a formula into it. */
+/** A cell that can be repaired by entering a formula into it. */
 export interface Repair {
   readonly sheet: string;
   readonly address: string;

@@ -35,8 +35,8 @@ export function formulaErrors(sheet: NamedCells, world: World): Finding[] {
     if (!isErrorText(value)) return [];
     const typed = withOurSeparators(formula);
     if (typed !== undefined) {
-      const { what, mend } = separatorWords(typed);
-      return [{ sheet: sheet.sheetName, address, weight: "look", words: `${what} ${mend}` }];
+      const { what, remedy } = separatorWords(typed);
+      return [{ sheet: sheet.sheetName, address, weight: "look", words: `${what} ${remedy}` }];
     }
     const found =
       value === "#NAME?"

@@ -1,6 +1,6 @@
 import type { UnitSystem } from "../../../functions/quantities";
-import { called, forSheet, type Fields, type NumberField, type On } from "../../batch/describe/field";
-import { inCore, unitOf } from "../../batch/describe/measures";
+import { figureDoubt, outsideLimits } from "../../batch/derived/figure-doubts";
+import type { Fields, On } from "../../batch/describe/field";
 import { numberCells, type NumberCell } from "../../batch/derived/number-cells";
 import { batchFields } from "../../batch/fields";
 import { methodOf } from "../../batch/read/batch-contents";
@@ -13,33 +13,13 @@ import type { Finding } from "./finding";
 export function typedFigures(sheet: NamedCells, units: UnitSystem, fields: Fields = batchFields): Finding[] {
   const on: On = { units, method: methodOf(sheet) };
   return numberCells(fields, sheet).flatMap((cell): Finding[] => {
-    const words = wrongUnit(cell, units) ?? wrongShare(cell) ?? alphaWords(cell) ?? outside(cell, on);
+    const { field, value, address } = cell;
+    const words = figureDoubt(field, value, on) ?? alphaWords(cell) ?? outsideLimits(field, value, on, address);
     if (words === undefined) return [];
     // What the sheet's own line tells of as well.
-    const rule = cell.field.cell === "hop_alpha" && cell.value > mostAlpha ? "hops.alpha-too-high" : undefined;
-    return [{ sheet: sheet.sheetName, address: cell.address, weight: "look", words, ...(rule !== undefined && { rule }) }];
+    const rule = field.cell === "hop_alpha" && value > mostAlpha ? "hops.alpha-too-high" : undefined;
+    return [{ sheet: sheet.sheetName, address, weight: "look", words, ...(rule !== undefined && { rule }) }];
   });
-}
-
-/** Beyond what its place may have: the other system's unit, or a slip. */
-function wrongUnit({ field: { measure, plausible }, value }: NumberCell, units: UnitSystem): string | undefined {
-  if (!plausible || measure === undefined) return undefined;
-  const fits = (system: UnitSystem): boolean => {
-    const core = inCore(measure, value, system);
-    return core >= plausible.from && core <= plausible.to;
-  };
-  if (fits(units)) return undefined;
-  const other = units === "us" ? "metric" : "us";
-  const shown = (system: UnitSystem): string => unitOf(measure, system).replace("US ", "");
-  return `${plausible.words} ${value} ${shown(units)}?${fits(other) ? ` That looks like ${shown(other)}; this sheet is in ${shown(units)}.` : " Check the figure and its unit."}`;
-}
-
-/** A percentage of more than all, or typed as a share of one. */
-function wrongShare({ field: { percentOf }, value }: NumberCell): string | undefined {
-  if (percentOf === undefined) return undefined;
-  if (value > 100) return `${percentOf} of ${value} %? More than all of it cannot be.`;
-  const percent = Number((value * 100).toPrecision(4));
-  return value > 0 && value <= 1 ? `${percentOf} of ${value} %? Type ${percent} for ${percent} %.` : undefined;
 }
 
 /** No hop has more alpha acid, %, and none that is sold for it less than this (our judgement). */
@@ -52,20 +32,6 @@ function alphaWords({ field: { cell }, value }: NumberCell): string | undefined 
     ? `An alpha acid of ${value} %? Type it as on the packet: ${Number((value * 100).toPrecision(3))}, not a share of one.`
     : undefined;
 }
-
-/** What a file would refuse, too: 0 is what a cell says that must not be empty. */
-function outside({ field, value, address }: NumberCell, on: On): string | undefined {
-  const [from, to] = forSheet(field.limits, on);
-  if ((value === 0 && !field.blank) || (value >= from && value <= to)) return undefined;
-  if (value < 0 && from >= 0) return `${value} in ${address}: less than nothing cannot be.`;
-  const name = called(field);
-  return `${name.charAt(0).toUpperCase()}${name.slice(1)} ${value}${unitWord(field, on)}? It may be from ${from} to ${to}.`;
-}
-
-const unitWord = ({ measure }: NumberField, { units }: On): string => {
-  const unit = unitOf(measure, units);
-  return unit === "" ? "" : ` ${unit}`;
-};
 
 /** Units that were typed over, so that every figure is read for what it is not. */
 export function changedUnits(sheet: NamedCells, units: UnitSystem): Finding[] {

@@ -13,7 +13,7 @@ import { referenceOf } from "../../grid/evaluate/references";
 import type { World } from "../../grid/evaluate/world";
 import type { GyleCall } from "../../grid/formulas";
 import { likelyFunction } from "./likely-function";
-import { mendOf } from "./mend";
+import { callProblem } from "./problems";
 import type { ArgumentExplanation, CallExplanation, Place } from "./explanation";
 import { filledRows, showCell, showCells, unitOf } from "./show-value";
 import { spreadOfCall } from "./usual-spread";
@@ -52,7 +52,7 @@ export function explainCall(
       unit: "",
       problem: {
         what: `There is no function GYLE.${id}.`,
-        mend: likely ? `Did you mean GYLE.${likely}?` : "Look it up under Functions, and type its name as it stands there.",
+        remedy: likely ? `Did you mean GYLE.${likely}?` : "Look it up under Functions, and type its name as it stands there.",
       },
     };
   }
@@ -74,7 +74,7 @@ export function explainCall(
       shown: "",
       problem: {
         what: `GYLE.${id} takes ${parameters.length} arguments, not ${typed.length}.`,
-        mend: "A comma too many? Where your Excel writes numbers with a comma, arguments are parted by semicolons.",
+        remedy: "A comma too many? Where your Excel writes numbers with a comma, arguments are parted by semicolons.",
       },
     };
   }
@@ -99,7 +99,7 @@ export function explainCall(
       descriptor.result.kind === "number" &&
       parameters.every(([, parameter]) => isScalar(parameter) || parameter.optional) &&
       spreadOfCall(descriptor, scalars, units)),
-    ...(answer instanceof CellError && { problem: mendOf(answer, explained) }),
+    ...(answer instanceof CellError && { problem: callProblem(answer, explained) }),
     ...(answer === "" && missingOf(parameters, given, offset, explained)),
   };
 }
@@ -220,12 +220,12 @@ function missingOf(
     problem: wanted
       ? {
           what: `${wanted.name} is not filled in yet, so the answer is empty.`,
-          mend: "Nothing is wrong: fill it in when you know it.",
+          remedy: "Nothing is wrong: fill it in when you know it.",
           ...(wanted.place && { place: wanted.place }),
         }
       : {
           what: "Something that it needs is not filled in yet, so the answer is empty.",
-          mend: "Nothing is wrong: look for a row above that is filled in only in part.",
+          remedy: "Nothing is wrong: look for a row above that is filled in only in part.",
         },
   };
 }

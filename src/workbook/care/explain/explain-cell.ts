@@ -12,7 +12,7 @@ import { ownNames } from "../../grid/read/own-names";
 import { explainCall, type Offset } from "./explain-call";
 import { checkNames, explainCheck } from "./explain-check";
 import type { CallExplanation, CellExplanation, CheckExplanation, Problem } from "./explanation";
-import { cellProblem } from "./mend";
+import { cellProblem } from "./problems";
 
 /**
  * Explains the active cell. Reads, in two round trips (one where there is neither a GYLE formula nor a check); writes nothing. A cell that
@@ -101,7 +101,7 @@ function problemOf(value: unknown, formula: string, calls: readonly CallExplanat
   return {
     problem: {
       what: `The cell shows ${value}, and none of its GYLE functions does.`,
-      mend: "The error comes from the part of the formula around them.",
+      remedy: "The error comes from the part of the formula around them.",
     },
   };
 }

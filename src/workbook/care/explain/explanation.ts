@@ -52,11 +52,11 @@ export interface CallExplanation {
   readonly problem?: Problem;
 }
 
-/** What is wrong, and how to mend it. */
+/** What is wrong, and what to do. */
 export interface Problem {
   readonly what: string;
-  readonly mend: string;
-  /** Where to mend it, when that is another cell. */
+  readonly remedy: string;
+  /** Where to do it, when that is another cell. */
   readonly place?: Place;
 }
 

@@ -10,6 +10,7 @@ import type { CellValue } from "../../grid/read/named-cells";
 import { withSecondLook } from "../../grid/read/second-look";
 import { writtenAgain } from "../../grid/words/cell-text";
 import { changeRanges } from "../../grid/write/change-ranges";
+import { askInEmptyCell, needFunctions } from "../../grid/write/known-functions";
 import { isSame } from "../../grid/write/same-content";
 import type { showCell } from "./show-value";
 import { sentenceOf } from "../../grid/words/sentence";
@@ -95,6 +96,7 @@ export type PutOutcome =
  * Cells that the answer would spill into must be empty in any case. One write; when it fails nothing has changed.
  *
  * @param agreed what the brewer saw in the cell and gives up: the `holds` of the outcome before
+ * @throws FunctionsUnknown; otherwise as `writeSurely`
  */
 export function putIntoCell(
   context: Excel.RequestContext,
@@ -117,6 +119,7 @@ async function lookAndPut(
   const target = context.workbook.worksheets.getItem(sheet);
   const around = target.getRange(`${address}:${addressAt(row + spill.rows - 1, column + spill.columns - 1)}`);
   around.load("formulas,values");
+  const used = target.getUsedRange().load("rowIndex,rowCount");
   await context.sync();
   const filled = around.formulas.flatMap((line: unknown[], r) =>
     line.flatMap((content, c) => (content === "" ? [] : [{ address: addressAt(row + r, column + c), content: content as CellValue }])),
@@ -134,6 +137,8 @@ async function lookAndPut(
       holds: own.content,
       words: `${address} holds ${String(own.content).length > 40 ? `${String(own.content).slice(0, 40)}…` : String(own.content)}. Nothing was written yet.`,
     };
+  // What stands in the cell itself may be one of ours, which would be at #NAME? as well once it was put back.
+  if (needFunctions([formula])) await askInEmptyCell(context, sheet, own ? `A${used.rowIndex + used.rowCount + 1}` : address);
   const cell = target.getRange(address);
   const before = own?.content ?? "";
   const again = [[writtenAgain(before, around.values[0]?.[0])]];

@@ -1,6 +1,8 @@
 import { quantity, type UnitSystem } from "../../../functions/quantities";
 import { freeName, InsertionRefused, insertSheet } from "../../grid/write/insert-sheet";
 import { address } from "../../grid/plan/addresses";
+import { mainArea, tableOffsets } from "../../batch/derived/table-places";
+import { batchFields } from "../../batch/fields";
 import { isBatchSheet, isUnplugged, readSheet, unitsOf } from "../../batch/read/batch-sheets";
 import type { CellValue, NamedCells } from "../../grid/read/named-cells";
 import { writtenAgain } from "../../grid/words/cell-text";
@@ -12,6 +14,12 @@ import { planLog } from "./log-plan";
 import type { LogRow } from "./read-log";
 import { thinned } from "./thin";
 
+const { readings } = batchFields;
+const { name: table } = mainArea(readings);
+/** Counted from the first one. */
+const columns = Object.values(tableOffsets(readings));
+const { scale } = tableOffsets(readings);
+
 /** The empty rows below the last reading of a batch sheet, and the moments that stand there already. */
 export function roomForReadings(sheet: NamedCells): {
   readonly firstRow: number;
@@ -20,12 +28,12 @@ export function roomForReadings(sheet: NamedCells): {
   /** The rows that are filled. */
   readonly filled: readonly number[];
 } {
-  const { from, to } = sheet.area("readings");
+  const { from, to } = sheet.area(table);
   const filled = Array.from({ length: to.row - from.row + 1 }, (_, index) => from.row + index).filter((row) =>
-    [0, 1, 2, 3, 4].some((column) => column !== 2 && sheet.at(row, from.column - 1 + column) !== ""),
+    columns.some((column) => column !== scale && sheet.at(row, from.column + column) !== ""),
   );
   const firstRow = (filled.at(-1) ?? from.row - 1) + 1;
-  return { firstRow, rows: to.row - firstRow + 1, taken: filled.map((row) => Number(sheet.at(row, from.column - 1))), filled };
+  return { firstRow, rows: to.row - firstRow + 1, taken: filled.map((row) => Number(sheet.at(row, from.column))), filled };
 }
 
 /** The rows of a log that would be written to a batch sheet: those that do not stand there yet, thinned to the room that is left. */
@@ -67,13 +75,13 @@ function byDate(
   { firstRow: below, filled }: ReturnType<typeof roomForReadings>,
   fresh: readonly Line[],
 ): { readonly firstRow: number; readonly lines: readonly Line[] } {
-  const left = sheet.area("readings").from.column - 1;
+  const left = sheet.area(table).from.column;
   const earliest = Math.min(...fresh.map(({ when }) => when));
   const later = filled.filter((row) => Number(sheet.at(row, left)) > earliest);
   const first = later[0];
   if (first === undefined) return { firstRow: below, lines: fresh };
   const moved = filled.filter((row) => row >= first);
-  const formulas = moved.map((row) => [0, 1, 2, 3, 4].map((column) => sheet.formulaAt(row, left + column)));
+  const formulas = moved.map((row) => columns.map((column) => sheet.formulaAt(row, left + column)));
   const mayMove =
     moved.every((row) => typeof sheet.at(row, left) === "number") &&
     formulas.flat().every((content) => typeof content !== "string" || !content.startsWith("="));
@@ -81,11 +89,11 @@ function byDate(
   const standing = moved.map((row): Line => ({
     row,
     when: Number(sheet.at(row, left)),
-    cells: [0, 1, 2, 3, 4].map((column) => writtenAgain(sheet.formulaAt(row, left + column), sheet.at(row, left + column))),
+    cells: columns.map((column) => writtenAgain(sheet.formulaAt(row, left + column), sheet.at(row, left + column))),
   }));
   const lines: Line[] = [...standing, ...fresh].sort((one, other) => one.when - other.when);
   // Rows between them that were empty close up: what is left of the last ones is emptied.
-  while (first + lines.length < below) lines.push({ when: Infinity, cells: ["", "", "", "", ""] });
+  while (first + lines.length < below) lines.push({ when: Infinity, cells: columns.map(() => "") });
   return { firstRow: first, lines };
 }
 
@@ -121,15 +129,15 @@ async function lookAndWrite(
     ],
   }));
   const { firstRow, lines } = byDate(sheet, room, fresh);
-  const left = sheet.area("readings").from.column - 1;
-  const range = `${address(firstRow, left)}:${address(firstRow + lines.length - 1, left + 4)}`;
+  const left = sheet.area(table).from.column;
+  const range = `${address(firstRow, left)}:${address(firstRow + lines.length - 1, left + columns.length - 1)}`;
   const along = await movingNotes(
     context,
     sheetName,
     lines.flatMap(({ row }, index) =>
       row === undefined || row === firstRow + index
         ? []
-        : [0, 1, 2, 3, 4].map((column) => ({ from: address(row, left + column), to: address(firstRow + index, left + column) })),
+        : columns.map((column) => ({ from: address(row, left + column), to: address(firstRow + index, left + column) })),
     ),
   );
   await changeRanges(

@@ -74,7 +74,7 @@ async function lookAndPlugIn(context: Excel.RequestContext, sheetName: string, l
   const stopped = new Set(conflicts.map(({ anchor }) => anchor));
   const restored = found.filter(({ cell }) => !stopped.has(cell));
   if (restored.length === 0)
-    throw new PlugInRefused(`No formula on “${sheetName}” can be plugged in: ${listed(conflicts)}. Nothing was changed.`, conflicts);
+    throw new PlugInRefused(`No formula on “${sheetName}” can be plugged in: ${conflictWords(conflicts)}. Nothing was changed.`, conflicts);
   const left = found.filter(({ cell }) => stopped.has(cell));
   await restore(context, sheet, sheetName, restored, restOf(sheet, restored, left), contentAt);
   return { restored: restored.length, left: conflicts };
@@ -96,7 +96,7 @@ function conflictOf(
     : [{ anchor, cell: anchor, why: "speaks of a sheet that is not here" }];
 }
 
-const listed = (conflicts: readonly Conflict[]): string => {
+const conflictWords = (conflicts: readonly Conflict[]): string => {
   const shown = conflicts
     .slice(0, 8)
     .map(
@@ -107,7 +107,7 @@ const listed = (conflicts: readonly Conflict[]): string => {
 };
 
 const refusal = (sheetName: string, changed: readonly Conflict[]): string =>
-  `“${sheetName}” was changed since it was unplugged: ${listed(changed)}. Plugging in would lose that. Nothing was changed.`;
+  `“${sheetName}” was changed since it was unplugged: ${conflictWords(changed)}. Plugging in would lose that. Nothing was changed.`;
 
 /** Named cells that were written beside the formulas, and are wanted no longer: name and "K210:S240". */
 interface Rest {

@@ -126,9 +126,15 @@ const copyNameOf = (sheetName: string): string => `${sheetName.slice(0, 31 - " u
 /**
  * Deletes sheets that stood only for a moment, those of them that are there.
  *
+ * @param unsure others that may be there as well, and are not ours for certain: they are only named
  * @throws Unsure when Excel does not let them be deleted
  */
-export async function deleteSheets(context: Excel.RequestContext, sheetNames: readonly string[]): Promise<void> {
+export async function deleteSheets(
+  context: Excel.RequestContext,
+  sheetNames: readonly string[],
+  unsure: readonly string[] = [],
+): Promise<void> {
+  if (sheetNames.length === 0) return;
   try {
     await twice(async () => {
       const sheets = sheetNames.map((name) => context.workbook.worksheets.getItemOrNullObject(name));
@@ -137,7 +143,7 @@ export async function deleteSheets(context: Excel.RequestContext, sheetNames: re
       await context.sync();
     });
   } catch (problem) {
-    const names = sheetNames.map((name) => `“${name}”`).join(", ");
+    const names = [...sheetNames, ...unsure].map((name) => `“${name}”`).join(", ");
     throw new Unsure(
       `Nothing was made, and what stood here for a moment could not be deleted: look at ${names}, which may still be in the workbook and can go. ${hostWords(problem)}`,
     );

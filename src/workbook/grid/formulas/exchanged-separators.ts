@@ -26,8 +26,8 @@ export function withOurSeparators(formula: string): string | undefined {
 /** Texts, names of sheets, blocks of constants and references to tables; a comma within a number; brackets and semicolons. */
 const skipped = /("(?:[^"]|"")*"?|'(?:[^']|'')*'?|\{[^}]*\}?|\[[^\]]*\]?)|(?<=\d)(,)(?=\d)|[();]/gu;
 
-/** What is wrong with such a formula, and how to mend it. */
+/** What is wrong with such a formula, and what to do. */
 export const separatorWords = (typed: string) => ({
   what: "Commas and semicolons are exchanged: here a number has a point, and arguments are parted by commas.",
-  mend: `Type ${typed}`,
+  remedy: `Type ${typed}`,
 });

@@ -66,6 +66,17 @@ export class NamedCells<Name extends string = string> {
     return String(this.value(name)).trim();
   }
 
+  /** A number that stands there; undefined where the cell holds none, or the sheet lacks it: one of an older plan. */
+  knownNumber(name: Name): number | undefined {
+    const value = this.has(name) ? this.value(name) : undefined;
+    return typeof value === "number" ? value : undefined;
+  }
+
+  /** What stands there; "" also where the sheet lacks the cell. */
+  knownText(name: Name): string {
+    return this.has(name) ? this.text(name) : "";
+  }
+
   /** All cells of a name, row by row. */
   block(name: Name): CellValue[][] {
     return this.every(name, (row, column) => this.at(row, column));

@@ -6,6 +6,7 @@ import type { NamedCells } from "../../grid/read/named-cells";
 import { readAllSheets } from "../../grid/read/read-sheets";
 import { withSecondLook } from "../../grid/read/second-look";
 import { cellText, writtenAgain } from "../../grid/words/cell-text";
+import { Unsure } from "../../grid/words/told-in-full";
 import { changeRanges, rangeChange } from "../../grid/write/change-ranges";
 import { InsertionRefused, insertSheet } from "../../grid/write/insert-sheet";
 import { newWorkbookOf } from "../../exchange/unplug/new-workbook/new-workbook";
@@ -140,12 +141,14 @@ export async function insertScoreSheets(
       names.push(sheet.sheetName);
     }
   } catch (problem) {
-    await deleteSheets(context, names);
+    await deleteSheets(context, names, problem instanceof Unsure ? sheets.slice(names.length, names.length + 1).map(nameOf) : []);
     throw problem;
   }
   if (open) await newWorkbookOf(context, names, open);
   return names;
 }
+
+const nameOf = ({ sheetName }: ScoreSheet): string => sheetName;
 
 /** What is on the score sheets of this workbook, whoever's tasting they belong to. */
 export async function scoresInWorkbook(context: Excel.RequestContext): Promise<Scores[]> {

@@ -13,8 +13,8 @@ export type BatchFigures = Partial<Record<LearnedKey, number>>;
 export function batchFigures(sheet: NamedCells): BatchFigures {
   const units = unitsOf(sheet);
   const core = (name: string, measure?: QuantityName): number | undefined => {
-    const value = sheet.has(name) ? sheet.number(name) : "";
-    return value === "" ? undefined : measure ? quantity(measure).toCore(value, units) : value;
+    const value = sheet.knownNumber(name);
+    return value === undefined ? undefined : measure ? quantity(measure).toCore(value, units) : value;
   };
   const figures = {
     boilOff: boilOff(sheet, core),

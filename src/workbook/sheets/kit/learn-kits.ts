@@ -89,7 +89,7 @@ export function kitReport(kitSheet: NamedCells, batches: readonly NamedCells[], 
   const kits = kitsOnSheet(kitSheet);
   const brewings = sameBrewings(batches);
   const kitOf = (batch: NamedCells) => {
-    const name = batch.has("kit_name") ? batch.text("kit_name").toLowerCase() : "";
+    const name = batch.knownText("kit_name").toLowerCase();
     return kits.find((kit) => (name === "" ? kit.number === 1 : kit.name.toLowerCase() === name));
   };
   return {

@@ -1,6 +1,16 @@
 import { quantity } from "../../../functions/quantities";
 import type { BatchContents } from "../../batch/contents";
-import { forSheet, type Column, type Field, type Fields, type On, type Single, type Value, type Values } from "../../batch/describe/field";
+import {
+  forSheet,
+  type Column,
+  type Field,
+  type Fields,
+  type Measure,
+  type On,
+  type Single,
+  type Value,
+  type Values,
+} from "../../batch/describe/field";
 import { unitOf } from "../../batch/describe/measures";
 import { batchFields } from "../../batch/fields";
 import { planOnly } from "../../batch/scale/scale-batch";
@@ -60,8 +70,8 @@ export function recipesWithVersions(batches: readonly BatchInWorkbook[]): Recipe
             ] as const
           )
             .flatMap(([word, cell, places]) => {
-              const figure = cells.has(cell) ? cells.number(cell) : "";
-              return figure === "" || figure === 0 ? [] : [`${word} ${figure.toFixed(places)}`];
+              const figure = cells.knownNumber(cell);
+              return figure ? [`${word} ${figure.toFixed(places)}`] : [];
             })
             .join(", "),
         })),
@@ -130,7 +140,7 @@ const lower = (words: string): string => words.charAt(0).toLowerCase() + words.s
 
 function singleChange(field: Single, was: Value, is: Value, on: On): string[] {
   if (field.role !== undefined && field.role !== "plan") return [];
-  if (field.kind === "mark" || field.kind === "formula" || isSame(was, is)) return [];
+  if (field.kind === "mark" || field.kind === "formula" || isSame(was, is, field.kind === "number" ? field.measure : undefined)) return [];
   return asWords(`${forSheet(field.label, on)}:`, field, was, is, on);
 }
 
@@ -153,7 +163,13 @@ function tableChanges(columns: Readonly<Record<string, Column>>, before: readonl
       const earlier = was.get(key);
       if (!earlier) return [`${lineName(line)}: new, ${mass(line)}`];
       return Object.entries(columns).flatMap(([name, column]) => {
-        if (column.kind !== "number" || column.role !== undefined || name === "minutes" || isSame(earlier[name], line[name])) return [];
+        if (
+          column.kind !== "number" ||
+          column.role !== undefined ||
+          name === "minutes" ||
+          isSame(earlier[name], line[name], column.measure)
+        )
+          return [];
         const what = name === "mass" ? "" : ` ${lower(forSheet(column.label, on))}`;
         return asWords(`${lineName(line)}:${what}`, column, earlier[name], line[name], on);
       });
@@ -168,11 +184,15 @@ function lineName(line: Values): string {
   return when === undefined ? name : `${name}, ${typeof when === "number" ? `${when} min` : text(when)}`;
 }
 
-/** Less than a hundredth more or less is what weighing and rounding make. */
-const isSame = (was: Value, is: Value): boolean =>
-  typeof was === "number" && typeof is === "number"
-    ? Math.abs(was - is) <= 0.01 * Math.max(Math.abs(was), Math.abs(is))
-    : text(was).toLowerCase() === text(is).toLowerCase();
+/**
+ * Less than a hundredth more or less is what weighing and rounding make, and half a degree where a copy in other units was rounded:
+ * a hundredth of a mash's temperature would be most of a degree, which a brewer chooses.
+ */
+function isSame(was: Value, is: Value, measure?: Measure): boolean {
+  if (typeof was !== "number" || typeof is !== "number") return text(was).toLowerCase() === text(is).toLowerCase();
+  const allowed = measure === "temperature" ? 0.3 : 0.01 * Math.max(Math.abs(was), Math.abs(is));
+  return Math.abs(was - is) <= allowed;
+}
 
 const shown = (figure: number, places: number): string => String(Number(figure.toFixed(places)));
 
@@ -180,7 +200,7 @@ function words(field: Field | Column, value: Value, on: On): string {
   if (value === "" || value === undefined) return "none";
   if (field.kind !== "number" || typeof value !== "number") return text(value);
   const format = forSheet(field.format, on);
-  const places = format === "whole" ? 0 : format === "one" ? 1 : 2;
+  const places = format === "one" || field.measure === "temperature" ? 1 : format === "whole" ? 0 : 2;
   const unit = field.unit === undefined ? unitOf(field.measure, on.units) : forSheet(field.unit, on);
   return `${shown(value, places)}${unit === "" ? "" : ` ${unit}`}`;
 }

@@ -22,22 +22,20 @@ export function needsOf(sheet: NamedCells, storesUnits: UnitSystem, capName: str
       ? quantity(measure).fromCore(quantity(measure).toCore(amount, batch.units), storesUnits)
       : amount;
   };
-  const number = (name: string): number => (sheet.has(name) ? Number(sheet.number(name)) || 0 : 0);
+  const number = (name: string): number => sheet.knownNumber(name) ?? 0;
   // Yeast that is grown in a starter first is bought for the starter alone, and so is its extract.
   const packs = number("starter_packs") || number("packs_to_pitch");
-  const extract = sheet.has("starter_extract_name") ? sheet.text("starter_extract_name") : "";
+  const extract = sheet.knownText("starter_extract_name");
   // Of beer that is packaged in parts, the parts count, and nothing of section 8.
   const inParts = number("parts_total") > 0;
-  const bottles = inParts
-    ? number("parts_bottles") || number("parts_caps")
-    : sheet.number("bottles_filled") || (sheet.has("bottles_ready") ? sheet.number("bottles_ready") : "");
+  const bottles = inParts ? number("parts_bottles") || number("parts_caps") : number("bottles_filled") || number("bottles_ready");
   const needs: Need[] = [
     ...batch.malt.map(({ ingredient, mass }) => ({ kind: "malt" as const, name: ingredient, amount: inStores("malt", mass) })),
     ...batch.hops.map(({ hop, mass }) => ({ kind: "hops" as const, name: hop, amount: inStores("hops", mass) })),
     { kind: "yeast", name: batch.yeast.name, amount: packs },
     { kind: "malt", name: extract, amount: inStores("malt", number("starter_extract")) },
     ...(capName !== undefined && (inParts || batch.packaging.into === "bottles")
-      ? [{ kind: "caps" as const, name: capName, amount: Number(bottles) || 0 }]
+      ? [{ kind: "caps" as const, name: capName, amount: bottles }]
       : []),
   ];
   return together(needs.filter(({ name, amount }) => name !== "" && amount > 0));

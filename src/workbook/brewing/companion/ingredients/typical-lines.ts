@@ -1,5 +1,8 @@
 import { ebcFromLovibond } from "../../../../core/wort/colour-scales";
 import { middle, typicalFermentables, typicalOf, type TypicalFermentable } from "../../../../core/wort/typical-fermentables";
+import { lineCells, tableOffsets } from "../../../batch/derived/table-places";
+import { called } from "../../../batch/describe/field";
+import { batchFields } from "../../../batch/fields";
 import type { Filled } from "../../../batch/contents";
 import { methodOf } from "../../../batch/read/batch-contents";
 import { unitsOf } from "../../../batch/read/batch-sheets";
@@ -8,8 +11,11 @@ import type { NamedCells } from "../../../grid/read/named-cells";
 import { changeCells, type CellChange } from "../change-cells";
 import { ChangeRefused } from "../outcome";
 
-/** Columns of the malt table, counted from the first one that has a name. */
-const columns = { ingredient: -1, mass: 0, yieldPercent: 1, handling: 2, colour: 3 } as const;
+const { malt } = batchFields;
+const columns = tableOffsets(malt);
+/** What is typical of a kind. */
+const figures = ["yieldPercent", "handling", "colour"] as const;
+type Figure = (typeof figures)[number];
 
 /** What of the list a sheet can use: where nothing is mashed, grain must be one that steeps. */
 export const offeredOn = (sheet: NamedCells): readonly TypicalFermentable[] =>
@@ -29,13 +35,21 @@ export function typicalWords(sheet: NamedCells, { yieldPercent, lovibond }: Typi
 const noteOf = (sheet: NamedCells, typical: TypicalFermentable): string =>
   `Typical: ${typicalWords(sheet, typical)} (textbooks). The figures on the sack or the tin come first.`;
 
-const figuresOf = (sheet: NamedCells, typical: TypicalFermentable): Record<"yieldPercent" | "colour" | "handling", number | string> => ({
+const figuresOf = (sheet: NamedCells, typical: TypicalFermentable): Record<Figure, number | string> => ({
   yieldPercent: middle(typical.yieldPercent),
   colour: inSheet(sheet, middle(typical.lovibond)),
   handling: methodOf(sheet) === "extract" && typical.handling === "mash" ? "steep" : typical.handling,
 });
 
-const labels = { yieldPercent: "the yield", colour: "the colour", handling: "the handling" } as const;
+/** Cells of a line; the first figure says where it comes from. */
+const cellsOf = (row: number, line: Parameters<typeof lineCells<typeof malt>>[2], note: string): CellChange[] => {
+  const first = figures.find((key) => line[key] !== undefined);
+  return lineCells(malt, row, line).map(({ key, ...cell }) => ({
+    ...cell,
+    label: `the ${called(malt.columns[key])}`,
+    ...(key === first && { note }),
+  }));
+};
 
 /** A line that is new, in the first free one of the table. @throws ChangeRefused where there is none */
 export function addTypical(
@@ -43,24 +57,10 @@ export function addTypical(
   sheet: NamedCells,
   { typical, mass }: { readonly typical: TypicalFermentable; readonly mass: Filled<number> },
 ): Promise<void> {
-  const row = linesOf(sheet).findIndex((cells) => cells.every((cell) => cell === ""));
+  const row = linesOf(sheet).findIndex((cells) => Object.values(cells).every((cell) => cell === ""));
   if (row < 0) throw new ChangeRefused("The malt table is full: put a row in above its last one.");
-  const figures = figuresOf(sheet, typical);
-  const change = (column: keyof typeof columns, label: string, content: number | string, note?: string): CellChange => ({
-    name: "malt",
-    row,
-    column: columns[column],
-    label,
-    content,
-    ...(note !== undefined && { note }),
-  });
-  return changeCells(context, sheet, [
-    change("ingredient", "the ingredient", typical.name),
-    ...(mass === "" ? [] : [change("mass", "the mass", mass)]),
-    ...(["yieldPercent", "handling", "colour"] as const).map((key) =>
-      change(key, labels[key], figures[key], key === "yieldPercent" ? noteOf(sheet, typical) : undefined),
-    ),
-  ]);
+  const line = { ingredient: typical.name, ...(mass !== "" && { mass }), ...figuresOf(sheet, typical) };
+  return changeCells(context, sheet, cellsOf(row, line, noteOf(sheet, typical)));
 }
 
 /** Lines whose name tells what they are, and that lack a figure. */
@@ -68,15 +68,15 @@ export interface Unfilled {
   readonly row: number;
   readonly ingredient: string;
   readonly typical: TypicalFermentable;
-  readonly missing: readonly (keyof typeof labels)[];
+  readonly missing: readonly Figure[];
 }
 
 export function unfilledLines(sheet: NamedCells): readonly Unfilled[] {
   return linesOf(sheet).flatMap((cells, row): Unfilled[] => {
-    const [ingredient = "", , yieldPercent, handling, colour] = cells;
-    const typical = typicalOf(String(ingredient));
-    const missing = (["yieldPercent", "handling", "colour"] as const).filter((key) => ({ yieldPercent, handling, colour })[key] === "");
-    return typical && missing.length > 0 ? [{ row, ingredient: String(ingredient), typical, missing }] : [];
+    const ingredient = String(cells.ingredient);
+    const typical = typicalOf(ingredient);
+    const missing = figures.filter((key) => cells[key] === "");
+    return typical && missing.length > 0 ? [{ row, ingredient, typical, missing }] : [];
   });
 }
 
@@ -85,22 +85,21 @@ export const fillTypical = (context: Excel.RequestContext, sheet: NamedCells): P
   changeCells(
     context,
     sheet,
-    unfilledLines(sheet).flatMap(({ row, typical, missing }) =>
-      missing.map((key, index): CellChange => ({
-        name: "malt",
-        row,
-        column: columns[key],
-        label: labels[key],
-        content: figuresOf(sheet, typical)[key],
-        ...(index === 0 && { note: noteOf(sheet, typical) }),
-      })),
-    ),
+    unfilledLines(sheet).flatMap(({ row, typical, missing }) => {
+      const typed = figuresOf(sheet, typical);
+      return cellsOf(row, Object.fromEntries(missing.map((key) => [key, typed[key]])), noteOf(sheet, typical));
+    }),
   );
 
-/** Ingredient, mass, yield, handling, colour of each line. */
-function linesOf(sheet: NamedCells): (number | string | boolean)[][] {
+/** What the table holds, without what is paid for and what stands beside it. */
+function linesOf(sheet: NamedCells) {
   const { from, to } = sheet.area("malt");
-  return Array.from({ length: to.row - from.row + 1 }, (_, row) =>
-    Object.values(columns).map((column) => sheet.at(from.row + row, from.column + column)),
-  );
+  const cell = (row: number, key: keyof typeof columns) => sheet.at(row, from.column + columns[key]);
+  return Array.from({ length: to.row - from.row + 1 }, (_, index) => from.row + index).map((row) => ({
+    ingredient: cell(row, "ingredient"),
+    mass: cell(row, "mass"),
+    yieldPercent: cell(row, "yieldPercent"),
+    handling: cell(row, "handling"),
+    colour: cell(row, "colour"),
+  }));
 }

@@ -1,4 +1,5 @@
 import { CellError } from "../../../../functions/cell-error";
+import { dayLimits } from "../../../batch/describe/day-limits";
 import { partNames } from "../../../batch/fields/blocks/parts";
 import { blocksOnSheet } from "../../../batch/read/blocks-on-sheet";
 import { finishedLine } from "../../../batch/rules/finished";
@@ -17,15 +18,11 @@ const doors = [
 ];
 
 /** A form without its day yet is judged as if it were packaged some day: what must not be filled must not be filled any day. */
-const someDay = 73415;
+const someDay = Math.floor(dayLimits[1]);
 
 /** The sheet with a form laid over it. */
 export const packagedAs = (sheet: NamedCells, input: PackagingInput): LaidOver =>
-  laidOver(
-    sheet,
-    packagingCells(input).map(({ name, content }) => ({ name, content: name === "packaged_on" && content === "" ? someDay : content })),
-    doors,
-  );
+  laidOver(sheet, packagingCells(sheet, { ...input, packagedOn: input.packagedOn === "" ? someDay : input.packagedOn }), doors);
 
 /** What the sheet's two lines about the packaging would say. */
 export const saidOfPackaging = (world: LaidOver): Said[] =>
@@ -63,16 +60,17 @@ export function partsOf(world: LaidOver): readonly JudgedPart[] | undefined {
     const cell = (area: string, row: number) => world.ask(`=INDEX(${area},${row},${index + 1})`)[0]?.[0] ?? "";
     const volume = cell("wort_parts", 2);
     if (typeof volume !== "number" || volume <= 0) return [];
-    const [name, into, verdict] = [cell("wort_parts", 1), cell("parts_into", 1), world.value(`part_${part}_verdict`)];
+    const words = (value: ReturnType<typeof cell>): string => (typeof value === "string" ? value : "");
+    const [name, into, verdict] = [words(cell("wort_parts", 1)), words(cell("parts_into", 1)), world.value(`part_${part}_verdict`)];
     const [sugar, pressure] = [
       wouldShow(world, `part_${part}_sugar`),
       wouldShow(world, into === "keg" ? `part_${part}_pressure` : `part_${part}_inside`),
     ];
     return [
       {
-        name: name === "" ? `Part ${index + 1}` : String(name),
+        name: name === "" ? `Part ${index + 1}` : name,
         volume,
-        into: String(into),
+        into,
         verdict: verdict instanceof CellError ? verdict.message : String(verdict ?? ""),
         sugar,
         pressure,
@@ -81,6 +79,16 @@ export function partsOf(world: LaidOver): readonly JudgedPart[] | undefined {
     ];
   });
   return parts.length === 0 ? undefined : parts;
+}
+
+export function packagingParts(sheet: NamedCells, input: PackagingInput): readonly JudgedPart[] | undefined {
+  try {
+    return partsOf(packagedAs(sheet, input));
+  } catch (problem) {
+    // Then the safety says that only the sheet can work it out, and nothing is offered.
+    if (problem instanceof OnlyTheSheetKnows) return undefined;
+    throw problem;
+  }
 }
 
 /** Whether the sheet would let a pressure, and in bottles a sugar, stand: the one door that every figure goes through. */

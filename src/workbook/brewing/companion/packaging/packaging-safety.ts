@@ -130,7 +130,7 @@ function byPressure(sheet: NamedCells, input: PackagingInput, { rule, words, sta
 
 /** The highest carbonation below the one wished for, in tenths, that the check calls "within". */
 function gentlerCarbonation(sheet: NamedCells, input: PackagingInput): number | undefined {
-  for (let tenths = Math.ceil(Number(input.carbonation) * 10) - 1; tenths >= 10; tenths -= 1)
-    if (verdictOf(packagedAs(sheet, { ...input, carbonation: tenths / 10 })).startsWith("within")) return tenths / 10;
+  for (let tenths = Math.ceil(Number(input.co2Volumes) * 10) - 1; tenths >= 10; tenths -= 1)
+    if (verdictOf(packagedAs(sheet, { ...input, co2Volumes: tenths / 10 })).startsWith("within")) return tenths / 10;
   return undefined;
 }

@@ -1,3 +1,5 @@
+import { mainArea } from "../../../batch/derived/table-places";
+import { batchFields } from "../../../batch/fields";
 import { writtenAgain } from "../../../grid/words/cell-text";
 import { address } from "../../../grid/plan/addresses";
 import type { CellValue, NamedCells } from "../../../grid/read/named-cells";
@@ -6,7 +8,7 @@ import { isSame, isWritten } from "../../../grid/write/same-content";
 import { writeSurely } from "../../../grid/write/write-surely";
 import { ChangeRefused } from "../outcome";
 import { readAgain } from "../read-again";
-import type { NewReading } from "./add-reading";
+import { readingCells, readingColumns, type NewReading } from "./add-reading";
 
 /**
  * A full table gets one more row of the sheet, above its last one, so that table, names, formulas and the chart grow by
@@ -14,27 +16,28 @@ import type { NewReading } from "./add-reading";
  */
 export async function addRowAndReading(context: Excel.RequestContext, seen: NamedCells, reading: NewReading): Promise<void> {
   const { sheet, fresh } = await readAgain(context, seen);
-  const { from, to } = fresh.area("readings");
-  const cells = (row: number) => [-1, 0, 1, 2, 3].map((column) => fresh.formulaAt(row, from.column + column));
-  const last = cells(to.row);
-  const rows = (first: number, height: number) => `${address(first, from.column - 1)}:${address(first + height - 1, from.column + 3)}`;
-  const { to: seenTo, from: seenFrom } = seen.area("readings");
+  const { name } = mainArea(batchFields.readings);
+  const { from, to } = fresh.area(name);
+  const last = readingColumns.map((column) => fresh.formulaAt(to.row, from.column + column));
+  const rows = (first: number, height: number) =>
+    `${address(first, from.column)}:${address(first + height - 1, from.column + readingColumns.length - 1)}`;
+  const { to: seenTo, from: seenFrom } = seen.area(name);
   if (
     to.row - from.row !== seenTo.row - seenFrom.row ||
-    !last.every((cell, index) => isSame(cell, seen.formulaAt(seenTo.row, seenFrom.column + index - 1)))
+    !last.every((cell, index) => isSame(cell, seen.formulaAt(seenTo.row, seenFrom.column + index)))
   ) {
     throw new ChangeRefused("Somebody has just changed the table of readings.");
   }
-  const lastAgain = last.map((cell, index) => writtenAgain(cell, fresh.at(to.row, from.column + index - 1)));
-  const { when, reading: shown, scale, sampleTemperature, beerTemperature, note } = reading;
-  const content = [lastAgain, [when, shown, scale, sampleTemperature, beerTemperature]];
+  const lastAgain = last.map((cell, index) => writtenAgain(cell, fresh.at(to.row, from.column + index)));
+  const cells = readingCells(reading, 0);
+  const content = [lastAgain, cells.map((cell) => cell.content)];
   // The row that is inserted pushes the last reading's notes down: they follow it up again, and the new one has its own.
   const notes = await movingNotes(
     context,
     seen.sheetName,
-    [-1, 0, 1, 2, 3].map((column) => {
+    cells.map(({ column = 0, note }) => {
       const here = address(to.row, from.column + column);
-      return { stands: here, from: address(to.row + 1, from.column + column), to: here, leaves: column === 0 ? note : undefined };
+      return { stands: here, from: address(to.row + 1, from.column + column), to: here, leaves: note };
     }),
   );
   const height = to.row - from.row + 1;

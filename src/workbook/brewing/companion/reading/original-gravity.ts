@@ -1,4 +1,7 @@
 import { wortMix } from "../../../../functions/wort/mix";
+import { formCells } from "../../../batch/derived/form-fields";
+import { batchFields } from "../../../batch/fields";
+import { madeFor } from "../../../batch/read/batch-contents";
 import type { Filled } from "../../../batch/contents";
 import { newlySaid } from "../../../batch/rules/what-it-says";
 import type { NamedCells } from "../../../grid/read/named-cells";
@@ -51,20 +54,20 @@ export const linesOfOriginal = ["original-gravity", "volumes", "course", "finish
 
 /** What the sheet's checks would say of it that they do not say now. */
 const doubted = (sheet: NamedCells, original: Omit<Original, "doubts">): { readonly ready: Original } => ({
-  ready: { ...original, doubts: newlySaid(sheet, originalCells(original), linesOfOriginal).map(({ words }) => words) },
+  ready: { ...original, doubts: newlySaid(sheet, originalCells(sheet, original), linesOfOriginal).map(({ words }) => words) },
 });
 
-const originalCells = ({ reading, scale, sampleTemperature, volume, note }: Omit<Original, "doubts">): CellChange[] => [
-  { name: "og_reading", label: "the reading before the yeast", content: reading, ...(note !== undefined && { note }) },
-  { name: "og_scale", label: "its scale", content: scale },
-  { name: "og_temperature", label: "the sample's temperature", content: sampleTemperature },
-  { name: "volume_reached", label: "the volume in the fermenter", content: volume },
-];
+const { collected: _, ...form } = batchFields.wort.fields;
+
+const originalCells = (sheet: NamedCells, { note, ...original }: Omit<Original, "doubts">): CellChange[] =>
+  formCells(form, original, madeFor(sheet)).map((cell) =>
+    cell.name === form.reading.cell && note !== undefined ? { ...cell, note } : cell,
+  );
 
 /** Writes reading, scale, temperature and volume; each of these cells but the scale must still be empty. */
 export async function writeOriginal(context: Excel.RequestContext, seen: NamedCells, original: Omit<Original, "doubts">): Promise<void> {
-  const changes = originalCells(original);
-  const filled = changes.find(({ name }) => name !== "og_scale" && seen.value(name) !== "");
+  const changes = originalCells(seen, original);
+  const filled = changes.find(({ name }) => name !== form.scale.cell && seen.value(name) !== "");
   if (filled)
     throw new ChangeRefused(`The sheet holds ${filled.label} already (${seen.value(filled.name)}): if it is wrong, clear that cell first.`);
   await changeCells(context, seen, changes);

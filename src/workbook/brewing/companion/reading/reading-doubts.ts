@@ -1,8 +1,10 @@
+import { mainArea } from "../../../batch/derived/table-places";
+import { batchFields } from "../../../batch/fields";
 import { ofTheNewest } from "../../../batch/rules/course";
 import { newlySaid, type Proposed } from "../../../batch/rules/what-it-says";
 import type { NamedCells } from "../../../grid/read/named-cells";
 import { momentShown } from "../../../grid/words/day-words";
-import { firstEmptyRow, readingCells, type NewReading } from "./add-reading";
+import { firstEmptyRow, readingCells, readingColumns, type NewReading } from "./add-reading";
 
 /** The clocks of two devices may differ by so much, in days. */
 const clockSlack = 10 / 1440;
@@ -15,8 +17,8 @@ export const linesOfReadings = ["beer-temperature", "course", "finished"] as con
  * sheet knows of. Each is asked about, none is decided for the brewer.
  */
 export function readingDoubts(sheet: NamedCells, reading: NewReading, now: number): string[] {
-  const newest = sheet.has("last_reading") ? sheet.number("last_reading") : "";
-  const always = newest === "" || reading.when >= newest ? ofTheNewest : undefined;
+  const newest = sheet.knownNumber("last_reading");
+  const always = newest === undefined || reading.when >= newest ? ofTheNewest : undefined;
   const said = newlySaid(sheet, proposedReading(sheet, reading), linesOfReadings, always).map(({ words }) => words);
   return reading.when > now + clockSlack ? [`${momentShown(reading.when)} is still to come.`, ...said] : said;
 }
@@ -25,11 +27,12 @@ export function readingDoubts(sheet: NamedCells, reading: NewReading, now: numbe
 export function proposedReading(sheet: NamedCells, reading: NewReading): Proposed[] {
   const row = firstEmptyRow(sheet);
   if (row !== undefined) return readingCells(reading, row);
-  const { from, to } = sheet.area("readings");
+  const { name } = mainArea(batchFields.readings);
+  const { from, to } = sheet.area(name);
   const last = to.row - from.row;
   const movedUp = Array.from({ length: last }, (_, line): Proposed[] =>
-    [-1, 0, 1, 2, 3].map((column) => ({
-      name: "readings",
+    readingColumns.map((column) => ({
+      name,
       row: line,
       column,
       content: sheet.at(from.row + line + 1, from.column + column),

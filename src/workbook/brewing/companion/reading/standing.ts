@@ -24,17 +24,13 @@ const meanings: Readonly<Record<string, string>> = {
 export function standing(sheet: NamedCells): Standing {
   const verdict = sheet.text("verdict");
   const next = sheet.number("next_reading");
-  const restsOn = sheet.has("verdict_rests") ? sheet.text("verdict_rests") : "";
-  const known = (name: string): number | undefined => {
-    const value = sheet.has(name) ? sheet.number(name) : "";
-    return value === "" ? undefined : value;
-  };
+  const restsOn = sheet.knownText("verdict_rests");
   const notYet = notTellingYet({
     verdict,
-    gravity: known("fg"),
-    originalGravity: known("og"),
-    lastReading: known("last_reading"),
-    countFrom: known("count_from"),
+    gravity: sheet.knownNumber("fg"),
+    originalGravity: sheet.knownNumber("og"),
+    lastReading: sheet.knownNumber("last_reading"),
+    countFrom: sheet.knownNumber("count_from"),
   });
   return {
     means: verdict === "steady" && restsOn !== "" ? `Steady, by ${restsOn}.` : (notYet ?? ownEntry(meanings, verdict) ?? verdict),

@@ -1,11 +1,14 @@
+import { onSheet } from "../../../batch/derived/form-fields";
 import type { Filled } from "../../../batch/contents";
+import { tastingFields } from "../../../batch/fields/tasting";
+import { madeFor } from "../../../batch/read/batch-contents";
 import type { NamedCells } from "../../../grid/read/named-cells";
 import { notesWith } from "../append-note";
 import { changeCells, type CellChange } from "../change-cells";
 import { ChangeRefused } from "../outcome";
 
-/** What is judged, in the order of the sheet. */
-export const tasted = ["Looks", "Smells", "Tastes", "Feels", "Would brew it again"] as const;
+/** What is judged, in the order of the sheet: each with a score and words. */
+export const tasted = Object.values(tastingFields).filter((field) => field.kind === "group");
 
 export interface TastingInput {
   /** Day number. */
@@ -18,12 +21,12 @@ export interface TastingInput {
 
 /** The form as the sheet stands. */
 export function tastingIn(sheet: NamedCells): TastingInput {
-  const { from } = sheet.area("scores");
+  const scores = sheet.block("scores");
   return {
     tastedOn: sheet.number("tasted_on"),
-    lines: tasted.map((_, index) => {
-      const score = sheet.at(from.row + index, from.column);
-      return { score: typeof score === "number" ? score : "", words: String(sheet.at(from.row + index, from.column + 1)) };
+    lines: tasted.map(({ fields: { score, words } }) => {
+      const [beside = "", said = ""] = [score, words].map(({ within: [, row, column] }) => scores[row]?.[column]);
+      return { score: typeof beside === "number" ? beside : "", words: String(said) };
     }),
     note: "",
   };
@@ -32,17 +35,18 @@ export function tastingIn(sheet: NamedCells): TastingInput {
 /** Writes what differs from the sheet; an emptied field leaves its cell alone. */
 export async function writeTasting(context: Excel.RequestContext, seen: NamedCells, input: TastingInput): Promise<void> {
   const before = tastingIn(seen);
-  const changes: CellChange[] = input.lines.flatMap(({ score, words }, row) => {
-    const label = `what stands beside "${tasted[row]}"`;
-    return [
-      ...(score === "" || score === before.lines[row]?.score ? [] : [{ name: "scores", row, label, content: score }]),
-      ...(words.trim() === "" || words === before.lines[row]?.words
+  const changes = input.lines.flatMap((line, index): CellChange[] => {
+    const { label, fields } = tasted[index]!;
+    return (["score", "words"] as const).flatMap((key): CellChange[] => {
+      const [content, [name, row, column]] = [typeof line[key] === "string" ? line[key].trim() : line[key], fields[key].within];
+      return content === "" || line[key] === before.lines[index]?.[key]
         ? []
-        : [{ name: "scores", row, column: 1, label, content: words.trim() }]),
-    ];
+        : [{ name, row, column, label: `what stands beside “${label}”`, content }];
+    });
   });
+  const { tastedOn } = tastingFields;
   if (input.tastedOn !== "" && input.tastedOn !== before.tastedOn)
-    changes.push({ name: "tasted_on", label: "the day of the tasting", content: input.tastedOn });
+    changes.push({ name: tastedOn.cell, label: onSheet(tastedOn, madeFor(seen)), content: input.tastedOn });
   if (input.note.trim() !== "") changes.push(notesWith(seen, input.note.trim()));
   if (changes.length === 0) throw new ChangeRefused("The sheet says so already.");
   await changeCells(context, seen, changes);

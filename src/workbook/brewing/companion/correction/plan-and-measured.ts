@@ -15,7 +15,7 @@ export interface Wort {
   readonly gravity: number;
 }
 
-/** What the plan wanted and what there is, with the means to tell what a mend does. */
+/** What the plan wanted and what there is, with the means to tell what a correction does. */
 export interface Missed {
   readonly place: Place;
   readonly units: UnitSystem;

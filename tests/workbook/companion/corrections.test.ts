@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { bitternessWords } from "../../../src/workbook/brewing/companion/mend/bitterness";
-import { mends } from "../../../src/workbook/brewing/companion/mend/mends";
-import type { Missed, Place, Wort } from "../../../src/workbook/brewing/companion/mend/plan-and-measured";
+import { bitternessWords } from "../../../src/workbook/brewing/companion/correction/bitterness";
+import { corrections } from "../../../src/workbook/brewing/companion/correction/corrections";
+import type { Missed, Place, Wort } from "../../../src/workbook/brewing/companion/correction/plan-and-measured";
 import { sucroseSolutionL } from "../../sheets/follow-the-sheet/sucrose-table";
 import { handSheet } from "../../support/hand-sheet";
 
@@ -20,8 +20,8 @@ const missed = (place: Place, measured: Wort, planned: Wort, more: Partial<Misse
   boilOff: 4,
   ...more,
 });
-const titled = (ways: ReturnType<typeof mends>, title: string) => ways.find((way) => way.title === title);
-const titles = (of: Missed): string[] => mends(of).map(({ title }) => title);
+const titled = (ways: ReturnType<typeof corrections>, title: string) => ways.find((way) => way.title === title);
+const titles = (of: Missed): string[] => corrections(of).map(({ title }) => title);
 
 describe("which ways out are offered", () => {
   const plan = { volume: 20, gravity: 1.05 };
@@ -33,7 +33,7 @@ describe("which ways out are offered", () => {
       { volume: 19.41, gravity: 1.05 },
       { volume: 20.59, gravity: 1.05 },
     ])
-      expect(mends(missed("kettle", measured, plan))).toEqual([]);
+      expect(corrections(missed("kettle", measured, plan))).toEqual([]);
   });
 
   it.each<[string, Place, Wort, string[]]>([
@@ -56,7 +56,7 @@ describe("which ways out are offered", () => {
 describe("how much of it", () => {
   it("water, by the sugar that stays: 15 to 10 °Brix is half the mass again", () => {
     const added = 20 * fifteen * (15 / 10 - 1); // 10.61 L
-    const way = titled(mends(missed("fermenter", { volume: 20, gravity: fifteen }, { volume: 20, gravity: ten })), "Add water");
+    const way = titled(corrections(missed("fermenter", { volume: 20, gravity: fifteen }, { volume: 20, gravity: ten })), "Add water");
     expect(way?.what).toBe(`Stir in ${added.toFixed(2)} L of water. Is there room for it, and for the foam?`);
     expect(way?.result.volume).toBeCloseTo(20 + added, 1); // the gravity function is good to 0.02 L here
     expect(way?.result.gravity).toBe(ten);
@@ -65,7 +65,10 @@ describe("how much of it", () => {
 
   it("the same in US gallons, and without the question where there is room", () => {
     const added = 5 * fifteen * 0.5; // 2.65 US gal
-    const way = titled(mends(missed("kettle", { volume: 5, gravity: fifteen }, { volume: 8, gravity: ten }, { units: "us" })), "Add water");
+    const way = titled(
+      corrections(missed("kettle", { volume: 5, gravity: fifteen }, { volume: 8, gravity: ten }, { units: "us" })),
+      "Add water",
+    );
     expect(way?.what).toBe(`Stir in ${added.toFixed(2)} US gal of water.`);
     expect(way?.caution).toContain("hot wort spits");
   });
@@ -74,7 +77,7 @@ describe("how much of it", () => {
     const brix = (15 * 16 * fifteen) / (16 * fifteen + 4); // 12.14
     const gravity = twelve + ((brix - 12) / 3) * (fifteen - twelve);
     const way = titled(
-      mends(missed("kettle", { volume: 16, gravity: fifteen }, { volume: 20, gravity: ten })),
+      corrections(missed("kettle", { volume: 16, gravity: fifteen }, { volume: 20, gravity: ten })),
       "Water up to the planned volume",
     );
     expect(way?.what).toBe("Stir in 4.00 L of water.");
@@ -83,7 +86,7 @@ describe("how much of it", () => {
 
   it("boiling on: 10 to 15 °Brix, at 4 L an hour", () => {
     const away = 20 * (1 - (ten * 10) / (fifteen * 15)); // 6.93 L
-    const way = titled(mends(missed("kettle", { volume: 20, gravity: ten }, { volume: 20, gravity: fifteen })), "Boil on");
+    const way = titled(corrections(missed("kettle", { volume: 20, gravity: ten }, { volume: 20, gravity: fifteen })), "Boil on");
     expect(way?.what).toBe(`Boil for ${String(Math.round((away / 4) * 60))} min more, until ${away.toFixed(2)} L is gone.`);
     expect(way?.result.volume).toBeCloseTo(20 - away, 2);
   });
@@ -96,7 +99,7 @@ describe("how much of it", () => {
     // Into the fermenter it goes with its own mass of water: half as strong, twice as much.
     const syrup = place === "kettle" ? 1 : 2;
     const mass = (20 * ten * water * 2) / (yieldPercent / syrup - 12) / syrup;
-    const way = titled(mends(missed(place, { volume: 20, gravity: ten }, { volume: 20, gravity: twelve })), `Add ${name}`);
+    const way = titled(corrections(missed(place, { volume: 20, gravity: ten }, { volume: 20, gravity: twelve })), `Add ${name}`);
     expect(way?.what).toContain(`${mass.toFixed(2)} kg of ${name}`);
     // What was in the fermenter and what came to it, by the printed table: water and sugar of 20 L at 10 °Brix, and of the addition.
     const sugar = 0.1 * 20 * 1.03813;
@@ -112,7 +115,7 @@ describe("how much of it", () => {
   ])(
     "water and extract for what was lost, %d L of %d back to 20 L of 12 °Brix: nothing is over, nothing missing",
     (volume, gravity, brix) => {
-      const way = titled(mends(missed("fermenter", { volume, gravity }, { volume: 20, gravity: twelve })), "Water and extract");
+      const way = titled(corrections(missed("fermenter", { volume, gravity }, { volume: 20, gravity: twelve })), "Water and extract");
       const [mass = NaN, added = NaN] =
         /^Take ([\d.]+) kg of dry malt extract and ([\d.]+) L of hot water\. Off the flame, stir until it is all dissolved; then boil it gently for ten minutes, cool it covered, and stir it in\.$/
           .exec(way?.what ?? "")
@@ -127,14 +130,14 @@ describe("how much of it", () => {
   );
 
   it("water alone where the wort is as strong as its loss made it", () => {
-    const ways = mends(missed("fermenter", { volume: 19.39, gravity: 1.0519 }, { volume: 20, gravity: 1.05 }));
+    const ways = corrections(missed("fermenter", { volume: 19.39, gravity: 1.0519 }, { volume: 20, gravity: 1.05 }));
     expect(ways.map(({ title }) => title)).toEqual(["Water up to the planned volume", "Leave it"]);
     // 19.39 L of 12.83 °Brix (between 12 and 13 in Table 114) hold 1.0519 × 0.9982 × 19.39 × 0.1283 = 2.612 kg of sugar in 20.36 kg; with 0.61 kg of water 12.46 %, 1.0503.
     expect(ways[0]?.result.gravity).toBeCloseTo(1.0503, 3);
   });
 
   it("leaving it is told in words", () => {
-    const left = (measured: Wort) => titled(mends(missed("fermenter", measured, { volume: 20, gravity: 1.05 })), "Leave it")?.what;
+    const left = (measured: Wort) => titled(corrections(missed("fermenter", measured, { volume: 20, gravity: 1.05 })), "Leave it")?.what;
     expect(left({ volume: 18, gravity: 1.06 })).toBe("It becomes a stronger beer, and less of it.");
     expect(left({ volume: 22, gravity: 1.045 })).toBe("It becomes a lighter beer, and more of it.");
     expect(left({ volume: 22, gravity: 1.05 })).toBe("It becomes the strength as planned, and more of it.");

@@ -1,25 +1,30 @@
 import { useState } from "preact/hooks";
-import { bitternessWords } from "../../workbook/brewing/companion/mend/bitterness";
-import { mends, type Mend } from "../../workbook/brewing/companion/mend/mends";
-import { missedPlan, type Missed, type Place } from "../../workbook/brewing/companion/mend/plan-and-measured";
-import { writeMend } from "../../workbook/brewing/companion/mend/write-mend";
+import { bitternessWords } from "../../workbook/brewing/companion/correction/bitterness";
+import { corrections, type Correction } from "../../workbook/brewing/companion/correction/corrections";
+import { missedPlan, type Missed, type Place } from "../../workbook/brewing/companion/correction/plan-and-measured";
+import { writeCorrection } from "../../workbook/brewing/companion/correction/write-correction";
 import { corrected } from "../../workbook/brewing/companion/reading/corrected";
-import { batchIdOf, unitsOf } from "../../workbook/batch/read/batch-sheets";
+import { formLabel } from "../../workbook/batch/derived/form-fields";
+import type { Filled } from "../../workbook/batch/contents";
+import { unitOf } from "../../workbook/batch/describe/measures";
+import { batchFields } from "../../workbook/batch/fields";
+import { madeFor } from "../../workbook/batch/read/batch-contents";
+import { batchIdOf } from "../../workbook/batch/read/batch-sheets";
 import { dayNumberAt } from "../../workbook/brewing/companion/wall-clock";
 import { gravityWords, shown } from "../../workbook/brewing/companion/words";
 import type { NamedCells } from "../../workbook/grid/read/named-cells";
 import { BatchScreen, type Batch } from "../companion/batch-screen";
-import { NumberField, numberIn, textOf } from "../companion/number-field";
+import { NumberField, numberIn, textOf } from "../fields/number-field";
 import { OutcomeLine } from "../companion/outcome-line";
 import { useChange } from "../companion/use-change";
-import { ChoiceField } from "../new-batch/choice-field";
+import { ChoiceField } from "../fields/choice-field";
 
 export const TooHighTooLow = () => (
-  <BatchScreen title="Too high, too low">{(batch) => <MendForm key={batchIdOf(batch.sheet)} {...batch} />}</BatchScreen>
+  <BatchScreen title="Too high, too low">{(batch) => <CorrectionForm key={batchIdOf(batch.sheet)} {...batch} />}</BatchScreen>
 );
 
 /** Gravity or volume missed the plan: what can be done, with how much. The chosen way becomes a line in the notes. */
-function MendForm({ sheet, reload }: Batch) {
+function CorrectionForm({ sheet, reload }: Batch) {
   const pitched = sheet.value("og_reached") !== "";
   const [place, setPlace] = useState<Place>(pitched ? "fermenter" : "kettle");
   const noted = notedWort(sheet, pitched);
@@ -27,7 +32,8 @@ function MendForm({ sheet, reload }: Batch) {
   const [reading, setReading] = useState(textOf(noted.reading));
   const [temperature, setTemperature] = useState(textOf(noted.sample));
   const { busy, outcome, make } = useChange(reload);
-  const units = unitsOf(sheet);
+  const on = madeFor(sheet);
+  const { columns } = batchFields.readings;
   const { ready, problem } = corrected(
     sheet,
     { instrument: "hydrometer", scale: "SG", reading: numberIn(reading), sampleTemperature: numberIn(temperature), originalBrix: "" },
@@ -35,7 +41,8 @@ function MendForm({ sheet, reload }: Batch) {
   );
   const cold = numberIn(volume);
   const missed = ready && cold !== "" && cold > 0 ? missedPlan(sheet, place, { volume: cold, gravity: ready.gravity }) : undefined;
-  const choose = (mend: Mend) => missed && void make((context) => writeMend(context, sheet, missed, mend, dayNumberAt(Date.now())));
+  const choose = (correction: Correction) =>
+    missed && void make((context) => writeCorrection(context, sheet, missed, correction, dayNumberAt(Date.now())));
 
   return (
     <>
@@ -50,16 +57,16 @@ function MendForm({ sheet, reload }: Batch) {
         onChange={setPlace}
       />
       <NumberField
-        id="mend-volume"
-        label={`Volume, ${units === "us" ? "US gal" : "L"}`}
+        id="correction-volume"
+        label={`Volume, ${unitOf("volume", on.units)}`}
         value={volume}
         hint={place === "kettle" ? "As it will be cold: boiling wort stands about 4 % higher." : "Measured cold."}
         onInput={setVolume}
       />
-      <NumberField id="mend-reading" label="Reading, SG" value={reading} onInput={setReading} />
+      <NumberField id="correction-reading" label={`${formLabel(columns.reading, on)}, SG`} value={reading} onInput={setReading} />
       <NumberField
-        id="mend-temperature"
-        label={`Sample, ${units === "us" ? "°F" : "°C"}`}
+        id="correction-temperature"
+        label={formLabel(columns.sampleTemperature, on)}
         value={temperature}
         hint="Let it cool first: hot samples mislead and crack the glass."
         onInput={setTemperature}
@@ -82,8 +89,8 @@ function notedWort(sheet: NamedCells, pitched: boolean) {
   const names = pitched
     ? { volume: "volume_reached", reading: "og_reading", scale: "og_scale", sample: "og_temperature" }
     : { volume: "before_cold", reading: "before_reading", scale: "before_scale", sample: "before_sample" };
-  const number = (name: string) => (sheet.has(name) ? sheet.number(name) : "");
-  const isSg = sheet.has(names.scale) && sheet.text(names.scale) === "SG";
+  const number = (name: string): Filled<number> => sheet.knownNumber(name) ?? "";
+  const isSg = sheet.knownText(names.scale) === "SG";
   const volume = number(names.volume);
   return {
     volume: volume === "" ? volume : Number(volume.toFixed(2)),
@@ -101,10 +108,10 @@ function Ways({
   readonly sheet: NamedCells;
   readonly missed: Missed;
   readonly busy: boolean;
-  readonly onChoose: (mend: Mend) => void;
+  readonly onChoose: (correction: Correction) => void;
 }) {
   const { measured, planned, units } = missed;
-  const ways = mends(missed);
+  const ways = corrections(missed);
   const wort = (one: typeof measured) => `${shown(one.volume, "volume", units)} at ${gravityWords(one.gravity)}`;
   return (
     <section aria-label="What can be done">
@@ -112,15 +119,15 @@ function Ways({
         You have {wort(measured)}; the plan was {wort(planned)}.
       </p>
       {ways.length === 0 && <p class="answer">As planned, as near as one can measure. Nothing to correct.</p>}
-      {ways.map((mend) => (
-        <article key={mend.title} class="answer">
-          <h2>{mend.title}</h2>
-          <p>{mend.what}</p>
+      {ways.map((correction) => (
+        <article key={correction.title} class="answer">
+          <h2>{correction.title}</h2>
+          <p>{correction.what}</p>
           <p>
-            Gives {wort(mend.result)}. {bitternessWords(sheet, missed, mend)}
+            Gives {wort(correction.result)}. {bitternessWords(sheet, missed, correction)}
           </p>
-          {mend.caution && <p class="caution">{mend.caution}</p>}
-          <button type="button" disabled={busy} aria-label={`Note this: ${mend.title}`} onClick={() => onChoose(mend)}>
+          {correction.caution && <p class="caution">{correction.caution}</p>}
+          <button type="button" disabled={busy} aria-label={`Note this: ${correction.title}`} onClick={() => onChoose(correction)}>
             Note this
           </button>
         </article>

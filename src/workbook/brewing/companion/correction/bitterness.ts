@@ -4,15 +4,15 @@ import type { NamedCells } from "../../../grid/read/named-cells";
 import { ask } from "../ask";
 import { shown } from "../words";
 import { unitsOf } from "../../../batch/read/batch-sheets";
-import type { Mend } from "./mends";
+import type { Correction } from "./corrections";
 import type { Missed } from "./plan-and-measured";
 
 /** Less than this much off is not tasted (common practice: a model good to about 20 %). */
 const noticed = 0.1;
 const lateBoilMinutes = 15;
 
-/** What a mend does to the bitterness, and in the kettle how much hop would bring it back. */
-export function bitternessWords(sheet: NamedCells, missed: Missed, { ibu, result }: Mend): string {
+/** What a correction does to the bitterness, and in the kettle how much hop would bring it back. */
+export function bitternessWords(sheet: NamedCells, missed: Missed, { ibu, result }: Correction): string {
   const { plannedIbu } = missed;
   if (ibu === undefined || plannedIbu === undefined || plannedIbu === 0) return "";
   const figures = `${ibu.toFixed(0)} IBU instead of ${plannedIbu.toFixed(0)}`;

@@ -3,7 +3,7 @@ export interface TextFieldProps {
   readonly label: string;
   readonly value: string;
   readonly problem?: string | undefined;
-  readonly hint?: string;
+  readonly hint?: string | undefined;
   readonly type?: "text" | "date" | "datetime-local";
   readonly inputMode?: "text" | "decimal";
   readonly onInput: (value: string) => void;

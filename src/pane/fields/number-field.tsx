@@ -1,6 +1,6 @@
 import type { Filled } from "../../workbook/batch/contents";
-import { TextField } from "../new-batch/text-field";
-import { typedNumber } from "../sheets/typed";
+import { TextField } from "./text-field";
+import { typedNumber } from "./typed";
 
 /** A number as the brewer types it; words in it are answered beside the field. */
 export function NumberField({
@@ -13,21 +13,11 @@ export function NumberField({
   readonly id: string;
   readonly label: string;
   readonly value: string;
-  readonly hint?: string;
+  readonly hint?: string | undefined;
   readonly onInput: (value: string) => void;
 }) {
   const problem = value.trim() !== "" && typedNumber(value) === undefined ? "A number, please." : undefined;
-  return (
-    <TextField
-      id={id}
-      label={label}
-      value={value}
-      inputMode="decimal"
-      problem={problem}
-      {...(hint !== undefined && { hint })}
-      onInput={onInput}
-    />
-  );
+  return <TextField id={id} label={label} value={value} inputMode="decimal" problem={problem} hint={hint} onInput={onInput} />;
 }
 
 export const numberIn = (text: string): Filled<number> => typedNumber(text) ?? "";

@@ -10,7 +10,7 @@ import { shown } from "../words";
 import { gravitySlack, volumeSlack, type Missed, type Wort } from "./plan-and-measured";
 
 /** One way out, with its amounts and what the beer becomes by it. */
-export interface Mend {
+export interface Correction {
   readonly title: string;
   /** What to do, with how much. */
   readonly what: string;
@@ -22,7 +22,7 @@ export interface Mend {
 const dryExtractPercent = 90;
 
 /** The two or three things that can be done, the last one always to leave it. Empty when the wort is on plan. */
-export function mends(missed: Missed): Mend[] {
+export function corrections(missed: Missed): Correction[] {
   const { measured, planned, place } = missed;
   const gravity = measured.gravity - planned.gravity;
   const short = planned.volume - measured.volume > volumeSlack * planned.volume;
@@ -48,7 +48,7 @@ const water = "Boiled and cooled water only: from here on nothing else kills wha
 /** How water goes in: into a kettle that still boils, any clean water does. */
 const waterCaution = ({ place }: Missed): string => (place === "kettle" ? "Pour it in slowly: hot wort spits." : water);
 
-function dilute(missed: Missed): Mend | undefined {
+function dilute(missed: Missed): Correction | undefined {
   const { measured, planned, units } = missed;
   const { value: added } = ask(wortThin, measured.volume, measured.gravity, planned.gravity, units);
   if (added === undefined) return undefined;
@@ -64,13 +64,13 @@ function dilute(missed: Missed): Mend | undefined {
 }
 
 /** Skipped where it is what the gravity asks for anyway. */
-function fillUp(missed: Missed): Mend | undefined {
+function fillUp(missed: Missed): Correction | undefined {
   const way = waterAlone(missed);
   return way && Math.abs(way.result.gravity - missed.planned.gravity) > gravitySlack ? way : undefined;
 }
 
 /** Water up to the planned volume only. */
-function waterAlone(missed: Missed): Mend | undefined {
+function waterAlone(missed: Missed): Correction | undefined {
   const { measured, planned, units } = missed;
   const added = planned.volume - measured.volume;
   const { value: gravity } = ask(wortMix, [[measured.volume], [added]], [[measured.gravity], [1]]);
@@ -84,7 +84,7 @@ function waterAlone(missed: Missed): Mend | undefined {
   };
 }
 
-function boilOn(missed: Missed): Mend | undefined {
+function boilOn(missed: Missed): Correction | undefined {
   const { measured, planned, units, boilOff } = missed;
   const { value: away } = ask(wortReduce, measured.volume, measured.gravity, planned.gravity, units);
   if (away === undefined || !(boilOff > 0)) return undefined;
@@ -106,7 +106,7 @@ const inFermenterCaution =
   "Stay with it: it foams over, and hot syrup sticks and burns. Cool it first; only sanitised things touch the wort.";
 
 /** In the kettle as it is; for the fermenter as a syrup of equal masses, whose water thins the wort as its sugar enriches it. */
-function enrich(missed: Missed, name: string, yieldPercent: number, caution: string): Mend | undefined {
+function enrich(missed: Missed, name: string, yieldPercent: number, caution: string): Correction | undefined {
   const { measured, planned, units, place } = missed;
   const parts = place === "kettle" ? 1 : 2;
   const { value: added } = ask(wortEnrich, measured.volume, measured.gravity, planned.gravity, yieldPercent / parts, units);
@@ -118,7 +118,7 @@ function enrich(missed: Missed, name: string, yieldPercent: number, caution: str
 }
 
 /** Wort was lost, the rest is about as strong as planned: water for the volume, extract for the gravity. */
-function fillUpAndEnrich(missed: Missed): Mend | undefined {
+function fillUpAndEnrich(missed: Missed): Correction | undefined {
   const { measured, planned, units } = missed;
   const needed = toFillUp(measured, planned, units);
   if (!needed) return undefined;
@@ -161,7 +161,7 @@ function toFillUp(measured: Wort, planned: Wort, units: UnitSystem): { readonly 
   }
 }
 
-function leave(missed: Missed): Mend {
+function leave(missed: Missed): Correction {
   const { measured, planned } = missed;
   const gravity = measured.gravity - planned.gravity;
   const strength = gravity > gravitySlack ? "a stronger beer" : gravity < -gravitySlack ? "a lighter beer" : "the strength as planned";

@@ -4,6 +4,7 @@ import type { SheetLine } from "../derived/sheet-lines";
 import type { BatchCell } from "../fields/cells";
 import { planVersion } from "../describe/plan-version";
 import { leftField, section, workings, type BatchBuilder, type BatchLines, type Field } from "./fields";
+import { unlessInParts } from "./parts";
 import { bitternessFormula, modelOf } from "./hops";
 import type { UnitWords } from "../unit-words";
 
@@ -97,6 +98,7 @@ export function card(b: BatchBuilder, contents: BatchContents, lines: BatchLines
   b.row = first;
   b.put("G", "Planned", { style: "headingRight" });
   b.put("H", "Reached", { style: "headingRight" });
+  const whole = (formula: string, ofParts?: string): string => unlessInParts(contents.partsOfWort !== undefined, formula, ofParts);
   const figures: readonly Figure[] = [
     {
       label: "Original gravity",
@@ -136,15 +138,18 @@ export function card(b: BatchBuilder, contents: BatchContents, lines: BatchLines
     {
       label: "Bottles",
       format: "whole",
-      plan: ["bottles_plan", '=IF(into="keg","",INDEX(GYLE.PACK.BOTTLES(volume,bottle_volume,bottling_loss,units),1,1))'],
-      reached: ["bottles_reached", '=IF(N(bottles_filled)=0,"",bottles_filled)'],
+      plan: [
+        "bottles_plan",
+        `=${whole('IF(into="keg","",INDEX(GYLE.PACK.BOTTLES(volume,bottle_volume,bottling_loss,units),1,1))', "bottles_ready")}`,
+      ],
+      reached: ["bottles_reached", `=${whole('IF(N(bottles_filled)=0,"",bottles_filled)', 'IF(parts_bottles=0,"",parts_bottles)')}`],
     },
     {
       label: "Total cost, per bottle",
       format: "money",
       unit: "in all; for each bottle filled",
       plan: ["cost_plan", '=IF(SUM(malt_cost,hop_cost,yeast_cost,other_cost)=0,"",SUM(malt_cost,hop_cost,yeast_cost,other_cost))'],
-      reached: ["cost_each", '=IF(OR(cost_plan="",N(bottles_filled)=0),"",cost_plan/bottles_filled)'],
+      reached: ["cost_each", `=${whole('IF(OR(cost_plan="",N(bottles_filled)=0),"",cost_plan/bottles_filled)')}`],
     },
   ];
   for (const [index, { label, format, unit, plan, reached }] of figures.entries()) {

@@ -1,5 +1,6 @@
 import { ebcFromSrm } from "../../../core/wort/colour-scales";
 import { quantity, type UnitSystem } from "../../../functions/quantities";
+import { hasCell, type SheetMarks } from "../../batch/read/batch-marks";
 import { columnLetters, columnNumber } from "../../grid/plan/addresses";
 import type { CellContent, NumberFormat, StyleName } from "../../grid/plan/sheet-plan";
 import { cellText } from "../../grid/words/cell-text";
@@ -31,6 +32,19 @@ export interface SeasonColumn {
 export interface OnSheet {
   /** A cell for what was filled into kegs. */
   readonly kegCell: boolean;
+  /** Its beer may be packaged in parts, which are counted in place of the whole. */
+  readonly hasParts: boolean;
+}
+
+export const plainSheet: OnSheet = { kegCell: false, hasParts: false };
+
+/** Names by which a sheet tells it. */
+export const tellingNames = ["keg_filled", "parts_total"] as const;
+
+/** What each batch sheet has, by the names that were found on it. */
+export function onSheets(marks: readonly SheetMarks[]): (sheetName: string) => OnSheet {
+  const [kegCell, hasParts] = tellingNames.map((name) => hasCell(marks, name));
+  return (sheetName) => ({ kegCell: kegCell!(sheetName), hasParts: hasParts!(sheetName) });
 }
 
 /** Columns that the brewer types into; they stay with their batch when rows move. */
@@ -62,10 +76,16 @@ const colour = reachedOr("colour_reached", "colour_plan");
 const volumeUnit = 'IF(season_units="us","US gal","L")';
 
 /** Beer that went into kegs: as it was noted where the sheet has a cell for it, or what was in the fermenter, less what stays behind. */
-const kegVolume = (at: string, { kegCell }: OnSheet): string =>
-  `${kegCell ? `IF(N(${at}keg_filled)>0,${at}keg_filled,` : ""}IF(AND(${at}into="keg",N(${at}packaged_on)>0,N(${at}beer_volume)>0),${at}beer_volume-N(${at}bottling_loss),"")${kegCell ? ")" : ""}`;
+const kegVolume = (at: string, { kegCell, hasParts }: OnSheet): string => {
+  const whole = `IF(AND(${at}into="keg",N(${at}packaged_on)>0,N(${at}beer_volume)>0),${at}beer_volume-N(${at}bottling_loss),"")`;
+  const noted = kegCell ? `IF(N(${at}keg_filled)>0,${at}keg_filled,${whole})` : whole;
+  return hasParts ? `IF(N(${at}parts_total)>0,IF(N(${at}parts_kegged)>0,${at}parts_kegged,""),${noted})` : noted;
+};
 /** Beer in bottles: millilitres, or fluid ounces. */
-const bottledVolume = (at: string): string => `N(${at}bottles_filled)*N(${at}bottle_volume)/IF(${at}units="us",128,1000)`;
+const bottledVolume = (at: string, { hasParts }: OnSheet): string => {
+  const whole = `N(${at}bottles_filled)*N(${at}bottle_volume)/IF(${at}units="us",128,1000)`;
+  return hasParts ? `IF(N(${at}parts_total)>0,N(${at}parts_bottled),${whole})` : whole;
+};
 
 const listed: readonly SeasonColumn[] = [
   { letter: "A", width: 4, heading: "No.", style: "result", format: "general", live: same("batch_number"), keeps: "as it is" },
@@ -169,7 +189,7 @@ const listed: readonly SeasonColumn[] = [
     heading: "bottles",
     style: "result",
     format: "whole",
-    live: same("bottles_filled"),
+    live: (at, _, { hasParts }) => same(hasParts ? "bottles_reached" : "bottles_filled")(at),
     keeps: "as it is",
   },
   {
@@ -221,7 +241,7 @@ const listed: readonly SeasonColumn[] = [
     heading: "Packaged",
     style: "workings",
     format: "one",
-    live: (at, row, has) => `(${bottledVolume(at)}+N(${kegVolume(at, has)}))*$Z${row}`,
+    live: (at, row, has) => `(${bottledVolume(at, has)}+N(${kegVolume(at, has)}))*$Z${row}`,
     keeps: "volume",
   },
   {
@@ -321,7 +341,7 @@ export function keptCells(lastName: string, id: string, row: number, sheetName?:
     else if (column.derived) contents.set(column.letter, `=${column.derived(row)}`);
   }
   if (sheetName !== undefined) {
-    const live = batchCells(sheetName, id, row, { kegCell: false });
+    const live = batchCells(sheetName, id, row, plainSheet);
     for (const letter of ["B", "E", workingColumns.gone]) contents.set(letter, live.get(letter) ?? "");
   } else contents.set("E", deletedState).set(workingColumns.gone, 1);
   return contents.set(workingColumns.factor, 1).set(workingColumns.sheet, cellText(lastName)).set(workingColumns.id, cellText(id));

@@ -1,5 +1,6 @@
 import { ebcFromSrm } from "../../../core/wort/colour-scales";
 import { quantity, type UnitSystem } from "../../../functions/quantities";
+import { cardFigures, type CardFigure } from "../../batch/figures/card-figures";
 import { columnLetters, columnNumber } from "../../grid/plan/addresses";
 import type { CellContent, NumberFormat, StyleName } from "../../grid/plan/sheet-plan";
 import { cellText } from "../../grid/words/cell-text";
@@ -58,7 +59,7 @@ const same = (name: string) => (at: string) => `IF(${at}${name}="","",${at}${nam
 const reachedOr = (reached: string, planned: string) => (at: string) => `IF(N(${at}${reached})>0,${at}${reached},${at}${planned})`;
 
 const volume = reachedOr("volume_reached", "volume");
-const colour = reachedOr("colour_reached", "colour_plan");
+const colour = reachedOr(cardFigures.colour.reached, cardFigures.colour.plan);
 const volumeUnit = 'IF(season_units="us","US gal","L")';
 
 /** Beer that went into kegs: as it was noted where the sheet has a cell for it, or what was in the fermenter, less what stays behind. */
@@ -67,7 +68,21 @@ const kegVolume = (at: string, { kegCell }: OnSheet): string =>
 /** Beer in bottles: millilitres, or fluid ounces. */
 const bottledVolume = (at: string): string => `N(${at}bottles_filled)*N(${at}bottle_volume)/IF(${at}units="us",128,1000)`;
 
-const listed: readonly SeasonColumn[] = [
+/** A figure of the batches' cards, as it was planned and as it was reached. */
+function plannedAndReached(
+  { label, format, plan, reached }: CardFigure,
+  [planned, beside]: readonly [string, string],
+  width: number,
+  title = label,
+): SeasonColumn[] {
+  const column = { width, format, keeps: "as it is" } as const;
+  return [
+    { ...column, letter: planned, group: [title, beside], heading: "planned", style: "result", live: same(plan) },
+    { ...column, letter: beside, heading: "reached", style: "keyResult", live: same(reached) },
+  ];
+}
+
+const printed: readonly SeasonColumn[] = [
   { letter: "A", width: 4, heading: "No.", style: "result", format: "general", live: same("batch_number"), keeps: "as it is" },
   {
     letter: "B",
@@ -97,50 +112,10 @@ const listed: readonly SeasonColumn[] = [
     live: (at, row) => stateFormula(at, `$${typedColumns.left}${row}`),
     keeps: "as it is",
   },
-  {
-    letter: "F",
-    width: 8.5,
-    group: ["Original gravity", "G"],
-    heading: "planned",
-    style: "result",
-    format: "gravity",
-    live: same("og_plan"),
-    keeps: "as it is",
-  },
-  { letter: "G", width: 8.5, heading: "reached", style: "keyResult", format: "gravity", live: same("og_shown"), keeps: "as it is" },
-  {
-    letter: "H",
-    width: 7.5,
-    group: ["Final gravity", "I"],
-    heading: "planned",
-    style: "result",
-    format: "gravity",
-    live: same("fg_plan"),
-    keeps: "as it is",
-  },
-  { letter: "I", width: 7.5, heading: "reached", style: "keyResult", format: "gravity", live: same("fg_reached"), keeps: "as it is" },
-  {
-    letter: "J",
-    width: 7.5,
-    group: ["Alcohol % vol", "K"],
-    heading: "planned",
-    style: "result",
-    format: "one",
-    live: same("abv_plan"),
-    keeps: "as it is",
-  },
-  { letter: "K", width: 7.5, heading: "reached", style: "keyResult", format: "one", live: same("abv_reached"), keeps: "as it is" },
-  {
-    letter: "L",
-    width: 7.5,
-    group: ["Bitterness IBU", "M"],
-    heading: "planned",
-    style: "result",
-    format: "whole",
-    live: same("ibu_plan"),
-    keeps: "as it is",
-  },
-  { letter: "M", width: 7.5, heading: "reached", style: "keyResult", format: "whole", live: same("ibu_reached"), keeps: "as it is" },
+  ...plannedAndReached(cardFigures.originalGravity, ["F", "G"], 8.5),
+  ...plannedAndReached(cardFigures.finalGravity, ["H", "I"], 7.5),
+  ...plannedAndReached(cardFigures.alcohol, ["J", "K"], 7.5, "Alcohol % vol"),
+  ...plannedAndReached(cardFigures.bitterness, ["L", "M"], 7.5, "Bitterness IBU"),
   {
     letter: "N",
     width: 6.5,
@@ -235,7 +210,7 @@ const listed: readonly SeasonColumn[] = [
   },
 ];
 
-const keepers = listed.filter(({ keeps }) => keeps !== undefined);
+const keepers = printed.filter(({ keeps }) => keeps !== undefined);
 const firstKept = columnNumber("AF");
 
 /** A column whose figures are kept, and the one in which they are. */
@@ -255,7 +230,7 @@ export const keptAt = (letter: string): string => keptColumns.find((one) => one.
 
 /** All columns of ours, in their order. */
 export const columns: readonly SeasonColumn[] = [
-  ...listed,
+  ...printed,
   ...keptColumns.map(({ at, keeps }, index): SeasonColumn => {
     const { heading, group, format } = keepers[index]!;
     const unit = keeps === "volume" ? ", L" : keeps === "colour" ? "EBC" : "";

@@ -3,6 +3,7 @@ import type { BatchContents } from "../contents";
 import type { SheetLine } from "../derived/sheet-lines";
 import { planVersion } from "../describe/plan-version";
 import { leftField, section, workings, type BatchBuilder, type BatchLines, type Field } from "./fields";
+import { unlessInParts } from "./parts";
 import { bitternessFormula, modelOf } from "./hops";
 import type { UnitWords } from "../unit-words";
 
@@ -87,6 +88,7 @@ export function card(b: BatchBuilder, contents: BatchContents, lines: BatchLines
   b.row = first;
   b.put("G", "Planned", { style: "headingRight" });
   b.put("H", "Reached", { style: "headingRight" });
+  const whole = (formula: string, ofParts?: string): string => unlessInParts(contents.partsOfWort !== undefined, formula, ofParts);
   const formulas: Readonly<Record<keyof typeof cardFigures, readonly [plan: string, reached: string]>> = {
     originalGravity: ["=GYLE.WORT.GRAVITY(malt,gravity_volume,grain_efficiency,units)", '=IF(og_reached="","",og)'],
     finalGravity: ["=GYLE.YEAST.FINISH(og_plan,attenuation)", '=IF(OR(verdict="steady",verdict="stalled"),fg,"")'],
@@ -100,12 +102,12 @@ export function card(b: BatchBuilder, contents: BatchContents, lines: BatchLines
       '=IF(OR(volume_reached="",colour_plan=""),"",GYLE.WORT.COLOUR(malt,gravity_volume*volume_reached/volume,colour_scale,units))',
     ],
     bottles: [
-      '=IF(into="keg","",INDEX(GYLE.PACK.BOTTLES(volume,bottle_volume,bottling_loss,units),1,1))',
-      '=IF(N(bottles_filled)=0,"",bottles_filled)',
+      `=${whole('IF(into="keg","",INDEX(GYLE.PACK.BOTTLES(volume,bottle_volume,bottling_loss,units),1,1))', "bottles_ready")}`,
+      `=${whole('IF(N(bottles_filled)=0,"",bottles_filled)', 'IF(parts_bottles=0,"",parts_bottles)')}`,
     ],
     cost: [
       '=IF(SUM(malt_cost,hop_cost,yeast_cost,other_cost)=0,"",SUM(malt_cost,hop_cost,yeast_cost,other_cost))',
-      '=IF(OR(cost_plan="",N(bottles_filled)=0),"",cost_plan/bottles_filled)',
+      `=${whole('IF(OR(cost_plan="",N(bottles_filled)=0),"",cost_plan/bottles_filled)')}`,
     ],
   };
   const keys = Object.keys(cardFigures) as (keyof typeof cardFigures)[];

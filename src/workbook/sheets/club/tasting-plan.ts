@@ -47,7 +47,7 @@ export function planTasting({ sheetName, id, paper, beers, tasters }: BlindTasti
   b.put("F", "Gylebook tasting sheet", { style: "hint", mergeTo: last });
   b.put(
     "A",
-    "Keep this sheet to yourself until every score is in: it knows which beer is which. Score sheets and reading them in: Share, Blind tasting.",
+    "Keep this sheet to yourself until every score is in: it knows which beer is which. Score sheets: Share, Blind tasting.",
     { style: "hint", mergeTo: last },
     2,
   );

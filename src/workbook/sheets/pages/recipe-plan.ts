@@ -7,7 +7,8 @@ import { waterFields } from "../../batch/fields/water";
 import { yeastFields } from "../../batch/fields/yeast";
 import { cardFigures, type CardFigure } from "../../batch/figures/card-figures";
 import { colourBands } from "../../grid/plan/colour-bands";
-import { SheetBuilder } from "../../grid/plan/sheet-builder";
+import { partNames } from "../../batch/fields/blocks/parts";
+import { linesPoints, SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { NumberFormat, SheetPlan, StyleName } from "../../grid/plan/sheet-plan";
 import type { BatchInWorkbook } from "../batches-in-workbook";
 import { beyond, dateText, onOnePage, outgrown, packed, pageCells, sectionHead, shown } from "./page-cells";
@@ -163,6 +164,25 @@ export function planRecipe(batch: BatchInWorkbook, pageName: string): SheetPlan 
       ["Keg pressure", "keg_pressure", "one", words.pressure],
     ],
   );
+  if (batch.contents.partsOfWort) {
+    const own = (row: number, index: number) => `INDEX(${named("wort_parts")},${row},${index + 1})`;
+    partNames.forEach((part, index) => {
+      const figure = (name: string, digits: number, words: string) => `FIXED(${named(`part_${part}_${name}`)},${digits},TRUE)&" ${words}"`;
+      const given =
+        `IF(ISNUMBER(${named(`part_${part}_sugar`)}),${figure("sugar", 1, `${words.smallMass} of sugar`)},` +
+        `IF(ISNUMBER(${named(`part_${part}_pressure`)}),${figure("pressure", 2, words.pressure)},"no figure"))`;
+      const isThere = (formula: string) => `=IF(N(${own(2, index)})<=0,"",${formula})`;
+      b.put("A", isThere(`IF(${own(1, index)}="","Part ${index + 1}",${own(1, index)}&"")`), { style: "label", mergeTo: "B" });
+      // The verdict first: what is given beside it stands behind it.
+      b.put("E", isThere(`${named(`part_${part}_verdict`)}&""`), { style: "message", mergeTo: "H" });
+      b.put("C", isThere(`FIXED(${own(2, index)},1,TRUE)&" ${words.volume} "&INDEX(${named("parts_into")},1,${index + 1})&": "&${given}`), {
+        style: "message",
+        mergeTo: "D",
+      });
+      b.height(linesPoints(3));
+      b.row += 1;
+    });
+  }
   b.put("A", "Will it hold?", { style: "label", mergeTo: "B" });
   b.height(40);
   b.put("C", shown(named("pressure_verdict")), { style: "message", mergeTo: "H" });

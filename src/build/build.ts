@@ -44,15 +44,22 @@ async function build(part: Part): Promise<void> {
   const started = Date.now();
   // Chunks have names that follow from their content: those of the last build would stay for ever.
   if (part !== "headless") rmSync(path.join(root, chunks[part]), { recursive: true, force: true });
-  await bundle(options.debug ? readable(parts[part]) : parts[part]);
+  for (const config of parts[part]) await bundle(options.debug ? readable(config) : config);
   if (part === "addin") writeAddinFiles(dist, developmentBase);
   if (part === "bench") copySamples();
   console.log(`${part}: built in ${((Date.now() - started) / 1000).toFixed(1)} s`);
 }
 
-/** The same, for a developer's eyes. What is known from usual builds would not fit. */
+/** The same, for a developer's eyes. What is known from usual builds would not fit; and what is not minified is a script as it comes. */
 function readable(config: webpack.Configuration): webpack.Configuration {
-  return { ...config, cache: false, devtool: "source-map", optimization: { ...config.optimization, minimize: false } };
+  const { output, optimization } = config;
+  return {
+    ...config,
+    cache: false,
+    devtool: "source-map",
+    output: { ...output, module: false },
+    optimization: { ...optimization, minimize: false },
+  };
 }
 
 function bundle(config: webpack.Configuration): Promise<void> {

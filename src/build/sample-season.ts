@@ -24,6 +24,10 @@ interface SampleBatch {
   readonly volume: number;
   /** All malt and hops of the example times so much. */
   readonly strength: number;
+  /** The hops times so much again, for a style that is more or less bitter than its gravity. */
+  readonly hopped?: number;
+  /** Packs of yeast in hand, where two are too few. */
+  readonly packs?: number;
   /** Roasted malt, kg. */
   readonly roast?: number;
   /** Minutes late of each noted line of the brew day; none: not brewed yet. */
@@ -80,6 +84,7 @@ const batches: readonly SampleBatch[] = [
     method: "extract",
     volume: 20,
     strength: 0.95,
+    hopped: 0.75,
     roast: 0.25,
     noted: 20,
     readings: [
@@ -98,6 +103,7 @@ const batches: readonly SampleBatch[] = [
     method: "all-grain",
     volume: 22,
     strength: 0.92,
+    hopped: 0.6,
     noted: 20,
     readings: [
       [3, 1.02],
@@ -115,6 +121,7 @@ const batches: readonly SampleBatch[] = [
     method: "all-grain",
     volume: 18,
     strength: 1.35,
+    packs: 3,
     roast: 0.12,
     noted: 20,
     readings: [
@@ -168,6 +175,7 @@ const batches: readonly SampleBatch[] = [
     method: "extract",
     volume: 20,
     strength: 1.08,
+    packs: 3,
     roast: 0.45,
     noted: 20,
     readings: [
@@ -185,6 +193,7 @@ const batches: readonly SampleBatch[] = [
     method: "all-grain",
     volume: 20,
     strength: 0.72,
+    hopped: 0.6,
     roast: 0.25,
     noted: 20,
     readings: [
@@ -200,6 +209,7 @@ const batches: readonly SampleBatch[] = [
     method: "extract",
     volume: 20,
     strength: 1.15,
+    hopped: 1.3,
     noted: 20,
     readings: [
       [5, 1.034],
@@ -224,6 +234,7 @@ const batches: readonly SampleBatch[] = [
     method: "all-grain",
     volume: 20,
     strength: 1.12,
+    packs: 3,
     roast: 0.6,
     noted: 0,
     readings: [],
@@ -240,6 +251,8 @@ function contents(sample: SampleBatch, index: number): BatchContents {
     method,
     volume,
     strength,
+    hopped = 1,
+    packs,
     roast = 0,
     noted,
     readings,
@@ -283,7 +296,8 @@ function contents(sample: SampleBatch, index: number): BatchContents {
           ]
         : []),
     ],
-    hops: batch.hops.map((line) => ({ ...line, mass: Math.round(line.mass * strength) })),
+    hops: batch.hops.map((line) => ({ ...line, mass: Math.round(line.mass * strength * hopped) })),
+    yeast: { ...batch.yeast, packsInHand: packs ?? batch.yeast.packsInHand },
     happened: Array.from({ length: noted }, (_, at) => (10 * 60 + at * 14 + (at % 4) * 3) / 1440),
     wort:
       noted > 0
@@ -350,24 +364,25 @@ export async function addSeasonSheets(context: Excel.RequestContext): Promise<vo
     stock: {
       malt: [
         { name: "Pale malt", bought: 30, price: 2.1 },
-        { name: "Crystal malt, medium", bought: 4, price: 3.2 },
+        { name: "Wheat malt", bought: 5, price: 2.3 },
+        { name: "Crystal malt, light", bought: 4, price: 3.2 },
         { name: "Roasted malt", bought: 2, price: 3.5 },
         { name: "Pale malt extract, liquid", bought: 18, price: 7.5 },
-        { name: "Pale malt extract, dry", bought: 3, price: 9.5 },
+        { name: "Wheat malt extract, dry", bought: 4, price: 9.5 },
       ],
       hops: [
-        { name: "Northern Brewer", bought: 400, price: 6, ...crop2025, hop: { ...hop, alphaPercent: 8.5 } },
+        { name: "Willamette", bought: 450, price: 6, ...crop2025, hop: { ...hop, alphaPercent: 5.2 } },
         {
-          name: "Cascade",
-          bought: 250,
+          name: "Chinook",
+          bought: 150,
           price: 4.5,
           lot: 2024,
           dated: dayNumber("2024-10-12"),
-          hop: { ...hop, alphaPercent: 6.1, openedOn: dayNumber("2025-11-02") },
+          hop: { ...hop, alphaPercent: 12.6, openedOn: dayNumber("2025-11-02") },
         },
-        { name: "Cascade", bought: 450, price: 5, ...crop2025, hop: { ...hop, alphaPercent: 5.5 } },
+        { name: "Chinook", bought: 350, price: 5, ...crop2025, hop: { ...hop, alphaPercent: 11.8 } },
       ],
-      yeast: [{ name: "Clean ale yeast, dry, 11 g", bought: 26, price: 4.5 }],
+      yeast: [{ name: "Clean ale yeast, dry, 10 g", bought: 28, price: 4.2 }],
       caps: [{ name: "Crown caps", bought: 500, price: 0.03 }],
     },
   });

@@ -34,11 +34,7 @@ export function call(descriptor: AnyDescriptor, typed: readonly unknown[]): Answ
     const answer: Answer = [];
     for (let row = 0; row < shape.rows; row++) {
       const above = answer[row - 1];
-      answer.push(
-        above !== undefined && lifted.every((range) => sameCells(range[row], range[row - 1]))
-          ? above.slice()
-          : evaluatedRow(evaluate, row, shape.columns),
-      );
+      answer.push(above !== undefined && isAsAbove(lifted, row) ? above.slice() : evaluatedRow(evaluate, row, shape.columns));
     }
     return answer;
   } catch (problem) {
@@ -51,15 +47,25 @@ export function callScalar(descriptor: AnyDescriptor, typed: readonly unknown[])
   return call(descriptor, typed)[0]?.[0] ?? "";
 }
 
-function evaluatedRow(evaluate: (row: number, column: number) => unknown, row: number, columns: number): Answer[number] {
-  const cells: Answer[number] = [];
-  for (let column = 0; column < columns; column++) cells.push(evaluate(row, column) as number | string | CellError);
+/** The answer for one cell of the lifted block. */
+type Evaluate = (row: number, column: number) => unknown;
+
+function evaluatedRow(evaluate: Evaluate, row: number, columns: number): Answer[number] {
+  const cells = [evaluate(row, 0)] as Answer[number];
+  for (let column = 1; column < columns; column++) cells.push(evaluate(row, column) as number | string | CellError);
   return cells;
+}
+
+/** Plain loops: closures made anew for each row would cost a row as much as all its checks. */
+function isAsAbove(lifted: readonly Matrix[], row: number): boolean {
+  for (const range of lifted) if (!sameCells(range[row], range[row - 1])) return false;
+  return true;
 }
 
 function sameCells(one: readonly unknown[] | undefined, other: readonly unknown[] | undefined): boolean {
   if (one === undefined || other === undefined) return one === other;
-  return one.length === other.length && one.every((cell, index) => cell === other[index]);
+  for (let at = 0; at < one.length; at++) if (one[at] !== other[at]) return false;
+  return one.length === other.length;
 }
 
 /** `undefined` when the argument was left out. */
@@ -86,14 +92,19 @@ function liftedShape(descriptor: AnyDescriptor, { parameters }: Prepared, ranges
   return { rows, columns };
 }
 
-/** Returns the answer for one cell of the lifted block. What is the same in every cell is read once for each unit system. */
-function evaluator(descriptor: AnyDescriptor, prepared: Prepared, ranges: Ranges) {
-  const unitsRange = prepared.units && ranges[prepared.parameters.indexOf(prepared.units)];
-  const byUnits: Partial<Record<UnitSystem, (row: number, column: number) => unknown>> = {};
-  return (row: number, column: number): unknown => {
+/** What is the same in every cell of the block is read once for each unit system, the unit system itself where it is the same. */
+function evaluator(descriptor: AnyDescriptor, prepared: Prepared, ranges: Ranges): Evaluate {
+  const { units } = prepared;
+  const unitsRange = units && ranges[prepared.parameters.indexOf(units)];
+  const byUnits: Partial<Record<UnitSystem, Evaluate>> = {};
+  let only: Evaluate | undefined;
+  return (row, column) => {
     try {
-      const units = prepared.units === undefined ? "metric" : unitSystem(prepared.units, cellAt(unitsRange, row, column, "units"));
-      return (byUnits[units] ??= inUnits(descriptor, prepared, ranges, units))(row, column);
+      if (only !== undefined) return only(row, column);
+      const system = units === undefined ? "metric" : unitSystem(units, cellAt(unitsRange, row, column, "units"));
+      const found = (byUnits[system] ??= inUnits(descriptor, prepared, ranges, system));
+      if (units === undefined || !variesByCell(units, unitsRange)) only = found;
+      return found(row, column);
     } catch (problem) {
       const error = asCellError(problem, descriptor.id);
       return descriptor.result.kind === "grid" ? [[error]] : error;
@@ -105,24 +116,18 @@ function evaluator(descriptor: AnyDescriptor, prepared: Prepared, ranges: Ranges
 interface Step {
   readonly parameter: PreparedParameter;
   /** `missing` where it is not filled in. */
-  readonly read: (row: number, column: number) => unknown;
+  readonly read: Evaluate;
 }
 
 /** As `evaluator`, in one unit system. The values are handed to `compute` in one object, written anew for each cell. */
-function inUnits(
-  descriptor: AnyDescriptor,
-  prepared: Prepared,
-  ranges: Ranges,
-  units: UnitSystem,
-): (row: number, column: number) => unknown {
-  const values: Record<string, unknown> = {};
+function inUnits(descriptor: AnyDescriptor, prepared: Prepared, ranges: Ranges, units: UnitSystem): Evaluate {
+  // Every key from the beginning and in order: the object keeps its layout while the cells change.
+  const values: Record<string, unknown> = { ...prepared.standIns };
   const steps: Step[] = [];
   prepared.parameters.forEach((parameter, index) => {
     const range = ranges[index];
-    // Every key from the beginning and in order: the object keeps its layout while the cells change.
-    values[parameter.key] = parameter.standIn;
-    if (variesByCell(parameter, range)) {
-      steps.push({ parameter, read: (row, column) => parameter.readCell[units](cellAt(range, row, column, parameter.name)) });
+    if (range !== undefined && variesByCell(parameter, range)) {
+      steps.push({ parameter, read: varyingReader(parameter, range, units) });
       return;
     }
     try {
@@ -134,15 +139,25 @@ function inUnits(
       steps.push({ parameter, read: () => rethrown(problem) });
     }
   });
+  const { result } = descriptor;
   const context = prepared.context[units];
   return (row, column) => {
     for (const { parameter, read } of steps) {
       const value = read(row, column);
-      if (value === missing && parameter.isOptional) values[parameter.key] = parameter.standIn;
-      else if (value !== missing) values[parameter.key] = value;
-      else return descriptor.result.kind === "grid" ? [[""]] : "";
+      if (value !== missing) values[parameter.key] = value;
+      else if (parameter.isOptional) values[parameter.key] = parameter.standIn;
+      else return result.kind === "grid" ? [[""]] : "";
     }
-    return finished(descriptor, descriptor.compute(values, context), units);
+    return finished(result, descriptor.compute(values, context), units);
+  };
+}
+
+function varyingReader({ readCell, name }: PreparedParameter, range: Matrix, units: UnitSystem): Evaluate {
+  const read = readCell[units];
+  return (row, column) => {
+    // Nearly always a column.
+    const line = range[row];
+    return read(line?.length === 1 && range.length > 1 ? line[0] : cellAt(range, row, column, name));
   };
 }
 
@@ -172,7 +187,7 @@ function cellAt(range: Matrix | undefined, row: number, column: number, argument
 }
 
 /** Converts to the brewer's unit and lets nothing through that is not a finite number or a text. */
-function finished({ result }: AnyDescriptor, computed: unknown, units: UnitSystem): unknown {
+function finished(result: AnyDescriptor["result"], computed: unknown, units: UnitSystem): unknown {
   // A function that asks another one has no answer yet while that one has none.
   if (computed === "" || result.kind === "text") return computed;
   if (result.kind === "number") {

@@ -20,6 +20,8 @@ export interface PreparedParameter {
 
 export interface Prepared {
   readonly parameters: readonly PreparedParameter[];
+  /** The arguments as `compute` gets them when none is given. */
+  readonly standIns: Readonly<Record<string, unknown>>;
   /** The argument that says in which units the others are typed, if there is one. */
   readonly units: PreparedParameter | undefined;
   readonly context: Readonly<Record<UnitSystem, Context>>;
@@ -36,6 +38,7 @@ export function prepare(descriptor: AnyDescriptor): Prepared {
   );
   const prepared = {
     parameters,
+    standIns: Object.fromEntries(parameters.map(({ key, standIn }) => [key, standIn])),
     units: parameters.find(({ key }) => key === "units"),
     context: { metric: context("metric"), us: context("us") },
   };

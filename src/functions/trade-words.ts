@@ -3,6 +3,8 @@ export interface TradeWord {
   readonly term: string;
   /** For somebody who has never brewed: one short sentence. */
   readonly means: string;
+  /** How a sentence says it, where a beginner meets it there: the brew day explains it at the first line that does. */
+  readonly saidAs?: RegExp;
   /** What we once said in its place, as patterns; no text of ours says it any more (tests/words.test.ts). */
   readonly insteadOf?: readonly RegExp[];
 }
@@ -12,6 +14,21 @@ export interface TradeWord {
  * a field whose term a beginner cannot know takes its note from here.
  */
 export const tradeWords = {
+  extract: {
+    term: "Malt extract",
+    means: "Syrup or powder from malt that somebody has mashed for you: it is dissolved in water and boiled.",
+  },
+  steep: { term: "Steep", means: "To steep grain is to soak it in warm water, like tea, for its colour and taste.", saidAs: /\bsteep/i },
+  mash: {
+    term: "Mash",
+    means: "To mash is to hold crushed malt in hot water until its starch has turned into sugar.",
+    saidAs: /\bmash/i,
+  },
+  runOff: {
+    term: "Run off",
+    means: "To run off is to drain the sweet wort from the grain; rinsing then washes out more sugar.",
+    saidAs: /\brun off\b/i,
+  },
   wort: { term: "Wort", means: "The sweet liquid that becomes beer once yeast has fermented it." },
   mashEfficiency: {
     term: "Mash efficiency",
@@ -27,10 +44,12 @@ export const tradeWords = {
     means: "How much water an hour of boiling drives off.",
     insteadOf: [/\bboils away$/i, /\bboils away:/i],
   },
+  finings: { term: "Finings", means: "They make haze clump and sink, so that the beer becomes clear.", saidAs: /\bfinings\b/i },
   bitterness: { term: "Bitterness (IBU)", means: "What the hops give, in milligrams of bitter acids in a litre; 20 is mild, 40 bitter." },
   kettleLoss: {
     term: "Kettle loss (trub)",
     means: "Trub is the sludge of hops and protein that stays behind in the kettle, and the wort that stays with it.",
+    saidAs: /\btrub\b/i,
     insteadOf: [/left behind in the kettle/i],
   },
   heatingEfficiency: {
@@ -43,20 +62,31 @@ export const tradeWords = {
     means: "Heat that the chiller takes away for each degree that the wort is warmer than its water.",
     insteadOf: [/heat it passes on/i],
   },
-  pitch: { term: "Pitch", means: "To pitch is to add the yeast to the cooled wort." },
+  topUp: { term: "Top-up water", means: "Water added after the boil, where the kettle is too small for the whole batch." },
+  fermenter: {
+    term: "Fermenter",
+    means: "The vessel with a lid in which yeast turns wort into beer.",
+    saidAs: /\bfermenter\b/i,
+  },
+  rehydrate: {
+    term: "Rehydrate",
+    means: "To rehydrate yeast is to wet the dry grains in a little warm water before they go in.",
+    saidAs: /\brehydrate/i,
+  },
+  pitch: { term: "Pitch", means: "To pitch is to add the yeast to the cooled wort.", saidAs: /\bpitch/i },
   billionCells: {
     term: "Billion (10⁹) cells",
     means: "Yeast is counted in billions of cells: 1,000,000,000.",
     insteadOf: [/thousand million/i],
   },
-  airlock: { term: "Airlock", means: "A valve of water in the lid: gas gets out, nothing gets in." },
+  airlock: { term: "Airlock", means: "A valve of water in the lid: gas gets out, nothing gets in.", saidAs: /\bairlock\b/i },
   apparentAttenuation: {
     term: "Apparent attenuation",
     means: "The share of the sugar that the yeast ferments, read from the fall of the gravity: mostly 70 to 80 %.",
     insteadOf: [/\beaten %/i, /should eat/i, /sugar eaten/i],
   },
   finalGravity: { term: "Final gravity", means: "The gravity at which fermentation stops, often 1.008 to 1.016." },
-  rack: { term: "Rack", means: "To rack is to siphon beer off its yeast into another vessel." },
+  rack: { term: "Rack", means: "To rack is to siphon beer off its yeast into another vessel.", saidAs: /\brack(s|ed|ing)?\b/i },
   volumesOfCo2: {
     term: "Volumes of CO2",
     means: "Litres of carbon dioxide dissolved in each litre of beer; 2.4 is a usual ale, 3 is lively.",
@@ -73,6 +103,10 @@ export const tradeWords = {
     insteadOf: [/stifles?\b/i, /smothers?\b/i],
   },
 } as const satisfies Readonly<Record<string, TradeWord>>;
+
+/** The terms that a sentence speaks of, for whoever meets them there for the first time. */
+export const termsIn = (sentence: string): TradeWord[] =>
+  Object.values<TradeWord>(tradeWords).filter(({ saidAs }) => saidAs?.test(sentence));
 
 /** Plain words that gave way to plainer ones, and what is said now. */
 export const retiredWords: readonly { readonly pattern: RegExp; readonly now: string }[] = [

@@ -41,7 +41,7 @@ test(
     const collect = async () => {
       await openScreen(pane, "Share", "Club");
       await pane.locator("#club-file").setInputFiles([...files, { ...files[1]!, name: "Ben again.json" }]);
-      await pane.getByText("Ben again.json: “Reed Bed” is on the list already, from Ben.gylebook.json. It was not taken twice.").waitFor();
+      await pane.getByText("Ben again.json: “Reed Bed” is on the list already, from Ben.gylebook.json. It was not added twice.").waitFor();
       expect(await pane.getByLabel(/^Whose is/).count()).toBe(3);
       for (const [index, member] of members.entries())
         await pane
@@ -51,7 +51,7 @@ test(
     };
     await collect();
     await pane.getByRole("button", { name: "Write the club sheet" }).click();
-    await pane.getByText("“Club” has them now").waitFor();
+    await pane.getByText("on “Club” now").waitFor();
     await tab.calculated();
 
     await openScreen(pane, "Share", "Blind tasting");
@@ -110,7 +110,7 @@ test(
     await pane.getByLabel("Onto").selectOption("a new sheet");
     await pane.getByLabel("A class: predicted and measured, learner by learner").check();
     await pane.getByRole("button", { name: "Write the class sheet" }).click();
-    await pane.getByText("“Class” has them now").waitFor();
+    await pane.getByText("on “Class” now").waitFor();
     await tab.calculated();
     expect(await Promise.all(["A6", "D6", "D7", "D8"].map((cell) => tab.valueAt("Class", cell)))).toEqual([
       "Ada",

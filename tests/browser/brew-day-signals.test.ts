@@ -83,8 +83,8 @@ async function openDay(): Promise<CompanionPage> {
 test("what comes due fills its card and, where it is wanted, sounds three tones, once; both choices outlive the pane", async () => {
   const page = await openDay();
   const { pane, tab } = page;
-  const sound = (frame: Frame) => frame.getByLabel("Three tones");
-  const colour = (frame: Frame) => frame.getByLabel("Its card filled with colour");
+  const sound = (frame: Frame) => frame.getByLabel("Sound three tones");
+  const colour = (frame: Frame) => frame.getByLabel("Fill its card with colour");
   expect(await sound(pane).isChecked()).toBe(false);
   expect(await colour(pane).isChecked()).toBe(true);
   expect((await signal(pane)).filled).toBe(false);
@@ -140,7 +140,7 @@ test("in the boil an addition sounds though the one before it was not marked, an
   await page.pressDue(7);
   await page.pressDue(8);
   await pane.locator(".due .countdown", { hasText: "25:00" }).waitFor();
-  await pane.getByLabel("Three tones").check();
+  await pane.getByLabel("Sound three tones").check();
   await expect.poll(() => tones(pane)).toBe(3);
   for (const [time, waiting, so] of [
     ["11:25", 0, 6],
@@ -155,15 +155,15 @@ test("in the boil an addition sounds though the one before it was not marked, an
   await ticks(pane);
   expect(await tones(pane)).toBe(12);
   await openScreen(pane, "Ferment", "Reading");
-  await pane.getByRole("complementary", { name: "Brew day going on" }).getByText("and 4 more").waitFor();
+  await pane.getByRole("complementary", { name: "Brew day under way" }).getByText("and 4 more").waitFor();
 }, 300_000);
 
 test("on the other screens a line above says what is next, follows the sheet, and sounds as the brew day would", async () => {
   const page = await openDay();
   const { pane } = page;
-  const strip = pane.getByRole("complementary", { name: "Brew day going on" });
+  const strip = pane.getByRole("complementary", { name: "Brew day under way" });
   expect(await strip.count()).toBe(0);
-  await pane.getByLabel("Three tones").check();
+  await pane.getByLabel("Sound three tones").check();
   await expect.poll(() => tones(pane)).toBe(3);
   await openScreen(pane, "Ferment", "Reading");
   await strip.getByText("30:00").waitFor();
@@ -189,13 +189,13 @@ test("on the other screens a line above says what is next, follows the sheet, an
   // Back on the brew day the line is gone, and what has sounded is not sounded again.
   await page.at("2026-09-05T10:16");
   await expect.poll(() => tones(pane)).toBe(9);
-  await strip.getByRole("button", { name: "To the brew day" }).click();
+  await strip.getByRole("button", { name: "Go to the brew day" }).click();
   await pane
     .locator(".due")
     .getByText(/Collect \d\.\d\d gal of chlorine-free water/)
     .waitFor();
   expect(await strip.count()).toBe(0);
-  await pane.getByLabel("Its card filled with colour").uncheck();
+  await pane.getByLabel("Fill its card with colour").uncheck();
   await ticks(pane);
   expect(await tones(pane)).toBe(9);
   await openScreen(pane, "Package", "Tasting");
@@ -208,7 +208,7 @@ test("on the other screens a line above says what is next, follows the sheet, an
 test("a sound that the browser holds back until somebody presses something is announced, and does not come late", async () => {
   const page = await openDay();
   const { pane } = page;
-  await pane.getByLabel("Three tones").check();
+  await pane.getByLabel("Sound three tones").check();
   await expect.poll(() => tones(pane)).toBe(3);
   // The driver of this browser counts as somebody who presses: the browser's own holding back is played here.
   await pane.evaluate(() => {

@@ -149,7 +149,7 @@ async function clubSheet({ tab, pane }: Seat, units: string, files: readonly (re
       .fill(member);
   await pane.getByLabel(units).check();
   await pane.getByRole("button", { name: "Write the club sheet" }).click();
-  await pane.getByText("“Club” has them now").waitFor();
+  await pane.getByText("on “Club” now").waitFor();
   await tab.calculated();
 }
 
@@ -189,8 +189,8 @@ test(
     const copied = await show(ben, "Footbridge at Ben's", layoutOf("metric", "extract"));
     expect(Math.abs(Number(copied["og_plan"]) - Number(adas["og_plan"]))).toBeLessThan(0.001);
     // Hops of ten grams and more are weighed to whole grams, so each addition is off by half a gram at most. What half a gram
-    // is worth is told by the copy's own hop table: its IBU (column G) over its grams (column B), times 0.5 g. With about 27 g
-    // for 26 IBU, 30 g for 9 and 30 g for 4 that is 0.5 × (26/27 + 9/30 + 4/30), or 0.7 IBU, for the batch.
+    // is worth is told by the copy's own hop table: its IBU (column G) over its grams (column B), times 0.5 g. With about 16 g
+    // for 22 IBU, 37 g for 10 and 20 g for 5 that is 0.5 × (22/16 + 10/37 + 5/20), or 0.9 IBU, for the batch.
     const own = await hopTable(ben, "Footbridge at Ben's", layoutOf("metric", "extract"));
     const wanted = await hopTable(ada, "Footbridge", footbridge);
     expect(own).toHaveLength(3);

@@ -59,9 +59,9 @@ test("a brew day by the clock: several timers, a late step, a reload, a slip tak
   await page.at("2026-09-05T10:00");
   await pane.locator(".countdown", { hasText: "Now" }).waitFor();
   await picture(page, "due");
-  await pane.getByLabel("Its card filled with colour").uncheck();
+  await pane.getByLabel("Fill its card with colour").uncheck();
   await picture(page, "due-plain");
-  await pane.getByLabel("Its card filled with colour").check();
+  await pane.getByLabel("Fill its card with colour").check();
 
   // Twelve minutes after the plan's time: the day begins now and the rest of it moves; the plan in the sheet does not.
   const planned = await page.get("timeline", 5);
@@ -103,7 +103,7 @@ test("a brew day by the clock: several timers, a late step, a reload, a slip tak
     .locator(".due")
     .getByRole("button", { name: /^Done: Soak/ })
     .click();
-  await pane.getByText("20 min before its time: it is due at 11:25. Really done already?").waitFor();
+  await pane.getByText("20 min before its time: it is due at 11:25. Has it really been done already?").waitFor();
   await pane.getByRole("button", { name: "No, not yet" }).click();
   expect(await page.get("happened", 9)).toBe(null);
   await page.at("2026-09-05T11:26");
@@ -155,7 +155,7 @@ test("a reading waits for a cell in edit, is corrected and questioned, a miss is
   await pane.getByLabel("with the top-up water mixed in").check();
   await page.type("top_up", 0);
   await pane.getByLabel("In the fermenter, US gal").fill("5");
-  await pane.getByLabel("Reading, SG").fill("1.058");
+  await pane.getByLabel("Reading, SG").fill("1.057");
   // While a cell is being typed in, the reading waits for it; neither is lost.
   await tab.click("Footbridge", page.cell("batch_number"));
   await tab.page.keyboard.type("41", { delay: 30 });
@@ -166,7 +166,7 @@ test("a reading waits for a cell in edit, is corrected and questioned, a miss is
   expect(await page.get("og_reading")).toBe(null);
   await tab.leaveEditor();
   await pane.getByText("The original gravity is in the sheet.").waitFor();
-  expect(await page.get("og_reading")).toBe(1.058);
+  expect(await page.get("og_reading")).toBe(1.057);
   expect(await page.get("batch_number")).toBe(41);
 
   // Before the screen reads the sheet: a note that came after would be somebody else's change, and refused.
@@ -175,7 +175,7 @@ test("a reading waits for a cell in edit, is corrected and questioned, a miss is
   await pane.getByRole("heading", { name: "Add water" }).waitFor();
   await picture(page, "correction");
   await pane.getByRole("button", { name: "Note this: Add water" }).click();
-  await pane.getByText("It stands in the notes of the sheet").waitFor();
+  await pane.getByText("It is in the notes of the sheet").waitFor();
   expect(await page.get("notes")).toMatch(
     /^Mine\.\nSat 5 Sept?, 14:00, in the fermenter: 5\.00 US gal at 1\.059 instead of 5\.00 US gal at 1\.052\. Add water: Stir in 0\.\d\d US gal of water\./,
   );

@@ -142,7 +142,7 @@ test("a repair that fails keeps what was found; one that could not be looked at 
   await failAtSync(pane, 5, { code: "AccessDenied", message: "no reading today." });
   await again.click();
   await pane.getByText("1 formula was entered anew.").waitFor();
-  await pane.getByText("The check did not come to its end. The spreadsheet said: no reading today.").waitFor();
+  await pane.getByText("The check did not finish. The spreadsheet said: no reading today.").waitFor();
   expect(await pane.locator(".findings li").count()).toBe(0);
   expect(await pane.getByText("nothing was changed").count()).toBe(0);
   await pane.getByRole("button", { name: "Check now" }).waitFor();

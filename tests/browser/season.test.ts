@@ -104,7 +104,8 @@ test("the season follows the tabs; a batch starts from the kit and draws on the 
   await tab.calculated();
   expect(Number(await tab.valueAt("Stores", "F5"))).toBeLessThan(9);
   expect(await pane.getByRole("button", { name: "Draw for Second" }).count()).toBe(0);
-  await pane.getByRole("button", { name: "Give back what Second drew" }).click();
+  await pane.getByText("Drawn already: 1 batch").click();
+  await pane.getByRole("button", { name: "Put back what Second drew" }).click();
   await pane.getByRole("button", { name: "Draw for Second" }).waitFor();
   await tab.calculated();
   expect(await tab.valueAt("Stores", "F5")).toBe(9);

@@ -29,11 +29,11 @@ test(
     await openScreen(pane, "Plan", "Scale and copy");
     await pane.getByLabel("Metric: L, kg, °C").check();
     await pane.getByLabel("Beer in the fermenter, litres").fill("10");
-    await pane.getByText("Cascade, 15 min").waitFor();
+    await pane.getByText("Willamette, 12 min").waitFor();
     await pane.getByRole("button", { name: "Write the copy on a sheet of its own" }).click();
     await pane.getByText("“Footbridge, again” is in the workbook").waitFor();
     await tab.calculated();
-    // Hops are weighed to a gram: half a gram of the 14 is 1 IBU.
+    // Hops are weighed to a gram: half a gram of the 8 that bitter it is 1 IBU.
     for (const [name, within] of [
       ["og_plan", 0.001],
       ["ibu_plan", 1],
@@ -62,10 +62,10 @@ test(
     ]);
     expect(download.suggestedFilename()).toBe("Footbridge.gylebook.json");
     await pane.getByLabel("Or paste its text").fill(text.replace(/"batchName": ?"Footbridge"/, '"batchName": "=HYPERLINK(1)"'));
-    await pane.getByRole("button", { name: "Look at what is pasted" }).click();
+    await pane.getByRole("button", { name: "Read the pasted text" }).click();
     await pane.getByText("Nothing was written").waitFor();
     await pane.getByLabel("Or paste its text").fill(text);
-    await pane.getByRole("button", { name: "Look at what is pasted" }).click();
+    await pane.getByRole("button", { name: "Read the pasted text" }).click();
     await pane.getByText("This very batch is in the workbook already, on “Footbridge”").waitFor();
     await pane.getByRole("button", { name: "Put it on a second sheet “Footbridge (2)”" }).click();
     await pane.getByText("“Footbridge (2)” is in the workbook").waitFor();
@@ -82,12 +82,12 @@ test(
 
     await openScreen(pane, "Share", "Club");
     await pane.getByLabel("Or paste the text of one").fill(text);
-    await pane.getByRole("button", { name: "Take what is pasted" }).click();
+    await pane.getByRole("button", { name: "Use the pasted text" }).click();
     await pane.getByRole("button", { name: "Write the club sheet" }).click();
     await pane.getByText("The member's name, please").waitFor();
     await pane.getByLabel("Whose is “Footbridge”?").fill("Ada");
     await pane.getByRole("button", { name: "Write the club sheet" }).click();
-    await pane.getByText("“Club” has them now").waitFor();
+    await pane.getByText("on “Club” now").waitFor();
     await tab.calculated();
     expect(await tab.valueAt("Club", "B5")).toBe("Ada");
     expect(await tab.valueAt("Club", "B12")).toBeCloseTo(Number(await get(tab, "Footbridge", "og_plan")), 9);
@@ -95,14 +95,14 @@ test(
     // Once more from the same member: the pane says what would change, and replaces it when asked to.
     await tab.setValue("Club", "P4", "Mended by hand");
     await pane.getByLabel("Or paste the text of one").fill(text);
-    await pane.getByRole("button", { name: "Take what is pasted" }).click();
+    await pane.getByRole("button", { name: "Use the pasted text" }).click();
     await pane.getByLabel("Whose is “Footbridge”?").fill("Ada");
     await pane.getByRole("button", { name: "Add to “Club”" }).click();
     await pane.getByText("Beer: “Mended by hand” becomes “Footbridge”").waitFor();
     expect(await tab.valueAt("Club", "P4")).toBe("Mended by hand");
     await tab.page.screenshot({ path: `${pictures}club-replace.png` });
     await pane.getByRole("button", { name: "Replace it" }).click();
-    await pane.getByText("“Club” has them now").waitFor();
+    await pane.getByText("on “Club” now").waitFor();
     await tab.calculated();
     expect([await tab.valueAt("Club", "P4"), await tab.valueAt("Club", "P5")]).toEqual(["Footbridge", null]);
 

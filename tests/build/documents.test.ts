@@ -2,7 +2,9 @@ import { execFileSync } from "node:child_process";
 import { existsSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { describe, expect, it } from "vitest";
+import { trials } from "../../src/build/guide/try-in-excel";
 import { root } from "../../src/build/run.mjs";
+import { screens } from "../../src/pane/screens";
 
 const read = (file: string): string => readFileSync(path.join(root, file), "utf8");
 const { scripts } = JSON.parse(read("package.json")) as { scripts: Record<string, string> };
@@ -51,6 +53,23 @@ describe("the README", () => {
     expect(commands).toMatch(/^```sh\nnpm start .*\nnpm test .*\n```$/s);
     expect(picture).toMatch(/^!\[[^\]]{10,}\]\(src\/.*\.png\)$/);
     expect(formula).toMatch(/^```\n=GYLE\.[A-Z.]+\(.*\)\n```$/);
+  });
+});
+
+describe("the list for somebody with Excel", () => {
+  it("takes half an hour, what would hurt most first; the rest comes after it", () => {
+    const minutes = trials.map((trial) => trial.minutes ?? 0);
+    expect(minutes.reduce((sum, one) => sum + one, 0)).toBe(30);
+    expect(minutes.findLastIndex((one) => one > 0)).toBeLessThan(minutes.indexOf(0));
+  });
+
+  it("speaks of places of the pane that are there", () => {
+    const said = trials.flatMap(({ steps }) => [
+      ...steps.join(" ").matchAll(/\b(Plan|Brew|Ferment|Package|Season|Share|Help), ([A-Z][a-z]+(?: [a-z]+)*?)(?=[:,.;]| and )/g),
+    ]);
+    expect(said.length).toBeGreaterThan(8);
+    const there = screens.map(({ place, title }) => `${place}, ${title}`);
+    expect(said.map(([words]) => words).filter((words) => !there.includes(words))).toEqual([]);
   });
 });
 

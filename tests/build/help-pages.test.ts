@@ -10,6 +10,7 @@ import { formulaText } from "../../src/functions/formula-text";
 import { functionsJson, helpPagePath } from "../../src/functions/metadata";
 import { places } from "../../src/functions/places";
 import { functionNamed, registry } from "../../src/functions/registry";
+import { readReferenceTable } from "../support/reference-table";
 
 let folder: string;
 beforeAll(() => {
@@ -102,6 +103,18 @@ describe("the page of a function", () => {
     expect(page).toContain("0.17727\nPalmer, How to Brew, Table 7.");
     expect(page).toContain("0.19381\ncompare 0.188: Rager");
     expect(strictlyParsed(functionPage(functionNamed("HEAT.WARM")))).toContain("43.542 min\ncompare 43.75");
+  });
+
+  it("of BEER.STYLE lists every style by its name in the guidelines, and marks the codes that are ours", () => {
+    const page = strictlyParsed(functionPage(functionNamed("BEER.STYLE")));
+    // Read in a copy of the guidelines of 2021 (tests/reference/beer/README.md).
+    const read = readReferenceTable("beer/styles.csv").map(({ source }) => source.replace(/^.*vital statistics of /, "").split(" "));
+    expect(read).toHaveLength(102);
+    for (const [code = "", ...name] of read) expect(page).toMatch(new RegExp(`(?<!\\d)${code}( \\*)?${name.join(" ")}1\\.0`));
+    // In the guidelines a code is a number and one capital letter; under 27, Historical Beer, there are names alone (from memory).
+    const marked = read.map(([code = ""]) => code).filter((code) => new RegExp(`(?<!\\d)${code} \\*`).test(page));
+    expect(marked).toEqual(read.map(([code = ""]) => code).filter((code) => !/^\d+[A-Z]$/.test(code) || code.startsWith("27")));
+    expect(marked).toHaveLength(15);
   });
 
   it("works out a changed example anew", () => {

@@ -17,7 +17,7 @@ import { insertStores } from "../../src/workbook/sheets/stores/insert-stores";
 import { shoppingList, writeShoppingList } from "../../src/workbook/sheets/stores/shopping";
 import { benchTimeout, openBatchBench } from "../support/batch-bench";
 
-/* A metric store and a US batch: 5 US gal of the example, 6 lb and 1 lb of extract, 0.75 lb of crystal malt. */
+/* A metric store and a US batch: 5 US gal of the example, 5.7 lb and 1.2 lb of extract, 0.6 lb of crystal malt. */
 const batch = exampleBatch({
   id: "one",
   sheetName: "Batch 1",
@@ -51,13 +51,13 @@ beforeAll(async () => {
       stock: {
         malt: [
           { name: "Pale malt extract, liquid", bought: 6, price: 8 },
-          { name: "Crystal malt, medium", bought: 0.2, price: 3 },
+          { name: "Crystal malt, light", bought: 0.2, price: 3 },
         ],
         hops: [
-          { name: "northern brewer", bought: 100, price: 6, dated: 45935, hop },
-          { name: "Cascade", bought: 200, price: 5, dated: 45935, hop: { ...hop, openedOn: "" } },
+          { name: "chinook", bought: 100, price: 6, dated: 45935, hop },
+          { name: "Willamette", bought: 200, price: 5, dated: 45935, hop: { ...hop, openedOn: "" } },
         ],
-        yeast: [{ name: "Clean ale yeast, dry, 11 g", bought: 3, price: 4.5 }],
+        yeast: [{ name: "Clean ale yeast, dry, 10 g", bought: 3, price: 4.5 }],
         caps: [{ name: "Crown caps", bought: 250, price: 0.03 }],
       },
     }),
@@ -68,7 +68,7 @@ afterAll(() => bench.dispose());
 
 describe("the stores", () => {
   it("age each hop in one column: shut in its packet, then open", () => {
-    const { row } = shelf("northern brewer");
+    const { row } = shelf("chinook");
     const shut = agedAlphaPercent(8.5, 46150 - 45935, 4, 30, "sealed");
     expect(bench.valueAt("Stores", `M${row}`)).toBeCloseTo(agedAlphaPercent(shut, 46300 - 46150, 4, 30, "loose"), 9);
     expect(bench.valueAt("Stores", `M${row + 1}`)).toBeCloseTo(agedAlphaPercent(8.5, 46300 - 45935, 4, 30, "sealed"), 9);
@@ -81,9 +81,9 @@ describe("the stores", () => {
       const found = await read();
       const lines = shoppingList(found);
       // NIST SP 811: 1 lb = 0.45359237 kg.
-      expect(lines.find(({ name }) => name === "Crystal malt, medium")).toMatchObject({ left: 0.2, unit: "kg", batches: ["Batch 1"] });
-      expect(lines.find(({ name }) => name === "Crystal malt, medium")!.toBuy).toBeCloseTo(0.75 * 0.45359237 - 0.2, 9);
-      expect(lines.find(({ name }) => name === "Pale malt extract, dry")).toMatchObject({ left: 0 });
+      expect(lines.find(({ name }) => name === "Crystal malt, light")).toMatchObject({ left: 0.2, unit: "kg", batches: ["Batch 1"] });
+      expect(lines.find(({ name }) => name === "Crystal malt, light")!.toBuy).toBeCloseTo(0.6 * 0.45359237 - 0.2, 9);
+      expect(lines.find(({ name }) => name === "Wheat malt extract, dry")).toMatchObject({ left: 0 });
       expect(lines.find(({ name }) => name === "Pale malt extract, liquid")).toBeUndefined();
       expect(await run((context) => writeShoppingList(context, found, lines))).toBe(0);
       await bench.calculate();
@@ -97,9 +97,9 @@ describe("the stores", () => {
     async () => {
       const { stores, batches } = await read();
       const hops = agedHops(stores, batches[0]!);
-      expect(hops.map(({ hop: name }) => name)).toEqual(["Northern Brewer", "Cascade", "Cascade"]);
+      expect(hops.map(({ hop: name }) => name)).toEqual(["Chinook", "Willamette", "Chinook"]);
       const shut = agedAlphaPercent(8.5, 46150 - 45935, 4, 30, "sealed");
-      expect(hops[0]).toMatchObject({ printedPercent: 8.5, inBatchPercent: 8.5 });
+      expect(hops[0]).toMatchObject({ printedPercent: 8.5, inBatchPercent: 11.8 });
       expect(hops[0]!.onTheDayPercent).toBeCloseTo(agedAlphaPercent(shut, 46270 - 46150, 4, 30, "loose"), 9);
       await run((context) => writeAgedHops(context, "Batch 1", hops.slice(0, 1)));
       await bench.calculate();
@@ -142,16 +142,16 @@ describe("drawing", () => {
       const found = await read();
       const plan = planDraw(found, "Batch 1");
       expect(plan.shortages.map(({ name, left }) => [name, left])).toEqual([
-        ["Crystal malt, medium", 0.2],
-        ["Pale malt extract, dry", undefined],
+        ["Crystal malt, light", 0.2],
+        ["Wheat malt extract, dry", undefined],
       ]);
       await run((context) => writeDraws(context, found, [{ plan, day: 46270 }]));
       await bench.calculate();
-      expect(shelf("Pale malt extract, liquid").left).toBeCloseTo(6 - 6 * 0.45359237, 9);
-      // Two additions of one ounce each; 1 oz = 28.349523125 g.
-      expect(shelf("Cascade").drawn).toBeCloseTo(2 * 28.349523125, 6);
-      expect(shelf("northern brewer").drawn).toBeCloseTo(0.9 * 28.349523125, 6);
-      expect(shelf("Clean ale yeast, dry, 11 g").drawn).toBeGreaterThan(0);
+      expect(shelf("Pale malt extract, liquid").left).toBeCloseTo(6 - 5.7 * 0.45359237, 9);
+      // The first hop goes in twice; 1 oz = 28.349523125 g.
+      expect(shelf("Willamette").drawn).toBeCloseTo(1.3 * 28.349523125, 6);
+      expect(shelf("chinook").drawn).toBeCloseTo((0.55 + 0.7) * 28.349523125, 6);
+      expect(shelf("Clean ale yeast, dry, 10 g").drawn).toBeGreaterThan(0);
       expect(shelf("Crown caps").drawn).toBeGreaterThan(40);
       const again = await read();
       expect(() => planDraw(again, "Batch 1")).toThrow(DrawRefused);
@@ -184,7 +184,7 @@ describe("drawing", () => {
       const found = await read();
       expect(await run((context) => giveBack(context, found, "one"))).toBe(lines);
       await bench.calculate();
-      expect([shelf("Cascade").drawn, shelf("Cascade").left]).toEqual([0, 200]);
+      expect([shelf("Willamette").drawn, shelf("Willamette").left]).toEqual([0, 200]);
       expect(planDraw(await read(), "Batch 1").draws).toHaveLength(lines);
     },
     benchTimeout,
@@ -193,14 +193,14 @@ describe("drawing", () => {
   it(
     "wants lots apart on a shelf",
     async () => {
-      const { row } = shelf("Cascade");
+      const { row } = shelf("Willamette");
       await run(async (context) => {
-        context.workbook.worksheets.getItem("Stores").getRange(`A${row + 1}`).values = [["CASCADE"]];
+        context.workbook.worksheets.getItem("Stores").getRange(`A${row + 1}`).values = [["WILLAMETTE"]];
         await context.sync();
       });
       await bench.calculate();
       const found = await read();
-      expect(() => planDraw(found, "Batch 1")).toThrow('Two lines of the stores are called "CASCADE"');
+      expect(() => planDraw(found, "Batch 1")).toThrow('Two lines of the stores are called "WILLAMETTE"');
     },
     benchTimeout,
   );

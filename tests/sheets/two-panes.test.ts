@@ -119,7 +119,7 @@ const withStores = once(async () => {
         malt: [{ name: "Pale malt extract, liquid", bought: 20, price: 3 }],
         hops: [
           {
-            name: "Cascade",
+            name: "Willamette",
             bought: 8,
             price: 2,
             lot: 2025,

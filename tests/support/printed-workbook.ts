@@ -55,7 +55,7 @@ export async function printedWorkbook(): Promise<Uint8Array> {
         malt: [{ name: "Pale malt extract, liquid", bought: 18, price: 7.5, remark: "Two tins are dented; those first" }],
         hops: [
           {
-            name: "Northern Brewer",
+            name: "Willamette",
             bought: 400,
             price: 6,
             lot: 2025,

@@ -89,7 +89,7 @@ const season: GuidePage = {
     {
       title: "From kettle to first taste",
       paragraphs: [
-        "The pane's places follow the job. <em>Brew</em> shows the step that is due, large, with its caution and why; <em>Done</em> writes the real time into the sheet. <em>Ferment</em> takes a reading, corrects it for temperature before it is written, draws the curve, and makes a calendar file. <em>Package</em> tells the sugar and whether the glass will take the pressure, and says no where it will not.",
+        "The pane's places follow the job. <em>Brew</em> shows the step that is due, large, with its caution and why; <em>Done</em> writes the real time into the sheet; a step that asks for a volume, a gravity or a temperature takes them on its card. <em>Ferment</em> takes a reading, corrects it for temperature before it is written, draws the curve, and makes a calendar file. <em>Package</em> tells the sugar and whether the glass will take the pressure, and says no where it will not.",
         "Nothing lives in the pane alone: what it writes stands in the sheet, and what you type into the sheet the pane shows.",
       ],
     },
@@ -203,7 +203,7 @@ const club: GuidePage = {
     {
       title: "Batches from hand to hand",
       paragraphs: [
-        "<em>Batch file</em> makes one batch a short text to send; it is checked before it is taken in, and never writes over a sheet. <em>Plan, Pages to print</em> has a recipe page, a shopping list, a lesson for a class and bottle labels. <em>Hand-out</em> makes a blank for adults who learn to brew, in their volume and units, for members without Gylebook as well.",
+        "<em>Batch file</em> makes one batch a short text to send; it is checked before it is taken in, and never writes over a sheet. <em>Plan, Pages to print</em> has a recipe page, a shopping list, a lesson for a class and bottle labels. <em>Hand-out</em> makes a blank for adults learning to brew, in their volume and units, for members without Gylebook as well.",
       ],
       picture: "hand-out",
     },

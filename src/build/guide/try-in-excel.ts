@@ -1,9 +1,12 @@
 /**
  * What could not be tried, for want of Excel, with exact steps for a person who has it. Whoever does so: note Excel's version
- * (File > Account) and what was seen. Plain text, for the built page and for try-in-excel.md alike.
+ * (File > Account) and what was seen. Plain text, for the built page and for try-in-excel.md alike. What would hurt most comes first;
+ * what half an hour has no room for says no minutes.
  */
 export interface Trial {
   readonly title: string;
+  /** How long it takes, as far as we can tell; those that have one make half an hour together. */
+  readonly minutes?: number;
   /** Where it matters; everywhere when left out. */
   readonly where?: string;
   readonly steps: readonly string[];
@@ -13,6 +16,7 @@ export interface Trial {
 export const trials: readonly Trial[] = [
   {
     title: "It loads",
+    minutes: 2,
     steps: [
       "Follow the page Put Gylebook into your Excel (or run npm run excel) for the web, Mac and Windows.",
       "Click Gylebook on the Home tab.",
@@ -21,11 +25,13 @@ export const trials: readonly Trial[] = [
   },
   {
     title: "The functions are there",
+    minutes: 1,
     steps: ["New workbook. Type =GYLE. into A1 and wait.", "Finish it: =GYLE.BEER.ABV(1.05,1.01)"],
     see: "The list of functions while you type; then 5.31 in A1.",
   },
   {
     title: "Functions that Excel does not know yet",
+    minutes: 4,
     where: "Windows, added from a shared folder",
     steps: [
       "Add Gylebook by a shared folder for the first time and do not restart Excel. Open the pane and write a batch sheet.",
@@ -35,6 +41,7 @@ export const trials: readonly Trial[] = [
   },
   {
     title: "A decimal comma",
+    minutes: 3,
     where: "Windows or Mac with German or French regional settings",
     steps: [
       "Type =GYLE.BEER.ABV(1,05;1,01) into a cell; select it, and open Help, Explain.",
@@ -45,27 +52,22 @@ export const trials: readonly Trial[] = [
   },
   {
     title: "A batch from the pane",
+    minutes: 4,
     steps: [
-      "New batch, name Footbridge, the example pale ale, Write the batch sheet. Look at the clock.",
-      "File > Print: look at the preview. Press Ctrl+Z (Mac: Cmd+Z) until nothing is left to undo.",
+      "In an empty workbook type 1 into A1. New batch, name Footbridge, the example pale ale, Write the batch sheet. Look at the clock.",
+      "File > Print: look at the preview. Windows and Mac: press Ctrl+Z (Mac: Cmd+Z) until nothing is left to undo. Write the sheet again.",
     ],
-    see: "The sheet stands after a few seconds, all values shown, none #BUSY! for longer; the preview has three pages, nothing cut, the breaks before 6 and 8; undo takes away the sheet or leaves it whole, never half.",
-  },
-  {
-    title: "Undo",
-    where: "Windows and Mac",
-    steps: [
-      "Type 1 into a cell of an empty sheet, write a batch sheet from the pane, then press Ctrl+Z (Mac: Cmd+Z) until nothing is left to undo.",
-    ],
-    see: "First the sheet goes, then the 1: what was typed before the insertion can still be undone. Note where it ends sooner.",
+    see: "The sheet stands after a few seconds, all values shown, none #BUSY! for longer; the preview has three pages, nothing cut, the breaks before 6 and 8; undo takes away the sheet or leaves it whole, never half, and then takes away the 1. Note where it ends sooner.",
   },
   {
     title: "They start without the pane",
+    minutes: 2,
     steps: ["Save that workbook, close Excel altogether, open the workbook.", "Without opening the pane, type =GYLE.BEER.EBC(10) into A2."],
     see: "A1 still 5.31; A2 19.69, with #BUSY! for a few seconds at most, never #NAME?.",
   },
   {
     title: "The sample workbooks",
+    minutes: 4,
     steps: [
       "Open each file of sample-workbooks in an Excel without Gylebook, then in one with it.",
       "With it, in first-extract-batch.xlsx: change the malt mass in the first row of the malt table.",
@@ -73,8 +75,35 @@ export const trials: readonly Trial[] = [
     see: "Without: the same values as on the bench, no question about repairing the file, no missing add-in message. With: formulas read =GYLE.…, and planned gravity and alcohol follow the change.",
   },
   {
+    title: "Blocks",
+    minutes: 3,
+    steps: [
+      "On that sheet: Plan, More on the sheet. Tick Late and dry hops and Water treatment, Add it.",
+      "Type 60 beside calcium in the source water. Plan, New batch: a second sheet, Deep Cut, all-grain, with everything under “Beyond the usual sheet” ticked.",
+    ],
+    see: "The blocks stand below the checks, each on a page of its own in the print preview; nothing above moved, and undo still works. The treated water follows the 60. No #SPILL!, no #VALUE! on either sheet.",
+  },
+  {
+    title: "Pages to print",
+    minutes: 2,
+    steps: [
+      "Plan, Pages to print: write all four pages of Footbridge. Look at each in the print preview. Change the batch's name on its sheet.",
+    ],
+    see: "Each page fits one sheet of paper, nothing cut, labels with lines to cut along; each shows the new name at once.",
+  },
+  {
+    title: "Club, class and blind tasting",
+    minutes: 4,
+    steps: [
+      "Share, Batch file: make a file of Footbridge and of Deep Cut. Share, Club: take both in, give each a member, write a club sheet and a class sheet.",
+      "Share, Blind tasting: draw codes for the two beers with the tasters Ann and Bert; write the score sheets; fill in one of them; read the score sheets of this workbook.",
+    ],
+    see: "Club and class sheets with both beers in columns. A score sheet for each taster, with the codes in an order of its own and no beer's name; its sums stand in the tasting sheet under the right codes, and the key shows which beer is which.",
+  },
+  {
     title: "Readings and chart",
-    steps: ["On that sheet type three readings into the readings table: day, gravity, temperature."],
+    minutes: 1,
+    steps: ["On Footbridge type three readings into the readings table: day, gravity, temperature."],
     see: "Corrected gravity and attenuation beside each; the verdict on the card changes; the chart shows the points, the fitted curve between two dashed lines, and the temperature against an axis of its own at the right.",
   },
   {
@@ -123,9 +152,9 @@ export const trials: readonly Trial[] = [
     see: "Three sheets; the season's list follows each change within seconds, in the order of the tabs; the copy stays at its end with its figures, and the year's volume is what it was; a click on a name opens its sheet.",
   },
   {
-    title: "Hand-out, club, unplug",
+    title: "Hand-out and unplug",
     steps: [
-      "Share: write a blank with Hand-out, once more as a workbook for members without Gylebook; make a batch file of Footbridge and put it on a club sheet with Club; make a copy with Unplug, inside the workbook and as a workbook of its own.",
+      "Share: write a blank with Hand-out, once more as a workbook for members without Gylebook; make a copy with Unplug, inside the workbook and as a workbook of its own.",
       "Open that workbook in an Excel without Gylebook and change the malt. Then plug it in again with Gylebook.",
     ],
     see: "Each sheet as the pane says. The unplugged one shows what the batch showed and follows the malt without Gylebook; plugged in, its cells read =GYLE.… again.",
@@ -160,7 +189,7 @@ export const trials: readonly Trial[] = [
     where: "web, with Gylebook for both",
     steps: [
       "Share the workbook on OneDrive; both open it. One types a reading, the other writes a second batch from the pane at the same time.",
-      "Both add a reading with Ferment, Reading in the same second.",
+      "In the same second both add a reading with Ferment, Reading.",
     ],
     see: "Both see the reading and the new sheet; nothing twice. Two readings below one another, or one of the panes says that somebody was quicker; if a reading is lost, note it: on two computers Excel joins changes by rules of its own.",
   },

@@ -8,6 +8,12 @@ import { argumentRow } from "./argument-rows";
 import { exampleHtml } from "./example-text";
 import { escapeHtml, htmlList, htmlPage, htmlTable } from "./html";
 import { linked, pageBeside } from "./linked";
+import { styleList } from "./style-list";
+
+/** What a page has beyond its function's description. */
+const further: Readonly<Record<string, readonly [title: string, body: () => string]>> = {
+  "BEER.STYLE": ["The styles", styleList],
+};
 
 /** The page about one worksheet function. */
 export function functionPage(descriptor: AnyDescriptor): string {
@@ -33,6 +39,7 @@ export function functionPage(descriptor: AnyDescriptor): string {
       section("What you get", `<p>${linked(resultText(result), id)}</p>`),
       section("Examples", examples.map((example) => exampleHtml(descriptor, example)).join("\n")),
       section("Equation", equationHtml(equation, id)),
+      ...(further[id] ? [section(further[id][0], further[id][1]())] : []),
       section("Where it comes from", htmlList(sources.map(({ cite, where }) => `${escapeHtml(cite)}: ${escapeHtml(where)}`))),
       parameters.some(([key]) => key === "units")
         ? '<p class="from">With <code>units</code> "us", every amount that goes in or out is in the second unit named.</p>'

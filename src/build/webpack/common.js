@@ -40,10 +40,8 @@ export function commonConfig(name) {
         { test: /\.m?js$/, resolve: { fullySpecified: false } },
       ],
     },
-    // Without a format esbuild leaves webpack's own wrapping alone. Told to make a script of it, it takes a bundle that
-    // mentions `exports` for a CommonJS module and wraps it once more, and the browser then reads 7 MB twice: 0.9 s.
     optimization: {
-      minimizer: [new EsbuildPlugin({ target: language, css: true, legalComments: "none", format: undefined })],
+      minimizer: [minimizer()],
       splitChunks: false,
       runtimeChunk: false,
     },
@@ -52,3 +50,12 @@ export function commonConfig(name) {
     stats: "errors-warnings",
   };
 }
+
+/**
+ * Without a format esbuild leaves webpack's own wrapping alone. Told to make a script of it, it takes a bundle that
+ * mentions `exports` for a CommonJS module and wraps it once more, and the browser then reads 7 MB twice: 0.9 s.
+ *
+ * @param {{ format?: "iife", treeShaking?: boolean, banner?: string }} options
+ */
+export const minimizer = (options = {}) =>
+  new EsbuildPlugin({ target: language, css: true, legalComments: "none", format: undefined, ...options });

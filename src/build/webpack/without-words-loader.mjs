@@ -19,6 +19,7 @@ export default function withoutWords(source) {
     cuts.push(...gone);
     const explanation = explanationIn(node, explainers);
     if (explanation !== undefined) cuts.push({ from: explanation.getStart(), to: explanation.end, by: '""' });
+    if (isUsualFigure(node)) cuts.push({ from: node.getFullStart(), to: node.end + (source[node.end] === "," ? 1 : 0) });
     const origin = originOfSpread(node);
     if (origin !== undefined) cuts.push({ from: origin.getStart(), to: origin.end, by: '""' });
     ts.forEachChild(node, visit);
@@ -26,6 +27,14 @@ export default function withoutWords(source) {
   visit(file);
   return outermost(cuts).reduceRight((text, { from, to, by = "" }) => text.slice(0, from) + by + text.slice(to), source);
 }
+
+/**
+ * The usual figure of an argument: words about it, in the pane and the help, are all that uses it.
+ *
+ * @param {ts.Node} node
+ */
+const isUsualFigure = (node) =>
+  (ts.isPropertyAssignment(node) || ts.isShorthandPropertyAssignment(node)) && node.name.getText() === "typical";
 
 /**
  * Where the ± of an equation is from: only the pane says it.

@@ -3,6 +3,8 @@
  * each style that has them: code, name, then lowest and highest of original gravity and final gravity (points above
  * 1.000), alcohol (tenths of % v/v), bitterness (IBU) and colour (SRM). Written so tightly because every Excel loads it.
  *
+ * 21Ba to 21Bg and 27B to 27I are codes of ours, or of the copy that was read: the guidelines print these names without a letter.
+ *
  * 25B Saison: alcohol and colour span all its variants, the gravities belong to the one of standard strength. 23F Fruit
  * Lambic: the colour changes with the fruit.
  */

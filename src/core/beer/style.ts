@@ -4,7 +4,7 @@ import { styleLines } from "./style-ranges";
 export type Range = readonly [low: number, high: number];
 
 export interface Style {
-  /** "15B". */
+  /** "15B"; "21Ba" is one of ours (src/build/help/style-list.ts). */
   readonly code: string;
   readonly name: string;
   readonly originalGravity: Range;

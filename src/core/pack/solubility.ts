@@ -18,8 +18,9 @@ export const molesOfWaterPerL = 55.508;
 export const carbonDioxideInWater = [-6.8346, 12817, -3.7668e6, 2.997e8] as const;
 
 /**
- * What an ordinary beer takes up beside water: alcohol and extract leave less room. Read from the published keg table at
- * 32 to 44 °F; at 60 and 70 °F that table has beer take up as much as water, so that we err towards more pressure there.
+ * What an ordinary beer takes up beside water: alcohol and extract leave less room. Read from a keg table that fits the chart of the
+ * American Society of Brewing Chemists and names no author, at 32 to 44 °F; at 60 and 70 °F that table has beer take up as much as
+ * water, so that we err towards more pressure there.
  * Strong or sweet beer takes up less still.
  */
 export const beerBesideWater = 0.95;

@@ -4,6 +4,7 @@ import {
   ArrayValueObject,
   ErrorType,
   ErrorValueObject,
+  IFormulaCurrentConfigService,
   IFunctionService,
   NullValueObject,
   NumberValueObject,
@@ -50,6 +51,7 @@ export function repairNativeFunctions(injector: Injector): void {
   change("COLUMNS", (original) => wholeLines(original, isWholeRow, LAST_COLUMN));
   change("AND OR XOR", (original) => withTexts(original, truthOf));
   change("OFFSET", wholeSteps);
+  change("INDIRECT", (original) => onSheetsThere(original, injector.get(IFormulaCurrentConfigService)));
   change("TIME", () => timeOfDay);
   change("DAVERAGE DCOUNT DCOUNTA DMAX DMIN DPRODUCT DSTDEV DSTDEVP DSUM DVAR DVARP", (original) => ofRecords(original, functions));
   change("DGET", oneRecord);
@@ -195,6 +197,23 @@ function wholeSteps(original: BaseFunction): Calculate {
         return typeof value === "number" && !Number.isInteger(value) ? NumberValueObject.create(Math.trunc(value)) : step;
       }),
     );
+}
+
+/** A reference to a sheet that is not there is none; one that is there is known in small letters, too. */
+function onSheetsThere(original: BaseFunction, config: IFormulaCurrentConfigService): Calculate {
+  const calculate = original.calculate.bind(original);
+  return (...given) => {
+    const found = calculate(...given);
+    if (!found.isReferenceObject()) return found;
+    const reference = found as BaseReferenceObject;
+    const wanted = reference.getForcedSheetName();
+    if (!wanted) return found;
+    const there = Object.keys(config.getSheetNameMap()[original.unitId ?? ""] ?? {});
+    const name = there.find((one) => one.toLowerCase() === wanted.toLowerCase());
+    if (name === undefined) return ErrorValueObject.create(ErrorType.REF);
+    reference.setForcedSheetName(name);
+    return found;
+  };
 }
 
 /** Minutes and seconds may be below 0 or above 59; the whole days go. */

@@ -69,6 +69,7 @@ export const beerStyle = describeFunction({
   ],
   cautions: [
     "A style is a description for competitions, not a law: good beer may lie outside.",
+    "The letters of 21Ba to 21Bg and of 27B to 27I are ours: the guidelines name these styles without one. Their whole name works as well.",
     "Saison (25B) spans weak to strong and pale to dark; the colour of Fruit Lambic (23F) goes with the fruit.",
   ],
   compute: ({ style: name, originalGravity, finalGravity, abv, ibu, srm }) => {

@@ -2,7 +2,7 @@ import { clockAt, requireStart } from "../../core/day/clock";
 import { brewDay } from "../../core/day/schedule";
 import type { WhenAdded } from "../../core/hops/places";
 import { describeFunction } from "../describe";
-import { choice, minutes, number, omissible, optional, temperature, units } from "../vocabulary";
+import { boilLimits, choice, minutes, number, omissible, optional, temperature, units } from "../vocabulary";
 import { hops, steps } from "./tables";
 import { timelineWords } from "./timeline-words";
 
@@ -34,10 +34,10 @@ export const dayTimeline = describeFunction({
         80,
       ),
     ),
-    standMinutes: optional(minutes("How long that stand lasts. 0 when left out.", { limits: { atLeast: 0, atMost: 240 }, typical: 20 }), 0),
+    standMinutes: optional(minutes("How long that stand lasts. 0 when left out.", { limits: boilLimits, typical: 20 }), 0),
     standAfter: optional(
       minutes("How long it takes from flame-out down to that temperature. 0 when left out.", {
-        limits: { atLeast: 0, atMost: 240 },
+        limits: boilLimits,
         typical: 5,
       }),
       0,
@@ -118,9 +118,9 @@ export const dayTimeline = describeFunction({
           ["Cool the wort", "after", 30],
         ],
         [
-          ["Citra", 50, "stand"],
+          ["Chinook", 50, "stand"],
           ["Perle", 20, "first wort"],
-          ["Citra", 40, "dry"],
+          ["Chinook", 40, "dry"],
           ["Saaz", 15, 5],
         ],
         10,
@@ -143,10 +143,10 @@ export const dayTimeline = describeFunction({
           "",
           "Water on slowly: steam, scalding water first; keep clear. Off there, lid on.",
         ],
-        [0.5 + 15 / 1440, "", "Add Citra for the stand", "50 g", "Still scalding. Push them under with a long, sanitised spoon; lid on."],
+        [0.5 + 15 / 1440, "", "Add Chinook for the stand", "50 g", "Still scalding. Push them under with a long, sanitised spoon; lid on."],
         [0.5 + 35 / 1440, "", "Cool the wort", "", ""],
         [0.5 + 65 / 1440, "", "Brew day done", "", ""],
-        ["", "", "Dry hops, another day: Citra", "40 g", "Into the fermenter, not today. Sanitised; add slowly, beer can gush."],
+        ["", "", "Dry hops, another day: Chinook", "40 g", "Into the fermenter, not today. Sanitised; add slowly, beer can gush."],
       ],
       tolerance: 1e-9,
       from: "worked by hand: noon; the boil of 10 minutes has no 15, so the chiller goes in with it; at 12:15 it is at 80 °C, at 12:35 the stand is over",

@@ -28,7 +28,12 @@ export const packPressure = describeFunction({
   equation: `gauge = p − air; ${solubilityEquation}; ${localAir}`,
   sources: solubilitySources,
   examples: [
-    { arguments: [2.5, 38, "us"], value: 11.2, tolerance: 0.6, from: "published keg table, 38 °F and 2.5 volumes" },
+    {
+      arguments: [2.5, 38, "us"],
+      value: 11.2,
+      tolerance: 0.6,
+      from: "keg table that fits the chart of the American Society of Brewing Chemists, 38 °F and 2.5 volumes",
+    },
     {
       arguments: [2.5, 20],
       value: 2.087,

@@ -12,9 +12,9 @@ export const solubilitySources: readonly Source[] = [
     where: "carbon dioxide in water, 0 to 160 °C, below 1 MPa: the equation of the abstract",
   },
   {
-    cite: "published keg table, 32 to 70 °F",
+    cite: "American Society of Brewing Chemists, chart of carbon dioxide in beer",
     where:
-      "ordinary beer takes up 0.95 of that: 0.3 to 0.5 psi above the table up to 44 °F, 0.8 psi at 50 °F, up to 2.9 psi at 70 °F, where the table has beer take up as much as water; never below it",
+      "by a keg table that fits it, 32 to 70 °F, whose author is not named: ordinary beer takes up 0.95 of that: 0.3 to 0.5 psi above that table up to 44 °F, 0.8 psi at 50 °F, up to 2.9 psi at 70 °F, where the table has beer take up as much as water; never below it",
   },
   {
     cite: "ISO 2533:1975, Standard atmosphere; O. A. Alduchov and R. E. Eskridge, Journal of Applied Meteorology 35, 1996",

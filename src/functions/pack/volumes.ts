@@ -18,7 +18,12 @@ export const packVolumes = describeFunction({
   equation: `p = gauge + air; ${solubilityEquation}; ${localAir}`,
   sources: solubilitySources,
   examples: [
-    { arguments: [11.2, 38, "us"], value: 2.5, tolerance: 0.11, from: "published keg table, 38 °F and 11.2 psi" },
+    {
+      arguments: [11.2, 38, "us"],
+      value: 2.5,
+      tolerance: 0.11,
+      from: "keg table that fits the chart of the American Society of Brewing Chemists, 38 °F and 11.2 psi",
+    },
     { arguments: [0.845, 4], value: 2.5, tolerance: 0.01, from: "the pressure for 2.5 volumes at 4 °C, backwards" },
   ],
   cautions: [

@@ -3,6 +3,7 @@ import { dayLines } from "../../workbook/brewing/companion/brew-day/day-lines";
 import { askedByDay, reachedBy, type AskedHere } from "../../workbook/brewing/companion/brew-day/measurements";
 import { beginsNow, dayState, doubtfullyEarly, type TimedLine } from "../../workbook/brewing/companion/brew-day/day-state";
 import { markDone, takeBackDone } from "../../workbook/brewing/companion/brew-day/mark-line";
+import { termsIn } from "../../functions/trade-words";
 import { batchIdOf } from "../../workbook/batch/read/batch-sheets";
 import { timeOfDayAt } from "../../workbook/brewing/companion/wall-clock";
 import { BatchScreen, type Batch } from "../companion/batch-screen";
@@ -46,7 +47,7 @@ function Day({ sheet, reload }: Batch) {
   if (!state)
     return (
       <p class="lead">
-        The clock cannot be made yet: fill in “Brewed on” and the steps. What is wrong stands under Checks, at the end of the sheet.
+        There is no timetable yet: fill in “Brewed on” and the steps. Checks, at the end of the sheet, tell what is missing.
       </p>
     );
 
@@ -100,6 +101,7 @@ function Day({ sheet, reload }: Batch) {
           isColoured={signals.colour}
           beginsNow={beginsNow(state, now)}
           earlyAt={(instant) => doubtfullyEarly(state, current, instant)}
+          terms={termsIn(current.what).filter((term) => !lines.some(({ row, what }) => row < current.row && term.saidAs?.test(what)))}
           onDone={() => void done(current)}
         >
           {asked.filter(({ row }) => row === current.row).map(form)}
@@ -107,7 +109,7 @@ function Day({ sheet, reload }: Batch) {
       )}
       {state.phase === "finished" && <p class="finished">The brew day is done. Take the first reading after three days.</p>}
       {state.phase === "over" && (
-        <p class="lead">This brew day is over. Times that are missing can still be typed into the sheet, beside their lines.</p>
+        <p class="lead">This brew day is over. Missing times can still be typed into the sheet, beside their lines.</p>
       )}
       <OutcomeLine outcome={outcome} />
       <p role="status" class="noted">
@@ -134,7 +136,7 @@ function Day({ sheet, reload }: Batch) {
           Undo: {undo.what}, {clockTime(undo.doneAt ?? now)}
         </button>
       )}
-      <SignalChoiceFields {...signals} isLive={going} />
+      {(going || state.phase === "another day") && <SignalChoiceFields {...signals} isLive={going} />}
       <p class="unseen" aria-live="polite">
         {dueWords}
       </p>

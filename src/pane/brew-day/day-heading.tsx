@@ -23,7 +23,7 @@ export function DayHeading({
       {state.clockBehindMinutes > 0 && (
         <p class="bad" role="alert">
           This computer's clock is {inWords(state.clockBehindMinutes)} behind the last time in the sheet. Was it put back? Set the clock, or
-          correct the times in the sheet: the countdowns go by both.
+          correct the times in the sheet: the countdowns use both.
         </p>
       )}
     </>

@@ -33,14 +33,14 @@ function Strip({ sheet, onOpen }: { readonly sheet: NamedCells; readonly onOpen:
   const isDue = now >= next.dueAt;
   const more = state.coming.filter(({ dueAt }) => now >= dueAt).length;
   return (
-    <aside class={isDue && colour ? "day-strip due-here" : "day-strip"} aria-label="Brew day going on">
+    <aside class={isDue && colour ? "day-strip due-here" : "day-strip"} aria-label="Brew day under way">
       <p>
         <strong>{isDue ? (beginsNow(state, now) ? "Start now" : "Now") : timeLeft(next.dueAt, now)}</strong> {next.what} {next.amount}
         {more > 0 && <> and {more} more</>}
         {isDue && next.caution && <span class="beware">{next.caution}</span>}
       </p>
       <button type="button" onClick={onOpen}>
-        To the brew day
+        Go to the brew day
       </button>
       <p class="unseen" aria-live="polite">
         {isDue ? `Now: ${next.what}` : ""}

@@ -17,7 +17,7 @@ export function Running({ timers, now }: { readonly timers: readonly Timer[]; re
                 {what}
                 <small>{inBoil ? ` in for ${lengthOfTime(now - startedAt)}` : ` since ${clockTime(startedAt)}`}</small>
               </span>
-              {isForgotten(endsAt, now) && <p class="caution">Forgotten to tick it?</p>}
+              {isForgotten(endsAt, now) && <p class="caution">Did you forget to mark it done?</p>}
               {!inBoil && caution && <p class="caution">{caution}</p>}
             </li>
           );

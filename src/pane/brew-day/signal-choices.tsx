@@ -27,14 +27,12 @@ export function SignalChoiceFields({ sound, colour, chooseSound, chooseColour, i
       <legend>When a step is due, here and on the other screens</legend>
       <label class="choice big-choice">
         <input type="checkbox" checked={sound} onChange={(event) => soundOnOff(event.currentTarget.checked)} />
-        Three tones
+        Sound three tones
       </label>
-      {sound && isLive && !maySound() && (
-        <p class="hint">Press anywhere in this pane once: until then the browser lets nothing sound here.</p>
-      )}
+      {sound && isLive && !maySound() && <p class="hint">Press anywhere in this pane once: until then the browser keeps it silent.</p>}
       <label class="choice big-choice">
         <input type="checkbox" checked={colour} onChange={(event) => chooseColour(event.currentTarget.checked)} />
-        Its card filled with colour
+        Fill its card with colour
       </label>
     </fieldset>
   );

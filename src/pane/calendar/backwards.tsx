@@ -50,7 +50,7 @@ export function Backwards({ units, temperature, temperatureUnit }: BackwardsProp
         {plan && (
           <p>
             Brew by <strong>{dayShown(plan.brewBy)}</strong>, bottle by <strong>{dayShown(plan.packageBy)}</strong>, and give the bottles{" "}
-            {plan.conditioningDays} days. A few days more are wise: beer is ready when its readings agree, not when the calendar says so.
+            {plan.conditioningDays} days. A few more days are wise: beer is ready when its readings agree, not when the calendar says so.
           </p>
         )}
       </div>

@@ -29,7 +29,7 @@ export function Calendar() {
         {!read && <p>Reading the sheet…</p>}
         {read?.kind === "failed" && <p class="bad">{read.message}</p>}
         {read?.kind === "done" && !batch && (
-          <p>This is no batch sheet. Go to one in the workbook, then look again; below you can plan without one.</p>
+          <p>This is not a batch sheet. Go to one in the workbook, then look again; below you can plan without one.</p>
         )}
         {batch && <Coming batch={batch} />}
       </div>
@@ -53,8 +53,8 @@ function Coming({ batch }: { readonly batch: DatedBatch }) {
   return (
     <>
       <h2>{batch.name}</h2>
-      {dates.length === 0 && <p>The sheet has no brew day yet: write one in its card.</p>}
-      {dates.length > 0 && coming.length === 0 && <p>All of its dates lie behind it: the last was {dates.at(-1)?.title.toLowerCase()}.</p>}
+      {dates.length === 0 && <p>The sheet has no brew day yet: type a date into “Brewed on”.</p>}
+      {dates.length > 0 && coming.length === 0 && <p>All its dates are past; the last was {dates.at(-1)?.title.toLowerCase()}.</p>}
       {coming.length > 0 && (
         <>
           <DateList dates={coming} />

@@ -23,7 +23,7 @@ export function SaveDates({ batch, dates }: { readonly batch: DatedBatch; readon
       await navigator.clipboard.writeText(text ?? "");
       setSaid("Copied. Paste it into an empty file whose name ends in .ics, and open that with your calendar.");
     } catch {
-      setSaid("This host does not let us copy; the text is marked: press Ctrl+C, or Cmd+C on a Mac.");
+      setSaid("Copying is not allowed here; the text is selected: press Ctrl+C, or Cmd+C on a Mac.");
     }
   };
 
@@ -40,7 +40,7 @@ export function SaveDates({ batch, dates }: { readonly batch: DatedBatch; readon
             </a>
           </p>
           <p class="hint">
-            Taken into your calendar again later, it moves the dates that have changed. Excel on the desktop may block the download; then
+            Import it again later, and the dates that have changed move in your calendar. Excel on the desktop may block the download; then
             copy the text.
           </p>
           <div class="field">

@@ -30,7 +30,7 @@ export function CheckScreen() {
       setChecks((before) => before + 1);
     } catch (failure) {
       setReport(undefined);
-      setProblem(`The check did not come to its end. ${hostWords(failure)}`);
+      setProblem(`The check did not finish. ${hostWords(failure)}`);
     }
   };
 
@@ -39,7 +39,7 @@ export function CheckScreen() {
   return (
     <section class="screen" aria-labelledby="check-title">
       <h1 id="check-title">Check this workbook</h1>
-      <p class="lead">Looks for what is impossible, missing or unsafe on every sheet. It only reads.</p>
+      <p class="lead">Looks for what is impossible, missing or unsafe on every sheet. It changes nothing.</p>
       <button type="button" class="main-action" disabled={work.progress !== undefined} onClick={() => void check()}>
         {report ? "Check again" : "Check now"}
       </button>

@@ -78,7 +78,7 @@ function CorrectionForm({ sheet, reload }: Batch) {
       )}
       {missed && <Ways sheet={sheet} missed={missed} busy={busy} onChoose={choose} />}
       <OutcomeLine outcome={outcome}>
-        <p class="good">It stands in the notes of the sheet, in section 9.</p>
+        <p class="good">It is in the notes of the sheet, in section 9.</p>
       </OutcomeLine>
     </>
   );

@@ -2,9 +2,9 @@ import type { CheckExplanation } from "../../workbook/care/explain/explanation";
 import { GoTo } from "../parts/go-to";
 
 const meaning: Readonly<Record<CheckExplanation["state"], string>> = {
-  "nothing found": "None of this line's rules speaks. A check sees only what was typed into the cells below.",
-  look: "It wants a second look, by the first of its rules that holds.",
-  stop: "It wants you to wait, by the first of its rules that holds: somebody could get hurt, or the batch be lost.",
+  "nothing found": "None of its rules applies. A check sees only what was typed into the cells below.",
+  look: "It needs a second look: that is what the first of its rules that applies says.",
+  stop: "Wait: by the first of its rules that applies, somebody could get hurt, or the batch be lost.",
 };
 
 /** Why a line of the sheet's own checks says what it says: its rule, what to do, and the cells that it speaks of. */
@@ -26,7 +26,7 @@ export function CheckCard({ check, onLost }: { readonly check: CheckExplanation;
       )}
       {cells.length > 0 && (
         <>
-          <p>{state === "nothing found" ? "It looks at" : "The rule speaks of"}</p>
+          <p>{state === "nothing found" ? "It looks at" : "The rule is about"}</p>
           <dl class="arguments">
             {cells.map(({ name, label: beside, place, shown }) => (
               <div key={name}>

@@ -34,7 +34,7 @@ export function ExplainScreen() {
 }
 
 const plainWords: Readonly<Record<Exclude<CellExplanation["kind"], "gyle">, string>> = {
-  empty: "Nothing is in this cell. Select a cell that calculates, or put a function into this one from the screen Functions.",
+  empty: "This cell is empty. Select a cell that calculates, or put a function into this one from the screen Functions.",
   constant: "This was typed in; nothing calculates here.",
   native: "This is a formula of the spreadsheet itself, without a GYLE function.",
 };

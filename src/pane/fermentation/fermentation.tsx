@@ -31,7 +31,7 @@ export function Fermentation() {
         {!read && <p>Reading the sheet…</p>}
         {read?.kind === "failed" && <p class="bad">{read.message}</p>}
         {read?.kind === "done" &&
-          (read.result ? <Standing log={read.result} /> : <p>This is no batch sheet. Go to one in the workbook, then look again.</p>)}
+          (read.result ? <Standing log={read.result} /> : <p>This is not a batch sheet. Go to one in the workbook, then look again.</p>)}
       </div>
       {read?.kind === "done" && read.result && (
         <button type="button" class="main-action" onClick={() => openScreen("Reading")}>
@@ -48,9 +48,9 @@ export function Fermentation() {
 const verdicts: Readonly<Record<string, string>> = {
   "not begun": "Not begun: the gravity has not begun to fall.",
   working: "Working: the gravity is still falling.",
-  nearly: "Nearly there: it falls by very little now.",
-  steady: "Steady: the beer rests.",
-  stalled: "Stalled: it stands still, too high above the end that is expected. This is not finished beer.",
+  nearly: "Nearly there: it falls very slowly now.",
+  steady: "Steady: the gravity no longer falls.",
+  stalled: "Stalled: it has stopped well above the gravity expected at the end. This is not finished beer.",
   rising: "Rising: beer cannot do that. One of the readings is wrong.",
 };
 
@@ -85,7 +85,7 @@ function Outlook({ log, course }: { readonly log: FermentationLog; readonly cour
     <>
       {forecast && (
         <p>
-          By its curve it should be at its end, near {forecast.finalGravity.toFixed(3)} (± {forecast.plusOrMinusGravity.toFixed(3)}), about{" "}
+          By its curve it should finish near {forecast.finalGravity.toFixed(3)} (± {forecast.plusOrMinusGravity.toFixed(3)}), about{" "}
           {dayShown(forecast.day)} (± {forecast.plusOrMinusDays.toFixed(1)} days). A forecast is no reading: bottle only when the sheet says
           steady.
         </p>

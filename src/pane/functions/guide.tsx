@@ -32,7 +32,7 @@ export function FunctionsGuide() {
       </div>
       <p class="hint" role="status">
         {functions.length === 0
-          ? "Nothing here is called that. Try a single word, or another one for it."
+          ? "Nothing found. Try a single word, or another word for it."
           : `${functions.length} of ${registry.length}${isAsked ? ", the likeliest first" : ""}`}
       </p>
       {isAsked ? (

@@ -84,7 +84,7 @@ export function PutForm({ descriptor }: { readonly descriptor: AnyDescriptor }) 
           Into <strong>{target ? `${target.address} on “${target.sheet}”` : "…"}</strong>
         </p>
         <button type="button" onClick={() => void take().catch(fail)}>
-          Take the selected cell
+          Use the selected cell
         </button>
       </div>
       {parameters.map(([key, parameter], index) => (

@@ -20,7 +20,7 @@ export function BlocksField({ legend, offered, chosen, onChange }: BlocksFieldPr
           <input type="checkbox" checked={chosen.includes(key)} onChange={() => toggle(key)} />
           <span>
             {blockFields[key].label}
-            <span class="hint"> {blockHints[key]}</span>
+            <span class="hint below">{blockHints[key]}</span>
           </span>
         </label>
       ))}

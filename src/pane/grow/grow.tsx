@@ -34,15 +34,13 @@ function GrowForm({ sheet, reload }: Batch) {
       {offered.length > 0 ? (
         <>
           <BlocksField legend="Add to this sheet" offered={offered} chosen={chosen} onChange={setChosen} />
-          <p class="hint">
-            It comes below everything that stands on the sheet, on a page of its own. Nothing moves, and what you typed stays.
-          </p>
+          <p class="hint">It goes below everything on the sheet, on a page of its own. Nothing moves, and what you typed stays.</p>
           <button type="button" class="main-action" disabled={busy || chosen.length === 0} onClick={() => void add()}>
             {busy ? "Writing…" : "Add it"}
           </button>
         </>
       ) : (
-        <p>This sheet has all that there is.</p>
+        <p>This sheet has everything already.</p>
       )}
       <div aria-live="polite" class="outcome">
         {outcome && outcome.kind !== "done" && <p class="bad">{outcome.message}</p>}

@@ -29,7 +29,7 @@ function IngredientForm({ sheet, reload }: Batch) {
   const unfilled = unfilledLines(sheet);
   return (
     <>
-      <p>Figures of a kind, from textbooks. What is printed on the sack or the tin comes first.</p>
+      <p>Typical figures from textbooks. What the sack or the tin says comes first.</p>
       <SelectField
         id="typical-name"
         label="Malt, extract or sugar"
@@ -62,7 +62,7 @@ function IngredientForm({ sheet, reload }: Batch) {
         </section>
       )}
       <OutcomeLine outcome={outcome}>
-        <p class="good">It stands in the malt table, in section 3, with a note of where it comes from.</p>
+        <p class="good">It is in the malt table, in section 3, with a note of its source.</p>
       </OutcomeLine>
     </>
   );

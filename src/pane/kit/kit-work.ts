@@ -27,5 +27,5 @@ export async function take(yes: boolean, kitNumber: number, key: LearnedKey): Pr
   } catch (problem) {
     return { kind: "failed", message: failureWords("The kit sheet is as it was.", problem) };
   }
-  return learnNow("Your choice stands on the kit sheet; what the batches tell could not be looked at again.");
+  return learnNow("Your choice is on the kit sheet; the batches could not be read again.");
 }

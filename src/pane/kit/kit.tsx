@@ -50,8 +50,8 @@ export function Kit() {
             )}
             <PassedOver unplugged={state.report.unplugged} to="learn from it" />
             <p class="hint">
-              A number of yours under “own” on the sheet counts before anything learned. New batches start from the kit; batches that are
-              there keep theirs.
+              A figure that you type under “own” on the sheet counts before anything learned. New batches start from the kit; existing
+              batches keep theirs.
             </p>
           </>
         )}

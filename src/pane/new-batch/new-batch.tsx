@@ -1,4 +1,6 @@
 import { useEffect, useRef, useState } from "preact/hooks";
+import { tradeWords } from "../../functions/trade-words";
+import { TermNotes } from "../parts/term-notes";
 import { ChoiceField } from "../fields/choice-field";
 import { readForm, usualTopUp, usualVolume, volumeWord, type FormValues, type Problems } from "./form-values";
 import { TextField } from "../fields/text-field";
@@ -10,6 +12,9 @@ import { useKits } from "./use-kits";
 import { blocksFor, type BlockKey } from "../../workbook/batch/fields/blocks";
 import { BlocksField } from "../grow/blocks-field";
 import { writeBatch } from "./write-batch";
+
+/** What a beginner meets on this screen for the first time. */
+const newWords = [tradeWords.wort, tradeWords.extract, tradeWords.steep, tradeWords.mash, tradeWords.topUp, tradeWords.fermenter];
 
 function firstValues(): FormValues {
   const units = firstUnits();
@@ -114,15 +119,19 @@ export function NewBatch() {
         onInput={(volume) => change({ volume })}
       />
       <ChoiceField
-        legend="The sugar comes from"
+        legend="Where the sugar comes from"
         name="method"
         value={values.method}
         choices={[
           ["extract", "Malt extract, some grain steeped"],
-          ["all-grain", "Grain, mashed; extract may join it"],
+          ["all-grain", "Grain, mashed; extract may be added"],
         ]}
         onChange={(method) => change({ method })}
       />
+      <details class="field">
+        <summary>Extract, steep, mash: what are they?</summary>
+        <TermNotes terms={newWords} />
+      </details>
       <ChoiceField
         legend="In the kettle"
         name="boil"

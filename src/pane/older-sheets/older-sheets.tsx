@@ -33,7 +33,7 @@ export function OlderSheets() {
           <ul>
             {sheets.map(({ sheetName, state, reason, version }) => (
               <li key={sheetName}>
-                “{sheetName}”: {state === "current" && "as this Gylebook makes it"}
+                “{sheetName}”: {state === "current" && "up to date"}
                 {state === "older" && `of plan ${version}, can be updated`}
                 {(state === "newer" || state === "refused") && `stays as it is, since ${reason}`}
               </li>

@@ -38,7 +38,7 @@ function PackagingForm({ sheet, reload }: Batch) {
   const parts = packagingParts(sheet, input);
   const changes = packagingChanges(sheet, input);
   const counting = changes.length > 0 && onlyCounts(sheet, changes);
-  const refused = safety.level === "refuse" && !counting;
+  const refused = (safety.level === "refuse" && !counting) || changes.some(({ problem }) => problem !== undefined);
   const mustConfirm = safety.level === "confirm" && !counting;
 
   return (

@@ -9,7 +9,7 @@ import { useBatches } from "../sheets/use-batches";
 const pages: readonly { readonly kind: PageKind; readonly title: string; readonly what: string }[] = [
   { kind: "recipe", title: "Recipe page", what: "What goes in, how much, when, and what to beware of: to hang up in the brewery." },
   { kind: "shopping", title: "Shopping list", what: "What the batch needs, what you have, and what is left to buy." },
-  { kind: "lesson", title: "Lesson page", what: "For a class: the day's steps with their reasons, room to write, and three guesses." },
+  { kind: "lesson", title: "Lesson page", what: "For a class: the day's steps with their reasons, room to write, and three predictions." },
   { kind: "labels", title: "Bottle labels", what: "Name, dates, alcohol with its ±, and who made it." },
 ];
 
@@ -33,7 +33,7 @@ export function PagesToPrint() {
   return (
     <section class="screen" aria-labelledby="pages-title">
       <h1 id="pages-title">Pages to print</h1>
-      <p class="lead">Each is one page that repeats the batch sheet and follows it.</p>
+      <p class="lead">Each is one page made from the batch sheet, and follows it.</p>
       <BatchChoice batches={batches} />
       {chosen &&
         pages.map(({ kind, title, what }) => (

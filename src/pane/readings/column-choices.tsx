@@ -79,7 +79,7 @@ export function ColumnChoices({ table, choices, orderMatters, orderUnsure, onCha
       )}
       {orderMatters && (
         <ChoiceField
-          legend={orderUnsure ? "Dates: both orders fit, please say" : "Dates such as 5/9/2026 have"}
+          legend={orderUnsure ? "Dates: either order fits; which is it?" : "Dates such as 5/9/2026 have"}
           name="log-order"
           value={choices.order}
           choices={[
@@ -102,7 +102,7 @@ export function ColumnChoices({ table, choices, orderMatters, orderUnsure, onCha
       <div class="field">
         <label class="choice">
           <input type="checkbox" checked={choices.corrected} onChange={(event) => onChange({ corrected: event.currentTarget.checked })} />
-          The device has corrected for temperature
+          The device has corrected for temperature already
         </label>
       </div>
     </>

@@ -90,7 +90,7 @@ export function LogResult({ batches, log, corrected }: { readonly batches: Batch
           </button>
           <p class="hint">
             {few < log.rows.length
-              ? "Those that keep the course: the first, the last, the one a day before it, and where the curve bends."
+              ? "Those that show the course: the first, the last, the one a day before it, and where the curve bends."
               : "All of them fit."}
           </p>
           <button

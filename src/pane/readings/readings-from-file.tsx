@@ -33,7 +33,7 @@ export function ReadingsFromFile() {
     <section class="screen" aria-labelledby="readings-title">
       <h1 id="readings-title">Readings from a file</h1>
       <p class="lead">
-        Dated gravities and temperatures that a device has kept. You confirm what the columns mean; nothing is written before.
+        Gravities and temperatures with their dates, as a device keeps them. You confirm what the columns mean before anything is written.
       </p>
       <BatchChoice batches={batches} />
       <OpenedFiles
@@ -41,7 +41,7 @@ export function ReadingsFromFile() {
         label="Table of readings (CSV)"
         accept=".csv,.txt,.tsv,text/csv,text/plain"
         pasteLabel="Or paste its lines"
-        pasteAction="Read what is pasted"
+        pasteAction="Read the pasted lines"
         onTexts={take}
       />
       {refusal && (

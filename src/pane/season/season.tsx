@@ -88,11 +88,11 @@ function Report({ report, onProblem }: { readonly report: SeasonReport; readonly
       {sheets.length > 0 && (
         <details>
           <summary>Go to a batch</summary>
-          {sheets.map((sheet) => (
-            <p key={sheet}>
-              <GoTo place={{ sheet, range: "A1" }} label={sheet} onProblem={onProblem} />
-            </p>
-          ))}
+          <p class="side-by-side">
+            {sheets.map((sheet) => (
+              <GoTo key={sheet} place={{ sheet, range: "A1" }} label={sheet} onProblem={onProblem} />
+            ))}
+          </p>
         </details>
       )}
       <p class="hint">

@@ -36,9 +36,7 @@ export function BlindTasting() {
   return (
     <section class="screen" aria-labelledby="blind-tasting-title">
       <h1 id="blind-tasting-title">Blind tasting</h1>
-      <p class="lead">
-        Codes instead of names, a score sheet for each taster, and whether the tasters agree more than chance would have it.
-      </p>
+      <p class="lead">Codes instead of names, a score sheet for each taster, and whether the tasters agree more than chance would.</p>
       {problem && (
         <p class="bad" role="alert">
           {problem}

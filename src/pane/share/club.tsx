@@ -84,7 +84,7 @@ export function Club() {
       try {
         const batch = read();
         const twin = list.find((one) => isSame(one.batch, batch));
-        if (twin) problems.push(`${name}: “${batch.batchName}” is on the list already, from ${twin.from}. It was not taken twice.`);
+        if (twin) problems.push(`${name}: “${batch.batchName}” is on the list already, from ${twin.from}. It was not added twice.`);
         else list.push({ key: (list.at(-1)?.key ?? 0) + 1, member: "", batch, from: name });
       } catch (problem) {
         problems.push(`${name}: ${problem instanceof BatchFileRefused ? problem.message : "it cannot be read."}`);
@@ -145,17 +145,20 @@ export function Club() {
         accept=".json,application/json"
         multiple
         pasteLabel="Or paste the text of one"
-        pasteAction="Take what is pasted"
+        pasteAction="Use the pasted text"
         onTexts={take}
       />
       {batches.workbook && batches.workbook.batches.length > 0 && (
-        <p class="additions">
-          {batches.workbook.batches.map(({ sheetName: name, contents }) => (
-            <button key={name} type="button" class="quiet" onClick={() => add([{ name: "this workbook", read: () => contents }])}>
-              Add “{name}” of this workbook
-            </button>
-          ))}
-        </p>
+        <details class="field" open={batches.workbook.batches.length <= 4}>
+          <summary>Batches of this workbook</summary>
+          <div class="additions">
+            {batches.workbook.batches.map(({ sheetName: name, contents }) => (
+              <button key={name} type="button" class="quiet" onClick={() => add([{ name: "this workbook", read: () => contents }])}>
+                Add “{name}” of this workbook
+              </button>
+            ))}
+          </div>
+        </details>
       )}
       {refusals.map((refusal) => (
         <p key={refusal} class="bad" role="alert">
@@ -237,11 +240,11 @@ export function Club() {
           <button type="button" disabled={busy} onClick={() => void writing((context) => insertLarger(context, full.target, full.entries))}>
             Make a larger copy with all of them
           </button>
-          <p class="hint">“{full.target}” stays as it is; delete it when you need it no more.</p>
+          <p class="hint">“{full.target}” stays as it is; delete it when you no longer need it.</p>
         </div>
       )}
       <Outcome outcome={outcome} onFreeName={(free) => void write(free)}>
-        {(name) => <p>“{name}” has them now.</p>}
+        {(name) => <p>They are on “{name}” now.</p>}
       </Outcome>
     </section>
   );

@@ -17,7 +17,7 @@ export function CopyableFile({ fileName, text }: { readonly fileName: string; re
     area.current?.select();
     try {
       await navigator.clipboard.writeText(text);
-      setCopied("Copied. Paste it into a letter to the club.");
+      setCopied("Copied. Paste it into a message to the club.");
     } catch {
       setCopied("The text is selected: press Ctrl+C (⌘C on a Mac) to copy it.");
     }

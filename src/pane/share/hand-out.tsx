@@ -24,7 +24,8 @@ export function HandOut() {
     <section class="screen" aria-labelledby="hand-out-title">
       <h1 id="hand-out-title">Hand-out</h1>
       <p class="lead">
-        A blank for adults who learn to brew, or club mates: plan, steps, whys and cautions stay; readings, tasting and private words go.
+        A blank for adults learning to brew, or for club members. It keeps the plan, steps, reasons and cautions, and leaves out readings,
+        tasting and private words.
       </p>
       <BatchChoice batches={batches} />
       {batches.chosen && <HandOutForm key={batches.chosen.sheetName} batches={batches} original={batches.chosen} />}

@@ -6,7 +6,7 @@ export function PricesField({ prices, onChange }: { readonly prices: boolean; re
         <input type="checkbox" checked={prices} onChange={(event) => onChange(event.currentTarget.checked)} />
         Include prices
       </label>
-      <p class="hint">Words that begin with “private” always stay behind.</p>
+      <p class="hint">Words that begin with “private” are always left out.</p>
     </div>
   );
 }

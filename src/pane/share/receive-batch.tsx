@@ -58,7 +58,7 @@ export function ReceiveBatch({ batches }: { readonly batches: Batches }) {
         label="Batch file"
         accept=".json,application/json"
         pasteLabel="Or paste its text"
-        pasteAction="Look at what is pasted"
+        pasteAction="Read the pasted text"
         onTexts={(texts) => void look(texts)}
       />
       {refusal && (
@@ -71,8 +71,7 @@ export function ReceiveBatch({ batches }: { readonly batches: Batches }) {
           <FileFigures contents={opened.contents} />
           {opened.hereAlready !== undefined && (
             <p class="bad">
-              This very batch is in the workbook already, on “{opened.hereAlready}”. It stays as it is; you can have the file's on a second
-              sheet.
+              This very batch is in the workbook already, on “{opened.hereAlready}”. It stays as it is; the file's can go on a second sheet.
             </p>
           )}
           <button type="button" class="main-action" disabled={busy} onClick={() => void write(opened.sheetName)}>

@@ -77,12 +77,48 @@ export function Stores() {
       )}
       {state.kind === "there" && <PassedOver unplugged={state.unplugged} to="draw and buy for it" />}
       {state.kind === "there" &&
-        state.batches.map((batch) => (
-          <OneBatch key={batch.sheetName} batch={batch} busy={busy} work={work} chosen={chosen} choose={choose} />
-        ))}
+        state.batches
+          .filter((batch) => !isSettled(batch))
+          .map((batch) => <OneBatch key={batch.sheetName} batch={batch} busy={busy} work={work} chosen={chosen} choose={choose} />)}
+      {state.kind === "there" && state.batches.some(isSettled) && (
+        <Settled
+          batches={state.batches.filter(isSettled)}
+          busy={busy}
+          onPutBack={(sheetName) => work(() => giveBackOf(sheetName, chosen))}
+        />
+      )}
     </section>
   );
 }
+
+/** It has drawn, and there is nothing to say about it. */
+const isSettled = ({ drawn, refused, isCopied, shortages }: BatchAndStores): boolean =>
+  drawn && !refused && !isCopied && shortages.length === 0;
+
+interface SettledProps {
+  readonly batches: readonly BatchAndStores[];
+  readonly busy: boolean;
+  readonly onPutBack: (sheetName: string) => void;
+}
+
+/** Out of the way of the batches that still have to draw: a season has dozens. */
+const Settled = ({ batches, busy, onPutBack }: SettledProps) => (
+  <details>
+    <summary>
+      Drawn already: {batches.length} {batches.length === 1 ? "batch" : "batches"}
+    </summary>
+    <ul class="settled">
+      {batches.map(({ sheetName }) => (
+        <li key={sheetName}>
+          <span>{sheetName}</span>
+          <button type="button" disabled={busy} aria-label={`Put back what ${sheetName} drew`} onClick={() => onPutBack(sheetName)}>
+            Put back
+          </button>
+        </li>
+      ))}
+    </ul>
+  </details>
+);
 
 interface OneBatchProps {
   readonly batch: BatchAndStores;
@@ -136,21 +172,21 @@ function OneBatch({ batch, busy, work, chosen, choose }: OneBatchProps) {
       })}
       {drawn ? (
         <p>
-          Has drawn.{" "}
+          Drawn from the stores.{" "}
           <button
             type="button"
             disabled={busy}
-            aria-label={`Give back what ${sheetName} drew`}
+            aria-label={`Put back what ${sheetName} drew`}
             onClick={() => work(() => giveBackOf(sheetName, chosen))}
           >
-            Give it back
+            Put it back
           </button>
         </p>
       ) : (
         !refused &&
         !isCopied && (
           <button type="button" disabled={busy} aria-label={`Draw for ${sheetName}`} onClick={() => work(() => drawFor(sheetName, chosen))}>
-            {shortages.length > 0 ? "Draw what the stores list, short or not" : "Draw from the stores"}
+            {shortages.length > 0 ? "Draw what there is, short or not" : "Draw from the stores"}
           </button>
         )
       )}

@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
-import { tasted, tastingIn, writeTasting, type TastingInput } from "../../workbook/brewing/companion/tasting/tasting-form";
-import { tastingFields } from "../../workbook/batch/fields/tasting";
+import { tastingIn, writeTasting, type TastingInput } from "../../workbook/brewing/companion/tasting/tasting-form";
+import { scoreLimits, tastedLines, tastingFields } from "../../workbook/batch/fields/tasting";
 import { batchIdOf } from "../../workbook/batch/read/batch-sheets";
 import { dayNumberAt } from "../../workbook/brewing/companion/wall-clock";
 import type { NamedCells } from "../../workbook/grid/read/named-cells";
@@ -43,8 +43,8 @@ function TastingForm({ sheet, reload }: Batch) {
       }}
     >
       <p class="hint">
-        Beside each a score: five for a beer that you would pour for anybody, one for the drain. Below it, what you would say of it. Open
-        the first bottle over a sink.
+        Score each from 1, for the drain, to 5, a beer that you would pour for anybody; a few words go below it. Open the first bottle over
+        a sink.
       </p>
       <TextField
         id="tasted-on"
@@ -53,12 +53,12 @@ function TastingForm({ sheet, reload }: Batch) {
         value={dayField(input.tastedOn)}
         onInput={(text) => change({ tastedOn: fieldMoment(text) })}
       />
-      {tasted.map(({ label, fields }, index) => (
+      {tastedLines.map(({ label }, index) => (
         <TastedLine
           key={label}
           index={index}
           what={label}
-          scores={fields.score.limits}
+          scores={scoreLimits}
           score={input.lines[index]?.score ?? ""}
           words={input.lines[index]?.words ?? ""}
           onChange={(part) => line(index, part)}
@@ -68,7 +68,7 @@ function TastingForm({ sheet, reload }: Batch) {
         id="note"
         label="Note to add"
         value={input.note}
-        hint="Goes below the notes that are in the sheet. A note that begins with “private” stays behind when the batch is shared."
+        hint="Goes below the notes already on the sheet. A note that begins with “private” is left out when the batch is shared."
         onInput={(note) => change({ note })}
       />
       <button type="submit" class="main-action" disabled={busy}>

@@ -32,7 +32,7 @@ export function UnplugResult({ outcome }: { readonly outcome: Unplugged | undefi
               "private note",
               "private notes",
             )}{" "}
-            stayed behind.
+            left out.
           </p>
           {outcome.copies.some(({ canPlugIn }) => !canPlugIn) && (
             <p class="bad">This Excel cannot write notes, so the copy cannot be plugged in again.</p>

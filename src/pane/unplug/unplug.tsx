@@ -47,8 +47,8 @@ export function Unplug() {
           name="unplug-prices"
           value={form.prices}
           choices={[
-            ["without", "Stay behind"],
-            ["with", "Go along"],
+            ["without", "Leave prices out"],
+            ["with", "Include prices"],
           ]}
           onChange={(prices) => change({ prices })}
         />
@@ -63,19 +63,19 @@ export function Unplug() {
           onChange={(into) => change({ into })}
         />
         <p class="hint">
-          Notes that begin with the word “private” stay behind, and so do words in the cells of a batch sheet that begin so. Anything else
-          you wrote goes along.
+          Notes that begin with the word “private” are left out, and so are words in a batch sheet's cells that begin with it. Anything else
+          you wrote is included.
         </p>
         {form.into === "new" && (
           <p class="hint">
-            {isExcel() ? "Excel opens the new workbook; save it and hand it on." : "The new workbook is saved as a file, to be handed on."}{" "}
-            Formulas there that speak of your other sheets are values.
+            {isExcel() ? "Excel opens the new workbook; save it and pass it on." : "The new workbook is saved as a file, to be passed on."}{" "}
+            Formulas that refer to your other sheets are values there.
           </p>
         )}
         {!canPlugInAgain() && (
           <p class="bad">
-            This Excel knows no notes, which would keep the GYLE formulas: the copy calculates, but nobody can plug it in again. An Excel
-            that knows them (Microsoft 365, or Excel on the web) makes copies that can be.
+            This Excel has no notes, which would keep the GYLE formulas: the copy calculates, but nobody can plug it in again. An Excel that
+            has them (Microsoft 365, or Excel on the web) makes copies that can be.
           </p>
         )}
         <button type="submit" class="main-action" disabled={busy}>

@@ -4,28 +4,30 @@ import type { BatchContents, HopLine, MaltLine, Method } from "./contents";
 import { newBatch, type NewBatchChoices } from "./new-batch";
 
 /**
- * An invented pale ale of the imaginary Quillmarsh Brew Club: every figure is made up to be plausible. The recipe is
- * kept for 5 US gal and scaled to the batch that asks for it.
+ * An invented pale ale of the imaginary Quillmarsh Brew Club: every figure is made up to be plausible, none is out of a book or off a
+ * packet. The recipe is kept for 5 US gal and scaled to the batch that asks for it.
  */
 const recipeVolumeGal = 5;
 
 /** Malt colour in °L and in EBC, as a maltster's sheet prints both. */
 const maltUs: readonly (Omit<MaltLine, "colour"> & { readonly colour: Readonly<Record<UnitSystem, number>> })[] = [
-  { ingredient: "Crystal malt, medium", mass: 0.75, yieldPercent: 74, handling: "steep", colour: { us: 60, metric: 158 }, cost: 1.9 },
-  { ingredient: "Pale malt extract, liquid", mass: 6, yieldPercent: 78, handling: "extract", colour: { us: 4, metric: 9 }, cost: 16.5 },
-  { ingredient: "Pale malt extract, dry", mass: 1, yieldPercent: 91, handling: "extract", colour: { us: 4, metric: 9 }, cost: 5.2 },
+  { ingredient: "Crystal malt, light", mass: 0.6, yieldPercent: 75, handling: "steep", colour: { us: 40, metric: 105 }, cost: 1.6 },
+  { ingredient: "Pale malt extract, liquid", mass: 5.7, yieldPercent: 78, handling: "extract", colour: { us: 4, metric: 9 }, cost: 15.8 },
+  { ingredient: "Wheat malt extract, dry", mass: 1.2, yieldPercent: 91, handling: "extract", colour: { us: 3, metric: 7 }, cost: 6.4 },
 ];
 
 /** The same beer from malt alone. */
 const allGrainUs: typeof maltUs = [
-  { ingredient: "Pale malt", mass: 8.5, yieldPercent: 80, handling: "mash", colour: { us: 2.5, metric: 5 }, cost: 12.8 },
-  { ingredient: "Crystal malt, medium", mass: 0.75, yieldPercent: 74, handling: "mash", colour: { us: 60, metric: 158 }, cost: 1.9 },
+  { ingredient: "Pale malt", mass: 7.9, yieldPercent: 80, handling: "mash", colour: { us: 2.5, metric: 5 }, cost: 11.9 },
+  { ingredient: "Wheat malt", mass: 1.1, yieldPercent: 82, handling: "mash", colour: { us: 2, metric: 4 }, cost: 1.9 },
+  { ingredient: "Crystal malt, light", mass: 0.6, yieldPercent: 75, handling: "mash", colour: { us: 40, metric: 105 }, cost: 1.6 },
 ];
 
+/** Cultivars that anybody may grow; alpha acids as crops of theirs commonly are. */
 const hopsUs: readonly HopLine[] = [
-  { hop: "Northern Brewer", mass: 0.9, alphaPercent: 8.5, minutes: 60, form: "pellets", cost: 2.4 },
-  { hop: "Cascade", mass: 1, alphaPercent: 5.5, minutes: 15, form: "pellets", cost: 2.1 },
-  { hop: "Cascade", mass: 1, alphaPercent: 5.5, minutes: 5, form: "pellets", cost: 2.1 },
+  { hop: "Chinook", mass: 0.55, alphaPercent: 11.8, minutes: 55, form: "pellets", cost: 1.6 },
+  { hop: "Willamette", mass: 1.3, alphaPercent: 5.2, minutes: 12, form: "pellets", cost: 2.4 },
+  { hop: "Chinook", mass: 0.7, alphaPercent: 11.8, minutes: 4, form: "pellets", cost: 2.1 },
 ];
 
 /** The example recipe for another volume and unit system, with round figures. */
@@ -54,7 +56,7 @@ export function exampleBatch(choices: NewBatchChoices): BatchContents {
     ...batch,
     style: "American Pale Ale",
     ...exampleRecipe(choices.units, choices.volume, choices.method),
-    yeast: { ...batch.yeast, name: "Clean ale yeast, dry, 11 g", packsInHand: 2, cellsPerPack: 110, attenuationPercent: 75, cost: 4.5 },
+    yeast: { ...batch.yeast, name: "Clean ale yeast, dry, 10 g", packsInHand: 2, cellsPerPack: 100, attenuationPercent: 75, cost: 4.2 },
   };
 }
 
@@ -92,13 +94,13 @@ export function firstExtractBatch(units: UnitSystem = "us"): BatchContents {
       "11:33",
       "11:45",
       "12:10",
-      "12:10",
+      "12:15",
       "12:36",
-      "12:53",
-      "12:56",
+      "12:52",
+      "12:58",
       "13:06",
+      "13:10",
       "13:11",
-      "13:12",
       "13:40",
       "13:56",
       "14:02",
@@ -117,8 +119,8 @@ export function firstExtractBatch(units: UnitSystem = "us"): BatchContents {
     packaging: { ...batch.packaging, packagedOn: dayNumber("2026-09-19"), bottlesFilled: bottles },
     tasting: {
       tastedOn: dayNumber("2026-10-03"),
-      looks: { score: 4, words: "Copper, a little hazy, white foam that stays" },
-      smells: { score: 4, words: "Grapefruit and biscuit" },
+      looks: { score: 4, words: "Deep gold, a little hazy, white foam that stays" },
+      smells: { score: 4, words: "Grapefruit, pine and bread crust" },
       tastes: { score: 4, words: "Malt first, firm bitterness after" },
       feels: { score: 3, words: "Somewhat thin" },
       again: { score: 5, words: "Yes, with a little more crystal malt" },

@@ -80,10 +80,10 @@ export const guideSteps: Readonly<Record<PictureName, (tab: BenchPage) => Promis
     const text = await pane.getByLabel("Or copy its text").inputValue();
     await openScreen(pane, "Share", "Club");
     await pane.getByLabel("Or paste the text of one").fill(text);
-    await pane.getByRole("button", { name: "Take what is pasted" }).click();
+    await pane.getByRole("button", { name: "Use the pasted text" }).click();
     await pane.getByLabel("Whose is “Quillmarsh Mild”?").fill("Ada");
     await pane.getByRole("button", { name: "Write the club sheet" }).click();
-    await pane.getByText("“Club” has them now").waitFor();
+    await pane.getByText("on “Club” now").waitFor();
     await tab.calculated();
   },
 };

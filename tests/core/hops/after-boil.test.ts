@@ -118,8 +118,8 @@ describe("HOPS.IBU and HOPS.SHARE after the boil", () => {
   const hops = [
     ["Perle", 28, 8, 60],
     ["Saaz", 28, 4, 0],
-    ["Citra", 50, 12, "Stand"],
-    ["Citra", 50, 12, " dry "],
+    ["Chinook", 50, 12, "Stand"],
+    ["Chinook", 50, 12, " dry "],
     ["Fuggle", 20, 4, "first wort"],
   ];
   const share = (...after: unknown[]) =>
@@ -163,7 +163,7 @@ describe("HOPS.IBU and HOPS.SHARE after the boil", () => {
   it("do not take a row whose only number is a word for a heading", () => {
     expect(
       total([
-        ["Citra", "", "", "dry"],
+        ["Chinook", "", "", "dry"],
         ["Perle", 28, 8, 60],
       ]),
     ).toBeCloseTo((28 * 80 * 0.230664) / 20, 3);

@@ -43,7 +43,7 @@ describe("carbonation and pressure", () => {
     expect(gramsPerLitreAndBar(celsius) / inWater).toBeLessThan(0.98);
   });
 
-  // The published keg table (its rows stand in tests/reference/pack/carbonation.csv): never below it.
+  // A keg table that fits the ASBC's chart (its rows stand in tests/reference/pack/carbonation.csv): never below it.
   it.each([
     [2.5, 32, 8.2],
     [2.5, 36, 10.2],
@@ -56,7 +56,7 @@ describe("carbonation and pressure", () => {
     [2, 60, 15.9],
     [3, 60, 30.2],
     [2.5, 70, 28.8],
-  ])("are not below the published keg table for %f volumes at %f °F, %f psi", (co2, fahrenheit, psi) => {
+  ])("are not below the ASBC's chart for %f volumes at %f °F, %f psi", (co2, fahrenheit, psi) => {
     const ours = kegGaugeBar(co2, (fahrenheit - 32) / 1.8, air) / 0.0689476;
     expect(ours).toBeGreaterThan(psi);
     expect(ours - psi).toBeLessThan(fahrenheit <= 50 ? 0.8 : 2.9);

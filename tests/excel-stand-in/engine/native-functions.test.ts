@@ -44,6 +44,13 @@ it("functions of the grid's library that Excel's own values contradicted", async
     '=OR("TRUE",FALSE)': true,
     "=SUM(OFFSET(B1,1.9,0,2.9,1))": 5,
     "=ZZ2000": 0,
+    // Microsoft's page on INDIRECT: a reference that is none is #REF!. Sheets' names are the same in small letters.
+    '=INDIRECT("Gone!A1")': "#REF!",
+    "=SUM(INDIRECT(\"'Gone'!A1:B2\"))": "#REF!",
+    '=INDIRECT("Gone!R1C1",FALSE)': "#REF!",
+    '=INDIRECT("Gone!"&"1:1")': "#REF!",
+    '=INDIRECT("sheet1!A1")': 23,
+    '=SUM(INDIRECT("Sheet1!B1:B3"))': 6,
     '=IFERROR(C9,"err")': 0,
     "=SUM(SEQUENCE(3000))": 4_501_500,
   };

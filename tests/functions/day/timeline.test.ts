@@ -97,7 +97,7 @@ describe("GYLE.DAY.TIMELINE", () => {
     const long = [
       ["Cascade", 28, 90],
       ["Fuggle", 7.5, 10],
-      ["Citra", 20, "stand"],
+      ["Chinook", 20, "stand"],
     ];
     const day = (boilMinutes: number, boil: string): string[] => texts([0.5, steps, long, boilMinutes, null, boil, null, 20, 0, "begin"]);
     expect(day(60, "boil").slice(2, 6)).toEqual([

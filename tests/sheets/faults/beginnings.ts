@@ -51,7 +51,7 @@ export const stock = {
   malt: [{ name: "Pale malt extract, liquid", bought: 6, price: 8 }],
   hops: [
     {
-      name: "Northern Brewer",
+      name: "Willamette",
       bought: 200,
       price: 6,
       lot: 2025,

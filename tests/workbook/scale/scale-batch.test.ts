@@ -171,16 +171,16 @@ describe("scaling a batch", () => {
       topUp: 0,
       method: "all-grain",
     });
-    // 4.43 kg at 5.5 L/kg: 24.4 L of water at 1.02 times its cold volume, and 0.69 L/kg of grain, come to 28 L; 23.6 L before the boil are 24.6 hot.
+    // 4.61 kg at 5.5 L/kg: 25.4 L of water at 1.02 to 1.03 times its cold volume, and 0.69 L/kg of grain, come to 29 L; 23.6 L before the boil are 24.6 hot.
     const on = (kit: Partial<BatchContents["kit"]>) => {
       const thin = { ...mashed, kit: { ...mashed.kit, mashThickness: 5.5, ...kit } };
       return scalingRemarks(thin, scaleBatch(thin, { volume: 20, units: "metric" })).remarks.join(" ");
     };
     expect(on({ kettleSize: 35 })).toBe("");
-    expect(on({ kettleSize: 27 })).toMatch(/The kettle holds 27 L, and 28\.\d L of water and grain would be in it/);
-    expect(on({ kettleSize: 35, tunSize: 27 })).toMatch(/The mash tun holds 27 L, and 28\.\d L of water and grain/);
-    expect(on({ kettleSize: 26, tunSize: 30 })).toBe("");
-    expect(on({ kettleSize: 24.9, tunSize: 30 })).toMatch(/The kettle holds 24.9 L, and 25\.\d L are to be heated for the mash/);
+    expect(on({ kettleSize: 28 })).toMatch(/The kettle holds 28 L, and 29\.\d L of water and grain would be in it/);
+    expect(on({ kettleSize: 35, tunSize: 28 })).toMatch(/The mash tun holds 28 L, and 29\.\d L of water and grain/);
+    expect(on({ kettleSize: 27, tunSize: 30 })).toBe("");
+    expect(on({ kettleSize: 25.5, tunSize: 30 })).toMatch(/The kettle holds 25.5 L, and 26\.\d L are to be heated for the mash/);
   });
 });
 

@@ -59,7 +59,8 @@ export const kegColumn = "R";
 export const lastColumn = "AZ";
 /** From here on the brewer may keep columns of their own. */
 export const firstOwnColumn = "BB";
-export const printedTo = "W";
+/** So many columns stand at 8 points on paper; a remark may be as long as it likes. */
+export const printedTo = "V";
 
 const litresPerGallon = quantity("volume").toCore(1, "us");
 const ebcPerSrm = ebcFromSrm(1);
@@ -91,17 +92,17 @@ const listed: readonly SeasonColumn[] = [
   { letter: "A", width: 4, heading: "No.", style: "result", format: "general", live: same("batch_number"), keeps: "as it is" },
   {
     letter: "B",
-    width: 27,
+    width: 25,
     heading: "Batch (opens its sheet)",
     style: "keyText",
     format: "text",
     live: (at) => `IF(${at}batch_name="","(no name yet)",${at}batch_name)`,
     keeps: "as it is",
   },
-  { letter: "C", width: 17.5, heading: "Style aimed at", style: "resultText", format: "text", live: same("style"), keeps: "as it is" },
+  { letter: "C", width: 20, heading: "Style aimed at", style: "resultText", format: "text", live: same("style"), keeps: "as it is" },
   {
     letter: "D",
-    width: 10.5,
+    width: 10.2,
     heading: "Brewed on",
     style: "result",
     format: "date",
@@ -110,7 +111,7 @@ const listed: readonly SeasonColumn[] = [
   },
   {
     letter: "E",
-    width: 12.5,
+    width: 13,
     heading: "State",
     style: "resultText",
     format: "text",
@@ -119,7 +120,7 @@ const listed: readonly SeasonColumn[] = [
   },
   {
     letter: "F",
-    width: 8.5,
+    width: 7.2,
     group: ["Original gravity", "G"],
     heading: "planned",
     style: "result",
@@ -127,10 +128,10 @@ const listed: readonly SeasonColumn[] = [
     live: same("og_plan"),
     keeps: "as it is",
   },
-  { letter: "G", width: 8.5, heading: "reached", style: "keyResult", format: "gravity", live: same("og_shown"), keeps: "as it is" },
+  { letter: "G", width: 7.2, heading: "reached", style: "keyResult", format: "gravity", live: same("og_shown"), keeps: "as it is" },
   {
     letter: "H",
-    width: 7.5,
+    width: 7,
     group: ["Final gravity", "I"],
     heading: "planned",
     style: "result",
@@ -138,10 +139,10 @@ const listed: readonly SeasonColumn[] = [
     live: same("fg_plan"),
     keeps: "as it is",
   },
-  { letter: "I", width: 7.5, heading: "reached", style: "keyResult", format: "gravity", live: same("fg_reached"), keeps: "as it is" },
+  { letter: "I", width: 7, heading: "reached", style: "keyResult", format: "gravity", live: same("fg_reached"), keeps: "as it is" },
   {
     letter: "J",
-    width: 7.5,
+    width: 7,
     group: ["Alcohol % vol", "K"],
     heading: "planned",
     style: "result",
@@ -149,10 +150,10 @@ const listed: readonly SeasonColumn[] = [
     live: same("abv_plan"),
     keeps: "as it is",
   },
-  { letter: "K", width: 7.5, heading: "reached", style: "keyResult", format: "one", live: same("abv_reached"), keeps: "as it is" },
+  { letter: "K", width: 7, heading: "reached", style: "keyResult", format: "one", live: same("abv_reached"), keeps: "as it is" },
   {
     letter: "L",
-    width: 7.5,
+    width: 7,
     group: ["Bitterness IBU", "M"],
     heading: "planned",
     style: "result",
@@ -160,10 +161,10 @@ const listed: readonly SeasonColumn[] = [
     live: same("ibu_plan"),
     keeps: "as it is",
   },
-  { letter: "M", width: 7.5, heading: "reached", style: "keyResult", format: "whole", live: same("ibu_reached"), keeps: "as it is" },
+  { letter: "M", width: 7, heading: "reached", style: "keyResult", format: "whole", live: same("ibu_reached"), keeps: "as it is" },
   {
     letter: "N",
-    width: 6.5,
+    width: 5.5,
     group: ["Colour", "O"],
     heading: '=IF(season_units="us","SRM","EBC")',
     style: "result",
@@ -171,10 +172,10 @@ const listed: readonly SeasonColumn[] = [
     live: (at, row) => `IF(${colour(at)}="","",${colour(at)}*${colourFactor(row)})`,
     keeps: "colour",
   },
-  { letter: "O", width: 7, heading: "looks", style: "swatch", format: "text" },
+  { letter: "O", width: 5, heading: "looks", style: "swatch", format: "text" },
   {
     letter: "P",
-    width: 7.5,
+    width: 8,
     group: ["Volume", "P"],
     heading: `=${volumeUnit}`,
     style: "result",
@@ -184,7 +185,7 @@ const listed: readonly SeasonColumn[] = [
   },
   {
     letter: "Q",
-    width: 7.5,
+    width: 6.2,
     group: ["Packaged", "R"],
     heading: "bottles",
     style: "result",
@@ -194,7 +195,7 @@ const listed: readonly SeasonColumn[] = [
   },
   {
     letter: "R",
-    width: 7,
+    width: 6.2,
     heading: `="keg "&IF(season_units="us","gal","L")`,
     style: "result",
     format: "one",
@@ -203,7 +204,7 @@ const listed: readonly SeasonColumn[] = [
   },
   {
     letter: "S",
-    width: 7.5,
+    width: 7,
     group: ["Cost", "T"],
     heading: "batch",
     style: "result",
@@ -213,15 +214,15 @@ const listed: readonly SeasonColumn[] = [
   },
   {
     letter: "T",
-    width: 7,
+    width: 6.2,
     heading: `="per "&IF(season_units="us","gal","L")`,
     style: "result",
     format: "money",
     derived: (row) => `IF(OR($E${row}="planned",N($S${row})=0,N($P${row})=0),"",$S${row}/IF(N($AD${row})>0,$AD${row},$P${row}))`,
   },
-  { letter: "U", width: 6.5, heading: "Score", style: "keyResult", format: "one", live: same("score"), keeps: "as it is" },
-  { letter: "V", width: 6, group: ["Yours", "W"], heading: "left", style: "input", format: "general" },
-  { letter: "W", width: 15.5, heading: "remark", style: "inputText", format: "text" },
+  { letter: "U", width: 5, heading: "Score", style: "keyResult", format: "one", live: same("score"), keeps: "as it is" },
+  { letter: "V", width: 4.5, heading: "left", style: "input", format: "general" },
+  { letter: "W", width: 24, heading: "Remark, not printed", style: "inputText", format: "text" },
   { letter: "X", width: 18, heading: "Sheet", style: "workings", format: "text" },
   { letter: "Y", width: 15, heading: "Mark", style: "workings", format: "text" },
   { letter: "Z", width: 10, heading: "Into units", style: "workings", format: "general" },

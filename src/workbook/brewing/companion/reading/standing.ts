@@ -16,7 +16,7 @@ const meanings: Readonly<Record<string, string>> = {
   "not begun": "Not begun: the gravity has not begun to fall.",
   working: "The yeast is at work.",
   nearly: "Falling slowly: the end is near.",
-  steady: "Steady: the beer rests.",
+  steady: "Steady: the gravity no longer falls.",
   stalled: "It has stopped well above where it should end.",
   rising: "A reading stands above an earlier one, which beer cannot do.",
 };

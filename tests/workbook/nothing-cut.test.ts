@@ -68,7 +68,18 @@ const rows: SeasonRow[] = seasonBatches().map(({ id, batchName, style, brewedOn 
     ...{ J: 12.2, K: 12.4, M: 100, L: 101, N: 123.4, P: 123.4, Q: 1234, R: 120.5, S: 1234.5, U: 4.2, AD: 120, AE: 72 },
   };
   const kept = keptColumns.map(({ letter }) => wide[letter] ?? "");
-  return { sheetName: undefined, id, lastName: batchName, closed: "", kept, kegCell: false, left: 36, remark: "", own: [] };
+  return {
+    sheetName: undefined,
+    id,
+    lastName: batchName,
+    closed: "",
+    kept,
+    kegCell: false,
+    hasParts: false,
+    left: 36,
+    remark: "",
+    own: [],
+  };
 });
 
 const beers = (count: number) =>

@@ -43,7 +43,7 @@ export function findUnits() {
 
 /**
  * A Python that has a library, or undefined. GYLEBOOK_PYTHON names one outright.
- * @param {"iapws" | "openpyxl"} library water and steam, or workbooks
+ * @param {"iapws" | "openpyxl" | "icalendar"} library water and steam, workbooks, or calendar files
  */
 export function findPythonWith(library) {
   const told = process.env["GYLEBOOK_PYTHON"];

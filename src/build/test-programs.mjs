@@ -28,6 +28,7 @@ const references = [
   { find: findUnits, name: "GNU units", debian: "units" },
   { find: () => findPythonWith("iapws"), name: "Python with iapws", debian: "python3-iapws" },
   { find: () => findPythonWith("openpyxl"), name: "Python with openpyxl", debian: "python3-openpyxl" },
+  { find: () => findPythonWith("icalendar"), name: "Python with icalendar", debian: "python3-icalendar" },
 ];
 
 const missing = (list = programs) => list.filter((program) => program.find() === undefined);

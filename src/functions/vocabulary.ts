@@ -1,3 +1,4 @@
+import { gravityLimits } from "../core/wort/gravity-limits";
 import type { ChoiceParameter, Limits, ListParameter, NumberParameter } from "./describe";
 import { ownEntry } from "./own-entry";
 import type { QuantityName } from "./quantities";
@@ -34,12 +35,10 @@ export const looksLikeThousands = (typed: number): string | undefined =>
   typed > 900 && typed < 1200 ? `write it as ${(typed / 1000).toFixed(3)}, with the decimal sign of your spreadsheet` : undefined;
 
 function looksLikeGravity(typed: number): string | undefined {
-  if (typed > 1.2 && typed <= 40) return `${typed} looks like °P: wrap it in GYLE.WORT.SG(${typed})`;
+  if (typed > gravityLimits.atMost && typed <= 40) return `${typed} looks like °P: wrap it in GYLE.WORT.SG(${typed})`;
   if (typed > 40 && typed <= 200) return `${typed} looks like points: write ${(1 + typed / 1000).toFixed(3)}`;
   return looksLikeThousands(typed);
 }
-
-const gravityLimits = { atLeast: 0.98, atMost: 1.2 };
 
 export const gravity = (doc: string, overrides: Overrides = {}) =>
   number("gravity", { doc, limits: gravityLimits, typical: 1.05, hint: looksLikeGravity, ...overrides });
@@ -59,6 +58,9 @@ export const smallMass = (doc: string, overrides: Overrides = {}) =>
  */
 export const temperature = (doc: string, limits: { atLeast: number; atMost: number }, typical: number, overrides: Overrides = {}) =>
   number("temperature", { doc, limits, typical, ...overrides });
+
+/** A boil, or a stand after it: nobody boils longer (our judgement). */
+export const boilLimits = { atLeast: 0, atMost: 240 } as const;
 
 export const minutes = (doc: string, overrides: Overrides = {}) =>
   number("minutes", { doc, limits: { atLeast: 0, atMost: 1440 }, typical: 60, blank: "zero", ...overrides });

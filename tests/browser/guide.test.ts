@@ -7,7 +7,9 @@ import { pictures, type PictureName } from "../../src/build/guide/pictures";
 import { root } from "../../src/build/run.mjs";
 import type { BenchPage } from "./support/bench-page";
 import { useBench } from "./support/bench-fixture";
+import { findingsIn } from "./support/axe";
 import { guideSteps, readmeStep } from "./support/guide-steps";
+import { layoutFaults, widths } from "./support/layout";
 
 /**
  * Walks the steps of every picture of the guide. `npm run guide` keeps what is seen as the guide's pictures; the tests only hold that
@@ -39,6 +41,26 @@ test("the picture of the README can be taken", async () => {
   const shown = path.join(root, "src/bench/assets/bench.png");
   await take(keep ? shown : path.join(folder, "bench.png"), shown);
   await tab.page.setViewportSize(size);
+});
+
+test("the guide, the words, the list of functions and the installation are readable in three widths, in light, dark and forced colours", async () => {
+  const page = await bench.context.newPage();
+  const looks = { 320: ["light", "active"], 400: ["dark", "none"], 1000: ["light", "none"] } as const;
+  const faults: string[] = [];
+  for (const file of ["index.html", ...guidePages.map(({ file }) => file)]
+    .map((name) => `guide/${name}`)
+    .concat("help/index.html", "help/words.html", "install.html")) {
+    await page.goto(`${tab.origin}/${file}`);
+    for (const width of widths) {
+      const [colorScheme, forcedColors] = looks[width];
+      await page.setViewportSize({ width, height: 900 });
+      await page.emulateMedia({ colorScheme, forcedColors });
+      faults.push(...(await layoutFaults(page.mainFrame())).map((fault) => `${file}, ${width}: ${fault}`));
+      faults.push(...(await findingsIn(page.mainFrame())).map(({ rule, where }) => `${file}, ${width}: ${rule}, ${where}`));
+    }
+  }
+  await page.close();
+  expect(faults).toEqual([]);
 });
 
 async function take(file: string, shownFile: string): Promise<void> {

@@ -85,7 +85,7 @@ const slips: readonly Slip[] = [
   ["a formula deleted", { kettle_part: "" }, "look", /its formula was deleted/],
   ["gravity that rises", { readings: 1.005 }, "look", /Gravity rose .* from 1\.006 to 1\.019/, ""],
   ["packaged too early", { packaged_on: 46273 }, "stop", /Packaged before two readings a day apart agreed/],
-  ["packaged before brewed", { packaged_on: 46200 }, "look", /before it was brewed/],
+  ["packaged before brewed", { packaged_on: 46200 }, "stop", /before it was brewed/],
   ["tasted before packaged", { tasted_on: 46271 }, "look", /before it was packaged/],
   ["readings out of order", { reading_times: 46279.5 }, "look", /the line above is later/, ""],
   ["a reading of tomorrow's month", { reading_times: 46500 }, "look", /still to come/],

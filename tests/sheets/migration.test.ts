@@ -48,7 +48,7 @@ beforeAll(async () => {
   bench = await openBatchBench();
 }, benchTimeout);
 afterAll(() => bench.dispose());
-beforeEach(() => openFile(bench, oldSample), benchTimeout);
+const openOldSample = () => openFile(bench, oldSample);
 
 const migrate = (only?: string[]) => Excel.run((context) => migrateSheets(context, only));
 
@@ -208,6 +208,8 @@ describe("a sheet of the second plan", () => {
 });
 
 describe("a sheet of the first plan", () => {
+  beforeEach(openOldSample, benchTimeout);
+
   it(
     "gets what the present plan has; what was typed stays",
     async () => {
@@ -321,6 +323,8 @@ describe("a sheet of the first plan", () => {
 });
 
 describe("the chart of a sheet of the first plan", () => {
+  beforeEach(openOldSample, benchTimeout);
+
   it(
     "gives way to the one that a new sheet has, drawn from the same kind of figures",
     async () => {
@@ -458,6 +462,8 @@ describe("the chart of a sheet of the first plan", () => {
 });
 
 describe("sheets that are left as they are", () => {
+  beforeEach(openOldSample, benchTimeout);
+
   it.each([
     [
       "of a newer plan",

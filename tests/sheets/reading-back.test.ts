@@ -5,6 +5,9 @@ import { exampleBatch, firstExtractBatch } from "../../src/workbook/batch/exampl
 import { newBatch } from "../../src/workbook/batch/new-batch";
 import { batchContents } from "../../src/workbook/batch/read/batch-contents";
 import { readBatchSheet, readBatchSheets } from "../../src/workbook/batch/read/batch-sheets";
+import { dayNumber } from "../../src/workbook/grid/words/day-number";
+import { openWorkbook } from "../../src/excel-stand-in/xlsx";
+import { registry } from "../../src/functions/registry";
 import { benchTimeout, insertOn, openBatchBench } from "../support/batch-bench";
 
 const choices = {
@@ -32,6 +35,15 @@ const batches: readonly BatchContents[] = [
   exampleBatch(choices),
   newBatch({ ...choices, sheetName: "Blank", method: "extract" }),
   taught,
+  // From right to left, with a mark of direction inside, on a day that three years of four do not have.
+  exampleBatch({ ...choices, id: "rtl", sheetName: "جعة الحصاد", batchName: "جعة \u200fالحصاد 12 %", brewedOn: dayNumber("2028-02-29") }),
+  // A sheet takes 31 letters and no more; a batch's own name forty and beyond.
+  exampleBatch({
+    ...choices,
+    id: "long",
+    sheetName: "Quillmarsh midsummer harvest al",
+    batchName: "Quillmarsh midsummer harvest ale, thirds",
+  }),
 ];
 
 let bench: HeadlessBench;
@@ -60,4 +72,19 @@ describe("reading a batch sheet back", () => {
     expect(await Excel.run((context) => readBatchSheet(context, "Sheet1"))).toBeUndefined();
     expect(await Excel.run((context) => readBatchSheet(context, "no such sheet"))).toBeUndefined();
   });
+
+  it(
+    "gives the same from a saved file, whatever the names",
+    async () => {
+      expect(batches.at(-1)?.batchName).toHaveLength(40);
+      expect(batches.at(-1)?.sheetName).toHaveLength(31);
+      const { snapshot } = await openWorkbook(await bench.host.files.save(), { functionNames: registry.map(({ id }) => id) });
+      await bench.load(snapshot);
+      const sheets = await Excel.run(readBatchSheets);
+      expect(sheets.map(batchContents).map(({ sheetName, batchName, brewedOn }) => [sheetName, batchName, brewedOn])).toEqual(
+        batches.map(({ sheetName, batchName, brewedOn }) => [sheetName, batchName, brewedOn]),
+      );
+    },
+    benchTimeout,
+  );
 });

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { afterEach, beforeEach, describe, expect, it } from "vitest";
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
 import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import { registry } from "../../src/functions/registry";
 import type { BatchContents } from "../../src/workbook/batch/contents";
@@ -14,10 +14,12 @@ import "../support/fixed-seed";
 import { batchUnderWay, cellsOn, differentValues, notesOn, withoutAdded } from "../support/unplug-bench";
 
 let bench: HeadlessBench;
-beforeEach(async () => {
+beforeAll(async () => {
   bench = await openBatchBench();
 }, benchTimeout);
-afterEach(() => bench.dispose());
+afterAll(() => bench.dispose());
+// An empty workbook for each, in one grid: starting the grid takes longer than most of what follows.
+beforeEach(() => bench.load({ id: `book-${crypto.randomUUID()}`, sheetOrder: ["one"], sheets: { one: { id: "one", name: "Sheet1" } } }));
 
 const choices = { prices: true, standalone: false };
 const unplug = async (names: readonly string[] = ["Batch 1"], chosen = choices): Promise<UnpluggedSheet[]> => {

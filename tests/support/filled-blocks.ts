@@ -71,6 +71,28 @@ export const filledBlocks = (units: BatchContents["units"], sheetName: string): 
       tunLeft: 0.8 * litre,
     },
     lateHops: { model: "kinetic", dryAfter: 7, dryFor: 3 },
+    partsOfWort: {
+      ...batch.partsOfWort!,
+      one: {
+        ...batch.partsOfWort!.one,
+        name: "Bottles",
+        volume: 8 * litre,
+        into: "bottles",
+        bottleKind: "heavy",
+        bottlesFilled: 15,
+        co2Volumes: 2.2,
+      },
+      two: { ...batch.partsOfWort!.two, name: "Keg", volume: 9 * litre, into: "keg", kegFilled: 8.5 * litre },
+      three: {
+        ...batch.partsOfWort!.three,
+        name: "Other yeast",
+        volume: 1 * litre,
+        into: "bottles",
+        bottleKind: "thick",
+        gravity: 1.01,
+        endsAt: 1.01,
+      },
+    },
     kegLine: { ...batch.kegLine!, plate: units === "us" ? 130 : 9, height: 0.5 },
   };
 };

@@ -29,6 +29,7 @@ const present = (
   letGo: false,
   closed: "",
   kegCell: false,
+  hasParts: false,
   kept,
   shown: kept,
 });

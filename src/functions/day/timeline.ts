@@ -2,7 +2,7 @@ import { clockAt, requireStart } from "../../core/day/clock";
 import { brewDay } from "../../core/day/schedule";
 import type { WhenAdded } from "../../core/hops/places";
 import { describeFunction } from "../describe";
-import { choice, minutes, number, omissible, optional, temperature, units } from "../vocabulary";
+import { boilLimits, choice, minutes, number, omissible, optional, temperature, units } from "../vocabulary";
 import { hops, steps } from "./tables";
 import { timelineWords } from "./timeline-words";
 
@@ -34,10 +34,10 @@ export const dayTimeline = describeFunction({
         80,
       ),
     ),
-    standMinutes: optional(minutes("How long that stand lasts. 0 when left out.", { limits: { atLeast: 0, atMost: 240 }, typical: 20 }), 0),
+    standMinutes: optional(minutes("How long that stand lasts. 0 when left out.", { limits: boilLimits, typical: 20 }), 0),
     standAfter: optional(
       minutes("How long it takes from flame-out down to that temperature. 0 when left out.", {
-        limits: { atLeast: 0, atMost: 240 },
+        limits: boilLimits,
         typical: 5,
       }),
       0,

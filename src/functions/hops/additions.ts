@@ -1,11 +1,12 @@
 import { bitternessIbu, type Boil } from "../../core/hops/bitterness";
+import { packetAlphaPercent } from "../../core/hops/alpha";
 import { hopForms } from "../../core/hops/form";
 import { hopPlaces } from "../../core/hops/places";
 import { utilisationModels } from "../../core/hops/utilisation";
 import { ArgumentProblem } from "../cell-error";
 import type { ArgumentValues, Source } from "../describe";
 import { percentHint } from "../share-of-one";
-import { choice, gravity, minutes, number, omissible, optional, smallMass, temperature, units, volume } from "../vocabulary";
+import { boilLimits, choice, gravity, minutes, number, omissible, optional, smallMass, temperature, units, volume } from "../vocabulary";
 
 export const alpha = number("percent", {
   doc: "Alpha acid printed on the packet, %; an empty cell counts as 0.",
@@ -28,7 +29,7 @@ const additions = {
     alpha,
     minutes: {
       ...minutes("Minutes that they boil, 0 at flame-out; or first wort, stand or dry. An empty cell counts as 0.", {
-        limits: { atLeast: 0, atMost: 240 },
+        limits: boilLimits,
       }),
       words: hopPlaces,
     },
@@ -79,7 +80,7 @@ export const bitternessParameters = {
   ),
   standTemperature: omissible(temperature("Needed with hops that stand: temperature of the wort then.", { atLeast: 20, atMost: 102 }, 80)),
   standMinutes: optional(
-    minutes("Needed with hops that stand: how long. 0 when left out: no stand.", { limits: { atLeast: 0, atMost: 240 }, typical: 20 }),
+    minutes("Needed with hops that stand: how long. 0 when left out: no stand.", { limits: boilLimits, typical: 20 }),
     0,
   ),
   chillMinutes: optional(
@@ -125,8 +126,11 @@ export const afterBoilCautions: readonly string[] = [
 
 /** A share typed for a percentage would pass for weak hops: it is refused. */
 export function refuseShare(argument: string, alphaPercent: number): void {
-  if (alphaPercent > 0 && alphaPercent <= 0.3)
-    throw new ArgumentProblem("#VALUE!", `${argument} is ${alphaPercent} %; it must be 0 % or above 0.3 % (${percentHint(alphaPercent)})`);
+  if (alphaPercent > 0 && alphaPercent <= packetAlphaPercent.least)
+    throw new ArgumentProblem(
+      "#VALUE!",
+      `${argument} is ${alphaPercent} %; it must be 0 % or above ${packetAlphaPercent.least} % (${percentHint(alphaPercent)})`,
+    );
 }
 
 type BoilValues = Omit<BitternessValues, "additions" | "units" | "boilMinutes"> & Partial<Pick<BitternessValues, "boilMinutes">>;

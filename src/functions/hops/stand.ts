@@ -1,6 +1,6 @@
 import { standIbu } from "../../core/hops/stand";
 import { describeFunction } from "../describe";
-import { gravity, minutes, optional, smallMass, temperature, units, volume } from "../vocabulary";
+import { boilLimits, gravity, minutes, optional, smallMass, temperature, units, volume } from "../vocabulary";
 import { alpha, bitternessSources, refuseShare } from "./additions";
 
 /** A cool room, or the water of a chiller. */
@@ -15,14 +15,14 @@ export const hopsStand = describeFunction({
     volume: volume("Volume of the finished wort in the fermenter, top-up water included."),
     gravity: gravity("Gravity of the wort that stands; stronger wort takes up less.", { limits: { atLeast: 1, atMost: 1.2 } }),
     minutes: minutes("Length of the stand, or of the chilling; an empty cell counts as 0.", {
-      limits: { atLeast: 0, atMost: 240 },
+      limits: boilLimits,
       typical: 20,
     }),
     from: temperature("Temperature of the wort when the stand, or the chilling, begins.", { atLeast: 20, atMost: 102 }, 98),
     to: temperature("Temperature when it ends; the same as from if the wort is kept warm.", { atLeast: 20, atMost: 102 }, 80),
     boiled: optional(
       minutes("Minutes that these hops boiled before, at 100 °C; then the answer is what comes on top. 0 when left out.", {
-        limits: { atLeast: 0, atMost: 240 },
+        limits: boilLimits,
         typical: 0,
       }),
       0,

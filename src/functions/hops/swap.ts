@@ -1,3 +1,4 @@
+import { packetAlphaPercent } from "../../core/hops/alpha";
 import { massForSameAlpha } from "../../core/hops/swap";
 import { describeFunction } from "../describe";
 import { percentHint } from "../share-of-one";
@@ -5,9 +6,10 @@ import { number, percent } from "../vocabulary";
 
 export const packetAlpha = (doc: string) =>
   percent(doc, {
-    limits: { above: 0.3, atMost: 30 },
+    limits: { above: packetAlphaPercent.least, atMost: 30 },
     typical: 5.5,
-    hint: (typed) => (typed <= 0.3 ? percentHint(typed) : typed <= 300 ? `alpha acid of ${typed}? write ${typed / 10}` : undefined),
+    hint: (typed) =>
+      typed <= packetAlphaPercent.least ? percentHint(typed) : typed <= 300 ? `alpha acid of ${typed}? write ${typed / 10}` : undefined,
   });
 
 export const hopsSwap = describeFunction({

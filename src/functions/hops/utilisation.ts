@@ -1,13 +1,13 @@
 import { hopUtilisation } from "../../core/hops/utilisation";
 import { describeFunction } from "../describe";
-import { minutes, units } from "../vocabulary";
+import { boilLimits, minutes, units } from "../vocabulary";
 import { bitternessSources, boilsAt, kettleGravity, model } from "./additions";
 
 export const hopsUtilisation = describeFunction({
   id: "HOPS.UTILISATION",
   summary: "Share of a hop's alpha acid that ends up as bitterness.",
   parameters: {
-    minutes: minutes("Minutes that the hops boil; an empty cell counts as 0.", { limits: { atLeast: 0, atMost: 240 } }),
+    minutes: minutes("Minutes that the hops boil; an empty cell counts as 0.", { limits: boilLimits }),
     gravity: kettleGravity,
     model,
     boilsAt,

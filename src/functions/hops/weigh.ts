@@ -1,6 +1,6 @@
 import { massForBitternessG } from "../../core/hops/weigh";
 import { describeFunction } from "../describe";
-import { choice, minutes, number, optional } from "../vocabulary";
+import { boilLimits, choice, minutes, number, optional } from "../vocabulary";
 import { afterBoilCautions, bitternessParameters, bitternessSources, boilOf, form, formSource } from "./additions";
 import { packetAlpha } from "./swap";
 
@@ -17,7 +17,7 @@ export const hopsWeigh = describeFunction({
     }),
     alpha: packetAlpha("Alpha acid printed on the packet, %."),
     minutes: minutes("Minutes that the hops boil: those of the whole boil for first wort, 0 at flame-out; an empty cell counts as 0.", {
-      limits: { atLeast: 0, atMost: 240 },
+      limits: boilLimits,
     }),
     volume,
     gravity,

@@ -1,10 +1,10 @@
 import type { ComponentChildren } from "preact";
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useState } from "preact/hooks";
 import type { Scale } from "../../workbook/batch/contents";
-import { called, forSheet, type NumberField as Described, type On } from "../../workbook/batch/describe/field";
-import { unitOf } from "../../workbook/batch/describe/measures";
-import { methodOf } from "../../workbook/batch/read/batch-contents";
-import { batchIdOf, unitsOf } from "../../workbook/batch/read/batch-sheets";
+import { formLabel } from "../../workbook/batch/derived/form-fields";
+import { called, forSheet, noteOf, type NumberField as Described } from "../../workbook/batch/describe/field";
+import { madeFor } from "../../workbook/batch/read/batch-contents";
+import { batchIdOf } from "../../workbook/batch/read/batch-sheets";
 import { judgeMeasured, writeMeasured } from "../../workbook/brewing/companion/brew-day/judge-measured";
 import { isEmptyOn, type Measurement } from "../../workbook/brewing/companion/brew-day/measurements";
 import { gravityWords } from "../../workbook/brewing/companion/words";
@@ -14,14 +14,7 @@ import { NumberField, numberIn } from "../fields/number-field";
 import { OutcomeLine } from "../companion/outcome-line";
 import { useChange } from "../companion/use-change";
 import { ChoiceField } from "../fields/choice-field";
-
-interface Draft {
-  readonly figures: Readonly<Record<string, string>>;
-  readonly scale?: Scale;
-}
-
-/** What was typed and not written yet; it outlives the line, a look at another screen, and a write that fails. */
-const drafts = new Map<string, Draft>();
+import { draftOf, dropDraft, keepDraft } from "./drafts";
 
 interface MeasureFormProps {
   readonly sheet: NamedCells;
@@ -35,32 +28,35 @@ interface MeasureFormProps {
 
 /** What a step asks for is typed where it is asked: corrected, questioned where it can hardly be, and only then written. */
 export function MeasureForm({ sheet, measurement, reload, onWritten, children }: MeasureFormProps) {
-  const key = `${batchIdOf(sheet)} ${measurement.id}`;
-  const [draft, setDraft] = useState<Draft>(() => drafts.get(key) ?? { figures: {} });
+  const batch = batchIdOf(sheet);
+  const [draft, setDraft] = useState(() => draftOf(batch));
   const [asked, setAsked] = useState(false);
   const { busy, outcome, make, forget } = useChange(reload);
-  const isShown = useRef(true);
-  useEffect(() => () => void (isShown.current = false), []);
-  const on: On = { units: unitsOf(sheet), method: methodOf(sheet) };
-  const scaleCell = measurement.parts.find(({ scale }) => scale !== undefined)?.scale?.cell;
-  const scale: Scale = draft.scale ?? (scaleCell !== undefined && sheet.text(scaleCell) === "P" ? "P" : "SG");
-  const change = (next: Draft) => {
-    drafts.set(key, next);
-    setDraft(next);
+  const on = madeFor(sheet);
+  const scaleCell = measurement.parts.find(({ scale }) => scale !== undefined)?.scale?.cell ?? "";
+  const scale: Scale = (draft[scaleCell] ?? (sheet.has(scaleCell) ? sheet.text(scaleCell) : "")) === "P" ? "P" : "SG";
+  const change = (cell: string, text: string) => {
+    setDraft(keepDraft(batch, cell, text));
     setAsked(false);
     forget();
   };
-  const figures = Object.fromEntries(Object.entries(draft.figures).map(([cell, text]) => [cell, numberIn(text)]));
+  const figures = Object.fromEntries(Object.entries(draft).map(([cell, text]) => [cell, numberIn(text)]));
   const judged = judgeMeasured(sheet, measurement, { figures, scale });
-  const complete = judged.problem === "" && judged.changes.length > 0;
+  // A slip such as "2o" is answered beside its field; what is complete without it waits for it all the same.
+  const unread = measurement.parts
+    .flatMap(({ main, beside }) => [main.cell ?? "", beside?.cell ?? ""])
+    .some((cell) => (draft[cell] ?? "").trim() !== "" && figures[cell] === "");
+  const complete = judged.problem === "" && judged.changes.length > 0 && !unread;
   const doubted = asked && judged.doubts.length > 0;
 
   const write = async () => {
     if (judged.doubts.length > 0 && !asked) return setAsked(true);
     const result = await make((context) => writeMeasured(context, sheet, judged));
     if (result.kind !== "written") return;
-    drafts.delete(key);
-    if (isShown.current) setDraft({ figures: {} });
+    dropDraft(
+      batch,
+      judged.changes.map(({ name }) => name),
+    );
     onWritten(judged.gravity === undefined ? measurement.title : `${measurement.title}, gravity ${gravityWords(judged.gravity)}`);
   };
   const field = (described: Described, name: string) => {
@@ -69,10 +65,10 @@ export function MeasureForm({ sheet, measurement, reload, onWritten, children }:
       <NumberField
         key={cell}
         id={`measure-${cell}`}
-        label={withUnit(name, described, on)}
-        value={draft.figures[cell] ?? ""}
-        {...(typeof described.note === "string" && { hint: described.note })}
-        onInput={(text) => change({ ...draft, figures: { ...draft.figures, [cell]: text } })}
+        label={formLabel(described, on, name)}
+        value={draft[cell] ?? ""}
+        hint={noteOf(described, on)}
+        onInput={(text) => change(cell, text)}
       />
     );
   };
@@ -99,7 +95,7 @@ export function MeasureForm({ sheet, measurement, reload, onWritten, children }:
                 ["SG", "SG, such as 1.048"],
                 ["P", "°P, such as 12"],
               ]}
-              onChange={(wanted) => change({ ...draft, scale: wanted })}
+              onChange={(wanted) => change(scaleCell, wanted)}
             />
           )}
           {part.beside && isEmptyOn(sheet, part.beside) && field(part.beside, called(part.beside))}
@@ -123,10 +119,4 @@ export function MeasureForm({ sheet, measurement, reload, onWritten, children }:
       {children}
     </form>
   );
-}
-
-/** "Volume in the fermenter, L": the unit in which it is to be typed. */
-function withUnit(name: string, { measure }: Described, { units }: On): string {
-  const unit = unitOf(measure, units);
-  return `${name.charAt(0).toUpperCase()}${name.slice(1)}${unit === "" ? "" : `, ${unit}`}`;
 }

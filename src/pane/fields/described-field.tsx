@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
-import { formLabel, type FormFields, type Typed } from "../../workbook/batch/derived/form-fields";
+import { formLabel, formProblem, type FormFields, type Typed } from "../../workbook/batch/derived/form-fields";
+import { figureDoubt } from "../../workbook/batch/derived/figure-doubts";
 import { noteOf, type On } from "../../workbook/batch/describe/field";
 import type { Filled } from "../../workbook/batch/contents";
 import { ChoiceField } from "./choice-field";
@@ -26,7 +27,14 @@ export function DescribedField<F extends FormFields>({ fields, name, on, typed, 
   const said = { id: name, label: formLabel(field, on), hint: hint ?? noteOf(field, on) };
   switch (field.kind) {
     case "number":
-      return <TypedNumber {...said} first={value as Filled<number>} onNumber={change} />;
+      return (
+        <TypedNumber
+          {...said}
+          first={value as Filled<number>}
+          problem={formProblem(field, value, on) ?? (value === "" ? undefined : figureDoubt(field, Number(value), on))}
+          onNumber={change}
+        />
+      );
     case "moment":
       return <TextField {...said} type="date" value={dayField(value as Filled<number>)} onInput={(text) => change(fieldMoment(text))} />;
     case "choice":
@@ -58,6 +66,7 @@ function TypedNumber({
   readonly label: string;
   readonly hint: string | undefined;
   readonly first: Filled<number>;
+  readonly problem: string | undefined;
   readonly onNumber: (value: Filled<number>) => void;
 }) {
   const [text, setText] = useState(textOf(first));

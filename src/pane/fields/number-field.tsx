@@ -8,16 +8,29 @@ export function NumberField({
   label,
   value,
   hint,
+  problem,
   onInput,
 }: {
   readonly id: string;
   readonly label: string;
   readonly value: string;
   readonly hint?: string | undefined;
+  /** What is wrong with the number. */
+  readonly problem?: string | undefined;
   readonly onInput: (value: string) => void;
 }) {
-  const problem = value.trim() !== "" && typedNumber(value) === undefined ? "Type a number." : undefined;
-  return <TextField id={id} label={label} value={value} inputMode="decimal" problem={problem} hint={hint} onInput={onInput} />;
+  const isNumber = value.trim() === "" || typedNumber(value) !== undefined;
+  return (
+    <TextField
+      id={id}
+      label={label}
+      value={value}
+      inputMode="decimal"
+      problem={isNumber ? problem : "Type a number."}
+      hint={hint}
+      onInput={onInput}
+    />
+  );
 }
 
 export const numberIn = (text: string): Filled<number> => typedNumber(text) ?? "";

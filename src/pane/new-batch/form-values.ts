@@ -1,4 +1,5 @@
 import type { UnitSystem } from "../../functions/quantities";
+import { cardFields } from "../../workbook/batch/fields/card";
 import { newBatchId } from "../../workbook/batch/batch-id";
 import { typedDay, typedNumber } from "../fields/typed";
 import { sheetNameProblem } from "../../workbook/grid/words/sheet-name";
@@ -23,6 +24,10 @@ export const volumeWord: Readonly<Record<UnitSystem, string>> = { metric: "litre
 export const usualVolume: Readonly<Record<UnitSystem, string>> = { metric: "20", us: "5" };
 export const usualTopUp: Readonly<Record<UnitSystem, string>> = { metric: "10", us: "2.5" };
 
+const [leastVolume, mostVolume] = cardFields.volume.limits;
+export const isVolume = (volume: number): boolean => volume >= leastVolume && volume <= mostVolume;
+export const howMuchBeer = (units: UnitSystem): string => `How much beer? From ${leastVolume} to ${mostVolume} ${volumeWord[units]}.`;
+
 /** What is no number counts as nothing, which no amount may be. */
 const numberIn = (text: string): number => typedNumber(text) ?? 0;
 
@@ -35,7 +40,7 @@ export function readForm(values: FormValues): { choices?: NewBatchChoices; probl
   const brewedOn = typedDay(values.brewedOn);
   if (brewedOn === undefined) problems.brewedOn = "Which day? A date such as 2026-09-05.";
   const volume = numberIn(values.volume);
-  if (!(volume > 0 && volume <= 10000)) problems.volume = `How much beer? A number of ${volumeWord[values.units]} above 0.`;
+  if (!isVolume(volume)) problems.volume = howMuchBeer(values.units);
   const topUp = values.boil === "part" ? numberIn(values.topUp) : 0;
   if (values.boil === "part" && !(topUp > 0 && topUp < volume))
     problems.topUp = `Top-up water must be above 0 and less than the ${values.volume || "whole"} ${volumeWord[values.units]} of beer.`;

@@ -3,7 +3,8 @@ import { packagingChanges, packagingIn, type PackagingInput } from "../../workbo
 import { packagingFigures } from "../../workbook/brewing/companion/packaging/packaging-figures";
 import { packagingSafety } from "../../workbook/brewing/companion/packaging/packaging-safety";
 import { onlyCounts, writePackaging } from "../../workbook/brewing/companion/packaging/write-packaging";
-import { batchIdOf } from "../../workbook/batch/read/batch-sheets";
+import { packagingParts } from "../../workbook/brewing/companion/packaging/packaging-judged";
+import { batchIdOf, unitsOf } from "../../workbook/batch/read/batch-sheets";
 import { dayNumberAt } from "../../workbook/brewing/companion/wall-clock";
 import type { NamedCells } from "../../workbook/grid/read/named-cells";
 import { BatchScreen, type Batch } from "../companion/batch-screen";
@@ -11,6 +12,7 @@ import { OutcomeLine } from "../companion/outcome-line";
 import { useChange } from "../companion/use-change";
 import { PackagingFields } from "./packaging-fields";
 import { PackagingAnswer } from "./packaging-answer";
+import { PartsAnswer } from "./parts-answer";
 import { SafetyWords } from "./safety-words";
 
 export const Packaging = () => (
@@ -33,9 +35,10 @@ function PackagingForm({ sheet, reload }: Batch) {
     forget();
   };
   const safety = packagingSafety(sheet, input);
+  const parts = packagingParts(sheet, input);
   const changes = packagingChanges(sheet, input);
   const counting = changes.length > 0 && onlyCounts(sheet, changes);
-  const refused = safety.level === "refuse" && !counting;
+  const refused = (safety.level === "refuse" && !counting) || changes.some(({ problem }) => problem !== undefined);
   const mustConfirm = safety.level === "confirm" && !counting;
 
   return (
@@ -46,9 +49,18 @@ function PackagingForm({ sheet, reload }: Batch) {
         void make((context) => writePackaging(context, sheet, input, knowing)).then(() => setKnowing(false));
       }}
     >
+      {parts && (
+        <p class="hint">
+          This beer is packaged in parts (“Several packagings” on the sheet). What is asked here goes for each part whose own cell is empty.
+        </p>
+      )}
       <PackagingFields input={input} sheet={sheet} change={change} />
       <SafetyWords safety={safety} bottles={input.into === "bottles"} />
-      <PackagingAnswer figures={packagingFigures(sheet, input)} safety={safety} input={input} sheet={sheet} />
+      {parts ? (
+        <PartsAnswer parts={parts} units={unitsOf(sheet)} />
+      ) : (
+        <PackagingAnswer figures={packagingFigures(sheet, input)} safety={safety} input={input} sheet={sheet} />
+      )}
       {mustConfirm && (
         <label class="choice">
           <input type="checkbox" checked={knowing} onChange={(event) => setKnowing(event.currentTarget.checked)} />

@@ -9,6 +9,7 @@ import { dayNumberAt } from "../../workbook/brewing/companion/wall-clock";
 import { BatchScreen, type Batch } from "../companion/batch-screen";
 import { fieldMoment } from "../fields/moments";
 import { numberIn } from "../fields/number-field";
+import { Doubts } from "../companion/doubts";
 import { OutcomeLine } from "../companion/outcome-line";
 import { useChange } from "../companion/use-change";
 import { ChoiceField } from "../fields/choice-field";
@@ -60,13 +61,14 @@ function ReadingForm({ sheet, reload }: Batch) {
   return (
     <form
       noValidate
+      onKeyDown={({ key }) => key === "Escape" && setAsked(false)}
       onSubmit={(event) => {
         event.preventDefault();
         if (complete) void write();
       }}
     >
       <ChoiceField
-        legend="Of what"
+        legend="What was read"
         name="liquid"
         value={fields.liquid}
         choices={[
@@ -82,16 +84,7 @@ function ReadingForm({ sheet, reload }: Batch) {
         <BeerFields fields={fields} on={on} change={change} />
       )}
       <CorrectedLine ready={ready} problem={problem ?? ""} sheet={sheet} />
-      {asked && doubts.length > 0 && (
-        <div class="doubts" role="alert">
-          <p>Can that be?</p>
-          <ul>
-            {doubts.map((doubt) => (
-              <li key={doubt}>{doubt}</li>
-            ))}
-          </ul>
-        </div>
-      )}
+      {asked && doubts.length > 0 && <Doubts doubts={doubts} />}
       <button type="submit" class="main-action" disabled={busy || !complete}>
         {busy ? "Writing…" : asked && doubts.length > 0 ? "Write it all the same" : "Write the reading"}
       </button>

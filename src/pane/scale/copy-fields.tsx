@@ -3,7 +3,7 @@ import type { UnitSystem } from "../../functions/quantities";
 import type { BatchInWorkbook } from "../../workbook/sheets/batches-in-workbook";
 import { converted } from "../../workbook/batch/describe/measures";
 import { ChoiceField } from "../fields/choice-field";
-import { volumeWord } from "../new-batch/form-values";
+import { howMuchBeer, isVolume, volumeWord } from "../new-batch/form-values";
 import { TextField } from "../fields/text-field";
 import { today, typedDay, typedNumber } from "../fields/typed";
 
@@ -15,7 +15,7 @@ export function useCopy({ contents, sheetName }: BatchInWorkbook, ending: string
   const [volume, setVolume] = useState(String(Number(contents.volume.toFixed(2))));
   const typed = typedNumber(volume);
   /** Undefined while it cannot be brewed so. */
-  const amount = typed !== undefined && typed >= 0.1 && typed <= 10000 ? typed : undefined;
+  const amount = typed !== undefined && isVolume(typed) ? typed : undefined;
   const changeUnits = (chosen: UnitSystem): void => {
     setUnits(chosen);
     if (typed !== undefined && chosen !== units) setVolume(String(Number(converted("volume", typed, units, chosen).toFixed(2))));
@@ -58,7 +58,7 @@ export function CopyFields({ id, copy, nameLabel, unitsLegend, volumeLabel }: Co
         inputMode="decimal"
         label={`${volumeLabel}, ${volumeWord[copy.units]}`}
         value={copy.volume}
-        problem={copy.amount === undefined ? `How much beer? From 0.1 to 10000 ${volumeWord[copy.units]}.` : undefined}
+        problem={copy.amount === undefined ? howMuchBeer(copy.units) : undefined}
         onInput={copy.setVolume}
       />
     </>

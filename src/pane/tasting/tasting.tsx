@@ -1,6 +1,6 @@
 import { useState } from "preact/hooks";
-import { tasted, tastingIn, writeTasting, type TastingInput } from "../../workbook/brewing/companion/tasting/tasting-form";
-import { tastingFields } from "../../workbook/batch/fields/tasting";
+import { tastingIn, writeTasting, type TastingInput } from "../../workbook/brewing/companion/tasting/tasting-form";
+import { scoreLimits, tastedLines, tastingFields } from "../../workbook/batch/fields/tasting";
 import { batchIdOf } from "../../workbook/batch/read/batch-sheets";
 import { dayNumberAt } from "../../workbook/brewing/companion/wall-clock";
 import type { NamedCells } from "../../workbook/grid/read/named-cells";
@@ -53,12 +53,12 @@ function TastingForm({ sheet, reload }: Batch) {
         value={dayField(input.tastedOn)}
         onInput={(text) => change({ tastedOn: fieldMoment(text) })}
       />
-      {tasted.map(({ label, fields }, index) => (
+      {tastedLines.map(({ label }, index) => (
         <TastedLine
           key={label}
           index={index}
           what={label}
-          scores={fields.score.limits}
+          scores={scoreLimits}
           score={input.lines[index]?.score ?? ""}
           words={input.lines[index]?.words ?? ""}
           onChange={(part) => line(index, part)}

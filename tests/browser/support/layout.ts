@@ -7,7 +7,9 @@ export const widths = [320, 400, 1000] as const;
 /** Makes the pane so wide, and waits until it is drawn so. */
 export async function setPaneWidth({ page }: BenchPage, pane: Frame, width: number): Promise<void> {
   await page.evaluate((wanted) => {
-    document.getElementById("pane-side")!.style.width = `${wanted}px`;
+    const side = document.getElementById("pane-side")!;
+    side.style.maxWidth = "none";
+    side.style.width = `${wanted}px`;
   }, width);
   await pane.waitForFunction((wanted) => Math.abs(window.innerWidth - wanted) < 3, width);
 }
@@ -20,7 +22,8 @@ export const layoutFaults = (pane: Frame): Promise<string[]> =>
     if (page.scrollWidth > page.clientWidth) faults.push(`scrolls sideways: ${page.scrollWidth} in ${page.clientWidth}`);
     const named = (element: Element): string =>
       `${element.tagName.toLowerCase()}${element.id ? `#${element.id}` : ""} “${(element.textContent ?? "").trim().slice(0, 30)}”`;
-    const isSeen = (element: Element): boolean => element.closest(".unseen") === null && element.getClientRects().length > 0;
+    const isSeen = (element: Element): boolean =>
+      element.closest(".unseen") === null && element.checkVisibility() && element.getClientRects().length > 0;
 
     for (const element of document.querySelectorAll("body *"))
       if (

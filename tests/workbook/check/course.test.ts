@@ -121,6 +121,14 @@ describe("beer packaged before it had finished", () => {
       /^Packaged before two readings a day apart agreed\. The bottles: do not open or move them; .* The readings up to then say “working”\.$/,
     );
   });
+  it("is told of a date before the brew day in the words of the sheet's own line, once", () => {
+    const sheet = sheetOf(steady, brewed - 1);
+    expect(courseOfReadings(sheet, saidOf(sheet)).map(({ weight, words }) => `${weight}: ${words}`)).toEqual([
+      "stop: Packaged before it was brewed: is a date mistyped?",
+    ]);
+    // The hour of the day makes no difference.
+    expect(early(steady, brewed)).toEqual([expect.stringMatching(/finished\.too-early$/)]);
+  });
   it("counts a reading on the evening of that day, and none of the next", () => {
     const then = (second: number) =>
       early(

@@ -39,10 +39,9 @@ describe("days that cannot follow one another", () => {
       today,
     ).map(({ address, words }) => `${address}: ${words}`);
 
-  it("are brew day, packaging and tasting out of order, or not of our century", () => {
+  it("are packaging and tasting out of order, or not of our century", () => {
     expect(days({ packaged_on: brewed, tasted_on: brewed })).toEqual([]);
     expect(days({ brewed_on: brewed + 0.5, packaged_on: brewed + 0.1 })).toEqual([]);
-    expect(days({ packaged_on: brewed - 1 })).toEqual([expect.stringMatching(/^A2: Packaged on 2026-09-0\d, before it was brewed/)]);
     expect(days({ packaged_on: brewed + 5, tasted_on: brewed + 4 })).toEqual([
       expect.stringMatching(/^A3: Tasted on .*, before it was packaged/),
     ]);

@@ -2,6 +2,7 @@ import type { CellContent } from "../../grid/plan/sheet-plan";
 import type { NamedCells } from "../../grid/read/named-cells";
 import { called, forSheet, type Column, type On, type Single } from "../describe/field";
 import type { Filled } from "../contents";
+import { outsideLimits } from "./figure-doubts";
 import { fromCell } from "./read-fields";
 import { unitBeside } from "./sheet-lines";
 
@@ -31,18 +32,26 @@ export interface FormCell {
   readonly name: string;
   readonly label: string;
   readonly content: CellContent;
+  /** Why the cell may not hold it; undefined where it may. */
+  readonly problem: string | undefined;
 }
 
 /** Every cell of the form with what the form holds. */
 export const formCells = <F extends FormFields>(fields: F, typed: Typed<F>, on: On): FormCell[] =>
-  Object.entries(fields).map(([key, field]) => ({ name: field.cell, label: onSheet(field, on), content: typed[key] as CellContent }));
+  Object.entries(fields).map(([key, field]) => {
+    const content = typed[key] as CellContent;
+    return { name: field.cell, label: onSheet(field, on), content, problem: formProblem(field, content, on) };
+  });
+
+/** What is typed into a form that its cell may not hold, in words. */
+export const formProblem = (field: Single, content: CellContent, on: On): string | undefined =>
+  field.kind === "number" && typeof content === "number" ? outsideLimits(field, content, on) : undefined;
 
 /** What a brewer finds on the sheet, as messages call it: “Kind of bottle”. */
 export const onSheet = (field: Single | Column, on: On): string => `“${forSheet(field.label, on)}”`;
 
 /** What a form writes before a field: "Keg stands at, °C". A heading of a table says less than a form needs: "Beer temperature, °C". */
-export function formLabel(field: Single | Column, on: On): string {
-  const words = "column" in field ? called(field) : forSheet(field.label, on);
+export function formLabel(field: Single | Column, on: On, words = "column" in field ? called(field) : forSheet(field.label, on)): string {
   const unit = field.kind === "number" ? unitBeside(field, on) : "";
   return `${words.charAt(0).toUpperCase()}${words.slice(1)}${unit === "" ? "" : `, ${unit}`}`;
 }

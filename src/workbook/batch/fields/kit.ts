@@ -1,5 +1,6 @@
 import { headspaceLimits } from "../../../core/pack/closed-bottle";
 import { tradeWords } from "../../../functions/trade-words";
+import { boilLimits } from "../../../functions/vocabulary";
 import { describeFields, type Limits, type On } from "../describe/field";
 import { degrees, minutes, percents, volumes } from "../describe/usual-limits";
 
@@ -21,7 +22,7 @@ export const kitFields = describeFields({
     label: "Boil",
     measure: "minutes",
     format: "whole",
-    limits: [0, 240],
+    limits: [boilLimits.atLeast, boilLimits.atMost],
     held: true,
     usual: 60,
   },

@@ -32,3 +32,9 @@ export const tastingFields = describeFields({
   again: taste("Would brew it again", 4),
   notes: { kind: "text", cell: "notes", label: "Notes", role: "measured", longest: 2000 },
 });
+
+/** What is judged, in the order of the sheet: each with a score and words. */
+export const tastedLines = Object.values(tastingFields).filter((field) => field.kind === "group");
+
+/** Lowest and highest score. */
+export const scoreLimits = tastingFields.looks.fields.score.limits;

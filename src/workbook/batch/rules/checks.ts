@@ -58,7 +58,7 @@ const ownLines = ({ units, method, words, watched, blocks }: CheckedSheet): read
   beerTemperatureLine(units, words),
   courseLine(watched.readings),
   finishedLine,
-  pressureLine(units),
+  pressureLine(units, blocks),
   clockLine(units, words, watched.timeline),
   figuresLine(units, words, method),
 ];

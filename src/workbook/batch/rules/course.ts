@@ -1,3 +1,4 @@
+import { gravityLimits } from "../../../core/wort/gravity-limits";
 import type { ReadingRows } from "../sheet/readings";
 import { rule, silent, type CheckLine } from "./rule";
 import { anyError, anyWords } from "./words";
@@ -42,7 +43,7 @@ export function courseLine({ first, last }: ReadingRows): CheckLine {
       ),
       rule(
         "plato-as-gravity",
-        `COUNTIFS(${scales},"<>P",readings,">1.2",readings,"<=40")>0`,
+        `COUNTIFS(${scales},"<>P",readings,">${gravityLimits.atMost}",readings,"<=40")>0`,
         "A reading is no specific gravity.",
         "Degrees Plato want the scale P; of points, 12 are written 1.012.",
       ),
@@ -60,7 +61,7 @@ export function courseLine({ first, last }: ReadingRows): CheckLine {
       ),
       rule(
         "gravity-as-plato",
-        `COUNTIFS(${scales},"P",readings,">=0.97",readings,"<=1.2")>0`,
+        `COUNTIFS(${scales},"P",readings,">=0.97",readings,"<=${gravityLimits.atMost}")>0`,
         "A reading of about 1 °P looks like specific gravity:",
         "set its scale to SG.",
       ),

@@ -1,3 +1,4 @@
+import { packetAlphaPercent } from "../../../core/hops/alpha";
 import { hopPlaces } from "../contents";
 import { rule, type CheckLine } from "./rule";
 import { anyError, unusable, unusableIn } from "./words";
@@ -27,14 +28,14 @@ export const hopsLine = (shares: string): CheckLine => ({
     rule("minutes-negative", "MIN(hop_minutes)<0", "Minutes left of a hop: less than nothing cannot be."),
     rule(
       "alpha-too-high",
-      "MAX(hop_alpha)>25",
+      `MAX(hop_alpha)>${packetAlphaPercent.most}`,
       '"An alpha acid of "&MAX(hop_alpha)&" %? No hop has so much:"',
       "is a decimal point missing?",
     ),
     rule(
       "alpha-share-of-one",
-      'COUNTIFS(hop_alpha,">0",hop_alpha,"<0.3")>0',
-      '"An alpha acid below 0.3 %?"',
+      `COUNTIFS(hop_alpha,">0",hop_alpha,"<${packetAlphaPercent.least}")>0`,
+      `"An alpha acid below ${packetAlphaPercent.least} %?"`,
       '"Type it as on the packet: 5 for 5 %, not 0.05."',
     ),
     rule("longer-than-boil", "MAX(hop_minutes)>N(boil_minutes)", "A hop is to boil longer than the boil lasts."),

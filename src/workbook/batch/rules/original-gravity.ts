@@ -1,3 +1,4 @@
+import { gravityLimits } from "../../../core/wort/gravity-limits";
 import type { UnitSystem } from "../../../functions/quantities";
 import type { Method } from "../contents";
 import { gravityAllowance } from "../gravity-allowance";
@@ -60,13 +61,13 @@ function readingRules(units: UnitSystem, words: UnitWords): readonly Rule[] {
     ),
     doubt(
       "gravity-as-plato",
-      `AND(${isPlato},N(og_reading)>=0.97,N(og_reading)<=1.2)`,
+      `AND(${isPlato},N(og_reading)>=0.97,N(og_reading)<=${gravityLimits.atMost})`,
       `${gravity("og_reading")}&${text(" °P? That looks like specific gravity:")}`,
       "set the scale to SG.",
     ),
     doubt(
       "plato-as-gravity",
-      `AND(NOT(${isPlato}),N(og_reading)>1.2,N(og_reading)<=40)`,
+      `AND(NOT(${isPlato}),N(og_reading)>${gravityLimits.atMost},N(og_reading)<=40)`,
       `og_reading&${text(" looks like degrees Plato, but the scale says SG:")}`,
       "set the scale to P.",
     ),

@@ -1,6 +1,9 @@
 import { headspaceLimits } from "../../../core/pack/closed-bottle";
 import { refusal } from "../../../functions/pack/check-words";
 import type { UnitSystem } from "../../../functions/quantities";
+import type { BlockKey } from "../fields/blocks";
+import { inParts } from "../sheet/parts";
+import { pressureOfParts } from "./blocks/parts";
 import { rule, sugarGoesBy, type CheckLine, type Rule } from "./rule";
 import { text, unusable } from "./words";
 
@@ -38,7 +41,7 @@ const kegUnknown = [
 ] as const;
 
 /** Sugar in bottles, or a pressure on a keg, is never calculated without a word about what they can take: the sheet's verdict. */
-export const pressureLine = (units: UnitSystem): CheckLine => ({
+export const pressureLine = (units: UnitSystem, blocks: readonly BlockKey[]): CheckLine => ({
   id: "pressure",
   label: "Pressure in the bottle",
   weight: "stop",
@@ -50,51 +53,56 @@ export const pressureLine = (units: UnitSystem): CheckLine => ({
       `"The units cell says “"&units&"”, but this sheet was made in ${units}: every figure on it is misread, the pressure too."`,
       text(`Type ${units} again.`),
     ),
-    rule("into-error", "ISERROR(into)", "Into shows an error:", "choose bottles or keg."),
-    rule(
-      "into-unknown",
-      `AND(NOT(${isBottled}),into<>"keg")`,
-      "Choose bottles or keg: until then neither sugar nor pressure is calculated.",
-      "Some of each: a sheet for each part.",
-    ),
-    ...unusable("carbonation", "Target carbonation"),
-    rule("no-carbonation", "N(carbonation)=0", "Target carbonation: none yet, so neither sugar nor pressure is calculated."),
-    rule(
-      "holds-enough",
-      `IF(AND(${isBottled},ISNUMBER(residual_gas)),residual_gas>=carbonation,FALSE)`,
-      '"The beer already holds "&FIXED(residual_gas,1,TRUE)&" volumes of CO2: to get "&FIXED(carbonation,1,TRUE)&" no sugar is needed."',
-    ),
-    rule(
-      "air-in-neck",
-      `AND(${isBottled},${outsideAir})`,
-      `"Air in the neck: ${headspaceLimits.atLeast} to ${headspaceLimits.atMost} %, not "&headspace&"."`,
-      text("Until then neither sugar nor pressure is calculated."),
-    ),
-    rule(
-      "cannot-be-judged",
-      "ISERROR(pressure_verdict)",
-      `IF(${isBottled},${text("Whether the bottle will hold the pressure cannot be judged: look at the warmest place, the kind of bottle, the air in the neck and the gravities. Do not bottle on it.")},${text("The pressure of the keg cannot be calculated: look at the temperature at which it stands. Set none by guess.")})`,
-    ),
-    rule("keg-unknown", `AND(NOT(${isBottled}),ISERROR(keg_pressure))`, ...kegUnknown),
-    rule(
-      "sugar-unknown",
-      `AND(${isBottled},ISERROR(sugar_mass))`,
-      "The sugar cannot be calculated:",
-      "look at its kind, the warmest temperature since it finished, and the volume. Do not guess it.",
-    ),
-    rule(
-      "warmest-missing",
-      `AND(${isBottled},warmest_beer="")`,
-      "Warmest since it finished is empty: until it is filled in, no sugar is calculated.",
-    ),
-    rule(
-      "not-known-yet",
-      'pressure_verdict=""',
-      `IF(${isBottled},${text("Whether the bottle will hold the pressure is not known yet: fill in the kind of bottle and the warmest place they will stand.")},${text("Keg stands at: no temperature yet, so no pressure is calculated.")})`,
-    ),
-    rule("refused", `ISNUMBER(FIND("${refusal}",pressure_verdict))`, "pressure_verdict"),
-    rule("loss-negative", `AND(${isBottled},N(bottling_loss)<0)`, "Lost in racking is less than nothing, so no sugar is calculated."),
-    ...warmth(units),
-    rule("close", 'LEFT(pressure_verdict,6)="close:"', "pressure_verdict"),
+    ...(blocks.includes("partsOfWort") ? [{ when: inParts, then: pressureOfParts, otherwise: ofTheWhole(units) }] : ofTheWhole(units)),
   ],
 });
+
+/** Of beer that goes into one kind of vessel. */
+const ofTheWhole = (units: UnitSystem): readonly Rule[] => [
+  rule("into-error", "ISERROR(into)", "Into shows an error:", "choose bottles or keg."),
+  rule(
+    "into-unknown",
+    `AND(NOT(${isBottled}),into<>"keg")`,
+    "Choose bottles or keg: until then neither sugar nor pressure is calculated.",
+    "Some of each: a sheet for each part.",
+  ),
+  ...unusable("carbonation", "Target carbonation"),
+  rule("no-carbonation", "N(carbonation)=0", "Target carbonation: none yet, so neither sugar nor pressure is calculated."),
+  rule(
+    "holds-enough",
+    `IF(AND(${isBottled},ISNUMBER(residual_gas)),residual_gas>=carbonation,FALSE)`,
+    '"The beer already holds "&FIXED(residual_gas,1,TRUE)&" volumes of CO2: to get "&FIXED(carbonation,1,TRUE)&" no sugar is needed."',
+  ),
+  rule(
+    "air-in-neck",
+    `AND(${isBottled},${outsideAir})`,
+    `"Air in the neck: ${headspaceLimits.atLeast} to ${headspaceLimits.atMost} %, not "&headspace&"."`,
+    text("Until then neither sugar nor pressure is calculated."),
+  ),
+  rule(
+    "cannot-be-judged",
+    "ISERROR(pressure_verdict)",
+    `IF(${isBottled},${text("Whether the bottle will hold the pressure cannot be judged: look at the warmest place, the kind of bottle, the air in the neck and the gravities. Do not bottle on it.")},${text("The pressure of the keg cannot be calculated: look at the temperature at which it stands. Set none by guess.")})`,
+  ),
+  rule("keg-unknown", `AND(NOT(${isBottled}),ISERROR(keg_pressure))`, ...kegUnknown),
+  rule(
+    "sugar-unknown",
+    `AND(${isBottled},ISERROR(sugar_mass))`,
+    "The sugar cannot be calculated:",
+    "look at its kind, the warmest temperature since it finished, and the volume. Do not guess it.",
+  ),
+  rule(
+    "warmest-missing",
+    `AND(${isBottled},warmest_beer="")`,
+    "Warmest since it finished is empty: until it is filled in, no sugar is calculated.",
+  ),
+  rule(
+    "not-known-yet",
+    'pressure_verdict=""',
+    `IF(${isBottled},${text("Whether the bottle will hold the pressure is not known yet: fill in the kind of bottle and the warmest place they will stand.")},${text("Keg stands at: no temperature yet, so no pressure is calculated.")})`,
+  ),
+  rule("refused", `ISNUMBER(FIND("${refusal}",pressure_verdict))`, "pressure_verdict"),
+  rule("loss-negative", `AND(${isBottled},N(bottling_loss)<0)`, "Lost in racking is less than nothing, so no sugar is calculated."),
+  ...warmth(units),
+  rule("close", 'LEFT(pressure_verdict,6)="close:"', "pressure_verdict"),
+];

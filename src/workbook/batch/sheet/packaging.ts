@@ -1,8 +1,8 @@
 import { headspaceLimits } from "../../../core/pack/closed-bottle";
-import { refusal } from "../../../functions/pack/check-words";
 import type { UnitSystem } from "../../../functions/quantities";
 import { linesPoints } from "../../grid/plan/sheet-builder";
 import type { BatchContents } from "../contents";
+import { allowedBy, inParts, unlessInParts } from "./parts";
 import { fieldRows, section, workings, type BatchBuilder, type BatchLines, type Field } from "./fields";
 import type { UnitWords } from "../unit-words";
 
@@ -13,7 +13,11 @@ const syrupVolume: Readonly<Record<UnitSystem, number>> = { metric: 0.5, us: 0.1
  * A sugar or a pressure, only where the verdict lets it through: `pressure_verdict` is the one judgement, and its words say
  * what to do where there is no figure. An error in it is an error here.
  */
-const allowed = (formula: string): string => `IF(pressure_verdict="","",IF(ISERROR(FIND("${refusal}",pressure_verdict)),${formula},""))`;
+const allowed = (formula: string): string => allowedBy("pressure_verdict", formula);
+
+/** Room for the syrup, and one bottle more than are full, for the last one: what is left over wants a cap, too. */
+export const syrupAndOneMore = (units: UnitSystem, bottle: string): string =>
+  `${syrupVolume[units]}+N(${bottle})/${units === "us" ? 128 : 1000}-0.0001`;
 
 /** What closes the sum of GYLE.PACK.CHECK, and of the figure that it speaks of. */
 const judgedBy = "carbonation,warmest,vessel,fg,ends_at,units,altitude,headspace";
@@ -25,14 +29,19 @@ const judgedBy = "carbonation,warmest,vessel,fg,ends_at,units,altitude,headspace
 const settledAbove = "0.001500001";
 
 /** A typed 0 is no blank: the function, which cannot tell them apart, would take it for the usual share. */
-const tooLittleAir = `IF(ISNUMBER(headspace),headspace<${headspaceLimits.atLeast},FALSE)`;
+export const tooLittleAir = `IF(ISNUMBER(headspace),headspace<${headspaceLimits.atLeast},FALSE)`;
 
 /** 8. Packaging: sugar for the bottle or pressure for the keg, and whether the glass can take it. */
-export function packaging(b: BatchBuilder, { units }: BatchContents, { packaging: p, kit }: BatchLines, words: UnitWords): void {
+export function packaging(
+  b: BatchBuilder,
+  { units, partsOfWort }: BatchContents,
+  { packaging: p, kit }: BatchLines,
+  words: UnitWords,
+): void {
   section(b, 8, "Packaging", "Only when the readings are steady: glass under pressure cuts");
-  const bottled = (formula: string) => `=IF(into="bottles",${formula},"")`;
-  // One bottle more than are full, for the last one: what is left over wants a cap, too.
-  const oneMore = `${syrupVolume[units]}+N(bottle_volume)/${units === "us" ? 128 : 1000}-0.0001`;
+  const hasParts = partsOfWort !== undefined;
+  const whole = (formula: string, ofParts?: string): string => `=${unlessInParts(hasParts, formula, ofParts)}`;
+  const bottled = (formula: string, ofParts?: string) => whole(`IF(into="bottles",${formula},"")`, ofParts);
   const first = b.row;
   fieldRows(
     b,
@@ -87,7 +96,10 @@ export function packaging(b: BatchBuilder, { units }: BatchContents, { packaging
       [
         "Bottles and caps to prepare",
         {
-          content: bottled(`INDEX(GYLE.PACK.BOTTLES(beer_volume,bottle_volume,bottling_loss,units,${oneMore}),1,1)`),
+          content: bottled(
+            `INDEX(GYLE.PACK.BOTTLES(beer_volume,bottle_volume,bottling_loss,units,${syrupAndOneMore(units, "bottle_volume")}),1,1)`,
+            'IF(COUNT(parts_ready)=0,"",parts_caps)',
+          ),
           format: "whole",
           name: "bottles_ready",
         },
@@ -96,7 +108,9 @@ export function packaging(b: BatchBuilder, { units }: BatchContents, { packaging
       [
         "First taste",
         {
-          content: bottled("GYLE.PACK.READY(packaged_on,conditioning_temperature,units)"),
+          content: hasParts
+            ? `=IF(IF(${inParts},COUNTIF(parts_into,"bottles")>0,into="bottles"),GYLE.PACK.READY(packaged_on,conditioning_temperature,units),"")`
+            : bottled("GYLE.PACK.READY(packaged_on,conditioning_temperature,units)"),
           format: "date",
           unit: "keep the first one apart, in a box",
           name: "first_taste",
@@ -105,7 +119,7 @@ export function packaging(b: BatchBuilder, { units }: BatchContents, { packaging
       [
         "Keg pressure",
         {
-          content: `=IF(into="keg",${allowed("GYLE.PACK.PRESSURE(carbonation,keg_temperature,units,altitude)")},"")`,
+          content: whole(`IF(into="keg",${allowed("GYLE.PACK.PRESSURE(carbonation,keg_temperature,units,altitude)")},"")`),
           format: units === "us" ? "one" : "two",
           unit: `${words.pressure}; air the room: CO2 suffocates`,
           name: "keg_pressure",
@@ -116,21 +130,21 @@ export function packaging(b: BatchBuilder, { units }: BatchContents, { packaging
       b.put("A", "Will it hold?", { style: "label" }, row);
       b.put(
         "B",
-        `=IF(OR(AND(into="bottles",NOT(${tooLittleAir})),into="keg"),GYLE.PACK.CHECK(${judgedBy}),"")`,
+        whole(`IF(OR(AND(into="bottles",NOT(${tooLittleAir})),into="keg"),GYLE.PACK.CHECK(${judgedBy}),"")`),
         { style: "message", format: "text", name: "pressure_verdict", mergeTo: "I" },
         row,
       );
       b.height(linesPoints(4), row);
     },
   );
-  workings(b, [...besideIt(kit, words), p.otherCost], first);
+  workings(b, [...besideIt(kit, words, hasParts), p.otherCost], first);
   packagingDay(units).forEach((line, index) =>
     b.put("E", line, { style: "caution", format: "text", mergeTo: "I" }, first + besideTheKit + index),
   );
 }
 
 /** What the judgement goes by beside the printed fields, and what the priming adds to the beer in the bottle. */
-const besideIt = (kit: BatchLines["kit"], words: UnitWords): readonly [string, Field][] => [
+const besideIt = (kit: BatchLines["kit"], words: UnitWords, hasParts: boolean): readonly [string, Field][] => [
   kit.headspacePercent,
   ["Judged as", { content: '=IF(into="keg","keg",bottle_kind&"")', format: "text", name: "vessel", style: "resultText" }],
   [
@@ -154,7 +168,7 @@ const besideIt = (kit: BatchLines["kit"], words: UnitWords): readonly [string, F
   [
     "Gas that the priming makes",
     {
-      content: '=IF(AND(into="bottles",ISNUMBER(residual_gas)),MAX(0,N(carbonation)-residual_gas),0)',
+      content: `=${unlessInParts(hasParts, 'IF(AND(into="bottles",ISNUMBER(residual_gas)),MAX(0,N(carbonation)-residual_gas),0)', "0")}`,
       format: "two",
       unit: "volumes; alcohol comes with it",
       name: "primed_gas",

@@ -27,7 +27,7 @@ import { yeast } from "./yeast";
 
 /** A to I are printed; J parts them from the workings: K to O the steps, Q to U the timeline, W to AE the chart, AG to AI the forecast. */
 export const columnWidths: readonly number[] = [
-  29, 10.3, 8, 10.8, 9.7, 9, 8.2, 10, 43.6, 3, 46, 9, 9, 52, 60, 3, 12, 9, 46, 12, 52, 3, 15, 9, 9, 9, 15, 9, 9, 15, 9, 3, 24, 15, 15,
+  29, 10.3, 8, 11.2, 9.7, 9, 8.2, 10, 44, 3, 54, 22, 9, 64, 60, 3, 12, 9, 46, 12, 52, 3, 15, 9, 9, 9, 15, 9, 9, 15, 9, 3, 24, 15, 15,
 ];
 
 /** How a sheet that stands already differs from a new one. */
@@ -50,7 +50,7 @@ export function planBatch(typed: BatchContents, { tableRows = {}, blocks: order 
   const shares = hops(b, contents, lines);
   yeast(b, lines);
   const secondPage = b.row;
-  const timeline = brewDay(b, contents, words);
+  const timeline = brewDay(b, contents);
   const readingRows = readings(b, contents, lines, words);
   const thirdPage = b.row;
   packaging(b, contents, lines, words);

@@ -128,10 +128,13 @@ function packagedTooEarly(sheet: NamedCells, lines: readonly Line[]): Finding[] 
   if (packagedOn === "" || packagedOn <= 0) return [];
   const world = withOnly(sheet, lines, ({ when }) => typeof when !== "number" || when < Math.floor(packagedOn) + 1);
   return saidBy(world, finishedLine)
-    .filter(({ rule, state }) => state === "stop" && rule !== "finished.before-brewed")
+    .filter(({ state }) => state === "stop")
     .map(({ rule, state, words }): Finding => {
       const verdict = world.value("verdict");
-      const upToThen = typeof verdict === "string" && verdict !== "" ? ` The readings up to then say “${verdict}”.` : "";
+      const upToThen =
+        typeof verdict === "string" && verdict !== "" && rule !== "finished.before-brewed"
+          ? ` The readings up to then say “${verdict}”.`
+          : "";
       return {
         sheet: sheet.sheetName,
         address: sheet.range("packaged_on").split(":")[0] ?? "",

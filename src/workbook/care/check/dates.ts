@@ -4,10 +4,12 @@ import { columnLetters } from "../../grid/plan/addresses";
 import type { NamedCells } from "../../grid/read/named-cells";
 import type { Finding } from "./finding";
 
+const year = (day: number): string => isoDay(day).slice(0, 4);
+
 /** @param rule of the sheet's own checks that it tells more of */
 type Look = (address: string, words: string, rule?: string) => Finding;
 
-/** Days of the batch that cannot follow one another as they stand. @param today day number; later readings are slips */
+/** Days that cannot be, or that cannot follow one another; packaged before it was brewed is a rule of the sheet. @param today day number; later readings are slips */
 export function dates(sheet: NamedCells, today: number): Finding[] {
   const day = (name: string): number | undefined => {
     const value = sheet.number(name);
@@ -29,12 +31,13 @@ export function dates(sheet: NamedCells, today: number): Finding[] {
     ["tasted_on", tasted],
   ] as const) {
     if (value !== undefined && (value < dayLimits[0] || value > dayLimits[1]))
-      findings.push(look(cell(name), `${String(value)} is no day between 1990 and 2100: type a date such as 2026-09-05.`));
+      findings.push(
+        look(
+          cell(name),
+          `${String(value)} is no day between ${year(dayLimits[0])} and ${year(dayLimits[1])}: type a date such as 2026-09-05.`,
+        ),
+      );
   }
-  if (brewed !== undefined && packaged !== undefined && Math.floor(packaged) < Math.floor(brewed))
-    findings.push(
-      look(cell("packaged_on"), `Packaged on ${isoDay(packaged)}, before it was brewed on ${isoDay(brewed)}.`, "finished.before-brewed"),
-    );
   if (packaged !== undefined && tasted !== undefined && Math.floor(tasted) < Math.floor(packaged))
     findings.push(look(cell("tasted_on"), `Tasted on ${isoDay(tasted)}, before it was packaged on ${isoDay(packaged)}.`));
   return [...findings, ...readingTimes(sheet, today, look), ...brewDayTimes(sheet, look)];

@@ -1,3 +1,4 @@
+import { packetAlphaPercent } from "../../../core/hops/alpha";
 import type { UnitSystem } from "../../../functions/quantities";
 import { figureDoubt, outsideLimits } from "../../batch/derived/figure-doubts";
 import type { Fields, On } from "../../batch/describe/field";
@@ -22,8 +23,7 @@ export function typedFigures(sheet: NamedCells, units: UnitSystem, fields: Field
   });
 }
 
-/** No hop has more alpha acid, %, and none that is sold for it less than this (our judgement). */
-const [leastAlpha, mostAlpha] = [0.3, 25];
+const { least: leastAlpha, most: mostAlpha } = packetAlphaPercent;
 
 function alphaWords({ field: { cell }, value }: NumberCell): string | undefined {
   if (cell !== "hop_alpha") return undefined;

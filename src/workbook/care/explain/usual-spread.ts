@@ -1,3 +1,4 @@
+import { gravityLimits } from "../../../core/wort/gravity-limits";
 import type { AnyDescriptor, NumberParameter, Parameter } from "../../../functions/describe";
 import { argumentName } from "../../../functions/describe";
 import { callScalar } from "../../../functions/call";
@@ -38,7 +39,7 @@ export function usualUncertainty(parameter: Parameter, typed: Cell | undefined, 
 
 /** A hydrometer's reading may be typed in either scale: which one, the number tells. */
 const scaleOf = ({ doc }: NumberParameter, typed: number): QuantityName =>
-  !/hydrometer|reading/i.test(doc) ? "number" : typed >= 0.98 && typed <= 1.2 ? "gravity" : "plato";
+  !/hydrometer|reading/i.test(doc) ? "number" : typed >= gravityLimits.atLeast && typed <= gravityLimits.atMost ? "gravity" : "plato";
 
 const rounded = (value: number): number => Number(value.toPrecision(2));
 

@@ -1,3 +1,4 @@
+import { gravityLimits } from "../../../core/wort/gravity-limits";
 import { askNumber } from "../../batch/figures/ask";
 import { quantity } from "../../../functions/quantities";
 import type { TextTable } from "./parse-table";
@@ -27,9 +28,6 @@ export interface Log {
   /** Every row that is not used, with the reason: nothing is left out silently. */
   readonly leftOut: readonly LeftOut[];
 }
-
-/** Beyond these no wort and no beer stands (the limits of our functions). */
-const possible = { from: 0.98, to: 1.2 };
 
 /** All usable rows of the table. Doubles (same minute, same gravity) are dropped, and what cannot be is named. */
 export function readLog({ rows, firstLine }: TextTable, choices: LogChoices, wallClock: WallClock): Log {
@@ -74,8 +72,8 @@ function readRow(
   const number = readDecimal(typed);
   if (number === undefined) return typed === "" ? "no gravity" : `“${typed.slice(0, 40)}” is no gravity`;
   const gravity = choices.scale === "P" ? askNumber("WORT.SG", number) : inThousandths ? number / 1000 : number;
-  if (gravity === undefined || gravity < possible.from || gravity > possible.to)
-    return `${number} ${choices.scale === "P" ? "°P" : "SG"} cannot be: from ${possible.from.toFixed(3)} to ${possible.to.toFixed(3)} SG is possible`;
+  if (gravity === undefined || gravity < gravityLimits.atLeast || gravity > gravityLimits.atMost)
+    return `${number} ${choices.scale === "P" ? "°P" : "SG"} cannot be: from ${gravityLimits.atLeast.toFixed(3)} to ${gravityLimits.atMost.toFixed(3)} SG is possible`;
   const degrees = readDecimal(cells[choices.temperature] ?? "");
   return {
     when,

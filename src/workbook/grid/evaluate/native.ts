@@ -94,6 +94,8 @@ const index: Native = ([block, row, column]) => {
   for (const cell of [asked, beside]) if (cell instanceof CellError) return single(cell);
   const [line, place] = cells.length === 1 && column === undefined ? [1, Number(asked ?? 0)] : [Number(asked ?? 0), Number(beside ?? 0)];
   if (line === 0 && place >= 1) return cells.map((cellsOfRow) => [cellsOfRow[place - 1] ?? null]);
+  if (place === 0 && line >= 1 && column !== undefined)
+    return [cells[line - 1] ?? [new CellError("#REF!", "INDEX asks for a row outside of the block")]];
   if (!(line >= 1 && place >= 1)) return undefined;
   return single(
     cells[line - 1]?.[place - 1] ??

@@ -15,7 +15,8 @@ import { blindCodes, byChance, servingOrders, type Draw } from "./blind-codes";
 import { factNames } from "./club-facts";
 import { unitsOfClub } from "./club-sheet";
 import { factsName } from "./facts-plan";
-import { planScoreSheet, mostMarks, scoresMark, scoresVersion, tastedLines, type ScoreSheet } from "./score-sheet-plan";
+import { scoreLimits, tastedLines } from "../../batch/fields/tasting";
+import { planScoreSheet, mostMarks, scoresMark, scoresVersion, type ScoreSheet } from "./score-sheet-plan";
 import type { Scores } from "./score-line";
 import { mostBeers, mostTasters, planTasting, tastingMark, tastingVersion } from "./tasting-plan";
 
@@ -221,7 +222,7 @@ async function lookAndTake(context: Excel.RequestContext, sheetName: string, rec
       else if (sum === "") left.push(`${from}: ${code} has not all its marks yet.`);
       else if (!Number.isInteger(sum) || sum < tastedLines.length || sum > mostMarks)
         left.push(
-          `${from}: ${sum} for ${code} cannot be; ${tastedLines.length} marks of 1 to 5 come to ${tastedLines.length} to ${mostMarks}.`,
+          `${from}: ${sum} for ${code} cannot be; ${tastedLines.length} marks of ${scoreLimits.join(" to ")} come to ${tastedLines.length} to ${mostMarks}.`,
         );
       else if (there !== "" && there !== sum)
         left.push(`${from}: ${code} has ${sum}, but ${String(there)} stands on “${sheetName}” already. Clear that cell to take the other.`);

@@ -101,7 +101,7 @@ export function planClass(facts: FactsOnSheet): SheetPlan {
     { style: "hintWords", mergeTo: "N" },
   );
   b.height(30);
-  const widths = [20, 20, ...columns.flatMap(() => [11, 11, 12]), 3, 16, 22, 18, 11, 8, 8, 8, 8, 8, 8, 8, 8, 8, 7, 7, 7, 7, 7, 30, 16];
+  const widths = [18, 25, ...columns.flatMap(() => [11, 11, 12]), 3, 16, 22, 18, 11, 8, 8, 8, 8, 8, 8, 8, 8, 8, 7, 7, 7, 7, 7, 30, 16];
   return b.build(
     sheetName,
     widths,

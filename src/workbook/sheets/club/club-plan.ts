@@ -3,7 +3,7 @@ import type { UnitSystem } from "../../../functions/quantities";
 import { unitWords } from "../../batch/unit-words";
 import { columnLetters } from "../../grid/plan/addresses";
 import { colourBands } from "../../grid/plan/colour-bands";
-import { SheetBuilder } from "../../grid/plan/sheet-builder";
+import { linesPoints, SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { CellContent, NumberFormat, SheetPlan, StyleName } from "../../grid/plan/sheet-plan";
 import { factNames, type FactName } from "./club-facts";
 import { firstFactRow, putFacts, roomOf, type FactsOnSheet } from "./facts-plan";
@@ -190,7 +190,8 @@ function putLine(
 ): void {
   const row = b.row;
   b.put("A", label, { style: "label" });
-  if (style === "message") b.height(26);
+  // The name of a beer in a column of 13 characters, and that of a style.
+  if (style === "message") b.height(linesPoints(fact === "beer" ? 3 : 2));
   const across = (line: string): string => `${firstLetter}${rows.get(line)}:${lastLetter}${rows.get(line)}`;
   for (const [index, letter] of batchColumns.entries()) {
     const source = fact && `${columnLetters(firstFactColumn + factNames.indexOf(fact))}${firstFactRow + page * onOnePage + index}`;

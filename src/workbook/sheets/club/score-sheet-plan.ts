@@ -1,15 +1,13 @@
 import { cellText } from "../../grid/words/cell-text";
 import { SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { SheetPlan } from "../../grid/plan/sheet-plan";
-import { tastingFields } from "../../batch/fields/tasting";
+import { scoreLimits, tastedLines } from "../../batch/fields/tasting";
 import { scoreLineOpening } from "./score-line";
 
 export const scoresMark = "gylebook_scores";
 export const scoresVersion = 1;
 
-/** What is judged: the lines of the batch sheet's own tasting. */
-export const tastedLines = Object.values(tastingFields).flatMap((field) => (field.kind === "group" ? [field] : []));
-const [fewest, most] = [1, 5];
+const [fewest, most] = scoreLimits;
 export const mostMarks = tastedLines.length * most;
 
 export interface ScoreSheet {

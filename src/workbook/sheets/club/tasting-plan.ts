@@ -2,7 +2,8 @@ import { cellText } from "../../grid/words/cell-text";
 import { columnLetters } from "../../grid/plan/addresses";
 import { SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { SheetPlan } from "../../grid/plan/sheet-plan";
-import { mostMarks, tastedLines } from "./score-sheet-plan";
+import { tastedLines } from "../../batch/fields/tasting";
+import { mostMarks } from "./score-sheet-plan";
 
 export const tastingMark = "gylebook_tasting";
 export const tastingVersion = 1;
@@ -46,7 +47,7 @@ export function planTasting({ sheetName, id, paper, beers, tasters }: BlindTasti
   b.put("F", "Gylebook tasting sheet", { style: "hint", mergeTo: last });
   b.put(
     "A",
-    "Keep this sheet to yourself until every score is in: it knows which beer is which. Score sheets and reading them in: Share, Blind tasting.",
+    "Keep this sheet to yourself until every score is in: it knows which beer is which. Score sheets: Share, Blind tasting.",
     { style: "hint", mergeTo: last },
     2,
   );

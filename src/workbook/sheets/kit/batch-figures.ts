@@ -81,6 +81,7 @@ const isHandling = (word: unknown): word is Fermentable["handling"] =>
 /** L: beer that was there, less what ended in full bottles. */
 function bottlingLoss(core: Core, into: string): number | undefined {
   const [beer, filled, holds] = [core("beer_volume", "volume"), core("bottles_filled"), core("bottle_volume", "bottleVolume")];
+  if (core("parts_total")) return undefined;
   if (into !== "bottles" || beer === undefined || !filled || !holds) return undefined;
   const lost = beer - (filled * holds) / 1000;
   return lost >= 0 ? lost : undefined;

@@ -1,3 +1,4 @@
+import { partNames } from "../../batch/fields/blocks/parts";
 import { SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { NumberFormat, SheetPlan } from "../../grid/plan/sheet-plan";
 import type { BatchInWorkbook } from "../batches-in-workbook";
@@ -65,6 +66,16 @@ export function planShopping(batch: BatchInWorkbook, pageName: string): SheetPla
     `=IF(N(${named("packs_in_hand")})=0,"",${named("packs_in_hand")})`,
   );
   line(`="Priming sugar: "&${named("priming_sugar")}`, number("sugar_mass"), quoted(words.smallMass), "two");
+  if (batch.contents.partsOfWort)
+    partNames.forEach((part, index) => {
+      const name = `INDEX(${named("wort_parts")},1,${index + 1})`;
+      line(
+        `="Priming sugar for "&IF(${name}="","part ${index + 1}",${name}&"")&": "&INDEX(${named("parts_sugar_kind")},1,${index + 1})`,
+        number(`part_${part}_sugar`),
+        quoted(words.smallMass),
+        "two",
+      );
+    });
   line("Bottles and caps", number("bottles_ready"), '"of each"', "whole");
   line("Sanitiser concentrate", number("sanitiser_dose"), quoted(words.doseVolume), "two");
   outgrown(b, [malt, hops], "A", "G");

@@ -1,4 +1,5 @@
 import type { SheetBuilder } from "../../grid/plan/sheet-builder";
+import { printedTo } from "./season-columns";
 
 const rows = 13;
 /* From Okabe and Ito's palette for any kind of colour blindness, with a dark grey; the looks differ as well, for a print without colour. */
@@ -11,7 +12,10 @@ const colors = { reached: "#1D1B16", planned: "#0072B2", other: "#C24E00" };
 export function charts(b: SheetBuilder, kept: (letter: string) => string): void {
   b.height(18);
   b.put("A", "3  Planned and reached", { style: "section", mergeTo: "D" });
-  b.put("E", "One point a batch, by its day; the pane keeps the figures that are drawn up to date", { style: "sectionHint", mergeTo: "W" });
+  b.put("E", "One point a batch, by its day; the pane keeps the figures that are drawn up to date", {
+    style: "sectionHint",
+    mergeTo: printedTo,
+  });
   const [first, last] = [b.row + 1, b.row + rows];
   const across = kept("D");
   b.chart({
@@ -46,7 +50,7 @@ export function charts(b: SheetBuilder, kept: (letter: string) => string): void 
     vertical: { format: "one" },
     series: [{ name: "Score", across, values: kept("U"), color: colors.reached, look: "marks" }],
     from: `P${first}`,
-    to: `W${last}`,
+    to: `${printedTo}${last}`,
   });
   b.row = last + 1;
   b.gap();

@@ -3,8 +3,9 @@ import { freeName, insertSheet, InsertionRefused } from "../../grid/write/insert
 import type { CellContent } from "../../grid/plan/sheet-plan";
 import { loadSheet, namedCells } from "../../grid/read/read-sheets";
 import { batchMark } from "../../batch/read/batch-sheets";
-import { hasCell, loadBatchMarks, sheetMarks } from "../../batch/read/batch-marks";
+import { loadBatchMarks, sheetMarks } from "../../batch/read/batch-marks";
 import { atNewPlaces } from "./own-cells";
+import { onSheets, tellingNames } from "./season-columns";
 import { newestSeason, planOf, planSeason, seasonMark, seasonVersion } from "./season-plan";
 import { mergeRows } from "./season-rows";
 import { presentList } from "./season-sheet";
@@ -26,12 +27,12 @@ export async function insertSeason(
   context: Excel.RequestContext,
   { sheetName, units, today = "=TODAY()", allowance = "" }: SeasonChoices,
 ): Promise<void> {
-  const marks = await sheetMarks(context, [batchMark, "batch_id", seasonMark, "keg_filled"]);
+  const marks = await sheetMarks(context, [batchMark, "batch_id", seasonMark, ...tellingNames]);
   const there = marks.find(({ ranges }) => ranges.has(seasonMark));
   if (there) throw new InsertionRefused(`This workbook has a season sheet already: "${there.name}".`);
   const batchMarks = loadBatchMarks(marks);
   await context.sync();
-  const { rows } = mergeRows([], batchMarks(), hasCell(marks, "keg_filled"));
+  const { rows } = mergeRows([], batchMarks(), onSheets(marks));
   await insertSheet(context, planSeason({ sheetName, units, today, allowance, rows }), "C7");
 }
 
@@ -45,7 +46,7 @@ const firstPlan = { left: "U", remark: "V", sheet: "W", id: "X", firstOwn: "AA",
  * @returns the name of the new sheet
  */
 export async function renewSeason(context: Excel.RequestContext): Promise<string> {
-  const marks = await sheetMarks(context, [batchMark, "batch_id", seasonMark, "keg_filled"]);
+  const marks = await sheetMarks(context, [batchMark, "batch_id", seasonMark, ...tellingNames]);
   const loaded = marks.filter(({ ranges }) => ranges.has(seasonMark)).map(({ sheet }) => loadSheet(sheet));
   const batchMarks = loadBatchMarks(marks);
   await context.sync();
@@ -57,7 +58,7 @@ export async function renewSeason(context: Excel.RequestContext): Promise<string
     cells.sheetName,
   );
   const present = presentList(cells, firstPlan).rows.map((row) => ({ ...row, own: row.own.map(atNewPlaces) }));
-  const { rows } = mergeRows(present, batchMarks(), hasCell(marks, "keg_filled"));
+  const { rows } = mergeRows(present, batchMarks(), onSheets(marks));
   const units = cells.text("season_units") === "us" ? "us" : "metric";
   const plan = planSeason({ sheetName, units, today: "=TODAY()", allowance: cells.number("season_allowance"), rows });
   await insertSheet(context, plan, "C7");

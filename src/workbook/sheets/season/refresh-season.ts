@@ -4,7 +4,7 @@ import type { NamedCells } from "../../grid/read/named-cells";
 import { changeRanges, rangeChange, type Along, type RangeChange } from "../../grid/write/change-ranges";
 import { ToldInFull } from "../../grid/words/told-in-full";
 import { batchMark, unpluggedMark } from "../../batch/read/batch-sheets";
-import { hasCell, loadBatchMarks, sheetMarks } from "../../batch/read/batch-marks";
+import { loadBatchMarks, sheetMarks } from "../../batch/read/batch-marks";
 import { copies } from "../../batch/read/copied-sheets";
 import { loadSheet, namedCells } from "../../grid/read/read-sheets";
 import { withSecondLook } from "../../grid/read/second-look";
@@ -12,7 +12,7 @@ import { unpluggedBatches, type UnpluggedBatch } from "../../batch/read/unplugge
 import { writeFormats } from "../../grid/write/write-formats";
 import { moved } from "./own-cells";
 import { keptContent, rowCells, rowContents } from "./season-cells";
-import { columns, firstOwnColumn, keptColumns, lastColumn, printedTo } from "./season-columns";
+import { columns, firstOwnColumn, keptColumns, lastColumn, printedTo, onSheets, tellingNames } from "./season-columns";
 import { mostBatches, newestSeason, planOf, seasonMark, seasonVersion } from "./season-plan";
 import { mergeRows, yearOf, type Merged, type PresentRow, type SeasonRow } from "./season-rows";
 import { inTheWay, presentList } from "./season-sheet";
@@ -66,7 +66,7 @@ export function refreshSeason(context: Excel.RequestContext, change?: YearChange
 }
 
 async function lookAndRefresh(context: Excel.RequestContext, change?: YearChange): Promise<SeasonReport | undefined> {
-  const marks = await sheetMarks(context, [batchMark, unpluggedMark, "batch_id", seasonMark, "keg_filled"]);
+  const marks = await sheetMarks(context, [batchMark, unpluggedMark, "batch_id", seasonMark, ...tellingNames]);
   const seasons = marks.filter(({ ranges }) => ranges.has(seasonMark)).map((one) => ({ ...one, loaded: loadSheet(one.sheet) }));
   if (seasons.length === 0) return undefined;
   const areas = seasons.map(({ sheet }) => sheet.pageLayout.getPrintAreaOrNullObject().load("address"));
@@ -81,7 +81,7 @@ async function lookAndRefresh(context: Excel.RequestContext, change?: YearChange
     );
   const { firstRow, rows: present, ownWidth } = presentList(cells);
   const sheets = batchMarks();
-  const { rows: asSeen, ...merged } = mergeRows(present, sheets, hasCell(marks, "keg_filled"));
+  const { rows: asSeen, ...merged } = mergeRows(present, sheets, onSheets(marks));
   const rows = asSeen.map((row) =>
     change && yearOf(row) === change.year ? { ...row, closed: change.isClosed ? change.year : ("" as const) } : row,
   );
@@ -170,7 +170,7 @@ function isSame(row: SeasonRow, present: PresentRow | undefined): boolean {
     row.id === present.id &&
     row.lastName === present.lastName &&
     row.closed === present.closed &&
-    (row.closed !== "" || row.kegCell === present.kegCell) &&
+    (row.closed !== "" || (row.kegCell === present.kegCell && row.hasParts === present.hasParts)) &&
     row.left === present.left &&
     row.remark === present.remark &&
     present.own.every((content, index) => content === (row.own[index] ?? ""))

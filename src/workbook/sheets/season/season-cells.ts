@@ -11,9 +11,11 @@ export function rowCells(row: SeasonRow, at: number): CellPlan[] {
 
 /** By column: what stands in a row, first of all what the brewer typed. A batch without its sheet, or whose year is closed, shows what is kept of it. */
 export function rowContents(row: SeasonRow, at: number): ReadonlyMap<string, CellContent> {
-  const { sheetName, id, lastName, left, remark, closed, kept, kegCell } = row;
+  const { sheetName, id, lastName, left, remark, closed, kept, kegCell, hasParts } = row;
   const ours =
-    sheetName === undefined || closed !== "" ? keptCells(lastName, id, at, sheetName) : batchCells(sheetName, id, at, { kegCell });
+    sheetName === undefined || closed !== ""
+      ? keptCells(lastName, id, at, sheetName)
+      : batchCells(sheetName, id, at, { kegCell, hasParts });
   return new Map([
     ...ours,
     ...keptColumns.map(({ at: letters }, index) => [letters, keptContent(kept[index] ?? "")] as const),

@@ -1,5 +1,7 @@
 import { ebcFromSrm } from "../../../core/wort/colour-scales";
 import { quantity, type UnitSystem } from "../../../functions/quantities";
+import { cardFigures, type CardFigure } from "../../batch/figures/card-figures";
+import { hasCell, type SheetMarks } from "../../batch/read/batch-marks";
 import { columnLetters, columnNumber } from "../../grid/plan/addresses";
 import type { CellContent, NumberFormat, StyleName } from "../../grid/plan/sheet-plan";
 import { cellText } from "../../grid/words/cell-text";
@@ -31,6 +33,19 @@ export interface SeasonColumn {
 export interface OnSheet {
   /** A cell for what was filled into kegs. */
   readonly kegCell: boolean;
+  /** Its beer may be packaged in parts, which are counted in place of the whole. */
+  readonly hasParts: boolean;
+}
+
+export const plainSheet: OnSheet = { kegCell: false, hasParts: false };
+
+/** Names by which a sheet tells it. */
+export const tellingNames = ["keg_filled", "parts_total"] as const;
+
+/** What each batch sheet has, by the names that were found on it. */
+export function onSheets(marks: readonly SheetMarks[]): (sheetName: string) => OnSheet {
+  const [kegCell, hasParts] = tellingNames.map((name) => hasCell(marks, name));
+  return (sheetName) => ({ kegCell: kegCell!(sheetName), hasParts: hasParts!(sheetName) });
 }
 
 /** Columns that the brewer types into; they stay with their batch when rows move. */
@@ -45,7 +60,8 @@ export const kegColumn = "R";
 export const lastColumn = "AZ";
 /** From here on the brewer may keep columns of their own. */
 export const firstOwnColumn = "BB";
-export const printedTo = "W";
+/** So many columns stand at 8 points on paper; a remark may be as long as it likes. */
+export const printedTo = "V";
 
 const litresPerGallon = quantity("volume").toCore(1, "us");
 const ebcPerSrm = ebcFromSrm(1);
@@ -58,30 +74,50 @@ const same = (name: string) => (at: string) => `IF(${at}${name}="","",${at}${nam
 const reachedOr = (reached: string, planned: string) => (at: string) => `IF(N(${at}${reached})>0,${at}${reached},${at}${planned})`;
 
 const volume = reachedOr("volume_reached", "volume");
-const colour = reachedOr("colour_reached", "colour_plan");
+const colour = reachedOr(cardFigures.colour.reached, cardFigures.colour.plan);
 const volumeUnit = 'IF(season_units="us","US gal","L")';
 
 /** Beer that went into kegs: as it was noted where the sheet has a cell for it, or what was in the fermenter, less what stays behind. */
-const kegVolume = (at: string, { kegCell }: OnSheet): string =>
-  `${kegCell ? `IF(N(${at}keg_filled)>0,${at}keg_filled,` : ""}IF(AND(${at}into="keg",N(${at}packaged_on)>0,N(${at}beer_volume)>0),${at}beer_volume-N(${at}bottling_loss),"")${kegCell ? ")" : ""}`;
+const kegVolume = (at: string, { kegCell, hasParts }: OnSheet): string => {
+  const whole = `IF(AND(${at}into="keg",N(${at}packaged_on)>0,N(${at}beer_volume)>0),${at}beer_volume-N(${at}bottling_loss),"")`;
+  const noted = kegCell ? `IF(N(${at}keg_filled)>0,${at}keg_filled,${whole})` : whole;
+  return hasParts ? `IF(N(${at}parts_total)>0,IF(N(${at}parts_kegged)>0,${at}parts_kegged,""),${noted})` : noted;
+};
 /** Beer in bottles: millilitres, or fluid ounces. */
-const bottledVolume = (at: string): string => `N(${at}bottles_filled)*N(${at}bottle_volume)/IF(${at}units="us",128,1000)`;
+const bottledVolume = (at: string, { hasParts }: OnSheet): string => {
+  const whole = `N(${at}bottles_filled)*N(${at}bottle_volume)/IF(${at}units="us",128,1000)`;
+  return hasParts ? `IF(N(${at}parts_total)>0,N(${at}parts_bottled),${whole})` : whole;
+};
 
-const listed: readonly SeasonColumn[] = [
+/** A figure of the batches' cards, as it was planned and as it was reached. */
+function plannedAndReached(
+  { label, format, plan, reached }: CardFigure,
+  [planned, beside]: readonly [string, string],
+  width: number,
+  title = label,
+): SeasonColumn[] {
+  const column = { width, format, keeps: "as it is" } as const;
+  return [
+    { ...column, letter: planned, group: [title, beside], heading: "planned", style: "result", live: same(plan) },
+    { ...column, letter: beside, heading: "reached", style: "keyResult", live: same(reached) },
+  ];
+}
+
+const printed: readonly SeasonColumn[] = [
   { letter: "A", width: 4, heading: "No.", style: "result", format: "general", live: same("batch_number"), keeps: "as it is" },
   {
     letter: "B",
-    width: 27,
+    width: 25,
     heading: "Batch (opens its sheet)",
     style: "keyText",
     format: "text",
     live: (at) => `IF(${at}batch_name="","(no name yet)",${at}batch_name)`,
     keeps: "as it is",
   },
-  { letter: "C", width: 17.5, heading: "Style aimed at", style: "resultText", format: "text", live: same("style"), keeps: "as it is" },
+  { letter: "C", width: 20, heading: "Style aimed at", style: "resultText", format: "text", live: same("style"), keeps: "as it is" },
   {
     letter: "D",
-    width: 10.5,
+    width: 10.2,
     heading: "Brewed on",
     style: "result",
     format: "date",
@@ -90,60 +126,20 @@ const listed: readonly SeasonColumn[] = [
   },
   {
     letter: "E",
-    width: 12.5,
+    width: 13,
     heading: "State",
     style: "resultText",
     format: "text",
     live: (at, row) => stateFormula(at, `$${typedColumns.left}${row}`),
     keeps: "as it is",
   },
-  {
-    letter: "F",
-    width: 8.5,
-    group: ["Original gravity", "G"],
-    heading: "planned",
-    style: "result",
-    format: "gravity",
-    live: same("og_plan"),
-    keeps: "as it is",
-  },
-  { letter: "G", width: 8.5, heading: "reached", style: "keyResult", format: "gravity", live: same("og_shown"), keeps: "as it is" },
-  {
-    letter: "H",
-    width: 7.5,
-    group: ["Final gravity", "I"],
-    heading: "planned",
-    style: "result",
-    format: "gravity",
-    live: same("fg_plan"),
-    keeps: "as it is",
-  },
-  { letter: "I", width: 7.5, heading: "reached", style: "keyResult", format: "gravity", live: same("fg_reached"), keeps: "as it is" },
-  {
-    letter: "J",
-    width: 7.5,
-    group: ["Alcohol % vol", "K"],
-    heading: "planned",
-    style: "result",
-    format: "one",
-    live: same("abv_plan"),
-    keeps: "as it is",
-  },
-  { letter: "K", width: 7.5, heading: "reached", style: "keyResult", format: "one", live: same("abv_reached"), keeps: "as it is" },
-  {
-    letter: "L",
-    width: 7.5,
-    group: ["Bitterness IBU", "M"],
-    heading: "planned",
-    style: "result",
-    format: "whole",
-    live: same("ibu_plan"),
-    keeps: "as it is",
-  },
-  { letter: "M", width: 7.5, heading: "reached", style: "keyResult", format: "whole", live: same("ibu_reached"), keeps: "as it is" },
+  ...plannedAndReached(cardFigures.originalGravity, ["F", "G"], 7.2),
+  ...plannedAndReached(cardFigures.finalGravity, ["H", "I"], 7),
+  ...plannedAndReached(cardFigures.alcohol, ["J", "K"], 7, "Alcohol % vol"),
+  ...plannedAndReached(cardFigures.bitterness, ["L", "M"], 7, "Bitterness IBU"),
   {
     letter: "N",
-    width: 6.5,
+    width: 5.5,
     group: ["Colour", "O"],
     heading: '=IF(season_units="us","SRM","EBC")',
     style: "result",
@@ -151,10 +147,10 @@ const listed: readonly SeasonColumn[] = [
     live: (at, row) => `IF(${colour(at)}="","",${colour(at)}*${colourFactor(row)})`,
     keeps: "colour",
   },
-  { letter: "O", width: 7, heading: "looks", style: "swatch", format: "text" },
+  { letter: "O", width: 5, heading: "looks", style: "swatch", format: "text" },
   {
     letter: "P",
-    width: 7.5,
+    width: 8,
     group: ["Volume", "P"],
     heading: `=${volumeUnit}`,
     style: "result",
@@ -164,17 +160,17 @@ const listed: readonly SeasonColumn[] = [
   },
   {
     letter: "Q",
-    width: 7.5,
+    width: 6.2,
     group: ["Packaged", "R"],
     heading: "bottles",
     style: "result",
     format: "whole",
-    live: same("bottles_filled"),
+    live: (at, _, { hasParts }) => same(hasParts ? "bottles_reached" : "bottles_filled")(at),
     keeps: "as it is",
   },
   {
     letter: "R",
-    width: 7,
+    width: 6.2,
     heading: `="keg "&IF(season_units="us","gal","L")`,
     style: "result",
     format: "one",
@@ -183,7 +179,7 @@ const listed: readonly SeasonColumn[] = [
   },
   {
     letter: "S",
-    width: 7.5,
+    width: 7,
     group: ["Cost", "T"],
     heading: "batch",
     style: "result",
@@ -193,15 +189,15 @@ const listed: readonly SeasonColumn[] = [
   },
   {
     letter: "T",
-    width: 7,
+    width: 6.2,
     heading: `="per "&IF(season_units="us","gal","L")`,
     style: "result",
     format: "money",
     derived: (row) => `IF(OR($E${row}="planned",N($S${row})=0,N($P${row})=0),"",$S${row}/IF(N($AD${row})>0,$AD${row},$P${row}))`,
   },
-  { letter: "U", width: 6.5, heading: "Score", style: "keyResult", format: "one", live: same("score"), keeps: "as it is" },
-  { letter: "V", width: 6, group: ["Yours", "W"], heading: "left", style: "input", format: "general" },
-  { letter: "W", width: 15.5, heading: "remark", style: "inputText", format: "text" },
+  { letter: "U", width: 5, heading: "Score", style: "keyResult", format: "one", live: same("score"), keeps: "as it is" },
+  { letter: "V", width: 4.5, heading: "left", style: "input", format: "general" },
+  { letter: "W", width: 24, heading: "Remark, not printed", style: "inputText", format: "text" },
   { letter: "X", width: 18, heading: "Sheet", style: "workings", format: "text" },
   { letter: "Y", width: 15, heading: "Mark", style: "workings", format: "text" },
   { letter: "Z", width: 10, heading: "Into units", style: "workings", format: "general" },
@@ -221,7 +217,7 @@ const listed: readonly SeasonColumn[] = [
     heading: "Packaged",
     style: "workings",
     format: "one",
-    live: (at, row, has) => `(${bottledVolume(at)}+N(${kegVolume(at, has)}))*$Z${row}`,
+    live: (at, row, has) => `(${bottledVolume(at, has)}+N(${kegVolume(at, has)}))*$Z${row}`,
     keeps: "volume",
   },
   {
@@ -235,7 +231,7 @@ const listed: readonly SeasonColumn[] = [
   },
 ];
 
-const keepers = listed.filter(({ keeps }) => keeps !== undefined);
+const keepers = printed.filter(({ keeps }) => keeps !== undefined);
 const firstKept = columnNumber("AF");
 
 /** A column whose figures are kept, and the one in which they are. */
@@ -255,7 +251,7 @@ export const keptAt = (letter: string): string => keptColumns.find((one) => one.
 
 /** All columns of ours, in their order. */
 export const columns: readonly SeasonColumn[] = [
-  ...listed,
+  ...printed,
   ...keptColumns.map(({ at, keeps }, index): SeasonColumn => {
     const { heading, group, format } = keepers[index]!;
     const unit = keeps === "volume" ? ", L" : keeps === "colour" ? "EBC" : "";
@@ -321,7 +317,7 @@ export function keptCells(lastName: string, id: string, row: number, sheetName?:
     else if (column.derived) contents.set(column.letter, `=${column.derived(row)}`);
   }
   if (sheetName !== undefined) {
-    const live = batchCells(sheetName, id, row, { kegCell: false });
+    const live = batchCells(sheetName, id, row, plainSheet);
     for (const letter of ["B", "E", workingColumns.gone]) contents.set(letter, live.get(letter) ?? "");
   } else contents.set("E", deletedState).set(workingColumns.gone, 1);
   return contents.set(workingColumns.factor, 1).set(workingColumns.sheet, cellText(lastName)).set(workingColumns.id, cellText(id));

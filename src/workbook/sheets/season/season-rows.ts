@@ -1,6 +1,6 @@
 import type { CellContent } from "../../grid/plan/sheet-plan";
 import type { BatchMark } from "../../batch/read/batch-marks";
-import { keptColumns } from "./season-columns";
+import { keptColumns, plainSheet, type OnSheet } from "./season-columns";
 
 /** What the brewer has typed beside a batch. */
 export interface Typed {
@@ -11,7 +11,7 @@ export interface Typed {
 }
 
 /** A row of the list. `sheetName` is undefined where the batch sheet was deleted, but its batch was brewed or something was typed beside it. */
-export interface SeasonRow extends Typed {
+export interface SeasonRow extends Typed, OnSheet {
   readonly sheetName: string | undefined;
   readonly id: string;
   /** What a row without its sheet is called. */
@@ -20,8 +20,6 @@ export interface SeasonRow extends Typed {
   readonly closed: number | "";
   /** Its figures as they were last seen, by `keptColumns`; "" where there was none. */
   readonly kept: readonly CellContent[];
-  /** Its sheet has a cell for what was filled into kegs. */
-  readonly kegCell: boolean;
 }
 
 /** A row as it stands. */
@@ -46,7 +44,7 @@ export interface Merged {
 
 export const nothingTyped: Typed = { left: "", remark: "", own: [] };
 /** What a new row begins with. */
-export const newRow = { ...nothingTyped, closed: "", kept: [], kegCell: false } as const;
+export const newRow = { ...nothingTyped, closed: "", kept: [], ...plainSheet } as const;
 
 const keptIndex = (letter: string): number => keptColumns.findIndex((one) => one.letter === letter);
 const [nameAt, dayAt, stateAt] = [keptIndex("B"), keptIndex("D"), keptIndex("E")];
@@ -74,7 +72,7 @@ export const hasTyped = ({ left, remark, own }: Typed): boolean => [left, remark
 export function mergeRows(
   present: readonly PresentRow[],
   sheets: readonly BatchMark[],
-  hasKegCell: (sheetName: string) => boolean = () => false,
+  told: (sheetName: string) => OnSheet = () => plainSheet,
 ): Merged {
   const bySheet = new Map(present.flatMap((row) => (row.sheetName === undefined ? [] : [[row.sheetName.toLowerCase(), row] as const])));
   const claimed = new Set(sheets.flatMap(({ sheetName }) => bySheet.get(sheetName.toLowerCase()) ?? []));
@@ -94,7 +92,7 @@ export function mergeRows(
       lastName: sheetName,
       closed,
       kept: closed === "" && found ? found.shown : kept,
-      kegCell: hasKegCell(sheetName),
+      ...told(sheetName),
     };
   });
   const stays = (row: PresentRow): boolean => hasTyped(row) || (wasBrewed(row) && !row.letGo);
@@ -104,7 +102,7 @@ export function mergeRows(
       ...rows,
       ...staying.map(({ left, remark, own, id, lastName, closed, kept }): SeasonRow => {
         const named = kept.map((figure, index) => (index === nameAt && figure === "" ? lastName : figure));
-        return { left, remark, own, id, lastName, closed, kept: named, sheetName: undefined, kegCell: false };
+        return { left, remark, own, id, lastName, closed, kept: named, sheetName: undefined, ...plainSheet };
       }),
     ],
     added,

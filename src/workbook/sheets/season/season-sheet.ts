@@ -51,6 +51,7 @@ export function presentList(sheet: NamedCells, columns: ListColumns = today): Pr
       lastName: String(formula(row, columns.sheet)) || (sheetName ?? ""),
       settled: sheetName === undefined ? !/^=HYPERLINK\(/i.test(name) : name.includes(linkTo(sheetName)),
       kegCell: columns.keeps && String(formula(row, kegColumn)).includes("keg_filled"),
+      hasParts: columns.keeps && String(formula(row, kegColumn)).includes("parts_total"),
       letGo: sheetName === undefined && name === "",
       closed: typeof closed === "number" ? closed : "",
       kept,

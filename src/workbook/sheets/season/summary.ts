@@ -1,6 +1,7 @@
 import type { UnitSystem } from "../../../functions/quantities";
 import type { SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { CellContent, NumberFormat } from "../../grid/plan/sheet-plan";
+import { printedTo } from "./season-columns";
 
 interface SummaryOptions {
   readonly units: UnitSystem;
@@ -33,7 +34,7 @@ export function summary(b: SheetBuilder, options: SummaryOptions, list: ListColu
 function section(b: SheetBuilder, title: string, hint: string): void {
   b.height(18);
   b.put("A", title, { style: "section", mergeTo: "D" });
-  b.put("E", hint, { style: "sectionHint", mergeTo: "W" });
+  b.put("E", hint, { style: "sectionHint", mergeTo: printedTo });
   b.row += 1;
 }
 
@@ -107,7 +108,7 @@ function bests(b: SheetBuilder, top: number, list: ListColumn): void {
     ["Most bottles", "Q", "MAX", "whole"],
     [`="Most in kegs, "&${volumeUnit.slice(1)}`, "R", "MAX", "one"],
   ];
-  b.put("G", "Bests of all batches", { style: "heading", mergeTo: "P" }, top);
+  b.put("G", "Bests of all batches", { style: "heading", mergeTo: "N" }, top);
   for (const [index, [label, column, pick, format]] of lines.entries()) {
     const row = top + 1 + index;
     b.put("G", label, { style: "label", mergeTo: "I" }, row);
@@ -115,7 +116,7 @@ function bests(b: SheetBuilder, top: number, list: ListColumn): void {
     b.put(
       "K",
       `=IF(J${row}="","",INDEX(${list("B")},MATCH(J${row},${list(column)},0)))`,
-      { style: "resultText", format: "text", mergeTo: "P" },
+      { style: "resultText", format: "text", mergeTo: "N" },
       row,
     );
   }
@@ -162,8 +163,8 @@ function yearsAndMonths(b: SheetBuilder, list: ListColumn, chartFrom: number): v
     series: [
       { name: "Brewed", across: `G${heading}:R${heading}`, values: `G${heading + 1}:R${heading + 1}`, color: "#1F5150", look: "columns" },
     ],
-    from: `S${chartFrom}`,
-    to: `W${chartFrom + 9}`,
+    from: `O${chartFrom}`,
+    to: `${printedTo}${chartFrom + 9}`,
   });
   b.row = heading + years + 1;
 }

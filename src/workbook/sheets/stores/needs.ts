@@ -26,13 +26,17 @@ export function needsOf(sheet: NamedCells, storesUnits: UnitSystem, capName: str
   // Yeast that is grown in a starter first is bought for the starter alone, and so is its extract.
   const packs = number("starter_packs") || number("packs_to_pitch");
   const extract = sheet.knownText("starter_extract_name");
-  const bottles = number("bottles_filled") || number("bottles_ready");
+  // Of beer that is packaged in parts, the parts count, and nothing of section 8.
+  const inParts = number("parts_total") > 0;
+  const bottles = inParts ? number("parts_bottles") || number("parts_caps") : number("bottles_filled") || number("bottles_ready");
   const needs: Need[] = [
     ...batch.malt.map(({ ingredient, mass }) => ({ kind: "malt" as const, name: ingredient, amount: inStores("malt", mass) })),
     ...batch.hops.map(({ hop, mass }) => ({ kind: "hops" as const, name: hop, amount: inStores("hops", mass) })),
     { kind: "yeast", name: batch.yeast.name, amount: packs },
     { kind: "malt", name: extract, amount: inStores("malt", number("starter_extract")) },
-    ...(capName !== undefined && batch.packaging.into === "bottles" ? [{ kind: "caps" as const, name: capName, amount: bottles }] : []),
+    ...(capName !== undefined && (inParts || batch.packaging.into === "bottles")
+      ? [{ kind: "caps" as const, name: capName, amount: bottles }]
+      : []),
   ];
   return together(needs.filter(({ name, amount }) => name !== "" && amount > 0));
 }

@@ -11,7 +11,7 @@ import { bookColumns, bookFirstRow, bookLastRow, storesMark, storesVersion } fro
 const listRows = 24;
 const bookColumn = (letters: string): string => `$${letters}$${bookFirstRow}:$${letters}$${bookLastRow}`;
 /** What, lot, day, bought, drawn, left, unit, price; a hop's alpha, opened, store, package, alpha today. */
-const widths = [22.5, 8, 12, 8.5, 8, 8, 7, 12.5, 8, 11, 10.5, 9.5, 12];
+const widths = [22.5, 8, 12, 8.5, 8, 8, 7, 12.5, 8, 11, 10.5, 9.5, 11];
 const lastPrinted = "M";
 /** Workings: which lot a line is, and how long a hop lay shut and open. */
 const workings = { key: "O", shut: "P", open: "Q" } as const;

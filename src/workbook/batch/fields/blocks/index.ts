@@ -3,6 +3,7 @@ import { beforeBoilFields } from "./before-boil";
 import { kegLineFields } from "./keg-line";
 import { lateHopsFields } from "./late-hops";
 import { mashFields } from "./mash";
+import { partsFields } from "./parts";
 import { starterFields } from "./starter";
 import { waterBlockFields } from "./water";
 
@@ -31,6 +32,14 @@ export const blockFields = describeFields({
   },
   lateHops: { kind: "group", label: "Late and dry hops", since: 4, optional: true, area: "late_hops", fields: lateHopsFields },
   starter: { kind: "group", label: "Yeast starter", since: 4, optional: true, area: "yeast_starter", fields: starterFields },
+  partsOfWort: {
+    kind: "group",
+    label: "Several packagings",
+    since: 4,
+    optional: true,
+    area: "parts_of_wort",
+    fields: partsFields,
+  },
   kegLine: { kind: "group", label: "Keg and line", since: 4, optional: true, area: "keg_and_line", fields: kegLineFields },
 });
 
@@ -116,7 +125,43 @@ export const blockResults = [
   "starter_volume",
   "starter_extract",
   "starter_by",
+  "wort_parts",
+  "parts_into",
+  "parts_carbonation",
+  "parts_warmest_beer",
+  "parts_place",
+  "parts_vessel",
+  "parts_bottle",
+  "parts_sugar_kind",
+  "parts_gravity",
+  "parts_end",
+  "part_one_verdict",
+  "part_one_sugar",
+  "part_one_pressure",
+  "part_one_inside",
+  "part_two_verdict",
+  "part_two_sugar",
+  "part_two_pressure",
+  "part_two_inside",
+  "part_three_verdict",
+  "part_three_sugar",
+  "part_three_pressure",
+  "part_three_inside",
+  "part_four_verdict",
+  "part_four_sugar",
+  "part_four_pressure",
+  "part_four_inside",
+  "parts_ready",
+  "parts_beer",
+  "parts_total",
+  "parts_left",
+  "parts_for_kegs",
+  "parts_caps",
+  "parts_bottles",
+  "parts_bottled",
+  "parts_kegged",
   "kegs_ready",
+  "spund_planned",
   "spund_at",
   "line_length",
 ] as const;

@@ -1,6 +1,9 @@
 import { ionNames, type SaltName } from "../../../../core/water/ions";
-import { describeFields } from "../../describe/field";
+import { describeFields, type Limits } from "../../describe/field";
 import { percents } from "../../describe/usual-limits";
+
+/** mg/L, as the sheet holds them. */
+export const ionLimits: Limits = [0, 3000];
 
 /** mg/L. Empty counts as none, as in a report that does not speak of it. */
 const ion = <const Block extends string, const Column extends number>(block: Block, column: Column, whose: string) =>
@@ -12,7 +15,7 @@ const ion = <const Block extends string, const Column extends number>(block: Blo
     called: `${ionNames[column] ?? ""} of ${whose}`,
     measure: "concentration",
     format: "whole",
-    limits: [0, 3000],
+    limits: ionLimits,
     held: true,
     blank: true,
   }) as const;

@@ -8,6 +8,7 @@ import { beforeBoilLine } from "./before-boil";
 import { kegLineLine } from "./keg-line";
 import { lateHopsLine } from "./late-hops";
 import { mashRunOffLine } from "./mash";
+import { partsOfWortLine } from "./parts";
 import { starterLine } from "./starter";
 import { waterTreatmentLine } from "./water";
 
@@ -15,6 +16,8 @@ import { waterTreatmentLine } from "./water";
 export interface Chosen {
   readonly units: UnitSystem;
   readonly method: Method;
+  /** All that it has. */
+  readonly blocks: readonly BlockKey[];
 }
 
 const lines: Readonly<Record<BlockKey, (chosen: Chosen, words: UnitWords) => CheckLine>> = {
@@ -23,6 +26,7 @@ const lines: Readonly<Record<BlockKey, (chosen: Chosen, words: UnitWords) => Che
   beforeBoil: beforeBoilLine,
   lateHops: lateHopsLine,
   starter: starterLine,
+  partsOfWort: partsOfWortLine,
   kegLine: kegLineLine,
 };
 

@@ -1,10 +1,14 @@
+import { partNames } from "../../fields/blocks/parts";
 import type { UnitWords } from "../../unit-words";
 import { rule, type CheckLine } from "../rule";
 import { unusable } from "../words";
 import type { Chosen } from "./index";
 
-export const kegLineLine = ({ units }: Chosen, words: UnitWords): CheckLine => {
+export const kegLineLine = ({ units, blocks }: Chosen, words: UnitWords): CheckLine => {
   const digits = units === "us" ? 0 : 1;
+  const pressure = blocks.includes("partsOfWort")
+    ? `MAX(keg_pressure,${partNames.map((name) => `part_${name}_pressure`).join(",")})`
+    : "keg_pressure";
   return {
     id: "keg-line",
     label: "Checks",
@@ -16,8 +20,8 @@ export const kegLineLine = ({ units }: Chosen, words: UnitWords): CheckLine => {
       ...unusable("keg_filled", "Filled into kegs"),
       rule(
         "above-the-plate",
-        "IF(AND(ISNUMBER(keg_pressure),N(keg_plate)>0),keg_pressure>keg_plate,FALSE)",
-        `"The keg would stand at "&FIXED(keg_pressure,${digits},TRUE)&" ${words.pressure}, its plate says "&FIXED(keg_plate,${digits},TRUE)&":"`,
+        `IF(AND(ISNUMBER(${pressure}),N(keg_plate)>0),${pressure}>keg_plate,FALSE)`,
+        `"The keg would stand at "&FIXED(${pressure},${digits},TRUE)&" ${words.pressure}, its plate says "&FIXED(keg_plate,${digits},TRUE)&":"`,
         "it can burst. Less carbonation, or a colder keg.",
       ),
       rule(

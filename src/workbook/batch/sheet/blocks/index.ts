@@ -9,6 +9,7 @@ import type { Block } from "./block";
 import { kegLine } from "./keg-line";
 import { lateHops } from "./late-hops";
 import { mashRunOff } from "./mash";
+import { partsOfWort } from "./parts";
 import { starter } from "./starter";
 import { waterTreatment } from "./water";
 
@@ -21,6 +22,7 @@ const blocks: Readonly<Record<BlockKey, Block & { readonly hint: string }>> = {
   beforeBoil: { ...beforeBoil, hint: "Measure while the wort can still be corrected; the kit learns from it" },
   lateHops: { ...lateHops, hint: "Which model the bitterness goes by; stand and dry hops" },
   starter: { ...starter, hint: "Grows the yeast at hand to what the batch wants" },
+  partsOfWort: { ...partsOfWort, hint: "Half into a keg and half into bottles, or two yeasts: each part is judged by itself" },
   kegLine: { ...kegLine, hint: "How many kegs, what they bear, and a line that pours calmly" },
 };
 
@@ -47,7 +49,8 @@ export function putBlocks(
   room: number,
 ): number[] {
   const pages: number[] = [];
-  blocksOf(contents, order).forEach((key, index) => {
+  const chosen = blocksOf(contents, order);
+  chosen.forEach((key, index) => {
     if (index > 0) b.gap();
     const { put, beside, hint } = blocks[key];
     const { label, area } = blockFields[key];
@@ -58,7 +61,7 @@ export function putBlocks(
     // The rows end with the gap that parts sections: the check closes the block.
     b.row -= 1;
     if (beside) workings(b, beside(contents, words), top);
-    putCheck(b, blockLine(key, contents, words), checkName(key));
+    putCheck(b, blockLine(key, { ...contents, blocks: chosen }, words), checkName(key));
     b.row += 1;
     b.name(area, `A${first}:I${b.row - 1}`);
     const page = pages.at(-1);

@@ -1,5 +1,6 @@
 import { fieldRows } from "../fields";
 import { quantity } from "../../../../functions/quantities";
+import { unlessInParts } from "../parts";
 import { cautionsBelow, type Block } from "./block";
 
 const cautions = [
@@ -7,10 +8,28 @@ const cautions = [
   "CO2 suffocates: air the room, most of all a cellar or a cupboard. Line and keg equally cold, or it foams.",
 ] as const;
 
+/** How much beer goes into kegs and under which gas: section 8 says it, or the first part that goes into one. */
+const goesInto = (hasParts: boolean) => {
+  const ofFirst = (row: string): string => `INDEX(${row},1,MATCH("keg",parts_into,0))`;
+  const either = (whole: string, ofParts: string): string => unlessInParts(hasParts, whole, ofParts);
+  return {
+    /** Blank where no keg is filled, or any of these holds. */
+    unless: (any: readonly string[], formula: string): string =>
+      hasParts
+        ? `=IF(${either('into<>"keg"', "parts_for_kegs=0")},"",IF(OR(${any.join(",")}),"",${formula}))`
+        : `=IF(OR(into<>"keg",${any.join(",")}),"",${formula})`,
+    volume: either("beer_volume-N(bottling_loss)", "parts_for_kegs"),
+    carbonation: either("carbonation", ofFirst("parts_carbonation")),
+    temperature: either("keg_temperature", ofFirst("parts_place")),
+    isKeg: either('into="keg"', "parts_for_kegs>0"),
+  };
+};
+
 /** How many kegs, and a line that balances their pressure. */
 export const kegLine: Block = {
-  put(b, { units }, { kegLine: lines }) {
+  put(b, { units, partsOfWort }, { kegLine: lines }) {
     if (!lines) return;
+    const keg = goesInto(partsOfWort !== undefined);
     fieldRows(
       b,
       [lines.holds, lines.plate, lines.filled, lines.diameter, lines.height, lines.flow],
@@ -18,8 +37,10 @@ export const kegLine: Block = {
         [
           "Kegs to prepare",
           {
-            content:
-              '=IF(OR(into<>"keg",N(keg_holds)<=0,N(beer_volume)-N(bottling_loss)<=0),"",ROUNDUP((beer_volume-N(bottling_loss))/keg_holds-0.0001,0))',
+            content: keg.unless(
+              ["N(keg_holds)<=0", partsOfWort ? `${keg.volume}<=0` : "N(beer_volume)-N(bottling_loss)<=0"],
+              `ROUNDUP((${keg.volume})/keg_holds-0.0001,0)`,
+            ),
             format: "whole",
             name: "kegs_ready",
           },
@@ -27,8 +48,10 @@ export const kegLine: Block = {
         [
           "Close it at a gravity of",
           {
-            content:
-              '=IF(OR(into<>"keg",N(keg_plate)<=0,N(fg)=0,N(carbonation)<=0,NOT(ISNUMBER(ferment_to)),verdict="steady"),"",GYLE.PACK.SPUND(fg,fg_expected,carbonation,ferment_to,keg_plate,,altitude,units))',
+            content: keg.unless(
+              ["N(keg_plate)<=0", "N(fg)=0", `N(${keg.carbonation})<=0`, "NOT(ISNUMBER(ferment_to))", 'verdict="steady"'],
+              `GYLE.PACK.SPUND(fg,fg_expected,${keg.carbonation},ferment_to,keg_plate,,altitude,units)`,
+            ),
             format: "gravity",
             unit: "to carbonate itself, under a relief valve",
             name: "spund_at",
@@ -39,10 +62,12 @@ export const kegLine: Block = {
           "Length of the line",
           {
             // By the pressure itself: behind its judgement the chain of calls would grow too long, and a length hurts nobody.
-            content:
-              '=IF(OR(into<>"keg",N(carbonation)<=0,NOT(ISNUMBER(keg_temperature))),"",GYLE.PACK.LINE(GYLE.PACK.PRESSURE(carbonation,keg_temperature,units,altitude),line_height,line_diameter,line_flow,units))',
+            content: keg.unless(
+              [`N(${keg.carbonation})<=0`, `NOT(ISNUMBER(${keg.temperature}))`],
+              `GYLE.PACK.LINE(GYLE.PACK.PRESSURE(${keg.carbonation},${keg.temperature},units,altitude),line_height,line_diameter,line_flow,units)`,
+            ),
             format: "one",
-            unit: `="${quantity("length").unit[units]}"&IF(into="keg",""," once section 8 says keg")`,
+            unit: `="${quantity("length").unit[units]}"&IF(${keg.isKeg},""," once section 8 says keg")`,
             name: "line_length",
             style: "keyResult",
           },
@@ -50,5 +75,22 @@ export const kegLine: Block = {
       ],
     );
     cautionsBelow(b, cautions);
+  },
+  beside({ partsOfWort }) {
+    const keg = goesInto(partsOfWort !== undefined);
+    return [
+      [
+        "Planned: close it at a gravity of",
+        {
+          // From the plan alone: the clock speaks of it, and what is read later goes by the clock.
+          content: keg.unless(
+            ["N(keg_plate)<=0", "N(og_plan)=0", "N(fg_plan)=0", `N(${keg.carbonation})<=0`, "NOT(ISNUMBER(ferment_to))"],
+            `GYLE.PACK.SPUND(og_plan,fg_plan,${keg.carbonation},ferment_to,keg_plate,,altitude,units)`,
+          ),
+          format: "gravity",
+          name: "spund_planned",
+        },
+      ],
+    ];
   },
 };

@@ -1,5 +1,6 @@
 import { calciumCarbonateMgPerMeq } from "../../../../core/water/acid";
 import { ionNames, molar } from "../../../../core/water/ions";
+import { ionLimits } from "../../fields/blocks/water";
 import type { SheetLine } from "../../derived/sheet-lines";
 import { fieldRows, type BatchLines, type Field } from "../fields";
 import type { Block } from "./block";
@@ -29,9 +30,9 @@ export const waterTreatment: Block = {
     row("Target", target, "target_water");
     ionNames.forEach((ion, index) => {
       const letter = letters[index] ?? "";
-      b.put(letter, typed.source[ion], { style: "input", format: "whole", between: [0, 3000] }, source);
+      b.put(letter, typed.source[ion], { style: "input", format: "whole", between: ionLimits }, source);
       b.put(letter, `=IF(COUNT(treated_ions)=0,"",INDEX(treated_ions,${index + 1},2))`, { style: "keyResult", format: "whole" }, treated);
-      b.put(letter, typed.target[ion], { style: "input", format: "whole", between: [0, 3000] }, target);
+      b.put(letter, typed.target[ion], { style: "input", format: "whole", between: ionLimits }, target);
     });
     b.put("H", "by the supplier's report", { style: "unit" }, source);
     b.put("H", "diluted, with the salts below", { style: "unit" }, treated);

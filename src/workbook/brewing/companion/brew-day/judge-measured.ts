@@ -1,7 +1,6 @@
 import { figureDoubt, outsideLimits } from "../../../batch/derived/figure-doubts";
 import { called, type ChoiceField, type NumberField } from "../../../batch/describe/field";
-import { methodOf } from "../../../batch/read/batch-contents";
-import { unitsOf } from "../../../batch/read/batch-sheets";
+import { madeFor } from "../../../batch/read/batch-contents";
 import { newlySaid } from "../../../batch/rules/what-it-says";
 import type { Filled, Scale } from "../../../batch/contents";
 import type { NamedCells } from "../../../grid/read/named-cells";
@@ -28,7 +27,7 @@ export interface Judged {
 
 /** Holds figures against their descriptions and against the sheet's checks, before anything is written. */
 export function judgeMeasured(sheet: NamedCells, { parts, judgedBy }: Measurement, typed: Typed): Judged {
-  const on = { units: unitsOf(sheet), method: methodOf(sheet) };
+  const on = madeFor(sheet);
   const judged = parts.map((part) => judgePart(sheet, part, typed, judgedBy));
   const changes = judged.flatMap((one) => one.changes);
   const figures = parts.flatMap(({ main, beside }) => [main, ...(beside ? [beside] : [])]).flatMap((field) => figureOf(field, typed));

@@ -1,6 +1,7 @@
 import { bitternessModel } from "../../../batch/read/bitterness-model";
 import { hopsIbu } from "../../../../functions/hops/ibu";
 import { wortGravity } from "../../../../functions/wort/gravity";
+import { boilLimits } from "../../../../functions/vocabulary";
 import type { UnitSystem } from "../../../../functions/quantities";
 import type { NamedCells } from "../../../grid/read/named-cells";
 import { ask } from "../ask";
@@ -42,7 +43,7 @@ export function missedPlan(sheet: NamedCells, place: Place, measured: Wort): Mis
     const longer = hops.map(([mass, alpha, minutes]) => [
       mass,
       alpha,
-      typeof minutes === "number" && mass !== "" ? Math.min(240, minutes + extraMinutes) : minutes,
+      typeof minutes === "number" && mass !== "" ? Math.min(boilLimits.atMost, minutes + extraMinutes) : minutes,
     ]);
     // As the sheet calculates: with what hops gain in the stand and in the chilling.
     const after = [

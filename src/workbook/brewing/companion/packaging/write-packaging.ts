@@ -17,6 +17,8 @@ export async function writePackaging(
   const { level, dangers } = packagingSafety(seen, input);
   const changes = packagingChanges(seen, input);
   if (changes.length === 0) throw new ChangeRefused("The sheet says so already.");
+  const wrong = changes.find(({ problem }) => problem !== undefined);
+  if (wrong?.problem !== undefined) throw new ChangeRefused(wrong.problem);
   if (!onlyCounts(seen, changes) && (level === "refuse" || (level === "confirm" && !knowing))) throw new ChangeRefused(dangers.join(" "));
   await changeCells(context, seen, changes);
 }

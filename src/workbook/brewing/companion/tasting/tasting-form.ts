@@ -1,19 +1,16 @@
 import { onSheet } from "../../../batch/derived/form-fields";
 import type { Filled } from "../../../batch/contents";
-import { tastingFields } from "../../../batch/fields/tasting";
+import { tastedLines, tastingFields } from "../../../batch/fields/tasting";
 import { madeFor } from "../../../batch/read/batch-contents";
-import type { NamedCells } from "../../../grid/read/named-cells";
+import type { CellValue, NamedCells } from "../../../grid/read/named-cells";
 import { notesWith } from "../append-note";
 import { changeCells, type CellChange } from "../change-cells";
 import { ChangeRefused } from "../outcome";
 
-/** What is judged, in the order of the sheet: each with a score and words. */
-export const tasted = Object.values(tastingFields).filter((field) => field.kind === "group");
-
 export interface TastingInput {
   /** Day number. */
   readonly tastedOn: Filled<number>;
-  /** One for each of `tasted`. */
+  /** One for each of `tastedLines`. */
   readonly lines: readonly { readonly score: Filled<number>; readonly words: string }[];
   /** Goes below the notes that are there. */
   readonly note: string;
@@ -21,22 +18,27 @@ export interface TastingInput {
 
 /** The form as the sheet stands. */
 export function tastingIn(sheet: NamedCells): TastingInput {
-  const scores = sheet.block("scores");
   return {
     tastedOn: sheet.number("tasted_on"),
-    lines: tasted.map(({ fields: { score, words } }) => {
-      const [beside = "", said = ""] = [score, words].map(({ within: [, row, column] }) => scores[row]?.[column]);
+    lines: tastedLines.map(({ fields: { score, words } }) => {
+      const [beside, said] = [cellWithin(sheet, score.within), cellWithin(sheet, words.within)];
       return { score: typeof beside === "number" ? beside : "", words: String(said) };
     }),
     note: "",
   };
 }
 
+/** A cell counted from the first one of a name, which need not cover it. */
+function cellWithin(sheet: NamedCells, [name, row, column]: readonly [string, number, number]): CellValue {
+  const { from } = sheet.area(name);
+  return sheet.at(from.row + row, from.column + column);
+}
+
 /** Writes what differs from the sheet; an emptied field leaves its cell alone. */
 export async function writeTasting(context: Excel.RequestContext, seen: NamedCells, input: TastingInput): Promise<void> {
   const before = tastingIn(seen);
   const changes = input.lines.flatMap((line, index): CellChange[] => {
-    const { label, fields } = tasted[index]!;
+    const { label, fields } = tastedLines[index]!;
     return (["score", "words"] as const).flatMap((key): CellChange[] => {
       const [content, [name, row, column]] = [typeof line[key] === "string" ? line[key].trim() : line[key], fields[key].within];
       return content === "" || line[key] === before.lines[index]?.[key]

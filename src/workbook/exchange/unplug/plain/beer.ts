@@ -1,3 +1,4 @@
+import { gravityLimits } from "../../../../core/wort/gravity-limits";
 import { alcoholPerGravity, balling, ethanolRelativeDensity } from "../../../../core/beer/alcohol";
 import {
   ashPercent,
@@ -55,7 +56,7 @@ function withAdditions(x: PlainArguments): string {
 }
 
 const added: PlainForm = {
-  holds: (x) => [`${withAdditions(x)}<=${platoText("1.2")}`, `${final(x)}<=${gravityText(withAdditions(x))}+1E-9`],
+  holds: (x) => [`${withAdditions(x)}<=${platoText(num(gravityLimits.atMost))}`, `${final(x)}<=${gravityText(withAdditions(x))}+1E-9`],
   size: () => ({ rows: 2, columns: 2 }),
   sum: (x, { row, column }) => {
     if (column === 0) return quote(["original gravity in all", "alcohol"][row] ?? "");
@@ -117,7 +118,7 @@ export const beerForms = {
   },
   "BEER.ORIGINAL": {
     // 1.2 is the top of the gravity scale, 44.5… °P.
-    holds: (x) => [`${originalPlato(x)}<=${platoText("1.2")}`],
+    holds: (x) => [`${originalPlato(x)}<=${platoText(num(gravityLimits.atMost))}`],
     sum: (x) => gravityText(originalPlato(x)),
   },
   "BEER.ADDED": added,

@@ -1,4 +1,5 @@
 import { surroundings } from "../../../../core/hops/after-boil";
+import { packetAlphaPercent } from "../../../../core/hops/alpha";
 import { formFactors } from "../../../../core/hops/form";
 import { gauss, panels } from "../../../../core/hops/cooling";
 import { isoLosing, isoMaking } from "../../../../core/hops/isomerisation";
@@ -171,7 +172,7 @@ const common = {
   // As in the call: an alpha acid typed as a share of 1 is refused, and a stand that is hotter than the boil.
   holds: (x: PlainArguments): string[] => [
     ...notHotterThanTheBoil(x),
-    `SUMPRODUCT((${columnIn(x, "alpha")}>0)*(${columnIn(x, "alpha")}<=0.3)*(${columnIn(x, "mass")}<>0))=0`,
+    `SUMPRODUCT((${columnIn(x, "alpha")}>0)*(${columnIn(x, "alpha")}<=${packetAlphaPercent.least})*(${columnIn(x, "mass")}<>0))=0`,
     `ROWS(${x.range("additions").all})<=${rowsOf(x)}`,
   ],
   waits: (x: PlainArguments): string[] => [

@@ -1,3 +1,4 @@
+import { gravityLimits } from "../../../../core/wort/gravity-limits";
 import { pureSugarPointsLPerKg } from "../../../../core/wort/extract-potential";
 import { colourFit, maltColourUnitsPerKgLovibondPerL, mostSrm } from "../../../../core/wort/colour";
 import { ebcPerAbsorbance, lovibondLine, srmPerAbsorbance } from "../../../../core/wort/colour-scales";
@@ -37,7 +38,7 @@ const concentration = (x: PlainArguments): string => {
 };
 
 /** The wort of 1.200, where the functions end, with room for what they allow. */
-const strongest = concentrationOfGravity(1.2 + 1e-9);
+const strongest = concentrationOfGravity(gravityLimits.atMost + 1e-9);
 
 const gravityOf = (concentrationText: string): string =>
   polynomialText(gravityOfConcentration, { from: 0, to: 0.56, degree: 8 }, `(${concentrationText})`);
@@ -118,7 +119,7 @@ const sugar = (x: PlainArguments, calibration: string): string =>
 const hydrometer: PlainForm = {
   holds: (x) => [
     x.choice("scale", {
-      SG: `AND(${x.core("reading")}>=0.98,${x.core("reading")}<=1.2)`,
+      SG: `AND(${x.core("reading")}>=${gravityLimits.atLeast},${x.core("reading")}<=${gravityLimits.atMost})`,
       P: `AND(${x.core("reading")}>=-5,${x.core("reading")}<=40)`,
     }),
   ],

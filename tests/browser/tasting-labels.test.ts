@@ -2,11 +2,11 @@ import { expect, test } from "vitest";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";
 import { tasted } from "../../src/workbook/brewing/companion/tasting/tasting-form";
 import { dayNumber } from "../../src/workbook/grid/words/day-number";
-import { useBench } from "./support/bench-fixture";
+import { useBench, wideGrid } from "./support/bench-fixture";
 import { CompanionPage } from "./support/companion-pane";
 import { openScreen } from "./support/pane-screens";
 
-const bench = useBench({ profile: "each test" });
+const bench = useBench({ profile: "each test", viewport: wideGrid });
 const contents = exampleBatch({
   id: "test",
   sheetName: "Footbridge",

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
-import { useBench } from "./support/bench-fixture";
+import { useBench, wideGrid } from "./support/bench-fixture";
 
-const bench = useBench({ profile: "whole file" });
+const bench = useBench({ profile: "whole file", viewport: wideGrid });
 
 test("a chart that the pane adds is drawn over its cells and follows them", async () => {
   const tab = await bench.open();

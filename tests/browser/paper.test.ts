@@ -2,11 +2,11 @@ import { beforeAll, describe, expect, it } from "vitest";
 import { planBatch } from "../../src/workbook/batch/sheet/plan";
 import { printedBatches, printedWorkbook } from "../support/printed-workbook";
 import { pageKinds } from "../../src/workbook/sheets/pages/insert-page";
-import { useBench } from "./support/bench-fixture";
+import { useBench, wideGrid } from "./support/bench-fixture";
 import type { BenchPage } from "./support/bench-page";
 import { pdftotext, readPdf } from "./support/read-pdf";
 
-const bench = useBench({ profile: "whole file" });
+const bench = useBench({ profile: "whole file", viewport: wideGrid });
 
 /** A batch takes three pages, and more where it has blocks, each page to print one; the season's list and the stores' shopping list have their own, and so has each kit. */
 const expectedPages: Readonly<Record<string, number>> = {
@@ -98,7 +98,8 @@ describe("the sheet in front, on paper", () => {
       window.dispatchEvent(new Event("afterprint"));
       return there;
     });
-  }, 400_000);
+    // Making the workbook is a minute's work of the processor's, and a busy machine gives it a tenth of one.
+  }, 900_000);
 
   it.each(Object.keys(expectedPages).filter((name) => !/ blank (recipe|shopping|lesson|labels)$/.test(name)))(
     "%s: every cell whole and readable, on as many pages as it is set up for",

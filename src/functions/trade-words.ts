@@ -3,6 +3,8 @@ export interface TradeWord {
   readonly term: string;
   /** For somebody who has never brewed: one short sentence. */
   readonly means: string;
+  /** How a sentence of ours says it, where a step may be the first to name it. */
+  readonly said?: RegExp;
   /** What we once said in its place, as patterns; no text of ours says it any more (tests/words.test.ts). */
   readonly insteadOf?: readonly RegExp[];
 }
@@ -31,6 +33,7 @@ export const tradeWords = {
   kettleLoss: {
     term: "Kettle loss (trub)",
     means: "Trub is the sludge of hops and protein that stays behind in the kettle, and the wort that stays with it.",
+    said: /\btrub\b/i,
     insteadOf: [/left behind in the kettle/i],
   },
   heatingEfficiency: {
@@ -43,20 +46,20 @@ export const tradeWords = {
     means: "Heat that the chiller takes away for each degree that the wort is warmer than its water.",
     insteadOf: [/heat it passes on/i],
   },
-  pitch: { term: "Pitch", means: "To pitch is to add the yeast to the cooled wort." },
+  pitch: { term: "Pitch", means: "To pitch is to add the yeast to the cooled wort.", said: /\bpitch/i },
   billionCells: {
     term: "Billion (10⁹) cells",
     means: "Yeast is counted in billions of cells: 1,000,000,000.",
     insteadOf: [/thousand million/i],
   },
-  airlock: { term: "Airlock", means: "A valve of water in the lid: gas gets out, nothing gets in." },
+  airlock: { term: "Airlock", means: "A valve of water in the lid: gas gets out, nothing gets in.", said: /\bairlock/i },
   apparentAttenuation: {
     term: "Apparent attenuation",
     means: "The share of the sugar that the yeast ferments, read from the fall of the gravity: mostly 70 to 80 %.",
     insteadOf: [/\beaten %/i, /should eat/i, /sugar eaten/i],
   },
   finalGravity: { term: "Final gravity", means: "The gravity at which fermentation stops, often 1.008 to 1.016." },
-  rack: { term: "Rack", means: "To rack is to siphon beer off its yeast into another vessel." },
+  rack: { term: "Rack", means: "To rack is to siphon beer off its yeast into another vessel.", said: /\brack(ed|ing)?\b/i },
   volumesOfCo2: {
     term: "Volumes of CO2",
     means: "Litres of carbon dioxide dissolved in each litre of beer; 2.4 is a usual ale, 3 is lively.",
@@ -73,6 +76,12 @@ export const tradeWords = {
     insteadOf: [/stifles?\b/i, /smothers?\b/i],
   },
 } as const satisfies Readonly<Record<string, TradeWord>>;
+
+/** What the terms mean that these words name, for somebody who reads them the first time. */
+export const meaningsIn = (words: string): string[] =>
+  Object.values<TradeWord>(tradeWords)
+    .filter(({ said }) => said?.test(words))
+    .map(({ term, means }) => (means.toLowerCase().includes(term.toLowerCase()) ? means : `${term}: ${means}`));
 
 /** Plain words that gave way to plainer ones, and what is said now. */
 export const retiredWords: readonly { readonly pattern: RegExp; readonly now: string }[] = [

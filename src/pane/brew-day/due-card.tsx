@@ -1,5 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
+import { meaningsIn } from "../../functions/trade-words";
 import type { TimedLine } from "../../workbook/brewing/companion/brew-day/day-state";
 import { instantOf } from "../../workbook/brewing/companion/wall-clock";
 import { clockTime, inWords, timeLeft } from "./countdown";
@@ -43,6 +44,11 @@ export function DueCard({ line, now, busy, isColoured, beginsNow, earlyAt, onDon
         {line.amount && <span class="amount"> {line.amount}</span>}
       </h2>
       {line.caution && <p class="caution">{line.caution}</p>}
+      {meaningsIn(line.what).map((means) => (
+        <p class="hint" key={means}>
+          {means}
+        </p>
+      ))}
       <WhyButton why={line.why} />
       {children}
       <button type="button" class="big main-action" disabled={busy} aria-label={`${action}: ${line.what}`} onClick={press}>

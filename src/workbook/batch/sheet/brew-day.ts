@@ -2,6 +2,7 @@ import type { BatchContents } from "../contents";
 import { section, type BatchBuilder } from "./fields";
 import { allGrainSteps, extractSteps } from "./steps";
 import type { UnitWords } from "../unit-words";
+import { meaningsIn } from "../../../functions/trade-words";
 
 /** Rows of a new sheet's clock and of its steps; a teacher may add a few. A batch with more lines gets as many. */
 const usualTimelineRows = 23;
@@ -28,7 +29,11 @@ export function brewDay(b: BatchBuilder, contents: BatchContents, words: UnitWor
   section(b, 6, "Brew day by the clock", "Write the real time beside each line; steps are edited on the right, from column K");
   const heading = b.row;
   const first = heading + 1;
-  b.put("A", "What to do", { style: "heading", mergeTo: "B" });
+  const said = stepsOf(contents, words)
+    .map(({ what }) => String(what))
+    .join(" ");
+  const note = meaningsIn(said).join(" ");
+  b.put("A", "What to do", { style: "heading", mergeTo: "B", ...(note !== "" && { note }) });
   b.put("C", "Planned", { style: "headingRight" });
   b.put("D", "Boil minute", { style: "headingRight" });
   b.put("E", "Amount", { style: "headingRight" });

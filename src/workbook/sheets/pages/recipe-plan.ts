@@ -28,7 +28,7 @@ export function planRecipe(batch: BatchInWorkbook, pageName: string): SheetPlan 
   b.row += 1;
   b.put(
     "A",
-    `=IF(${named("style")}="","",${named("style")}&", ")&FIXED(${named("volume")},1,TRUE)&" ${words.volume}"&IF(N(${named("brewed_on")})=0,"",", to be brewed on "&${dateText(named("brewed_on"))})`,
+    `=IF(${named("style")}="","",${named("style")}&", ")&FIXED(${named("volume")},2,TRUE)&" ${words.volume}"&IF(N(${named("brewed_on")})=0,"",", to be brewed on "&${dateText(named("brewed_on"))})`,
     { style: "hint", mergeTo: "H" },
   );
   b.row += 1;
@@ -157,9 +157,9 @@ export function planRecipe(batch: BatchInWorkbook, pageName: string): SheetPlan 
       ["Priming sugar", "priming_sugar", "text"],
     ],
     [
-      ["Sugar for the batch", "sugar_mass", "two", words.smallMass],
+      ["Sugar for the batch", "sugar_mass", units === "us" ? "two" : "one", words.smallMass],
       ["Kind of bottle", "bottle_kind", "text"],
-      ["Keg pressure", "keg_pressure", "one", words.pressure],
+      ["Keg pressure", "keg_pressure", units === "us" ? "one" : "two", words.pressure],
     ],
   );
   b.put("A", "Will it hold?", { style: "label", mergeTo: "B" });

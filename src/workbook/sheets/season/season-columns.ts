@@ -69,7 +69,7 @@ const kegVolume = (at: string, { kegCell }: OnSheet): string =>
 const bottledVolume = (at: string): string => `N(${at}bottles_filled)*N(${at}bottle_volume)/IF(${at}units="us",128,1000)`;
 
 const listed: readonly SeasonColumn[] = [
-  { letter: "A", width: 4, heading: "No.", style: "result", format: "general", live: same("batch_number"), keeps: "as it is" },
+  { letter: "A", width: 4, heading: "No.", style: "result", format: "whole", live: same("batch_number"), keeps: "as it is" },
   {
     letter: "B",
     width: 25,

@@ -4,7 +4,7 @@ import { unusable } from "../words";
 import type { Chosen } from "./index";
 
 export const kegLineLine = ({ units }: Chosen, words: UnitWords): CheckLine => {
-  const digits = units === "us" ? 0 : 1;
+  const [digits, onPlate] = units === "us" ? [1, 0] : [2, 1];
   return {
     id: "keg-line",
     label: "Checks",
@@ -17,7 +17,7 @@ export const kegLineLine = ({ units }: Chosen, words: UnitWords): CheckLine => {
       rule(
         "above-the-plate",
         "IF(AND(ISNUMBER(keg_pressure),N(keg_plate)>0),keg_pressure>keg_plate,FALSE)",
-        `"The keg would stand at "&FIXED(keg_pressure,${digits},TRUE)&" ${words.pressure}, its plate says "&FIXED(keg_plate,${digits},TRUE)&":"`,
+        `"The keg would stand at "&FIXED(keg_pressure,${digits},TRUE)&" ${words.pressure}, its plate says "&FIXED(keg_plate,${onPlate},TRUE)&":"`,
         "it can burst. Less carbonation, or a colder keg.",
       ),
       rule(

@@ -264,7 +264,7 @@ function contents(sample: SampleBatch, index: number): BatchContents {
   const brewedOn = dayNumber(day);
   const batch = exampleBatch({
     id: `quillmarsh-season-${index + 1}`,
-    sheetName: `Batch ${index + 1}`,
+    sheetName: name,
     batchName: name,
     brewedOn,
     volume,

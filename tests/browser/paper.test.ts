@@ -21,8 +21,11 @@ const expectedPages: Readonly<Record<string, number>> = {
   Stores: 2,
   Club: 1,
 };
-/** A batch has its fermentation; the season its months, gravities, efficiency with bitterness, and scores. */
-const charts = new Map<string, number>([...printedBatches().map(({ sheetName }) => [sheetName, 1] as const), ["Season", 4]]);
+/** A batch with readings has its fermentation, a blank one no empty frame; the season its months, gravities, efficiency with bitterness, and scores. */
+const charts = new Map<string, number>([
+  ...printedBatches().map(({ sheetName, readings }) => [sheetName, readings.length > 0 ? 1 : 0] as const),
+  ["Season", 4],
+]);
 const smallestPoints = 8;
 
 interface Printed {

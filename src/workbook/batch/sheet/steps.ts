@@ -171,7 +171,7 @@ function fromTheBoilOn(units: UnitSystem, words: UnitWords, has: Has): readonly 
       why: "Protein makes a skin of foam that climbs over the rim, most of all just before it boils.",
     },
     {
-      what: `="Soak hoses"&IF(IF(ISNUMBER(sanitiser_dose),sanitiser_dose>0,FALSE),": "&FIXED(sanitiser_dose,${units === "us" ? 2 : 0},TRUE)&" ${short(words.doseVolume)} sanitiser in "&FIXED(sanitiser_volume,1,TRUE)&" ${volume}",", lid in sanitiser by its label")`,
+      what: `="Soak hoses"&IF(IF(ISNUMBER(sanitiser_dose),sanitiser_dose>0,FALSE),": "&FIXED(sanitiser_dose,${units === "us" ? 2 : 0},TRUE)&" ${short(words.doseVolume)} sanitiser in "&FIXED(sanitiser_volume,2,TRUE)&" ${volume}",", lid in sanitiser by its label")`,
       part: "boil",
       minutes: 35,
       caution: "Dose and contact time by the label. Never with bleach or other cleaners.",

@@ -114,6 +114,15 @@ describe("explaining a cell", () => {
     expect(nested.calls[1]?.answer).toBeCloseTo(Number(bench.valueAt("Sheet1", "A1")), 9);
   });
 
+  it("shows the formula as a German Excel writes it, and works from what it keeps", async () => {
+    await type({ A1: "=IF(TRUE,GYLE.BEER.ABV(1.048,1.010),0.5)" });
+    bench.host.behave({ locale: "de-DE" });
+    const { written, formula, shown, calls } = await explain("Sheet1", "A1");
+    bench.host.behave({});
+    expect([written, formula]).toEqual(["=WENN(WAHR;GYLE.BEER.ABV(1,048;1,010);0,5)", "=IF(TRUE,GYLE.BEER.ABV(1.048,1.010),0.5)"]);
+    expect([shown.slice(0, 3), calls[0]?.arguments[0]?.typed]).toEqual(["5,0", "1.048"]);
+  });
+
   it("speaks of the cell itself where a spill beside it is blocked", async () => {
     await type({ K1: "=GYLE.WORT.PLATO(L1:L3)", L1: 1.05, L2: 1.04, L3: 1.03, K3: 7 });
     expect(bench.valueAt("Sheet1", "K1")).toBe("#SPILL!");

@@ -2,8 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import { exampleBatch, firstExtractBatch } from "../../src/workbook/batch/example-batch";
 import type { BatchContents } from "../../src/workbook/batch/contents";
-import { allGrainSteps } from "../../src/workbook/batch/sheet/steps";
-import { unitWords } from "../../src/workbook/batch/unit-words";
+import { ourSteps as stepsOf } from "../../src/workbook/batch/sheet/steps";
 import { readBatchFile } from "../../src/workbook/exchange/batch-file/read-batch-file";
 import { writeBatchFile } from "../../src/workbook/exchange/batch-file/write-batch-file";
 import { checkWorkbook } from "../../src/workbook/care/check/check-workbook";
@@ -26,7 +25,7 @@ const base = exampleBatch({
   topUp: 0,
   method: "all-grain",
 });
-const ourSteps = allGrainSteps("metric", unitWords("metric"));
+const ourSteps = stepsOf("all-grain", "metric", []);
 const batch: BatchContents = {
   ...base,
   malt: Array.from({ length: 9 }, (_, index) => ({

@@ -49,6 +49,28 @@ describe("a formula from fields", () => {
   );
 });
 
+describe("where the comma is the decimal sign", () => {
+  it(
+    "the form takes what is typed there, and shows formulas and hints as they are written there",
+    async () => {
+      bench.host.behave({ locale: "de-DE" });
+      expect(await put(formulaOf(abv, ["MAX(1,05;A1)", "1,01"], ","))).toMatchObject({
+        kind: "written",
+        shown: expect.stringMatching(/^5,31/),
+      });
+      expect(await put("=GYLE.BEER.ABV(A3, A2)")).toMatchObject({
+        holds: "=GYLE.BEER.ABV(MAX(1.05,A1), 1.01)",
+        words: expect.stringContaining("C1 holds =GYLE.BEER.ABV(MAX(1,05;A1); 1,01)"),
+      });
+      expect(await Excel.run((context) => previewFormula(context, abv, ["12,4", "A2"], ",", target))).toMatchObject({
+        words: expect.stringMatching(/wrap it in GYLE\.WORT\.SG\(12,4\)/),
+      });
+      bench.host.behave({});
+    },
+    benchTimeout,
+  );
+});
+
 describe("putting it into a cell", () => {
   it(
     "writes into an empty cell, asks before it replaces, and never over the cells that it spills into",

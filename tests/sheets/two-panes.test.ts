@@ -52,14 +52,6 @@ afterAll(() => bench.dispose());
 
 const empty = async () =>
   bench.load({ id: `book-${crypto.randomUUID()}`, sheetOrder: ["one"], sheets: { one: { id: "one", name: "Sheet1" } } });
-const old = async () => {
-  await openFile(bench, new URL("../samples/old/first-extract-batch-plan-1.xlsx", import.meta.url));
-};
-const withSeason = async () => {
-  await empty();
-  await Excel.run((context) => insertBatch(context, { ...firstExtractBatch(), sheetName: "First", id: "first" }));
-  await Excel.run((context) => insertSeason(context, { sheetName: "Season", units: "us", today: 46300 }));
-};
 
 /** Where a case starts is made once; afterwards it is opened again as it was, with what both panes have read there. */
 function once(make: () => Promise<void>): () => Promise<void> {
@@ -101,6 +93,14 @@ const another = exampleBatch({
   units: "us",
   topUp: 0,
   method: "extract",
+});
+const old = once(async () => {
+  await openFile(bench, new URL("../samples/old/first-extract-batch-plan-1.xlsx", import.meta.url));
+});
+const withSeason = once(async () => {
+  await empty();
+  await Excel.run((context) => insertBatch(context, { ...firstExtractBatch(), sheetName: "First", id: "first" }));
+  await Excel.run((context) => insertSeason(context, { sheetName: "Season", units: "us", today: 46300 }));
 });
 const withBatch = once(async () => {
   await empty();

@@ -24,7 +24,7 @@ export interface BatchSheet {
 }
 
 /** Bundling and starting the grid can take long on a busy machine. */
-export const benchTimeout = 180_000;
+export const benchTimeout = 400_000;
 
 export async function openBatchBench(): Promise<HeadlessBench> {
   return openBench(await loadHeadlessBench());

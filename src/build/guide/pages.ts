@@ -118,6 +118,68 @@ const season: GuidePage = {
   ],
 };
 
+const blocks: GuidePage = {
+  file: "blocks.html",
+  title: "More on the sheet",
+  lead: "A new sheet is a beginner's. What you need beyond it you choose, at New batch or later; nothing that you typed moves.",
+  sections: [
+    {
+      title: "Adding a block",
+      paragraphs: ["A block stands below the checks, on a page of its own, with a line of checks at its end."],
+      steps: [
+        "At <em>New batch</em>, open <em>More on the sheet</em> and tick what you want; or, with a batch sheet in front, choose <em>More on the sheet</em> in the pane's place <em>Plan</em>.",
+        "Choose <em>Add it</em>. The pane says where the block begins.",
+        "Fill in its underlined cells. Formulas of ours that go by the block follow it; a formula of your own stays as it is, and the pane names it.",
+      ],
+    },
+    {
+      title: "Water treatment",
+      paragraphs: [
+        "Type what the supplier's report says, how much demineralised water goes in, and the salts in grams. The block shows what you brew with, and the pH to expect in the mash. With a target, it says beside each salt what the target asks for.",
+        "Acid into water, never water into acid; goggles and gloves. Add half, stir, measure a cooled sample, then add the rest.",
+      ],
+    },
+    {
+      title: "Mash steps and run-off",
+      paragraphs: [
+        "For batches with a mash. The first rest is the one of section 3; up to three more are lifted by boiling water, by a decoction, or by heat. The water that lifts them is taken off the sparge. What the tun does not hold is not given: the check says how much it would be.",
+        "Volume and gravity of what runs off tell how much has dissolved, what reaches the kettle, and what the grain keeps. <em>Kit</em> learns from them.",
+      ],
+    },
+    {
+      title: "Before the boil",
+      paragraphs: [
+        "Volume and gravity in the kettle say where the wort is heading while it can still be corrected. With what the kettle holds after the boil, the kit tells the tun's losses from the boil-off.",
+      ],
+    },
+    {
+      title: "Late and dry hops, yeast starter",
+      paragraphs: [
+        "The first lets you choose the model of the bitterness and the days of the dry hops. The second says how much wort grows your packs to what the batch wants, and by when it must be made. Never close a starter tight.",
+      ],
+    },
+    {
+      title: "Several packagings",
+      paragraphs: [
+        "Half into a keg and half into bottles, or one wort with two yeasts: up to four parts. Type the volume of each; what you leave empty is as in section 8. Each part has its own verdict, and behind it its own sugar or pressure; where the verdict says no, no figure stands. Section 8 gives none for the whole then.",
+        "A part with a yeast of its own wants its gravity, and the gravity at which that yeast ends. Season and stores count the parts, and nothing twice.",
+      ],
+    },
+    {
+      title: "Keg and line",
+      paragraphs: [
+        "How many kegs, the gravity at which a pressure vessel may be closed, and a line that pours calmly. Never above the pressure on the keg's plate; let the pressure off before you open anything; air the room.",
+      ],
+    },
+    {
+      title: "On the brew day",
+      paragraphs: [
+        "The clock says at its time what a block asks for: salts and acid into the water, the rests, the runnings to measure, the starter, the gravity at which the keg is closed, the days of the dry hops. Steps that you have worded yourself stay as they are.",
+      ],
+    },
+  ],
+};
+
 const club: GuidePage = {
   file: "club.html",
   title: "Sharing with a club",
@@ -178,4 +240,4 @@ const club: GuidePage = {
   ],
 };
 
-export const guidePages: readonly GuidePage[] = [formulas, season, club];
+export const guidePages: readonly GuidePage[] = [formulas, season, blocks, club];

@@ -1,3 +1,5 @@
+import { tokenize, tokenTypes, type Token } from "@borgar/fx";
+
 /** One piece of a formula's text. `code` is everything that is not one of the others. */
 export type FormulaPiece =
   | { kind: "text" | "code" | "number"; source: string }
@@ -6,74 +8,38 @@ export type FormulaPiece =
   /** A word that could be a defined name, with the sheet before it if there is one. */
   | { kind: "name"; source: string; sheet: string | undefined; name: string };
 
-const sheetPart = String.raw`(?:'(?:[^']|'')+'|[\p{L}_][\p{L}\p{N}_.]*)!`;
-const word = String.raw`[\p{L}_\\][\p{L}\p{N}_.\\?]*`;
-const TEXT = /"(?:[^"]|"")*"/uy;
-const QUALIFIED = new RegExp(`(${sheetPart})?(${word})`, "uy");
-const REFERENCE = new RegExp(String.raw`(?:${sheetPart})?\$?[A-Za-z]{1,3}\$?\d+(?![\p{L}\p{N}_.(])`, "uy");
-const NUMBER = /(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?/uy;
-
 /** Splits a formula so that names and table references can be replaced without touching texts, functions or cells. */
 export function splitFormula(formula: string): FormulaPiece[] {
+  const tokens = tokenize(formula, { mergeRefs: false, negativeNumbers: false });
   const pieces: FormulaPiece[] = [];
-  let at = 0;
-  const match = (pattern: RegExp): RegExpExecArray | null => {
-    pattern.lastIndex = at;
-    return pattern.exec(formula);
-  };
-  while (at < formula.length) {
-    const piece = readText(match) ??
-      readReference(match) ??
-      readName(match, formula, at) ??
-      readStructured(formula, at, "", at) ??
-      readNumber(match) ?? { kind: "code" as const, source: formula[at]! };
-    pieces.push(piece);
-    at += piece.source.length;
+  for (let at = 0; at < tokens.length; at++) {
+    const sheet = isSheet(tokens[at]!) && tokens[at + 1]?.value === "!" ? tokens[at]!.value : undefined;
+    if (sheet !== undefined) at += 2;
+    const table = tokens[at]?.type === tokenTypes.REF_NAMED && tokens[at + 1]?.type === tokenTypes.REF_STRUCT ? tokens[at]!.value : "";
+    if (table !== "") at++;
+    pieces.push(...piecesOf(tokens[at], sheet, table));
   }
   return pieces;
 }
 
-type Matcher = (pattern: RegExp) => RegExpExecArray | null;
+const isSheet = ({ type }: Token): boolean => type === tokenTypes.CONTEXT || type === tokenTypes.CONTEXT_QUOTE;
 
-function readText(match: Matcher): FormulaPiece | undefined {
-  const found = match(TEXT);
-  return found ? { kind: "text", source: found[0] } : undefined;
+function piecesOf(token: Token | undefined, sheet: string | undefined, table: string): FormulaPiece[] {
+  const before = sheet === undefined ? "" : `${sheet}!`;
+  const { type, value } = token ?? { type: tokenTypes.OPERATOR, value: "" };
+  const source = `${before}${table}${value}`;
+  if (type === tokenTypes.STRING) return [{ kind: "text", source }];
+  if (type === tokenTypes.NUMBER) return [{ kind: "number", source }];
+  if (type === tokenTypes.REF_STRUCT) return [{ kind: "structured", source, table, inside: value.slice(1, -1) }];
+  if (type === tokenTypes.REF_NAMED) return [{ kind: "name", source, sheet: sheet && unquoteSheet(sheet), name: value }];
+  if (type === tokenTypes.FUNCTION || type === tokenTypes.BOOLEAN || type === tokenTypes.ERROR) return [code(source)];
+  if (value === "") return [code(source)];
+  // Whole columns and rows in their two halves, as a block of cells comes; signs and blanks one by one.
+  const parts = /^[\p{L}\p{N}$:]{2,}$/u.test(value) ? value.split(/(:)/u) : [...value];
+  return parts.map((part, index) => code(index === 0 ? before + part : part));
 }
 
-function readReference(match: Matcher): FormulaPiece | undefined {
-  const found = match(REFERENCE);
-  return found ? { kind: "code", source: found[0] } : undefined;
-}
-
-function readNumber(match: Matcher): FormulaPiece | undefined {
-  const found = match(NUMBER);
-  return found ? { kind: "number", source: found[0] } : undefined;
-}
-
-function readName(match: Matcher, formula: string, at: number): FormulaPiece | undefined {
-  const found = match(QUALIFIED);
-  if (!found) return undefined;
-  const [source, sheet, name] = found as unknown as [string, string | undefined, string];
-  const next = formula[at + source.length];
-  if (next === "[" && !sheet) return readStructured(formula, at + source.length, name, at);
-  if (next === "(" || next === "!") return { kind: "code", source };
-  if (/^(?:TRUE|FALSE)$/iu.test(name)) return { kind: "code", source };
-  return { kind: "name", source, sheet: sheet && unquoteSheet(sheet.slice(0, -1)), name };
-}
-
-function readStructured(formula: string, open: number, table: string, from: number): FormulaPiece | undefined {
-  if (formula[open] !== "[") return undefined;
-  let depth = 0;
-  for (let end = open; end < formula.length; end++) {
-    // An apostrophe in a structured reference lets the next character stand for itself.
-    if (formula[end] === "'") end++;
-    else if (formula[end] === "[") depth++;
-    else if (formula[end] === "]" && --depth === 0) {
-      return { kind: "structured", source: formula.slice(from, end + 1), table, inside: formula.slice(open + 1, end) };
-    }
-  }
-  return undefined;
-}
+const code = (source: string): FormulaPiece => ({ kind: "code", source });
 
 export const quoteSheet = (name: string): string => `'${name.replaceAll("'", "''")}'`;
 export const unquoteSheet = (name: string): string => (name.startsWith("'") ? name.slice(1, -1).replaceAll("''", "'") : name);

@@ -1,4 +1,6 @@
 import type { Problem } from "../../workbook/care/explain/explanation";
+import { callsAsWritten } from "../../workbook/grid/formulas/writing";
+import { useDecimalSign } from "../parts/decimal-sign";
 import { GoTo } from "../parts/go-to";
 
 export interface ProblemNoteProps {
@@ -10,12 +12,13 @@ export interface ProblemNoteProps {
 
 /** What is wrong, what to do, and a way there. */
 export function ProblemNote({ problem: { what, remedy, place }, isError, onLost }: ProblemNoteProps) {
+  const decimal = useDecimalSign();
   return (
     <div class={isError ? "note wrong" : "note"}>
       <p>
-        <strong>{what}</strong>
+        <strong>{callsAsWritten(what, decimal)}</strong>
       </p>
-      <p>{remedy}</p>
+      <p>{callsAsWritten(remedy, decimal)}</p>
       {place && <GoTo place={place} label={`Go to ${place.range}`} onProblem={onLost} />}
     </div>
   );

@@ -27,6 +27,14 @@ describe("finding names in a formula", () => {
     ).toBe(formula);
   });
 
+  it("parts blocks of cells, whole columns and signs, each sheet with what it stands before", () => {
+    const parts = (formula: string) => splitFormula(formula).map(({ kind, source }) => `${kind} ${source}`);
+    expect(parts("'It''s'!A1:B2<>A:$C  1:3")).toEqual(
+      ["'It''s'!A1", ":", "B2", "<", ">", "A", ":", "$C", " ", " ", "1", ":", "3"].map((source) => `code ${source}`),
+    );
+    expect(parts("=Bill[Kg]#+Gone!")).toEqual(["code =", "structured Bill[Kg]", "code #", "code +", "code Gone!"]);
+  });
+
   it("knows which names LET and LAMBDA declare", () => {
     expect([...localVariables(splitFormula("=LET(og,5,fg,og-1,og*volume)"))]).toEqual(["og", "fg"]);
     expect([...localVariables(splitFormula("=LAMBDA(x,y,x+og)(1,2)"))]).toEqual(["x", "y"]);

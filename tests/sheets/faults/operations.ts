@@ -8,6 +8,8 @@ import { writeBatch } from "../../../src/pane/new-batch/write-batch";
 import { insertBatch } from "../../../src/workbook/batch/insert-batch";
 import { exampleBatch } from "../../../src/workbook/batch/example-batch";
 import type { DayLine } from "../../../src/workbook/brewing/companion/brew-day/day-lines";
+import { judgeMeasured, writeMeasured } from "../../../src/workbook/brewing/companion/brew-day/judge-measured";
+import { batchFields } from "../../../src/workbook/batch/fields";
 import { brewToday, markDone, takeBackDone } from "../../../src/workbook/brewing/companion/brew-day/mark-line";
 import { carryOut } from "../../../src/workbook/brewing/companion/outcome";
 import { giveOwnMark } from "../../../src/workbook/brewing/companion/own-mark";
@@ -314,6 +316,13 @@ export const operations: readonly Operation[] = [
   changing("a time of the brew day", (context, seen) =>
     markDone(context, seen, { row: 5, what: "Boil", happened: "" } as DayLine, instantOf(dayNumber("2026-09-05T11:33"))),
   ),
+  changing("what the brew day measured", (context, seen) => {
+    // The day itself asks nothing here, where every function answers the same.
+    const { volume, reading: main, sampleTemperature: beside, scale } = batchFields.wort.fields;
+    const measurement = { id: "original", title: "", parts: [{ main: volume }, { main, beside, scale }], judgedBy: [] } as const;
+    const figures = { [volume.cell]: 5, [main.cell]: 1.05, [beside.cell]: 70 };
+    return writeMeasured(context, seen, judgeMeasured(seen, measurement, { figures, scale: "SG" }));
+  }),
   changing("a time taken back", (context, seen) =>
     takeBackDone(context, seen, { row: 4, what: "Boil", happened: noted(seen) } as DayLine, noted(seen)),
   ),

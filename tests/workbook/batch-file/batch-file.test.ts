@@ -9,8 +9,7 @@ import { usualValues } from "../../../src/workbook/batch/derived/usual-values";
 import { blockFields } from "../../../src/workbook/batch/fields/blocks";
 import { blocksOf } from "../../../src/workbook/batch/sheet/blocks";
 import { planBatch } from "../../../src/workbook/batch/sheet/plan";
-import { allGrainSteps } from "../../../src/workbook/batch/sheet/steps";
-import { unitWords } from "../../../src/workbook/batch/unit-words";
+import { ourSteps as stepsOf } from "../../../src/workbook/batch/sheet/steps";
 import { readBatchFile } from "../../../src/workbook/exchange/batch-file/read-batch-file";
 import { isPrivate } from "../../../src/workbook/batch/private-words";
 import { shareable } from "../../../src/workbook/exchange/batch-file/shareable";
@@ -20,7 +19,7 @@ import type { BatchInWorkbook } from "../../../src/workbook/sheets/batches-in-wo
 import { handSheet } from "../../support/hand-sheet";
 import { anyBatch, words } from "../../support/arbitrary-batch";
 
-const ourSteps = allGrainSteps("metric", unitWords("metric"));
+const ourSteps = stepsOf("all-grain", "metric", []);
 const anyStep = fc.record({
   what: fc.oneof(
     words.filter((text) => !text.startsWith("=")),

@@ -4,7 +4,7 @@ import { locales, toLocal } from "../../../src/excel-stand-in/excel/locale";
 import { formulaText } from "../../../src/functions/formula-text";
 import { functionNamed, registry } from "../../../src/functions/registry";
 import { formulaOf } from "../../../src/workbook/care/explain/put-into-cell";
-import { asKept, asWritten } from "../../../src/workbook/grid/formulas/writing";
+import { asKept, asWritten, callsAsWritten } from "../../../src/workbook/grid/formulas/writing";
 
 const abv = functionNamed("BEER.ABV");
 
@@ -16,6 +16,14 @@ describe("where the comma is the decimal sign, a formula", () => {
     );
     expect(asWritten("=SUM({1.5,2;3,4}, A1)", ",")).toBe("=SUM({1,5.2;3.4}; A1)");
     expect(asWritten("=GYLE.BEER.ABV(1.048, 1.010)", ".")).toBe("=GYLE.BEER.ABV(1.048, 1.010)");
+  });
+
+  it("within words is found by its function; the words and their numbers stay", () => {
+    const words = '12.4 looks like °P: wrap it in GYLE.WORT.SG(12.4), or GYLE.WORT.YIELD(300.5,"us, 1.5"); see GYLE.WORT.SG (1.5).';
+    expect(callsAsWritten(words, ",")).toBe(
+      '12.4 looks like °P: wrap it in GYLE.WORT.SG(12,4), or GYLE.WORT.YIELD(300,5;"us, 1.5"); see GYLE.WORT.SG (1.5).',
+    );
+    expect(callsAsWritten(words, ".")).toBe(words);
   });
 
   it("of every example reads as that country's Excel writes it, and back", () => {

@@ -1,11 +1,10 @@
-import type { UnitSystem } from "../../../functions/quantities";
 import type { NamedCells } from "../../grid/read/named-cells";
-import type { BatchContents, Method, StepLine } from "../contents";
+import type { BatchContents, Method } from "../contents";
 import { readFields } from "../derived/read-fields";
 import type { On } from "../describe/field";
 import { batchFields } from "../fields";
-import { allGrainSteps, extractSteps } from "../sheet/steps";
-import { unitWords } from "../unit-words";
+import { ourSteps } from "../sheet/steps";
+import { blocksOnSheet } from "./blocks-on-sheet";
 import { unitsOf } from "./batch-sheets";
 
 /**
@@ -18,7 +17,8 @@ export function batchContents(sheet: NamedCells): BatchContents {
   const on = madeFor(sheet);
   const { units, method } = on;
   const { steps, ...read } = readFields(batchFields, sheet, on);
-  const own = steps && !isOurs(steps, units, method);
+  // Steps that somebody has changed stay as they are, in the words and units of the one who wrote them.
+  const own = steps && JSON.stringify(steps) !== JSON.stringify(ourSteps(method, units, blocksOnSheet(sheet)));
   return { ...read, ...(own && { steps }), sheetName: sheet.sheetName, units, method };
 }
 
@@ -27,7 +27,3 @@ export const madeFor = (sheet: NamedCells): On => ({ units: unitsOf(sheet), meth
 
 /** Only a sheet on which grain is mashed says with how much water. */
 export const methodOf = (sheet: NamedCells): Method => (sheet.has("mash_water") ? "all-grain" : "extract");
-
-/** Steps that somebody has changed stay as they are, in the words and units of the one who wrote them. */
-const isOurs = (steps: readonly StepLine[], units: UnitSystem, method: Method): boolean =>
-  JSON.stringify(steps) === JSON.stringify((method === "all-grain" ? allGrainSteps : extractSteps)(units, unitWords(units)));

@@ -3,6 +3,7 @@ import type { BatchContents, Kit } from "../contents";
 import { convertFields } from "../derived/convert-fields";
 import { batchFields } from "../fields";
 import { kitFields } from "../fields/kit";
+import { blocksOf } from "../sheet/blocks";
 import { translatedSteps } from "./translated-steps";
 
 export const convertKit = (kit: Kit, from: UnitSystem, to: UnitSystem): Kit => convertFields(kitFields, kit, from, to);
@@ -17,6 +18,6 @@ export function convertUnits(batch: BatchContents, to: UnitSystem): BatchContent
   return {
     ...convertFields(batchFields, batch, from, to),
     units: to,
-    ...(steps && { steps: translatedSteps(steps, method, from, to) }),
+    ...(steps && { steps: translatedSteps(steps, method, blocksOf(batch), from, to) }),
   };
 }

@@ -1,18 +1,20 @@
 import type { UnitSystem } from "../../../functions/quantities";
 import type { Method, StepLine } from "../contents";
-import { allGrainSteps, extractSteps } from "../sheet/steps";
-import { unitWords } from "../unit-words";
-
-const ours = (method: Method, units: UnitSystem): readonly StepLine[] =>
-  (method === "extract" ? extractSteps : allGrainSteps)(units, unitWords(units));
+import type { BlockKey } from "../fields/blocks";
+import { ourSteps } from "../sheet/steps";
 
 /**
  * Edited steps for another unit system: words of ours that were left as they are come in the new units; words of the
  * brewer's own stay, since nobody can convert a sentence (`stepsToReword` names those that speak of the old units).
  */
-export function translatedSteps(steps: readonly StepLine[], method: Method, from: UnitSystem, to: UnitSystem): StepLine[] {
-  const before = ours(method, from);
-  const after = ours(method, to);
+export function translatedSteps(
+  steps: readonly StepLine[],
+  method: Method,
+  blocks: readonly BlockKey[],
+  from: UnitSystem,
+  to: UnitSystem,
+): StepLine[] {
+  const [before, after] = [ourSteps(method, from, blocks), ourSteps(method, to, blocks)];
   const inNewUnits = <Field extends "what" | "caution" | "why">(field: Field, value: StepLine[Field]): StepLine[Field] => {
     const index = before.findIndex((line) => line[field] === value);
     return after[index]?.[field] ?? value;

@@ -1,7 +1,7 @@
 import type { BatchContents } from "../contents";
 import { section, type BatchBuilder } from "./fields";
-import { allGrainSteps, extractSteps } from "./steps";
-import type { UnitWords } from "../unit-words";
+import { blocksOf } from "./blocks";
+import { ourSteps } from "./steps";
 
 /** Rows of a new sheet's clock and of its steps; a teacher may add a few. A batch with more lines gets as many. */
 const usualTimelineRows = 23;
@@ -10,19 +10,18 @@ const usualStepRows = 18;
 const linesOfItsOwn = ({ hops, hopStand }: BatchContents): number =>
   hopStand.minutes !== "" || hops.some(({ minutes }) => minutes === "stand") ? 4 : 3;
 
-const stepsOf = ({ steps, method, units }: BatchContents, words: UnitWords) =>
-  steps ?? (method === "extract" ? extractSteps(units, words) : allGrainSteps(units, words));
+const stepsOf = (contents: BatchContents) => contents.steps ?? ourSteps(contents.method, contents.units, blocksOf(contents));
 
 /**
  * 6. Brew day by the clock. The steps that it is made of stand to the right,
  * outside the printed page, where a teacher edits them; beside them is the timeline as one spilled call, which the
  * printed lines repeat in a readable order. Returns the first cell of that call.
  */
-export function brewDay(b: BatchBuilder, contents: BatchContents, words: UnitWords): string {
+export function brewDay(b: BatchBuilder, contents: BatchContents): string {
   const { happened } = contents;
   const timelineRows = Math.max(
     b.tableRows["Timeline"] ?? usualTimelineRows,
-    stepsOf(contents, words).length + linesOfItsOwn(contents) + contents.hops.length,
+    stepsOf(contents).length + linesOfItsOwn(contents) + contents.hops.length,
     happened.length,
   );
   section(b, 6, "Brew day by the clock", "Write the real time beside each line; steps are edited on the right, from column K");
@@ -46,7 +45,7 @@ export function brewDay(b: BatchBuilder, contents: BatchContents, words: UnitWor
     b.put("G", show("U"), { style: "caution", format: "text", mergeTo: "I" }, row);
   }
   b.name("happened", `F${first}:F${first + timelineRows - 1}`);
-  stepTable(b, contents, words, heading);
+  stepTable(b, contents, heading);
   b.put("Q", "Timeline of the steps and hops (calculates)", { style: "hint" }, heading);
   b.put(
     "Q",
@@ -60,8 +59,8 @@ export function brewDay(b: BatchBuilder, contents: BatchContents, words: UnitWor
   return `Q${first}`;
 }
 
-function stepTable(b: BatchBuilder, contents: BatchContents, words: UnitWords, heading: number): void {
-  const steps = stepsOf(contents, words);
+function stepTable(b: BatchBuilder, contents: BatchContents, heading: number): void {
+  const steps = stepsOf(contents);
   const stepRows = Math.max(b.tableRows["Steps"] ?? usualStepRows, steps.length);
   for (const [column, text] of [
     ["K", "Step"],

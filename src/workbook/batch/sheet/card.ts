@@ -1,27 +1,17 @@
-import type { NumberFormat } from "../../grid/plan/sheet-plan";
+import { cardFigures, type CardFigure } from "../figures/card-figures";
 import type { BatchContents } from "../contents";
 import type { SheetLine } from "../derived/sheet-lines";
-import type { BatchCell } from "../fields/cells";
 import { planVersion } from "../describe/plan-version";
 import { leftField, section, workings, type BatchBuilder, type BatchLines, type Field } from "./fields";
 import { unlessInParts } from "./parts";
 import { bitternessFormula, modelOf } from "./hops";
 import type { UnitWords } from "../unit-words";
 
-interface Figure {
-  readonly label: string;
-  readonly format: NumberFormat;
-  readonly unit?: string;
-  /** Name and formula. */
-  readonly plan: readonly [BatchCell, string];
-  readonly reached: readonly [BatchCell, string];
-}
-
 /** Priming adds to the alcohol that the readings tell of, unless its sugar is withheld. Asked here, the chain of calls stays short. */
 const inTheBottle = 'IF(OR(abv_bottle="",NOT(ISNUMBER(sugar_mass))),"","; with the priming "&FIXED(abv_bottle,1,TRUE))';
 
 /** With how far the figure can be trusted when both readings are good to ±0.002, the usual hydrometer (common practice). */
-const alcoholUnit = `=IF(N(abv_reached)=0,"% by volume","% by volume, ± "&FIXED(abv_spread,1,TRUE)&${inTheBottle})`;
+const alcoholUnit = `=IF(N(abv_reached)=0,"${cardFigures.alcohol.unit}","${cardFigures.alcohol.unit}, ± "&FIXED(abv_spread,1,TRUE)&${inTheBottle})`;
 
 /** By the newest reading, finished or not: the card shows them once the readings are at rest, and a chain of calls stays short. */
 const byNewestReading = (words: UnitWords): readonly [string, Field][] => [
@@ -99,67 +89,37 @@ export function card(b: BatchBuilder, contents: BatchContents, lines: BatchLines
   b.put("G", "Planned", { style: "headingRight" });
   b.put("H", "Reached", { style: "headingRight" });
   const whole = (formula: string, ofParts?: string): string => unlessInParts(contents.partsOfWort !== undefined, formula, ofParts);
-  const figures: readonly Figure[] = [
-    {
-      label: "Original gravity",
-      format: "gravity",
-      plan: ["og_plan", "=GYLE.WORT.GRAVITY(malt,gravity_volume,grain_efficiency,units)"],
-      reached: ["og_shown", '=IF(og_reached="","",og)'],
-    },
-    {
-      label: "Final gravity",
-      format: "gravity",
-      plan: ["fg_plan", "=GYLE.YEAST.FINISH(og_plan,attenuation)"],
-      reached: ["fg_reached", '=IF(OR(verdict="steady",verdict="stalled"),fg,"")'],
-    },
-    {
-      label: "Alcohol",
-      format: "one",
-      unit: alcoholUnit,
-      plan: ["abv_plan", "=GYLE.BEER.ABV(og_plan,fg_plan)"],
-      reached: ["abv_reached", '=IF(N(fg_reached)=0,"",abv_now)'],
-    },
-    {
-      label: "Bitterness",
-      format: "whole",
-      unit: "IBU",
-      plan: ["ibu_plan", bitternessFormula("HOPS.IBU", modelOf(contents))],
-      reached: ["ibu_reached", '=IF(OR(volume_reached="",ibu_plan=""),"",ibu_plan*volume/volume_reached)'],
-    },
-    {
-      label: "Colour",
-      format: "one",
-      plan: ["colour_plan", `=IF(${noColours},"",GYLE.WORT.COLOUR(malt,gravity_volume,colour_scale,units))`],
-      reached: [
-        "colour_reached",
-        '=IF(OR(volume_reached="",colour_plan=""),"",GYLE.WORT.COLOUR(malt,gravity_volume*volume_reached/volume,colour_scale,units))',
-      ],
-    },
-    {
-      label: "Bottles",
-      format: "whole",
-      plan: [
-        "bottles_plan",
-        `=${whole('IF(into="keg","",INDEX(GYLE.PACK.BOTTLES(volume,bottle_volume,bottling_loss,units),1,1))', "bottles_ready")}`,
-      ],
-      reached: ["bottles_reached", `=${whole('IF(N(bottles_filled)=0,"",bottles_filled)', 'IF(parts_bottles=0,"",parts_bottles)')}`],
-    },
-    {
-      label: "Total cost, per bottle",
-      format: "money",
-      unit: "in all; for each bottle filled",
-      plan: ["cost_plan", '=IF(SUM(malt_cost,hop_cost,yeast_cost,other_cost)=0,"",SUM(malt_cost,hop_cost,yeast_cost,other_cost))'],
-      reached: ["cost_each", `=${whole('IF(OR(cost_plan="",N(bottles_filled)=0),"",cost_plan/bottles_filled)')}`],
-    },
-  ];
-  for (const [index, { label, format, unit, plan, reached }] of figures.entries()) {
+  const formulas: Readonly<Record<keyof typeof cardFigures, readonly [plan: string, reached: string]>> = {
+    originalGravity: ["=GYLE.WORT.GRAVITY(malt,gravity_volume,grain_efficiency,units)", '=IF(og_reached="","",og)'],
+    finalGravity: ["=GYLE.YEAST.FINISH(og_plan,attenuation)", '=IF(OR(verdict="steady",verdict="stalled"),fg,"")'],
+    alcohol: ["=GYLE.BEER.ABV(og_plan,fg_plan)", '=IF(N(fg_reached)=0,"",abv_now)'],
+    bitterness: [
+      bitternessFormula("HOPS.IBU", modelOf(contents)),
+      '=IF(OR(volume_reached="",ibu_plan=""),"",ibu_plan*volume/volume_reached)',
+    ],
+    colour: [
+      `=IF(${noColours},"",GYLE.WORT.COLOUR(malt,gravity_volume,colour_scale,units))`,
+      '=IF(OR(volume_reached="",colour_plan=""),"",GYLE.WORT.COLOUR(malt,gravity_volume*volume_reached/volume,colour_scale,units))',
+    ],
+    bottles: [
+      `=${whole('IF(into="keg","",INDEX(GYLE.PACK.BOTTLES(volume,bottle_volume,bottling_loss,units),1,1))', "bottles_ready")}`,
+      `=${whole('IF(N(bottles_filled)=0,"",bottles_filled)', 'IF(parts_bottles=0,"",parts_bottles)')}`,
+    ],
+    cost: [
+      '=IF(SUM(malt_cost,hop_cost,yeast_cost,other_cost)=0,"",SUM(malt_cost,hop_cost,yeast_cost,other_cost))',
+      `=${whole('IF(OR(cost_plan="",N(bottles_filled)=0),"",cost_plan/bottles_filled)')}`,
+    ],
+  };
+  const keys = Object.keys(cardFigures) as (keyof typeof cardFigures)[];
+  for (const [index, key] of keys.entries()) {
+    const { label, format, unit = "", plan, reached }: CardFigure = cardFigures[key];
     const row = first + 1 + index;
     b.put("E", label, { style: "label", mergeTo: "F" }, row);
-    b.put("G", plan[1], { style: "keyResult", format, name: plan[0] }, row);
-    b.put("H", reached[1], { style: "keyResult", format, name: reached[0] }, row);
-    if (unit) b.put("I", unit, { style: "unit" }, row);
+    b.put("G", formulas[key][0], { style: "keyResult", format, name: plan }, row);
+    b.put("H", formulas[key][1], { style: "keyResult", format, name: reached }, row);
+    if (unit !== "") b.put("I", key === "alcohol" ? alcoholUnit : unit, { style: "unit" }, row);
   }
-  const colourRow = first + 1 + figures.findIndex(({ label }) => label === "Colour");
+  const colourRow = first + 1 + keys.indexOf("colour");
   const srm = contents.units === "us" ? "colour_plan" : "GYLE.BEER.SRM(colour_plan)";
   const swatch = b.put(
     "I",

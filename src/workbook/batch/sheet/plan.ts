@@ -50,7 +50,7 @@ export function planBatch(typed: BatchContents, { tableRows = {}, blocks: order 
   const shares = hops(b, contents, lines);
   yeast(b, lines);
   const secondPage = b.row;
-  const timeline = brewDay(b, contents, words);
+  const timeline = brewDay(b, contents);
   const readingRows = readings(b, contents, lines, words);
   const thirdPage = b.row;
   packaging(b, contents, lines, words);

@@ -3,7 +3,7 @@ import { argumentName, type AnyDescriptor, type Parameter } from "../../../funct
 import { isErrorText, type Cells } from "../../grid/evaluate/cells";
 import { evaluate, OnlyTheSheetKnows } from "../../grid/evaluate/evaluate";
 import { parsed } from "../../grid/evaluate/parse";
-import { asKept, type DecimalSign } from "../../grid/formulas/writing";
+import { asKept, callsAsWritten, type DecimalSign } from "../../grid/formulas/writing";
 import { askForNames, readWorld } from "../../grid/evaluate/read-world";
 import { address as addressAt, position } from "../../grid/plan/addresses";
 import type { CellValue } from "../../grid/read/named-cells";
@@ -69,7 +69,8 @@ export async function previewFormula(
   await context.sync();
   const world = await readWorld(context, asked, sheet, position(address), [formula]);
   try {
-    return shownPreview(descriptor, evaluate(tree, world));
+    const shown = shownPreview(descriptor, evaluate(tree, world));
+    return shown.kind === "wrong" ? { ...shown, words: callsAsWritten(shown.words, decimal) } : shown;
   } catch (problem) {
     if (!(problem instanceof OnlyTheSheetKnows)) throw problem;
     return { kind: "empty", words: `Only the sheet can work out ${problem.message}; the answer shows once it is written.` };
@@ -118,7 +119,7 @@ async function lookAndPut(
   const { row, column } = position(address);
   const target = context.workbook.worksheets.getItem(sheet);
   const around = target.getRange(`${address}:${addressAt(row + spill.rows - 1, column + spill.columns - 1)}`);
-  around.load("formulas,values");
+  around.load("formulas,formulasLocal,values");
   const used = target.getUsedRange().load("rowIndex,rowCount");
   await context.sync();
   const filled = around.formulas.flatMap((line: unknown[], r) =>
@@ -131,12 +132,14 @@ async function lookAndPut(
       words: `The answer needs ${String(spill.rows)} × ${String(spill.columns)} cells, and ${inTheWay.address} is not empty. Nothing was written; choose a cell with room.`,
     };
   const own = filled.find((cell) => cell.address === address);
-  if (own && (agreed === undefined || !isSame(own.content, agreed)))
+  if (own && (agreed === undefined || !isSame(own.content, agreed))) {
+    const seen = String(around.formulasLocal[0]?.[0]);
     return {
       kind: "occupied",
       holds: own.content,
-      words: `${address} holds ${String(own.content).length > 40 ? `${String(own.content).slice(0, 40)}…` : String(own.content)}. Nothing was written yet.`,
+      words: `${address} holds ${seen.length > 40 ? `${seen.slice(0, 40)}…` : seen}. Nothing was written yet.`,
     };
+  }
   // What stands in the cell itself may be one of ours, which would be at #NAME? as well once it was put back.
   if (needFunctions([formula])) await askInEmptyCell(context, sheet, own ? `A${used.rowIndex + used.rowCount + 1}` : address);
   const cell = target.getRange(address);

@@ -79,7 +79,11 @@ export function grown(sheet: NamedCells, keys: readonly BlockKey[]): Growth {
   };
 }
 
-/** Formulas above the new rows that the blocks change. One that is not as planned is the brewer's own. */
+/** A formula at its place; words are the same at every place. */
+const asMoved = (content: string, place: (planned: string) => string | undefined): string | undefined =>
+  content.startsWith("=") ? moved(content, place) : content;
+
+/** Formulas and words above the new rows that the blocks change. One that is not as planned is the brewer's own. */
 function followers(
   sheet: NamedCells,
   before: SheetPlan,
@@ -97,7 +101,7 @@ function followers(
     if (where === undefined) continue;
     const { row, column } = position(where);
     const was = sheet.formulaAt(row, column) as CellContent;
-    const [former, today] = [moved(content, place), moved(next, at)];
+    const [former, today] = [asMoved(content, place), asMoved(next, at)];
     if (today !== undefined && former === was) followed.push({ address: where, content: today, was });
     else kept.push(where);
   }

@@ -19,6 +19,10 @@ export function asWritten(formula: string, decimal: DecimalSign): string {
     .join("");
 }
 
+/** Words about formulas, with each call of ours in them as it is written there. */
+export const callsAsWritten = (words: string, decimal: DecimalSign): string =>
+  words.replace(/\bGYLE\.[A-Z.]+\((?:"[^"]*"|[^()"])*\)/g, (call) => asWritten(`=${call}`, decimal).slice(1));
+
 /** What is typed there, as formulas are kept everywhere: `MAX(1,5;A2)` is `MAX(1.5,A2)`. Words in quotes stay as they are. */
 export function asKept(typed: string, decimal: DecimalSign): string {
   let inArray = false;

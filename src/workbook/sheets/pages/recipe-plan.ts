@@ -1,4 +1,11 @@
 import { ebcFromSrm } from "../../../core/wort/colour-scales";
+import { unitBeside } from "../../batch/derived/sheet-lines";
+import { forSheet, type Single } from "../../batch/describe/field";
+import { kitFields } from "../../batch/fields/kit";
+import { packagingFields } from "../../batch/fields/packaging";
+import { waterFields } from "../../batch/fields/water";
+import { yeastFields } from "../../batch/fields/yeast";
+import { cardFigures, type CardFigure } from "../../batch/figures/card-figures";
 import { colourBands } from "../../grid/plan/colour-bands";
 import { partNames } from "../../batch/fields/blocks/parts";
 import { linesPoints, SheetBuilder } from "../../grid/plan/sheet-builder";
@@ -45,6 +52,11 @@ export function planRecipe(batch: BatchInWorkbook, pageName: string): SheetPlan 
     });
     if (!wide && unit) b.put(unitAt, unit, { style: "unit", ...(side === "right" && { mergeTo: "H" }) });
   };
+  const planned = ({ label, plan, format, unit }: CardFigure, name = label): Line => [name, plan, format, unit];
+  const typed = (field: Single & { readonly cell: string }, label = forSheet(field.label, { units, method })): Line =>
+    field.kind === "number"
+      ? [label, field.cell, forSheet(field.format, { units, method }), unitBeside(field, { units, method })]
+      : [label, field.cell, "text"];
   const section = (title: string, hint: string) => sectionHead(b, title, "D", hint, ["E", "H"]);
   const pairs = (left: readonly Line[], right: readonly Line[]) => {
     for (let index = 0; index < Math.max(left.length, right.length); index += 1) {
@@ -60,15 +72,11 @@ export function planRecipe(batch: BatchInWorkbook, pageName: string): SheetPlan 
   const colourRow = b.row + 1;
   b.put("G", shown(named("swatch")), { style: "swatch", mergeTo: "H" }, colourRow);
   pairs(
+    [planned(cardFigures.originalGravity), planned(cardFigures.finalGravity), planned(cardFigures.alcohol)],
     [
-      ["Original gravity", "og_plan", "gravity"],
-      ["Final gravity", "fg_plan", "gravity"],
-      ["Alcohol", "abv_plan", "one", "% by volume"],
-    ],
-    [
-      ["Bitterness", "ibu_plan", "whole", "IBU"],
-      ["Colour", "colour_plan", "one"],
-      [`Bottles of ${kit.bottleVolume} ${words.bottleVolume}`, "bottles_plan", "whole"],
+      planned(cardFigures.bitterness),
+      planned(cardFigures.colour),
+      planned(cardFigures.bottles, `${cardFigures.bottles.label} of ${kit.bottleVolume} ${words.bottleVolume}`),
     ],
   );
   colourBands(b, `G${colourRow}`, `$F$${colourRow}`, units === "us" ? 1 : ebcFromSrm(1));
@@ -108,32 +116,29 @@ export function planRecipe(batch: BatchInWorkbook, pageName: string): SheetPlan 
   section("Water, yeast and fermentation", "Clean water, healthy yeast, a steady place");
   const soak: readonly Line[] =
     method === "extract"
-      ? [
-          ["Steep at", "soak_temperature", "whole", words.temperature],
-          ["Steep for", "soak_minutes", "whole", "min"],
-        ]
+      ? [typed(kitFields.soakTemperature), typed(kitFields.soakMinutes)]
       : [
           ["Mash water", "mash_water", "two", words.volume],
           ["Heat it to", "strike_temperature", "one", words.temperature],
-          ["Mash at", "soak_temperature", "whole", words.temperature],
-          ["Mash for", "soak_minutes", "whole", "min"],
+          typed(kitFields.soakTemperature),
+          typed(kitFields.soakMinutes),
           ["Water to sparge with", "sparge_water", "two", words.volume],
         ];
   pairs(
     [
       ["Collect", "water_collect", "two", words.volume],
       ...soak,
-      ["Boil", "boil_minutes", "whole", "min"],
-      ["Top-up water", "top_up", "two", words.volume],
-      ["Salts, other", "salts", "text"],
+      typed(kitFields.boilMinutes),
+      typed(waterFields.topUp),
+      typed(waterFields.salts, "Salts, other"),
     ],
     [
-      ["Yeast", "yeast_name", "text"],
+      typed(yeastFields.name),
       ["Packs to pitch", "packs_to_pitch", "whole"],
-      ["Pitch at", "pitch_temperature", "whole", words.temperature],
-      ["Ferments from", "ferment_from", "whole", words.temperature],
-      ["to", "ferment_to", "whole", words.temperature],
-      ["Apparent attenuation", "attenuation", "whole", "%"],
+      typed(yeastFields.pitchTemperature),
+      typed(yeastFields.fermentFrom),
+      typed(yeastFields.fermentTo),
+      typed(yeastFields.attenuationPercent),
     ],
   );
 
@@ -152,14 +157,10 @@ export function planRecipe(batch: BatchInWorkbook, pageName: string): SheetPlan 
 
   section("Packaging", "Only when two readings a day apart agree: glass under pressure cuts");
   pairs(
-    [
-      ["Into", "into", "text"],
-      ["Carbonation", "carbonation", "one", "volumes of CO2"],
-      ["Priming sugar", "priming_sugar", "text"],
-    ],
+    [typed(packagingFields.into), typed(packagingFields.co2Volumes, "Carbonation"), typed(packagingFields.sugar)],
     [
       ["Sugar for the batch", "sugar_mass", "two", words.smallMass],
-      ["Kind of bottle", "bottle_kind", "text"],
+      typed(packagingFields.bottleKind),
       ["Keg pressure", "keg_pressure", "one", words.pressure],
     ],
   );

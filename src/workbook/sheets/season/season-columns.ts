@@ -1,5 +1,6 @@
 import { ebcFromSrm } from "../../../core/wort/colour-scales";
 import { quantity, type UnitSystem } from "../../../functions/quantities";
+import { cardFigures, type CardFigure } from "../../batch/figures/card-figures";
 import { hasCell, type SheetMarks } from "../../batch/read/batch-marks";
 import { columnLetters, columnNumber } from "../../grid/plan/addresses";
 import type { CellContent, NumberFormat, StyleName } from "../../grid/plan/sheet-plan";
@@ -73,7 +74,7 @@ const same = (name: string) => (at: string) => `IF(${at}${name}="","",${at}${nam
 const reachedOr = (reached: string, planned: string) => (at: string) => `IF(N(${at}${reached})>0,${at}${reached},${at}${planned})`;
 
 const volume = reachedOr("volume_reached", "volume");
-const colour = reachedOr("colour_reached", "colour_plan");
+const colour = reachedOr(cardFigures.colour.reached, cardFigures.colour.plan);
 const volumeUnit = 'IF(season_units="us","US gal","L")';
 
 /** Beer that went into kegs: as it was noted where the sheet has a cell for it, or what was in the fermenter, less what stays behind. */
@@ -88,7 +89,21 @@ const bottledVolume = (at: string, { hasParts }: OnSheet): string => {
   return hasParts ? `IF(N(${at}parts_total)>0,N(${at}parts_bottled),${whole})` : whole;
 };
 
-const listed: readonly SeasonColumn[] = [
+/** A figure of the batches' cards, as it was planned and as it was reached. */
+function plannedAndReached(
+  { label, format, plan, reached }: CardFigure,
+  [planned, beside]: readonly [string, string],
+  width: number,
+  title = label,
+): SeasonColumn[] {
+  const column = { width, format, keeps: "as it is" } as const;
+  return [
+    { ...column, letter: planned, group: [title, beside], heading: "planned", style: "result", live: same(plan) },
+    { ...column, letter: beside, heading: "reached", style: "keyResult", live: same(reached) },
+  ];
+}
+
+const printed: readonly SeasonColumn[] = [
   { letter: "A", width: 4, heading: "No.", style: "result", format: "general", live: same("batch_number"), keeps: "as it is" },
   {
     letter: "B",
@@ -118,50 +133,10 @@ const listed: readonly SeasonColumn[] = [
     live: (at, row) => stateFormula(at, `$${typedColumns.left}${row}`),
     keeps: "as it is",
   },
-  {
-    letter: "F",
-    width: 7.2,
-    group: ["Original gravity", "G"],
-    heading: "planned",
-    style: "result",
-    format: "gravity",
-    live: same("og_plan"),
-    keeps: "as it is",
-  },
-  { letter: "G", width: 7.2, heading: "reached", style: "keyResult", format: "gravity", live: same("og_shown"), keeps: "as it is" },
-  {
-    letter: "H",
-    width: 7,
-    group: ["Final gravity", "I"],
-    heading: "planned",
-    style: "result",
-    format: "gravity",
-    live: same("fg_plan"),
-    keeps: "as it is",
-  },
-  { letter: "I", width: 7, heading: "reached", style: "keyResult", format: "gravity", live: same("fg_reached"), keeps: "as it is" },
-  {
-    letter: "J",
-    width: 7,
-    group: ["Alcohol % vol", "K"],
-    heading: "planned",
-    style: "result",
-    format: "one",
-    live: same("abv_plan"),
-    keeps: "as it is",
-  },
-  { letter: "K", width: 7, heading: "reached", style: "keyResult", format: "one", live: same("abv_reached"), keeps: "as it is" },
-  {
-    letter: "L",
-    width: 7,
-    group: ["Bitterness IBU", "M"],
-    heading: "planned",
-    style: "result",
-    format: "whole",
-    live: same("ibu_plan"),
-    keeps: "as it is",
-  },
-  { letter: "M", width: 7, heading: "reached", style: "keyResult", format: "whole", live: same("ibu_reached"), keeps: "as it is" },
+  ...plannedAndReached(cardFigures.originalGravity, ["F", "G"], 7.2),
+  ...plannedAndReached(cardFigures.finalGravity, ["H", "I"], 7),
+  ...plannedAndReached(cardFigures.alcohol, ["J", "K"], 7, "Alcohol % vol"),
+  ...plannedAndReached(cardFigures.bitterness, ["L", "M"], 7, "Bitterness IBU"),
   {
     letter: "N",
     width: 5.5,
@@ -256,7 +231,7 @@ const listed: readonly SeasonColumn[] = [
   },
 ];
 
-const keepers = listed.filter(({ keeps }) => keeps !== undefined);
+const keepers = printed.filter(({ keeps }) => keeps !== undefined);
 const firstKept = columnNumber("AF");
 
 /** A column whose figures are kept, and the one in which they are. */
@@ -276,7 +251,7 @@ export const keptAt = (letter: string): string => keptColumns.find((one) => one.
 
 /** All columns of ours, in their order. */
 export const columns: readonly SeasonColumn[] = [
-  ...listed,
+  ...printed,
   ...keptColumns.map(({ at, keeps }, index): SeasonColumn => {
     const { heading, group, format } = keepers[index]!;
     const unit = keeps === "volume" ? ", L" : keeps === "colour" ? "EBC" : "";

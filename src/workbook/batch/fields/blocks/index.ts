@@ -161,6 +161,7 @@ export const blockResults = [
   "parts_bottled",
   "parts_kegged",
   "kegs_ready",
+  "spund_planned",
   "spund_at",
   "line_length",
 ] as const;

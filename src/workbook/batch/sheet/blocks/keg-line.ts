@@ -76,4 +76,21 @@ export const kegLine: Block = {
     );
     cautionsBelow(b, cautions);
   },
+  beside({ partsOfWort }) {
+    const keg = goesInto(partsOfWort !== undefined);
+    return [
+      [
+        "Planned: close it at a gravity of",
+        {
+          // From the plan alone: the clock speaks of it, and what is read later goes by the clock.
+          content: keg.unless(
+            ["N(keg_plate)<=0", "N(og_plan)=0", "N(fg_plan)=0", `N(${keg.carbonation})<=0`, "NOT(ISNUMBER(ferment_to))"],
+            `GYLE.PACK.SPUND(og_plan,fg_plan,${keg.carbonation},ferment_to,keg_plate,,altitude,units)`,
+          ),
+          format: "gravity",
+          name: "spund_planned",
+        },
+      ],
+    ];
+  },
 };

@@ -131,4 +131,4 @@ test("a figure on the brew day's card: corrected, doubted, written", async () =>
   await pane.getByText("Before the boil, gravity 1.040: it is in the sheet.").waitFor();
   expect(await pane.evaluate(() => document.activeElement?.className)).toContain("main-action");
   await expectWellLaid("card-written");
-});
+}, 400_000);

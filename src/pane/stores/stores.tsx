@@ -130,6 +130,10 @@ interface OneBatchProps {
 
 const rounded = (amount: number): number => Math.round(amount * 100) / 100;
 
+/* What is seen on a button is part of what is heard, or nobody can say it to a computer that listens. */
+const drawAll = "Draw from the stores";
+const drawShort = "Draw what there is, short or not";
+
 function OneBatch({ batch, busy, work, chosen, choose }: OneBatchProps) {
   const { sheetName, drawn, isCopied, shortages, lots, refused, hops } = batch;
   const stale = hops.filter(
@@ -185,8 +189,13 @@ function OneBatch({ batch, busy, work, chosen, choose }: OneBatchProps) {
       ) : (
         !refused &&
         !isCopied && (
-          <button type="button" disabled={busy} aria-label={`Draw for ${sheetName}`} onClick={() => work(() => drawFor(sheetName, chosen))}>
-            {shortages.length > 0 ? "Draw what there is, short or not" : "Draw from the stores"}
+          <button
+            type="button"
+            disabled={busy}
+            aria-label={`${shortages.length > 0 ? drawShort : drawAll}: ${sheetName}`}
+            onClick={() => work(() => drawFor(sheetName, chosen))}
+          >
+            {shortages.length > 0 ? drawShort : drawAll}
           </button>
         )
       )}
@@ -204,7 +213,7 @@ function OneBatch({ batch, busy, work, chosen, choose }: OneBatchProps) {
           <button
             type="button"
             disabled={busy}
-            aria-label={`Write the aged alpha into ${sheetName}`}
+            aria-label={`Write it into the hop table of ${sheetName}`}
             onClick={() => work(() => writeAlphas(sheetName, stale))}
           >
             Write it into the hop table

@@ -79,7 +79,7 @@ async function saidWith(which: Which, typed: Typed): Promise<Said> {
 
 const original = "Gravity against the malt";
 const course = "Course of the gravity";
-const finished = "Has it finished?";
+const finished = "Packaged too early?";
 const pressure = "Pressure in the bottle";
 
 /** Every case: what is typed where, the check that must speak, its state and its words. */

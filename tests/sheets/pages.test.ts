@@ -132,8 +132,27 @@ describe("the bottle labels", () => {
     expect(
       rowsOf("labels")
         .flat()
-        .filter((cell) => cell === "Brewed by The Quillmarsh Brew Club; contains gluten (barley)"),
+        .filter((cell) => cell === "Brewed by The Quillmarsh Brew Club; contains gluten (barley, wheat)"),
     ).toHaveLength(16);
+  });
+
+  it("name every cereal that is in it, and none of which there is nothing", async () => {
+    const said = () =>
+      new Set(
+        rowsOf("labels")
+          .flat()
+          .filter((cell) => cell.includes("gluten"))
+          .map((cell) => /\((.*)\)/.exec(cell)?.[1]),
+      );
+    const row = Number(/(\d+)/.exec(sheet.cellOf("malt"))![1]) + batch.malt.length;
+    await set(batch.sheetName, `A${row}`, "Flaked Rye");
+    await bench.calculate();
+    expect([...said()]).toEqual(["barley, wheat"]);
+    await set(batch.sheetName, `B${row}`, 0.1);
+    await bench.calculate();
+    expect([...said()]).toEqual(["barley, wheat, rye"]);
+    for (const cell of [`A${row}`, `B${row}`]) await set(batch.sheetName, cell, "");
+    await bench.calculate();
   });
 
   it(

@@ -30,7 +30,10 @@ export function SafetyWords({
           )}
         </div>
       )}
-      {check && <p class="hint">Pressure check: {check.replace(/^(within|close|over): /, "$1. ")}</p>}
+      {/* Beside a refusal, that the glass would hold this much reads as leave to fill it. */}
+      {check && !(level === "refuse" && check.startsWith("within:")) && (
+        <p class="hint">Pressure check: {check.replace(/^(within|close|over): /, "$1. ")}</p>
+      )}
     </div>
   );
 }

@@ -1,4 +1,4 @@
-import { useState } from "preact/hooks";
+import { useRef, useState } from "preact/hooks";
 import { addReading } from "../../workbook/brewing/companion/reading/add-reading";
 import { corrected } from "../../workbook/brewing/companion/reading/corrected";
 import { originalGravity, writeOriginal } from "../../workbook/brewing/companion/reading/original-gravity";
@@ -7,7 +7,7 @@ import { madeFor } from "../../workbook/batch/read/batch-contents";
 import { batchIdOf } from "../../workbook/batch/read/batch-sheets";
 import { dayNumberAt } from "../../workbook/brewing/companion/wall-clock";
 import { BatchScreen, type Batch } from "../companion/batch-screen";
-import { fieldMoment } from "../fields/moments";
+import { fieldMoment, nowField } from "../fields/moments";
 import { numberIn } from "../fields/number-field";
 import { Doubts } from "../companion/doubts";
 import { OutcomeLine } from "../companion/outcome-line";
@@ -26,11 +26,18 @@ export const Reading = () => (
 function ReadingForm({ sheet, reload }: Batch) {
   const [fields, setFields] = useState(() => firstFields(sheet));
   const [asked, setAsked] = useState(false);
+  /** The form may have stood open since the last reading: unless the brewer gives another time, a reading is of when it is typed. */
+  const whenTyped = useRef(false);
   const { busy, outcome, make, forget } = useChange(reload);
   const on = madeFor(sheet);
   const wort = fields.liquid === "wort";
   const change = (part: Partial<ReadingFields>) => {
-    setFields((before) => ({ ...before, ...part }));
+    setFields((before) => ({
+      ...before,
+      ...part,
+      ...(before.reading === "" && part.reading && !whenTyped.current && { when: nowField() }),
+    }));
+    if (part.when !== undefined) whenTyped.current = true;
     setAsked(false);
     forget();
   };
@@ -54,8 +61,9 @@ function ReadingForm({ sheet, reload }: Batch) {
         await addReading(context, sheet, { ...beer.ready, when, beerTemperature: numberIn(fields.beerTemperature) });
     });
     setAsked(false);
-    if (result.kind === "written")
-      setFields((before) => ({ ...before, reading: "", sampleTemperature: "", beerTemperature: "", volume: "" }));
+    if (result.kind !== "written") return;
+    whenTyped.current = false;
+    setFields((before) => ({ ...before, reading: "", sampleTemperature: "", beerTemperature: "", volume: "", when: nowField() }));
   };
 
   return (

@@ -39,13 +39,16 @@ export function exampleRecipe(units: UnitSystem, volume: number, method: Method)
         .fromCore(quantity(name).toCore(us, "us") * factor, units)
         .toFixed(digits),
     );
+  /** What twice as much costs twice: prices are for the recipe's own volume. */
+  const price = (cost: number | "") => (cost === "" ? "" : Number((cost * factor).toFixed(1)));
   return {
     malt: (method === "extract" ? maltUs : allGrainUs).map((line) => ({
       ...line,
       mass: mass("mass", line.mass, 2),
+      cost: price(line.cost),
       colour: line.colour[units],
     })),
-    hops: hopsUs.map((line) => ({ ...line, mass: mass("smallMass", line.mass, units === "us" ? 2 : 0) })),
+    hops: hopsUs.map((line) => ({ ...line, mass: mass("smallMass", line.mass, units === "us" ? 2 : 0), cost: price(line.cost) })),
   };
 }
 

@@ -5,7 +5,7 @@ import { isWords, text } from "./words";
 /** Beer in glass or in a keg before its readings agreed may go on fermenting there. */
 export const finishedLine: CheckLine = {
   id: "finished",
-  label: "Has it finished?",
+  label: "Packaged too early?",
   weight: "stop",
   steps: [
     rule("packaged-error", "ISERROR(packaged_on)", "Packaged on shows an error:", "type the date."),

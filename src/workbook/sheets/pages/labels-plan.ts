@@ -31,12 +31,19 @@ export function planLabels(batch: BatchInWorkbook, pageName: string): SheetPlan 
 
   const reached = (name: string, text: (cell: string) => string): string => `IF(N(${named(name)})=0,"",${text(named(name))})`;
   const strength = `IF(N(${named("abv_bottle")})>0,${named("abv_bottle")},N(${named("abv_reached")}))`;
+  // Cereals that law names as allergens (EU 1169/2011, Annex II) are told by the malt's name; every malt's is barley unless it says another.
+  const grains = ["wheat", "rye", "oat", "spelt"]
+    .map(
+      (grain) =>
+        `&IF(SUMIF(${page.column("malt", -1)},"*${grain}*",${page.column("malt", 0)})>0,", ${grain === "oat" ? "oats" : grain}","")`,
+    )
+    .join("");
   const lines = [
     `=IF(${named("batch_name")}="","Beer",${named("batch_name")})`,
-    `="Batch "&${named("batch_number")}&${reached("packaged_on", (cell) => `", bottled "&${dateText(cell)}`)}`,
+    `=IF(N(${named("batch_number")})=0,"","Batch "&${named("batch_number")}&", ")&${reached("packaged_on", (cell) => `"bottled "&${dateText(cell)}`)}`,
     `=IF(${strength}=0,"Alcohol: not known yet","Alcohol "&FIXED(${strength},1,TRUE)&" % vol"&${reached("abv_spread", (cell) => `" ± "&FIXED(${cell},1,TRUE)`)}&", calculated")&${reached("bottle_volume", (cell) => `"; "&${cell}&" ${words.bottleVolume}"`)}`,
     `=${reached("first_taste", (cell) => `"Drink from "&${dateText(cell)}&", cool, "`)}&"upright: yeast settles"`,
-    `=IF(${maker}="","Home-brewed","Brewed by "&${maker})&"; contains gluten (barley)"`,
+    `=IF(${maker}="","Home-brewed","Brewed by "&${maker})&"; contains gluten (barley"${grains}&")"`,
   ];
   const first = b.row;
   for (let label = 0; label < labelsDown; label += 1) {

@@ -50,8 +50,8 @@ export default defineConfig({
         test: {
           name: kind,
           include: [`tests/${kind}/**/*.test.{ts,tsx}`],
-          testTimeout: 120_000,
-          hookTimeout: 120_000,
+          testTimeout: 300_000,
+          hookTimeout: 300_000,
           ...together,
           ...(kind === "browser" ? ofPages : {}),
         },

@@ -264,7 +264,7 @@ function contents(sample: SampleBatch, index: number): BatchContents {
   const brewedOn = dayNumber(day);
   const batch = exampleBatch({
     id: `quillmarsh-season-${index + 1}`,
-    sheetName: `Batch ${index + 1}`,
+    sheetName: name,
     batchName: name,
     brewedOn,
     volume,
@@ -346,7 +346,10 @@ const hop = {
 } as const;
 
 /** The three sheets over the batches: a season, a kit that has learned from them, and stores that brewed batches have drawn on. */
-export async function addSeasonSheets(context: Excel.RequestContext): Promise<void> {
+export async function addSeasonSheets(
+  context: Excel.RequestContext,
+  there: readonly Pick<BatchContents, "sheetName" | "happened" | "brewedOn">[] = seasonBatches(),
+): Promise<void> {
   await insertSeason(context, { sheetName: "Season", units: "metric", today, allowance: 400 });
   await insertKit(context, {
     sheetName: "Kit",
@@ -400,7 +403,7 @@ export async function addSeasonSheets(context: Excel.RequestContext): Promise<vo
   await context.sync();
   await learnKits(context);
   const before = await readStoresAndBatches(context);
-  const brewed = seasonBatches().filter(({ happened }) => happened.length > 0);
+  const brewed = there.filter(({ happened }) => happened.length > 0);
   if (before) {
     let shelves = before;
     const dated = brewed.map(({ sheetName, brewedOn: day }) => {

@@ -14,7 +14,7 @@ mkdirSync(path.join(root, "sample-workbooks"), { recursive: true });
 const samples = [
   { file: "first-extract-batch.xlsx", make: () => makeWorkbook(headless, [firstExtractBatch()]) },
   { file: "first-extract-batch-metric.xlsx", make: () => makeWorkbook(headless, [firstExtractBatch("metric")]) },
-  { file: "season.xlsx", make: () => makeWorkbook(headless, seasonBatches(), addSeasonSheets, noteSeason) },
+  { file: "season.xlsx", make: () => makeWorkbook(headless, seasonBatches(), (context) => addSeasonSheets(context), noteSeason) },
   { file: "shared-unplugged.xlsx", make: () => makeWorkbook(headless, [sharedBatch()], unplugForMembers) },
 ];
 for (const { file, make } of samples) {

@@ -108,6 +108,10 @@ export const tradeWords = {
 export const termsIn = (sentence: string): TradeWord[] =>
   Object.values<TradeWord>(tradeWords).filter(({ saidAs }) => saidAs?.test(sentence));
 
+/** What they mean, each as one sentence. */
+export const meaningsIn = (sentence: string): string[] =>
+  termsIn(sentence).map(({ term, means }) => (means.toLowerCase().includes(term.toLowerCase()) ? means : `${term}: ${means}`));
+
 /** Plain words that gave way to plainer ones, and what is said now. */
 export const retiredWords: readonly { readonly pattern: RegExp; readonly now: string }[] = [
   { pattern: /is called by it/i, now: "gets this name" },

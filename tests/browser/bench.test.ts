@@ -2,9 +2,9 @@ import { unzipSync, zipSync } from "fflate";
 import type { Locator } from "playwright-core";
 import { beforeAll, beforeEach, expect, test } from "vitest";
 import type { BenchPage } from "./support/bench-page";
-import { useBench } from "./support/bench-fixture";
+import { useBench, wideGrid } from "./support/bench-fixture";
 
-const bench = useBench({ profile: "whole file" });
+const bench = useBench({ profile: "whole file", viewport: wideGrid });
 let tab: BenchPage;
 const sheet = "Sheet 1";
 /** 5.31: the example in src/functions/beer/abv.ts. */

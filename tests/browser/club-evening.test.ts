@@ -2,6 +2,7 @@ import type { BrowserContext, Frame } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";
 import { planBatch } from "../../src/workbook/batch/sheet/plan";
+import { smallGrid } from "./support/bench-fixture";
 import { BenchPage, watch, type Misdeeds } from "./support/bench-page";
 import { serveBuiltSite, type BuiltSite } from "./support/built-site";
 import { useChromium } from "./support/chromium";
@@ -27,7 +28,7 @@ interface Seat {
 
 /** A computer with an empty workbook; without the add-in its functions script is empty, so no GYLE function is there. */
 async function takeSeat({ addIn }: { addIn: boolean }): Promise<Seat> {
-  const context = await chromium.browser.newContext({ viewport: { width: 1400, height: 900 } });
+  const context = await chromium.browser.newContext({ viewport: smallGrid });
   context.setDefaultTimeout(100_000);
   seats.push(context);
   misdeeds.push(watch(context, site.origin));

@@ -24,8 +24,8 @@ async function openCompanion(): Promise<CompanionPage> {
   const tab = await bench.open();
   const pane = await tab.pane();
   await fakePaneClock(tab.page, pane);
-  // Tall, so that a picture shows a whole screen.
-  await tab.page.setViewportSize({ width: 1400, height: 1700 });
+  // Tall, so that a picture shows a whole screen; the grid beside it is not what is looked at.
+  await tab.page.setViewportSize({ width: 740, height: 1700 });
   await tab.page.evaluate(() => {
     document.getElementById("pane-side")!.style.width = "320px";
   });
@@ -157,6 +157,7 @@ test("a reading waits for a cell in edit, is corrected and questioned, a miss is
   await pane.getByLabel("In the fermenter, US gal").fill("5");
   await pane.getByLabel("Reading, SG").fill("1.057");
   // While a cell is being typed in, the reading waits for it; neither is lost.
+  await tab.scrollTo("Footbridge", page.cell("batch_number"));
   await tab.click("Footbridge", page.cell("batch_number"));
   await tab.page.keyboard.type("41", { delay: 30 });
   await tab.page.waitForFunction(() => window.gylebookBench.univerAPI.getActiveWorkbook()!.isCellEditing());

@@ -54,9 +54,8 @@ test("a function is put into a cell, the cell is explained as the selection move
 }, 200_000);
 
 test("a function inside a native formula is explained, what Excel left at #NAME? is repaired, and a check can be stopped", async () => {
-  const tab = await bench.open();
+  const tab = await bench.emptied();
   const pane = await tab.pane();
-  await tab.startEmpty();
   await tab.setValue("Sheet 1", "A1", 1.05);
   await tab.setValue("Sheet 1", "A2", 1.01);
   await tab.setValue("Sheet 1", "B1", '=IF(A1>1,ROUND(GYLE.BEER.ABV(A1,A2),1)&" %","")');
@@ -100,9 +99,8 @@ test("a function inside a native formula is explained, what Excel left at #NAME?
 }, 200_000);
 
 test("a repair that fails keeps what was found; one that could not be looked at again says so, and the workbook is read anew", async () => {
-  const tab = await bench.open();
+  const tab = await bench.emptied();
   const pane = await tab.pane();
-  await tab.startEmpty();
   await tab.setValue("Sheet 1", "A1", "=_xldudf_GYLE_BEER_ABV(1.05,1.01)");
   await tab.setValue("Sheet 1", "A2", "=_xldudf_GYLE_BEER_ABV(1.06,1.01)");
   await openScreen(pane, "Help", "Check");
@@ -149,9 +147,8 @@ test("a repair that fails keeps what was found; one that could not be looked at 
 }, 200_000);
 
 test("what the spreadsheet refuses is told in words that help, on Explain and on the screens of a batch, and is over with the next look", async () => {
-  const tab = await bench.open();
+  const tab = await bench.emptied();
   const pane = await tab.pane();
-  await tab.startEmpty();
   await tab.setValue("Sheet 1", "A1", "=GYLE.BEER.ABV(1.05,1.01)");
   await tab.click("Sheet 1", "A1");
   await openScreen(pane, "Help", "Explain");

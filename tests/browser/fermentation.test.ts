@@ -2,11 +2,11 @@ import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { firstExtractBatch } from "../../src/workbook/batch/example-batch";
 import { planBatch } from "../../src/workbook/batch/sheet/plan";
-import { useBench } from "./support/bench-fixture";
+import { useBench, wideGrid } from "./support/bench-fixture";
 import { openScreen } from "./support/pane-screens";
 import { pictures } from "./support/pictures";
 
-const bench = useBench({ profile: "whole file" });
+const bench = useBench({ profile: "whole file", viewport: wideGrid });
 const sampleChart = planBatch(firstExtractBatch()).charts[0]!;
 
 test("the sample's chart is drawn over the grid and in the pane with the same series, and follows a new reading", async () => {
@@ -54,9 +54,8 @@ test("the sample's chart is drawn over the grid and in the pane with the same se
 });
 
 test("the dates of a batch to come are a calendar file, to download and to copy; a day wanted is counted backwards", async () => {
-  const tab = await bench.open();
+  const tab = await bench.emptied();
   const pane = await tab.pane();
-  await tab.startEmpty();
   await openScreen(pane, "Plan", "New batch");
   await pane.getByLabel("Name of the batch").fill("Winter");
   await pane.getByLabel("Brewed on").fill("2090-09-05");
@@ -82,7 +81,7 @@ test("the dates of a batch to come are a calendar file, to download and to copy;
 });
 
 test("the pane takes the host's theme, and follows when it changes", async () => {
-  const tab = await bench.open();
+  const tab = await bench.emptied();
   const pane = await tab.pane();
   const paper = () => pane.evaluate(() => getComputedStyle(document.body).backgroundColor);
   for (const [theme, color] of [

@@ -1,13 +1,13 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import type { BenchPage } from "./support/bench-page";
-import { useBench } from "./support/bench-fixture";
+import { useBench, wideGrid } from "./support/bench-fixture";
 import { openScreen } from "./support/pane-screens";
 import { openWorkbook } from "../../src/excel-stand-in/xlsx";
 import { compared, shownByLibreOffice, shownByUs, soffice } from "../support/libre-office";
 import { pictures } from "./support/pictures";
 
-const bench = useBench({ profile: "each test" });
+const bench = useBench({ profile: "each test", viewport: wideGrid });
 
 const focused = (tab: BenchPage) => tab.page.evaluate(() => document.activeElement?.id);
 const sheetsOf = (tab: BenchPage) =>
@@ -146,4 +146,4 @@ test("a workbook is called by its batch, and what is saved for everyone shows th
   expect(await notice.isVisible()).toBe(true);
   await tab.page.mouse.move(5, 5);
   await notice.waitFor({ state: "detached", timeout: 60_000 });
-});
+}, 400_000);

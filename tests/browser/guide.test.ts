@@ -6,7 +6,7 @@ import { guidePages } from "../../src/build/guide/pages";
 import { pictures, type PictureName } from "../../src/build/guide/pictures";
 import { root } from "../../src/build/run.mjs";
 import type { BenchPage } from "./support/bench-page";
-import { useBench } from "./support/bench-fixture";
+import { useBench, wideGrid } from "./support/bench-fixture";
 import { findingsIn } from "./support/axe";
 import { guideSteps, readmeStep } from "./support/guide-steps";
 import { layoutFaults, widths } from "./support/layout";
@@ -21,7 +21,7 @@ const folder = keep ? committed : path.join(root, ".cache/guide");
 mkdirSync(folder, { recursive: true });
 const names = Object.keys(pictures) as PictureName[];
 
-const bench = useBench({ profile: "whole file" });
+const bench = useBench({ profile: "whole file", viewport: wideGrid });
 let tab: BenchPage;
 beforeAll(async () => {
   tab = await bench.open();

@@ -5,12 +5,21 @@ import { useBench } from "./support/bench-fixture";
 const bench = useBench({ profile: "each test" });
 const sheet = "Sheet 1";
 
-test("work comes back after a reload, without having been saved", async () => {
+test("work comes back after a reload, without having been saved, and so do the width and the look of the pane", async () => {
   const tab = await bench.open();
   await tab.enter(sheet, "B3", "=GYLE.BEER.ABV(1.05,1.01)");
+  const width = () => tab.page.locator("#pane-side").evaluate((side: HTMLElement) => side.offsetWidth);
+  const before = await width();
+  for (const key of ["ArrowLeft", "ArrowLeft", "ArrowLeft", "ArrowRight"]) await tab.page.locator("#pane-divider").press(key);
+  const chosen = await width();
+  expect(chosen).toBeGreaterThan(before);
+  await tab.page.locator("#theme-choice").selectOption("dark");
   await tab.page.locator("#status", { hasText: "kept in this browser at" }).waitFor();
   await tab.reload();
   expect(await tab.valueAt(sheet, "B3")).toBeCloseTo(5.31, 2);
+  expect(await width()).toBe(chosen);
+  const pane = await tab.pane();
+  await pane.waitForFunction(() => document.documentElement.dataset["theme"] === "dark");
 });
 
 test("after a reload the sheet that was in front is in front again, with its cells on the screen and for the pane", async () => {

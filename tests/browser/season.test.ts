@@ -2,11 +2,11 @@ import { expect, test } from "vitest";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";
 import { planBatch } from "../../src/workbook/batch/sheet/plan";
 import type { BenchPage } from "./support/bench-page";
-import { useBench } from "./support/bench-fixture";
+import { useBench, wideGrid } from "./support/bench-fixture";
 import { openScreen } from "./support/pane-screens";
 import { pictures } from "./support/pictures";
 
-const bench = useBench({ profile: "each test" });
+const bench = useBench({ profile: "each test", viewport: wideGrid });
 
 const plan = planBatch(
   exampleBatch({

@@ -1,13 +1,13 @@
 import { expect, test } from "vitest";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";
 import { dayNumber } from "../../src/workbook/grid/words/day-number";
-import { useBench } from "./support/bench-fixture";
+import { useBench, wideGrid } from "./support/bench-fixture";
 import { CompanionPage } from "./support/companion-pane";
 import { openScreen } from "./support/pane-screens";
 
 const tasted = ["Looks", "Smells", "Tastes", "Feels", "Would brew it again"];
 
-const bench = useBench({ profile: "each test" });
+const bench = useBench({ profile: "each test", viewport: wideGrid });
 const contents = exampleBatch({
   id: "test",
   sheetName: "Footbridge",

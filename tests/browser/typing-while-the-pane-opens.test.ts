@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
-import { useBench } from "./support/bench-fixture";
+import { useBench, wideGrid } from "./support/bench-fixture";
 
-const bench = useBench({ profile: "each test" });
+const bench = useBench({ profile: "each test", viewport: wideGrid });
 
 test("a pane that opens while somebody types waits for the cell to be done, without an error", async () => {
   const tab = await bench.open();

@@ -2,13 +2,13 @@ import { readFileSync } from "node:fs";
 import { strFromU8, unzipSync } from "fflate";
 import type { Frame } from "playwright-core";
 import { expect, test } from "vitest";
-import { useBench } from "./support/bench-fixture";
+import { useBench, wideGrid } from "./support/bench-fixture";
 import type { BenchPage } from "./support/bench-page";
 import { cellOf, get, insertFootbridge } from "./support/footbridge";
 import { openScreen } from "./support/pane-screens";
 import { pictures } from "./support/pictures";
 
-const bench = useBench({ profile: "whole file" });
+const bench = useBench({ profile: "whole file", viewport: wideGrid });
 
 const tabs = (tab: BenchPage) =>
   tab.page.evaluate(() =>

@@ -1,10 +1,10 @@
 import { expect, test } from "vitest";
-import { useBench } from "./support/bench-fixture";
+import { useBench, wideGrid } from "./support/bench-fixture";
 import { insertFootbridge } from "./support/footbridge";
 import { openScreen } from "./support/pane-screens";
 import { pictures } from "./support/pictures";
 
-const bench = useBench({ profile: "each test" });
+const bench = useBench({ profile: "each test", viewport: wideGrid });
 const patienceMs = 300_000;
 
 test(

@@ -15,7 +15,7 @@ let opened: OpenedWorkbook;
 let made: MadeWorkbook;
 beforeAll(async () => {
   opened = await openWorkbook(shipped, { functionNames: registry.map(({ id }) => id) });
-  made = await makeWorkbook(await loadHeadlessBench(), seasonBatches(), addSeasonSheets, noteSeason);
+  made = await makeWorkbook(await loadHeadlessBench(), seasonBatches(), (context) => addSeasonSheets(context), noteSeason);
 }, patience);
 
 const plain = (value: unknown): unknown => (typeof value === "number" ? Number(value.toPrecision(9)) : value);

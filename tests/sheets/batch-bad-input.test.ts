@@ -251,7 +251,7 @@ const cases: readonly (readonly [what: string, which: Which, typed: Typed, label
     { kettle_size: 5 },
     "Room in the kettle",
     "stop",
-    /^Will not fit: it needs 6\.1 US gal hot, the kettle holds 5\.0\./,
+    /^Will not fit: it needs 6\.1\d US gal hot, the kettle holds 5\.00\./,
   ],
   // Steeping and mash.
   ["steeping in words", "sample", { soak_temperature: "hot" }, "Steeping", "look", /“hot” is a text/],
@@ -485,7 +485,7 @@ const cases: readonly (readonly [what: string, which: Which, typed: Typed, label
     { carbonation: 0.6 },
     pressure,
     "stop",
-    /already holds 0\.8 volumes of CO2: to get 0\.6 no sugar is needed/,
+    /already holds 0\.8\d volumes of CO2: to get 0\.6 no sugar is needed/,
   ],
   [
     "a bottle of no known kind",

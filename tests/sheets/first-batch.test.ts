@@ -105,7 +105,7 @@ describe("the sample batch says what the trade says", () => {
     await sheet.set({ sanitiser_per_volume: 0.2 });
     // 5 US gal at 0.2 fl oz/gal.
     expect(sheet.number("sanitiser_dose")).toBeCloseTo(1, 9);
-    expect(timeline().map(({ what }) => what)).toContain("Soak hoses: 1.00 fl oz sanitiser in 5.0 gal");
+    expect(timeline().map(({ what }) => what)).toContain("Soak hoses: 1.00 fl oz sanitiser in 5.00 gal");
     await sheet.set({ sanitiser_per_volume: "" });
     expect(cautionOf("Soak hoses")).toBe("Dose and contact time by the label. Never with bleach or other cleaners.");
     expect(beside("sanitiser_dose", 1)).toBe("US fl oz; type its label's dose (column L)");

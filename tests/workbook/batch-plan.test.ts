@@ -1,13 +1,15 @@
 import { describe, expect, it } from "vitest";
 import { sheetFigures } from "../../src/build/sheet-figures";
+import { planSeason } from "../../src/workbook/sheets/season/season-plan";
 import { exampleBatch, firstExtractBatch } from "../../src/workbook/batch/example-batch";
 import { newBatch } from "../../src/workbook/batch/new-batch";
 import { planBatch } from "../../src/workbook/batch/sheet/plan";
 import { cellRange } from "../../src/workbook/grid/plan/cell-range";
-import { block } from "../../src/workbook/grid/plan/addresses";
+import { block, position } from "../../src/workbook/grid/plan/addresses";
 import { marginsPt } from "../../src/workbook/grid/plan/print-scale";
 import type { SheetPlan } from "../../src/workbook/grid/plan/sheet-plan";
 import { rowHeightPoints } from "../../src/workbook/grid/plan/sheet-builder";
+import { calculatedSheet } from "../support/calculated-sheet";
 
 const choices = {
   id: "test",
@@ -116,16 +118,53 @@ describe.each(plans)("the plan of a batch sheet (%s)", (_, plan) => {
   });
 });
 
+describe.each(["extract", "all-grain"] as const)("a reader who has never brewed (%s)", (method) => {
+  const plan = planBatch(exampleBatch({ ...choices, units: "metric", volume: 20, method }));
+  const sheet = calculatedSheet(plan);
+  const [head = 0] = plan.cells.filter(({ content }) => content === "What to do").map(({ address }) => position(address).row);
+
+  it.each([/pitch/i, /\brack/i, /trub/i, /airlock/i, /volumes of CO2/i, /apparent attenuation/i])(
+    "finds a note where the sheet first says %s",
+    (word) => {
+      const rows = Array.from({ length: 140 }, (_, index) => index + 1);
+      const says = (row: number) => [1, 2, 3, 4, 5, 6, 7, 8, 9].some((column) => word.test(String(sheet.at(row, column))));
+      const first = rows.find(says)!;
+      // What the clock's lines say is explained at their head.
+      const noted = first > head && first < head + 24 ? head : first;
+      const notes = plan.notes.filter(({ address }) => position(address).row === noted).map(({ text }) => text);
+      expect(notes.join(" "), `row ${first}`).toMatch(
+        word.source.includes("volumes") ? /litres of carbon dioxide/i : word.source.includes("attenuation") ? /share of the sugar/i : word,
+      );
+    },
+  );
+});
+
 describe("the fermentation chart", () => {
   it.each([
     ["metric", 1, 0],
     ["us", 1.8, 32],
   ] as const)("shows every temperature that ferments on one axis, in which a degree is no cliff (%s)", (units, slope, zero) => {
     const [chart] = planBatch(firstExtractBatch(units)).charts;
-    const [low, high] = chart!.secondary!.span!;
+    const [low, high = NaN] = chart!.secondary!.span!;
     // Lager yeast works from about 4 °C, the warmest farmhouse yeasts to about 42 °C (common practice).
     expect(low).toBeLessThanOrEqual(4 * slope + zero);
     expect(high).toBeGreaterThanOrEqual(42 * slope + zero);
     expect((high - low) / slope).toBeGreaterThanOrEqual(40);
+  });
+
+  it("and those of the season begin where nothing is: a point of efficiency or bitterness, or a degree, is no cliff", () => {
+    const { charts } = planSeason({ sheetName: "Season", units: "metric", today: 46270, rows: [] });
+    const spans = charts.flatMap(({ name, vertical, secondary }) =>
+      [vertical, ...(secondary ? [secondary] : [])].map(({ span }) => [name, span]),
+    );
+    // Water has a specific gravity of 1; the marks of a tasting go up to 5. Columns stand on the ground in any case.
+    expect(spans).toEqual([
+      ["Season", undefined],
+      ["Gravity planned and reached", [1]],
+      ["Efficiency and bitterness", [0, 100]],
+      ["Efficiency and bitterness", [0]],
+      ["Scores", [0, 5]],
+    ]);
+    expect(charts[0]!.series.every(({ look }) => look === "columns")).toBe(true);
   });
 });

@@ -1,6 +1,19 @@
 import { describe, expect, it } from "vitest";
 import { freeName } from "../../src/workbook/grid/write/insert-sheet";
+import { shortened } from "../../src/workbook/grid/words/shortened";
 import { sheetNameProblem } from "../../src/workbook/grid/words/sheet-name";
+
+describe("a name that is made of a sheet's", () => {
+  it.each<[string, string, string, string]>([
+    ["whole where it fits", "Eel Weir Brown", ", again", "Eel Weir Brown, again"],
+    ["shortened at a word of the stem, never at its end", "Sluice Keeper's Bitter", " unplugged", "Sluice Keeper's unplugged"],
+    ["without the comma that is left over", "The Heron, the Reed, the Weir", " shopping", "The Heron, the Reed shopping"],
+    ["at a letter where one word fills it", "x".repeat(40), " recipe", `${"x".repeat(24)} recipe`],
+  ])("is %s", (_, stem, ending, name) => {
+    expect(shortened(stem, ending)).toBe(name);
+    expect(sheetNameProblem(name)).toBeUndefined();
+  });
+});
 
 describe("a free name for a sheet", () => {
   it.each<[string, readonly string[], string, string]>([

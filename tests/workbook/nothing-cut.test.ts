@@ -95,6 +95,10 @@ const sheets: [string, SheetPlan][] = [
     [`stores in ${system}`, planStores({ sheetName: "Stores", units: system, today: 46270 })],
     [`kit in ${system}`, planKit({ sheetName: "Kit", units: system, kitNames: ["The shed's", "Kitchen"] })],
     [`class in ${system}`, planClass({ sheetName: "Class", units: system, rows: learners(system) })],
+    [
+      `class of forty in ${system}`,
+      planClass({ sheetName: "Class", units: system, rows: Array.from({ length: 4 }, () => learners(system).slice(0, 10)).flat() }),
+    ],
     [`club in ${system}`, planClub({ sheetName: "Club", units: system, rows: learners(system) })],
   ]),
   ...(["a4", "letter"] as const).flatMap((paper): [string, SheetPlan][] => [

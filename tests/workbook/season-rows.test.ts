@@ -4,7 +4,7 @@ import { columnLetters } from "../../src/workbook/grid/plan/addresses";
 import { copies } from "../../src/workbook/batch/read/copied-sheets";
 import { atNewPlaces, moved } from "../../src/workbook/sheets/season/own-cells";
 import { columns, keptColumns, lastColumn } from "../../src/workbook/sheets/season/season-columns";
-import { planSeason } from "../../src/workbook/sheets/season/season-plan";
+import { plannedFirstRow, planSeason } from "../../src/workbook/sheets/season/season-plan";
 import { mergeRows, type PresentRow, yearOf } from "../../src/workbook/sheets/season/season-rows";
 import type { CellContent } from "../../src/workbook/grid/plan/sheet-plan";
 import { sheetOfName, sheetPrefix } from "../../src/workbook/grid/words/sheet-reference";
@@ -159,5 +159,26 @@ describe("the plan of the season sheet", () => {
   it("has its columns in order, without gaps", () => {
     expect(columns.map(({ letter }) => letter)).toEqual(columns.map((_, index) => columnLetters(index + 1)));
     expect(columns.at(-1)!.letter).toBe(lastColumn);
+  });
+  it("takes sixty batches: each its own row in the order of the tabs, with what was typed beside it, and all of them on paper", () => {
+    // Names of all that a tab may be called: from right to left, 31 letters, with signs that a reference must quote.
+    const called = (index: number) =>
+      [`قصب ${index}`, `Quillmarsh midsummer harvest ${String(index).padStart(2, "0")}`, `It's no. ${index}`][index % 3]!;
+    const tabs = Array.from({ length: 60 }, (_, index) => sheet(called(index), `id${index}`));
+    const asTyped = tabs.map(({ sheetName, id }, index) => present(sheetName, id, `remark ${index}`));
+    const { rows, added, dropped } = mergeRows(asTyped, tabs.toReversed());
+    expect([added, dropped]).toEqual([[], []]);
+    const { cells, print } = planSeason({ sheetName: "Season", units: "metric", today: 46310, rows });
+    for (const [line, { sheetName }] of tabs.toReversed().entries()) {
+      const row = plannedFirstRow + line;
+      const inRow = cells.filter(({ address }) => new RegExp(`^[A-Z]+${row}$`).test(address)).map(({ content }) => String(content));
+      expect(inRow, sheetName).toContain(`remark ${59 - line}`);
+      expect(inRow.filter((content) => content.includes(sheetPrefix(sheetName))).length, sheetName).toBeGreaterThan(10);
+      const others = tabs.filter(
+        (tab) => tab.sheetName !== sheetName && inRow.some((content) => content.includes(sheetPrefix(tab.sheetName))),
+      );
+      expect(others, sheetName).toEqual([]);
+    }
+    expect(print.area.split(":")[1]).toMatch(new RegExp(`^[A-Z]+${plannedFirstRow + 59}$`));
   });
 });

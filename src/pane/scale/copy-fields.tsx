@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import type { UnitSystem } from "../../functions/quantities";
 import type { BatchInWorkbook } from "../../workbook/sheets/batches-in-workbook";
+import { shortened } from "../../workbook/grid/words/shortened";
 import { converted } from "../../workbook/batch/describe/measures";
 import { ChoiceField } from "../fields/choice-field";
 import { howMuchBeer, isVolume, volumeWord } from "../new-batch/form-values";
@@ -9,7 +10,7 @@ import { today, typedDay, typedNumber } from "../fields/typed";
 
 /** What a batch made from another one is called, when it is brewed, and how much of it in which units; as typed and as read. */
 export function useCopy({ contents, sheetName }: BatchInWorkbook, ending: string) {
-  const [name, setName] = useState(`${contents.batchName || sheetName}, ${ending}`.slice(0, 31));
+  const [name, setName] = useState(shortened(contents.batchName || sheetName, `, ${ending}`));
   const [brewedOn, setBrewedOn] = useState(today);
   const [units, setUnits] = useState<UnitSystem>(contents.units);
   const [volume, setVolume] = useState(String(Number(contents.volume.toFixed(2))));

@@ -15,6 +15,5 @@ export type BatchContents = ValuesOf<BatchFields>;
 export type Kit = BatchContents["kit"];
 export type MaltLine = BatchContents["malt"][number];
 export type HopLine = BatchContents["hops"][number];
-export type HopStand = BatchContents["hopStand"];
 export type StepLine = NonNullable<BatchContents["steps"]>[number];
 export type Scale = BatchContents["wort"]["scale"];

@@ -57,7 +57,7 @@ export const guideSteps: Readonly<Record<PictureName, (tab: BenchPage) => Promis
     await (await tab.pane()).getByRole("button", { name: "Learn from the batches again" }).waitFor();
   },
   "unplugged-sheet": async (tab) => {
-    await openSample(tab, "shared-unplugged.xlsx", "Batch 2 unplugged");
+    await openSample(tab, "shared-unplugged.xlsx", "Sluice Keeper's unplugged");
     await openScreen(await tab.pane(), "Share", "Unplug");
     await (await tab.pane()).getByRole("heading", { name: "Unplug" }).waitFor();
   },

@@ -161,12 +161,12 @@ describe("the check of the room", () => {
     });
     expect(sheet.number("water_collect")).toBeCloseTo(28.3, 1);
     // 28.2 L at mashing heat and 4.8 kg of grain at 0.68 to 0.7 L/kg are 32 L.
-    expect(roomLine(sheet)).toMatch(/^The mash will not fit: 32\.\d L hot, the kettle holds 30\.0\./);
+    expect(roomLine(sheet)).toMatch(/^The mash will not fit: 32\.\d\d L hot, the kettle holds 30\.00\./);
     await sheet.set({ kettle_size: 40 });
     expect(roomLine(sheet)).toBe("");
     await sheet.set({ kettle_size: 30, tun_size: 35 });
     expect(roomLine(sheet)).toBe("");
     await sheet.set({ tun_size: 31 });
-    expect(roomLine(sheet)).toMatch(/^The mash will not fit: 32\.\d L hot, the mash tun holds 31\.0\./);
+    expect(roomLine(sheet)).toMatch(/^The mash will not fit: 32\.\d\d L hot, the mash tun holds 31\.00\./);
   });
 });

@@ -70,6 +70,17 @@ describe.each(["metric", "us"] as const)("a step mash (%s)", (units) => {
     return mashed(units, Object.fromEntries(used.map((step, index) => [rests[index], step])));
   });
 
+  // Whatever was drawn: what was poured in for one rest must be warmed for the next.
+  const [one, two, three] = units === "us" ? [136, 147, 158] : [58, 64, 70];
+  const waterOnly = [one, two, three].map((temperature) => ({ temperature, minutes: 15, by: "boiling water" }) as const);
+  drawn.push(
+    mashed(
+      units,
+      { second: waterOnly[0]!, third: waterOnly[1]!, fourth: waterOnly[2]! },
+      units === "us" ? { tunSize: 20 } : { tunSize: 70 },
+    ),
+  );
+
   it("comes to each of its rests, by kilojoules, with what the sheet asks for", () => {
     let [infused, drew] = [0, 0];
     for (const batch of drawn) {

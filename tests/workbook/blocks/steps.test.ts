@@ -26,7 +26,7 @@ describe("the clock of a sheet with blocks", () => {
     // Brewed on 5 September 2026, so two days before it.
     expect(what[0]).toMatch(/^Clean all; starter there\? Made by 3 Sep$/);
     expect(what[1]).toMatch(/^Salts, acid in; heat \d+\.\d\d L to \d+ °C$/);
-    expect(lines[1]!.caution).toMatch(/^Acid into water, never the reverse; goggles/);
+    expect(lines[1]!.caution).toMatch(/^Acid into water, never the reverse: goggles/);
     expect(what[3]).toBe("Rests 67° 60, 70° 20, 74° 10, 77° 5 min");
     expect(lines[3]!.caution).toMatch(/^Boiling water, boiling mash/);
     // 60, 20 and 5 to pour, 10 and 30 to draw, boil and return, 5 and 5 to pour.
@@ -87,7 +87,7 @@ describe("the clock of a sheet with blocks", () => {
       method: "extract",
     });
     const batch = withBlocks(plain, ["waterTreatment"]);
-    expect(beginning({ ...batch, waterTreatment: { ...batch.waterTreatment!, gypsum: 3 } }, /; salts in$/)).toHaveLength(1);
+    expect(beginning({ ...batch, waterTreatment: { ...batch.waterTreatment!, gypsum: 3 } }, /; salts$/)).toHaveLength(1);
     expect(beginning(batch, /salts/)).toHaveLength(0);
   });
 

@@ -9,23 +9,33 @@ export interface Drawing {
   height: number;
 }
 
-/** One chart as a figure with its own SVG: title, key, lines with dots, titled axes. */
+/** Two different points on one axis at least, or one column above the ground: else there is nothing to see but axes. */
+const isEmpty = (series: readonly Series[]): boolean =>
+  [true, false].every((axis) => {
+    const own = series.filter(({ secondary }) => secondary === axis);
+    const [columns, others] = [own.filter(({ look }) => look.column), own.filter(({ look }) => !look.column)];
+    const places = new Set(others.flatMap(({ points }) => points.map(({ x, y }) => `${x} ${y}`)));
+    return places.size < 2 && columns.every(({ points }) => points.every(({ y }) => y === 0));
+  });
+
+/** One chart as a figure with its own SVG: title, key, lines with dots, titled axes. An empty one is not drawn. */
 export function drawChart(chart: ChartRecord, allSeries: readonly Series[], { width, height }: Drawing): HTMLElement {
   const figure = document.createElement("figure");
   figure.className = "bench-chart";
+  if (isEmpty(allSeries)) {
+    figure.hidden = true;
+    return figure;
+  }
   if (chart.title) figure.append(element("figcaption", chart.title));
   const withKey = chart.showLegend !== false && allSeries.length > 1;
   if (withKey) figure.append(keyOf(allSeries));
-  const series = allSeries.filter(({ points }) => points.length > 0);
-  if (series.length === 0) figure.append(element("p", "Nothing to draw yet: the cells behind this chart hold no figures."));
-  else
-    figure.append(
-      plot(chart, allSeries, {
-        width,
-        height:
-          height - (chart.title ? 22 * titleLines(chart.title, width) + 4 : 0) - (withKey ? 20 * keyLines(allSeries, width) + 2 : 0) - 6,
-      }),
-    );
+  figure.append(
+    plot(chart, allSeries, {
+      width,
+      height:
+        height - (chart.title ? 22 * titleLines(chart.title, width) + 4 : 0) - (withKey ? 20 * keyLines(allSeries, width) + 2 : 0) - 6,
+    }),
+  );
   return figure;
 }
 
@@ -140,7 +150,7 @@ function describe(series: readonly Series[]): string {
     .join("; ");
 }
 
-function element(tag: "figcaption" | "p", words: string): HTMLElement {
+function element(tag: "figcaption", words: string): HTMLElement {
   const made = document.createElement(tag);
   made.textContent = words;
   return made;

@@ -1,3 +1,4 @@
+import type { BatchCell } from "../fields/cells";
 import type { CellContent } from "../../grid/plan/sheet-plan";
 import type { NamedCells } from "../../grid/read/named-cells";
 import { called, forSheet, type Column, type On, type Single } from "../describe/field";
@@ -29,7 +30,7 @@ export const typedOn = <F extends FormFields>(fields: F, sheet: NamedCells): Typ
 
 /** A cell as a form would fill it. */
 export interface FormCell {
-  readonly name: string;
+  readonly name: BatchCell;
   readonly label: string;
   readonly content: CellContent;
   /** Why the cell may not hold it; undefined where it may. */
@@ -40,7 +41,7 @@ export interface FormCell {
 export const formCells = <F extends FormFields>(fields: F, typed: Typed<F>, on: On): FormCell[] =>
   Object.entries(fields).map(([key, field]) => {
     const content = typed[key] as CellContent;
-    return { name: field.cell, label: onSheet(field, on), content, problem: formProblem(field, content, on) };
+    return { name: field.cell as BatchCell, label: onSheet(field, on), content, problem: formProblem(field, content, on) };
   });
 
 /** What is typed into a form that its cell may not hold, in words. */

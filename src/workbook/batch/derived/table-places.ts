@@ -1,13 +1,14 @@
+import type { BatchCell } from "../fields/cells";
 import { columnNumber } from "../../grid/plan/addresses";
 import type { CellContent } from "../../grid/plan/sheet-plan";
 import type { NamedCells } from "../../grid/read/named-cells";
 import type { Table } from "../describe/field";
 
 /** The name by which a table is found, and the letters of its columns there: the first one tells where the lines are. */
-export function mainArea({ areas }: Table): { readonly name: string; readonly from: string; readonly to: string } {
+export function mainArea({ areas }: Table): { readonly name: BatchCell; readonly from: string; readonly to: string } {
   const [[name, letters] = ["", ""]] = Object.entries(areas);
   const [from = "", to = ""] = letters.split(":");
-  return { name, from, to };
+  return { name: name as BatchCell, from, to };
 }
 
 /** The column of a sheet in which a column of a table stands, by a named part of it: tables move as a whole. */
@@ -31,7 +32,7 @@ export const lineCells = <T extends Table>(
   line: { readonly [Key in keyof T["columns"]]?: CellContent },
 ): {
   readonly key: keyof T["columns"] & string;
-  readonly name: string;
+  readonly name: BatchCell;
   readonly row: number;
   readonly column: number;
   readonly content: CellContent;

@@ -198,6 +198,7 @@ export const kitFields = describeFields({
     format: "two",
     limits: volumes,
     usual: { us: 0.1, metric: 0.5 },
+    note: tradeWords.rack.means,
   },
   absorption: {
     kind: "number",

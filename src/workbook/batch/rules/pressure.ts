@@ -71,7 +71,7 @@ const ofTheWhole = (units: UnitSystem): readonly Rule[] => [
   rule(
     "holds-enough",
     `IF(AND(${isBottled},ISNUMBER(residual_gas)),residual_gas>=carbonation,FALSE)`,
-    '"The beer already holds "&FIXED(residual_gas,1,TRUE)&" volumes of CO2: to get "&FIXED(carbonation,1,TRUE)&" no sugar is needed."',
+    '"The beer already holds "&FIXED(residual_gas,2,TRUE)&" volumes of CO2: to get "&FIXED(carbonation,1,TRUE)&" no sugar is needed."',
   ),
   rule(
     "air-in-neck",

@@ -8,7 +8,7 @@ import { text, unusable } from "./words";
 
 /** What does not fit, how much it is and what holds how much. */
 const tooFull = (what: string, room: string, vessel: string, holds: string, words: UnitWords): string =>
-  `"${what} will not fit: "&FIXED(${room},1,TRUE)&" ${words.volume} hot, the ${vessel} holds "&FIXED(${holds},1,TRUE)&"."`;
+  `"${what} will not fit: "&FIXED(${room},2,TRUE)&" ${words.volume} hot, the ${vessel} holds "&FIXED(${holds},2,TRUE)&"."`;
 
 /** The kettle, and the mash tun where there is one, at their fullest: while water is heated, in the mash or steep, and as the wort comes to the boil. */
 export function roomLine(units: UnitSystem, words: UnitWords, method: Method, blocks: readonly BlockKey[]): CheckLine {
@@ -58,7 +58,7 @@ export function roomLine(units: UnitSystem, words: UnitWords, method: Method, bl
       rule(
         "boil-too-full",
         `${boilingRoomFormula}>kettle_size`,
-        `"Will not fit: it needs "&FIXED(${boilingRoomFormula},1,TRUE)&" ${words.volume} hot, the kettle holds "&FIXED(kettle_size,1,TRUE)&"."`,
+        `"Will not fit: it needs "&FIXED(${boilingRoomFormula},2,TRUE)&" ${words.volume} hot, the kettle holds "&FIXED(kettle_size,2,TRUE)&"."`,
         "Boil less, top up in the fermenter.",
       ),
       ...soaked,

@@ -1,5 +1,6 @@
 import type { BatchContents } from "../contents";
 import { section, type BatchBuilder } from "./fields";
+import { meaningsIn } from "../../../functions/trade-words";
 import { blocksOf } from "./blocks";
 import { ourSteps } from "./steps";
 
@@ -27,7 +28,11 @@ export function brewDay(b: BatchBuilder, contents: BatchContents): string {
   section(b, 6, "Brew day by the clock", "Write the real time beside each line; steps are edited on the right, from column K");
   const heading = b.row;
   const first = heading + 1;
-  b.put("A", "What to do", { style: "heading", mergeTo: "B" });
+  const said = stepsOf(contents)
+    .map(({ what }) => String(what))
+    .join(" ");
+  const note = meaningsIn(said).join(" ");
+  b.put("A", "What to do", { style: "heading", mergeTo: "B", ...(note !== "" && { note }) });
   b.put("C", "Planned", { style: "headingRight" });
   b.put("D", "Boil minute", { style: "headingRight" });
   b.put("E", "Amount", { style: "headingRight" });

@@ -178,7 +178,7 @@ const besideIt = (kit: BatchLines["kit"], words: UnitWords, hasParts: boolean): 
     "Alcohol in the bottle, with its priming",
     {
       content: '=IF(OR(fg="",primed_gas=0),"",GYLE.BEER.ABV(og,fg,"extract",primed_gas))',
-      format: "two",
+      format: "one",
       unit: "% by volume",
       name: "abv_bottle",
     },

@@ -71,7 +71,7 @@ function extractSteps(units: UnitSystem, words: UnitWords, has: Has): readonly S
   return [
     cleanFirst(has),
     {
-      what: `=IF(N(water_collect)=0,"Collect chlorine-free water in the kettle","Collect "&FIXED(water_collect,2,TRUE)&" ${short(words.volume)} of chlorine-free water"${has("waterTreatment") ? `&IF(${isSaltedExtract},"; salts in","")` : ""})`,
+      what: `=IF(N(water_collect)=0,"Collect chlorine-free water in the kettle","Collect "&FIXED(water_collect,2,TRUE)&" ${short(words.volume)} of chlorine-free water"${has("waterTreatment") ? `&IF(${isSaltedExtract},"; salts","")` : ""})`,
       part: "before",
       minutes: 10,
       caution: "A full kettle is heavy: put it on the burner first, then fill it.",
@@ -118,7 +118,7 @@ function allGrainSteps(units: UnitSystem, words: UnitWords, has: Has): readonly 
       what: `=IF(N(mash_water)>0,${has("waterTreatment") ? `IF(${isSalted},"Salts, acid in; heat ","Heat chlorine-free ")&FIXED(mash_water,2,TRUE)&" ${volume} to "` : `"Heat "&FIXED(mash_water,2,TRUE)&" ${volume} chlorine-free water to "`}&TEXT(strike_temperature,"0")&" ${words.temperature}",IF(N(water_collect)>0,"Collect "&FIXED(water_collect,2,TRUE)&" ${volume} of chlorine-free water","Heat the water for the mash, chlorine-free"))`,
       part: "before",
       minutes: "=N(warm_minutes)",
-      caution: has("waterTreatment") ? "Acid into water, never the reverse; goggles, gloves. Earthed, dry hands; air." : heating,
+      caution: has("waterTreatment") ? "Acid into water, never the reverse: goggles. Earthed plug, dry hands; air." : heating,
       why: `The grain is cold: the water must be hotter than the mash is to be. ${has("waterTreatment") ? "Half of the acid first: stir, mash, measure a cooled sample, then the rest. Gas burner: outdoors or moving air. " : ""}${chlorine}`,
     },
     {
@@ -135,7 +135,7 @@ function allGrainSteps(units: UnitSystem, words: UnitWords, has: Has): readonly 
       part: "before",
       minutes: has("mashRunOff") ? restMinutes : "=N(soak_minutes)",
       caution: has("mashRunOff")
-        ? "Boiling water, boiling mash: gloves, pour slowly. How much: see its section."
+        ? "Boiling water, boiling mash: gloves; pour slowly. Amounts: in its section."
         : "Keep it covered. Any water to rinse with heats in a second pot: it scalds.",
       why: "At this warmth the malt's own enzymes turn starch into sugar; too hot and they die. Stir, then measure in the middle, and correct in small steps. The kettle will hold the wort, so water for the rinsing needs a pot of its own.",
     },
@@ -171,7 +171,7 @@ function fromTheBoilOn(units: UnitSystem, words: UnitWords, has: Has): readonly 
       why: "Protein makes a skin of foam that climbs over the rim, most of all just before it boils.",
     },
     {
-      what: `="Soak hoses"&IF(IF(ISNUMBER(sanitiser_dose),sanitiser_dose>0,FALSE),": "&FIXED(sanitiser_dose,${units === "us" ? 2 : 0},TRUE)&" ${short(words.doseVolume)} sanitiser in "&FIXED(sanitiser_volume,1,TRUE)&" ${volume}",", lid in sanitiser by its label")`,
+      what: `="Soak hoses"&IF(IF(ISNUMBER(sanitiser_dose),sanitiser_dose>0,FALSE),": "&FIXED(sanitiser_dose,${units === "us" ? 2 : 0},TRUE)&" ${short(words.doseVolume)} sanitiser in "&FIXED(sanitiser_volume,2,TRUE)&" ${volume}",", lid in sanitiser by its label")`,
       part: "boil",
       minutes: 35,
       caution: "Dose and contact time by the label. Never with bleach or other cleaners.",
@@ -206,7 +206,7 @@ function fromTheBoilOn(units: UnitSystem, words: UnitWords, has: Has): readonly 
       why: "Without the original gravity nobody can tell the alcohol, nor whether the yeast has finished.",
     },
     {
-      what: has("starter") ? "Pour the beer off the starter; loosen the yeast" : "Open the yeast; rehydrate it if so labelled",
+      what: has("starter") ? "Pour the beer off the starter; stir up" : "Open the yeast; rehydrate it if so labelled",
       part: "after",
       minutes: 10,
       caution: has("starter")

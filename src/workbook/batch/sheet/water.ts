@@ -52,7 +52,7 @@ export function water(b: BatchBuilder, { method }: BatchContents, lines: BatchLi
         {
           content:
             '=IF(AND(ISNUMBER(sanitiser_volume),ISNUMBER(sanitiser_per_volume)),GYLE.CLEAN.DOSE(sanitiser_volume,sanitiser_per_volume,units),"")',
-          format: "two",
+          format: words.units === "us" ? "two" : "whole",
           unit: `=IF(sanitiser_dose="","${words.doseVolume}; type its label's dose (column L)","${words.doseVolume}, by its label")`,
           name: "sanitiser_dose",
           note: "From flame-out on, whatever touches the wort must be clean and then sanitised. The maker's label says how much and how long.",

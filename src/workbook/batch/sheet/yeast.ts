@@ -1,3 +1,4 @@
+import { tradeWords } from "../../../functions/trade-words";
 import { fieldRows, section, type BatchBuilder, type BatchLines } from "./fields";
 
 /** 5. Yeast: enough living cells, at a temperature they like, and where the gravity should end. */
@@ -16,7 +17,15 @@ export function yeast(b: BatchBuilder, { yeast: y }: BatchLines): void {
           name: "cells_wanted",
         },
       ],
-      ["Packs to pitch", { content: "=GYLE.YEAST.PACKS(cells_wanted,cells_per_pack,viability)", format: "whole", name: "packs_to_pitch" }],
+      [
+        "Packs to pitch",
+        {
+          content: "=GYLE.YEAST.PACKS(cells_wanted,cells_per_pack,viability)",
+          format: "whole",
+          name: "packs_to_pitch",
+          note: tradeWords.pitch.means,
+        },
+      ],
       y.pitchRate,
       y.attenuationPercent,
       y.pitchTemperature,

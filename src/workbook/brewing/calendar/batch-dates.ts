@@ -1,7 +1,7 @@
+import type { BatchCell } from "../../batch/fields/cells";
 import { callScalar } from "../../../functions/call";
 import { packReady } from "../../../functions/pack/ready";
-import { batchIdOf, isUnplugged, unitsOf } from "../../batch/read/batch-sheets";
-import type { NamedCells } from "../../grid/read/named-cells";
+import { batchIdOf, isUnplugged, unitsOf, type BatchSheet } from "../../batch/read/batch-sheets";
 import type { UnitSystem } from "../../../functions/quantities";
 
 export type DateKind = "brew" | "look" | "first-reading" | "second-reading" | "packaging" | "first-taste";
@@ -41,8 +41,8 @@ export const usualFermentationDays = 10;
 const daysFromEndToPackaging = 2;
 const firstLookDays = 3;
 
-export function datedBatch(sheet: NamedCells): DatedBatch {
-  const number = (name: string): number | undefined => sheet.knownNumber(name) || undefined;
+export function datedBatch(sheet: BatchSheet): DatedBatch {
+  const number = (name: BatchCell): number | undefined => sheet.knownNumber(name) || undefined;
   return {
     id: batchIdOf(sheet) || `sheet-${sheet.sheetName}`,
     name: sheet.text("batch_name") || sheet.sheetName,

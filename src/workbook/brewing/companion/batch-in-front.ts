@@ -1,11 +1,10 @@
-import { isBatchSheet, isNewer, isUnplugged, readBatchSheet, readSheet } from "../../batch/read/batch-sheets";
-import type { NamedCells } from "../../grid/read/named-cells";
+import { isBatchSheet, isNewer, isUnplugged, readBatchSheet, readSheet, type BatchSheet } from "../../batch/read/batch-sheets";
 
 /** What the companion has before it. */
 export type InFront =
   | { readonly kind: "none" }
   | { readonly kind: "newer" | "unplugged"; readonly sheetName: string }
-  | { readonly kind: "batch"; readonly sheet: NamedCells; /** Another kind of sheet is in front. */ readonly isBehind: boolean };
+  | { readonly kind: "batch"; readonly sheet: BatchSheet; /** Another kind of sheet is in front. */ readonly isBehind: boolean };
 
 /**
  * The batch sheet in front, or the one that was there before while another kind of sheet is. An unplugged batch in front is
@@ -25,5 +24,5 @@ export async function batchCalled(context: Excel.RequestContext, sheetName: stri
   return sheet ? found(sheet, false) : { kind: "none" };
 }
 
-const found = (sheet: NamedCells, isBehind: boolean): InFront =>
+const found = (sheet: BatchSheet, isBehind: boolean): InFront =>
   isNewer(sheet) ? { kind: "newer", sheetName: sheet.sheetName } : { kind: "batch", sheet, isBehind };

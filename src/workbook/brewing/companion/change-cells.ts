@@ -1,7 +1,8 @@
+import type { BatchCell } from "../../batch/fields/cells";
+import type { BatchSheet } from "../../batch/read/batch-sheets";
 import { cellText } from "../../grid/words/cell-text";
 import { address } from "../../grid/plan/addresses";
 import type { CellContent } from "../../grid/plan/sheet-plan";
-import type { NamedCells } from "../../grid/read/named-cells";
 import { changeRanges, JustChanged, rangeChange, type RangeChange } from "../../grid/write/change-ranges";
 import { isSame } from "../../grid/write/same-content";
 import { readyNotes } from "./cell-notes";
@@ -10,7 +11,7 @@ import { readAgain } from "./read-again";
 
 /** One cell that changes. It is spoken to by name, so that rows put in meanwhile do not matter. */
 export interface CellChange {
-  readonly name: string;
+  readonly name: BatchCell;
   /** Counted from the first cell of the name. */
   readonly row?: number;
   readonly column?: number;
@@ -27,7 +28,7 @@ export interface CellChange {
  *
  * @throws ChangeRefused when nothing was changed; otherwise as `writeSurely`
  */
-export async function changeCells(context: Excel.RequestContext, seen: NamedCells, changes: readonly CellChange[]): Promise<void> {
+export async function changeCells(context: Excel.RequestContext, seen: BatchSheet, changes: readonly CellChange[]): Promise<void> {
   const { fresh } = await readAgain(context, seen);
   const places = changes.map((change) => placeOf(seen, fresh, change));
   const along = await readyNotes(
@@ -46,8 +47,8 @@ export async function changeCells(context: Excel.RequestContext, seen: NamedCell
 }
 
 /** Where a change lands, and what stands there. */
-function placeOf(seen: NamedCells, fresh: NamedCells, { name, row = 0, column = 0, label, content }: CellChange): RangeChange {
-  const cellIn = (cells: NamedCells) => {
+function placeOf(seen: BatchSheet, fresh: BatchSheet, { name, row = 0, column = 0, label, content }: CellChange): RangeChange {
+  const cellIn = (cells: BatchSheet) => {
     const { from } = cells.area(name);
     return { row: from.row + row, column: from.column + column };
   };

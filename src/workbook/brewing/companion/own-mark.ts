@@ -1,8 +1,7 @@
 import { newBatchId } from "../../batch/batch-id";
 import { loadBatchMarks, sheetMarks, type BatchMark } from "../../batch/read/batch-marks";
-import { batchMark, readBatchSheets } from "../../batch/read/batch-sheets";
+import { batchMark, readBatchSheets, type BatchSheet } from "../../batch/read/batch-sheets";
 import { copies, hasLog, sheetsAlike } from "../../batch/read/copied-sheets";
-import type { NamedCells } from "../../grid/read/named-cells";
 import { changeCells } from "./change-cells";
 import { ChangeRefused } from "./outcome";
 
@@ -14,7 +13,7 @@ export async function copiesInWorkbook(context: Excel.RequestContext): Promise<r
 }
 
 /** A number that no batch has, where the copy has one that another batch has, too; undefined where it may keep its own. */
-function numberForCopy(copy: NamedCells, batches: readonly NamedCells[]): number | undefined {
+function numberForCopy(copy: BatchSheet, batches: readonly BatchSheet[]): number | undefined {
   const number = copy.number("batch_number");
   const others = batches.filter((batch) => batch !== copy).map((batch) => batch.number("batch_number"));
   if (number === "" || !others.includes(number)) return undefined;
@@ -36,7 +35,7 @@ export async function giveOwnMark(context: Excel.RequestContext, sheetName: stri
   const number = numberForCopy(copy, batches);
   await changeCells(context, copy, [
     { name: "batch_id", label: "the batch's mark", content: newBatchId() },
-    ...(number === undefined ? [] : [{ name: "batch_number", label: "the batch's number", content: number }]),
+    ...(number === undefined ? [] : [{ name: "batch_number" as const, label: "the batch's number", content: number }]),
   ]);
   return hasLog(copy);
 }

@@ -1,5 +1,4 @@
-import { batchIdOf, isBatchSheet, isNewer, isUnplugged } from "../../batch/read/batch-sheets";
-import type { NamedCells } from "../../grid/read/named-cells";
+import { batchIdOf, isBatchSheet, isNewer, isUnplugged, type BatchSheet } from "../../batch/read/batch-sheets";
 import { loadSheet, namedCells } from "../../grid/read/read-sheets";
 import { unpluggedWords } from "../../batch/read/unplugged-batches";
 import { ChangeRefused } from "./outcome";
@@ -9,7 +8,7 @@ import { ChangeRefused } from "./outcome";
  *
  * @throws ChangeRefused where it is another sheet now, unplugged, or one that a newer Gylebook made; the host's "ItemNotFound" where it is gone
  */
-export async function readAgain(context: Excel.RequestContext, seen: NamedCells): Promise<{ sheet: Excel.Worksheet; fresh: NamedCells }> {
+export async function readAgain(context: Excel.RequestContext, seen: BatchSheet): Promise<{ sheet: Excel.Worksheet; fresh: BatchSheet }> {
   const sheet = context.workbook.worksheets.getItem(seen.sheetName);
   const loaded = loadSheet(sheet);
   await context.sync();

@@ -1,5 +1,5 @@
-import { unitsOf } from "../../batch/read/batch-sheets";
-import type { NamedCells } from "../../grid/read/named-cells";
+import type { BatchCell } from "../../batch/fields/cells";
+import { unitsOf, type BatchSheet } from "../../batch/read/batch-sheets";
 import type { UnitSystem } from "../../../functions/quantities";
 
 export interface Mark {
@@ -31,12 +31,12 @@ export interface FermentationLog {
 }
 
 /** @throws MissingName where a named cell of the sheet was deleted */
-export function fermentationLog(sheet: NamedCells): FermentationLog {
-  const number = (name: string): number | undefined => {
+export function fermentationLog(sheet: BatchSheet): FermentationLog {
+  const number = (name: BatchCell): number | undefined => {
     const value = sheet.number(name);
     return value === "" ? undefined : value;
   };
-  const column = (name: string) => sheet.block(name).map(([value = ""]) => value);
+  const column = (name: BatchCell) => sheet.block(name).map(([value = ""]) => value);
   const times = column("reading_times");
   const marks = (values: readonly unknown[]): Mark[] =>
     values

@@ -6,6 +6,7 @@ import { batchFields } from "../../batch/fields";
 import { isBatchSheet, isUnplugged, readSheet, unitsOf } from "../../batch/read/batch-sheets";
 import type { CellValue, NamedCells } from "../../grid/read/named-cells";
 import { writtenAgain } from "../../grid/words/cell-text";
+import { shortened } from "../../grid/words/shortened";
 import { unpluggedWords } from "../../batch/read/unplugged-batches";
 import { withSecondLook } from "../../grid/read/second-look";
 import { movingNotes } from "../../grid/write/moving-notes";
@@ -166,7 +167,7 @@ export async function keepLog(
   units: UnitSystem,
   rows: readonly LogRow[],
 ): Promise<string> {
-  const sheetName = freeName(sheetNames, `${batchSheet.slice(0, 26)} log`);
+  const sheetName = freeName(sheetNames, shortened(batchSheet, " log"));
   await insertSheet(context, planLog({ sheetName, batchSheet, units, rows }), "A1");
   return sheetName;
 }

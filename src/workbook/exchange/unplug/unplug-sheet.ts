@@ -2,6 +2,7 @@ import { canPlugInAgain } from "./can-plug-in";
 import { freeName, refuseTaken } from "../../grid/write/insert-sheet";
 import { dayNumberOf, isoDay } from "../../grid/words/day-number";
 import { hostWords } from "../../grid/words/host-words";
+import { shortened } from "../../grid/words/shortened";
 import { Unsure } from "../../grid/words/told-in-full";
 import { twice, writeSurely } from "../../grid/write/write-surely";
 import { askMark, newMark, takeMark } from "../../grid/write/writing-mark";
@@ -121,7 +122,7 @@ async function copiesOf(
   };
 }
 
-const copyNameOf = (sheetName: string): string => `${sheetName.slice(0, 31 - " unplugged".length)} unplugged`;
+const copyNameOf = (sheetName: string): string => shortened(sheetName, " unplugged");
 
 /**
  * Deletes sheets that stood only for a moment, those of them that are there.

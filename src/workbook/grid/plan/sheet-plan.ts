@@ -103,8 +103,8 @@ export interface ChartPlan {
 export interface ChartAxisPlan {
   readonly format: NumberFormat;
   readonly title?: string;
-  /** From and to; left out, the program chooses by the figures. */
-  readonly span?: readonly [number, number];
+  /** From and to; what is left out the program chooses by the figures. Chosen so, a difference of one would be drawn as a cliff. */
+  readonly span?: readonly [from: number, to?: number];
 }
 
 export interface ChartSeriesPlan {

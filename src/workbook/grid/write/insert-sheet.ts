@@ -1,4 +1,5 @@
 import { sheetNameProblem } from "../words/sheet-name";
+import { shortened } from "../words/shortened";
 import { ToldInFull } from "../words/told-in-full";
 import type { SheetPlan } from "../plan/sheet-plan";
 import { isClash, withSecondLook } from "../read/second-look";
@@ -116,9 +117,7 @@ export function refuseTaken(names: readonly string[], wanted: string): void {
 export function freeName(names: readonly string[], wanted: string): string {
   if (!isTaken(names, wanted)) return wanted;
   for (let number = 2; ; number += 1) {
-    const ending = ` (${number})`;
-    // No half of a sign that takes two, such as an emoji, is left at the cut: no file can hold one.
-    const candidate = wanted.slice(0, 31 - ending.length).replace(/[\uD800-\uDBFF]$/, "") + ending;
+    const candidate = shortened(wanted, ` (${number})`);
     if (!isTaken(names, candidate)) return candidate;
   }
 }

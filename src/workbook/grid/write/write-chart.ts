@@ -77,7 +77,7 @@ function writeAxis(axis: Excel.ChartAxis, { format, title, span }: ChartAxisPlan
   if (title) axis.title.text = title;
   if (!span) return;
   axis.minimum = span[0];
-  axis.maximum = span[1];
+  if (span[1] !== undefined) axis.maximum = span[1];
 }
 
 /** One series, whether its figures stand in a column or in a row. */

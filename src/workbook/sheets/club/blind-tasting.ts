@@ -6,6 +6,7 @@ import type { NamedCells } from "../../grid/read/named-cells";
 import { readAllSheets } from "../../grid/read/read-sheets";
 import { withSecondLook } from "../../grid/read/second-look";
 import { cellText, writtenAgain } from "../../grid/words/cell-text";
+import { shortened } from "../../grid/words/shortened";
 import { Unsure } from "../../grid/words/told-in-full";
 import { changeRanges, rangeChange } from "../../grid/write/change-ranges";
 import { InsertionRefused, insertSheet } from "../../grid/write/insert-sheet";
@@ -88,11 +89,7 @@ export const namesOfTasters = (tasting: NamedCells): string[] =>
     .map((name) => String(name).trim());
 
 /** A sheet's name has 31 signs at most, and some are not allowed in it. */
-const nameOfSheet = (taster: string): string =>
-  `Scores ${taster.replace(/[[\]:*?/\\']/g, " ").trim()}`
-    .slice(0, 31)
-    .replace(/[\uD800-\uDBFF]$/, "")
-    .trim();
+const nameOfSheet = (taster: string): string => shortened(`Scores ${taster.replace(/[[\]:*?/\\']/g, " ").trim()}`).trim();
 
 /** Score sheets for the tasters of a tasting, each with the codes in an order of its own. */
 function scoreSheets(tasting: NamedCells, taken: readonly string[], draw: Draw): ScoreSheet[] {

@@ -109,7 +109,8 @@ export function planClass(facts: FactsOnSheet): SheetPlan {
       area: `A1:N${lastRow + 4}`,
       paper: units === "us" ? "letter" : "a4",
       landscape: true,
-      onePage: true,
+      // More learners than that would stand below 8 points on one page.
+      ...(room <= 30 && { onePage: true as const }),
       breaksBeforeRow: [],
       footer: `${sheetName} · page &P of &N`,
     },

@@ -1,4 +1,5 @@
 import { freeName, InsertionRefused, insertSheet } from "../../grid/write/insert-sheet";
+import { shortened } from "../../grid/words/shortened";
 import { batchesInWorkbook } from "../batches-in-workbook";
 import { planLabels } from "./labels-plan";
 import { planLesson } from "./lesson-plan";
@@ -20,7 +21,7 @@ export async function insertPage(context: Excel.RequestContext, sheetName: strin
   const { batches, sheetNames } = await batchesInWorkbook(context);
   const batch = batches.find((other) => other.sheetName === sheetName);
   if (!batch) throw new InsertionRefused(`There is no batch sheet “${sheetName}” any more.`);
-  const pageName = freeName(sheetNames, `${sheetName.slice(0, 31 - kind.length - 1).trim()} ${kind}`);
+  const pageName = freeName(sheetNames, shortened(sheetName, ` ${kind}`));
   await insertSheet(context, plans[kind](batch, pageName), "A1");
   return pageName;
 }

@@ -53,9 +53,9 @@ export function planLesson(batch: BatchInWorkbook, pageName: string): SheetPlan 
   b.put("C", "Planned", { style: "heading" });
   b.put("D", "Measured", { style: "heading" });
   b.row += 1;
-  measure("Water collected", "water_collect", "one", words.volume);
+  measure("Water collected", "water_collect", "two", words.volume);
   measure("Original gravity", "og_plan", "gravity", "");
-  measure("Volume in the fermenter", "volume", "one", words.volume);
+  measure("Volume in the fermenter", "volume", "two", words.volume);
   measure("Temperature when the yeast goes in", "pitch_temperature", "whole", words.temperature);
   measure("Final gravity, twice, a day apart", "fg_plan", "gravity", "");
   b.gap();

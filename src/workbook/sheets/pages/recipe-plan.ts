@@ -36,7 +36,7 @@ export function planRecipe(batch: BatchInWorkbook, pageName: string): SheetPlan 
   b.row += 1;
   b.put(
     "A",
-    `=IF(${named("style")}="","",${named("style")}&", ")&FIXED(${named("volume")},1,TRUE)&" ${words.volume}"&IF(N(${named("brewed_on")})=0,"",", to be brewed on "&${dateText(named("brewed_on"))})`,
+    `=IF(${named("style")}="","",${named("style")}&", ")&FIXED(${named("volume")},2,TRUE)&" ${words.volume}"&IF(N(${named("brewed_on")})=0,"",", to be brewed on "&${dateText(named("brewed_on"))})`,
     { style: "hint", mergeTo: "H" },
   );
   b.row += 1;
@@ -159,9 +159,9 @@ export function planRecipe(batch: BatchInWorkbook, pageName: string): SheetPlan 
   pairs(
     [typed(packagingFields.into), typed(packagingFields.co2Volumes, "Carbonation"), typed(packagingFields.sugar)],
     [
-      ["Sugar for the batch", "sugar_mass", "two", words.smallMass],
+      ["Sugar for the batch", "sugar_mass", units === "us" ? "two" : "one", words.smallMass],
       typed(packagingFields.bottleKind),
-      ["Keg pressure", "keg_pressure", "one", words.pressure],
+      ["Keg pressure", "keg_pressure", units === "us" ? "one" : "two", words.pressure],
     ],
   );
   if (batch.contents.partsOfWort) {

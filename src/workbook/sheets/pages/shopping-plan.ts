@@ -1,3 +1,4 @@
+import { batchFields } from "../../batch/fields";
 import { partNames } from "../../batch/fields/blocks/parts";
 import { SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { NumberFormat, SheetPlan } from "../../grid/plan/sheet-plan";
@@ -11,6 +12,7 @@ const columnWidths = [4, 34, 11, 11, 13, 11, 30];
 export function planShopping(batch: BatchInWorkbook, pageName: string): SheetPlan {
   const page = pageCells(batch);
   const { named, words } = page;
+  const { units } = batch.contents;
   const b = new SheetBuilder();
 
   b.height(28);
@@ -31,14 +33,14 @@ export function planShopping(batch: BatchInWorkbook, pageName: string): SheetPla
     b.put(letter, text, { style });
   b.row += 1;
 
-  const line = (what: string, needed: string, unit: string, format: NumberFormat, have = "") => {
+  const line = (what: string, needed: string, unit: string, format: NumberFormat, have = "", inHand = format) => {
     const { row } = b;
     b.height(18);
     b.put("A", `=IF(C${row}="","","☐")`, { style: "label" });
     b.put("B", what, { style: "resultText" });
     b.put("C", needed, { style: "result", format });
     b.put("D", `=IF(C${row}="","",${unit})`, { style: "unit" });
-    b.put("E", have, { style: "input", format });
+    b.put("E", have, { style: "input", format: inHand });
     b.put("F", `=IF(OR(C${row}="",NOT(ISNUMBER(C${row}))),"",MAX(0,C${row}-N(E${row})))`, { style: "keyResult", format });
     b.put("G", "", { style: "inputText" });
     b.row += 1;
@@ -64,8 +66,10 @@ export function planShopping(batch: BatchInWorkbook, pageName: string): SheetPla
     '"packs"',
     "whole",
     `=IF(N(${named("packs_in_hand")})=0,"",${named("packs_in_hand")})`,
+    batchFields.yeast.fields.packsInHand.format,
   );
-  line(`="Priming sugar: "&${named("priming_sugar")}`, number("sugar_mass"), quoted(words.smallMass), "two");
+  const sugarFormat: NumberFormat = units === "us" ? "two" : "one";
+  line(`="Priming sugar: "&${named("priming_sugar")}`, number("sugar_mass"), quoted(words.smallMass), sugarFormat);
   if (batch.contents.partsOfWort)
     partNames.forEach((part, index) => {
       const name = `INDEX(${named("wort_parts")},1,${index + 1})`;
@@ -73,11 +77,11 @@ export function planShopping(batch: BatchInWorkbook, pageName: string): SheetPla
         `="Priming sugar for "&IF(${name}="","part ${index + 1}",${name}&"")&": "&INDEX(${named("parts_sugar_kind")},1,${index + 1})`,
         number(`part_${part}_sugar`),
         quoted(words.smallMass),
-        "two",
+        sugarFormat,
       );
     });
   line("Bottles and caps", number("bottles_ready"), '"of each"', "whole");
-  line("Sanitiser concentrate", number("sanitiser_dose"), quoted(words.doseVolume), "two");
+  line("Sanitiser concentrate", number("sanitiser_dose"), quoted(words.doseVolume), units === "us" ? "two" : "whole");
   outgrown(b, [malt, hops], "A", "G");
   b.put("A", "Cleaners, acids and cylinders: read the maker's label before you buy. Local codes come first.", {
     style: "hint",

@@ -22,7 +22,7 @@ export function charts(b: SheetBuilder, kept: (letter: string) => string): void 
     name: "Gravity planned and reached",
     title: "Original gravity",
     horizontal: { format: "date" },
-    vertical: { format: "gravity" },
+    vertical: { format: "gravity", span: [1] },
     series: [
       { name: "Planned", across, values: kept("F"), color: colors.planned, look: "dots with marks" },
       { name: "Reached", across, values: kept("G"), color: colors.reached, look: "marks" },
@@ -34,8 +34,8 @@ export function charts(b: SheetBuilder, kept: (letter: string) => string): void 
     name: "Efficiency and bitterness",
     title: "Mash efficiency and bitterness",
     horizontal: { format: "date" },
-    vertical: { format: "whole", title: "Efficiency, %" },
-    secondary: { format: "whole", title: "IBU" },
+    vertical: { format: "whole", title: "Efficiency, %", span: [0, 100] },
+    secondary: { format: "whole", title: "IBU", span: [0] },
     series: [
       { name: "Efficiency, %", across, values: kept("AE"), color: colors.reached, look: "marks" },
       { name: "Bitterness, IBU", across, values: kept("M"), color: colors.other, look: "dots with marks", onSecondary: true },
@@ -47,7 +47,7 @@ export function charts(b: SheetBuilder, kept: (letter: string) => string): void 
     name: "Scores",
     title: "Scores",
     horizontal: { format: "date" },
-    vertical: { format: "one" },
+    vertical: { format: "one", span: [0, 5] },
     series: [{ name: "Score", across, values: kept("U"), color: colors.reached, look: "marks" }],
     from: `P${first}`,
     to: `${printedTo}${last}`,

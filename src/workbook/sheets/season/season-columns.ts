@@ -103,8 +103,8 @@ function plannedAndReached(
   ];
 }
 
-const printed: readonly SeasonColumn[] = [
-  { letter: "A", width: 4, heading: "No.", style: "result", format: "general", live: same("batch_number"), keeps: "as it is" },
+const listed: readonly SeasonColumn[] = [
+  { letter: "A", width: 4, heading: "No.", style: "result", format: "whole", live: same("batch_number"), keeps: "as it is" },
   {
     letter: "B",
     width: 25,
@@ -231,7 +231,7 @@ const printed: readonly SeasonColumn[] = [
   },
 ];
 
-const keepers = printed.filter(({ keeps }) => keeps !== undefined);
+const keepers = listed.filter(({ keeps }) => keeps !== undefined);
 const firstKept = columnNumber("AF");
 
 /** A column whose figures are kept, and the one in which they are. */
@@ -251,7 +251,7 @@ export const keptAt = (letter: string): string => keptColumns.find((one) => one.
 
 /** All columns of ours, in their order. */
 export const columns: readonly SeasonColumn[] = [
-  ...printed,
+  ...listed,
   ...keptColumns.map(({ at, keeps }, index): SeasonColumn => {
     const { heading, group, format } = keepers[index]!;
     const unit = keeps === "volume" ? ", L" : keeps === "colour" ? "EBC" : "";

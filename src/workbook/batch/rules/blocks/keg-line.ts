@@ -5,7 +5,7 @@ import { unusable } from "../words";
 import type { Chosen } from "./index";
 
 export const kegLineLine = ({ units, blocks }: Chosen, words: UnitWords): CheckLine => {
-  const digits = units === "us" ? 0 : 1;
+  const [digits, onPlate] = units === "us" ? [1, 0] : [2, 1];
   const pressure = blocks.includes("partsOfWort")
     ? `MAX(keg_pressure,${partNames.map((name) => `part_${name}_pressure`).join(",")})`
     : "keg_pressure";
@@ -21,7 +21,7 @@ export const kegLineLine = ({ units, blocks }: Chosen, words: UnitWords): CheckL
       rule(
         "above-the-plate",
         `IF(AND(ISNUMBER(${pressure}),N(keg_plate)>0),${pressure}>keg_plate,FALSE)`,
-        `"The keg would stand at "&FIXED(${pressure},${digits},TRUE)&" ${words.pressure}, its plate says "&FIXED(keg_plate,${digits},TRUE)&":"`,
+        `"The keg would stand at "&FIXED(${pressure},${digits},TRUE)&" ${words.pressure}, its plate says "&FIXED(keg_plate,${onPlate},TRUE)&":"`,
         "it can burst. Less carbonation, or a colder keg.",
       ),
       rule(

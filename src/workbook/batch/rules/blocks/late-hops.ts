@@ -31,7 +31,7 @@ export const lateHopsLine = ({ units }: Chosen, _words: UnitWords): CheckLine =>
       rule(
         "much-dry",
         `IF(ISNUMBER(dry_rate),dry_rate>${plenty},FALSE)`,
-        `"Dry hops of "&FIXED(dry_rate,1,TRUE)&" ${unit}: more than ${plenty} brings little more scent,"`,
+        `"Dry hops of "&FIXED(dry_rate,${units === "us" ? 2 : 1},TRUE)&" ${unit}: more than ${plenty} brings little more scent,"`,
         "but grassy tastes, and beer that stays behind in the hops.",
       ),
       rule(

@@ -40,7 +40,7 @@ const restRules = (units: Chosen["units"], words: UnitWords): Rule[] =>
       rule(
         `${name}-too-full`,
         `IF(ISNUMBER(${name}_adds),IF(N(${mashVessel})>0,${room}>${mashVessel},FALSE),FALSE)`,
-        `"Not poured: with "&FIXED(${name}_adds,1,TRUE)&" ${words.volume} more the mash takes "&FIXED(${room},1,TRUE)&", its vessel holds "&FIXED(${mashVessel},1,TRUE)&"."`,
+        `"Not poured: with "&FIXED(${name}_adds,2,TRUE)&" ${words.volume} more the mash takes "&FIXED(${room},2,TRUE)&", its vessel holds "&FIXED(${mashVessel},2,TRUE)&"."`,
         "Begin thicker, or lift it by decoction or heat.",
       ),
     ];

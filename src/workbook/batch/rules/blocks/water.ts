@@ -71,7 +71,7 @@ export const waterTreatmentLine = ({ method, units }: Chosen, { volume }: UnitWo
     rule(
       "much-salt",
       `IF(N(treated_volume)=0,FALSE,SUM(INDEX(salt_bill,0,2))/(treated_volume${units === "us" ? "*3.7854" : ""})>${mostSaltGPerL})`,
-      `"That is "&FIXED(SUM(INDEX(salt_bill,0,2)),0,TRUE)&" g of salts in "&FIXED(treated_volume,1,TRUE)&" ${volume}, more than beer bears:"`,
+      `"That is "&FIXED(SUM(INDEX(salt_bill,0,2)),0,TRUE)&" g of salts in "&FIXED(treated_volume,2,TRUE)&" ${volume}, more than beer bears:"`,
       "weigh in grams, on a scale that shows tenths.",
     ),
     ...most.map(([ion, row, mgPerL]) =>

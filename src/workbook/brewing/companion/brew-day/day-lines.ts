@@ -1,5 +1,6 @@
+import type { BatchSheet } from "../../../batch/read/batch-sheets";
 import { hopWords, ownLines } from "../../../../functions/day/timeline-words";
-import type { CellValue, NamedCells } from "../../../grid/read/named-cells";
+import type { CellValue } from "../../../grid/read/named-cells";
 import { boilBeginsWhy, flameOutWhy, hopWhy, standWhy } from "./line-words";
 
 export type LineKind = "step" | "hop" | "boil begins" | "flame out" | "stand" | "done";
@@ -23,7 +24,7 @@ export interface DayLine {
 }
 
 /** The lines in their order; none while the clock cannot be made (no date, an error in a step). What is for another day has no time and is none. */
-export function dayLines(sheet: NamedCells): DayLine[] {
+export function dayLines(sheet: BatchSheet): DayLine[] {
   const happened = sheet.block("happened");
   const rows = sheet.block("timeline").filter(([time, , what]) => typeof time === "number" && what !== "");
   const nameOf = kinds(sheet, rows);
@@ -43,7 +44,7 @@ export function dayLines(sheet: NamedCells): DayLine[] {
  * Which line came from where, and the why that belongs to it: a step brings its teacher's words. Two steps may bear the
  * same name, so each is used once, in the order of the table.
  */
-function kinds(sheet: NamedCells, rows: readonly CellValue[][]): (row: number) => Pick<DayLine, "kind" | "why"> {
+function kinds(sheet: BatchSheet, rows: readonly CellValue[][]): (row: number) => Pick<DayLine, "kind" | "why"> {
   const steps = sheet.block("steps").filter(([what]) => what !== "");
   const hops = sheet.block("hop_plan").map(([hop = "", , , minutes = ""]) => {
     const added = typeof minutes === "string" ? minutes.trim().toLowerCase() : minutes === true || minutes === false ? "" : minutes;

@@ -1,9 +1,10 @@
+import type { BatchCell } from "../../../batch/fields/cells";
+import type { BatchSheet } from "../../../batch/read/batch-sheets";
 import { figureDoubt, outsideLimits } from "../../../batch/derived/figure-doubts";
 import { called, type ChoiceField, type NumberField } from "../../../batch/describe/field";
 import { madeFor } from "../../../batch/read/batch-contents";
 import { newlySaid } from "../../../batch/rules/what-it-says";
 import type { Filled, Scale } from "../../../batch/contents";
-import type { NamedCells } from "../../../grid/read/named-cells";
 import { changeCells, type CellChange } from "../change-cells";
 import { corrected } from "../reading/corrected";
 import { isEmptyOn, type Measurement, type Part } from "./measurements";
@@ -26,7 +27,7 @@ export interface Judged {
 }
 
 /** Holds figures against their descriptions and against the sheet's checks, before anything is written. */
-export function judgeMeasured(sheet: NamedCells, { parts, judgedBy }: Measurement, typed: Typed): Judged {
+export function judgeMeasured(sheet: BatchSheet, { parts, judgedBy }: Measurement, typed: Typed): Judged {
   const on = madeFor(sheet);
   const judged = parts.map((part) => judgePart(sheet, part, typed, judgedBy));
   const changes = judged.flatMap((one) => one.changes);
@@ -49,13 +50,13 @@ const figureOf = (field: NumberField, { figures }: Typed): { readonly field: Num
 
 const nothing = { changes: [] as readonly CellChange[], gravity: undefined as number | undefined, problem: "" };
 
-function judgePart(sheet: NamedCells, { main, beside, scale }: Part, typed: Typed, judgedBy: readonly string[]): typeof nothing {
+function judgePart(sheet: BatchSheet, { main, beside, scale }: Part, typed: Typed, judgedBy: readonly string[]): typeof nothing {
   const [value] = figureOf(main, typed);
   const [warmth] = beside && isEmptyOn(sheet, beside) ? figureOf(beside, typed) : [];
   if (!value) return warmth ? { ...nothing, problem: `The ${called(main)} is missing.` } : nothing;
   const changes = [value, ...(warmth ? [warmth] : [])].map(({ field, value: content }) => change(field, content));
   if (!scale) return value.value > 0 ? { ...nothing, changes } : { ...nothing, problem: `The ${called(main)} must be above 0.` };
-  const sampleTemperature = warmth?.value ?? (beside?.cell === undefined ? "" : sheet.number(beside.cell));
+  const sampleTemperature = warmth?.value ?? (beside?.cell === undefined ? "" : sheet.number(beside.cell as BatchCell));
   if (sampleTemperature === "") return { ...nothing, problem: "How warm was the sample? Without it the reading cannot be corrected." };
   const measured = { instrument: "hydrometer", reading: value.value, scale: typed.scale, sampleTemperature, originalBrix: "" } as const;
   const { ready, problem } = corrected(sheet, measured, "wort");
@@ -66,11 +67,11 @@ function judgePart(sheet: NamedCells, { main, beside, scale }: Part, typed: Type
 }
 
 const change = (field: NumberField | ChoiceField, content: number | string): CellChange => ({
-  name: field.cell ?? "",
+  name: field.cell as BatchCell,
   label: `the ${called(field)}`,
   content,
 });
 
 /** Writes what was measured, all of it or nothing; a cell that somebody has filled meanwhile is never written over. */
-export const writeMeasured = (context: Excel.RequestContext, seen: NamedCells, { changes }: Judged): Promise<void> =>
+export const writeMeasured = (context: Excel.RequestContext, seen: BatchSheet, { changes }: Judged): Promise<void> =>
   changeCells(context, seen, changes);

@@ -1,6 +1,7 @@
+import type { BatchCell } from "../../../batch/fields/cells";
+import type { BatchSheet } from "../../../batch/read/batch-sheets";
 import { batchFields } from "../../../batch/fields";
 import type { ChoiceField, NumberField } from "../../../batch/describe/field";
-import type { NamedCells } from "../../../grid/read/named-cells";
 import { linesOfOriginal } from "../reading/original-gravity";
 import type { DayLine } from "./day-lines";
 
@@ -65,7 +66,7 @@ export interface AskedHere {
  * What the day asks for, in its order, and is not on the sheet yet. A teacher's own words may ask in other places than ours: the
  * first line of the right part of the day that speaks of it is the one, else the last that it could be.
  */
-export function askedByDay(sheet: NamedCells, lines: readonly DayLine[]): AskedHere[] {
+export function askedByDay(sheet: BatchSheet, lines: readonly DayLine[]): AskedHere[] {
   const boils = lines.findIndex(({ kind }) => kind === "boil begins");
   const [before, after] = [
     lines.slice(0, boils < 0 ? lines.length : boils),
@@ -88,11 +89,11 @@ export function askedByDay(sheet: NamedCells, lines: readonly DayLine[]): AskedH
 }
 
 /** The parts whose cell the sheet has, and has empty. */
-const openParts = (sheet: NamedCells, { parts }: Measurement): Part[] => parts.filter(({ main }) => isEmptyOn(sheet, main));
+const openParts = (sheet: BatchSheet, { parts }: Measurement): Part[] => parts.filter(({ main }) => isEmptyOn(sheet, main));
 
 /** What holds something already is never written over. */
-export const isEmptyOn = (sheet: NamedCells, { cell }: NumberField): boolean =>
-  cell !== undefined && sheet.has(cell) && sheet.value(cell) === "";
+export const isEmptyOn = (sheet: BatchSheet, { cell }: NumberField): boolean =>
+  cell !== undefined && sheet.has(cell as BatchCell) && sheet.value(cell as BatchCell) === "";
 
 /** What is asked up to a line; the last form with the volume in it is the one that asks for it. */
 export function reachedBy(asked: readonly AskedHere[], row: number): AskedHere[] {

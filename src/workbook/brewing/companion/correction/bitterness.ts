@@ -1,9 +1,8 @@
 import { bitternessModel } from "../../../batch/read/bitterness-model";
 import { hopsIbu } from "../../../../functions/hops/ibu";
-import type { NamedCells } from "../../../grid/read/named-cells";
 import { ask } from "../ask";
 import { shown } from "../words";
-import { unitsOf } from "../../../batch/read/batch-sheets";
+import { unitsOf, type BatchSheet } from "../../../batch/read/batch-sheets";
 import type { Correction } from "./corrections";
 import type { Missed } from "./plan-and-measured";
 
@@ -12,7 +11,7 @@ const noticed = 0.1;
 const lateBoilMinutes = 15;
 
 /** What a correction does to the bitterness, and in the kettle how much hop would bring it back. */
-export function bitternessWords(sheet: NamedCells, missed: Missed, { ibu, result }: Correction): string {
+export function bitternessWords(sheet: BatchSheet, missed: Missed, { ibu, result }: Correction): string {
   const { plannedIbu } = missed;
   if (ibu === undefined || plannedIbu === undefined || plannedIbu === 0) return "";
   const figures = `${ibu.toFixed(0)} IBU instead of ${plannedIbu.toFixed(0)}`;
@@ -23,7 +22,7 @@ export function bitternessWords(sheet: NamedCells, missed: Missed, { ibu, result
 }
 
 /** Bitterness is in proportion to the mass of the hop: one unit of it tells how much is wanted. */
-function hopToAdd(sheet: NamedCells, { planned, units }: Missed, lacking: number, volume: number): string {
+function hopToAdd(sheet: BatchSheet, { planned, units }: Missed, lacking: number, volume: number): string {
   const [hop] = sheet
     .block("hop_plan")
     .filter(([, mass, alpha]) => Number(mass) > 0 && Number(alpha) > 0)

@@ -3,9 +3,8 @@ import { hopsIbu } from "../../../../functions/hops/ibu";
 import { wortGravity } from "../../../../functions/wort/gravity";
 import { boilLimits } from "../../../../functions/vocabulary";
 import type { UnitSystem } from "../../../../functions/quantities";
-import type { NamedCells } from "../../../grid/read/named-cells";
 import { ask } from "../ask";
-import { unitsOf } from "../../../batch/read/batch-sheets";
+import { unitsOf, type BatchSheet } from "../../../batch/read/batch-sheets";
 
 /** Where the wort is: what can still be done hangs on it. */
 export type Place = "kettle" | "fermenter";
@@ -34,7 +33,7 @@ export const gravitySlack = 0.002;
 export const volumeSlack = 0.03;
 
 /** Holds what was measured against the plan for that place; undefined while the sheet cannot tell the plan. */
-export function missedPlan(sheet: NamedCells, place: Place, measured: Wort): Missed | undefined {
+export function missedPlan(sheet: BatchSheet, place: Place, measured: Wort): Missed | undefined {
   const units = unitsOf(sheet);
   const planned = plannedWort(sheet, place);
   if (!planned) return undefined;
@@ -48,7 +47,7 @@ export function missedPlan(sheet: NamedCells, place: Place, measured: Wort): Mis
     // As the sheet calculates: with what hops gain in the stand and in the chilling.
     const after = [
       Number(sheet.number("boil_minutes")) + extraMinutes,
-      ...["stand_temperature", "stand_minutes", "chill_minutes", "pitch_temperature"].map((name) =>
+      ...(["stand_temperature", "stand_minutes", "chill_minutes", "pitch_temperature"] as const).map((name) =>
         sheet.has(name) ? sheet.value(name) : "",
       ),
     ];
@@ -67,7 +66,7 @@ export function missedPlan(sheet: NamedCells, place: Place, measured: Wort): Mis
 }
 
 /** In the kettle the wort is stronger than the beer will be where water is still to top it up. */
-function plannedWort(sheet: NamedCells, place: Place): Wort | undefined {
+function plannedWort(sheet: BatchSheet, place: Place): Wort | undefined {
   const volume = Number(sheet.number(place === "kettle" ? "water_chilled" : "volume"));
   const gravity =
     place === "kettle"

@@ -1,4 +1,4 @@
-import type { NamedCells } from "../../../grid/read/named-cells";
+import type { BatchSheet } from "../../../batch/read/batch-sheets";
 import { appendNote } from "../append-note";
 import { momentShown } from "../../../grid/words/day-words";
 import { gravityWords, shown } from "../words";
@@ -13,7 +13,7 @@ export function correctionLine({ place, measured, planned, units }: Missed, { ti
 
 export const writeCorrection = (
   context: Excel.RequestContext,
-  seen: NamedCells,
+  seen: BatchSheet,
   missed: Missed,
   correction: Correction,
   now: number,

@@ -5,9 +5,8 @@ import { called } from "../../../batch/describe/field";
 import { batchFields } from "../../../batch/fields";
 import type { Filled } from "../../../batch/contents";
 import { methodOf } from "../../../batch/read/batch-contents";
-import { unitsOf } from "../../../batch/read/batch-sheets";
+import { unitsOf, type BatchSheet } from "../../../batch/read/batch-sheets";
 import { unitWords } from "../../../batch/unit-words";
-import type { NamedCells } from "../../../grid/read/named-cells";
 import { changeCells, type CellChange } from "../change-cells";
 import { ChangeRefused } from "../outcome";
 
@@ -18,24 +17,24 @@ const figures = ["yieldPercent", "handling", "colour"] as const;
 type Figure = (typeof figures)[number];
 
 /** What of the list a sheet can use: where nothing is mashed, grain must be one that steeps. */
-export const offeredOn = (sheet: NamedCells): readonly TypicalFermentable[] =>
+export const offeredOn = (sheet: BatchSheet): readonly TypicalFermentable[] =>
   typicalFermentables.filter(({ handling, steeps }) => methodOf(sheet) === "all-grain" || handling !== "mash" || steeps);
 
-const inSheet = (sheet: NamedCells, lovibond: number): number =>
+const inSheet = (sheet: BatchSheet, lovibond: number): number =>
   unitsOf(sheet) === "us" || lovibond === 0 ? lovibond : Math.round(ebcFromLovibond(lovibond));
 
 const span = (lowest: number, highest: number): string => (lowest === highest ? String(lowest) : `${lowest} to ${highest}`);
 
 /** What is sold of a kind, in the units of the sheet. */
-export function typicalWords(sheet: NamedCells, { yieldPercent, lovibond }: TypicalFermentable): string {
+export function typicalWords(sheet: BatchSheet, { yieldPercent, lovibond }: TypicalFermentable): string {
   const [lowest, highest] = lovibond.map((colour) => inSheet(sheet, colour)) as [number, number];
   return `yield ${span(...yieldPercent)} %, colour ${span(lowest, highest)} ${unitWords(unitsOf(sheet)).maltColour}`;
 }
 
-const noteOf = (sheet: NamedCells, typical: TypicalFermentable): string =>
+const noteOf = (sheet: BatchSheet, typical: TypicalFermentable): string =>
   `Typical: ${typicalWords(sheet, typical)} (textbooks). The figures on the sack or the tin come first.`;
 
-const figuresOf = (sheet: NamedCells, typical: TypicalFermentable): Record<Figure, number | string> => ({
+const figuresOf = (sheet: BatchSheet, typical: TypicalFermentable): Record<Figure, number | string> => ({
   yieldPercent: middle(typical.yieldPercent),
   colour: inSheet(sheet, middle(typical.lovibond)),
   handling: methodOf(sheet) === "extract" && typical.handling === "mash" ? "steep" : typical.handling,
@@ -54,7 +53,7 @@ const cellsOf = (row: number, line: Parameters<typeof lineCells<typeof malt>>[2]
 /** A line that is new, in the first free one of the table. @throws ChangeRefused where there is none */
 export function addTypical(
   context: Excel.RequestContext,
-  sheet: NamedCells,
+  sheet: BatchSheet,
   { typical, mass }: { readonly typical: TypicalFermentable; readonly mass: Filled<number> },
 ): Promise<void> {
   const row = linesOf(sheet).findIndex((cells) => Object.values(cells).every((cell) => cell === ""));
@@ -71,7 +70,7 @@ export interface Unfilled {
   readonly missing: readonly Figure[];
 }
 
-export function unfilledLines(sheet: NamedCells): readonly Unfilled[] {
+export function unfilledLines(sheet: BatchSheet): readonly Unfilled[] {
   return linesOf(sheet).flatMap((cells, row): Unfilled[] => {
     const ingredient = String(cells.ingredient);
     const typical = typicalOf(ingredient);
@@ -81,7 +80,7 @@ export function unfilledLines(sheet: NamedCells): readonly Unfilled[] {
 }
 
 /** Fills in what those lines lack; what is typed stays. */
-export const fillTypical = (context: Excel.RequestContext, sheet: NamedCells): Promise<void> =>
+export const fillTypical = (context: Excel.RequestContext, sheet: BatchSheet): Promise<void> =>
   changeCells(
     context,
     sheet,
@@ -92,7 +91,7 @@ export const fillTypical = (context: Excel.RequestContext, sheet: NamedCells): P
   );
 
 /** What the table holds, without what is paid for and what stands beside it. */
-function linesOf(sheet: NamedCells) {
+function linesOf(sheet: BatchSheet) {
   const { from, to } = sheet.area("malt");
   const cell = (row: number, key: keyof typeof columns) => sheet.at(row, from.column + columns[key]);
   return Array.from({ length: to.row - from.row + 1 }, (_, index) => from.row + index).map((row) => ({

@@ -1,4 +1,4 @@
-import type { NamedCells } from "../../../grid/read/named-cells";
+import type { BatchSheet } from "../../../batch/read/batch-sheets";
 import type { Asked } from "../ask";
 import { isAllowed, packagedAs, wouldShow } from "./packaging-judged";
 import type { PackagingInput } from "./packaging-form";
@@ -18,7 +18,7 @@ export interface PackagingFigures {
 
 const withheld: Asked = { problem: "none is given: see the pressure check" };
 
-export function packagingFigures(sheet: NamedCells, input: PackagingInput): PackagingFigures {
+export function packagingFigures(sheet: BatchSheet, input: PackagingInput): PackagingFigures {
   const world = packagedAs(sheet, input);
   const shown = (name: string): Asked => {
     const asked = wouldShow(world, name);

@@ -1,8 +1,9 @@
+import type { BatchSheet } from "../../../batch/read/batch-sheets";
 import { formCells, typedOn, type FormCell, type Typed } from "../../../batch/derived/form-fields";
 import { kitFields } from "../../../batch/fields/kit";
 import { packagingFields } from "../../../batch/fields/packaging";
 import { madeFor } from "../../../batch/read/batch-contents";
-import type { CellValue, NamedCells } from "../../../grid/read/named-cells";
+import type { CellValue } from "../../../grid/read/named-cells";
 
 const { otherCost: _, ...ofPackaging } = packagingFields;
 
@@ -12,11 +13,11 @@ export const packagingForm = { ...ofPackaging, bottleVolume: kitFields.bottleVol
 /** The packaging cells of the sheet as a form holds them, in the sheet's units. */
 export type PackagingInput = Typed<typeof packagingForm>;
 
-export const packagingIn = (sheet: NamedCells): PackagingInput => typedOn(packagingForm, sheet);
+export const packagingIn = (sheet: BatchSheet): PackagingInput => typedOn(packagingForm, sheet);
 
 /** Every cell of the form with what it holds. */
-export const packagingCells = (sheet: NamedCells, input: PackagingInput): FormCell[] => formCells(packagingForm, input, madeFor(sheet));
+export const packagingCells = (sheet: BatchSheet, input: PackagingInput): FormCell[] => formCells(packagingForm, input, madeFor(sheet));
 
 /** The cells that the form would change: only those whose figure differs from the sheet's. */
-export const packagingChanges = (sheet: NamedCells, input: PackagingInput): FormCell[] =>
+export const packagingChanges = (sheet: BatchSheet, input: PackagingInput): FormCell[] =>
   packagingCells(sheet, input).filter(({ name, content }) => content !== "" && sheet.value(name) !== (content as CellValue));

@@ -1,3 +1,4 @@
+import type { BatchSheet } from "../../../batch/read/batch-sheets";
 import { CellError } from "../../../../functions/cell-error";
 import { dayLimits } from "../../../batch/describe/day-limits";
 import { partNames } from "../../../batch/fields/blocks/parts";
@@ -7,7 +8,6 @@ import { pressureLine } from "../../../batch/rules/pressure";
 import { laidOver, madeIn, saidBy, type Said } from "../../../batch/rules/what-it-says";
 import { OnlyTheSheetKnows } from "../../../grid/evaluate/evaluate";
 import type { LaidOver } from "../../../grid/evaluate/laid-over";
-import type { NamedCells } from "../../../grid/read/named-cells";
 import type { Asked } from "../ask";
 import { packagingCells, type PackagingInput } from "./packaging-form";
 
@@ -21,7 +21,7 @@ const doors = [
 const someDay = Math.floor(dayLimits[1]);
 
 /** The sheet with a form laid over it. */
-export const packagedAs = (sheet: NamedCells, input: PackagingInput): LaidOver =>
+export const packagedAs = (sheet: BatchSheet, input: PackagingInput): LaidOver =>
   laidOver(sheet, packagingCells(sheet, { ...input, packagedOn: input.packagedOn === "" ? someDay : input.packagedOn }), doors);
 
 /** What the sheet's two lines about the packaging would say. */
@@ -81,7 +81,7 @@ export function partsOf(world: LaidOver): readonly JudgedPart[] | undefined {
   return parts.length === 0 ? undefined : parts;
 }
 
-export function packagingParts(sheet: NamedCells, input: PackagingInput): readonly JudgedPart[] | undefined {
+export function packagingParts(sheet: BatchSheet, input: PackagingInput): readonly JudgedPart[] | undefined {
   try {
     return partsOf(packagedAs(sheet, input));
   } catch (problem) {

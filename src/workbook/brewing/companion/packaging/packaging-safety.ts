@@ -1,7 +1,7 @@
+import type { BatchSheet } from "../../../batch/read/batch-sheets";
 import { filledAlready, waitForIt as verdictWaits } from "../../../../functions/pack/check-words";
 import type { Said } from "../../../batch/rules/what-it-says";
 import { OnlyTheSheetKnows } from "../../../grid/evaluate/evaluate";
-import type { NamedCells } from "../../../grid/read/named-cells";
 import type { PackagingInput } from "./packaging-form";
 import { isAllowed, packagedAs, saidOfPackaging, verdictOf } from "./packaging-judged";
 
@@ -19,7 +19,7 @@ export interface PackagingSafety {
 
 type Weighed = Pick<PackagingSafety, "level" | "dangers" | "instead">;
 
-export function packagingSafety(sheet: NamedCells, input: PackagingInput): PackagingSafety {
+export function packagingSafety(sheet: BatchSheet, input: PackagingInput): PackagingSafety {
   const world = packagedAs(sheet, input);
   try {
     const said = saidOfPackaging(world);
@@ -50,7 +50,7 @@ const unknown = (why: string): Weighed => ({ level: "refuse", dangers: [`The pre
 const waitForIt = "Wait until two readings a day apart agree, then package.";
 
 /** Beer that still ferments makes gas that no sugar figure knows of: the sheet's line says that it does, this how grave it is. */
-function byReadings(sheet: NamedCells, { into }: PackagingInput, { rule, words, remedy }: Said): Weighed {
+function byReadings(sheet: BatchSheet, { into }: PackagingInput, { rule, words, remedy }: Said): Weighed {
   const bottles = into === "bottles";
   const bursting = bottles
     ? "What is left ferments on in the glass and can burst it."
@@ -92,7 +92,7 @@ function byReadings(sheet: NamedCells, { into }: PackagingInput, { rule, words, 
 }
 
 /** @param holds whether the sheet would let the figures stand */
-function byPressure(sheet: NamedCells, input: PackagingInput, { rule, words, state }: Said, check: string, holds: boolean): Weighed {
+function byPressure(sheet: BatchSheet, input: PackagingInput, { rule, words, state }: Said, check: string, holds: boolean): Weighed {
   const what = input.into === "keg" ? "the keg" : "these bottles";
   const close: Weighed = {
     level: "confirm",
@@ -129,7 +129,7 @@ function byPressure(sheet: NamedCells, input: PackagingInput, { rule, words, sta
 }
 
 /** The highest carbonation below the one wished for, in tenths, that the check calls "within". */
-function gentlerCarbonation(sheet: NamedCells, input: PackagingInput): number | undefined {
+function gentlerCarbonation(sheet: BatchSheet, input: PackagingInput): number | undefined {
   for (let tenths = Math.ceil(Number(input.co2Volumes) * 10) - 1; tenths >= 10; tenths -= 1)
     if (verdictOf(packagedAs(sheet, { ...input, co2Volumes: tenths / 10 })).startsWith("within")) return tenths / 10;
   return undefined;

@@ -1,4 +1,4 @@
-import type { NamedCells } from "../../../grid/read/named-cells";
+import type { BatchSheet } from "../../../batch/read/batch-sheets";
 import { changeCells, type CellChange } from "../change-cells";
 import { ChangeRefused } from "../outcome";
 import { packagingChanges, type PackagingInput } from "./packaging-form";
@@ -10,19 +10,19 @@ import { packagingSafety } from "./packaging-safety";
  */
 export async function writePackaging(
   context: Excel.RequestContext,
-  seen: NamedCells,
+  seen: BatchSheet,
   input: PackagingInput,
   knowing: boolean,
 ): Promise<void> {
-  const { level, dangers } = packagingSafety(seen, input);
   const changes = packagingChanges(seen, input);
   if (changes.length === 0) throw new ChangeRefused("The sheet says so already.");
   const wrong = changes.find(({ problem }) => problem !== undefined);
   if (wrong?.problem !== undefined) throw new ChangeRefused(wrong.problem);
+  const { level, dangers } = packagingSafety(seen, input);
   if (!onlyCounts(seen, changes) && (level === "refuse" || (level === "confirm" && !knowing))) throw new ChangeRefused(dangers.join(" "));
   await changeCells(context, seen, changes);
 }
 
 /** Bottles that are filled already may be counted, whatever is in them. */
-export const onlyCounts = (seen: NamedCells, changes: readonly CellChange[]): boolean =>
+export const onlyCounts = (seen: BatchSheet, changes: readonly CellChange[]): boolean =>
   seen.number("packaged_on") !== "" && changes.every(({ name }) => name === "bottles_filled");

@@ -1,7 +1,7 @@
+import type { BatchSheet } from "../../../batch/read/batch-sheets";
 import { lineCells, mainArea, tableOffsets } from "../../../batch/derived/table-places";
 import { batchFields } from "../../../batch/fields";
 import type { Filled } from "../../../batch/contents";
-import type { NamedCells } from "../../../grid/read/named-cells";
 import { changeCells, type CellChange } from "../change-cells";
 import type { SheetReading } from "./corrected";
 import { addRowAndReading } from "./grow-readings";
@@ -17,7 +17,7 @@ export interface NewReading extends SheetReading {
 }
 
 /** The row in the table, from 0, that holds nothing at all yet; undefined when the table is full. */
-export function firstEmptyRow(sheet: NamedCells): number | undefined {
+export function firstEmptyRow(sheet: BatchSheet): number | undefined {
   const { from, to } = sheet.area(mainArea(readings).name);
   for (let row = from.row; row <= to.row; row += 1)
     if (readingColumns.every((column) => sheet.at(row, from.column + column) === "")) return row - from.row;
@@ -25,7 +25,7 @@ export function firstEmptyRow(sheet: NamedCells): number | undefined {
 }
 
 /** Appends a reading to the first empty row; a full table gets a row more. */
-export async function addReading(context: Excel.RequestContext, seen: NamedCells, reading: NewReading): Promise<void> {
+export async function addReading(context: Excel.RequestContext, seen: BatchSheet, reading: NewReading): Promise<void> {
   const row = firstEmptyRow(seen);
   if (row === undefined) await addRowAndReading(context, seen, reading);
   else await changeCells(context, seen, readingCells(reading, row));

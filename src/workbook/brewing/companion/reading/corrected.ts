@@ -3,9 +3,8 @@ import { wortHydrometer } from "../../../../functions/wort/hydrometer";
 import { wortPlato } from "../../../../functions/wort/plato";
 import { wortRefractometer } from "../../../../functions/wort/refractometer";
 import type { Filled, Scale } from "../../../batch/contents";
-import type { NamedCells } from "../../../grid/read/named-cells";
 import { ask, type Asked } from "../ask";
-import { unitsOf } from "../../../batch/read/batch-sheets";
+import { unitsOf, type BatchSheet } from "../../../batch/read/batch-sheets";
 
 export type Instrument = "hydrometer" | "refractometer";
 
@@ -35,7 +34,7 @@ export type Corrected =
   { readonly ready: SheetReading; readonly problem?: undefined } | { readonly ready?: undefined; readonly problem: string };
 
 /** Corrects a reading through the worksheet functions, as the sheet will; `problem` is "" while something is missing. */
-export function corrected(sheet: NamedCells, measured: Measured, liquid: "wort" | "beer"): Corrected {
+export function corrected(sheet: BatchSheet, measured: Measured, liquid: "wort" | "beer"): Corrected {
   const { instrument, reading, scale, sampleTemperature, originalBrix } = measured;
   if (instrument === "hydrometer") {
     const { value: gravity, problem } = hydrometer(sheet, reading, sampleTemperature, scale);
@@ -49,7 +48,7 @@ export function corrected(sheet: NamedCells, measured: Measured, liquid: "wort" 
   return atCalibration(sheet, gravity, `Worked out from a refractometer: ${reading} °Brix${before}.`);
 }
 
-function hydrometer(sheet: NamedCells, reading: Filled<number>, sampleTemperature: Filled<number>, scale: Scale): Asked {
+function hydrometer(sheet: BatchSheet, reading: Filled<number>, sampleTemperature: Filled<number>, scale: Scale): Asked {
   return ask(wortHydrometer, reading, sampleTemperature, sheet.value("calibrated_at"), scale, unitsOf(sheet));
 }
 
@@ -57,7 +56,7 @@ function hydrometer(sheet: NamedCells, reading: Filled<number>, sampleTemperatur
  * The sheet corrects whatever stands in its readings. A gravity that is known already is written as what the hydrometer
  * would show at the temperature printed on it, so that the sheet arrives at that gravity again.
  */
-export function atCalibration(sheet: NamedCells, gravity: number, note: string): Corrected {
+export function atCalibration(sheet: BatchSheet, gravity: number, note: string): Corrected {
   const calibratedAt = Number(sheet.number("calibrated_at")) || (unitsOf(sheet) === "us" ? 68 : 20);
   const first = hydrometer(sheet, gravity, calibratedAt, "SG");
   if (first.value === undefined) return { problem: first.problem };
@@ -66,7 +65,7 @@ export function atCalibration(sheet: NamedCells, gravity: number, note: string):
 }
 
 /** What a refractometer showed, or would have, before the yeast went in: for the form to begin with. */
-export function likelyOriginalBrix(sheet: NamedCells): Filled<number> {
+export function likelyOriginalBrix(sheet: BatchSheet): Filled<number> {
   const { value: plato } = ask(wortPlato, sheet.value("og"));
   return plato === undefined ? "" : Number((plato * usualWortCorrection).toFixed(1));
 }

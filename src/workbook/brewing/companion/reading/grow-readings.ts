@@ -1,8 +1,9 @@
+import type { BatchSheet } from "../../../batch/read/batch-sheets";
 import { mainArea } from "../../../batch/derived/table-places";
 import { batchFields } from "../../../batch/fields";
 import { writtenAgain } from "../../../grid/words/cell-text";
 import { address } from "../../../grid/plan/addresses";
-import type { CellValue, NamedCells } from "../../../grid/read/named-cells";
+import type { CellValue } from "../../../grid/read/named-cells";
 import { movingNotes } from "../../../grid/write/moving-notes";
 import { isSame, isWritten } from "../../../grid/write/same-content";
 import { writeSurely } from "../../../grid/write/write-surely";
@@ -14,7 +15,7 @@ import { readingCells, readingColumns, type NewReading } from "./add-reading";
  * A full table gets one more row of the sheet, above its last one, so that table, names, formulas and the chart grow by
  * themselves; the last reading moves up into it, and the new one follows.
  */
-export async function addRowAndReading(context: Excel.RequestContext, seen: NamedCells, reading: NewReading): Promise<void> {
+export async function addRowAndReading(context: Excel.RequestContext, seen: BatchSheet, reading: NewReading): Promise<void> {
   const { sheet, fresh } = await readAgain(context, seen);
   const { name } = mainArea(batchFields.readings);
   const { from, to } = fresh.area(name);

@@ -4,12 +4,11 @@ import { batchFields } from "../../../batch/fields";
 import { madeFor } from "../../../batch/read/batch-contents";
 import type { Filled } from "../../../batch/contents";
 import { newlySaid } from "../../../batch/rules/what-it-says";
-import type { NamedCells } from "../../../grid/read/named-cells";
 import { ask } from "../ask";
 import { changeCells, type CellChange } from "../change-cells";
 import { ChangeRefused } from "../outcome";
 import { gravityWords, shown } from "../words";
-import { unitsOf } from "../../../batch/read/batch-sheets";
+import { unitsOf, type BatchSheet } from "../../../batch/read/batch-sheets";
 import { atCalibration, corrected, type Measured, type SheetReading } from "./corrected";
 
 /** The reading before the yeast goes in, and how much wort there is. */
@@ -29,7 +28,7 @@ export interface Original extends SheetReading {
 
 /** Turns it into the gravity of the whole and asks the sheet about it; `problem` is "" while something is missing. */
 export function originalGravity(
-  sheet: NamedCells,
+  sheet: BatchSheet,
   measured: OriginalMeasured,
 ): { readonly ready: Original; readonly problem?: undefined } | { readonly ready?: undefined; readonly problem: string } {
   const { volume, sampled, topUp } = measured;
@@ -53,19 +52,19 @@ export function originalGravity(
 export const linesOfOriginal = ["original-gravity", "volumes", "course", "finished"] as const;
 
 /** What the sheet's checks would say of it that they do not say now. */
-const doubted = (sheet: NamedCells, original: Omit<Original, "doubts">): { readonly ready: Original } => ({
+const doubted = (sheet: BatchSheet, original: Omit<Original, "doubts">): { readonly ready: Original } => ({
   ready: { ...original, doubts: newlySaid(sheet, originalCells(sheet, original), linesOfOriginal).map(({ words }) => words) },
 });
 
 const { collected: _, ...form } = batchFields.wort.fields;
 
-const originalCells = (sheet: NamedCells, { note, ...original }: Omit<Original, "doubts">): CellChange[] =>
+const originalCells = (sheet: BatchSheet, { note, ...original }: Omit<Original, "doubts">): CellChange[] =>
   formCells(form, original, madeFor(sheet)).map((cell) =>
     cell.name === form.reading.cell && note !== undefined ? { ...cell, note } : cell,
   );
 
 /** Writes reading, scale, temperature and volume; each of these cells but the scale must still be empty. */
-export async function writeOriginal(context: Excel.RequestContext, seen: NamedCells, original: Omit<Original, "doubts">): Promise<void> {
+export async function writeOriginal(context: Excel.RequestContext, seen: BatchSheet, original: Omit<Original, "doubts">): Promise<void> {
   const changes = originalCells(seen, original);
   const filled = changes.find(({ name }) => name !== form.scale.cell && seen.value(name) !== "");
   if (filled)

@@ -1,8 +1,8 @@
+import type { BatchSheet } from "../../../batch/read/batch-sheets";
 import { mainArea } from "../../../batch/derived/table-places";
 import { batchFields } from "../../../batch/fields";
 import { ofTheNewest } from "../../../batch/rules/course";
 import { newlySaid, type Proposed } from "../../../batch/rules/what-it-says";
-import type { NamedCells } from "../../../grid/read/named-cells";
 import { momentShown } from "../../../grid/words/day-words";
 import { firstEmptyRow, readingCells, readingColumns, type NewReading } from "./add-reading";
 
@@ -16,7 +16,7 @@ export const linesOfReadings = ["beer-temperature", "course", "finished"] as con
  * What the sheet's checks would say of a reading that they do not say now, before it is written; and a moment to come, which no
  * sheet knows of. Each is asked about, none is decided for the brewer.
  */
-export function readingDoubts(sheet: NamedCells, reading: NewReading, now: number): string[] {
+export function readingDoubts(sheet: BatchSheet, reading: NewReading, now: number): string[] {
   const newest = sheet.knownNumber("last_reading");
   const always = newest === undefined || reading.when >= newest ? ofTheNewest : undefined;
   const said = newlySaid(sheet, proposedReading(sheet, reading), linesOfReadings, always).map(({ words }) => words);
@@ -24,7 +24,7 @@ export function readingDoubts(sheet: NamedCells, reading: NewReading, now: numbe
 }
 
 /** The cells of the table with a reading in it; a full table, which gets a row more, is asked without its oldest line. */
-export function proposedReading(sheet: NamedCells, reading: NewReading): Proposed[] {
+export function proposedReading(sheet: BatchSheet, reading: NewReading): Proposed[] {
   const row = firstEmptyRow(sheet);
   if (row !== undefined) return readingCells(reading, row);
   const { name } = mainArea(batchFields.readings);

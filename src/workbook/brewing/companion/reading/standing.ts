@@ -1,5 +1,5 @@
+import type { BatchSheet } from "../../../batch/read/batch-sheets";
 import { ownEntry } from "../../../../functions/own-entry";
-import type { NamedCells } from "../../../grid/read/named-cells";
 import { momentShown } from "../../../grid/words/day-words";
 import { notTellingYet } from "../../fermentation/under-way";
 
@@ -21,7 +21,7 @@ const meanings: Readonly<Record<string, string>> = {
   rising: "A reading stands above an earlier one, which beer cannot do.",
 };
 
-export function standing(sheet: NamedCells): Standing {
+export function standing(sheet: BatchSheet): Standing {
   const verdict = sheet.text("verdict");
   const next = sheet.number("next_reading");
   const restsOn = sheet.knownText("verdict_rests");

@@ -1,8 +1,10 @@
+import type { BatchCell } from "../../../batch/fields/cells";
+import type { BatchSheet } from "../../../batch/read/batch-sheets";
 import { onSheet } from "../../../batch/derived/form-fields";
 import type { Filled } from "../../../batch/contents";
 import { tastedLines, tastingFields } from "../../../batch/fields/tasting";
 import { madeFor } from "../../../batch/read/batch-contents";
-import type { CellValue, NamedCells } from "../../../grid/read/named-cells";
+import type { CellValue } from "../../../grid/read/named-cells";
 import { notesWith } from "../append-note";
 import { changeCells, type CellChange } from "../change-cells";
 import { ChangeRefused } from "../outcome";
@@ -17,7 +19,7 @@ export interface TastingInput {
 }
 
 /** The form as the sheet stands. */
-export function tastingIn(sheet: NamedCells): TastingInput {
+export function tastingIn(sheet: BatchSheet): TastingInput {
   return {
     tastedOn: sheet.number("tasted_on"),
     lines: tastedLines.map(({ fields: { score, words } }) => {
@@ -29,13 +31,13 @@ export function tastingIn(sheet: NamedCells): TastingInput {
 }
 
 /** A cell counted from the first one of a name, which need not cover it. */
-function cellWithin(sheet: NamedCells, [name, row, column]: readonly [string, number, number]): CellValue {
+function cellWithin(sheet: BatchSheet, [name, row, column]: readonly [BatchCell, number, number]): CellValue {
   const { from } = sheet.area(name);
   return sheet.at(from.row + row, from.column + column);
 }
 
 /** Writes what differs from the sheet; an emptied field leaves its cell alone. */
-export async function writeTasting(context: Excel.RequestContext, seen: NamedCells, input: TastingInput): Promise<void> {
+export async function writeTasting(context: Excel.RequestContext, seen: BatchSheet, input: TastingInput): Promise<void> {
   const before = tastingIn(seen);
   const changes = input.lines.flatMap((line, index): CellChange[] => {
     const { label, fields } = tastedLines[index]!;

@@ -138,8 +138,10 @@ test("in the boil an addition sounds though the one before it was not marked, an
   await page.at("2026-09-05T11:00");
   await pane.locator(".due").getByText("Boil begins").waitFor();
   await page.pressDue(7);
+  // The first hops boil for 55 minutes.
+  await page.at("2026-09-05T11:05");
   await page.pressDue(8);
-  await pane.locator(".due .countdown", { hasText: "25:00" }).waitFor();
+  await pane.locator(".due .countdown", { hasText: "20:00" }).waitFor();
   await pane.getByLabel("Sound three tones").check();
   await expect.poll(() => tones(pane)).toBe(3);
   for (const [time, waiting, so] of [

@@ -111,7 +111,7 @@ test("a figure on the brew day's card: corrected, doubted, written", async () =>
   };
   await reach(/^Note volume and gravity/);
   const form = pane.getByRole("form", { name: "Before the boil" });
-  await form.getByLabel("In the kettle before the boil, L").fill("26");
+  await form.getByLabel("In the kettle before the boil, L").fill("24");
   await form.getByLabel("Reading before the boil").fill("1.060");
   await form.getByText("How warm was the sample?").waitFor();
   await expectWellLaid("card-problem");
@@ -128,7 +128,7 @@ test("a figure on the brew day's card: corrected, doubted, written", async () =>
   await openScreen(pane, "Brew", "Brew day");
   expect(await form.getByLabel("Reading before the boil").inputValue()).toBe("1.038");
   await form.getByLabel("Reading before the boil").press("Enter");
-  await pane.getByText("Before the boil, gravity 1.040: it is in the sheet.").waitFor();
+  await pane.getByText(/^Before the boil, gravity 1\.0(39|40|41): it is in the sheet\.$/).waitFor();
   expect(await pane.evaluate(() => document.activeElement?.className)).toContain("main-action");
   await expectWellLaid("card-written");
 }, 400_000);

@@ -31,7 +31,7 @@ export const layoutFaults = (pane: Frame): Promise<string[]> =>
         element.clientWidth > 0 &&
         element.scrollWidth > element.clientWidth + 1 &&
         getComputedStyle(element).overflowX !== "visible" &&
-        !element.matches(".scrolls, textarea")
+        !element.matches(".scrolls, textarea, input")
       )
         faults.push(`cut: ${named(element)}, ${element.scrollWidth} in ${element.clientWidth}`);
 

@@ -52,7 +52,7 @@ const judge = (id: Measurement["id"], figures: Typed["figures"], scale?: Typed["
 describe("what a brew day asks to be measured", () => {
   it("stands at the steps that speak of it", () => {
     expect(asked(seen)).toEqual([
-      ["mash-ph", expect.stringMatching(/^Mash for 60 min/)],
+      ["mash-ph", expect.stringMatching(/^Rests /)],
       ["before-boil", "Note volume and gravity before the boil"],
       ["after-boil", expect.stringMatching(/^Flame out/)],
       ["volume", "Into the fermenter, splashing"],

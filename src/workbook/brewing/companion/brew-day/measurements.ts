@@ -75,7 +75,7 @@ export function askedByDay(sheet: BatchSheet, lines: readonly DayLine[]): AskedH
   const said = (part: readonly DayLine[], words: RegExp): number | undefined =>
     part.find(({ kind, what }) => kind === "step" && words.test(what))?.row;
   const rows: Readonly<Record<Measurement["id"], number | undefined>> = {
-    "mash-ph": said(before, /^mash\b/i),
+    "mash-ph": said(before, /^(mash|rests?)\b/i),
     "before-boil": said(before, /\b(gravity|volume)\b/i) ?? said(before, /\b(extract|sugar)\b/i) ?? before.at(-1)?.row,
     "after-boil": lines.find(({ kind }) => kind === "flame out")?.row,
     volume: said(after, /\bfermenter\b/i),

@@ -187,7 +187,7 @@ describe("the lines of the sheet's own checks", () => {
         lines: [
           ["Volumes", "nothing found", ""],
           ["Hops", "look", "too long"],
-          ["Has it finished?", "stop", "stalled"],
+          ["Packaged too early?", "stop", "stalled"],
         ],
         gylebook: 2,
       },
@@ -195,7 +195,7 @@ describe("the lines of the sheet's own checks", () => {
     );
     expect(ownLines(sheet, saidOf(sheet), [])).toEqual([
       { sheet: "By hand", address: "B2", weight: "look", words: "Hops: too long" },
-      { sheet: "By hand", address: "B3", weight: "stop", words: "Has it finished?: stalled" },
+      { sheet: "By hand", address: "B3", weight: "stop", words: "Packaged too early?: stalled" },
     ]);
   });
 });

@@ -43,6 +43,9 @@ const batch: DatedBatch = {
   verdict: "",
   lastReading: undefined,
   forecastEnd: undefined,
+  starterBy: undefined,
+  dryIn: undefined,
+  dryOut: undefined,
   pressureVerdict: "",
 };
 

@@ -16,6 +16,9 @@ const batch: DatedBatch = {
   verdict: "",
   lastReading: undefined,
   forecastEnd: undefined,
+  starterBy: undefined,
+  dryIn: undefined,
+  dryOut: undefined,
   pressureVerdict: "",
 };
 const days = (given: Partial<DatedBatch>) => Object.fromEntries(batchDates({ ...batch, ...given }).map(({ kind, day }) => [kind, day]));
@@ -59,6 +62,20 @@ describe("dates of a batch", () => {
       "first-taste": dayNumber("2026-09-29"),
     });
     expect(days({ into: "keg" })).not.toHaveProperty("first-taste");
+  });
+  it("show the starter and the dry hops, and no packaging before two readings after their stay", () => {
+    const [made, into, out] = ["2026-09-03", "2026-09-13", "2026-09-17"].map(dayNumber);
+    expect(days({ starterBy: made, dryIn: into, dryOut: out })).toMatchObject({
+      starter: made,
+      "dry-hops": into,
+      "dry-hops-out": out,
+      "first-reading": dayNumber("2026-09-18"),
+      "second-reading": dayNumber("2026-09-19"),
+      packaging: dayNumber("2026-09-20"),
+    });
+    // Out long before the beer has ended: they hold nothing back.
+    expect(days({ dryIn: dayNumber("2026-09-09"), dryOut: dayNumber("2026-09-11") })).toMatchObject({ packaging: dayNumber("2026-09-17") });
+    expect(days({})).not.toHaveProperty("dry-hops");
   });
   it("are none without a brew day", () => expect(batchDates({ ...batch, brewedOn: undefined })).toEqual([]));
 });

@@ -116,7 +116,7 @@ describe.each(named)("blocks of a sheet (%s)", (_, kind) => {
   it("keep the whole sheet within its calls and chains", () => {
     const { calls, deepestChain } = sheetFigures(planBatch(blank(kind, blocks)));
     // Calls side by side cost next to nothing; those that wait for one another do.
-    expect(calls).toBeLessThanOrEqual(90);
+    expect(calls).toBeLessThanOrEqual(92);
     expect(deepestChain).toBeLessThanOrEqual(5);
   });
 

@@ -2,10 +2,13 @@ import { describe, expect, it } from "vitest";
 import type { BatchContents } from "../../../src/workbook/batch/contents";
 import { exampleBatch } from "../../../src/workbook/batch/example-batch";
 import type { BlockKey } from "../../../src/workbook/batch/fields/blocks";
-import { figure } from "../../../src/workbook/batch/figures/on-its-sheet";
+import { figure, shownWords } from "../../../src/workbook/batch/figures/on-its-sheet";
 import { withBlocks } from "../../../src/workbook/batch/new-batch";
 import { allSaid, laidOver } from "../../../src/workbook/batch/rules/what-it-says";
 import { planBatch } from "../../../src/workbook/batch/sheet/plan";
+import { packagingFigures } from "../../../src/workbook/brewing/companion/packaging/packaging-figures";
+import { packagingIn } from "../../../src/workbook/brewing/companion/packaging/packaging-form";
+import { packagingSafety } from "../../../src/workbook/brewing/companion/packaging/packaging-safety";
 import { calculatedSheet } from "../../support/calculated-sheet";
 
 const example = (units: BatchContents["units"], ...blocks: readonly BlockKey[]): BatchContents =>
@@ -35,6 +38,45 @@ describe("late and dry hops", () => {
   });
   const hop = (minutes: BatchContents["hops"][number]["minutes"], mass: number) =>
     ({ hop: "Hop", mass, alphaPercent: 6, minutes, form: "", cost: "" }) as const;
+
+  it("rests on readings from after the planned stay of the dry hops, until their day is noted", () => {
+    const hopped = (dryAfter: number | "", days: readonly number[], dryHoppedOn: number | "" = ""): BatchContents => {
+      const typed = withHops([...batch.hops, hop("dry", 80)], { dryAfter, dryFor: dryAfter === "" ? "" : 4 });
+      return {
+        ...typed,
+        dryHoppedOn,
+        yeast: { ...typed.yeast, attenuationPercent: 75 },
+        wort: { ...typed.wort, reading: 1.048, sampleTemperature: 20, volume: 20 },
+        readings: days.map((day) => ({
+          when: 46270.75 + day,
+          reading: 1.012,
+          scale: "SG" as const,
+          sampleTemperature: 20,
+          beerTemperature: 19,
+        })),
+      };
+    };
+    const verdict = (one: BatchContents) => shownWords(one, "verdict");
+    // Without planned days two readings a day apart are enough, as they are without dry hops.
+    expect(verdict(hopped("", [6, 7]))).toBe("steady");
+    for (const days of [
+      [6, 7],
+      [8, 9],
+      [6, 7, 8, 9, 10],
+    ]) {
+      expect(verdict(hopped(8, days)), days.join()).not.toBe("steady");
+      expect(shownWords(hopped(8, days), "next_step"), days.join()).not.toContain("package it");
+      const packaged = hopped(8, days);
+      expect(rulesOf({ ...packaged, packaging: { ...packaged.packaging, into: "bottles", packagedOn: 46282 } }, "finished")).toEqual([
+        "stop finished.too-early-after-hops",
+      ]);
+    }
+    expect(shownWords(hopped(8, [6, 7]), "next_step")).toContain("Dry hops can wake");
+    // In on the eighth day, out on the twelfth: two from after that agree.
+    expect(verdict(hopped(8, [7, 14, 15]))).toBe("steady");
+    // What is noted counts before what was planned.
+    expect(verdict(hopped(8, [6, 7, 8], 46274))).toBe("steady");
+  });
 
   it("goes by the model that was chosen: card, shares and all", () => {
     const figures = (["tinseth", "rager", "kinetic"] as const).map((model) => {
@@ -199,5 +241,43 @@ describe("keg and line", () => {
     ["more than there is", on("metric", { into: "keg" }, { filled: 25 }), ["look keg-line.more-than-beer"]],
   ])("%s", (_, typed, said) => {
     expect(rulesOf(typed, "keg-line")).toEqual(said);
+  });
+
+  it.each<["metric" | "us", number, number, number]>([
+    // 2.5 volumes at 20 °C take 2.087 bar (worked by hand beside GYLE.PACK.PRESSURE); 30.27 psi at 68 °F.
+    ["metric", 20, 2.0, 2.1],
+    ["us", 68, 30, 31],
+  ])("gives no pressure above the plate, wherever it stands (%s)", (units, kegTemperature, tooLittle, enough) => {
+    const kegged = (plate: number | "") => on(units, { into: "keg", co2Volumes: 2.5, kegTemperature }, { plate });
+    for (const plate of [enough, ""] as const) {
+      expect(figure(kegged(plate), "keg_pressure")).toBeGreaterThan(tooLittle);
+      expect(shownWords(kegged(plate), "pressure_verdict")).toMatch(/^within:/);
+      expect(rulesOf(kegged(plate), "pressure")).toEqual([]);
+    }
+    const batch = kegged(tooLittle);
+    expect(figure(batch, "keg_pressure")).toBeUndefined();
+    expect(shownWords(batch, "pressure_verdict")).toMatch(/^over: .*above the pressure on its plate.*Do not/);
+    expect(rulesOf(batch, "pressure")).toEqual(["stop pressure.refused"]);
+    const sheet = calculatedSheet(planBatch(batch));
+    const form = packagingIn(sheet);
+    expect(packagingFigures(sheet, form).pressure.value).toBeUndefined();
+    expect(packagingSafety(sheet, form)).toMatchObject({ level: "refuse" });
+    expect(packagingSafety(sheet, form).instead).toContain("Chill the beer.");
+    // The same of a part that goes into a keg; the one in bottles has no plate.
+    const halves = withBlocks({ ...batch, packaging: { ...batch.packaging, into: "bottles" } }, ["partsOfWort"]);
+    const parts = halves.partsOfWort!;
+    const inParts = {
+      ...halves,
+      partsOfWort: {
+        ...parts,
+        one: { ...parts.one, volume: 2, into: "keg", warmestPlace: kegTemperature },
+        two: { ...parts.two, volume: 2, into: "bottles" },
+      },
+    };
+    expect(figure(inParts, "part_one_pressure")).toBeUndefined();
+    expect(shownWords(inParts, "part_one_verdict")).toContain("above the pressure on its plate");
+    expect(shownWords(inParts, "part_two_verdict")).not.toContain("plate");
+    expect(rulesOf(inParts, "pressure")).toEqual(["stop pressure.part-refused"]);
+    expect(rulesOf(inParts, "keg-line")).toEqual(["stop keg-line.above-the-plate"]);
   });
 });

@@ -2,6 +2,9 @@ import type { BatchBuilder } from "./fields";
 import type { ChartSeriesPlan } from "../../grid/plan/sheet-plan";
 import type { UnitWords } from "../unit-words";
 
+/** Hops that are in: those that are only planned leave the course up to them as it is. */
+const sinceHops = 'IF(N(dry_hopped_on)=0,"",count_from)';
+
 /** Rows of the readings table. */
 interface Rows {
   readonly heading: number;
@@ -73,7 +76,7 @@ function curve(b: BatchBuilder, { heading, first, last }: Rows): void {
     ["Z", "High"],
   ] as const)
     b.put(letters, text, { style: "workings" }, heading);
-  const fitted = `=IF(COUNT(log_gravities)<2,AC${first},IFERROR(GYLE.LOG.CURVE(log_times,log_gravities,chart_days,og,fg_expected,count_from),AC${first}))`;
+  const fitted = `=IF(COUNT(log_gravities)<2,AC${first},IFERROR(GYLE.LOG.CURVE(log_times,log_gravities,chart_days,og,fg_expected,${sinceHops}),AC${first}))`;
   for (let index = 0; index < points; index += 1) {
     b.put("W", `=chart_from+(chart_to-chart_from)*${index}/${points - 1}`, { style: "workings", format: "dateTime" }, first + index);
     for (const letters of ["X", "Y", "Z"]) {
@@ -139,7 +142,7 @@ function forecast(b: BatchBuilder, { heading, first }: Rows): void {
   b.put("AG", "Forecast from the readings", { style: "workings" }, heading);
   b.put(
     "AG",
-    '=IF(COUNT(log_gravities)<2,"",IFERROR(GYLE.LOG.FORECAST(log_times,log_gravities,og,fg_expected,count_from),""))',
+    `=IF(COUNT(log_gravities)<2,"",IFERROR(GYLE.LOG.FORECAST(log_times,log_gravities,og,fg_expected,${sinceHops}),""))`,
     { style: "workings", spillsTo: `AI${first + 5}` },
     first,
   );

@@ -2,7 +2,7 @@ import { headspaceLimits } from "../../../core/pack/closed-bottle";
 import type { UnitSystem } from "../../../functions/quantities";
 import { linesPoints } from "../../grid/plan/sheet-builder";
 import type { BatchContents } from "../contents";
-import { allowedBy, inParts, unlessInParts } from "./parts";
+import { allowedBy, inParts, unlessInParts, withinItsPlate } from "./parts";
 import { fieldRows, section, workings, type BatchBuilder, type BatchLines, type Field } from "./fields";
 import type { UnitWords } from "../unit-words";
 
@@ -32,12 +32,8 @@ const settledAbove = "0.001500001";
 export const tooLittleAir = `IF(ISNUMBER(headspace),headspace<${headspaceLimits.atLeast},FALSE)`;
 
 /** 8. Packaging: sugar for the bottle or pressure for the keg, and whether the glass can take it. */
-export function packaging(
-  b: BatchBuilder,
-  { units, partsOfWort }: BatchContents,
-  { packaging: p, kit }: BatchLines,
-  words: UnitWords,
-): void {
+export function packaging(b: BatchBuilder, contents: BatchContents, { packaging: p, kit }: BatchLines, words: UnitWords): void {
+  const { units, partsOfWort } = contents;
   section(b, 8, "Packaging", "Only when the readings are steady: glass under pressure cuts");
   const hasParts = partsOfWort !== undefined;
   const whole = (formula: string, ofParts?: string): string => `=${unlessInParts(hasParts, formula, ofParts)}`;
@@ -130,7 +126,14 @@ export function packaging(
       b.put("A", "Will it hold?", { style: "label" }, row);
       b.put(
         "B",
-        whole(`IF(OR(AND(into="bottles",NOT(${tooLittleAir})),into="keg"),GYLE.PACK.CHECK(${judgedBy}),"")`),
+        whole(
+          `IF(OR(AND(into="bottles",NOT(${tooLittleAir})),into="keg"),${withinItsPlate(contents, {
+            isKeg: 'into="keg"',
+            carbonation: "carbonation",
+            temperature: "keg_temperature",
+            verdict: `GYLE.PACK.CHECK(${judgedBy})`,
+          })},"")`,
+        ),
         { style: "message", format: "text", name: "pressure_verdict", mergeTo: "I" },
         row,
       );

@@ -17,6 +17,12 @@ export interface ReadingRows {
   readonly last: number;
 }
 
+/**
+ * Hops that are planned, and not noted yet: nothing that was read before their stay is over shows that it has ended. By the brew day itself:
+ * behind the clock, which knows the hour of pitching, the chain of calls would grow too long.
+ */
+const plannedStay = 'IF(AND(N(dry_mass)>0,N(dry_after)>0,N(brewed_on)>0),INT(brewed_on)+dry_after+MAX(1,N(dry_for)),"")';
+
 /** 7. Readings: what the hydrometer says day by day, where the fermentation stands, and the curve. */
 export function readings(b: BatchBuilder, contents: BatchContents, lines: BatchLines, words: UnitWords): ReadingRows {
   section(b, 7, "Readings", "Finished when two readings a day apart agree and the last days' fall is over, often by day 8 to 12");
@@ -56,7 +62,7 @@ export function readings(b: BatchBuilder, contents: BatchContents, lines: BatchL
       [
         "Readings count from",
         {
-          content: '=IF(N(dry_hopped_on)=0,"",dry_hopped_on+IF(dry_hopped_on=INT(dry_hopped_on),1,0))',
+          content: `=IF(N(dry_hopped_on)>0,dry_hopped_on+IF(dry_hopped_on=INT(dry_hopped_on),1,0),${contents.lateHops ? plannedStay : '""'})`,
           format: "dateTime",
           name: "count_from",
         },
@@ -89,11 +95,11 @@ export function readings(b: BatchBuilder, contents: BatchContents, lines: BatchL
           name: "next_reading",
         },
       ],
-      // A curve through readings from before the hops tells nothing of what they wake up.
+      // A curve through readings from before the hops tells nothing of what they wake up; as long as they are only planned it tells the end before them.
       [
         "Expected to finish",
         {
-          content: '=IF(OR(N(forecast_day)=0,verdict="steady",verdict="stalled",N(count_from)>0),"",forecast_day)',
+          content: '=IF(OR(N(forecast_day)=0,verdict="steady",verdict="stalled",N(dry_hopped_on)>0),"",forecast_day)',
           format: "date",
           unit: '=IF(OR(end_expected="",N(forecast_spread)=0),"","± "&FIXED(forecast_spread,1,TRUE)&" days (a forecast)")',
           name: "end_expected",

@@ -4,7 +4,8 @@ import { packReady } from "../../../functions/pack/ready";
 import { batchIdOf, isUnplugged, unitsOf, type BatchSheet } from "../../batch/read/batch-sheets";
 import type { UnitSystem } from "../../../functions/quantities";
 
-export type DateKind = "brew" | "look" | "first-reading" | "second-reading" | "packaging" | "first-taste";
+export type DateKind =
+  "starter" | "brew" | "dry-hops" | "dry-hops-out" | "look" | "first-reading" | "second-reading" | "packaging" | "first-taste";
 
 /** One date in the life of a batch. */
 export interface BatchDate {
@@ -31,6 +32,11 @@ export interface DatedBatch {
   readonly verdict: string;
   readonly lastReading: number | undefined;
   readonly forecastEnd: number | undefined;
+  /** Day on which a starter is made, where the sheet has one. */
+  readonly starterBy: number | undefined;
+  /** Days on which dry hops go in, noted or else planned, and come out. */
+  readonly dryIn: number | undefined;
+  readonly dryOut: number | undefined;
   /** What the sheet says of the pressure; "" where nothing yet. */
   readonly pressureVerdict: string;
 }
@@ -56,8 +62,17 @@ export function datedBatch(sheet: BatchSheet): DatedBatch {
     lastReading: number("last_reading"),
     // A forecast has no plain form: unplugged it stands still, whatever was read since.
     forecastEnd: isUnplugged(sheet) ? undefined : number("end_expected"),
+    starterBy: number("starter_by"),
+    ...dryHops(number),
     pressureVerdict: sheet.knownText("pressure_verdict"),
   };
+}
+
+/** The stay of the dry hops: from the day noted, else from the day planned. */
+function dryHops(number: (name: BatchCell) => number | undefined): Pick<DatedBatch, "dryIn" | "dryOut"> {
+  const [noted, planned, days] = [number("dry_hopped_on"), number("dry_in"), number("dry_for")];
+  const dryIn = noted ?? planned;
+  return { dryIn, dryOut: dryIn === undefined || days === undefined ? undefined : Math.floor(dryIn) + days };
 }
 
 /** The dates of a batch from kettle to first taste; a batch that has stalled gets none after its next reading. */
@@ -86,6 +101,7 @@ export function batchDates(batch: DatedBatch): readonly BatchDate[] {
       : [];
   if (verdict === "stalled")
     return [
+      ...starter(batch),
       brew,
       {
         kind: "first-reading",
@@ -95,11 +111,59 @@ export function batchDates(batch: DatedBatch): readonly BatchDate[] {
         basis: "three days after the last reading (common practice)",
       },
     ];
-  return [brew, ...look, ...readings(batch, day), ...packaging(batch, day)];
+  return [...starter(batch), brew, ...look, ...dryHopping(batch), ...readings(batch, day), ...packaging(batch, day)];
 }
 
-/** When it should stand at its end: as read, as forecast, or as usual. */
-function end({ verdict, lastReading, forecastEnd }: DatedBatch, brewDay: number): { readonly day: number; readonly basis: string } {
+const starter = ({ starterBy }: DatedBatch): BatchDate[] =>
+  starterBy === undefined
+    ? []
+    : [
+        {
+          kind: "starter",
+          title: "Make the starter",
+          day: Math.floor(starterBy),
+          words: "Boil its wort (it foams over in seconds, and scalds), chill it, pitch the yeast; cover it loosely, never seal it.",
+          basis: "written on the sheet",
+        },
+      ];
+
+function dryHopping({ dryIn, dryOut }: DatedBatch): BatchDate[] {
+  if (dryIn === undefined) return [];
+  const into: BatchDate = {
+    kind: "dry-hops",
+    title: "Dry hops in",
+    day: Math.floor(dryIn),
+    words: "Open it slowly: hops can make it foam. Note the day on the sheet; they can wake the fermentation up.",
+    basis: "written on the sheet",
+  };
+  if (dryOut === undefined) return [into];
+  return [
+    into,
+    {
+      kind: "dry-hops-out",
+      title: "Dry hops out",
+      day: dryOut,
+      words: "Take them out, or rack the beer off them.",
+      basis: "written on the sheet",
+    },
+  ];
+}
+
+interface End {
+  readonly day: number;
+  readonly basis: string;
+}
+
+/** When it should stand at its end, and the stay of its hops is over: only what is read after them tells that it has finished. */
+function end(batch: DatedBatch, brewDay: number): End {
+  const found = endOfItself(batch, brewDay);
+  const { dryIn, dryOut, verdict } = batch;
+  const afterHops = dryIn === undefined || verdict === "steady" ? 0 : Math.max(Math.floor(dryIn), dryOut ?? 0) + 1;
+  return afterHops > found.day ? { day: afterHops, basis: "the day after the stay of the dry hops" } : found;
+}
+
+/** As read, as forecast, or as usual. */
+function endOfItself({ verdict, lastReading, forecastEnd }: DatedBatch, brewDay: number): End {
   if (verdict === "steady" && lastReading !== undefined)
     return { day: Math.floor(lastReading), basis: "steady since then, by the readings" };
   if (forecastEnd !== undefined) return { day: Math.ceil(forecastEnd), basis: "forecast from the readings" };

@@ -64,7 +64,8 @@ export function fermentationLog(sheet: BatchSheet): FermentationLog {
     expectedGravity: number("fg_expected"),
     verdict: sheet.text("verdict"),
     verdictRests: sheet.knownText("verdict_rests"),
-    countFrom: sheet.knownNumber("count_from"),
+    // Hops that are only planned leave the course up to them as it is.
+    countFrom: sheet.knownNumber("dry_hopped_on") ? sheet.knownNumber("count_from") : undefined,
     nextStep: sheet.text("next_step"),
     nextReading: number("next_reading"),
   };

@@ -16,6 +16,17 @@ import { beyond, dateText, onOnePage, outgrown, packed, pageCells, sectionHead, 
 /** A, B: time and what; C, D: amount and unit; E to H: the right half. */
 const columnWidths = [8, 27, 10, 15, 25, 10, 10, 22];
 
+/** What stands in place of a figure of section 8 while the beer goes into parts. */
+const saidOfParts: Readonly<Record<string, string>> = {
+  into: "parts, each with its own below",
+  carbonation: "",
+  priming_sugar: "",
+  sugar_mass: "",
+  bottle_kind: "",
+  keg_pressure: "",
+  pressure_verdict: "Each part has its own verdict above: without one it is not filled.",
+};
+
 /** One line of a half: label, name on the batch sheet, format, unit. */
 type Line = readonly [label: string, name: string, format: NumberFormat, unit?: string];
 
@@ -41,11 +52,19 @@ export function planRecipe(batch: BatchInWorkbook, pageName: string): SheetPlan 
   );
   b.row += 1;
 
+  // Of beer in parts section 8 only fills what a part leaves empty: none of it is said of the whole.
+  const hasParts = batch.contents.partsOfWort !== undefined;
+  const inParts = `N(${hasParts ? named("parts_total") : "0"})>0`;
+  const ofTheWhole = (name: string): string => {
+    const instead = hasParts ? saidOfParts[name] : undefined;
+    const cell = named(name);
+    return instead === undefined ? shown(cell) : `=IF(${inParts},"${instead}",IF(${cell}="","",${cell}))`;
+  };
   const half = (side: "left" | "right", [label, name, format, unit = ""]: Line, style: StyleName = "result") => {
     const [labelAt, labelTo, valueAt, unitAt] = side === "left" ? (["A", "B", "C", "D"] as const) : (["E", undefined, "F", "G"] as const);
     const wide = format === "text";
     b.put(labelAt, label, { style: "label", ...(labelTo && { mergeTo: labelTo }) });
-    b.put(valueAt, shown(named(name)), {
+    b.put(valueAt, ofTheWhole(name), {
       style: wide ? "resultText" : style,
       format,
       ...(wide && { mergeTo: side === "left" ? "D" : "H" }),
@@ -164,8 +183,8 @@ export function planRecipe(batch: BatchInWorkbook, pageName: string): SheetPlan 
       ["Keg pressure", "keg_pressure", units === "us" ? "one" : "two", words.pressure],
     ],
   );
-  if (batch.contents.partsOfWort) {
-    const own = (row: number, index: number) => `INDEX(${named("wort_parts")},${row},${index + 1})`;
+  if (hasParts) {
+    const own = (row: number, index: number) => named("wort_parts", row - 1, index);
     partNames.forEach((part, index) => {
       const figure = (name: string, digits: number, words: string) => `FIXED(${named(`part_${part}_${name}`)},${digits},TRUE)&" ${words}"`;
       const given =
@@ -175,7 +194,7 @@ export function planRecipe(batch: BatchInWorkbook, pageName: string): SheetPlan 
       b.put("A", isThere(`IF(${own(1, index)}="","Part ${index + 1}",${own(1, index)}&"")`), { style: "label", mergeTo: "B" });
       // The verdict first: what is given beside it stands behind it.
       b.put("E", isThere(`${named(`part_${part}_verdict`)}&""`), { style: "message", mergeTo: "H" });
-      b.put("C", isThere(`FIXED(${own(2, index)},1,TRUE)&" ${words.volume} "&INDEX(${named("parts_into")},1,${index + 1})&": "&${given}`), {
+      b.put("C", isThere(`FIXED(${own(2, index)},1,TRUE)&" ${words.volume} "&${named("parts_into", 0, index)}&": "&${given}`), {
         style: "message",
         mergeTo: "D",
       });
@@ -185,7 +204,7 @@ export function planRecipe(batch: BatchInWorkbook, pageName: string): SheetPlan 
   }
   b.put("A", "Will it hold?", { style: "label", mergeTo: "B" });
   b.height(40);
-  b.put("C", shown(named("pressure_verdict")), { style: "message", mergeTo: "H" });
+  b.put("C", ofTheWhole("pressure_verdict"), { style: "message", mergeTo: "H" });
   b.row += 1;
   b.put(
     "A",

@@ -72,9 +72,9 @@ export function planShopping(batch: BatchInWorkbook, pageName: string): SheetPla
   line(`="Priming sugar: "&${named("priming_sugar")}`, number("sugar_mass"), quoted(words.smallMass), sugarFormat);
   if (batch.contents.partsOfWort)
     partNames.forEach((part, index) => {
-      const name = `INDEX(${named("wort_parts")},1,${index + 1})`;
+      const name = named("wort_parts", 0, index);
       line(
-        `="Priming sugar for "&IF(${name}="","part ${index + 1}",${name}&"")&": "&INDEX(${named("parts_sugar_kind")},1,${index + 1})`,
+        `="Priming sugar for "&IF(${name}="","part ${index + 1}",${name}&"")&": "&${named("parts_sugar_kind", 0, index)}`,
         number(`part_${part}_sugar`),
         quoted(words.smallMass),
         sugarFormat,

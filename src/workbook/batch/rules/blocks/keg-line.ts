@@ -1,14 +1,12 @@
 import { partNames } from "../../fields/blocks/parts";
+import { aboveItsPlate } from "../../sheet/parts";
 import type { UnitWords } from "../../unit-words";
 import { rule, type CheckLine } from "../rule";
 import { unusable } from "../words";
 import type { Chosen } from "./index";
 
 export const kegLineLine = ({ units, blocks }: Chosen, words: UnitWords): CheckLine => {
-  const [digits, onPlate] = units === "us" ? [1, 0] : [2, 1];
-  const pressure = blocks.includes("partsOfWort")
-    ? `MAX(keg_pressure,${partNames.map((name) => `part_${name}_pressure`).join(",")})`
-    : "keg_pressure";
+  const verdicts = ["pressure_verdict", ...(blocks.includes("partsOfWort") ? partNames.map((name) => `part_${name}_verdict`) : [])];
   return {
     id: "keg-line",
     label: "Checks",
@@ -20,9 +18,10 @@ export const kegLineLine = ({ units, blocks }: Chosen, words: UnitWords): CheckL
       ...unusable("keg_filled", "Filled into kegs"),
       rule(
         "above-the-plate",
-        `IF(AND(ISNUMBER(${pressure}),N(keg_plate)>0),${pressure}>keg_plate,FALSE)`,
-        `"The keg would stand at "&FIXED(${pressure},${digits},TRUE)&" ${words.pressure}, its plate says "&FIXED(keg_plate,${onPlate},TRUE)&":"`,
-        "it can burst. Less carbonation, or a colder keg.",
+        // The verdicts alone know it: behind them no pressure is given.
+        `OR(${verdicts.map((verdict) => `ISNUMBER(FIND("${aboveItsPlate}",${verdict}))`).join(",")})`,
+        `"A keg would stand ${aboveItsPlate}, "&FIXED(keg_plate,${units === "us" ? 0 : 1},TRUE)&" ${words.pressure}: it can burst, and no pressure is given."`,
+        "Less carbonation, or a colder keg.",
       ),
       rule(
         "line",

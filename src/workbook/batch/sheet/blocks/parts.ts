@@ -2,11 +2,12 @@ import type { UnitSystem } from "../../../../functions/quantities";
 import { columnLetters, columnNumber } from "../../../grid/plan/addresses";
 import { linesPoints } from "../../../grid/plan/sheet-builder";
 import type { NumberFormat } from "../../../grid/plan/sheet-plan";
+import type { BatchContents } from "../../contents";
 import type { UnitWords } from "../../unit-words";
 import { partNames } from "../../fields/blocks/parts";
 import { fieldRows, tableInput, type BatchLines } from "../fields";
 import { syrupAndOneMore, tooLittleAir } from "../packaging";
-import { allowedBy, tooMuchInParts } from "../parts";
+import { allowedBy, tooMuchInParts, withinItsPlate } from "../parts";
 import type { BatchCell } from "../../fields/cells";
 import { cautionsBelow, type Block } from "./block";
 
@@ -76,14 +77,20 @@ const isBottled = (index: number): string => `${of("parts_into", index)}="bottle
 const isKegged = (index: number): string => `${of("parts_into", index)}="keg"`;
 
 /** As section 8 judges the whole; a gravity of its own without its end cannot be judged. */
-function verdict(index: number): string {
+function verdict(index: number, contents: BatchContents): string {
   const unknown = [
     `N(${own("volume", index)})<=0`,
     `AND(NOT(${isBottled(index)}),NOT(${isKegged(index)}))`,
     `AND(${isBottled(index)},${tooLittleAir})`,
     `AND(N(${own("gravity", index)})>0,N(${own("endsAt", index)})<=0)`,
   ];
-  return `=IF(OR(${unknown.join(",")}),"",GYLE.PACK.CHECK(${judgedBy(index)}))`;
+  const judged = withinItsPlate(contents, {
+    isKeg: isKegged(index),
+    carbonation: of("parts_carbonation", index),
+    temperature: of("parts_place", index),
+    verdict: `GYLE.PACK.CHECK(${judgedBy(index)})`,
+  });
+  return `=IF(OR(${unknown.join(",")}),"",${judged})`;
 }
 const judgedBy = (index: number): string =>
   `${(["parts_carbonation", "parts_place", "parts_vessel", "parts_gravity", "parts_end"] as const).map((row) => of(row, index)).join(",")},units,altitude,headspace`;
@@ -129,8 +136,9 @@ const figures = (
 
 /** Several packagings of one wort: each part with its own verdict, before its sugar or its pressure. */
 export const partsOfWort: Block = {
-  put(b, { units }, { partsOfWort: lines }, words) {
+  put(b, contents, { partsOfWort: lines }, words) {
     if (!lines) return;
+    const { units } = contents;
     const [top, columns] = [b.row, [lines.one, lines.two, lines.three, lines.four] as const];
     for (const [key, beside] of rows) {
       b.put("A", lines.one[key][0], { style: "label" });
@@ -156,7 +164,7 @@ export const partsOfWort: Block = {
         `=IF(N(${own("volume", index)})<=0,"",IF(${own("name", index)}="","Part ${index + 1}",${own("name", index)}&"")&": will it hold?")`,
         { style: "label", format: "text" },
       );
-      b.put("B", verdict(index), { style: "message", format: "text", name: `part_${name}_verdict`, mergeTo: "I" });
+      b.put("B", verdict(index, contents), { style: "message", format: "text", name: `part_${name}_verdict`, mergeTo: "I" });
       b.height(linesPoints(3));
       b.row += 1;
     });

@@ -92,7 +92,7 @@ export const partsOfWortLine = (_: unknown, words: UnitWords): CheckLine => ({
     rule(
       "counted-twice",
       "N(bottles_filled)>0",
-      "Cannot be counted twice: “Bottles filled” in section 8 is passed over.",
+      "Cannot be counted twice: “Bottles filled” in section 8 is not counted.",
       "Type them beside their part.",
     ),
     rule(

@@ -18,6 +18,18 @@ export const tradeWords = {
     term: "Malt extract",
     means: "Syrup or powder from malt that somebody has mashed for you: it is dissolved in water and boiled.",
   },
+  grain: {
+    term: "Grain",
+    means: "Malted barley or other cereal, sprouted, dried and crushed: most beer's colour, taste and sugar come from it.",
+  },
+  yield: {
+    term: "Yield",
+    means: "How much of an ingredient's mass can dissolve as sugar at most: about 80 % of malt, nearly all of sugar.",
+  },
+  campden: {
+    term: "Campden",
+    means: "Tablets of sulphite, crushed into tap water: they take the chlorine out of it, by the dose on their label.",
+  },
   steep: { term: "Steep", means: "To steep grain is to soak it in warm water, like tea, for its colour and taste.", saidAs: /\bsteep/i },
   mash: {
     term: "Mash",
@@ -29,12 +41,31 @@ export const tradeWords = {
     means: "To run off is to drain the sweet wort from the grain; rinsing then washes out more sugar.",
     saidAs: /\brun off\b/i,
   },
+  sparge: {
+    term: "Sparge",
+    means: "To sparge is to rinse the drained grain with hot water for the sugar that still clings to it.",
+    saidAs: /\bsparg(e|ing)\b/i,
+  },
   wort: { term: "Wort", means: "The sweet liquid that becomes beer once yeast has fermented it." },
   mashEfficiency: {
     term: "Mash efficiency",
     means: "How much of the sugar that the malt could give at most reaches the kettle.",
     insteadOf: [/sugar won/i],
   },
+  gravity: {
+    term: "Gravity",
+    means: "How heavy a liquid is beside water, which is 1.000: sugar raises it, alcohol lowers it.",
+  },
+  hydrometer: {
+    term: "Hydrometer",
+    means: "A glass float with a scale: the more sugar in the wort, the higher it floats. Read it cooled.",
+    saidAs: /\bhydrometer\b/i,
+  },
+  refractometer: {
+    term: "Refractometer",
+    means: "It reads the sugar in a few drops by how they bend light; once yeast has begun, its reading must be corrected.",
+  },
+  plato: { term: "°P (degrees Plato)", means: "Grams of dissolved sugar in a hundred grams of wort; 12 °P is a gravity of about 1.048." },
   originalGravity: {
     term: "Original gravity",
     means: "How much heavier than water the wort is before it ferments: 1.050 is five per cent heavier.",
@@ -43,6 +74,17 @@ export const tradeWords = {
     term: "Boil-off rate",
     means: "How much water an hour of boiling drives off.",
     insteadOf: [/\bboils away$/i, /\bboils away:/i],
+  },
+  firstWort: { term: "First wort", means: "Hops added as soon as the wort is in the kettle, before it boils." },
+  stand: { term: "Stand", means: "Hops left to steep in hot wort after the boil, for their aroma." },
+  dry: { term: "Dry (hops)", means: "Hops added to the cold beer in the fermenter, for their aroma alone." },
+  rcd: {
+    term: "RCD",
+    means: "A safety switch that cuts the mains in an instant when current leaks, through wet equipment or a person.",
+  },
+  alpha: {
+    term: "Alpha",
+    means: "Per cent of bitter acids in a hop, printed on its packet: the higher, the fewer hops make the same bitterness.",
   },
   finings: { term: "Finings", means: "They make haze clump and sink, so that the beer becomes clear.", saidAs: /\bfinings\b/i },
   bitterness: { term: "Bitterness (IBU)", means: "What the hops give, in milligrams of bitter acids in a litre; 20 is mild, 40 bitter." },
@@ -74,6 +116,10 @@ export const tradeWords = {
     saidAs: /\brehydrate/i,
   },
   pitch: { term: "Pitch", means: "To pitch is to add the yeast to the cooled wort.", saidAs: /\bpitch/i },
+  pitchingRate: {
+    term: "Pitching rate",
+    means: "How many yeast cells each millilitre of wort gets for each degree Plato: too few start late and taste of it.",
+  },
   billionCells: {
     term: "Billion (10⁹) cells",
     means: "Yeast is counted in billions of cells: 1,000,000,000.",
@@ -97,6 +143,11 @@ export const tradeWords = {
     insteadOf: [/carbonation wished/i, /it already holds/i],
   },
   priming: { term: "Priming", means: "Sugar added at bottling, which ferments in the bottle and makes the gas." },
+  conditioning: {
+    term: "Conditioning",
+    means: "The weeks in which primed bottles stand warm, so that yeast makes the gas and the taste settles.",
+  },
+  bar: { term: "bar", means: "Pressure as a gauge shows it: above the air outside. 1 bar is about 14.5 psi." },
   suffocates: {
     term: "Suffocate",
     means: "Carbon dioxide is heavier than air and collects in low, closed rooms: whoever breathes it suffocates. Air the room.",

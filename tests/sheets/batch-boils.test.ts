@@ -107,7 +107,7 @@ describe("extract beside a mash", () => {
     const lines = Array.from({ length: 23 }, (_, index) =>
       String(bench.valueAt("Mashed", `A${Number(mashed.cellOf("happened").slice(1)) + index}`) ?? ""),
     );
-    expect(lines).toContain("Flame off; stir in extract, sugar until gone");
+    expect(lines).toContain("Flame off; stir in 3.30 lb of extract");
     expect(lines).not.toContain("Note volume and gravity before the boil");
   });
   it("a mash alone has its gravity noted before the boil instead", async () => {

@@ -1,3 +1,6 @@
+import { tradeWords } from "../../functions/trade-words";
+import { bottlingSteps, kegSteps } from "../../workbook/batch/packaging-steps";
+import { escapeHtml } from "../help/html";
 import type { PictureName } from "./pictures";
 
 /** One page of the guide. Texts are HTML of our own making: nothing of a user's comes in here. */
@@ -7,6 +10,10 @@ export interface GuidePage {
   readonly lead: string;
   readonly sections: readonly GuideSection[];
 }
+
+/** What words mean, where a page first uses them; the page of all words says the same. */
+const meanings = (...words: readonly (keyof typeof tradeWords)[]): string =>
+  words.map((word) => `<b>${escapeHtml(tradeWords[word].term)}:</b> ${escapeHtml(tradeWords[word].means)}`).join(" ");
 
 export interface GuideSection {
   readonly title: string;
@@ -23,8 +30,12 @@ const formulas: GuidePage = {
   sections: [
     {
       title: "The first one",
-      paragraphs: ["Every function begins with <code>GYLE.</code>, then the place in the brewery, then what it gives."],
+      paragraphs: [
+        "Every function begins with <code>GYLE.</code>, then the place in the brewery, then what it gives.",
+        meanings("gravity", "wort", "hydrometer"),
+      ],
       steps: [
+        "If the bench has begun a formula for you (<em>Try a formula</em>), press Escape: it comes back when you choose that again.",
         "Type the gravity before fermentation into B2, for example 1.050, and the gravity after it into B3, for example 1.010.",
         "Type <code>=GYLE.BEER.ABV(B2, B3)</code> into B4. While you type, the functions that fit are listed.",
         "B4 shows 5.31: alcohol in per cent by volume. Change B3, and B4 follows.",
@@ -34,7 +45,7 @@ const formulas: GuidePage = {
     {
       title: "A column at once",
       paragraphs: [
-        "Where a function asks for one cell, a column will do: with readings in B2:B20, <code>=GYLE.WORT.PLATO(B2:B20)</code> fills the cells below it, one answer for each reading. An empty reading gives an empty answer.",
+        "Where a function asks for one cell, a column will do: with readings in B2:B20, <code>=GYLE.WORT.PLATO(B2:B20)</code> gives each in degrees Plato (°P, grams of sugar in a hundred grams of wort) and fills the cells below it, one answer for each reading. An empty reading gives an empty answer.",
         "Put it beside a table, not into one: a table has no room for answers that spread.",
       ],
     },
@@ -55,7 +66,7 @@ const formulas: GuidePage = {
     {
       title: "What a function needs, and where it comes from",
       paragraphs: [
-        'The pane\'s screen <em>Functions</em> finds a function by a word and shows its arguments with units and ranges, its equation, its sources, examples and cautions. The same stands in the <a href="../help/index.html">list of all functions</a>, to read or print.',
+        'The pane, Gylebook\'s own part of the window beside the sheet, has under <em>Help</em> the screen <em>Functions</em>. It finds a function by a word and shows its arguments with units and ranges, its equation, its sources, examples and cautions. The same stands in the <a href="../help/index.html">list of all functions</a>, to read or print.',
       ],
       picture: "functions-screen",
     },
@@ -65,13 +76,13 @@ const formulas: GuidePage = {
 const season: GuidePage = {
   file: "season.html",
   title: "A season in one workbook",
-  lead: "One sheet for each batch, written by the pane, from the recipe to the first taste.",
+  lead: "One sheet for each batch, from the recipe to the first taste, written by the pane: Gylebook's own part of the window, beside the sheet.",
   sections: [
     {
       title: "A new batch",
-      paragraphs: ["The pane writes a sheet of its own; it never touches a cell that you wrote."],
+      paragraphs: ["The pane writes a sheet of its own; it never touches a cell that you wrote.", meanings("extract", "grain", "mash")],
       steps: [
-        "Open the pane and choose <em>New batch</em>.",
+        "Open the pane: in Excel by the button <em>Gylebook</em> on the tab Home; the bench shows it from the start. Under <em>Plan</em> choose <em>New batch</em>.",
         "Give the batch a name and a day, how much beer you want, your units and whether you brew with extract or grain. An empty recipe waits for yours; the example can be changed.",
         "Choose <em>Write the batch sheet</em>.",
       ],
@@ -81,7 +92,7 @@ const season: GuidePage = {
       title: "The sheet, from top to bottom",
       paragraphs: [
         "The sheet follows the job: card, water, malt, hops, yeast, the brew day by the clock, readings, packaging, tasting, checks. What you type and what is computed are told apart by more than colour. The last section says in words what looks wrong or unsafe.",
-        "Under Minutes left a hop may also say <em>first wort</em>, <em>stand</em> or <em>dry</em>; the stand's temperature and minutes are typed beside the hops, in column L. The sanitiser's dose stays blank until you have typed what its label says.",
+        "Minutes left says how long before the end of the boil a hop goes in. Instead it may say <em>first wort</em> (in the kettle before the boil), <em>stand</em> (in hot wort after the boil) or <em>dry</em> (in the cold beer); the stand's temperature and minutes are typed on the right of the hops, in column L. The sanitiser's dose stays blank until you have typed what its label says.",
         "On brew day, write the time at which each step really happened beside the planned one. Afterwards type each reading with its day; the card then says whether the beer is still working, and never calls it steady too early.",
       ],
       picture: "batch-sheet",
@@ -89,9 +100,22 @@ const season: GuidePage = {
     {
       title: "From kettle to first taste",
       paragraphs: [
-        "The pane's places follow the job. <em>Brew</em> shows the step that is due, large, with its caution and why; <em>Done</em> writes the real time into the sheet; a step that asks for a volume, a gravity or a temperature takes them on its card. <em>Ferment</em> takes a reading, corrects it for temperature before it is written, draws the curve, and makes a calendar file. <em>Package</em> tells the sugar and whether the glass will take the pressure, and says no where it will not.",
+        "The pane's places follow the job. <em>Brew</em> shows the step that is due, large, with its caution and why; its button says <em>Start</em> where the time at which it begins is noted, or <em>Done</em> in the boil and at the end, and writes the real time into the sheet; a step that asks for a volume, a gravity or a temperature takes them on its card. <em>Ferment</em> takes a reading, corrects it for temperature before it is written, draws the curve, and makes a calendar file. <em>Package</em> tells the sugar and whether the glass will take the pressure, and says no where it will not.",
         "Nothing lives in the pane alone: what it writes stands in the sheet, and what you type into the sheet the pane shows.",
       ],
+    },
+    {
+      title: "Bottling, step by step",
+      paragraphs: [
+        "<em>Package, Packaging</em> and section 8 of the sheet say how much sugar, and whether the bottles hold the pressure; where they say no, do not bottle. The yeast ferments this sugar in the closed bottle, and what it makes is the gas of the beer.",
+        meanings("rack", "priming"),
+      ],
+      steps: bottlingSteps().map(escapeHtml),
+    },
+    {
+      title: "Into a keg",
+      paragraphs: ["Section 8 says the pressure; the keg's own plate comes first, and so do your local rules for gas cylinders."],
+      steps: kegSteps().map(escapeHtml),
     },
     {
       title: "All batches in one list",
@@ -104,7 +128,7 @@ const season: GuidePage = {
     {
       title: "Your kit, learned from your batches",
       paragraphs: [
-        "<em>Kit</em> keeps your equipment, and learns boil-off, efficiency, chiller and losses from your own batches; each learned figure says on how many batches it rests, and you decide whether to use it.",
+        "<em>Kit</em> keeps your equipment, and learns boil-off (how much water an hour of boiling drives off), efficiency (how much of the malt's sugar reaches the kettle), chiller and losses from your own batches; each learned figure says on how many batches it rests, and you decide whether to use it.",
       ],
       picture: "kit-sheet",
     },
@@ -127,7 +151,7 @@ const blocks: GuidePage = {
       title: "Adding a block",
       paragraphs: ["A block stands below the checks, on a page of its own, with a line of checks at its end."],
       steps: [
-        "At <em>New batch</em>, open <em>More on the sheet</em> and tick what you want; or, with a batch sheet in front, choose <em>More on the sheet</em> in the pane's place <em>Plan</em>.",
+        "At <em>New batch</em>, open <em>More on the sheet</em> and tick what you want; or, on a batch sheet, choose <em>More on the sheet</em> in the pane's place <em>Plan</em>.",
         "Choose <em>Add it</em>. The pane says where the block begins.",
         "Fill in its underlined cells. Formulas of ours that go by the block follow it; a formula of your own stays as it is, and the pane names it.",
       ],

@@ -43,7 +43,7 @@ function pageHtml({ title, lead, sections }: GuidePage): string {
   return htmlPage(
     `Gylebook: ${title}`,
     [
-      `<p class="place"><a href="index.html">Guide</a></p>`,
+      `<p class="place"><a href="index.html">Guide</a> · <a href="../help/words.html">Words of the trade</a></p>`,
       `<h1>${title}</h1>`,
       `<p class="lead">${lead}</p>`,
       ...sections.map(sectionHtml),

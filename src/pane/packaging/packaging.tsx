@@ -14,6 +14,7 @@ import { PackagingFields } from "./packaging-fields";
 import { PackagingAnswer } from "./packaging-answer";
 import { PartsAnswer } from "./parts-answer";
 import { SafetyWords } from "./safety-words";
+import { StepByStep } from "./step-by-step";
 
 export const Packaging = () => (
   <BatchScreen title="Packaging">{(batch) => <PackagingForm key={batchIdOf(batch.sheet)} {...batch} />}</BatchScreen>
@@ -80,6 +81,7 @@ function PackagingForm({ sheet, reload }: Batch) {
       <OutcomeLine outcome={outcome}>
         <p class="good">It is in the sheet, in section 8.</p>
       </OutcomeLine>
+      <StepByStep into={input.into} units={unitsOf(sheet)} />
     </form>
   );
 }

@@ -70,7 +70,9 @@ describe("the clock of a sheet with blocks", () => {
     const asPlain = words(plain).map((line) =>
       line
         .replace(/^Heat (.*) chlorine-free to/, "Heat chlorine-free $1 to")
-        .replace("Clean up while it is still wet", "Clean up while wet"),
+        .replace("Clean up while it is still wet", "Clean up while wet")
+        // What follows "Pitch" with a keg's block is the gravity at which it may be closed.
+        .replace(/^Pitch \d packs?;/, "Pitch the yeast;"),
     );
     expect(words(empty)).toEqual(asPlain);
   });
@@ -100,5 +102,50 @@ describe("the clock of a sheet with blocks", () => {
     const us = convertUnits(edited, "us").steps!;
     expect(us[2]!.what).toBe("Mine");
     expect(us[1]!.what).toBe(ourSteps("all-grain", "us", blocksFor("all-grain"))[1]!.what);
+  });
+});
+
+describe("amounts in the lines of the day", () => {
+  const made = (
+    method: "extract" | "all-grain",
+    masses: Readonly<Record<"mash" | "steep" | "extract" | "sugar", number>>,
+  ): BatchContents => {
+    const plain = exampleBatch({
+      ...{ id: "a", sheetName: "A", batchName: "A", brewedOn: 46270, volume: 20, units: "metric", topUp: 0 },
+      method,
+    });
+    const malt = (["mash", "steep", "extract", "sugar"] as const)
+      .filter((handling) => masses[handling] > 0)
+      .map((handling) => ({ ...plain.malt[0]!, ingredient: handling, handling, mass: masses[handling] }));
+    return { ...plain, malt };
+  };
+  const nothing = { mash: 0, steep: 0, extract: 0, sugar: 0 };
+  const saidOf = (batch: BatchContents) => clockOf(batch).map((line) => line.what);
+
+  it("are those of the malt table: what is steeped, what is mashed, what is dissolved", () => {
+    const extract = saidOf(made("extract", { ...nothing, steep: 0.4, extract: 3.3 }));
+    expect(extract).toContain("Warm it to 68 °C; grain bag in: 0.40 kg");
+    expect(extract).toContain("Flame off; stir in 3.30 kg of extract");
+    expect(saidOf(made("extract", { ...nothing, extract: 3.3, sugar: 0.5 }))).toContain("Flame off; stir in extract, sugar: 3.80 kg");
+    const mashed = saidOf(made("all-grain", { ...nothing, mash: 4.25, steep: 0.25, extract: 1.5 }));
+    expect(mashed).toContain("Stir in 4.50 kg grain; it settles at 67 °C");
+    expect(mashed).toContain("Flame off; stir in 1.50 kg of extract");
+  });
+
+  it("are left out where there is nothing", () => {
+    const extract = saidOf(made("extract", nothing));
+    expect(extract).toContain("Warm it to 68 °C, then the grain bag in");
+    expect(extract).toContain("Flame off; stir extract in until it is gone");
+    expect(saidOf(made("all-grain", nothing))).toContain("Stir the grain in; it settles at 67 °C");
+    expect(extract).toContain("Pitch the yeast; lid on, airlock filled");
+  });
+
+  it("say the packs of yeast: as many as hold the cells that the batch wants", () => {
+    const batch = made("extract", { ...nothing, extract: 3.3 });
+    const told = (cellsPerPack: number) =>
+      saidOf({ ...batch, yeast: { ...batch.yeast, cellsPerPack } }).filter((what) => /^(Open the yeast|Pitch)/.test(what));
+    expect(told(5000)).toEqual(["Open the yeast, 1 pack; rehydrate by label", "Pitch 1 pack; lid on, airlock filled"]);
+    // 0.75 million for each mL and °P (common practice): 20 L at some 13 °P want about 195 billion: four packs of 50, or five when not all cells live.
+    expect(told(50)[1]).toMatch(/^Pitch [45] packs;/);
   });
 });

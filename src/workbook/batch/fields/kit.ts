@@ -198,7 +198,7 @@ export const kitFields = describeFields({
     format: "two",
     limits: volumes,
     usual: { us: 0.1, metric: 0.5 },
-    note: tradeWords.rack.means,
+    note: `${tradeWords.rack.means} What stays behind with the yeast and in the hose gets no sugar and fills no bottle.`,
   },
   absorption: {
     kind: "number",

@@ -62,6 +62,7 @@ export const packagingFields = describeFields({
     limits: degrees,
     usual: { us: 70, metric: 21 },
     plausible: { from: 0, to: 40, words: "Conditioning at" },
+    note: "How warm the bottles stand for their first weeks, while the yeast makes the gas out of the priming sugar.",
   },
   kegTemperature: {
     kind: "number",

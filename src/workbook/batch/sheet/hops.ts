@@ -16,7 +16,7 @@ export const bitternessFormula = (id: "HOPS.IBU" | "HOPS.SHARE", model: string):
 /** 4. Hops: what goes in when, and how much bitterness each brings. Returns the cell of the first one's bitterness. */
 export function hops(b: BatchBuilder, contents: BatchContents, { hopStand }: BatchLines): string {
   const table = batchFields.hops;
-  section(b, 4, "Hops", "Minutes left of the boil; or first wort, stand (beside, column K) or dry");
+  section(b, 4, "Hops", "Minutes left of the boil; or first wort, stand (beside, column L) or dry");
   const heading = b.row;
   const { first, last } = inputTable(b, "Hops", tableColumns(table, contents), tableCells(table, contents.hops), hopTableRows);
   b.put("G", "IBU each", { style: "headingRight" }, heading);

@@ -2,12 +2,10 @@ import { headspaceLimits } from "../../../core/pack/closed-bottle";
 import type { UnitSystem } from "../../../functions/quantities";
 import { linesPoints } from "../../grid/plan/sheet-builder";
 import type { BatchContents } from "../contents";
+import { packagingInShort, syrupVolume } from "../packaging-steps";
 import { allowedBy, inParts, unlessInParts, withinItsPlate } from "./parts";
 import { fieldRows, section, workings, type BatchBuilder, type BatchLines, type Field } from "./fields";
 import type { UnitWords } from "../unit-words";
-
-/** Water to boil the priming sugar in (common practice): half a litre, two cups. It is bottled with the beer. */
-const syrupVolume: Readonly<Record<UnitSystem, number>> = { metric: 0.5, us: 0.125 };
 
 /**
  * A sugar or a pressure, only where the verdict lets it through: `pressure_verdict` is the one judgement, and its words say
@@ -141,7 +139,7 @@ export function packaging(b: BatchBuilder, contents: BatchContents, { packaging:
     },
   );
   workings(b, [...besideIt(kit, words, hasParts), p.otherCost], first);
-  packagingDay(units).forEach((line, index) =>
+  packagingInShort(units).forEach((line, index) =>
     b.put("E", line, { style: "caution", format: "text", mergeTo: "I" }, first + besideTheKit + index),
   );
 }
@@ -190,10 +188,3 @@ const besideIt = (kit: BatchLines["kit"], words: UnitWords, hasParts: boolean): 
 
 /** Lines on the right that the results leave free. */
 const besideTheKit = 8;
-
-/** The hour of the packaging itself (common practice). */
-const packagingDay = (units: UnitSystem): readonly string[] => [
-  "Takes about an hour. Bottles, siphon, caps: clean, then 1 to 2 min in sanitiser, by its label.",
-  `Stir the cooled syrup in without splashing; leave ${units === "us" ? "an inch" : "2 to 3 cm"} free under each cap.`,
-  "Keg: never above the pressure stamped on it; let the pressure off before you open it.",
-];

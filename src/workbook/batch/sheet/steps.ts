@@ -32,8 +32,27 @@ const cleanFirst = (has: Has): StepLine => ({
   part: "before",
   minutes: 15,
   caution: "Cleaner burns skin and eyes: gloves, and never with bleach or acid.",
-  why: `Sanitiser cannot get through dirt, so whatever will touch cold wort must be clean before it is sanitised. ${has("starter") ? "A starter grows for a day and settles for another; out of the cold now, it warms up." : "Yeast that comes out of the cold now has time to warm up."}`,
+  why: `Sanitiser cannot get through dirt, so whatever will touch cold wort must be clean before it is sanitised. To hand as well: thermometer, hydrometer with its jar, fermenter with lid and airlock, sanitiser, spoon, gloves. ${has("starter") ? "A starter grows for a day and settles for another; out of the cold now, it warms up." : "Yeast that comes out of the cold now has time to warm up."}`,
 });
+
+/** All that is dissolved rather than steeped or mashed, as the malt table says. */
+const dissolvedMass = "(SUM(malt_mass)-N(grain_mass))";
+const isDissolved = "SUM(malt_mass)>N(grain_mass)+0.001";
+const hasSugar = 'COUNTIF(malt_handling,"sugar")>0';
+/** How much goes into the kettle with the flame off. */
+const dissolve = (mass: string, has: Has): string => {
+  const amount = `FIXED(${dissolvedMass},2,TRUE)&" ${mass}`;
+  return has("beforeBoil")
+    ? `"Flame off; "&${amount} in; note volume, gravity"`
+    : `"Flame off; stir in "&IF(${hasSugar},"extract, sugar: "&${amount}",${amount} of extract")`;
+};
+
+/** Packs to pitch, where they are known: a starter goes in whole, and parts may have yeasts of their own. */
+const packs = (has: Has, counted: string, otherwise: string): string =>
+  has("starter") || has("partsOfWort")
+    ? otherwise
+    : `=IF(IF(ISNUMBER(packs_to_pitch),packs_to_pitch>0,FALSE),"${counted.replace("#", '"&FIXED(packs_to_pitch,0,TRUE)&IF(packs_to_pitch=1," pack"," packs")&"')}","${otherwise}")`;
+
 /** Salts or acid are to go in. */
 const isSalted = "SUM(INDEX(salt_bill,0,2))+IF(ISNUMBER(mash_acid_amount),mash_acid_amount,0)>0";
 const isSaltedExtract = "SUM(INDEX(salt_bill,0,2))>0";
@@ -78,7 +97,7 @@ function extractSteps(units: UnitSystem, words: UnitWords, has: Has): readonly S
       why: `Part of it boils away and part stays in grain and kettle, so more goes in than comes out. ${chlorine}`,
     },
     {
-      what: `="Warm it to "&TEXT(soak_temperature,"0")&" ${words.temperature}, then the grain bag in"`,
+      what: `="Warm it to "&TEXT(soak_temperature,"0")&" ${words.temperature}"&IF(N(grain_mass)>0,"; grain bag in: "&FIXED(grain_mass,2,TRUE)&" ${words.mass}",", then the grain bag in")`,
       part: "before",
       minutes: "=N(warm_minutes)",
       caution: heating,
@@ -99,11 +118,11 @@ function extractSteps(units: UnitSystem, words: UnitWords, has: Has): readonly S
       why: "What drips out is good wort; pressing it out adds husk taste and burnt fingers.",
     },
     {
-      what: has("beforeBoil") ? "Flame off; extract in; note volume, gravity" : "Flame off; stir extract in until it is gone",
+      what: `=IF(${isDissolved},${dissolve(words.mass, has)},"${has("beforeBoil") ? "Flame off; extract in; note volume, gravity" : "Flame off; stir extract in until it is gone"}")`,
       part: "before",
       minutes: 10,
       caution: "Flame off: on the bottom it scorches. Hot syrup sticks to skin and burns.",
-      why: "Extract sinks, and over a flame it burns to the kettle and tastes of it. All the water is in the kettle for it to dissolve in.",
+      why: "Stir until nothing is left on the bottom: extract sinks, and over a flame it burns to the kettle and tastes of it. All the water is in the kettle for it to dissolve in.",
     },
     ...fromTheBoilOn(units, words, has),
   ];
@@ -122,7 +141,7 @@ function allGrainSteps(units: UnitSystem, words: UnitWords, has: Has): readonly 
       why: `The grain is cold: the water must be hotter than the mash is to be. ${has("waterTreatment") ? "Half of the acid first: stir, mash, measure a cooled sample, then the rest. Gas burner: outdoors or moving air. " : ""}${chlorine}`,
     },
     {
-      what: `="Stir the grain in; it settles at "&TEXT(soak_temperature,"0")&" ${words.temperature}"`,
+      what: `=IF(N(grain_mass)>0,"Stir in "&FIXED(grain_mass,2,TRUE)&" ${words.mass} grain","Stir the grain in")&"; it settles at "&TEXT(soak_temperature,"0")&" ${words.temperature}"`,
       part: "before",
       minutes: 10,
       caution: "Hot mash sticks and scalds: long spoon, slow pouring.",
@@ -149,7 +168,7 @@ function allGrainSteps(units: UnitSystem, words: UnitWords, has: Has): readonly 
       why: "Rinsing wins the sugar that clings to the grain; too hot or too long wins tannin too. Hot wort by the bucketful scalds whoever stumbles with it.",
     },
     {
-      what: `=IF(SUM(malt_mass)>N(grain_mass)+0.001,"${has("beforeBoil") ? "Flame off; sugars in; note volume, gravity" : "Flame off; stir in extract, sugar until gone"}","Note volume and gravity before the boil")`,
+      what: `=IF(${isDissolved},${dissolve(words.mass, has)},"Note volume and gravity before the boil")`,
       part: "before",
       minutes: 5,
       caution: "Hot wort scalds. Extract, sugar only with the flame off: they scorch.",
@@ -206,7 +225,9 @@ function fromTheBoilOn(units: UnitSystem, words: UnitWords, has: Has): readonly 
       why: "Without the original gravity nobody can tell the alcohol, nor whether the yeast has finished.",
     },
     {
-      what: has("starter") ? "Pour the beer off the starter; stir up" : "Open the yeast; rehydrate it if so labelled",
+      what: has("starter")
+        ? "Pour the beer off the starter; stir up"
+        : packs(has, "Open the yeast, #; rehydrate by label", "Open the yeast; rehydrate it if so labelled"),
       part: "after",
       minutes: 10,
       caution: has("starter")
@@ -217,7 +238,7 @@ function fromTheBoilOn(units: UnitSystem, words: UnitWords, has: Has): readonly 
     {
       what: has("kegLine")
         ? '=IF(ISNUMBER(spund_planned),"Pitch; airlock on. Close it only at "&FIXED(spund_planned,3,TRUE),"Pitch the yeast; lid on, airlock filled")'
-        : "Pitch the yeast; lid on, airlock filled",
+        : packs(has, "Pitch #; lid on, airlock filled", "Pitch the yeast; lid on, airlock filled"),
       part: "after",
       minutes: 5,
       caution: has("kegLine")

@@ -7,6 +7,7 @@ const allowedFunctions = new Set([
   "ABS",
   "AND",
   "CEILING",
+  "COUNTIF",
   "FIXED",
   "FLOOR",
   "IF",

@@ -144,7 +144,7 @@ describe("a starter", () => {
     const batch = example(units, "starter");
     return { ...batch, yeast: { ...batch.yeast, ...yeast }, starter: { ...batch.starter!, ...typed } };
   };
-  const liquid = { packsInHand: 1, cellsPerPack: 100, viabilityPercent: 100 } as const;
+  const liquid = { name: "Clean ale yeast, liquid", packsInHand: 1, cellsPerPack: 100, viabilityPercent: 100 } as const;
 
   it("grows a pack to what the batch wants, by the table", () => {
     const plain = on("metric", liquid);
@@ -164,6 +164,7 @@ describe("a starter", () => {
   it.each<[string, BatchContents, string[]]>([
     ["one pack", on("metric", { ...liquid, viabilityPercent: 90 }), []],
     ["no cells known", on("metric", { cellsPerPack: "" }), ["look starter.cells-missing"]],
+    ["dry yeast", on("metric", { ...liquid, name: "Clean ale yeast, dry", viabilityPercent: 90 }), ["look starter.dry-yeast"]],
     ["almost dead", on("metric", { ...liquid, viabilityPercent: 10 }), ["look starter.cannot"]],
     ["cells enough", on("metric", { ...liquid, cellsPerPack: 400 }), ["look starter.none-needed"]],
     ["too small a flask", on("metric", { ...liquid, viabilityPercent: 90 }, { vessel: 0.5 }), ["look starter.vessel-too-small"]],

@@ -225,3 +225,32 @@ describe("the checks of a mash", () => {
     expect(rulesOf(mashed("metric", { second: at(58, "heating") }), "mash")).toEqual(["mash.temperature"]);
   });
 });
+
+describe.each(["metric", "us"] as const)("after the last rest (%s)", (units) => {
+  const [boils, first, last] = units === "us" ? [212, 127, 169] : [100, 53, 76];
+  const rested = (second: Partial<Typed["second"]>) => mashed(units, { second: { ...unused, ...second }, third: unused, fourth: unused });
+
+  it("the way to the boil begins where the mash ended", () => {
+    // The same water over the same flame: minutes go by the degrees that are left to the boil.
+    const [plain, lifted] = [
+      figure(rested({}), "boil_up_minutes")!,
+      figure(rested({ temperature: last, minutes: 10, by: "heating" }), "boil_up_minutes")!,
+    ];
+    expect(Math.abs(lifted / plain - (boils - last) / (boils - first))).toBeLessThan(0.02);
+  });
+
+  it("a tun that has less than a tenth free is told before it slops over", () => {
+    const said = (size: number) =>
+      allSaid(
+        laidOver(calculatedSheet(planBatch(mashed(units, { second: unused, third: unused, fourth: unused }, { tunSize: size })))),
+      ).flatMap(({ rule }) => (rule.startsWith("room.tun") ? [rule] : []));
+    const litre = units === "us" ? 1 / litresPerGallon : 1;
+    const full = [..."0".repeat(60)]
+      .map((_, index) => (8 + index * 0.5) * litre)
+      .filter((size) => said(size).includes("room.tun-too-small"))
+      .at(-1)!;
+    expect(said(full * 1.06)).toEqual(["room.tun-nearly-full"]);
+    expect(said(full * 1.25)).toEqual([]);
+    expect(said(0)).toEqual([]);
+  });
+});

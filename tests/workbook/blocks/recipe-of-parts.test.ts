@@ -82,6 +82,51 @@ describe.each(["metric", "us"] as const)("the recipe page of a batch in parts (%
   });
 });
 
+describe.each([
+  ["metric", "lactic", 80, "lactic 4.5 mL of 80 %, into the mash", "mL"],
+  ["us", "lactic", "", "lactic 4.5 mL of 88 %, into the mash", "mL"],
+  ["metric", "slaked lime", "", "slaked lime 4.5 g, into the mash", "g"],
+] as const)("what goes into the water (%s, %s)", (units, corrector, strengthPercent, words, measure) => {
+  const batch = filledBlocks(units, "Salted");
+  const water = batch.waterTreatment!;
+  const salted = { ...batch, waterTreatment: { ...water, mash: { ...water.mash, corrector, strengthPercent, amount: 4.5 } } };
+
+  it("stands on the recipe page, the caution beside it", () => {
+    const page = shownOn(salted, planRecipe);
+    const row = rowsWith(page, "A").find(([, label]) => label === "Into the water")?.[0] ?? 0;
+    expect(page.get(`C${row}`)).toMatch(/gypsum.* 3\.0 g; .*calcium chloride.* 2\.0 g; /i);
+    expect(page.get(`C${row}`)).toContain(words);
+    expect(page.get(`A${row + 1}`)).toContain("goggles");
+    const without = shownOn(
+      { ...salted, waterTreatment: { ...salted.waterTreatment, mash: { ...salted.waterTreatment.mash, amount: "" } } },
+      planRecipe,
+    );
+    expect(without.get(`A${row + 1}`)).toBe("");
+  });
+
+  it("stands on the shopping list, each salt by itself", () => {
+    const list = shownOn(salted, planShopping);
+    const needed = rowsWith(list, "B").map(([row, what]): [string, string, string] => [
+      what,
+      list.get(`C${row}`) ?? "",
+      list.get(`D${row}`) ?? "",
+    ]);
+    expect(needed).toContainEqual([expect.stringMatching(/gypsum/i), "3", expect.anything()]);
+    expect(needed).toContainEqual([expect.stringMatching(/calcium chloride/i), "2", expect.anything()]);
+    expect(needed.find(([what]) => what.startsWith("For the mash"))?.slice(0, 2)).toEqual([expect.stringContaining(corrector), "4.5"]);
+    const row = rowsWith(list, "B").find(([, what]) => what.startsWith("For the mash"))![0];
+    const unit = planShopping(
+      { sheetName: salted.sheetName, contents: salted, cells: calculatedSheet(planBatch(salted)) },
+      "List",
+    ).cells.find(({ address }) => address === `D${row}`)!.content;
+    expect(
+      laidOver(calculatedSheet(planBatch(salted))).ask(
+        String(unit).replace(`IF(C${row}="","",`, "IF(FALSE,0,").replaceAll(sheetPrefix(salted.sheetName), ""),
+      ),
+    ).toEqual([[measure]]);
+  });
+});
+
 it("the shopping list names the sugar of each part", () => {
   const shown = shownOn(filledBlocks("metric", "In parts"), planShopping);
   expect(rowsWith(shown, "B").map(([, words]) => words)).toContainEqual(expect.stringMatching(/^Priming sugar for Bottles: \w/));

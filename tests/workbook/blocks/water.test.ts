@@ -115,6 +115,8 @@ describe("the water of a sheet", () => {
       ["measured far from it", mashed({ measuredPh: 5.3 }), ["water-treatment.measured-off"]],
       ["measured badly", mashed({ measuredPh: 5.88 }, ions(40, 0, 0, 0, 0, 122)), ["water-treatment.ph"]],
       ["a report that cannot be right", mashed({}, ions(70, 0, 0, 10, 0, 0)), ["water-treatment.report"]],
+      ["acid whose strength is not typed", mashed({ amount: 0.1 }), ["water-treatment.strength-taken"]],
+      ["acid whose strength is typed", mashed({ amount: 0.1, strengthPercent: 88 }), []],
       ["far too much acid", mashed({ amount: 12 }), ["water-treatment.ph"]],
     ])("%s", (_, batch, said) => {
       expect(rulesOf(batch)).toEqual(said);

@@ -67,6 +67,16 @@ export function roomLine(units: UnitSystem, words: UnitWords, method: Method, bl
         `${boilingRoomFormula}>0.9*kettle_size`,
         text("Less than a tenth of the kettle is free: it will boil over unless you stand by it."),
       ),
+      ...(method === "extract"
+        ? []
+        : [
+            rule(
+              "tun-nearly-full",
+              `IF(${inTun},${mash}>0.9*tun_size,FALSE)`,
+              `"Less than a tenth of the mash tun is free: the mash takes "&FIXED(${mash},2,TRUE)&" ${words.volume}, the tun holds "&FIXED(tun_size,2,TRUE)&"."`,
+              "It slops over and scalds as you stir: make it thicker.",
+            ),
+          ]),
     ],
   };
 }

@@ -1,9 +1,11 @@
-import type { BatchContents, Method } from "../contents";
+import type { BatchContents } from "../contents";
+import { restNames } from "../fields/blocks/mash";
 import { fieldRows, section, workings, type BatchBuilder, type BatchLines, type Field } from "./fields";
 import type { UnitWords } from "../unit-words";
 
 /** 2. Water and kit: what to collect for what must end up in the fermenter, on this kit, at this altitude. Returns the first cell of the budget. */
-export function water(b: BatchBuilder, { method }: BatchContents, lines: BatchLines, words: UnitWords): string {
+export function water(b: BatchBuilder, contents: BatchContents, lines: BatchLines, words: UnitWords): string {
+  const { method } = contents;
   const { kit } = lines;
   section(b, 2, "Water and kit", "How much to collect, so that enough is left");
   const first = b.row;
@@ -60,12 +62,25 @@ export function water(b: BatchBuilder, { method }: BatchContents, lines: BatchLi
       ],
     ],
   );
-  heatWorkings(b, method, kit, words, first);
+  heatWorkings(b, contents, kit, words, first);
   return budget;
 }
 
+/** What is heated to the boil is as warm as the last rest: they only rise. */
+const fromTheMash = (hasRests: boolean): string =>
+  hasRests
+    ? `IF(N(soak_temperature)=0,soak_temperature,MAX(soak_temperature,${restNames.map((name) => `${name}_rest`).join(",")}))`
+    : "soak_temperature";
+
 /** How long heating and chilling take, and the volume that shares the extract. */
-function heatWorkings(b: BatchBuilder, method: Method, kit: BatchLines["kit"], words: UnitWords, first: number): void {
+function heatWorkings(
+  b: BatchBuilder,
+  { method, mashRunOff }: BatchContents,
+  kit: BatchLines["kit"],
+  words: UnitWords,
+  first: number,
+): void {
+  const hasRests = mashRunOff !== undefined;
   const warm = (volume: string, to: string) =>
     `=IF(${volume}="","",GYLE.HEAT.WARM(${volume},tap_temperature,${to},power,heat_efficiency,units))`;
   const lines: readonly [string, Field][] = [
@@ -86,7 +101,10 @@ function heatWorkings(b: BatchBuilder, method: Method, kit: BatchLines["kit"], w
     [
       "Bringing it to the boil takes",
       {
-        content: '=IF(water_before_boil="","",GYLE.HEAT.WARM(water_before_boil,soak_temperature,boils_at,power,heat_efficiency,units))',
+        content:
+          '=IF(water_before_boil="","",GYLE.HEAT.WARM(water_before_boil,' +
+          fromTheMash(hasRests) +
+          ",boils_at,power,heat_efficiency,units))",
         format: "whole",
         unit: "min",
         name: "boil_up_minutes",

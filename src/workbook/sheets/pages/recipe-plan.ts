@@ -16,6 +16,13 @@ import { beyond, dateText, onOnePage, outgrown, packed, pageCells, sectionHead, 
 /** A, B: time and what; C, D: amount and unit; E to H: the right half. */
 const columnWidths = [8, 27, 10, 15, 25, 10, 10, 22];
 
+/** What brings the mash to its pH, with its own measure. */
+function acidIn(named: (name: string) => string): string {
+  const [what, amount, strength] = [named("mash_corrector"), named("mash_acid_amount"), named("mash_acid_strength")];
+  const isAcid = `OR(${what}="lactic",${what}="phosphoric")`;
+  return `IF(N(${amount})>0,${what}&" "&FIXED(${amount},1,TRUE)&IF(${isAcid}," mL of "&IF(N(${strength})>0,${strength},IF(${what}="lactic",88,85))&" %"," g")&", into the mash","")`;
+}
+
 /** What stands in place of a figure of section 8 while the beer goes into parts. */
 const saidOfParts: Readonly<Record<string, string>> = {
   into: "parts, each with its own below",
@@ -160,6 +167,30 @@ export function planRecipe(batch: BatchInWorkbook, pageName: string): SheetPlan 
       typed(yeastFields.attenuationPercent),
     ],
   );
+
+  if (batch.contents.waterTreatment) {
+    const salts = Array.from({ length: page.rowsOf("salt_bill") }, (_, index) => index).map((index) => {
+      const [salt, grams] = [named("salt_bill", index, 0), named("salt_bill", index, 1)];
+      return `IF(N(${grams})>0,${salt}&" "&FIXED(${grams},1,TRUE)&" g; ","")`;
+    });
+    const acid = method === "extract" ? [] : [acidIn(named)];
+    b.height(linesPoints(2));
+    b.put("A", "Into the water", { style: "label", mergeTo: "B" });
+    b.put("C", `=${[...salts, ...acid].join("&")}`, { style: "message", mergeTo: "H" });
+    b.row += 1;
+    if (method !== "extract") {
+      b.put(
+        "A",
+        `=IF(N(${named("mash_acid_amount")})>0,"Acid and lye burn: goggles, gloves; always into water, never the reverse. Half first, stir, measure.","")`,
+        {
+          style: "caution",
+          mergeTo: "H",
+        },
+      );
+      b.row += 1;
+    }
+    b.gap();
+  }
 
   section("Brew day by the clock", "What to beware of stands beside it");
   const lines = packed(b, page, "happened", -5, side(2), b.row);

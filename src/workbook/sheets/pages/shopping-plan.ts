@@ -59,6 +59,25 @@ export function planShopping(batch: BatchInWorkbook, pageName: string): SheetPla
     const total = `SUMIF(${page.column("hop_plan", 0)},B${b.row},${page.column("hop_plan", 1)})`;
     line(hops.cell(index, 0), `=IF(B${b.row}="","",${total})`, quoted(words.smallMass), "two");
   }
+  if (batch.contents.waterTreatment) {
+    const filled = Array.from({ length: page.rowsOf("salt_bill") }, (_, index) => index).filter(
+      (index) => Number(batch.cells.at(batch.cells.area("salt_bill").from.row + index, batch.cells.area("salt_bill").from.column + 1)) > 0,
+    );
+    const grams = (index: number): string => `N(${named("salt_bill", index, 1)})`;
+    for (const index of filled) line(`=${named("salt_bill", index, 0)}`, `=IF(${grams(index)}>0,${grams(index)},"")`, quoted("g"), "one");
+    // Salts that came to the batch after the list.
+    const others = `SUM(${page.column("salt_bill", 1)})${filled.map((index) => `-${grams(index)}`).join("")}`;
+    line("Other water salts", `=IF(${others}>0.0001,${others},"")`, quoted("g"), "one");
+    if (batch.contents.method !== "extract") {
+      const [what, amount] = [named("mash_corrector"), named("mash_acid_amount")];
+      line(
+        `=IF(N(${amount})>0,"For the mash: "&${what}&IF(OR(${what}="lactic",${what}="phosphoric")," acid: it burns",""),"Acid or base")`,
+        `=IF(N(${amount})>0,${amount},"")`,
+        `IF(OR(${what}="lactic",${what}="phosphoric"),"mL","g")`,
+        "one",
+      );
+    }
+  }
   const yeast = named("yeast_name");
   line(
     `=IF(${yeast}="","Yeast",${yeast})`,

@@ -27,13 +27,13 @@ export const kegLineLine = ({ units, blocks }: Chosen, words: UnitWords): CheckL
         "line",
         "ISERROR(line_length)",
         '"Cannot balance this line:"',
-        "the pressure does not lift the beer to the tap, or a figure of the line is not one; the cell tells which.",
+        "the pressure does not lift the beer to the tap, or a figure of the line is not one; the cell's own words say which.",
       ),
       rule(
         "spund",
         "ISERROR(spund_at)",
         '"Cannot be closed so:"',
-        "too late for it, too warm, or more pressure than the plate allows. The cell tells which; leave the gas a way out.",
+        "too late for it, too warm, or more pressure than the plate allows. Its own words say which; leave the gas a way out.",
       ),
       rule(
         "more-than-beer",

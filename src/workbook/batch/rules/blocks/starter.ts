@@ -33,6 +33,12 @@ export const starterLine = (_: Chosen, words: UnitWords): CheckLine => ({
       "pitch the packs as they are.",
     ),
     rule(
+      "dry-yeast",
+      'IF(ISNUMBER(starter_volume),ISNUMBER(SEARCH("dry",yeast_name)),FALSE)',
+      "Dry yeast seldom wants a starter: it was grown with air and fed before it was dried.",
+      "Pitch enough packs instead, wetted first if their label says so (common practice).",
+    ),
+    rule(
       "vessel-too-small",
       `IF(AND(ISNUMBER(starter_volume),N(starter_vessel)>0),starter_volume>${fullest}*starter_vessel,FALSE)`,
       `"The starter of "&FIXED(starter_volume,2,TRUE)&" ${words.volume} and its foam want a vessel of "&FIXED(starter_volume/${fullest},2,TRUE)&":"`,

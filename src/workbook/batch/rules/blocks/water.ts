@@ -39,6 +39,12 @@ const mashRules: readonly Rule[] = [
     '"A mash at pH "&FIXED(IF(N(mash_measured)>0,mash_measured,mash_ph),2,TRUE)&" works badly:"',
     "5.2 to 5.6 is good. Add half of what is missing, stir, measure. Acid burns: goggles, gloves; acid into water.",
   ),
+  rule(
+    "strength-taken",
+    'IF(N(mash_acid_strength)>0,FALSE,AND(N(mash_acid_amount)>0,OR(mash_corrector="lactic",mash_corrector="phosphoric")))',
+    '"Strength on its label is empty: "&IF(mash_corrector="lactic",88,85)&" % is taken for "&mash_corrector&" acid."',
+    "Read the label and type it: another strength is another pH.",
+  ),
 ];
 
 export const waterTreatmentLine = ({ method, units }: Chosen, { volume }: UnitWords): CheckLine => ({

@@ -62,7 +62,7 @@ describe.each(["metric", "us"] as const)("the recipe page of a batch in parts (%
     const parts = [batch.partsOfWort!.one, batch.partsOfWort!.two];
     for (const { name, volume, into } of parts)
       expect(beside(String(name), "C")).toMatch(
-        new RegExp(`^${Number(volume).toFixed(1).replace(".", "\\.")}.* ${into}: .*(sugar|bar|psi|no figure)`),
+        new RegExp(`^${Number(volume).toFixed(2).replace(".", "\\.")}.* ${into}: .*(sugar|bar|psi|no figure)`),
       );
     expect(beside("Bottles", "E")).toMatch(/^(within|close|over):/);
   });

@@ -219,13 +219,13 @@ export function planRecipe(batch: BatchInWorkbook, pageName: string): SheetPlan 
     partNames.forEach((part, index) => {
       const figure = (name: string, digits: number, words: string) => `FIXED(${named(`part_${part}_${name}`)},${digits},TRUE)&" ${words}"`;
       const given =
-        `IF(ISNUMBER(${named(`part_${part}_sugar`)}),${figure("sugar", 1, `${words.smallMass} of sugar`)},` +
-        `IF(ISNUMBER(${named(`part_${part}_pressure`)}),${figure("pressure", 2, words.pressure)},"no figure"))`;
+        `IF(ISNUMBER(${named(`part_${part}_sugar`)}),${figure("sugar", units === "us" ? 2 : 1, `${words.smallMass} of sugar`)},` +
+        `IF(ISNUMBER(${named(`part_${part}_pressure`)}),${figure("pressure", units === "us" ? 1 : 2, words.pressure)},"no figure"))`;
       const isThere = (formula: string) => `=IF(N(${own(2, index)})<=0,"",${formula})`;
       b.put("A", isThere(`IF(${own(1, index)}="","Part ${index + 1}",${own(1, index)}&"")`), { style: "label", mergeTo: "B" });
       // The verdict first: what is given beside it stands behind it.
       b.put("E", isThere(`${named(`part_${part}_verdict`)}&""`), { style: "message", mergeTo: "H" });
-      b.put("C", isThere(`FIXED(${own(2, index)},1,TRUE)&" ${words.volume} "&${named("parts_into", 0, index)}&": "&${given}`), {
+      b.put("C", isThere(`FIXED(${own(2, index)},2,TRUE)&" ${words.volume} "&${named("parts_into", 0, index)}&": "&${given}`), {
         style: "message",
         mergeTo: "D",
       });

@@ -42,7 +42,7 @@ test("a function is put into a cell, the cell is explained as the selection move
   await pane.getByRole("button", { name: "Stay here" }).click();
   await tab.click("Sheet 1", "C5");
   await pane.getByRole("button", { name: "Follow again" }).click();
-  await pane.getByText("Nothing is in this cell").waitFor();
+  await pane.getByText("This cell is empty").waitFor();
 
   await openScreen(pane, "Help", "Check");
   await pane.getByRole("button", { name: "Check now" }).click();

@@ -111,7 +111,7 @@ test("after Open and New the pane shows what is in front, and it follows what is
   await tab.openFile(season, "Shared.xlsx");
   await tab.page.waitForFunction(() => document.title.startsWith("Shared"));
   await openScreen(await tab.pane(), "Package", "Packaging");
-  await pane.getByText("Batch 2 unplugged").first().waitFor({ timeout: 5_000 });
+  await pane.getByText("Sluice Keeper's unplugged").first().waitFor({ timeout: 5_000 });
 });
 
 test("a workbook is called by its batch, and what is saved for everyone shows the same figures in LibreOffice", async ({ skip }) => {

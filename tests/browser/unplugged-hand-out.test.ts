@@ -65,10 +65,13 @@ test(
     await pane.getByLabel("A sheet in this workbook", { exact: true }).check();
     await pane.getByRole("button", { name: "Write the blank on a sheet of its own" }).click();
     await pane.getByText("“With Gylebook” is in the workbook").waitFor();
+    // Said to be there is not yet calculated: a slow machine shows the new sheet's cells empty for a moment.
+    await expect.poll(async () => typeof (await get(tab, "With Gylebook", "abv_plan")), { timeout: 60_000 }).toBe("number");
     const typed = { attenuation: 70, altitude: 3000, carbonation: 2.6 };
     for (const sheet of ["For Wren", "With Gylebook"])
       for (const [name, value] of Object.entries(typed)) await tab.setValue(sheet, cellOf(name), value);
     await tab.calculated();
+    await expect.poll(() => get(tab, "With Gylebook", "boils_at"), { timeout: 60_000 }).not.toBe(await get(tab, "Footbridge", "boils_at"));
     for (const name of ["fg_plan", "abv_plan", "boils_at", "sugar_mass"]) {
       const [plain, ours] = [await get(tab, "For Wren", name), await get(tab, "With Gylebook", name)];
       expect(typeof ours, name).toBe("number");

@@ -22,7 +22,7 @@ export function planLesson(batch: BatchInWorkbook, pageName: string): SheetPlan 
   b.height(28);
   b.put("A", `="Brewing lesson: "&${named("batch_name")}`, { style: "title", mergeTo: "D" });
   b.row += 1;
-  b.height(24);
+  b.height(20);
   b.put("A", "Name", { style: "label", mergeTo: "B" });
   b.put("C", "", { style: "inputText" });
   b.put("D", "Date:", { style: "inputText" });
@@ -44,7 +44,7 @@ export function planLesson(batch: BatchInWorkbook, pageName: string): SheetPlan 
 
   section("Measure and write down", "Read a hydrometer at eye level, and note the temperature of the sample");
   const measure = (label: string, planned: string | undefined, format: NumberFormat, unit: string) => {
-    b.height(20);
+    b.height(17);
     b.put("A", `${label}${unit === "" ? "" : `, ${unit}`}`, { style: "label", mergeTo: "B" });
     b.put("C", planned === undefined ? "" : shown(named(planned)), { style: "resultText", format });
     b.put("D", "", { style: "inputText" });
@@ -65,7 +65,7 @@ export function planLesson(batch: BatchInWorkbook, pageName: string): SheetPlan 
   b.put("D", "What the batch sheet says", { style: "heading" });
   b.row += 1;
   const guess = (question: string, answer: string, format: NumberFormat) => {
-    b.height(26);
+    b.height(22);
     b.put("A", question, { style: "hintWords", mergeTo: "B" });
     b.put("C", "", { style: "inputText" });
     b.put("D", answer, { style: "resultText", format });

@@ -50,8 +50,8 @@ describe("the form of a new batch", () => {
     [{ name: "A pale ale for a very long evening" }, "name", "has 34 characters; the name of a sheet may have 31"],
     [{ name: "🍺".repeat(16) }, "name", "has 32 characters"],
     [{ brewedOn: "" }, "brewedOn", "Which day?"],
-    [{ volume: "much" }, "volume", "number of litres"],
-    [{ volume: "-3" }, "volume", "above 0"],
+    [{ volume: "much" }, "volume", "From 0.1 to 10000 litres"],
+    [{ volume: "-3" }, "volume", "From 0.1 to 10000 litres"],
     [{ topUp: "19.5" }, "topUp", "less than"],
   ])("%j is answered beside its field", (part, field, words) => {
     const { choices, problems } = readForm({ ...filled, ...part });

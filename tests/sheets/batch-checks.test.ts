@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
 import type { HeadlessBench } from "../../src/excel-stand-in/headless";
-import { exampleBatch } from "../../src/workbook/batch/example-batch";
+import { handBatch as exampleBatch } from "../support/hand-bill";
 import { newBatch } from "../../src/workbook/batch/new-batch";
 import { benchTimeout, insertOn, openBatchBench, type BatchSheet } from "../support/batch-bench";
 

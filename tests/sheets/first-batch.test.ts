@@ -118,7 +118,7 @@ describe("the sample batch says what the trade says", () => {
     const lines = timeline();
     const chill = lines.findIndex(({ what }) => what.startsWith("Chill to 66 °F"));
     expect((Number(lines[chill + 1]?.time) - Number(lines[chill]?.time)) * 1440).toBeCloseTo(sheet.number("chill_minutes"), 6);
-    expect(chill).toBeLessThan(lines.findIndex(({ what }) => what.startsWith("Pitch the yeast")));
+    expect(chill).toBeLessThan(lines.findIndex(({ what }) => what.startsWith("Pitch ")));
     expect(steps().some((words) => words.startsWith("Below 80 °F the yeast is safe"))).toBe(true);
   });
   it("hydrometers are calibrated at 60 to 70 °F", () => expect(note("calibrated_at")).toContain("60 or 68 °F"));
@@ -164,7 +164,7 @@ describe("the sample batch", () => {
     ).toBeLessThan(0.3);
   });
   it("knows when the yeast was pitched: as logged, else as planned, past midnight too", async () => {
-    const line = timeline().findIndex(({ what }) => what.startsWith("Pitch the yeast"));
+    const line = timeline().findIndex(({ what }) => what.startsWith("Pitch "));
     const cell = sheet.cellOf("happened").replace(/\d+/, (row) => String(Number(row) + line));
     const type = async (value: number | string) => {
       await Excel.run(async (context) => {

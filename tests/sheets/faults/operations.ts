@@ -219,7 +219,9 @@ export const operations: readonly Operation[] = [
     act: async () => {
       const state = await take(true, 1, "boilOff");
       // What is asked for is the choice; learning anew comes after it.
-      return state.kind === "failed" && state.message.startsWith("Your choice is on the kit sheet") ? { done: true, words: "" } : toldState(state);
+      return state.kind === "failed" && state.message.startsWith("Your choice is on the kit sheet")
+        ? { done: true, words: "" }
+        : toldState(state);
     },
     places: ["Kit"],
   },

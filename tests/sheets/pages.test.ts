@@ -163,7 +163,7 @@ describe("the bottle labels", () => {
         id: "fresh",
         sheetName: "Fresh",
         readings: [],
-        packagedOn: "" as const,
+        packaging: { ...batch.packaging, packagedOn: "" as const },
         wort: { ...batch.wort, reading: "" as const },
       };
       await insertOn(bench, fresh);
@@ -172,6 +172,8 @@ describe("the bottle labels", () => {
       const words = Array.from({ length: 20 }, (_, row) => String(bench.valueAt(name, `A${row + 1}`) ?? ""));
       expect(words.filter((cell) => cell.startsWith("Alcohol: not known yet"))).not.toEqual([]);
       expect(words.filter((cell) => /\d % vol/.test(cell))).toEqual([]);
+      // Nor a comma for a day that is not known.
+      expect(words.filter((cell) => cell.startsWith("Batch "))).toEqual(["Batch 1", "Batch 1", "Batch 1"]);
     },
     benchTimeout,
   );

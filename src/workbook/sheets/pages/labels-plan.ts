@@ -40,7 +40,7 @@ export function planLabels(batch: BatchInWorkbook, pageName: string): SheetPlan 
     .join("");
   const lines = [
     `=IF(${named("batch_name")}="","Beer",${named("batch_name")})`,
-    `=IF(N(${named("batch_number")})=0,"","Batch "&${named("batch_number")}&", ")&${reached("packaged_on", (cell) => `"bottled "&${dateText(cell)}`)}`,
+    `=${reached("batch_number", (cell) => `"Batch "&${cell}&${reached("packaged_on", () => '", "')}`)}&${reached("packaged_on", (cell) => `"bottled "&${dateText(cell)}`)}`,
     `=IF(${strength}=0,"Alcohol: not known yet","Alcohol "&FIXED(${strength},1,TRUE)&" % vol"&${reached("abv_spread", (cell) => `" ± "&FIXED(${cell},1,TRUE)`)}&", calculated")&${reached("bottle_volume", (cell) => `"; "&${cell}&" ${words.bottleVolume}"`)}`,
     `=${reached("first_taste", (cell) => `"Drink from "&${dateText(cell)}&", cool, "`)}&"upright: yeast settles"`,
     `=IF(${maker}="","Home-brewed","Brewed by "&${maker})&"; contains gluten (barley"${grains}&")"`,

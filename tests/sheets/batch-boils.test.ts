@@ -2,6 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import { exampleBatch } from "../../src/workbook/batch/example-batch";
 import { gainedInChilling } from "../support/chilled-hops";
+import { handBatch } from "../support/hand-bill";
 import { benchTimeout, insertOn, openBatchBench, type BatchSheet } from "../support/batch-bench";
 
 /*
@@ -28,28 +29,14 @@ const bitterness = (gravityInKettle: number, sharedVolume: number, chillMinutes 
   return alpha(0.9, 8.5) * share(60) + alpha(1, 5.5) * share(15) + alpha(1, 5.5) * share(5) + gained;
 };
 
-/** What the sums are made of: a bill of the test's own, so that they stand whatever the example becomes. */
-const extractBill = {
-  malt: [
-    { ingredient: "Crystal malt", mass: 0.75, yieldPercent: 74, handling: "steep", colour: 60, cost: "" },
-    { ingredient: "Malt extract, liquid", mass: 6, yieldPercent: 78, handling: "extract", colour: 4, cost: "" },
-    { ingredient: "Malt extract, dry", mass: 1, yieldPercent: 91, handling: "extract", colour: 4, cost: "" },
-  ],
-  hops: [
-    { hop: "A bitter one", mass: 0.9, alphaPercent: 8.5, minutes: 60, form: "pellets", cost: "" },
-    { hop: "A mild one", mass: 1, alphaPercent: 5.5, minutes: 15, form: "pellets", cost: "" },
-    { hop: "A mild one", mass: 1, alphaPercent: 5.5, minutes: 5, form: "pellets", cost: "" },
-  ],
-} as const;
-
 let bench: HeadlessBench;
 let whole: BatchSheet;
 let part: BatchSheet;
 let mashed: BatchSheet;
 beforeAll(async () => {
   bench = await openBatchBench();
-  whole = await insertOn(bench, { ...exampleBatch({ ...choices, sheetName: "Whole", method: "extract" }), ...extractBill });
-  part = await insertOn(bench, { ...exampleBatch({ ...choices, sheetName: "Part", topUp: 2.5, method: "extract" }), ...extractBill });
+  whole = await insertOn(bench, handBatch({ ...choices, sheetName: "Whole", method: "extract" }));
+  part = await insertOn(bench, handBatch({ ...choices, sheetName: "Part", topUp: 2.5, method: "extract" }));
   mashed = await insertOn(bench, exampleBatch({ ...choices, sheetName: "Mashed", method: "all-grain" }));
 }, benchTimeout);
 afterAll(() => bench.dispose());

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
 import type { HeadlessBench } from "../../src/excel-stand-in/headless";
-import { handBatch as exampleBatch } from "../support/hand-bill";
+import { handBatch } from "../support/hand-bill";
 import { newBatch } from "../../src/workbook/batch/new-batch";
 import { benchTimeout, insertOn, openBatchBench, type BatchSheet } from "../support/batch-bench";
 
@@ -14,10 +14,10 @@ let blank: BatchSheet;
 let mashed: BatchSheet;
 beforeAll(async () => {
   bench = await openBatchBench();
-  whole = await insertOn(bench, exampleBatch({ ...choices, sheetName: "Whole" }));
-  part = await insertOn(bench, exampleBatch({ ...choices, sheetName: "Part", topUp: 2.5, method: "extract" }));
-  metric = await insertOn(bench, exampleBatch({ ...choices, sheetName: "Metric", units: "metric", volume: 18.92705892 }));
-  mashed = await insertOn(bench, exampleBatch({ ...choices, sheetName: "Mashed", method: "all-grain" }));
+  whole = await insertOn(bench, handBatch({ ...choices, sheetName: "Whole" }));
+  part = await insertOn(bench, handBatch({ ...choices, sheetName: "Part", topUp: 2.5, method: "extract" }));
+  metric = await insertOn(bench, handBatch({ ...choices, sheetName: "Metric", units: "metric", volume: 18.92705892 }));
+  mashed = await insertOn(bench, handBatch({ ...choices, sheetName: "Mashed", method: "all-grain" }));
   blank = await insertOn(bench, newBatch({ ...choices, sheetName: "Blank", units: "metric", volume: 20 }));
 }, benchTimeout);
 afterAll(() => bench.dispose());
@@ -33,7 +33,7 @@ describe("a new batch that is still blank", () => {
 
 describe("where nobody knows our functions", () => {
   it("the checks say that Gylebook is not here, and accuse no figure of the brewer's", async () => {
-    const strange = await insertOn(bench, exampleBatch({ ...choices, sheetName: "Strange" }));
+    const strange = await insertOn(bench, handBatch({ ...choices, sheetName: "Strange" }));
     bench.host.behave({ functionsUnknown: true });
     // As in a file that such an Excel opens and calculates.
     await Excel.run(async (context) => {

@@ -13,7 +13,7 @@ import { Doubts } from "../companion/doubts";
 import { NumberField, numberIn } from "../fields/number-field";
 import { OutcomeLine } from "../companion/outcome-line";
 import { useChange } from "../companion/use-change";
-import { ChoiceField } from "../fields/choice-field";
+import { ScaleField } from "../fields/scale-field";
 import { draftOf, dropDraft, keepDraft } from "./drafts";
 
 interface MeasureFormProps {
@@ -86,18 +86,7 @@ export function MeasureForm({ sheet, measurement, reload, onWritten, children }:
       {measurement.parts.map((part) => (
         <div key={part.main.cell}>
           {field(part.main, forSheet(part.main.label, on))}
-          {part.scale && (
-            <ChoiceField
-              legend="Scale"
-              name={`measure-${part.scale.cell}`}
-              value={scale}
-              choices={[
-                ["SG", "SG, such as 1.048"],
-                ["P", "°P, such as 12"],
-              ]}
-              onChange={(wanted) => change(scaleCell, wanted)}
-            />
-          )}
+          {part.scale && <ScaleField name={`measure-${part.scale.cell}`} value={scale} onChange={(wanted) => change(scaleCell, wanted)} />}
           {part.beside && isEmptyOn(sheet, part.beside) && field(part.beside, called(part.beside))}
         </div>
       ))}

@@ -2,6 +2,7 @@ import { formLabel } from "../../workbook/batch/derived/form-fields";
 import type { On } from "../../workbook/batch/describe/field";
 import { batchFields } from "../../workbook/batch/fields";
 import { ChoiceField } from "../fields/choice-field";
+import { ScaleField } from "../fields/scale-field";
 import { NumberField } from "../fields/number-field";
 import type { ReadingFields } from "./reading-fields";
 
@@ -28,16 +29,7 @@ export function InstrumentFields({ fields, on, change }: InstrumentFieldsProps) 
       />
       {fields.instrument === "hydrometer" ? (
         <>
-          <ChoiceField
-            legend="Scale"
-            name="scale"
-            value={fields.scale}
-            choices={[
-              ["SG", "SG, such as 1.048"],
-              ["P", "°P, such as 12"],
-            ]}
-            onChange={(scale) => change({ scale })}
-          />
+          <ScaleField name="scale" value={fields.scale} onChange={(scale) => change({ scale })} />
           <NumberField
             id="reading"
             label={`${formLabel(reading, on)}, ${fields.scale === "SG" ? "SG" : "°P"}`}

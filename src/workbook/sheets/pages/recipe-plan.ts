@@ -7,7 +7,8 @@ import { waterFields } from "../../batch/fields/water";
 import { yeastFields } from "../../batch/fields/yeast";
 import { cardFigures, type CardFigure } from "../../batch/figures/card-figures";
 import { colourBands } from "../../grid/plan/colour-bands";
-import { partNames } from "../../batch/fields/blocks/parts";
+import { isAcid, usualAcidPercent } from "../../batch/sheet/acids";
+import { partNames, partRow, type PartField } from "../../batch/fields/blocks/parts";
 import { linesPoints, SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { NumberFormat, SheetPlan, StyleName } from "../../grid/plan/sheet-plan";
 import type { BatchInWorkbook } from "../batches-in-workbook";
@@ -19,8 +20,7 @@ const columnWidths = [8, 27, 10, 15, 25, 10, 10, 22];
 /** What brings the mash to its pH, with its own measure. */
 function acidIn(named: (name: string) => string): string {
   const [what, amount, strength] = [named("mash_corrector"), named("mash_acid_amount"), named("mash_acid_strength")];
-  const isAcid = `OR(${what}="lactic",${what}="phosphoric")`;
-  return `IF(N(${amount})>0,${what}&" "&FIXED(${amount},1,TRUE)&IF(${isAcid}," mL of "&IF(N(${strength})>0,${strength},IF(${what}="lactic",88,85))&" %"," g")&", into the mash","")`;
+  return `IF(N(${amount})>0,${what}&" "&FIXED(${amount},1,TRUE)&IF(${isAcid(what)}," mL of "&IF(N(${strength})>0,${strength},${usualAcidPercent(what)})&" %"," g")&", into the mash","")`;
 }
 
 /** What stands in place of a figure of section 8 while the beer goes into parts. */
@@ -215,17 +215,17 @@ export function planRecipe(batch: BatchInWorkbook, pageName: string): SheetPlan 
     ],
   );
   if (hasParts) {
-    const own = (row: number, index: number) => named("wort_parts", row - 1, index);
+    const own = (key: PartField, index: number) => named("wort_parts", partRow(key) - 1, index);
     partNames.forEach((part, index) => {
       const figure = (name: string, digits: number, words: string) => `FIXED(${named(`part_${part}_${name}`)},${digits},TRUE)&" ${words}"`;
       const given =
         `IF(ISNUMBER(${named(`part_${part}_sugar`)}),${figure("sugar", units === "us" ? 2 : 1, `${words.smallMass} of sugar`)},` +
         `IF(ISNUMBER(${named(`part_${part}_pressure`)}),${figure("pressure", units === "us" ? 1 : 2, words.pressure)},"no figure"))`;
-      const isThere = (formula: string) => `=IF(N(${own(2, index)})<=0,"",${formula})`;
-      b.put("A", isThere(`IF(${own(1, index)}="","Part ${index + 1}",${own(1, index)}&"")`), { style: "label", mergeTo: "B" });
+      const isThere = (formula: string) => `=IF(N(${own("volume", index)})<=0,"",${formula})`;
+      b.put("A", isThere(`IF(${own("name", index)}="","Part ${index + 1}",${own("name", index)}&"")`), { style: "label", mergeTo: "B" });
       // The verdict first: what is given beside it stands behind it.
       b.put("E", isThere(`${named(`part_${part}_verdict`)}&""`), { style: "message", mergeTo: "H" });
-      b.put("C", isThere(`FIXED(${own(2, index)},2,TRUE)&" ${words.volume} "&${named("parts_into", 0, index)}&": "&${given}`), {
+      b.put("C", isThere(`FIXED(${own("volume", index)},2,TRUE)&" ${words.volume} "&${named("parts_into", 0, index)}&": "&${given}`), {
         style: "message",
         mergeTo: "D",
       });

@@ -1,5 +1,6 @@
 import { batchFields } from "../../batch/fields";
-import { partNames } from "../../batch/fields/blocks/parts";
+import { isAcid } from "../../batch/sheet/acids";
+import { partNames, partRow } from "../../batch/fields/blocks/parts";
 import { SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { NumberFormat, SheetPlan } from "../../grid/plan/sheet-plan";
 import type { BatchInWorkbook } from "../batches-in-workbook";
@@ -71,9 +72,9 @@ export function planShopping(batch: BatchInWorkbook, pageName: string): SheetPla
     if (batch.contents.method !== "extract") {
       const [what, amount] = [named("mash_corrector"), named("mash_acid_amount")];
       line(
-        `=IF(N(${amount})>0,"For the mash: "&${what}&IF(OR(${what}="lactic",${what}="phosphoric")," acid: it burns",""),"Acid or base")`,
+        `=IF(N(${amount})>0,"For the mash: "&${what}&IF(${isAcid(what)}," acid: it burns",""),"Acid or base")`,
         `=IF(N(${amount})>0,${amount},"")`,
-        `IF(OR(${what}="lactic",${what}="phosphoric"),"mL","g")`,
+        `IF(${isAcid(what)},"mL","g")`,
         "one",
       );
     }
@@ -91,7 +92,7 @@ export function planShopping(batch: BatchInWorkbook, pageName: string): SheetPla
   line(`="Priming sugar: "&${named("priming_sugar")}`, number("sugar_mass"), quoted(words.smallMass), sugarFormat);
   if (batch.contents.partsOfWort)
     partNames.forEach((part, index) => {
-      const name = named("wort_parts", 0, index);
+      const name = named("wort_parts", partRow("name") - 1, index);
       line(
         `="Priming sugar for "&IF(${name}="","part ${index + 1}",${name}&"")&": "&${named("parts_sugar_kind", 0, index)}`,
         number(`part_${part}_sugar`),

@@ -156,3 +156,11 @@ const part = <const Column extends number>(column: Column) => {
 
 /** One wort in several packagings: half into a keg and half into bottles, or with two yeasts. */
 export const partsFields = describeFields({ one: part(0), two: part(1), three: part(2), four: part(3) });
+
+export type PartField = keyof (typeof partsFields)["one"]["fields"];
+
+/** In the order of the block's rows. */
+export const partKeys = Object.keys(partsFields.one.fields) as readonly PartField[];
+
+/** The row of the block in which a field of every part stands, from 1, as INDEX counts. */
+export const partRow = (key: PartField): number => partsFields.one.fields[key].within[1] + 1;

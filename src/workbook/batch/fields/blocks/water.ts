@@ -1,3 +1,4 @@
+import { acidNames, acids } from "../../../../core/water/acid";
 import { ionNames, type SaltName } from "../../../../core/water/ions";
 import { describeFields, type Limits } from "../../describe/field";
 import { percents } from "../../describe/usual-limits";
@@ -64,7 +65,7 @@ const salt = (name: (typeof saltsOnSheet)[number]) =>
   }) as const;
 
 /** What brings a mash to its pH. */
-const correctors = ["lactic", "phosphoric", "baking soda", "slaked lime"] as const;
+const correctors = [...acidNames, "baking soda", "slaked lime"] as const;
 
 /** The mash and its acid: only where malt is mashed. */
 const mashFields = describeFields({
@@ -80,7 +81,7 @@ const mashFields = describeFields({
     limits: [5, 90],
     held: true,
     blank: true,
-    note: "Of an acid, % by mass. Empty: 88 for lactic, 85 for phosphoric; with a weaker acid you then take too little, not too much.",
+    note: `Of an acid, % by mass. Empty: ${acids.lactic.usualPercent} for lactic, ${acids.phosphoric.usualPercent} for phosphoric; with a weaker acid you then take too little, not too much.`,
   },
   amount: {
     kind: "number",

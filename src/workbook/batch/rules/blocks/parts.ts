@@ -1,5 +1,5 @@
 import { refusal } from "../../../../functions/pack/check-words";
-import { partNames } from "../../fields/blocks/parts";
+import { partNames, partRow, type PartField } from "../../fields/blocks/parts";
 import { inParts, tooMuchInParts } from "../../sheet/parts";
 import type { UnitWords } from "../../unit-words";
 import { rule, silent, type CheckLine, type Rule } from "../rule";
@@ -7,9 +7,8 @@ import { unusableIn } from "../words";
 
 const verdicts = partNames.map((name) => `part_${name}_verdict`);
 const anyVerdict = (holds: (verdict: string) => string): string => `OR(${verdicts.map(holds).join(",")})`;
-const used = (index: number): string => `N(INDEX(wort_parts,2,${index + 1}))>0`;
-const own = (row: number, index: number): string => `INDEX(wort_parts,${row},${index + 1})`;
-const [gravityRow, endRow] = [10, 11] as const;
+const own = (key: PartField, index: number): string => `INDEX(wort_parts,${partRow(key)},${index + 1})`;
+const used = (index: number): string => `N(${own("volume", index)})>0`;
 
 const isRefused = anyVerdict((verdict) => `ISNUMBER(FIND("${refusal}",${verdict}))`);
 const isUnknown = anyVerdict((verdict) => `ISERROR(${verdict})`);
@@ -38,7 +37,7 @@ export const partsOfWortLine = (_: unknown, words: UnitWords): CheckLine => ({
   weight: "stop",
   lines: 3,
   steps: [
-    ...unusableIn("volume", "INDEX(wort_parts,2,0)", "Beer in the parts"),
+    ...unusableIn("volume", `INDEX(wort_parts,${partRow("volume")},0)`, "Beer in the parts"),
     silent("none", "parts_total=0"),
     rule(
       "into-unknown",
@@ -54,7 +53,7 @@ export const partsOfWortLine = (_: unknown, words: UnitWords): CheckLine => ({
     ),
     rule(
       "end-missing",
-      `OR(${partNames.map((_name, index) => `AND(${used(index)},N(${own(gravityRow, index)})>0,N(${own(endRow, index)})<=0)`).join(",")})`,
+      `OR(${partNames.map((_name, index) => `AND(${used(index)},N(${own("gravity", index)})>0,N(${own("endsAt", index)})<=0)`).join(",")})`,
       "A part with a gravity of its own has no gravity at which it ends:",
       "type what its yeast is expected to leave. Until then it is not judged.",
     ),

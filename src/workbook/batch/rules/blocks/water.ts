@@ -1,3 +1,4 @@
+import { isAcid, usualAcidPercent } from "../../sheet/acids";
 import type { UnitWords } from "../../unit-words";
 import { rule, type CheckLine, type Rule } from "../rule";
 import { unusable, unusableIn } from "../words";
@@ -41,8 +42,8 @@ const mashRules: readonly Rule[] = [
   ),
   rule(
     "strength-taken",
-    'IF(N(mash_acid_strength)>0,FALSE,AND(N(mash_acid_amount)>0,OR(mash_corrector="lactic",mash_corrector="phosphoric")))',
-    '"Strength on its label is empty: "&IF(mash_corrector="lactic",88,85)&" % is taken for "&mash_corrector&" acid."',
+    `IF(N(mash_acid_strength)>0,FALSE,AND(N(mash_acid_amount)>0,${isAcid("mash_corrector")}))`,
+    `"Strength on its label is empty: "&${usualAcidPercent("mash_corrector")}&" % is taken for "&mash_corrector&" acid."`,
     "Read the label and type it: another strength is another pH.",
   ),
 ];

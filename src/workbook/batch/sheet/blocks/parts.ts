@@ -4,8 +4,8 @@ import { linesPoints } from "../../../grid/plan/sheet-builder";
 import type { NumberFormat } from "../../../grid/plan/sheet-plan";
 import type { BatchContents } from "../../contents";
 import type { UnitWords } from "../../unit-words";
-import { partNames } from "../../fields/blocks/parts";
-import { fieldRows, tableInput, type BatchLines } from "../fields";
+import { partKeys, partNames, partRow, type PartField } from "../../fields/blocks/parts";
+import { fieldRows, tableInput } from "../fields";
 import { syrupAndOneMore, tooLittleAir } from "../packaging";
 import { allowedBy, tooMuchInParts, withinItsPlate } from "../parts";
 import type { BatchCell } from "../../fields/cells";
@@ -20,31 +20,28 @@ const cautions = [
   "Keg: never above the pressure on its plate; let it off before you open anything. CO2 suffocates: air the room.",
 ] as const;
 
-type PartLines = NonNullable<BatchLines["partsOfWort"]>["one"];
-
-/** What a brewer types of each part, in the order of the rows, with what stands beside it. */
-const rows: readonly (readonly [key: keyof PartLines, beside: (words: UnitWords) => string])[] = [
-  ["name", () => "such as “keg”, “strong yeast”"],
-  ["volume", ({ volume }) => `${volume}, as it is racked`],
-  ["into", () => "bottles or keg; empty here and below: as in section 8"],
-  ["co2Volumes", () => "volumes of CO2"],
-  ["warmestSinceFermentation", ({ temperature }) => temperature],
-  ["warmestPlace", ({ temperature }) => temperature],
-  ["bottleKind", () => ""],
-  ["bottleVolume", ({ bottleVolume }) => bottleVolume],
-  ["sugar", () => ""],
-  ["gravity", () => "SG; empty: as read in section 7"],
-  ["endsAt", () => "SG; with a gravity of its own it must be typed"],
-  ["bottlesFilled", () => ""],
-  ["kegFilled", ({ volume }) => volume],
-];
-const rowOf = (key: keyof PartLines): number => rows.findIndex(([one]) => one === key);
+/** What stands beside the cells that a brewer types of each part. */
+const beside: Readonly<Record<PartField, (words: UnitWords) => string>> = {
+  name: () => "such as “keg”, “strong yeast”",
+  volume: ({ volume }) => `${volume}, as it is racked`,
+  into: () => "bottles or keg; empty here and below: as in section 8",
+  co2Volumes: () => "volumes of CO2",
+  warmestSinceFermentation: ({ temperature }) => temperature,
+  warmestPlace: ({ temperature }) => temperature,
+  bottleKind: () => "",
+  bottleVolume: ({ bottleVolume }) => bottleVolume,
+  sugar: () => "",
+  gravity: () => "SG; empty: as read in section 7",
+  endsAt: () => "SG; with a gravity of its own it must be typed",
+  bottlesFilled: () => "",
+  kegFilled: ({ volume }) => volume,
+};
 
 /** What a part goes by, by the row it comes from: the cell itself, or that of section 8. */
 const goesBy: readonly (readonly [
   name: BatchCell,
-  key: keyof PartLines,
-  effective: (cell: (key: keyof PartLines) => string, into: string) => string,
+  key: PartField,
+  effective: (cell: (key: PartField) => string, into: string) => string,
 ])[] = [
   ["parts_into", "into", (cell) => `IF(${cell("into")}="",into,${cell("into")})`],
   ["parts_carbonation", "co2Volumes", (cell) => orElse(cell("co2Volumes"), "carbonation")],
@@ -71,8 +68,8 @@ const orElse = (cell: string, name: string): string => `IF(${cell}<>"",${cell},$
 
 /** What part number `index` goes by, and what was typed of it. */
 const of = (row: BatchCell, index: number): string => `INDEX(${row},1,${index + 1})`;
-const own = (key: keyof PartLines, index: number): string => `INDEX(wort_parts,${rowOf(key) + 1},${index + 1})`;
-const all = (key: keyof PartLines): string => `INDEX(wort_parts,${rowOf(key) + 1},0)`;
+const own = (key: PartField, index: number): string => `INDEX(wort_parts,${partRow(key)},${index + 1})`;
+const all = (key: PartField): string => `INDEX(wort_parts,${partRow(key)},0)`;
 const isBottled = (index: number): string => `${of("parts_into", index)}="bottles"`;
 const isKegged = (index: number): string => `${of("parts_into", index)}="keg"`;
 
@@ -140,20 +137,20 @@ export const partsOfWort: Block = {
     if (!lines) return;
     const { units } = contents;
     const [top, columns] = [b.row, [lines.one, lines.two, lines.three, lines.four] as const];
-    for (const [key, beside] of rows) {
+    for (const key of partKeys) {
       b.put("A", lines.one[key][0], { style: "label" });
       columns.forEach((part, index) => tableInput(b, letters[index] ?? "B", part[key], b.row));
-      b.put("F", beside(words), { style: "unit", mergeTo: "I" });
+      b.put("F", beside[key](words), { style: "unit", mergeTo: "I" });
       b.row += 1;
     }
     b.name("wort_parts", `B${top}:E${b.row - 1}`);
     b.put("Q", "Each part, with the cells of section 8 where its own are empty", { style: "hint" }, top);
     for (const [name, key, effective] of goesBy) {
-      const row = top + rowOf(key);
+      const row = top + partRow(key) - 1;
       letters.forEach((letter, index) => {
         const working = columnLetters(workingsFrom + index);
-        const cell = (wanted: keyof PartLines) => `${letter}${top + rowOf(wanted)}`;
-        const content = effective(cell, `${working}${top + rowOf("into")}`);
+        const cell = (wanted: PartField) => `${letter}${top + partRow(wanted) - 1}`;
+        const content = effective(cell, `${working}${top + partRow("into") - 1}`);
         b.put(working, `=IF(N(${cell("volume")})<=0,"",${content})`, { style: "workings" }, row);
       });
       b.name(name, `Q${row}:T${row}`);

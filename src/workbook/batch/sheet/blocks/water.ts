@@ -2,6 +2,7 @@ import { calciumCarbonateMgPerMeq } from "../../../../core/water/acid";
 import { ionNames, molar } from "../../../../core/water/ions";
 import { ionLimits } from "../../fields/blocks/water";
 import type { SheetLine } from "../../derived/sheet-lines";
+import { isAcid } from "../acids";
 import { fieldRows, type BatchLines, type Field } from "../fields";
 import type { Block } from "./block";
 
@@ -139,10 +140,10 @@ const ofTheMash = (lines: NonNullable<BatchLines["waterTreatment"]>["mash"]): [s
     "For the target",
     {
       content:
-        `=IF(OR(${noMash},N(mash_target)=0,N(mash_acid_amount)>0),"",IF(IF(OR(mash_corrector="lactic",mash_corrector="phosphoric"),mash_ph<=mash_target,mash_ph>=mash_target),0,` +
+        `=IF(OR(${noMash},N(mash_target)=0,N(mash_acid_amount)>0),"",IF(IF(${isAcid("mash_corrector")},mash_ph<=mash_target,mash_ph>=mash_target),0,` +
         `GYLE.MASH.CORRECT(${mashOf},mash_target,mash_corrector,mash_acid_strength,colour_scale,units)))`,
       format: "one",
-      unit: '=IF(OR(mash_corrector="lactic",mash_corrector="phosphoric"),"mL; add half, stir, measure","g; add half, stir, measure")',
+      unit: `=IF(${isAcid("mash_corrector")},"mL; add half, stir, measure","g; add half, stir, measure")`,
       name: "mash_correction",
     },
   ],

@@ -1,7 +1,7 @@
 import type { BatchSheet } from "../../../batch/read/batch-sheets";
 import { CellError } from "../../../../functions/cell-error";
 import { dayLimits } from "../../../batch/describe/day-limits";
-import { partNames } from "../../../batch/fields/blocks/parts";
+import { partNames, partRow } from "../../../batch/fields/blocks/parts";
 import { blocksOnSheet } from "../../../batch/read/blocks-on-sheet";
 import { finishedLine } from "../../../batch/rules/finished";
 import { pressureLine } from "../../../batch/rules/pressure";
@@ -58,10 +58,14 @@ export function partsOf(world: LaidOver): readonly JudgedPart[] | undefined {
   if (!blocksOnSheet(world.cellsOfSheet).includes("partsOfWort")) return undefined;
   const parts = partNames.flatMap((part, index): JudgedPart[] => {
     const cell = (area: string, row: number) => world.ask(`=INDEX(${area},${row},${index + 1})`)[0]?.[0] ?? "";
-    const volume = cell("wort_parts", 2);
+    const volume = cell("wort_parts", partRow("volume"));
     if (typeof volume !== "number" || volume <= 0) return [];
     const words = (value: ReturnType<typeof cell>): string => (typeof value === "string" ? value : "");
-    const [name, into, verdict] = [words(cell("wort_parts", 1)), words(cell("parts_into", 1)), world.value(`part_${part}_verdict`)];
+    const [name, into, verdict] = [
+      words(cell("wort_parts", partRow("name"))),
+      words(cell("parts_into", 1)),
+      world.value(`part_${part}_verdict`),
+    ];
     const [sugar, pressure] = [
       wouldShow(world, `part_${part}_sugar`),
       wouldShow(world, into === "keg" ? `part_${part}_pressure` : `part_${part}_inside`),

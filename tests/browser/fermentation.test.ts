@@ -17,19 +17,21 @@ test("the sample's chart is drawn over the grid and in the pane with the same se
   );
   const figure = tab.page.locator(".bench-chart");
   await figure.locator("svg [aria-label='line']").first().waitFor();
-  expect(await figure.locator("li").allTextContents()).toEqual(
+  // It is drawn anew while the sheet's figures come in, and while it is scrolled: what it comes to counts.
+  const drawn = (what: () => Promise<unknown>) => expect.poll(what, { timeout: 20_000 });
+  await drawn(() => figure.locator("li").allTextContents()).toEqual(
     sampleChart.series.filter(({ unnamed }) => !unnamed).map(({ name }) => name),
   );
   // Curve, two edges of its band, temperature; the gravities are marks without a line.
-  expect(await figure.locator("svg [aria-label='line'] path").count()).toBe(4);
+  await drawn(() => figure.locator("svg [aria-label='line'] path").count()).toBe(4);
   // Both edges of the band, and the temperature; never the curve.
-  expect(await figure.locator("svg [aria-label='line'][stroke-dasharray]").count()).toBe(3);
+  await drawn(() => figure.locator("svg [aria-label='line'][stroke-dasharray]").count()).toBe(3);
   await tab.page.screenshot({ path: `${pictures}sample-chart.png` });
 
   const pane = await tab.pane();
   await openScreen(pane, "Ferment", "Fermentation");
   await pane.getByText(/^Steady, by .* readings/).waitFor();
-  expect(await pane.locator(".ferment-chart circle.mark").count()).toBe(7); // six readings and the one in the key
+  await drawn(() => pane.locator(".ferment-chart circle.mark").count()).toBe(7); // six readings and the one in the key
   const rows = pane.getByRole("table").getByRole("row");
   expect(await rows.count()).toBe(7);
 
@@ -45,12 +47,12 @@ test("the sample's chart is drawn over the grid and in the pane with the same se
   await pane.getByRole("button", { name: "Look again" }).click();
   await pane.getByText("Rising: beer cannot do that.").waitFor();
   await pane.getByText("No curve yet.").waitFor();
-  expect(await rows.count()).toBe(8);
+  await drawn(() => rows.count()).toBe(8);
 
   await pane.getByRole("button", { name: "Type the next reading" }).click();
   const heading = pane.getByRole("heading", { name: "Reading", exact: true });
   await heading.waitFor();
-  expect(await heading.evaluate((element) => element === document.activeElement)).toBe(true);
+  await drawn(() => heading.evaluate((element) => element === document.activeElement)).toBe(true);
 });
 
 test("the dates of a batch to come are a calendar file, to download and to copy; a day wanted is counted backwards", async () => {

@@ -164,8 +164,11 @@ describe("the check of the room", () => {
     expect(roomLine(sheet)).toMatch(/^The mash will not fit: 32\.\d\d L hot, the kettle holds 30\.00\./);
     await sheet.set({ kettle_size: 40 });
     expect(roomLine(sheet)).toBe("");
-    await sheet.set({ kettle_size: 30, tun_size: 35 });
+    await sheet.set({ kettle_size: 30, tun_size: 40 });
     expect(roomLine(sheet)).toBe("");
+    // A tenth of 35 L is more than is left over the mash's 32.
+    await sheet.set({ tun_size: 35 });
+    expect(roomLine(sheet)).toMatch(/^Less than a tenth of the mash tun is free: the mash takes 32\.\d\d L, the tun holds 35\.00\./);
     await sheet.set({ tun_size: 31 });
     expect(roomLine(sheet)).toMatch(/^The mash will not fit: 32\.\d\d L hot, the mash tun holds 31\.00\./);
   });

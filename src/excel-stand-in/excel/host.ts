@@ -32,8 +32,6 @@ const noFiles: FileAccess = {
 export class Host {
   readonly faults = new Faults();
   readonly extras: ExtrasStore;
-  /** Switched by `context.runtime.enableEvents`. */
-  eventsEnabled = true;
   cellEditing: CellEditing = { active: () => false, ended: () => Promise.resolve() };
 
   files: FileAccess = noFiles;

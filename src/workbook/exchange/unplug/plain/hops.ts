@@ -6,7 +6,8 @@ import { atom, num, product, quote } from "./formula-parts";
 import { bitternessOfAll, bitternessOfEach } from "./hops-bitterness";
 import { utilisation } from "./hops-utilisation";
 import type { PlainArguments } from "./plain-arguments";
-import { NoPlainForm, type PlainForm, type ValueOnly } from "./plain-form";
+import { NoPlainForm } from "./no-plain-form";
+import type { PlainForm, ValueOnly } from "./plain-form";
 
 /** What hops gain while the wort stands and chills is summed up along the way down: the call that weighs goes by the boil alone. */
 function requireBoilAlone(x: PlainArguments): void {

@@ -17,7 +17,8 @@ import {
 } from "../../../../core/log/steady";
 import { num } from "./formula-parts";
 import type { PlainArguments } from "./plain-arguments";
-import { NoPlainForm, type PlainForm, type ValueOnly } from "./plain-form";
+import { NoPlainForm } from "./no-plain-form";
+import type { PlainForm, ValueOnly } from "./plain-form";
 
 /** What no plain formula does. */
 const fitted: ValueOnly = { value: "it fits a curve through the readings" };

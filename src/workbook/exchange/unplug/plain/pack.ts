@@ -27,7 +27,8 @@ import { airText as air, vapourText as vapour } from "./local-air";
 import { pointsInReserve } from "../../../../core/pack/spund";
 import { num, quote } from "./formula-parts";
 import type { PlainArguments } from "./plain-arguments";
-import { NoPlainForm, type PlainForm } from "./plain-form";
+import { NoPlainForm } from "./no-plain-form";
+import type { PlainForm } from "./plain-form";
 
 /** What a litre of beer takes up per bar, mol, and the rest of it: see `core/pack/solubility.ts`, whose sums these are. */
 function takesUp([constant, ...powers]: readonly [number, ...number[]], celsius: string): string {

@@ -10,7 +10,7 @@ export class Application extends ClientObject<true, Context> implements StandsFo
     /* the grid collects edits anyway */
   }
 
-  protected readers() {
+  protected override readers() {
     return { decimalSeparator: () => this.context.host.locale.decimal };
   }
 }

@@ -49,7 +49,7 @@ export class ChartAxis extends ChartPart implements StandsFor<Excel.ChartAxis, k
     };
   }
 
-  protected readers() {
+  protected override readers() {
     const axis = () => axisOf(this.chart.record(), this.which);
     return {
       minimum: () => axis().minimum ?? "",
@@ -88,7 +88,7 @@ export class ChartAxisTitle extends ChartPart implements StandsFor<Excel.ChartAx
     };
   }
 
-  protected readers() {
+  protected override readers() {
     return {
       text: () => axisOf(this.chart.record(), this.which).title ?? "",
     };

@@ -36,7 +36,7 @@ export class ChartFont extends ChartPart implements StandsFor<Excel.ChartFont, k
     };
   }
 
-  protected readers() {
+  protected override readers() {
     return { size: () => this.chart.record()[this.which] ?? (this.which === "titleSize" ? 14 : 10) };
   }
 }
@@ -56,7 +56,7 @@ export class ChartTitle extends ChartPart implements StandsFor<Excel.ChartTitle,
     };
   }
 
-  protected readers() {
+  protected override readers() {
     return { text: () => this.chart.record().title ?? "" };
   }
 }
@@ -81,7 +81,7 @@ export class ChartLegend extends ChartPart implements StandsFor<Excel.ChartLegen
     };
   }
 
-  protected readers() {
+  protected override readers() {
     return { visible: () => this.chart.record().showLegend ?? true, position: () => this.chart.record().legendPosition ?? "Right" };
   }
 }
@@ -117,7 +117,7 @@ export class ChartLegendEntry extends ChartPart implements StandsFor<Excel.Chart
     };
   }
 
-  protected readers() {
+  protected override readers() {
     return { visible: () => this.seriesOf(this.chart.record()).unlisted !== true };
   }
 

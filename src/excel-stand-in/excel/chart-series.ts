@@ -104,7 +104,7 @@ export class ChartSeries extends ClientObject<ChartSeriesRecord, Context> implem
     };
   }
 
-  protected readers() {
+  protected override readers() {
     return {
       name: (series: ChartSeriesRecord) => series.name ?? "",
       axisGroup: (series: ChartSeriesRecord) => (series.secondary ? "Secondary" : "Primary"),
@@ -143,7 +143,7 @@ class SeriesLine extends ClientObject<ChartSeriesRecord, Context> implements Sta
     };
   }
 
-  protected readers() {
+  protected override readers() {
     return {
       color: (series: ChartSeriesRecord) => series.color ?? "",
       lineStyle: (series: ChartSeriesRecord) => series.lineStyle ?? "Automatic",

@@ -94,7 +94,7 @@ export class Chart extends ClientObject<ChartTarget, Context> implements StandsF
     };
   }
 
-  protected readers() {
+  protected override readers() {
     const position = (side: keyof ChartRecord["position"]) => () => this.record().position[side];
     return {
       name: () => this.record().name,

@@ -57,7 +57,9 @@ export abstract class ClientObject<Target, Queue extends RequestQueue = RequestQ
   }
 
   /** How each property is read from the grid. A class that declares a property of this name has it: see `equip`. */
-  protected abstract readers(): Record<string, (target: Target) => unknown>;
+  protected readers(): Record<string, (target: Target) => unknown> {
+    return {};
+  }
 
   /** How each property that can be set reaches the workbook. */
   protected changes(): Record<string, (value: never) => void> {

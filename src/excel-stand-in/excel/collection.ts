@@ -60,8 +60,4 @@ export abstract class ClientCollection<
     this.context.read(() => result.settle(this.list(this.target).length));
     return result;
   }
-
-  protected override readers(): Record<string, never> {
-    return {};
-  }
 }

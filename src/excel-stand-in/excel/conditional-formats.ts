@@ -121,7 +121,7 @@ export class ConditionalFormat
     return { custom: () => this.custom };
   }
 
-  protected readers() {
+  protected override readers() {
     return { type: () => "Custom" };
   }
 }

@@ -30,9 +30,6 @@ export class CustomConditionalFormat
   protected override children() {
     return { rule: () => this.rule, format: () => this.format };
   }
-  protected readers() {
-    return {};
-  }
 }
 
 /** Stands in for Excel.ConditionalFormatRule. Excel also offers R1C1 and local spellings; the bench takes the plain one. */
@@ -46,7 +43,7 @@ export class ConditionalFormatRule extends ConditionalPart implements StandsFor<
     };
   }
 
-  protected readers() {
+  protected override readers() {
     return { formula: () => this.owner.rule().rule.value };
   }
 }
@@ -62,9 +59,6 @@ export class ConditionalRangeFormat
   protected override children() {
     return { fill: () => this.fill, font: () => this.font };
   }
-  protected readers() {
-    return {};
-  }
 }
 
 /** Stands in for Excel.ConditionalRangeFill. */
@@ -77,7 +71,7 @@ export class ConditionalRangeFill extends ConditionalPart implements StandsFor<E
     };
   }
 
-  protected readers() {
+  protected override readers() {
     return { color: () => this.style.bg?.rgb?.toUpperCase() ?? "" };
   }
 }
@@ -94,7 +88,7 @@ export class ConditionalRangeFont extends ConditionalPart implements StandsFor<E
     };
   }
 
-  protected readers() {
+  protected override readers() {
     return {
       color: () => this.style.cl?.rgb?.toUpperCase() ?? "",
       bold: () => this.style.bl === BooleanNumber.TRUE,

@@ -66,7 +66,7 @@ export class DataValidation extends RangePart implements StandsFor<Excel.DataVal
     };
   }
 
-  protected readers() {
+  protected override readers() {
     return {
       type: (block: SheetBlock) => typeName(this.present(block)?.type),
       ignoreBlanks: (block: SheetBlock) => this.present(block)?.allowBlank ?? true,

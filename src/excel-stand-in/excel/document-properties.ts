@@ -33,7 +33,7 @@ export class DocumentPropertiesObject
     return Object.fromEntries(members.map((member) => [member, (text: string) => this.change(member, text)]));
   }
 
-  protected readers() {
+  protected override readers() {
     const read = (property: Members) => () => this.context.host.extras.of(this.context.host.unitId).properties?.[property] ?? "";
     return Object.fromEntries(members.map((member) => [member, read(member)])) as Record<Members, () => string>;
   }

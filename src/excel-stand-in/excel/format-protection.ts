@@ -20,7 +20,7 @@ export class FormatProtection extends RangePart implements StandsFor<Excel.Forma
     };
   }
 
-  protected readers() {
+  protected override readers() {
     return {
       locked: (block: SheetBlock) => {
         const sheet = this.context.host.gridSheet(block.sheetId);

@@ -22,8 +22,4 @@ export class FreezePanes extends ClientObject<string, Context> implements Stands
     };
     return new Range(this.context, { name: "range", missing: "null", find });
   }
-
-  protected readers() {
-    return {};
-  }
 }

@@ -18,9 +18,6 @@ export class HeaderFooterGroup extends LayoutPart implements StandsFor<Excel.Hea
   protected override children() {
     return { defaultForAllPages: () => this.defaultForAllPages };
   }
-  protected readers() {
-    return {};
-  }
 }
 
 /** Stands in for Excel.HeaderFooter. */
@@ -35,7 +32,7 @@ export class HeaderFooter extends LayoutPart implements StandsFor<Excel.HeaderFo
     };
   }
 
-  protected readers() {
+  protected override readers() {
     const read = (place: HeaderFooterPlace) => (sheetId: string) =>
       this.context.host.extras.ofSheet(this.context.host.unitId, sheetId).pageLayout?.headerFooter?.[place] ?? "";
     return {

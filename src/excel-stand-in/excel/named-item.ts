@@ -44,7 +44,7 @@ export class NamedItem extends ClientObject<string, Context> implements StandsFo
     };
   }
 
-  protected readers() {
+  protected override readers() {
     const { host } = this.context;
     return {
       name: () => this.grid().name,

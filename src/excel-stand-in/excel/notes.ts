@@ -1,14 +1,14 @@
 import { generateRandomId, ICommandService, IUndoRedoService } from "@univerjs/core";
 import { RemoveNoteMutation, SheetsNoteModel, SheetUpdateNoteCommand, UpdateNoteMutation, type ISheetNote } from "@univerjs/sheets-note";
-import { cellsText, parseCells, sheetPrefix, splitAddress } from "./address";
-import type { SheetBlock } from "./cell-writer";
+import { cellsText, sheetPrefix } from "./address";
 import { assertFormatsOpen } from "./cell-writer";
 import { ClientCollection } from "./collection";
 import { ClientObject } from "./client-object";
 import type { Context } from "./context";
-import { itemNotFound, RichApiError } from "./errors";
+import { RichApiError } from "./errors";
 import type { Scope } from "./named-items";
 import { Range } from "./range";
+import { scopedBlock } from "./scoped-block";
 import type { StandsFor } from "./standing";
 
 interface NotePlace {
@@ -25,7 +25,7 @@ export class NoteCollection
     const id = generateRandomId();
     let sheetId = "";
     this.write(() => {
-      const block = this.blockFor(cell as Range | string);
+      const block = scopedBlock(this.context.host, this.target, cell as Range | string);
       assertFormatsOpen(this.context.host, block);
       sheetId = block.sheetId;
       if (notesOf(this.context, sheetId).some((note) => note.row === block.row && note.col === block.column)) {
@@ -52,23 +52,9 @@ export class NoteCollection
   }
 
   private find(cell: string | Range): NotePlace | undefined {
-    const { sheetId, row, column } = this.blockFor(cell);
+    const { sheetId, row, column } = scopedBlock(this.context.host, this.target, cell);
     const note = notesOf(this.context, sheetId).find((one) => one.row === row && one.col === column);
     return note && { sheetId, note };
-  }
-
-  private blockFor(cell: string | Range): SheetBlock {
-    if (cell instanceof Range) return cell.target;
-    const { host } = this.context;
-    const { sheetName, cells } = splitAddress(cell);
-    const sheet =
-      sheetName !== undefined
-        ? host.workbook.getSheetByName(sheetName)
-        : this.target.sheetId === undefined
-          ? host.workbook.getActiveSheet()
-          : host.sheet(this.target.sheetId);
-    if (!sheet) throw itemNotFound("worksheet");
-    return { ...parseCells(cells, { rowCount: sheet.getMaxRows(), columnCount: sheet.getMaxColumns() }), sheetId: sheet.getSheetId() };
   }
 
   private standIn(find: () => NotePlace | undefined, missing: "throws" | "null"): Note {
@@ -116,7 +102,7 @@ export class Note extends ClientObject<NotePlace, Context> implements StandsFor<
     };
   }
 
-  protected readers() {
+  protected override readers() {
     const place = ({ sheetId, note }: NotePlace) => {
       const cells = cellsText({ row: note.row, column: note.col, rowCount: 1, columnCount: 1 });
       return sheetPrefix(this.context.host.sheet(sheetId).getSheetName()) + cells;

@@ -23,8 +23,4 @@ export class PageBreakCollection
       }),
     );
   }
-
-  protected readers() {
-    return {};
-  }
 }

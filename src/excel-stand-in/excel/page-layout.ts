@@ -70,7 +70,7 @@ export class PageLayoutObject extends ClientObject<string, Context> implements S
     );
   }
 
-  protected readers() {
+  protected override readers() {
     const layout = (id: string): PageLayout => this.context.host.extras.ofSheet(this.context.host.unitId, id).pageLayout ?? {};
     return Object.fromEntries(
       Object.entries(defaults).map(([name, fallback]) => [name, (id: string) => layout(id)[name as keyof typeof defaults] ?? fallback]),
@@ -89,7 +89,7 @@ const cells = (area: Range | string): string =>
 export class PrintArea extends ClientObject<string, Context> implements StandsFor<Excel.RangeAreas, keyof PrintArea> {
   declare readonly address: string;
 
-  protected readers() {
+  protected override readers() {
     return { address: (address: string) => address };
   }
 }

@@ -73,7 +73,7 @@ export class RangeBorder extends RangePart implements StandsFor<Excel.RangeBorde
     };
   }
 
-  protected readers() {
+  protected override readers() {
     return {
       style: (block: SheetBlock) => styleName(this.lineAt(block)?.s),
       color: (block: SheetBlock) => excelColor(this.lineAt(block)?.cl?.rgb, "#000000"),

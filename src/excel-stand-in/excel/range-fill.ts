@@ -16,7 +16,7 @@ export class RangeFill extends RangePart implements StandsFor<Excel.RangeFill, k
     };
   }
 
-  protected readers() {
+  protected override readers() {
     return { color: (block: SheetBlock) => this.common(block, (style) => excelColor(style?.bg?.rgb, "")) };
   }
 }

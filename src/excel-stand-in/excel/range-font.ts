@@ -25,7 +25,7 @@ export class RangeFont extends RangePart implements StandsFor<Excel.RangeFont, k
     };
   }
 
-  protected readers() {
+  protected override readers() {
     const read =
       <T>(pick: (style: IStyleData) => T) =>
       (block: SheetBlock) =>

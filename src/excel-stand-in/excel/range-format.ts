@@ -75,7 +75,7 @@ export class RangeFormat extends RangePart implements StandsFor<Excel.RangeForma
     };
   }
 
-  protected readers() {
+  protected override readers() {
     const sheet = (block: SheetBlock) => this.context.host.gridSheet(block.sheetId);
     const nameOf = (names: Partial<Record<string, number>>, value: Nullable<number>, fallback: string) =>
       Object.entries(names).find(([, one]) => one === value)?.[0] ?? fallback;

@@ -117,7 +117,7 @@ export class Range extends RangeNavigation implements StandsFor<Excel.Range, key
     };
   }
 
-  protected readers(): Record<string, (block: SheetBlock) => unknown> {
+  protected override readers(): Record<string, (block: SheetBlock) => unknown> {
     const { host } = this.context;
     return {
       address: (block) => sheetPrefix(host.sheet(block.sheetId).getSheetName()) + cellsText(block, this.size(block)),

@@ -29,7 +29,7 @@ export class TableColumn extends ClientObject<number, Context> implements Stands
 
   declare readonly name: string;
 
-  protected readers() {
+  protected override readers() {
     return { name: (index: number) => headingAt(this.table, index) };
   }
 }

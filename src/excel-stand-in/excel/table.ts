@@ -74,7 +74,7 @@ export class Table extends ClientObject<string, Context> implements StandsFor<Ex
     };
   }
 
-  protected readers() {
+  protected override readers() {
     return {
       name: () => this.grid().getDisplayName(),
       style: () => this.looks().style ?? "TableStyleMedium2",

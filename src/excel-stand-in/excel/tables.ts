@@ -1,13 +1,13 @@
 import { generateRandomId } from "@univerjs/core";
 import { AddSheetTableCommand, TableManager } from "@univerjs/sheets-table";
-import { parseCells, splitAddress } from "./address";
 import { assertFormatsOpen, type SheetBlock } from "./cell-writer";
 import { ClientCollection } from "./collection";
 import type { Context } from "./context";
-import { invalidArgument, itemNotFound, RichApiError } from "./errors";
+import { invalidArgument, RichApiError } from "./errors";
 import type { Scope } from "./named-items";
 import { overlap, toGridRange } from "./grid-ranges";
 import type { Range } from "./range";
+import { scopedBlock } from "./scoped-block";
 import type { StandsFor } from "./standing";
 import { Table } from "./table";
 import { writeValues } from "./cell-values";
@@ -19,7 +19,7 @@ export class TableCollection
 {
   add(address: Range | Excel.Range | string, hasHeaders: boolean): Table {
     const id = generateRandomId();
-    this.write(() => this.create(id, this.blockFor(address as Range | string), hasHeaders));
+    this.write(() => this.create(id, scopedBlock(this.context.host, this.target, address as Range | string), hasHeaders));
     return this.standIn(() => id, "throws");
   }
 
@@ -54,20 +54,6 @@ export class TableCollection
     );
     if (heads.every((head) => head !== null)) return;
     writeValues(host, { ...block, rowCount: 1 }, [heads.map((head, index) => head ?? `Column${index + 1}`)]);
-  }
-
-  private blockFor(address: Range | string): SheetBlock {
-    if (typeof address !== "string") return address.target;
-    const { host } = this.context;
-    const { sheetName, cells } = splitAddress(address);
-    const sheet =
-      sheetName !== undefined
-        ? host.workbook.getSheetByName(sheetName)
-        : this.target.sheetId === undefined
-          ? host.workbook.getActiveSheet()
-          : host.sheet(this.target.sheetId);
-    if (!sheet) throw itemNotFound("worksheet");
-    return { ...parseCells(cells, { rowCount: sheet.getMaxRows(), columnCount: sheet.getMaxColumns() }), sheetId: sheet.getSheetId() };
   }
 
   private ids(): string[] {

@@ -29,7 +29,7 @@ export class WorkbookProtection
     });
   }
 
-  protected readers() {
+  protected override readers() {
     return { protected: () => this.extras.workbookProtection !== undefined };
   }
 

@@ -57,7 +57,7 @@ export class Setting extends ClientObject<string, Context> implements StandsFor<
     };
   }
 
-  protected readers() {
+  protected override readers() {
     return { key: (key: string) => key, value: (key: string) => structuredClone(settingsOf(this.context)[key]) };
   }
 }

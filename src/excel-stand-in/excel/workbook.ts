@@ -69,8 +69,4 @@ export class Workbook extends ClientObject<FWorkbook, Context> implements Stands
       settings: () => this.settings,
     };
   }
-
-  protected readers() {
-    return {};
-  }
 }

@@ -39,7 +39,7 @@ export class WorksheetProtection
     });
   }
 
-  protected readers() {
+  protected override readers() {
     const protection = (sheetId: string) => this.context.host.extras.ofSheet(this.context.host.unitId, sheetId).protection;
     return {
       protected: (sheetId: string) => protection(sheetId) !== undefined,

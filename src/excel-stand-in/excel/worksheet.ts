@@ -135,7 +135,7 @@ export class Worksheet extends ClientObject<string, Context> implements StandsFo
     };
   }
 
-  protected readers() {
+  protected override readers() {
     const { host } = this.context;
     return {
       id: (id: string) => id,

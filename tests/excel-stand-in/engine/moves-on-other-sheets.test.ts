@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import type { Context } from "../../../src/excel-stand-in/excel/context";
 import type { Worksheet } from "../../../src/excel-stand-in/excel/worksheet";
 import type { HeadlessBench } from "../../../src/excel-stand-in/headless";
 import { enter, openTestBench, START_TIMEOUT } from "../support/test-bench";
@@ -68,7 +69,7 @@ describe("cells that move on a sheet that is not in front", () => {
   });
 
   it("another name of a sheet or a table, and a sheet that goes, are followed by the formulas that read it, and by no others", async () => {
-    const later = async (work: (context: Excel.RequestContext) => void) => {
+    const later = async (work: (context: Context) => void) => {
       await bench.Excel.run(async (context) => {
         work(context);
         await context.sync();

@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { describe, expect, it } from "vitest";
+import { importCircles } from "../src/build/circles";
 import { layerProblems } from "../src/build/layers";
 import { root } from "../src/build/run.mjs";
 
@@ -14,6 +15,38 @@ describe("the layers of src", () => {
 
   it("import downwards only, and know no page and no clock where they must not", () => {
     expect(files.flatMap((file) => layerProblems(file, readFileSync(path.join(root, file), "utf8")))).toEqual([]);
+  });
+});
+
+describe("files of src", () => {
+  it("import each other in no circle but that of Excel's own objects, where a range leads to its sheet and the sheet to its ranges", () => {
+    const texts = new Map(sourceFiles().map((file) => [file, readFileSync(path.join(root, file), "utf8")]));
+    const circles = importCircles(texts);
+    expect(circles.flat().filter((file) => !file.startsWith("src/excel-stand-in/excel/"))).toEqual([]);
+    // Were nothing found where there is a circle, nothing would be found anywhere.
+    expect(circles).toHaveLength(1);
+    expect(circles[0]).toContain("src/excel-stand-in/excel/range.ts");
+  });
+
+  it.each([
+    [
+      "two that need each other",
+      { "src/a.ts": 'import { b } from "./b";', "src/b.ts": 'import type { A } from "./a";' },
+      [["src/a.ts", "src/b.ts"]],
+    ],
+    ["itself", { "src/a.ts": 'export * from "./a";' }, [["src/a.ts"]]],
+    [
+      "a folder, fetched later, and who only leads there",
+      {
+        "src/c.ts": 'import "./d";',
+        "src/d/index.ts": 'const e = import("../e");',
+        "src/e.tsx": 'import { x } from "./d"; import z from "zod";',
+      },
+      [["src/d/index.ts", "src/e.tsx"]],
+    ],
+    ["none", { "src/a.ts": 'import "./b"; import "./c";', "src/b.ts": 'import "./c";', "src/c.ts": "" }, []],
+  ])("the check finds %s", (_what, texts, circles) => {
+    expect(importCircles(new Map(Object.entries(texts)))).toEqual(circles);
   });
 });
 

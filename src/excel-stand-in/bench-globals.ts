@@ -1,6 +1,7 @@
 import type { Engine } from "./engine/engine";
 import { createExcel, type ExcelGlobal } from "./excel/excel";
 import type { enums } from "./excel/enums";
+import { guardLockedCells } from "./excel/guard-locked-cells";
 import { Host } from "./excel/host";
 import { createOffice, type OfficeGlobal } from "./excel/office";
 import type { ChartRecord } from "./excel/sheet-extras";
@@ -16,6 +17,7 @@ export interface BenchGlobals {
 /** What Excel would offer to a pane, over the given engine. Call it once a workbook is open. */
 export function createBenchGlobals(engine: Engine): BenchGlobals {
   const host = new Host(engine);
+  guardLockedCells(host);
   return {
     host,
     Excel: createExcel(host),

@@ -14,5 +14,8 @@ function literal(argument: Example["arguments"][number]): string {
 function cellLiteral(cell: CellValue): string {
   if (cell === null) return '""';
   if (typeof cell === "boolean") return cell ? "TRUE" : "FALSE";
-  return typeof cell === "number" ? String(cell) : `"${cell.replaceAll('"', '""')}"`;
+  return typeof cell === "number" ? String(cell) : quoted(cell);
 }
+
+/** A text within a formula: its quotation marks doubled. */
+export const quoted = (words: string): string => `"${words.replaceAll('"', '""')}"`;

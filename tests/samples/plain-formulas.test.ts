@@ -5,7 +5,8 @@ import { toFileFormula } from "../../src/excel-stand-in/xlsx/formula-translation
 import { registry } from "../../src/functions/registry";
 import { position } from "../../src/workbook/grid/plan/addresses";
 import { plainForms } from "../../src/workbook/exchange/unplug/plain";
-import { isValueOnly, NoPlainForm } from "../../src/workbook/exchange/unplug/plain/plain-form";
+import { NoPlainForm } from "../../src/workbook/exchange/unplug/plain/no-plain-form";
+import { isValueOnly } from "../../src/workbook/exchange/unplug/plain/plain-form";
 import { isErrorShown, shownByLibreOffice, soffice } from "../support/libre-office";
 import { plainCase, typedCalls, type PlainCase } from "../support/plain-cases";
 

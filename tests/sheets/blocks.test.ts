@@ -10,6 +10,7 @@ import { addBlocks } from "../../src/workbook/care/grow/add-blocks";
 import { unpluggedCopies } from "../../src/workbook/exchange/unplug";
 import { cellsOn, differentValues } from "../support/unplug-bench";
 import { filledBlocks } from "../support/filled-blocks";
+import type { NamedCells } from "../../src/workbook/grid/read/named-cells";
 import { benchTimeout, insertOn, openBatchBench } from "../support/batch-bench";
 
 const usual = (units: BatchContents["units"], method: BatchContents["method"], sheetName: string): BatchContents =>
@@ -109,9 +110,9 @@ describe("a block that comes later", () => {
       sheet.getRange("B160").values = [["Far below"]];
       await context.sync();
     });
-    const before = await look("Mine");
+    const before: NamedCells | undefined = await look("Mine");
     await Excel.run((context) => addBlocks(context, "Mine", blockKeys));
-    const after = await look("Mine");
+    const after: NamedCells | undefined = await look("Mine");
     for (const name of before!.names()) expect(after!.range(name)).toBe(before!.range(name));
     for (const { address, value } of before!.filled()) {
       if (typeof value !== "string" || !/^[A-Z]+(8|160)$/.test(address)) continue;

@@ -121,7 +121,7 @@ describe("each slip of the hand is found where it is", () => {
     "all of them, and nothing is found without a slip",
     async () => {
       const batch = await insertOn(bench, firstExtractBatch());
-      const sheet = await Excel.run((context) => readBatchSheet(context, "Batch 1"));
+      const sheet: NamedCells | undefined = await Excel.run((context) => readBatchSheet(context, "Batch 1"));
       if (!sheet) throw new Error("the batch is not there");
       expect(reports([patched(sheet, {})], new Map(), today)).toEqual([]);
       const cellsOf = (values: Readonly<Record<string, string | number>>) =>

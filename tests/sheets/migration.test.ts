@@ -14,6 +14,7 @@ import { batchContents } from "../../src/workbook/batch/read/batch-contents";
 import { readBatchSheet } from "../../src/workbook/batch/read/batch-sheets";
 import { plugIn, unpluggedCopies } from "../../src/workbook/exchange/unplug";
 import { benchTimeout, insertOn, openBatchBench } from "../support/batch-bench";
+import type { NamedCells } from "../../src/workbook/grid/read/named-cells";
 import { openFile } from "../support/open-file";
 
 /** The sample workbook as the first Gylebook made it, kept as it was. */
@@ -153,7 +154,7 @@ describe("a sheet of the second plan", () => {
       await bench.calculate();
       const { migrated } = await migrate();
       await bench.calculate();
-      const sheet = (await Excel.run((context) => readBatchSheet(context, "Batch 1")))!;
+      const sheet: NamedCells = (await Excel.run((context) => readBatchSheet(context, "Batch 1")))!;
       for (const name of ["water_collect", "sugar_mass", "next_step"]) expect(sheet.formula(name)).toBe("=1+1");
       const news = migrated[0]!.stays.join(" ");
       const changed = (await differences("Batch 1")).map((one) => one.split(":")[0]!);
@@ -228,7 +229,7 @@ describe("a sheet of the first plan", () => {
       ])
         expect(added).toContain(words);
       // What the second plan had put in beyond the first without a name is not asked for.
-      const sheet1 = (await Excel.run((context) => readBatchSheet(context, "Batch 1")))!;
+      const sheet1: NamedCells = (await Excel.run((context) => readBatchSheet(context, "Batch 1")))!;
       const plan = planBatch(batchContents(sheet1), standing(sheet1));
       const place = placeMap(plan, sheet1);
       for (const { name, range } of plan.names.filter((one) => !one.range.includes(":") && sheet1.has(one.name))) {

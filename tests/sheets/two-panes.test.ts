@@ -14,7 +14,8 @@ import { missedPlan } from "../../src/workbook/brewing/companion/correction/plan
 import { writeCorrection } from "../../src/workbook/brewing/companion/correction/write-correction";
 import { packagingIn } from "../../src/workbook/brewing/companion/packaging/packaging-form";
 import { writePackaging } from "../../src/workbook/brewing/companion/packaging/write-packaging";
-import { addReading, type NewReading } from "../../src/workbook/brewing/companion/reading/add-reading";
+import { addReading } from "../../src/workbook/brewing/companion/reading/add-reading";
+import type { NewReading } from "../../src/workbook/brewing/companion/reading/reading-line";
 import { writeOriginal } from "../../src/workbook/brewing/companion/reading/original-gravity";
 import { tastingIn, writeTasting } from "../../src/workbook/brewing/companion/tasting/tasting-form";
 import { instantOf } from "../../src/workbook/brewing/companion/wall-clock";

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { BatchContents } from "../../src/workbook/batch/contents";
 import { exampleBatch, firstExtractBatch } from "../../src/workbook/batch/example-batch";
 import { allSaid, laidOver, linesOf } from "../../src/workbook/batch/rules/what-it-says";
-import { readingCells, type NewReading } from "../../src/workbook/brewing/companion/reading/add-reading";
+import { readingCells, type NewReading } from "../../src/workbook/brewing/companion/reading/reading-line";
 import { corrected } from "../../src/workbook/brewing/companion/reading/corrected";
 import { linesOfOriginal, originalGravity } from "../../src/workbook/brewing/companion/reading/original-gravity";
 import { linesOfReadings, readingDoubts } from "../../src/workbook/brewing/companion/reading/reading-doubts";

@@ -1,3 +1,4 @@
+import { errorWords } from "../../excel-stand-in/engine/error-words";
 import { ICommandService, type Injector } from "@univerjs/core";
 import { SetSelectionsOperation } from "@univerjs/sheets";
 import {
@@ -27,7 +28,7 @@ function ownWords(
   { unitId, subUnitId, row, col }: ICellAlert["location"],
 ): Pick<ICellAlert, "title" | "message"> | undefined {
   const place = { unitId, sheetId: subUnitId, row, column: col };
-  const message = engine.errorWordsAt(place);
+  const message = errorWords(engine, place);
   if (message === undefined) return undefined;
   const typed = withOurSeparators(engine.formulaAt(place));
   const { what, remedy } = typed === undefined ? { what: message, remedy: "" } : separatorWords(typed);

@@ -39,7 +39,7 @@ export const beerBelow = 1.025;
 /** Where no gravity is expected, a beer that kept more than this share of its points has stopped early (our judgement). */
 export const shareKept = 0.5;
 /** In tolerances: few readings creep when they lost more than the first in the last two days and a half, and still more than the third since the reading of a day ago; or, four of them, so slowly that it was no more than the second. */
-export const creeping = { days: 2.5, from: 2 / 3, to: 1.5, lately: 1 / 3 } as const;
+export const creeping = { days: 2.5, from: 2 / 3, to: 1.5, lately: 1 / 3, slowlyOf: 4, latelyOf: 3 } as const;
 /** A fall of half the tolerance a day is to be found out: half a line, a quarter volume of gas in a bottle. */
 export const restShare = 0.5;
 /** That many standard deviations of the difference keep a beer that falls so fast from passing: fewer than one log in ten. */
@@ -159,8 +159,8 @@ function rests(older: Reading | undefined, newer: Reading | undefined, deviation
 function creeps(recent: readonly Reading[], newest: Reading, dayBefore: Reading, tolerance: number): boolean {
   const lost =
     Math.max(...recent.filter(({ day }) => newest.day - day <= creeping.days + hair).map(({ gravity }) => gravity)) - newest.gravity;
-  const slowly = recent.length >= 4 && lost <= creeping.to * tolerance + hair;
-  const lately = recent.length >= 3 && dayBefore.gravity - newest.gravity > creeping.lately * tolerance + hair;
+  const slowly = recent.length >= creeping.slowlyOf && lost <= creeping.to * tolerance + hair;
+  const lately = recent.length >= creeping.latelyOf && dayBefore.gravity - newest.gravity > creeping.lately * tolerance + hair;
   return lost > creeping.from * tolerance + hair && (slowly || lately);
 }
 

@@ -9,7 +9,7 @@ import { equilibriumGaugeBar } from "./solubility";
 export const volumesPerPoint = 0.5;
 
 /** From this share of a limit on, the margin is used up by the errors of weighing, measuring and the solubility (5 %). */
-const closeShare = 0.9;
+export const closeShare = 0.9;
 
 /** What a hydrometer may be wrong by, in points: a line, and a hair for the binary fractions. Beer further above its end has not finished. */
 export const readingError = 1 + 1e-6;

@@ -10,7 +10,6 @@ import type { Grid } from "./create-univer";
 import { hostCustomFunctions, type CustomFunctionsHost } from "./custom-functions";
 import type { FunctionsMetadata } from "./custom-functions-metadata";
 import { markUsersOfNames } from "./dirty-names";
-import { errorWords } from "./error-words";
 import { expandOnEntry } from "./expand-on-entry";
 import { forgetHowStored } from "./forget-how-stored";
 import { forgetErrorsOfEdits } from "./forget-errors";
@@ -104,11 +103,6 @@ export class Engine {
     const shown = this.spills.valueAt(unitId, sheetId, row, column);
     if (typeof shown !== "string" || !shown.startsWith("#")) return undefined;
     return this.cellErrors.messageAt({ unitId, sheetId, row, column });
-  }
-
-  /** What is behind the error that a cell shows, whoever gave it; undefined where it shows none. */
-  errorWordsAt(place: CellPlace): string | undefined {
-    return errorWords(this, place);
   }
 
   /** The formula that a cell's value comes from, also where it spills into the cell; empty text where there is none. */

@@ -10,9 +10,7 @@ import {
 } from "@univerjs/sheets";
 import { changesLooksOnly } from "../engine/calculation";
 import { columnLetters } from "../xlsx/addresses";
-import type { Context } from "./context";
 import type { Command, EventSource } from "./events";
-import type { Range } from "./range";
 import { blockAddress } from "./sheet-events";
 
 type ChangeType = "RangeEdited" | "RowInserted" | "RowDeleted" | "ColumnInserted" | "ColumnDeleted";
@@ -23,8 +21,6 @@ export interface ChangedArguments {
   address: string;
   changeType: ChangeType;
   source: "Local";
-  getRange(context: Context): Range;
-  getRangeOrNullObject(context: Context): Range;
 }
 
 const structure: Partial<Record<string, { changeType: ChangeType; address(range: IRange): string }>> = {
@@ -64,6 +60,5 @@ function columns({ startColumn, endColumn }: IRange): string {
 }
 
 function changedArguments(worksheetId: string, changeType: ChangeType, address: string): ChangedArguments {
-  const getRange = (context: Context) => context.workbook.worksheets.getItem(worksheetId).getRange(address);
-  return { type: "WorksheetChanged", worksheetId, address, changeType, source: "Local", getRange, getRangeOrNullObject: getRange };
+  return { type: "WorksheetChanged", worksheetId, address, changeType, source: "Local" };
 }

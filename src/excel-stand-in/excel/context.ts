@@ -1,6 +1,5 @@
 import type { Application } from "./application";
 import { RequestQueue } from "./request-context";
-import { Runtime } from "./runtime";
 import { Workbook } from "./workbook";
 
 /** Stands in for Excel.RequestContext. */
@@ -14,6 +13,4 @@ export class Context extends RequestQueue {
   get application(): Application {
     return this.workbook.application;
   }
-
-  readonly runtime = new Runtime(this, { name: "runtime", missing: "throws", find: () => true as const });
 }

@@ -54,7 +54,6 @@ export class EventHandlerResult<Args> {
     }
     this.listening.push(
       commands.onCommandExecuted((command, options) => {
-        if (!host.eventsEnabled) return;
         const before = command.params ? remembered.get(command.params) : undefined;
         for (const args of source.after(host, command, options, before)) {
           // Excel calls handlers later, never in the middle of a change.

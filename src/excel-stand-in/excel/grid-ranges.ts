@@ -17,17 +17,6 @@ export const fromGridRange = (sheetId: string, { startRow, startColumn, endRow, 
   columnCount: endColumn - startColumn + 1,
 });
 
-/** The smallest block around both. */
-export function boundingBlock(one: Block, other: Block): Block {
-  const [row, column] = [Math.min(one.row, other.row), Math.min(one.column, other.column)];
-  return {
-    row,
-    column,
-    rowCount: Math.max(one.row + one.rowCount, other.row + other.rowCount) - row,
-    columnCount: Math.max(one.column + one.columnCount, other.column + other.columnCount) - column,
-  };
-}
-
 /** What both cover, if anything. */
 export function sharedBlock(one: Block, other: Block): Block | undefined {
   const [row, column] = [Math.max(one.row, other.row), Math.max(one.column, other.column)];

@@ -4,7 +4,6 @@ import type { Engine } from "../engine/engine";
 import { itemNotFound } from "./errors";
 import { ExtrasStore } from "./extras-store";
 import { Faults } from "./faults";
-import { guardLockedCells } from "./guard-locked-cells";
 import { locales, type Locale } from "./locale";
 import { lightTheme, type OfficeTheme } from "./office-theme";
 import { theBestExcel, type Switches } from "./switches";
@@ -32,8 +31,6 @@ const noFiles: FileAccess = {
 export class Host {
   readonly faults = new Faults();
   readonly extras: ExtrasStore;
-  /** Switched by `context.runtime.enableEvents`. */
-  eventsEnabled = true;
   cellEditing: CellEditing = { active: () => false, ended: () => Promise.resolve() };
 
   files: FileAccess = noFiles;
@@ -48,7 +45,6 @@ export class Host {
   constructor(readonly engine: Engine) {
     this.extras = new ExtrasStore(engine.injector);
     engine.tableHasTotals = (...table) => this.extras.hasTotals(engine.injector, ...table);
-    guardLockedCells(this);
   }
 
   /** When a pane's window closes, Excel tells its handlers nothing more. */

@@ -1,6 +1,6 @@
 import { tokenize, tokenTypes } from "@borgar/fx";
 
-/** How Excel writes numbers, dates and formulas in a country. Separators and names as German and French Excel have them, from memory. */
+/** How Excel writes numbers and formulas in a country. Separators and names as German and French Excel have them, from memory. */
 export interface Locale {
   readonly name: "en-US" | "de-DE" | "fr-FR";
   readonly decimal: string;
@@ -9,8 +9,6 @@ export interface Locale {
   readonly list: string;
   /** Between the cells of a row in an array such as {1,2;3,4}. */
   readonly arrayColumn: string;
-  readonly shortDate: string;
-  readonly dateSeparator: string;
   /** A few native functions and the two truth values; an add-in's own functions have one name everywhere. */
   readonly words: Readonly<Record<string, string>>;
 }
@@ -21,8 +19,6 @@ const american: Locale = {
   group: ",",
   list: ",",
   arrayColumn: ",",
-  shortDate: "M/d/yyyy",
-  dateSeparator: "/",
   words: {},
 };
 const german: Locale = {
@@ -31,8 +27,6 @@ const german: Locale = {
   group: ".",
   list: ";",
   arrayColumn: ".",
-  shortDate: "dd.MM.yyyy",
-  dateSeparator: ".",
   words: { SUM: "SUMME", IF: "WENN", IFERROR: "WENNFEHLER", AND: "UND", OR: "ODER", ROUND: "RUNDEN", TRUE: "WAHR", FALSE: "FALSCH" },
 };
 const french: Locale = {
@@ -41,8 +35,6 @@ const french: Locale = {
   group: "\u202F",
   list: ";",
   arrayColumn: ".",
-  shortDate: "dd/MM/yyyy",
-  dateSeparator: "/",
   words: { SUM: "SOMME", IF: "SI", IFERROR: "SIERREUR", AND: "ET", OR: "OU", ROUND: "ARRONDI", TRUE: "VRAI", FALSE: "FAUX" },
 };
 

@@ -1,5 +1,4 @@
 import { DocumentFiles } from "./document-file";
-import { DocumentSettings } from "./document-settings";
 import type { Host } from "./host";
 import { isSetSupported } from "./requirement-sets";
 
@@ -11,7 +10,6 @@ export function createOffice(host: Host) {
   return {
     HostType: { Excel: "Excel", Word: "Word", PowerPoint: "PowerPoint", Outlook: "Outlook" },
     AsyncResultStatus: { Succeeded: "succeeded", Failed: "failed" },
-    EventType: { SettingsChanged: "settingsChanged" },
     FileType: { Text: "text", Compressed: "compressed", Pdf: "pdf" },
     onReady: async (callback?: (about: typeof info) => unknown): Promise<typeof info> => {
       await callback?.(info);
@@ -28,7 +26,6 @@ export function createOffice(host: Host) {
         return { ...host.theme };
       },
       document: {
-        settings: new DocumentSettings(host),
         getFileAsync: files.getFileAsync.bind(files),
       },
     },

@@ -44,14 +44,6 @@ export class PageLayoutObject extends ClientObject<string, Context> implements S
     );
   }
 
-  setPrintTitleRows(rows: Range | Excel.Range | string): void {
-    this.write((id) =>
-      this.context.host.extras.update(this.context.host.unitId, id, (extras) => {
-        extras.printTitleRows = titleRows(rows as Range | string);
-      }),
-    );
-  }
-
   getPrintAreaOrNullObject(): PrintArea {
     const { host } = this.context;
     const find = () => {
@@ -92,16 +84,6 @@ export class PageLayoutObject extends ClientObject<string, Context> implements S
 
 const cells = (area: Range | string): string =>
   area instanceof Range ? cellsText(area.target) : area.slice(area.lastIndexOf("!") + 1).replaceAll("$", "");
-
-function titleRows(rows: Range | string): string {
-  if (rows instanceof Range) return `$${rows.target.row + 1}:$${rows.target.row + rows.target.rowCount}`;
-  const [first, last = first] = rows
-    .slice(rows.lastIndexOf("!") + 1)
-    .replaceAll("$", "")
-    .split(":")
-    .map((part) => part.replace(/\D/gu, ""));
-  return `$${first}:$${last}`;
-}
 
 /** Stands in for the Excel.RangeAreas that a print area is: one block here, known by its address. */
 export class PrintArea extends ClientObject<string, Context> implements StandsFor<Excel.RangeAreas, keyof PrintArea> {

@@ -1,62 +1,16 @@
-import { parseCells, type Block } from "./address";
+import type { Block } from "./address";
 import type { SheetBlock } from "./cell-writer";
 import { ClientObject } from "./client-object";
 import type { Context } from "./context";
-import { itemNotFound } from "./errors";
-import { boundingBlock, fromGridRange, sharedBlock } from "./grid-ranges";
+import { fromGridRange } from "./grid-ranges";
 import type { Range } from "./range";
 import { usedBlock } from "./used-block";
 
-type Other = Range | Excel.Range | string;
-
-/** The part of a range that leads to other ranges: next to it, in it, around it, and where its results spill. */
+/** The part of a range that leads to other ranges: in it, and where its results spill. */
 export abstract class RangeNavigation extends ClientObject<SheetBlock, Context> {
   getCell(row: number, column: number): Range {
     return this.derive((block) => ({ row: block.row + row, column: block.column + column, rowCount: 1, columnCount: 1 }));
   }
-  getOffsetRange(rows: number, columns: number): Range {
-    return this.derive((block) => ({ ...block, row: block.row + rows, column: block.column + columns }));
-  }
-  getResizedRange(rows: number, columns: number): Range {
-    return this.derive((block) => ({ ...block, rowCount: block.rowCount + rows, columnCount: block.columnCount + columns }));
-  }
-  getLastRow(): Range {
-    return this.derive((block) => ({ ...block, row: block.row + block.rowCount - 1, rowCount: 1 }));
-  }
-  getLastColumn(): Range {
-    return this.derive((block) => ({ ...block, column: block.column + block.columnCount - 1, columnCount: 1 }));
-  }
-  getLastCell(): Range {
-    return this.derive((block) => ({
-      row: block.row + block.rowCount - 1,
-      column: block.column + block.columnCount - 1,
-      rowCount: 1,
-      columnCount: 1,
-    }));
-  }
-  getEntireRow(): Range {
-    return this.derive((block) => ({ ...block, column: 0, columnCount: this.size(block).columnCount }));
-  }
-  getEntireColumn(): Range {
-    return this.derive((block) => ({ ...block, row: 0, rowCount: this.size(block).rowCount }));
-  }
-
-  getRowsBelow(count = 1): Range {
-    return this.derive((block) => ({
-      ...block,
-      row: count > 0 ? block.row + block.rowCount : block.row + block.rowCount + count,
-      rowCount: Math.abs(count),
-    }));
-  }
-
-  getBoundingRect(other: Other): Range {
-    return this.derive((block) => boundingBlock(block, this.otherBlock(other, block)));
-  }
-
-  getIntersectionOrNullObject(other: Other): Range {
-    return this.deriveOrNull((block) => sharedBlock(block, this.otherBlock(other, block)));
-  }
-
   /** The cells in use within this range. */
   getUsedRange(valuesOnly = false): Range {
     return this.calculated().derive((block) => this.used(block, valuesOnly) ?? { ...block, rowCount: 1, columnCount: 1 });
@@ -70,9 +24,6 @@ export abstract class RangeNavigation extends ClientObject<SheetBlock, Context> 
   }
 
   /** From a cell that a formula spills into to the cell with the formula. */
-  getSpillParent(): Range {
-    return this.calculated().derive((block) => found(this.spillParent(block)));
-  }
   getSpillParentOrNullObject(): Range {
     return this.calculated().deriveOrNull((block) => this.spillParent(block));
   }
@@ -89,10 +40,6 @@ export abstract class RangeNavigation extends ClientObject<SheetBlock, Context> 
   protected size({ sheetId }: SheetBlock) {
     const sheet = this.context.host.sheet(sheetId);
     return { rowCount: sheet.getMaxRows(), columnCount: sheet.getMaxColumns() };
-  }
-
-  private otherBlock(other: Other, block: SheetBlock): Block {
-    return typeof other === "string" ? parseCells(other, this.size(block)) : (other as Range).target;
   }
 
   private used(block: SheetBlock, valuesOnly: boolean): Block | undefined {
@@ -114,9 +61,4 @@ export abstract class RangeNavigation extends ClientObject<SheetBlock, Context> 
     const extent = this.context.host.engine.spills.extentAt(this.context.host.unitId, sheetId, row, column);
     return extent && (extent.endRow > extent.startRow || extent.endColumn > extent.startColumn) ? extent : undefined;
   }
-}
-
-function found(block: Block | undefined): Block {
-  if (!block) throw itemNotFound("range");
-  return block;
 }

@@ -9,9 +9,9 @@ import {
   InsertRowCommand,
   SheetsSelectionsService,
 } from "@univerjs/sheets";
-import { Direction, type IRange } from "@univerjs/core";
+import { Direction } from "@univerjs/core";
 import { absoluteAddress, cellsText, sheetPrefix, type Block } from "./address";
-import { assertFormatsOpen, assertUnlocked, isUnlocked, mapCells, writeCells, type SheetBlock } from "./cell-writer";
+import { assertFormatsOpen, assertUnlocked, isUnlocked, writeCells, type SheetBlock } from "./cell-writer";
 import { readFormulas, readNumberFormats, readTexts, readValueTypes, readValues, shaped, writeValues } from "./cell-values";
 import { ConditionalFormatCollection } from "./conditional-formats";
 import { DataValidation } from "./data-validation";
@@ -38,11 +38,6 @@ export class Range extends RangeNavigation implements StandsFor<Excel.Range, key
   declare readonly columnCount: number;
   declare readonly text: string[][];
   declare readonly valueTypes: Excel.RangeValueType[][];
-  declare readonly isEntireRow: boolean;
-  declare readonly isEntireColumn: boolean;
-  declare rowHidden: boolean;
-  declare columnHidden: boolean;
-  declare readonly hasSpill: boolean;
   declare values: Excel.Range["values"];
   declare formulas: Excel.Range["formulas"];
   declare formulasLocal: Excel.Range["formulasLocal"];
@@ -106,8 +101,6 @@ export class Range extends RangeNavigation implements StandsFor<Excel.Range, key
 
   protected override changes() {
     return {
-      rowHidden: (hidden: boolean) => this.hide("rowHidden", hidden),
-      columnHidden: (hidden: boolean) => this.hide("columnHidden", hidden),
       formulasLocal: (formulas: unknown) => {
         const from = (formula: unknown): unknown =>
           Array.isArray(formula) ? formula.map(from) : typeof formula === "string" ? fromLocal(formula, this.context.host.locale) : formula;
@@ -141,32 +134,7 @@ export class Range extends RangeNavigation implements StandsFor<Excel.Range, key
       numberFormat: (block) => readNumberFormats(host, block),
       text: (block) => readTexts(host, block),
       valueTypes: (block) => readValueTypes(host, block),
-      hasSpill: (block) =>
-        this.allAlike(
-          mapCells(block, (row, column) => isSpilled(host.engine.spills.extentAt(host.unitId, block.sheetId, row, column))).flat(),
-        ),
-      isEntireRow: (block) => this.isWholeRows(block),
-      isEntireColumn: (block) => this.isWholeColumns(block),
-      rowHidden: (block) =>
-        this.allAlike(indices(block.row, block.rowCount).map((row) => !host.gridSheet(block.sheetId).getRowVisible(row))),
-      columnHidden: (block) =>
-        this.allAlike(indices(block.column, block.columnCount).map((column) => !host.gridSheet(block.sheetId).getColVisible(column))),
     };
-  }
-
-  /** As Excel answers: true or false for all cells, null where they differ. */
-  private allAlike(flags: boolean[]): boolean | null {
-    return flags.every((flag) => flag === flags[0]) ? (flags[0] ?? false) : null;
-  }
-
-  private hide(property: "rowHidden" | "columnHidden", hidden: boolean): void {
-    this.set(property, hidden, (block) => {
-      assertFormatsOpen(this.context.host, block);
-      const sheet = this.context.host.sheet(block.sheetId);
-      const [first, count] = property === "rowHidden" ? [block.row, block.rowCount] : [block.column, block.columnCount];
-      const [hide, show] = property === "rowHidden" ? [sheet.hideRows, sheet.showRows] : [sheet.hideColumns, sheet.showColumns];
-      (hidden ? hide : show).call(sheet, first, count);
-    });
   }
 
   private setCells(property: string, values: unknown, entered = (given: unknown): unknown => given): void {
@@ -233,8 +201,3 @@ function withoutSelecting({ engine }: Host, run: () => void): void {
 
 const patternCell = (pattern: unknown) =>
   typeof pattern === "string" ? { s: { n: pattern === "General" ? null : { pattern } } } : undefined;
-
-const indices = (from: number, count: number): number[] => Array.from({ length: count }, (_, index) => from + index);
-
-const isSpilled = (extent: IRange | undefined): boolean =>
-  extent !== undefined && (extent.endRow > extent.startRow || extent.endColumn > extent.startColumn);

@@ -9,7 +9,6 @@ const OFFERED: Readonly<Record<string, string>> = {
   CustomFunctionsRuntime: "1.3",
   File: "1.1",
   CompressedFile: "1.1",
-  Settings: "1.1",
 };
 
 /**

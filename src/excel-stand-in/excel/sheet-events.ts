@@ -1,24 +1,18 @@
-import { BooleanNumber } from "@univerjs/core";
 import { SetFormulaCalculationResultMutation, type ISetFormulaCalculationResultMutation } from "@univerjs/engine-formula";
 import {
   InsertSheetMutation,
   RemoveSheetMutation,
-  SetSelectionsOperation,
   SetWorksheetActiveOperation,
-  SetWorksheetHideMutation,
   SetWorksheetNameMutation,
   SetWorksheetOrderMutation,
   type IInsertSheetMutationParams,
   type IRemoveSheetMutationParams,
-  type ISetSelectionsOperationParams,
   type ISetWorksheetActiveOperationParams,
-  type ISetWorksheetHideMutationParams,
   type ISetWorksheetNameMutationParams,
   type ISetWorksheetOrderMutationParams,
 } from "@univerjs/sheets";
 import { cellsText } from "./address";
 import type { Command, EventSource } from "./events";
-import { fromGridRange } from "./grid-ranges";
 
 /** The events of worksheets as Excel names them; each tells which sheet it is about. */
 export interface SheetEventArguments<Type extends string> {
@@ -94,32 +88,6 @@ export const sheetMoved: EventSource<Local<"WorksheetMoved"> & { positionBefore:
         positionAfter: toOrder,
         source: "Local",
       })),
-};
-
-type Visibility = `${Excel.SheetVisibility}`;
-export const sheetVisibilityChanged: EventSource<
-  Local<"WorksheetVisibilityChanged"> & { visibilityBefore: Visibility; visibilityAfter: Visibility }
-> = {
-  after: (_host, command) =>
-    list(paramsOf<ISetWorksheetHideMutationParams>(command, SetWorksheetHideMutation.id)).map(({ subUnitId, hidden }) => {
-      const [before, after]: [Visibility, Visibility] = hidden === BooleanNumber.TRUE ? ["Visible", "Hidden"] : ["Hidden", "Visible"];
-      return {
-        type: "WorksheetVisibilityChanged",
-        worksheetId: subUnitId,
-        visibilityBefore: before,
-        visibilityAfter: after,
-        source: "Local",
-      };
-    }),
-};
-
-export const sheetSelectionChanged: EventSource<SheetEventArguments<"WorksheetSelectionChanged"> & { address: string }> = {
-  after: (_host, command) =>
-    list(paramsOf<ISetSelectionsOperationParams>(command, SetSelectionsOperation.id)).map(({ subUnitId, selections }) => ({
-      type: "WorksheetSelectionChanged",
-      worksheetId: subUnitId,
-      address: selections.map(({ range }) => cellsText(fromGridRange(subUnitId, range))).join(","),
-    })),
 };
 
 export const sheetCalculated: EventSource<SheetEventArguments<"WorksheetCalculated"> & { address: string }> = {

@@ -1,7 +1,6 @@
 import { ClientCollection } from "./collection";
 import { ClientObject } from "./client-object";
 import type { Context } from "./context";
-import type { Range } from "./range";
 import type { StandsFor } from "./standing";
 import type { Table } from "./table";
 
@@ -14,20 +13,8 @@ export class TableColumnCollection
     super(table.context, { name: "columns", missing: "null", find: () => (table.isNullObject ? undefined : table.target) });
   }
 
-  /** By heading, or by position from 0. */
-  getItem(key: number | string): TableColumn {
-    return new TableColumn(this.table, () => this.index(key));
-  }
-
   protected list(): TableColumn[] {
     return Array.from({ length: this.table.block().columnCount }, (_, index) => new TableColumn(this.table, () => index));
-  }
-
-  private index(key: number | string): number | undefined {
-    const { columnCount } = this.table.block();
-    if (typeof key === "number") return key >= 0 && key < columnCount ? key : undefined;
-    const found = Array.from({ length: columnCount }, (_, index) => headingAt(this.table, index).toLowerCase()).indexOf(key.toLowerCase());
-    return found < 0 ? undefined : found;
   }
 }
 
@@ -41,16 +28,6 @@ export class TableColumn extends ClientObject<number, Context> implements Stands
   }
 
   declare readonly name: string;
-
-  getDataBodyRange(): Range {
-    return this.table.cells((whole) => ({
-      ...whole,
-      row: whole.row + 1,
-      rowCount: whole.rowCount - 1,
-      column: whole.column + this.target,
-      columnCount: 1,
-    }));
-  }
 
   protected readers() {
     return { name: (index: number) => headingAt(this.table, index) };

@@ -8,7 +8,6 @@ import { Range } from "./range";
 import type { TableLook } from "./sheet-extras";
 import type { StandsFor } from "./standing";
 import { TableColumnCollection } from "./table-columns";
-import { TableRowCollection } from "./table-rows";
 
 type GridTable = NonNullable<ReturnType<TableManager["getTableById"]>>;
 
@@ -17,9 +16,6 @@ type GridTable = NonNullable<ReturnType<TableManager["getTableById"]>>;
  * the sheet's extras. The grid's range leaves a totals row out (it would make totals circular), `getRange` includes it.
  */
 export class Table extends ClientObject<string, Context> implements StandsFor<Excel.Table, keyof Table> {
-  get rows(): TableRowCollection {
-    return this.part("rows", () => new TableRowCollection(this));
-  }
   get columns(): TableColumnCollection {
     return this.part("columns", () => new TableColumnCollection(this));
   }
@@ -34,14 +30,8 @@ export class Table extends ClientObject<string, Context> implements StandsFor<Ex
   getRange(): Range {
     return this.cells((whole) => ({ ...whole, rowCount: whole.rowCount + (this.looks().showTotals ? 1 : 0) }));
   }
-  getHeaderRowRange(): Range {
-    return this.cells((whole) => ({ ...whole, rowCount: 1 }));
-  }
   getDataBodyRange(): Range {
     return this.cells((whole) => ({ ...whole, row: whole.row + 1, rowCount: whole.rowCount - 1 }));
-  }
-  getTotalRowRange(): Range {
-    return this.cells((whole) => ({ ...whole, row: whole.row + whole.rowCount, rowCount: 1 }));
   }
 
   /** Takes the cells' contents with it, as in Excel. */
@@ -53,16 +43,7 @@ export class Table extends ClientObject<string, Context> implements StandsFor<Ex
     });
   }
 
-  convertToRange(): Range {
-    let block: SheetBlock | undefined;
-    this.write((id) => {
-      block = this.block();
-      this.context.host.command(DeleteSheetTableCommand.id, { subUnitId: block.sheetId, tableId: id });
-    });
-    return new Range(this.context, { name: "range", missing: "throws", find: () => block });
-  }
-
-  cells(pick: (whole: SheetBlock) => SheetBlock): Range {
+  private cells(pick: (whole: SheetBlock) => SheetBlock): Range {
     return new Range(this.context, { name: "range", missing: "throws", find: () => pick(this.block()) });
   }
 
@@ -79,7 +60,7 @@ export class Table extends ClientObject<string, Context> implements StandsFor<Ex
   }
 
   protected override children() {
-    return { rows: () => this.rows, columns: () => this.columns };
+    return { columns: () => this.columns };
   }
 
   protected override changes() {

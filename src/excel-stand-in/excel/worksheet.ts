@@ -1,12 +1,10 @@
 import { BooleanNumber } from "@univerjs/core";
 import { RemoveSheetCommand, SetTabColorCommand, ToggleGridlinesCommand } from "@univerjs/sheets";
 import { parseCells, type Block } from "./address";
-import { sheetChanged } from "./changed-event";
 import { ChartCollection } from "./charts";
 import { ClientObject } from "./client-object";
 import type { Context } from "./context";
 import { invalidArgument } from "./errors";
-import { EventHandlers, type EventSource } from "./events";
 import { FreezePanes } from "./freeze-panes";
 import { NamedItemCollection } from "./named-items";
 import { nameRange } from "./named-item";
@@ -15,7 +13,6 @@ import { PageBreakCollection } from "./page-breaks";
 import { PageLayoutObject } from "./page-layout";
 import { Range } from "./range";
 import { assertWorkbookOpen, copySheet, moveSheet, renameSheet, showOrHide, visibilityOf } from "./sheet-commands";
-import { sheetActivated, sheetCalculated, sheetNameChanged, sheetSelectionChanged } from "./sheet-events";
 import type { StandsFor } from "./standing";
 import { TableCollection } from "./tables";
 import { usedBlock } from "./used-block";
@@ -47,23 +44,6 @@ export class Worksheet extends ClientObject<string, Context> implements StandsFo
   }
   get horizontalPageBreaks(): PageBreakCollection {
     return this.part("breaks", () => new PageBreakCollection(this.context, this.own("horizontalPageBreaks")));
-  }
-
-  get onActivated() {
-    return this.part("onActivated", () => this.eventOf(sheetActivated));
-  }
-  get onChanged() {
-    return this.part("onChanged", () => this.eventOf(sheetChanged));
-  }
-  get onNameChanged() {
-    this.since(17, "Worksheet.onNameChanged");
-    return this.part("onNameChanged", () => this.eventOf(sheetNameChanged));
-  }
-  get onSelectionChanged() {
-    return this.part("onSelectionChanged", () => this.eventOf(sheetSelectionChanged));
-  }
-  get onCalculated() {
-    return this.part("onCalculated", () => this.eventOf(sheetCalculated));
   }
 
   declare readonly id: string;
@@ -173,12 +153,6 @@ export class Worksheet extends ClientObject<string, Context> implements StandsFo
 
   private range(find: (sheetId: string) => Block): Range {
     return new Range(this.context, { name: "range", missing: "throws", find: () => ({ sheetId: this.target, ...find(this.target) }) });
-  }
-
-  /** The collection's event, for this sheet only. */
-  private eventOf<Args extends { worksheetId: string }>(source: EventSource<Args>): EventHandlers<Args> {
-    const after: EventSource<Args>["after"] = (...about) => source.after(...about).filter(({ worksheetId }) => worksheetId === this.target);
-    return new EventHandlers(this.context, { ...source, after });
   }
 
   private orNull(): string | undefined {

@@ -7,16 +7,7 @@ import type { Context } from "./context";
 import { RichApiError } from "./errors";
 import { EventHandlers, type EventSource } from "./events";
 import { assertWorkbookOpen } from "./sheet-commands";
-import {
-  sheetActivated,
-  sheetAdded,
-  sheetCalculated,
-  sheetDeactivated,
-  sheetDeleted,
-  sheetMoved,
-  sheetNameChanged,
-  sheetVisibilityChanged,
-} from "./sheet-events";
+import { sheetActivated, sheetAdded, sheetCalculated, sheetDeactivated, sheetDeleted, sheetMoved, sheetNameChanged } from "./sheet-events";
 import type { StandsFor } from "./standing";
 import { Worksheet } from "./worksheet";
 
@@ -37,9 +28,6 @@ export class WorksheetCollection
   }
   get onMoved() {
     return this.newerEvent("onMoved", sheetMoved);
-  }
-  get onVisibilityChanged() {
-    return this.newerEvent("onVisibilityChanged", sheetVisibilityChanged);
   }
 
   add(name?: string): Worksheet {

@@ -1,13 +1,13 @@
+import type { BatchSheet } from "../../workbook/batch/read/batch-sheets";
 import type { DayState } from "../../workbook/brewing/companion/brew-day/day-state";
 import { brewToday } from "../../workbook/brewing/companion/brew-day/mark-line";
 import { dayNumberAt, instantOf } from "../../workbook/brewing/companion/wall-clock";
 import { dayShown } from "../../workbook/grid/words/day-words";
-import type { NamedCells } from "../../workbook/grid/read/named-cells";
 import type { useChange } from "../companion/use-change";
 import { Coming } from "./coming";
 
 interface AnotherDayProps {
-  readonly sheet: NamedCells;
+  readonly sheet: BatchSheet;
   readonly state: DayState;
   readonly now: number;
   readonly busy: boolean;

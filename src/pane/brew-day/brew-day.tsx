@@ -1,7 +1,8 @@
 import { useEffect, useMemo, useState } from "preact/hooks";
 import { dayLines } from "../../workbook/brewing/companion/brew-day/day-lines";
 import { askedByDay, reachedBy, type AskedHere } from "../../workbook/brewing/companion/brew-day/measurements";
-import { beginsNow, dayState, doubtfullyEarly, type TimedLine } from "../../workbook/brewing/companion/brew-day/day-state";
+import { beginsNow, dayState, doubtfullyEarly } from "../../workbook/brewing/companion/brew-day/day-state";
+import type { TimedLine } from "../../workbook/brewing/companion/brew-day/day-lines";
 import { markDone, takeBackDone } from "../../workbook/brewing/companion/brew-day/mark-line";
 import { termsIn } from "../../functions/trade-words";
 import { batchIdOf } from "../../workbook/batch/read/batch-sheets";

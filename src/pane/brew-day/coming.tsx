@@ -1,4 +1,4 @@
-import type { TimedLine } from "../../workbook/brewing/companion/brew-day/day-state";
+import type { TimedLine } from "../../workbook/brewing/companion/brew-day/day-lines";
 import { clockTime, inWords } from "./countdown";
 
 /** What follows, with the time of the clock as things go; without `now`, only the plan. */

@@ -1,8 +1,7 @@
 import { useMemo } from "preact/hooks";
 import { dayLines } from "../../workbook/brewing/companion/brew-day/day-lines";
 import { beginsNow, dayState } from "../../workbook/brewing/companion/brew-day/day-state";
-import { batchIdOf } from "../../workbook/batch/read/batch-sheets";
-import type { NamedCells } from "../../workbook/grid/read/named-cells";
+import { batchIdOf, type BatchSheet } from "../../workbook/batch/read/batch-sheets";
 import { useBatchSheet } from "../companion/use-batch-sheet";
 import { useNow } from "../companion/use-now";
 import { timeLeft } from "./countdown";
@@ -21,7 +20,7 @@ export function DayStrip({ sheetName, onOpen }: DayStripProps) {
   return front.kind === "batch" ? <Strip sheet={front.sheet} onOpen={onOpen} /> : null;
 }
 
-function Strip({ sheet, onOpen }: { readonly sheet: NamedCells; readonly onOpen: () => void }) {
+function Strip({ sheet, onOpen }: { readonly sheet: BatchSheet; readonly onOpen: () => void }) {
   const now = useNow();
   const lines = useMemo(() => dayLines(sheet), [sheet]);
   const state = dayState(lines, now);

@@ -1,6 +1,6 @@
 import type { ComponentChildren } from "preact";
 import { useState } from "preact/hooks";
-import type { TimedLine } from "../../workbook/brewing/companion/brew-day/day-state";
+import type { TimedLine } from "../../workbook/brewing/companion/brew-day/day-lines";
 import { instantOf } from "../../workbook/brewing/companion/wall-clock";
 import type { TradeWord } from "../../functions/trade-words";
 import { TermNotes } from "../parts/term-notes";

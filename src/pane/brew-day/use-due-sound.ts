@@ -1,5 +1,5 @@
 import { useEffect } from "preact/hooks";
-import type { TimedLine } from "../../workbook/brewing/companion/brew-day/day-state";
+import type { TimedLine } from "../../workbook/brewing/companion/brew-day/day-lines";
 import { beep } from "./sound";
 
 /** Lines of one batch that were seen while still to come; it outlives a change of screens. */

@@ -1,12 +1,12 @@
+import type { BatchSheet } from "../../workbook/batch/read/batch-sheets";
 import type { ComponentChildren } from "preact";
-import type { NamedCells } from "../../workbook/grid/read/named-cells";
 import { unpluggedWords } from "../../workbook/batch/read/unplugged-batches";
 import { CopiedBatch } from "./copied-batch";
 import { useBatchSheet } from "./use-batch-sheet";
 import "./companion.css";
 
 export interface Batch {
-  readonly sheet: NamedCells;
+  readonly sheet: BatchSheet;
   /** After writing: reads the sheet again. */
   readonly reload: () => Promise<void>;
 }

@@ -1,11 +1,10 @@
 import { useEffect, useState } from "preact/hooks";
 import { copiesInWorkbook } from "../../workbook/brewing/companion/own-mark";
-import { batchIdOf } from "../../workbook/batch/read/batch-sheets";
-import type { NamedCells } from "../../workbook/grid/read/named-cells";
+import { batchIdOf, type BatchSheet } from "../../workbook/batch/read/batch-sheets";
 import { CopiedSheets } from "../sheets/copied-sheets";
 
 /** Says so where the batch on the screen has a twin: looked for once for each sheet that comes forward. */
-export function CopiedBatch({ sheet, reload }: { readonly sheet: NamedCells; readonly reload: () => Promise<void> }) {
+export function CopiedBatch({ sheet, reload }: { readonly sheet: BatchSheet; readonly reload: () => Promise<void> }) {
   const [groups, setGroups] = useState<readonly (readonly string[])[]>([]);
   const { sheetName } = sheet;
   const mark = batchIdOf(sheet);

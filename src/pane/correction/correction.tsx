@@ -1,3 +1,4 @@
+import type { BatchCell } from "../../workbook/batch/fields/cells";
 import { useState } from "preact/hooks";
 import { bitternessWords } from "../../workbook/brewing/companion/correction/bitterness";
 import { corrections, type Correction } from "../../workbook/brewing/companion/correction/corrections";
@@ -9,10 +10,9 @@ import type { Filled } from "../../workbook/batch/contents";
 import { unitOf } from "../../workbook/batch/describe/measures";
 import { batchFields } from "../../workbook/batch/fields";
 import { madeFor } from "../../workbook/batch/read/batch-contents";
-import { batchIdOf } from "../../workbook/batch/read/batch-sheets";
+import { batchIdOf, type BatchSheet } from "../../workbook/batch/read/batch-sheets";
 import { dayNumberAt } from "../../workbook/brewing/companion/wall-clock";
 import { gravityWords, shown } from "../../workbook/brewing/companion/words";
-import type { NamedCells } from "../../workbook/grid/read/named-cells";
 import { BatchScreen, type Batch } from "../companion/batch-screen";
 import { NumberField, numberIn, textOf } from "../fields/number-field";
 import { OutcomeLine } from "../companion/outcome-line";
@@ -85,11 +85,11 @@ function CorrectionForm({ sheet, reload }: Batch) {
 }
 
 /** What stands on the sheet already: before the yeast, or before the boil where the sheet has cells for it. */
-function notedWort(sheet: NamedCells, pitched: boolean) {
-  const names = pitched
+function notedWort(sheet: BatchSheet, pitched: boolean) {
+  const names: Readonly<Record<"volume" | "reading" | "scale" | "sample", BatchCell>> = pitched
     ? { volume: "volume_reached", reading: "og_reading", scale: "og_scale", sample: "og_temperature" }
     : { volume: "before_cold", reading: "before_reading", scale: "before_scale", sample: "before_sample" };
-  const number = (name: string): Filled<number> => sheet.knownNumber(name) ?? "";
+  const number = (name: BatchCell): Filled<number> => sheet.knownNumber(name) ?? "";
   const isSg = sheet.knownText(names.scale) === "SG";
   const volume = number(names.volume);
   return {
@@ -105,7 +105,7 @@ function Ways({
   busy,
   onChoose,
 }: {
-  readonly sheet: NamedCells;
+  readonly sheet: BatchSheet;
   readonly missed: Missed;
   readonly busy: boolean;
   readonly onChoose: (correction: Correction) => void;

@@ -4,14 +4,13 @@ import type { PackagingInput } from "../../workbook/brewing/companion/packaging/
 import type { PackagingSafety } from "../../workbook/brewing/companion/packaging/packaging-safety";
 import { shown } from "../../workbook/brewing/companion/words";
 import { dayShown } from "../../workbook/grid/words/day-words";
-import { unitsOf } from "../../workbook/batch/read/batch-sheets";
-import type { NamedCells } from "../../workbook/grid/read/named-cells";
+import { unitsOf, type BatchSheet } from "../../workbook/batch/read/batch-sheets";
 
 interface PackagingAnswerProps {
   readonly figures: PackagingFigures;
   readonly safety: PackagingSafety;
   readonly input: PackagingInput;
-  readonly sheet: NamedCells;
+  readonly sheet: BatchSheet;
 }
 
 /** The figures. Neither sugar nor pressure stands without what speaks against it, nor at all where glass or keg could not hold it. */

@@ -1,11 +1,11 @@
+import type { BatchSheet } from "../../workbook/batch/read/batch-sheets";
 import { packagingForm, type PackagingInput } from "../../workbook/brewing/companion/packaging/packaging-form";
 import { madeFor } from "../../workbook/batch/read/batch-contents";
-import type { NamedCells } from "../../workbook/grid/read/named-cells";
 import { DescribedField } from "../fields/described-field";
 
 interface PackagingFieldsProps {
   readonly input: PackagingInput;
-  readonly sheet: NamedCells;
+  readonly sheet: BatchSheet;
   readonly change: (part: Partial<PackagingInput>) => void;
 }
 

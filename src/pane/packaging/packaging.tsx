@@ -4,9 +4,8 @@ import { packagingFigures } from "../../workbook/brewing/companion/packaging/pac
 import { packagingSafety } from "../../workbook/brewing/companion/packaging/packaging-safety";
 import { onlyCounts, writePackaging } from "../../workbook/brewing/companion/packaging/write-packaging";
 import { packagingParts } from "../../workbook/brewing/companion/packaging/packaging-judged";
-import { batchIdOf, unitsOf } from "../../workbook/batch/read/batch-sheets";
+import { batchIdOf, unitsOf, type BatchSheet } from "../../workbook/batch/read/batch-sheets";
 import { dayNumberAt } from "../../workbook/brewing/companion/wall-clock";
-import type { NamedCells } from "../../workbook/grid/read/named-cells";
 import { BatchScreen, type Batch } from "../companion/batch-screen";
 import { OutcomeLine } from "../companion/outcome-line";
 import { useChange } from "../companion/use-change";
@@ -20,7 +19,7 @@ export const Packaging = () => (
   <BatchScreen title="Packaging">{(batch) => <PackagingForm key={batchIdOf(batch.sheet)} {...batch} />}</BatchScreen>
 );
 
-const firstInput = (sheet: NamedCells): PackagingInput => {
+const firstInput = (sheet: BatchSheet): PackagingInput => {
   const input = packagingIn(sheet);
   return input.packagedOn === "" ? { ...input, packagedOn: Math.floor(dayNumberAt(Date.now())) } : input;
 };

@@ -1,8 +1,8 @@
+import type { BatchSheet } from "../../workbook/batch/read/batch-sheets";
 import type { SheetReading } from "../../workbook/brewing/companion/reading/corrected";
 import { firstEmptyRow } from "../../workbook/brewing/companion/reading/add-reading";
 import { standing } from "../../workbook/brewing/companion/reading/standing";
 import { gravityWords } from "../../workbook/brewing/companion/words";
-import type { NamedCells } from "../../workbook/grid/read/named-cells";
 
 /** The corrected gravity, before anything is written. */
 export function CorrectedLine({
@@ -12,7 +12,7 @@ export function CorrectedLine({
 }: {
   readonly ready: SheetReading | undefined;
   readonly problem: string;
-  readonly sheet: NamedCells;
+  readonly sheet: BatchSheet;
 }) {
   if (!ready)
     return problem === "" ? null : (
@@ -32,7 +32,7 @@ export function CorrectedLine({
 }
 
 /** After writing: what the sheet makes of it. */
-export function StandingLines({ sheet, wort }: { readonly sheet: NamedCells; readonly wort: boolean }) {
+export function StandingLines({ sheet, wort }: { readonly sheet: BatchSheet; readonly wort: boolean }) {
   if (wort) return <p>The original gravity is in the sheet. {sheet.text("next_step")}</p>;
   const { means, next, readAgain } = standing(sheet);
   return (

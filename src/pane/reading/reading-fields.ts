@@ -1,7 +1,7 @@
+import type { BatchSheet } from "../../workbook/batch/read/batch-sheets";
 import { likelyOriginalBrix, type Instrument, type Measured } from "../../workbook/brewing/companion/reading/corrected";
 import type { OriginalMeasured } from "../../workbook/brewing/companion/reading/original-gravity";
 import type { Scale } from "../../workbook/batch/contents";
-import type { NamedCells } from "../../workbook/grid/read/named-cells";
 import { nowField } from "../fields/moments";
 import { numberIn, textOf } from "../fields/number-field";
 
@@ -21,7 +21,7 @@ export interface ReadingFields {
 }
 
 /** Before the yeast until the sheet has its original gravity, then the beer. */
-export function firstFields(sheet: NamedCells): ReadingFields {
+export function firstFields(sheet: BatchSheet): ReadingFields {
   return {
     liquid: sheet.value("og_reading") === "" && sheet.block("readings").every(([reading]) => reading === "") ? "wort" : "beer",
     instrument: "hydrometer",

@@ -1,9 +1,8 @@
 import { useState } from "preact/hooks";
 import { tastingIn, writeTasting, type TastingInput } from "../../workbook/brewing/companion/tasting/tasting-form";
 import { scoreLimits, tastedLines, tastingFields } from "../../workbook/batch/fields/tasting";
-import { batchIdOf } from "../../workbook/batch/read/batch-sheets";
+import { batchIdOf, type BatchSheet } from "../../workbook/batch/read/batch-sheets";
 import { dayNumberAt } from "../../workbook/brewing/companion/wall-clock";
-import type { NamedCells } from "../../workbook/grid/read/named-cells";
 import { BatchScreen, type Batch } from "../companion/batch-screen";
 import { dayField, fieldMoment } from "../fields/moments";
 import { OutcomeLine } from "../companion/outcome-line";
@@ -15,7 +14,7 @@ export const Tasting = () => (
   <BatchScreen title="Tasting">{(batch) => <TastingForm key={batchIdOf(batch.sheet)} {...batch} />}</BatchScreen>
 );
 
-const firstInput = (sheet: NamedCells): TastingInput => {
+const firstInput = (sheet: BatchSheet): TastingInput => {
   const input = tastingIn(sheet);
   return input.tastedOn === "" ? { ...input, tastedOn: Math.floor(dayNumberAt(Date.now())) } : input;
 };

@@ -1,41 +1,15 @@
-import { quantity, type QuantityName, type UnitSystem } from "../../functions/quantities";
+import { quantities, type QuantityName, type UnitSystem } from "../../functions/quantities";
 
-/** The units that a batch sheet shows, for one unit system. */
-export interface UnitWords {
+/** The units that a batch sheet shows, for one unit system: those of the quantities, and what colours are told in. */
+export interface UnitWords extends Readonly<Record<QuantityName, string>> {
   readonly units: UnitSystem;
-  readonly volume: string;
-  readonly mass: string;
-  readonly smallMass: string;
-  readonly temperature: string;
-  readonly pressure: string;
-  readonly bottleVolume: string;
-  readonly doseVolume: string;
-  readonly dosePerVolume: string;
-  readonly volumePerHour: string;
-  readonly altitude: string;
-  readonly flow: string;
-  readonly energy: string;
   readonly colour: string;
   readonly maltColour: string;
 }
 
-export function unitWords(units: UnitSystem): UnitWords {
-  const word = (name: QuantityName) => quantity(name).unit[units];
-  return {
-    units,
-    volume: word("volume"),
-    mass: word("mass"),
-    smallMass: word("smallMass"),
-    temperature: word("temperature"),
-    pressure: word("pressure"),
-    bottleVolume: word("bottleVolume"),
-    doseVolume: word("doseVolume"),
-    dosePerVolume: word("dosePerVolume"),
-    volumePerHour: word("volumePerHour"),
-    altitude: word("altitude"),
-    flow: word("flow"),
-    energy: word("energy"),
-    colour: units === "us" ? "SRM" : "EBC",
-    maltColour: units === "us" ? "°L" : "EBC",
-  };
-}
+export const unitWords = (units: UnitSystem): UnitWords => ({
+  ...(Object.fromEntries(Object.entries(quantities).map(([name, { unit }]) => [name, unit[units]])) as Record<QuantityName, string>),
+  units,
+  colour: units === "us" ? "SRM" : "EBC",
+  maltColour: units === "us" ? "°L" : "EBC",
+});

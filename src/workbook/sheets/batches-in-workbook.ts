@@ -1,8 +1,7 @@
 import { isKitSheet, kitsOnSheet, type KitOnSheet } from "./kit/kits-on-sheet";
 import type { BatchContents } from "../batch/contents";
 import { batchContents } from "../batch/read/batch-contents";
-import { isAnyBatch, isNewer, isUnplugged } from "../batch/read/batch-sheets";
-import type { NamedCells } from "../grid/read/named-cells";
+import { isAnyBatch, isNewer, isUnplugged, type BatchSheet } from "../batch/read/batch-sheets";
 import { readAllSheets } from "../grid/read/read-sheets";
 import { reasonOf } from "../grid/words/host-words";
 
@@ -11,7 +10,7 @@ export interface BatchInWorkbook {
   readonly sheetName: string;
   readonly contents: BatchContents;
   /** Of an unplugged sheet with the GYLE formulas that its notes keep. */
-  readonly cells: NamedCells;
+  readonly cells: BatchSheet;
 }
 
 export interface WorkbookAtOneMoment {
@@ -55,7 +54,7 @@ export async function batchesInWorkbook(context: Excel.RequestContext): Promise<
 }
 
 /** Notes are only looked into where a sheet is unplugged; few workbooks have one. */
-async function withKeptFormulas(context: Excel.RequestContext, sheets: readonly NamedCells[]): Promise<readonly NamedCells[]> {
+async function withKeptFormulas(context: Excel.RequestContext, sheets: readonly BatchSheet[]): Promise<readonly BatchSheet[]> {
   const unplugged = sheets.filter(isUnplugged);
   if (unplugged.length === 0) return sheets;
   const { asPlugged } = await import(/* webpackChunkName: "pane-kept-formulas" */ "../exchange/unplug/as-plugged");

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, expect, it } from "vitest";
+import { errorWords } from "../../../src/excel-stand-in/engine/error-words";
 import type { HeadlessBench } from "../../../src/excel-stand-in/headless";
 import { enter, openTestBench, START_TIMEOUT } from "../support/test-bench";
 
@@ -38,7 +39,7 @@ afterAll(() => bench.dispose());
 
 function wordsAt(a1: string): string | undefined {
   const range = bench.univerAPI.getActiveWorkbook()!.getSheetByName("Sheet1")!.getRange(a1);
-  return bench.engine.errorWordsAt({
+  return errorWords(bench.engine, {
     unitId: range.getUnitId(),
     sheetId: range.getSheetId(),
     row: range.getRow(),

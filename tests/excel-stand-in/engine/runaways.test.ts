@@ -1,4 +1,5 @@
 import { afterAll, afterEach, beforeAll, expect, it } from "vitest";
+import { errorWords } from "../../../src/excel-stand-in/engine/error-words";
 import type { HeadlessBench } from "../../../src/excel-stand-in/headless";
 import { enter, openTestBench, START_TIMEOUT } from "../support/test-bench";
 
@@ -13,7 +14,7 @@ const at = (cell: string) => bench.valueAt("Sheet1", cell);
 const stopped = () => bench.engine.runaways.cells().map(({ row, column }) => `${row},${column}`);
 const words = (row: number, column: number) => {
   const workbook = bench.univerAPI.getActiveWorkbook()!;
-  return bench.engine.errorWordsAt({ unitId: workbook.getId(), sheetId: workbook.getActiveSheet().getSheetId(), row, column });
+  return errorWords(bench.engine, { unitId: workbook.getId(), sheetId: workbook.getActiveSheet().getSheetId(), row, column });
 };
 
 it("ends a formula that would count for hours, says so in its cell, and calculates the others", async () => {

@@ -38,7 +38,6 @@ beforeAll(async () => {
 }, START_TIMEOUT);
 afterAll(() => bench.dispose());
 beforeEach(async () => {
-  bench.host.eventsEnabled = true;
   await bench.load({ ...structuredClone(sample), id: `book-${crypto.randomUUID()}` });
 });
 

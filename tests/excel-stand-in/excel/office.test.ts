@@ -1,7 +1,6 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
 import type { HeadlessBench } from "../../../src/excel-stand-in/headless";
 import type { DocumentFile, DocumentSlice, FileResult } from "../../../src/excel-stand-in/excel/document-file";
-import { createOffice } from "../../../src/excel-stand-in/excel/office";
 import { openWorkbook } from "../../../src/excel-stand-in/xlsx";
 import { openTestBench, START_TIMEOUT } from "../support/test-bench";
 
@@ -72,20 +71,7 @@ describe("getFileAsync", () => {
 });
 
 describe("settings", () => {
-  it("are in the workbook once saved, and another pane sees them when it looks again", async () => {
-    const [mine, theirs] = [bench.Office, createOffice(bench.host)].map((office) => office.context.document.settings);
-    expect([mine!.get("units"), theirs!.get("units")]).toEqual([null, null]);
-    mine!.set("units", "metric");
-    expect(mine!.get("units")).toBe("metric");
-    expect(bench.host.extras.of("book").settings ?? {}).toEqual({});
-    await new Promise<void>((resolve) => mine!.saveAsync(() => resolve()));
-    expect(bench.host.extras.of("book").settings).toEqual({ units: "metric" });
-    expect(theirs!.get("units")).toBeNull();
-    await new Promise<void>((resolve) => theirs!.refreshAsync(() => resolve()));
-    expect(theirs!.get("units")).toBe("metric");
-  });
-
-  it("are the same ones that Excel.run reaches", async () => {
+  it("are added, read, changed and deleted", async () => {
     await bench.Excel.run(async (context) => {
       const { settings } = context.workbook;
       settings.add("paper", "a4");

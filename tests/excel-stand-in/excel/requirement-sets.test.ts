@@ -28,10 +28,8 @@ const options = ["RunOptions.mergeUndoGroup"];
 const newer: Record<string, (context: BenchContext) => unknown> = {
   "Workbook.notes": ({ workbook }) => workbook.notes,
   "Worksheet.notes": ({ workbook }) => workbook.worksheets.getFirst().notes,
-  "Worksheet.onNameChanged": ({ workbook }) => workbook.worksheets.getFirst().onNameChanged,
   "WorksheetCollection.onNameChanged": ({ workbook }) => workbook.worksheets.onNameChanged,
   "WorksheetCollection.onMoved": ({ workbook }) => workbook.worksheets.onMoved,
-  "WorksheetCollection.onVisibilityChanged": ({ workbook }) => workbook.worksheets.onVisibilityChanged,
 };
 
 const members = new ExcelMembers();

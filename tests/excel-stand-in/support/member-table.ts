@@ -21,7 +21,6 @@ const look = (context: BenchContext) => cells(context).format;
 const rule = (context: BenchContext) => sheet(context).getRange("B2").conditionalFormats.getItemAt(0);
 
 export const subjects: Record<string, Subject> = {
-  Runtime: { at: ({ runtime }) => runtime, sets: { enableEvents: false } },
   DocumentProperties: {
     at: ({ workbook }) => workbook.properties,
     sets: { title: "a", author: "b", subject: "c", comments: "d", keywords: "e", category: "f", company: "g", manager: "h" },
@@ -49,8 +48,6 @@ export const subjects: Record<string, Subject> = {
         ["0.0", "0.00"],
         ["@", "0"],
       ],
-      rowHidden: true,
-      columnHidden: true,
     },
     reads: {
       address: "Malts!A2:B3",
@@ -66,9 +63,6 @@ export const subjects: Record<string, Subject> = {
         ["String", "Double"],
         ["String", "Double"],
       ],
-      hasSpill: false,
-      isEntireRow: false,
-      isEntireColumn: false,
     },
   },
   RangeFormat: {
@@ -111,7 +105,6 @@ export const subjects: Record<string, Subject> = {
       showTotals: true,
     },
   },
-  TableColumn: { at: (context) => table(context).columns.getItem("Mass"), reads: { name: "Mass" } },
   Chart: { at: chart, sets: { name: "Grist", chartType: "Line", left: 10, top: 20, width: 300, height: 200 } },
   ChartTitle: { at: (context) => chart(context).title, sets: { text: "Malt" } },
   ChartLegend: { at: (context) => chart(context).legend, sets: { visible: false, position: "Top" } },

@@ -7,7 +7,8 @@ import { PlainFormulas } from "../../../src/workbook/exchange/unplug/plain-formu
 import { WorkingCells } from "../../../src/workbook/exchange/unplug/working-cells";
 import { uniformDraws } from "../../support/fermentation-truths";
 import { plainForms } from "../../../src/workbook/exchange/unplug/plain";
-import { isValueOnly, NoPlainForm } from "../../../src/workbook/exchange/unplug/plain/plain-form";
+import { NoPlainForm } from "../../../src/workbook/exchange/unplug/plain/no-plain-form";
+import { isValueOnly } from "../../../src/workbook/exchange/unplug/plain/plain-form";
 import type { SheetPlan } from "../../../src/workbook/grid/plan/sheet-plan";
 import { paperGrid } from "../../support/paper-grid";
 import { around, plainCase, typedCalls, type PlainCase } from "../../support/plain-cases";

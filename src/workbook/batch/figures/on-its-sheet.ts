@@ -2,6 +2,7 @@ import { workedOut, type LaidOver } from "../../grid/evaluate/laid-over";
 import { position } from "../../grid/plan/addresses";
 import type { SheetPlan } from "../../grid/plan/sheet-plan";
 import type { BatchContents } from "../contents";
+import type { BatchCell } from "../fields/cells";
 import { planBatch } from "../sheet/plan";
 
 /** A batch on its own sheet, worked out by the sheet's formulas: there is no second writing of them. */
@@ -31,6 +32,13 @@ export function shownWords(batch: BatchContents, name: string): string {
   const cell = onItsSheet(batch).cells.value(name);
   return typeof cell === "string" ? cell : "";
 }
+
+/** Several of them, each by a name of its own. */
+export const figures = <Key extends string>(
+  batch: BatchContents,
+  cells: Readonly<Record<Key, BatchCell>>,
+): Readonly<Record<Key, number | undefined>> =>
+  Object.fromEntries(Object.entries<BatchCell>(cells).map(([key, name]) => [key, figure(batch, name)])) as Record<Key, number | undefined>;
 
 /** The first so many figures of an answer that spills down from the formula that begins like this. */
 export function figuresDown(batch: BatchContents, formula: string, count: number): (number | undefined)[] {

@@ -1,11 +1,10 @@
-import type { NamedCells } from "../../grid/read/named-cells";
 import type { BatchContents, Method } from "../contents";
 import { readFields } from "../derived/read-fields";
 import type { On } from "../describe/field";
 import { batchFields } from "../fields";
 import { ourSteps } from "../sheet/steps";
 import { blocksOnSheet } from "./blocks-on-sheet";
-import { unitsOf } from "./batch-sheets";
+import { unitsOf, type BatchSheet } from "./batch-sheets";
 
 /**
  * Everything that a brewer has typed into a batch sheet: the way back from the grid to `BatchContents`. Cells that hold
@@ -13,7 +12,7 @@ import { unitsOf } from "./batch-sheets";
  *
  * @throws MissingName where a named cell of the sheet was deleted
  */
-export function batchContents(sheet: NamedCells): BatchContents {
+export function batchContents(sheet: BatchSheet): BatchContents {
   const on = madeFor(sheet);
   const { units, method } = on;
   const { steps, ...read } = readFields(batchFields, sheet, on);
@@ -23,7 +22,7 @@ export function batchContents(sheet: NamedCells): BatchContents {
 }
 
 /** What words, units and usual values of a sheet go by. */
-export const madeFor = (sheet: NamedCells): On => ({ units: unitsOf(sheet), method: methodOf(sheet) });
+export const madeFor = (sheet: BatchSheet): On => ({ units: unitsOf(sheet), method: methodOf(sheet) });
 
 /** Only a sheet on which grain is mashed says with how much water. */
-export const methodOf = (sheet: NamedCells): Method => (sheet.has("mash_water") ? "all-grain" : "extract");
+export const methodOf = (sheet: BatchSheet): Method => (sheet.has("mash_water") ? "all-grain" : "extract");

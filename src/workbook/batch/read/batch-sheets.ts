@@ -29,10 +29,10 @@ export const planMark = (sheet: NamedCells): CellValue => sheet.value(isUnplugge
 export const isNewer = (sheet: NamedCells): boolean => Number(planMark(sheet)) > planVersion;
 
 /** The mark of a batch; "" on a sheet from before there was one. */
-export const batchIdOf = (sheet: NamedCells): string => sheet.knownText("batch_id");
+export const batchIdOf = (sheet: BatchSheet): string => sheet.knownText("batch_id");
 
 /** What the words beside its figures say, which were written with the sheet: they tell which units it was made in. */
-export function unitsBeside(sheet: NamedCells): UnitSystem | undefined {
+export function unitsBeside(sheet: BatchSheet): UnitSystem | undefined {
   if (!sheet.has("volume")) return undefined;
   const { row, column } = sheet.area("volume").from;
   const beside = String(sheet.at(row, column + 1)).trim();
@@ -40,21 +40,21 @@ export function unitsBeside(sheet: NamedCells): UnitSystem | undefined {
 }
 
 /** What the numbers on a batch sheet are in. */
-export const unitsOf = (sheet: NamedCells): UnitSystem => (sheet.text("units") === "us" ? "us" : "metric");
+export const unitsOf = (sheet: BatchSheet): UnitSystem => (sheet.text("units") === "us" ? "us" : "metric");
 
 /** All batch sheets in the order of the tabs. */
-export async function readBatchSheets(context: Excel.RequestContext): Promise<NamedCells[]> {
+export async function readBatchSheets(context: Excel.RequestContext): Promise<BatchSheet[]> {
   return (await readAllSheets(context)).filter(isBatchSheet);
 }
 
 /** One batch sheet by its name, or the one in front; undefined where it is no batch sheet, is unplugged or is gone. */
-export async function readBatchSheet(context: Excel.RequestContext, sheetName?: string): Promise<NamedCells | undefined> {
+export async function readBatchSheet(context: Excel.RequestContext, sheetName?: string): Promise<BatchSheet | undefined> {
   const sheet = await readSheet(context, sheetName);
   return sheet && isBatchSheet(sheet) ? sheet : undefined;
 }
 
 /** The batch sheet in front, unplugged or not, for what only reads it. */
-export async function batchToRead(context: Excel.RequestContext): Promise<NamedCells | undefined> {
+export async function batchToRead(context: Excel.RequestContext): Promise<BatchSheet | undefined> {
   const sheet = await readSheet(context);
   return sheet && isAnyBatch(sheet) ? sheet : undefined;
 }

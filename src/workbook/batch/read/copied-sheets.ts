@@ -1,6 +1,6 @@
+import type { BatchCell } from "../fields/cells";
 import type { BatchMark } from "./batch-marks";
-import { batchIdOf } from "./batch-sheets";
-import type { NamedCells } from "../../grid/read/named-cells";
+import { batchIdOf, type BatchSheet } from "./batch-sheets";
 
 /** Sheets that carry one and the same mark: copies made with Excel's own Move or Copy. Sheets of the first plan have no mark. */
 export function copies(sheets: readonly BatchMark[]): readonly (readonly string[])[] {
@@ -10,10 +10,10 @@ export function copies(sheets: readonly BatchMark[]): readonly (readonly string[
 }
 
 /** The mark of a batch sheet that was read. */
-export const markOf = (sheet: NamedCells): BatchMark => ({ sheetName: sheet.sheetName, id: batchIdOf(sheet) });
+export const markOf = (sheet: BatchSheet): BatchMark => ({ sheetName: sheet.sheetName, id: batchIdOf(sheet) });
 
 /** Other sheets that carry the mark of this one. */
-export function sheetsAlike(sheets: readonly NamedCells[], sheet: NamedCells): readonly string[] {
+export function sheetsAlike(sheets: readonly BatchSheet[], sheet: BatchSheet): readonly string[] {
   const id = batchIdOf(sheet);
   return id === ""
     ? []
@@ -21,8 +21,8 @@ export function sheetsAlike(sheets: readonly NamedCells[], sheet: NamedCells): r
 }
 
 /** Whether anything of a brewing stands on a sheet: a time, a reading, a day of packaging. */
-export function hasLog(batch: NamedCells): boolean {
-  const numbers = (name: string): boolean =>
+export function hasLog(batch: BatchSheet): boolean {
+  const numbers = (name: BatchCell): boolean =>
     batch
       .block(name)
       .flat()

@@ -1,9 +1,9 @@
-import type { NamedCells } from "../../grid/read/named-cells";
+import type { BatchSheet } from "./batch-sheets";
 import type { Standing } from "../sheet/plan";
 import { blocksOnSheet } from "./blocks-on-sheet";
 
 /** The sheet's own tables and the lines of its clock, which may have fewer rows than a new sheet's, or more; and its blocks, in whatever order they came. */
-export const standing = (sheet: NamedCells): Standing => ({
+export const standing = (sheet: BatchSheet): Standing => ({
   tableRows: Object.fromEntries(
     (
       [

@@ -1,4 +1,4 @@
-import { text } from "./words";
+import { quoted } from "../../../functions/formula-text";
 
 /**
  * One thing that the sheet watches. Its condition and its words are native formulas over the sheet's names, so that a sheet goes on
@@ -50,7 +50,7 @@ export const rule = (id: string, holds: string, says: string, remedy?: string): 
 export const silent = (id: string, holds: string): Rule => ({ id, holds, says: '""' });
 
 /** Plain words become a text of a formula; what holds a quotation mark, or is nothing but the name of a cell, is one already. */
-const asFormula = (words: string): string => (/"|^[a-z_]+$/.test(words) ? words : text(words));
+const asFormula = (words: string): string => (/"|^[a-z_]+$/.test(words) ? words : quoted(words));
 
 /** Two texts that meet become one, with a gap between them. */
 function joined(says: string, then: string | undefined): string {

@@ -1,3 +1,4 @@
+import type { NamedCells } from "../../grid/read/named-cells";
 import { isReferenceNode } from "@borgar/fx";
 import { CellError } from "../../../functions/cell-error";
 import type { UnitSystem } from "../../../functions/quantities";
@@ -5,13 +6,12 @@ import { OnlyTheSheetKnows } from "../../grid/evaluate/evaluate";
 import { LaidOver } from "../../grid/evaluate/laid-over";
 import { nodesOf, parsed } from "../../grid/evaluate/parse";
 import { address } from "../../grid/plan/addresses";
-import type { NamedCells } from "../../grid/read/named-cells";
 import type { Method } from "../contents";
 import { checkName, type BlockKey } from "../fields/blocks";
 import { newBatch } from "../new-batch";
 import { blocksOnSheet } from "../read/blocks-on-sheet";
 import { methodOf } from "../read/batch-contents";
-import { unitsBeside, unitsOf } from "../read/batch-sheets";
+import { unitsBeside, unitsOf, type BatchSheet } from "../read/batch-sheets";
 import { planBatch } from "../sheet/plan";
 import { unitWords } from "../unit-words";
 import { blockLine } from "./blocks";
@@ -34,20 +34,20 @@ export interface Said {
 }
 
 /** The units that a sheet was made in, which the words beside its figures tell: what stands in its units cell may be typed over. */
-export const madeIn = (sheet: NamedCells): UnitSystem => unitsBeside(sheet) ?? unitsOf(sheet);
+export const madeIn = (sheet: BatchSheet): UnitSystem => unitsBeside(sheet) ?? unitsOf(sheet);
 
 /** A cell that nothing stands in: a watched cell that was cleared has nothing to say. */
 const nowhere = "XFD1048576";
 
 /** The lines of a sheet that stands already, wherever its rows are by now. */
-export function linesOf(sheet: NamedCells): readonly CheckLine[] {
+export function linesOf(sheet: BatchSheet): readonly CheckLine[] {
   const found = linesKnown.get(sheet) ?? linesFor(sheet);
   linesKnown.set(sheet, found);
   return found;
 }
-const linesKnown = new WeakMap<NamedCells, readonly CheckLine[]>();
+const linesKnown = new WeakMap<BatchSheet, readonly CheckLine[]>();
 
-function linesFor(sheet: NamedCells): readonly CheckLine[] {
+function linesFor(sheet: BatchSheet): readonly CheckLine[] {
   const units = madeIn(sheet);
   const area = sheet.has("readings") ? sheet.area("readings") : undefined;
   const starts = (call: string): string => {
@@ -70,14 +70,14 @@ function linesFor(sheet: NamedCells): readonly CheckLine[] {
 }
 
 /** Rows of the printed lines, those of the blocks last. */
-export function printedRows(sheet: NamedCells): readonly number[] {
+export function printedRows(sheet: BatchSheet): readonly number[] {
   const { from } = sheet.area("check_states");
   const usual = sheet.block("check_states").flatMap(([state], index) => (state === "" ? [] : [from.row + index]));
   return [...usual, ...blocksOnSheet(sheet).flatMap((key) => (sheet.has(checkName(key)) ? [sheet.area(checkName(key)).from.row] : []))];
 }
 
 /** The printed lines of a sheet with the rows in which they stand. */
-export function printedLines(sheet: NamedCells): readonly { readonly line: CheckLine; readonly row: number }[] {
+export function printedLines(sheet: BatchSheet): readonly { readonly line: CheckLine; readonly row: number }[] {
   const rows = printedRows(sheet);
   return linesOf(sheet).flatMap((line, index) => (rows[index] === undefined ? [] : [{ line, row: rows[index] }]));
 }
@@ -194,7 +194,7 @@ export interface Proposed {
  * @param always rules about the very figure that is typed: they are told even where the line said the same before, or another of its rules comes first
  */
 export function newlySaid(
-  sheet: NamedCells,
+  sheet: BatchSheet,
   proposed: readonly Proposed[],
   ids: readonly string[],
   always: ReadonlySet<string> = new Set(),

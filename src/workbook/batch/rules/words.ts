@@ -1,7 +1,7 @@
+import { quoted as text } from "../../../functions/formula-text";
 import type { Rule } from "./rule";
 
-/** A text within a formula: its quotation marks doubled. */
-export const text = (words: string): string => `"${words.replaceAll('"', '""')}"`;
+export { text };
 
 /** A gravity in words; TEXT would follow the computer's regional settings, FIXED only its decimal sign. */
 export const gravityText = (name: string): string => `FIXED(${name},3,TRUE)`;

@@ -6,8 +6,8 @@ import { blocksOnSheet } from "../../batch/read/blocks-on-sheet";
 import { planBatch } from "../../batch/sheet/plan";
 import type { World } from "../../grid/evaluate/world";
 import { batchContents } from "../../batch/read/batch-contents";
-import { batchMark, isBatchSheet, isNewer } from "../../batch/read/batch-sheets";
-import { MissingName, type NamedCells } from "../../grid/read/named-cells";
+import { batchMark, isBatchSheet, isNewer, type BatchSheet } from "../../batch/read/batch-sheets";
+import { MissingName } from "../../grid/read/named-cells";
 import { dates } from "./dates";
 import type { Finding } from "./finding";
 import { formulaErrors } from "./formula-errors";
@@ -18,7 +18,7 @@ import { stillToFill } from "./still-to-fill";
 import { changedUnits, typedFigures } from "./typed-figures";
 
 /** Everything that can be said about one sheet. @param today day number */
-export function checkSheet(sheet: NamedCells, world: World, today: number): Finding[] {
+export function checkSheet(sheet: BatchSheet, world: World, today: number): Finding[] {
   const errors = formulaErrors(sheet, world);
   if (!isBatchSheet(sheet)) return errors;
   if (isNewer(sheet))
@@ -33,7 +33,7 @@ export function checkSheet(sheet: NamedCells, world: World, today: number): Find
   return [...errors, ...batchFindings(sheet, today)];
 }
 
-function batchFindings(sheet: NamedCells, today: number): Finding[] {
+function batchFindings(sheet: BatchSheet, today: number): Finding[] {
   const units: UnitSystem = sheet.has("units") && sheet.text("units").toLowerCase() === "us" ? "us" : "metric";
   const isOlder = Number(sheet.value(batchMark)) < planVersion;
   const older: Finding[] = isOlder

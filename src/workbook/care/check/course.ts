@@ -1,3 +1,4 @@
+import type { BatchSheet } from "../../batch/read/batch-sheets";
 import { lineCells } from "../../batch/derived/table-places";
 import { batchFields } from "../../batch/fields";
 import { courseLine, ofOneReading } from "../../batch/rules/course";
@@ -7,7 +8,7 @@ import { laidOver, saidBy, saidOnlyBy, type Proposed, type Said } from "../../ba
 import { OnlyTheSheetKnows } from "../../grid/evaluate/evaluate";
 import type { LaidOver } from "../../grid/evaluate/laid-over";
 import { address } from "../../grid/plan/addresses";
-import type { CellValue, NamedCells } from "../../grid/read/named-cells";
+import type { CellValue } from "../../grid/read/named-cells";
 import type { Finding } from "./finding";
 
 /** A line of the log; `index` counts from the first one of the table. */
@@ -23,7 +24,7 @@ interface Line {
  *
  * @param said by the rules of the sheet as it stands
  */
-export function courseOfReadings(sheet: NamedCells, said: readonly Said[] | undefined): Finding[] {
+export function courseOfReadings(sheet: BatchSheet, said: readonly Said[] | undefined): Finding[] {
   const lines = logOf(sheet);
   try {
     return [
@@ -37,7 +38,7 @@ export function courseOfReadings(sheet: NamedCells, said: readonly Said[] | unde
   }
 }
 
-function logOf(sheet: NamedCells): Line[] {
+function logOf(sheet: BatchSheet): Line[] {
   const { from, to } = sheet.area("readings");
   const [times, gravities] = [sheet.area("reading_times").from.column, sheet.area("gravities").from.column];
   return Array.from({ length: to.row - from.row + 1 }, (_, index) => ({
@@ -48,7 +49,7 @@ function logOf(sheet: NamedCells): Line[] {
 }
 
 /** The sheet as it is with only some of its readings. */
-function withOnly(sheet: NamedCells, lines: readonly Line[], isKept: (line: Line) => boolean): LaidOver {
+function withOnly(sheet: BatchSheet, lines: readonly Line[], isKept: (line: Line) => boolean): LaidOver {
   return laidOver(
     sheet,
     lines
@@ -60,13 +61,13 @@ function withOnly(sheet: NamedCells, lines: readonly Line[], isKept: (line: Line
 }
 
 /** The sheet's line about its log. */
-function courseOf(sheet: NamedCells): CheckLine {
+function courseOf(sheet: BatchSheet): CheckLine {
   const { from, to } = sheet.area("readings");
   return courseLine({ first: from.row, last: to.row });
 }
 
 /** Readings that break a rule each by itself. */
-function wrongReadings(sheet: NamedCells, lines: readonly Line[]): Finding[] {
+function wrongReadings(sheet: BatchSheet, lines: readonly Line[]): Finding[] {
   const { from } = sheet.area("readings");
   const times = sheet.area("reading_times").from.column;
   const line = courseOf(sheet);
@@ -93,7 +94,7 @@ const dated = (lines: readonly Line[]): { index: number; when: number; gravity: 
     .sort((one, other) => one.when - other.when);
 
 /** The reading at which the sheet would first have said that gravity rose, however it went on. */
-function rising(sheet: NamedCells, lines: readonly Line[]): Finding[] {
+function rising(sheet: BatchSheet, lines: readonly Line[]): Finding[] {
   const { from } = sheet.area("readings");
   const line = courseOf(sheet);
   const byRising = new Set(["course.rising"]);
@@ -123,7 +124,7 @@ function rising(sheet: NamedCells, lines: readonly Line[]): Finding[] {
 }
 
 /** Judged by what was known on the day of packaging, whatever was measured later. */
-function packagedTooEarly(sheet: NamedCells, lines: readonly Line[]): Finding[] {
+function packagedTooEarly(sheet: BatchSheet, lines: readonly Line[]): Finding[] {
   const packagedOn = sheet.number("packaged_on");
   if (packagedOn === "" || packagedOn <= 0) return [];
   const world = withOnly(sheet, lines, ({ when }) => typeof when !== "number" || when < Math.floor(packagedOn) + 1);

@@ -1,7 +1,8 @@
+import type { BatchCell } from "../../batch/fields/cells";
+import type { BatchSheet } from "../../batch/read/batch-sheets";
 import { isoDay } from "../../grid/words/day-number";
 import { dayLimits } from "../../batch/describe/day-limits";
 import { columnLetters } from "../../grid/plan/addresses";
-import type { NamedCells } from "../../grid/read/named-cells";
 import type { Finding } from "./finding";
 
 const year = (day: number): string => isoDay(day).slice(0, 4);
@@ -10,8 +11,8 @@ const year = (day: number): string => isoDay(day).slice(0, 4);
 type Look = (address: string, words: string, rule?: string) => Finding;
 
 /** Days that cannot be, or that cannot follow one another; packaged before it was brewed is a rule of the sheet. @param today day number; later readings are slips */
-export function dates(sheet: NamedCells, today: number): Finding[] {
-  const day = (name: string): number | undefined => {
+export function dates(sheet: BatchSheet, today: number): Finding[] {
+  const day = (name: BatchCell): number | undefined => {
     const value = sheet.number(name);
     return value === "" || value <= 0 ? undefined : value;
   };
@@ -22,7 +23,7 @@ export function dates(sheet: NamedCells, today: number): Finding[] {
     words,
     ...(rule !== undefined && { rule }),
   });
-  const cell = (name: string): string => sheet.range(name).split(":")[0] ?? "";
+  const cell = (name: BatchCell): string => sheet.range(name).split(":")[0] ?? "";
   const [brewed, packaged, tasted] = [day("brewed_on"), day("packaged_on"), day("tasted_on")];
   const findings: Finding[] = [];
   for (const [name, value] of [
@@ -43,7 +44,7 @@ export function dates(sheet: NamedCells, today: number): Finding[] {
   return [...findings, ...readingTimes(sheet, today, look), ...brewDayTimes(sheet, look)];
 }
 
-function readingTimes(sheet: NamedCells, today: number, look: Look): Finding[] {
+function readingTimes(sheet: BatchSheet, today: number, look: Look): Finding[] {
   const { from, to } = sheet.area("reading_times");
   const findings: Finding[] = [];
   let before: number | undefined;
@@ -60,7 +61,7 @@ function readingTimes(sheet: NamedCells, today: number, look: Look): Finding[] {
 }
 
 /** Times of the day may pass midnight once. */
-function brewDayTimes(sheet: NamedCells, look: Look): Finding[] {
+function brewDayTimes(sheet: BatchSheet, look: Look): Finding[] {
   const { from } = sheet.area("happened");
   const times = sheet.block("happened").map(([time]) => time);
   let before: number | undefined;

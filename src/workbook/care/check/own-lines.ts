@@ -1,13 +1,13 @@
+import type { NamedCells } from "../../grid/read/named-cells";
 import { planVersion } from "../../batch/describe/plan-version";
-import { batchMark } from "../../batch/read/batch-sheets";
+import { batchMark, type BatchSheet } from "../../batch/read/batch-sheets";
 import { allSaid, laidOver, printedLines, printedRows, type Said } from "../../batch/rules/what-it-says";
 import { OnlyTheSheetKnows } from "../../grid/evaluate/evaluate";
 import { address } from "../../grid/plan/addresses";
-import type { NamedCells } from "../../grid/read/named-cells";
 import type { Finding } from "./finding";
 
 /** What the rules say of a sheet as it stands. Undefined on one of an older plan, whose lines are its own, and where only the spreadsheet can tell. */
-export function saidOf(sheet: NamedCells): readonly Said[] | undefined {
+export function saidOf(sheet: BatchSheet): readonly Said[] | undefined {
   if (sheet.has(batchMark) && Number(sheet.value(batchMark)) < planVersion) return undefined;
   try {
     return allSaid(laidOver(sheet));
@@ -18,7 +18,7 @@ export function saidOf(sheet: NamedCells): readonly Said[] | undefined {
 }
 
 /** What the sheet's own checks complain about, except by a rule of which `details` tell more. @param said by the rules; without it the lines are taken as they show */
-export function ownLines(sheet: NamedCells, said: readonly Said[] | undefined, details: readonly Finding[]): Finding[] {
+export function ownLines(sheet: BatchSheet, said: readonly Said[] | undefined, details: readonly Finding[]): Finding[] {
   const { from } = sheet.area("check_states");
   if (!said)
     return printedRows(sheet).flatMap((row): Finding[] => {

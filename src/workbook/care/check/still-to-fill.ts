@@ -1,16 +1,17 @@
+import type { BatchCell } from "../../batch/fields/cells";
+import type { BatchSheet } from "../../batch/read/batch-sheets";
 import { columnLetters } from "../../grid/plan/addresses";
-import type { NamedCells } from "../../grid/read/named-cells";
 import type { Finding } from "./finding";
 
 /** A line begun and not finished stops the whole sum, silently; so does a figure that everything needs. */
-export function stillToFill(sheet: NamedCells): Finding[] {
+export function stillToFill(sheet: BatchSheet): Finding[] {
   const fill = (address: string | undefined, words: string): Finding => ({
     sheet: sheet.sheetName,
     ...(address !== undefined && { address }),
     weight: "fill",
     words,
   });
-  const cell = (name: string): string => sheet.range(name).split(":")[0] ?? "";
+  const cell = (name: BatchCell): string => sheet.range(name).split(":")[0] ?? "";
   const malt = begunLines(sheet, "malt", ["mass", "yield", "handling", "colour"]);
   const hops = begunLines(sheet, "hops", ["mass", "alpha acid", "minutes left"]);
   const readings = readingLines(sheet);
@@ -49,8 +50,8 @@ interface Unfinished {
 
 /** Lines whose first cell in the name, or whose label before it, is filled and another cell is not. */
 function begunLines(
-  sheet: NamedCells,
-  name: string,
+  sheet: BatchSheet,
+  name: BatchCell,
   columns: readonly string[],
 ): { readonly filled: number; readonly unfinished: readonly Unfinished[] } {
   const { from, to } = sheet.area(name);
@@ -67,7 +68,7 @@ function begunLines(
   return { filled, unfinished };
 }
 
-function readingLines(sheet: NamedCells): Unfinished[] {
+function readingLines(sheet: BatchSheet): Unfinished[] {
   const { from, to } = sheet.area("readings");
   const timeColumn = sheet.area("reading_times").from.column;
   return Array.from({ length: to.row - from.row + 1 }, (_, index) => from.row + index).flatMap((row): Unfinished[] => {

@@ -5,13 +5,12 @@ import type { Fields, On } from "../../batch/describe/field";
 import { numberCells, type NumberCell } from "../../batch/derived/number-cells";
 import { batchFields } from "../../batch/fields";
 import { methodOf } from "../../batch/read/batch-contents";
-import { unitsBeside } from "../../batch/read/batch-sheets";
+import { unitsBeside, type BatchSheet } from "../../batch/read/batch-sheets";
 import { unitWords } from "../../batch/unit-words";
-import type { NamedCells } from "../../grid/read/named-cells";
 import type { Finding } from "./finding";
 
 /** Figures in the wrong unit, outside their limits, or that no beer can have: every number of the sheet is held against its description. */
-export function typedFigures(sheet: NamedCells, units: UnitSystem, fields: Fields = batchFields): Finding[] {
+export function typedFigures(sheet: BatchSheet, units: UnitSystem, fields: Fields = batchFields): Finding[] {
   const on: On = { units, method: methodOf(sheet) };
   return numberCells(fields, sheet).flatMap((cell): Finding[] => {
     const { field, value, address } = cell;
@@ -34,7 +33,7 @@ function alphaWords({ field: { cell }, value }: NumberCell): string | undefined 
 }
 
 /** Units that were typed over, so that every figure is read for what it is not. */
-export function changedUnits(sheet: NamedCells, units: UnitSystem): Finding[] {
+export function changedUnits(sheet: BatchSheet, units: UnitSystem): Finding[] {
   const made = unitsBeside(sheet);
   if (made === undefined || !sheet.has("units")) return [];
   const typedUnits = sheet.text("units");

@@ -1,12 +1,12 @@
+import type { NamedCells } from "../../grid/read/named-cells";
 import { blockKeys, checkName } from "../../batch/fields/blocks";
 import { planVersion } from "../../batch/describe/plan-version";
-import { batchMark, isBatchSheet } from "../../batch/read/batch-sheets";
+import { batchMark, isBatchSheet, type BatchSheet } from "../../batch/read/batch-sheets";
 import { isFork, nothingFound, type Rule, type Step } from "../../batch/rules/rule";
 import { laidOver, printedLines, saidBy, spokenOf } from "../../batch/rules/what-it-says";
 import { OnlyTheSheetKnows } from "../../grid/evaluate/evaluate";
 import type { LaidOver } from "../../grid/evaluate/laid-over";
 import { block, isWithin, position } from "../../grid/plan/addresses";
-import type { NamedCells } from "../../grid/read/named-cells";
 import type { CheckExplanation, SpokenCell } from "./explanation";
 import { showCells } from "./show-value";
 
@@ -51,7 +51,7 @@ function spoken(sheet: NamedCells, world: LaidOver, name: string): SpokenCell[] 
 }
 
 /** The nearest words to the left in its row, or above it where it heads a column. */
-function labelBeside(sheet: NamedCells, range: string): string {
+function labelBeside(sheet: BatchSheet, range: string): string {
   const { from, to } = block(range);
   const isWords = (row: number, column: number): string => {
     const cell = sheet.at(row, column);

@@ -1,3 +1,4 @@
+import { quoted } from "../../../functions/formula-text";
 import { CellError } from "../../../functions/cell-error";
 import { argumentName, type AnyDescriptor, type Parameter } from "../../../functions/describe";
 import { isErrorText, type Cells } from "../../grid/evaluate/cells";
@@ -32,8 +33,7 @@ export function argumentText(parameter: Parameter, typed: string, decimal: Decim
   if (parameter.kind === "choice" && parameter.choices.some((choice) => choice.toLowerCase() === text.toLowerCase()))
     return `"${text.toLowerCase()}"`;
   // Free words that are plainly no reference, name or formula.
-  if (parameter.kind === "text" && !words.startsWith('"') && parsed(text)?.type !== "ReferenceIdentifier")
-    return `"${words.replaceAll('"', '""')}"`;
+  if (parameter.kind === "text" && !words.startsWith('"') && parsed(text)?.type !== "ReferenceIdentifier") return quoted(words);
   return text;
 }
 

@@ -1,8 +1,7 @@
 import { planVersion } from "../../batch/describe/plan-version";
 import { blockFields, type BlockKey } from "../../batch/fields/blocks";
-import { batchMark, isBatchSheet, isUnplugged } from "../../batch/read/batch-sheets";
+import { batchMark, isBatchSheet, isUnplugged, type BatchSheet } from "../../batch/read/batch-sheets";
 import { loadSheet, namedCells } from "../../grid/read/read-sheets";
-import type { NamedCells } from "../../grid/read/named-cells";
 import { withSecondLook } from "../../grid/read/second-look";
 import { ToldInFull } from "../../grid/words/told-in-full";
 import { grown, type Growth } from "./grown";
@@ -52,7 +51,7 @@ async function lookAndWrite(context: Excel.RequestContext, sheetName: string, ke
 }
 
 /** Why a sheet cannot be given these blocks; undefined where it can. */
-function whyNot(sheet: NamedCells, isProtected: boolean, keys: readonly BlockKey[]): string | undefined {
+function whyNot(sheet: BatchSheet, isProtected: boolean, keys: readonly BlockKey[]): string | undefined {
   if (isUnplugged(sheet)) return "it is unplugged; plug it back in first (Share, Unplug)";
   if (!isBatchSheet(sheet)) return "it is no batch sheet";
   const version = Number(sheet.value(batchMark));

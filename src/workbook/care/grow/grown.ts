@@ -1,3 +1,5 @@
+import type { NamedCells } from "../../grid/read/named-cells";
+import type { BatchSheet } from "../../batch/read/batch-sheets";
 import { blockFields, type BlockKey } from "../../batch/fields/blocks";
 import { withBlocks } from "../../batch/new-batch";
 import { batchContents } from "../../batch/read/batch-contents";
@@ -6,7 +8,6 @@ import { planBatch } from "../../batch/sheet/plan";
 import { address, block, position } from "../../grid/plan/addresses";
 import { cellRange } from "../../grid/plan/cell-range";
 import type { CellContent, CellPlan, SheetPlan } from "../../grid/plan/sheet-plan";
-import type { NamedCells } from "../../grid/read/named-cells";
 import { moved, placeMap } from "../check/place-map";
 
 /** A formula of ours that follows a block from now on. */
@@ -28,7 +29,7 @@ export interface Growth {
 }
 
 /** The sheet as it would be planned with the blocks, less what it has: whoever adds a block later gets what a new sheet with it has. */
-export function grown(sheet: NamedCells, keys: readonly BlockKey[]): Growth {
+export function grown(sheet: BatchSheet, keys: readonly BlockKey[]): Growth {
   const [contents, now] = [batchContents(sheet), standing(sheet)];
   const before = planBatch(contents, now);
   const after = planBatch(withBlocks(contents, keys), { ...now, blocks: [...(now.blocks ?? []), ...keys] });
@@ -85,7 +86,7 @@ const asMoved = (content: string, place: (planned: string) => string | undefined
 
 /** Formulas and words above the new rows that the blocks change. One that is not as planned is the brewer's own. */
 function followers(
-  sheet: NamedCells,
+  sheet: BatchSheet,
   before: SheetPlan,
   after: SheetPlan,
   place: (planned: string) => string | undefined,

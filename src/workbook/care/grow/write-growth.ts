@@ -1,5 +1,5 @@
+import type { BatchSheet } from "../../batch/read/batch-sheets";
 import { block, columnLetters, localAddress } from "../../grid/plan/addresses";
-import type { NamedCells } from "../../grid/read/named-cells";
 import { isClash } from "../../grid/read/second-look";
 import { isLate, JustChanged, putBack, watch, type LookedAt } from "../../grid/write/change-ranges";
 import { askInEmptyCell, needFunctions } from "../../grid/write/known-functions";
@@ -16,7 +16,7 @@ import type { Growth } from "./grown";
  */
 export async function writeGrowth(
   context: Excel.RequestContext,
-  { sheetName }: NamedCells,
+  { sheetName }: BatchSheet,
   growth: Growth,
   printed: string | undefined,
 ): Promise<void> {

@@ -7,7 +7,7 @@ import { askInEmptyCell } from "../../grid/write/known-functions";
 import { isAsTyped } from "../../grid/write/same-content";
 import { writeFormats } from "../../grid/write/write-formats";
 import { writeSurely, type Standing } from "../../grid/write/write-surely";
-import { isNew, type Work } from "./migrate";
+import { isNew, type Work } from "./work";
 import { begunChart, drawBeside, dressChart, swapCharts } from "./new-chart";
 import { takeBack } from "./take-back";
 

@@ -3,9 +3,10 @@ import { planVersion } from "../../batch/describe/plan-version";
 import { withSecondLook } from "../../grid/read/second-look";
 import { bringAlong } from "./bring-along";
 import { readOutlook, type ReadSheet, type SheetOutlook } from "./outlook";
-import { newChart, type NewChart } from "./new-chart";
+import { newChart } from "./new-chart";
 import { listed } from "../../grid/words/listed";
-import { refreshed, type Refreshed } from "./refresh";
+import { refreshed } from "./refresh";
+import { isNew, type Work } from "./work";
 
 export interface MigratedSheet {
   readonly sheetName: string;
@@ -21,11 +22,6 @@ export interface MigrationReport {
   readonly migrated: readonly MigratedSheet[];
   /** Batch sheets that were left as they are, and why; those of today's plan are not among them. */
   readonly left: readonly SheetOutlook[];
-}
-
-export interface Work extends ReadSheet {
-  readonly fresh: Refreshed;
-  readonly chart: NewChart | { readonly stays: string } | undefined;
 }
 
 /**
@@ -54,8 +50,6 @@ const planned = (sheet: ReadSheet): Work => ({
   fresh: refreshed(sheet.cells, sheet.outlook.version),
   chart: newChart(sheet.cells, sheet.chartNames),
 });
-
-export const isNew = (chart: Work["chart"]): chart is NewChart => chart !== undefined && "area" in chart;
 
 function reported({ outlook, fresh, chart }: Work): MigratedSheet {
   const changed = fresh.cells.filter(({ was }) => was !== "").length;

@@ -1,3 +1,5 @@
+import type { NamedCells } from "../../grid/read/named-cells";
+import type { BatchCell } from "../../batch/fields/cells";
 import { fermentationChart } from "../../batch/sheet/fermentation-chart";
 import { columnWidths } from "../../batch/sheet/plan";
 import { unitWords } from "../../batch/unit-words";
@@ -6,7 +8,6 @@ import { columnWidthPt } from "../../grid/plan/print-scale";
 import { SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { CellPlan, ChartPlan, NamePlan } from "../../grid/plan/sheet-plan";
 import { unitsOf } from "../../batch/read/batch-sheets";
-import type { NamedCells } from "../../grid/read/named-cells";
 import { contentMatrix } from "../../grid/write/write-sheet";
 import { writeChart } from "../../grid/write/write-chart";
 import { writeFormats } from "../../grid/write/write-formats";
@@ -26,7 +27,7 @@ const chartName = "Fermentation";
 /** Until the old one is gone. */
 const workingName = "Fermentation, being drawn";
 /** What the figures are calculated from. */
-const needed = [
+const needed: readonly BatchCell[] = [
   "reading_times",
   "beer_temperatures",
   "gravities",

@@ -1,5 +1,5 @@
 import { planVersion } from "../../batch/describe/plan-version";
-import { isAnyBatch, isUnplugged, planMark } from "../../batch/read/batch-sheets";
+import { isAnyBatch, isUnplugged, planMark, type BatchSheet } from "../../batch/read/batch-sheets";
 import { loadSheet, namedCells } from "../../grid/read/read-sheets";
 import { batchContents } from "../../batch/read/batch-contents";
 import { MissingName, type NamedCells } from "../../grid/read/named-cells";
@@ -15,7 +15,7 @@ export interface SheetOutlook {
 }
 
 export interface ReadSheet {
-  readonly cells: NamedCells;
+  readonly cells: BatchSheet;
   readonly outlook: SheetOutlook;
   readonly chartNames: readonly string[];
 }
@@ -62,7 +62,7 @@ function outlookOf(cells: NamedCells, closed: boolean): SheetOutlook {
 }
 
 /** A name without which the sheet cannot be read. */
-function goneName(cells: NamedCells): string | undefined {
+function goneName(cells: BatchSheet): string | undefined {
   try {
     batchContents(cells);
     return undefined;

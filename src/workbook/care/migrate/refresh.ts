@@ -1,3 +1,6 @@
+import type { BatchCell } from "../../batch/fields/cells";
+import type { NamedCells } from "../../grid/read/named-cells";
+import type { BatchSheet } from "../../batch/read/batch-sheets";
 import type { BatchContents, StepLine } from "../../batch/contents";
 import { planBatch } from "../../batch/sheet/plan";
 import { standing } from "../../batch/read/standing";
@@ -6,7 +9,6 @@ import { moved, placeMap } from "../check/place-map";
 import { address, block, columnNumber, isWithin, position } from "../../grid/plan/addresses";
 import type { CellContent, CellPlan, SheetPlan } from "../../grid/plan/sheet-plan";
 import { batchContents } from "../../batch/read/batch-contents";
-import type { NamedCells } from "../../grid/read/named-cells";
 import { namesSince } from "./new-names";
 import { isNews, isOurs, markOf } from "./our-words";
 
@@ -34,7 +36,7 @@ const chartColumn = columnNumber("W");
  * What brings a sheet of an older plan to today's: the cells that it lacks, and today's words and formulas in the place of
  * those of its own plan that nobody has touched. Rows that were put in are followed by the names.
  */
-export function refreshed(sheet: NamedCells, version: number): Refreshed {
+export function refreshed(sheet: BatchSheet, version: number): Refreshed {
   const read = batchContents(sheet);
   const steps = stepsOf(sheet, read);
   const contents: BatchContents = {
@@ -72,13 +74,13 @@ export function refreshed(sheet: NamedCells, version: number): Refreshed {
 }
 
 /** A brew day that is over collected what its sheet said then: plan 3 says another figure. */
-function collectedBefore(sheet: NamedCells, version: number, { wort }: BatchContents): BatchContents["wort"]["collected"] {
+function collectedBefore(sheet: BatchSheet, version: number, { wort }: BatchContents): BatchContents["wort"]["collected"] {
   return version < 3 && wort.volume !== "" && sheet.has("water_collect") ? sheet.number("water_collect") : wort.collected;
 }
 
 /** Named cells that the plan has gained, each with the label on its left and the unit on its right; below everything where theirs are in use. */
 function additions(
-  sheet: NamedCells,
+  sheet: BatchSheet,
   plan: SheetPlan,
   place: (planned: string) => string | undefined,
   wanted: readonly string[],
@@ -112,16 +114,16 @@ function additions(
 }
 
 /** Steps in our own former words give way to today's before the day begins; a day that was noted keeps its lines. */
-function stepsOf(sheet: NamedCells, read: BatchContents): { readonly replaced: boolean; readonly stay?: string } {
+function stepsOf(sheet: BatchSheet, read: BatchContents): { readonly replaced: boolean; readonly stay?: string } {
   if (read.steps === undefined) return { replaced: false };
   const ours = read.steps.every(({ what, caution, why }: StepLine) => [what, caution, why].every((words) => words === "" || isOurs(words)));
   if (!ours) return { replaced: false, stay: "they are in words of your own" };
   if (read.happened.length > 0) return { replaced: false, stay: "times are noted beside them" };
   const { steps: _, ...plain } = read;
   const fresh = planBatch(plain);
-  const needs = (name: string): number =>
+  const needs = (name: BatchCell): number =>
     fresh.names.filter((one) => one.name === name).map(({ range }) => block(range).to.row - block(range).from.row)[0] ?? 0;
-  const has = (name: string): number => sheet.area(name).to.row - sheet.area(name).from.row;
+  const has = (name: BatchCell): number => sheet.area(name).to.row - sheet.area(name).from.row;
   return needs("steps") > has("steps") || needs("happened") > has("happened")
     ? { replaced: false, stay: "the sheet has too few lines for today's" }
     : { replaced: true };
@@ -130,7 +132,7 @@ function stepsOf(sheet: NamedCells, read: BatchContents): { readonly replaced: b
 const plannedSteps = (plan: SheetPlan) => block(plan.names.find(({ name }) => name === "steps")?.range ?? "A1");
 
 /** The whole step table: what today's steps leave over is emptied. */
-function rewrittenSteps(sheet: NamedCells, plan: SheetPlan): Written[] {
+function rewrittenSteps(sheet: BatchSheet, plan: SheetPlan): Written[] {
   const { from, to } = sheet.area("steps");
   const planned = plannedSteps(plan);
   const contents = new Map(plan.cells.map((cell) => [cell.address, cell]));

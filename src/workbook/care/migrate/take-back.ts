@@ -1,5 +1,5 @@
 import { batchMark } from "../../batch/read/batch-sheets";
-import { isNew, type Work } from "./migrate";
+import { isNew, type Work } from "./work";
 import { begunChart, undraw } from "./new-chart";
 
 /**

@@ -3,8 +3,8 @@ import { freeName, InsertionRefused, insertSheet } from "../../grid/write/insert
 import { address } from "../../grid/plan/addresses";
 import { mainArea, tableOffsets } from "../../batch/derived/table-places";
 import { batchFields } from "../../batch/fields";
-import { isBatchSheet, isUnplugged, readSheet, unitsOf } from "../../batch/read/batch-sheets";
-import type { CellValue, NamedCells } from "../../grid/read/named-cells";
+import { isBatchSheet, isUnplugged, readSheet, unitsOf, type BatchSheet } from "../../batch/read/batch-sheets";
+import type { CellValue } from "../../grid/read/named-cells";
 import { writtenAgain } from "../../grid/words/cell-text";
 import { shortened } from "../../grid/words/shortened";
 import { unpluggedWords } from "../../batch/read/unplugged-batches";
@@ -22,7 +22,7 @@ const columns = Object.values(tableOffsets(readings));
 const { scale } = tableOffsets(readings);
 
 /** The empty rows below the last reading of a batch sheet, and the moments that stand there already. */
-export function roomForReadings(sheet: NamedCells): {
+export function roomForReadings(sheet: BatchSheet): {
   readonly firstRow: number;
   readonly rows: number;
   readonly taken: readonly number[];
@@ -72,7 +72,7 @@ interface Line {
 
 /** The rows that are written, from the first one that changes: those of the file, and those that move for them. */
 function byDate(
-  sheet: NamedCells,
+  sheet: BatchSheet,
   { firstRow: below, filled }: ReturnType<typeof roomForReadings>,
   fresh: readonly Line[],
 ): { readonly firstRow: number; readonly lines: readonly Line[] } {

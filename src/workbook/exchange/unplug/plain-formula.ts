@@ -9,7 +9,8 @@ import { atom } from "./plain/formula-parts";
 import type { Operand } from "./plain/operands";
 import { PlainArguments } from "./plain/plain-arguments";
 import { gridSize, plainCell, type PutWorkings } from "./plain/plain-call";
-import { isValueOnly, NoPlainForm, type Place, type PlainForm } from "./plain/plain-form";
+import { NoPlainForm } from "./plain/no-plain-form";
+import { isValueOnly, type Place, type PlainForm } from "./plain/plain-form";
 import { cellOf, rangeOperand, type Shape, type Surroundings } from "./references";
 
 /** Excel takes 8192 characters and 64 levels of brackets. */

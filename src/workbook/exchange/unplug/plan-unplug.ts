@@ -2,27 +2,14 @@ import { tokenize, tokenTypes } from "@borgar/fx";
 import { gyleCalls } from "../../grid/formulas";
 import { ToldInFull } from "../../grid/words/told-in-full";
 import { address, block as blockOf, position, type Position } from "../../grid/plan/addresses";
+import type { CellChange } from "./cell-change";
 import { frozenValue, isUncalculated } from "./frozen-value";
 import { PlainFormulas } from "./plain-formula";
-import { NoPlainForm } from "./plain/plain-form";
+import { NoPlainForm } from "./plain/no-plain-form";
 import type { Shape } from "./references";
 import { cellAt, sizeOf, surroundings, type SheetSnapshot } from "./sheet-snapshot";
 import { standingStill } from "./standing-still";
 import { WorkingCells, type WorkingBlock } from "./working-cells";
-
-/** Cells to write in place of one formula. */
-export interface CellChange {
-  /** The formula's own cell: "F54". */
-  readonly cell: string;
-  /** All cells that are written: "F54:F65". */
-  readonly block: string;
-  readonly contents: (string | number | boolean)[][];
-  readonly formula: string;
-  /** Why it is a value from now on; undefined where it still calculates. */
-  readonly reason: string | undefined;
-  /** Cells below the sheet that it rests on. */
-  readonly workings: readonly WorkingBlock[];
-}
 
 export interface UnplugPlan {
   readonly changes: readonly CellChange[];

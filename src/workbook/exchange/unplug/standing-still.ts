@@ -1,7 +1,7 @@
 import { tokenize, tokenTypes } from "@borgar/fx";
 import { address, block as blockOf, localAddress } from "../../grid/plan/addresses";
 import { isPrivate } from "../../batch/private-words";
-import type { CellChange } from "./plan-unplug";
+import type { CellChange } from "./cell-change";
 import { frozenValue } from "./frozen-value";
 import { num, quote } from "./plain/formula-parts";
 import type { At, Workings } from "./plain/workings";

@@ -2,8 +2,8 @@ import type { UnitSystem } from "../../../functions/quantities";
 import type { BatchContents, Filled } from "../../batch/contents";
 import type { CellContent } from "../../grid/plan/sheet-plan";
 import { shareable } from "../../exchange/batch-file/shareable";
-import { plannedFigures } from "../../batch/figures/planned-figures";
-import { reachedFigures } from "../../batch/figures/reached-figures";
+import { figure } from "../../batch/figures/on-its-sheet";
+import type { BatchCell } from "../../batch/fields/cells";
 import { convertUnits } from "../../batch/scale/convert-units";
 
 /** One batch for the club sheet, with the name of the member as the user typed it: a file may claim anything. */
@@ -44,24 +44,22 @@ export type FactName = (typeof factNames)[number];
  */
 export function clubFacts({ member, batch }: ClubEntry, units: UnitSystem): Record<FactName, CellContent> {
   const own = convertUnits(shareable(batch, { prices: true }), units);
-  const planned = plannedFigures(own);
-  const reached = reachedFigures(own);
   const { tasting } = own;
-  const or = (value: number | undefined): Filled<number> => value ?? "";
+  const shown = (name: BatchCell): Filled<number> => figure(own, name) ?? "";
   return {
     member,
     beer: own.batchName,
     style: own.style,
     brewedOn: own.brewedOn === 0 ? "" : own.brewedOn,
     volume: own.volume,
-    ogPlan: or(planned.og),
-    ogReached: or(reached.og),
-    fgPlan: or(planned.fg),
-    fgReached: or(reached.fg),
-    ibuPlan: or(planned.ibu),
-    ibuReached: or(reached.ibu),
-    colourPlan: or(planned.colour),
-    colourReached: or(reached.colour),
+    ogPlan: shown("og_plan"),
+    ogReached: shown("og_shown"),
+    fgPlan: shown("fg_plan"),
+    fgReached: shown("fg_reached"),
+    ibuPlan: shown("ibu_plan"),
+    ibuReached: shown("ibu_reached"),
+    colourPlan: shown("colour_plan"),
+    colourReached: shown("colour_reached"),
     looks: tasting.looks.score,
     smells: tasting.smells.score,
     tastes: tasting.tastes.score,

@@ -1,18 +1,18 @@
+import type { BatchCell } from "../../batch/fields/cells";
 import { BrewingError } from "../../../core/brewing-error";
 import { coilKwPerK } from "../../../core/heat/coil";
 import { boiledAwayL, dissolvedOf, grainKg } from "../../../core/water/budget";
 import type { Fermentable } from "../../../core/wort/fermentables";
 import { quantity, type QuantityName } from "../../../functions/quantities";
-import { unitsOf } from "../../batch/read/batch-sheets";
-import type { NamedCells } from "../../grid/read/named-cells";
+import { unitsOf, type BatchSheet } from "../../batch/read/batch-sheets";
 import type { LearnedKey } from "./kit-rows";
 
 /** What one batch tells of the kit it was brewed on, in the core's units; a figure that its sheet does not tell is left out. */
 export type BatchFigures = Partial<Record<LearnedKey, number>>;
 
-export function batchFigures(sheet: NamedCells): BatchFigures {
+export function batchFigures(sheet: BatchSheet): BatchFigures {
   const units = unitsOf(sheet);
-  const core = (name: string, measure?: QuantityName): number | undefined => {
+  const core = (name: BatchCell, measure?: QuantityName): number | undefined => {
     const value = sheet.knownNumber(name);
     return value === undefined ? undefined : measure ? quantity(measure).toCore(value, units) : value;
   };
@@ -32,14 +32,14 @@ export function batchFigures(sheet: NamedCells): BatchFigures {
 const notLess = (value: number | undefined, least: number): number | undefined =>
   value !== undefined && value >= least ? value : undefined;
 
-type Core = (name: string, measure?: QuantityName) => number | undefined;
+type Core = (name: BatchCell, measure?: QuantityName) => number | undefined;
 
 /**
  * L/h: by what was in the kettle before the boil where that was noted, so that what grain and tun kept is not put down to the boil. Else the water that went in, less what came out, for each hour of the boil. In went what was noted, else what the sheet said to collect, and what
  * dissolved in it brings its own volume; out came what was in the fermenter and what stayed in the kettle. With top-up water
  * the fermenter is filled to the mark, so that nothing can be learned.
  */
-function boilOff(sheet: NamedCells, core: Core): number | undefined {
+function boilOff(sheet: BatchSheet, core: Core): number | undefined {
   if (core("before_cold", "volume") !== undefined) {
     const seen = core("boil_off_seen", "volumePerHour");
     return seen !== undefined && seen > 0 ? seen : undefined;
@@ -64,7 +64,7 @@ function boilOff(sheet: NamedCells, core: Core): number | undefined {
 /** What a grain keeps where a sheet of an older plan does not say it: the default of GYLE.WATER.BUDGET. */
 const usualAbsorptionLPerKg = 1;
 
-function billOf(sheet: NamedCells): Fermentable[] {
+function billOf(sheet: BatchSheet): Fermentable[] {
   const units = unitsOf(sheet);
   return sheet
     .block("malt")
@@ -88,7 +88,7 @@ function bottlingLoss(core: Core, into: string): number | undefined {
 }
 
 /** kW/K, from the times noted beside the chilling and the line after it. */
-function coil(sheet: NamedCells, core: Core): number | undefined {
+function coil(sheet: BatchSheet, core: Core): number | undefined {
   const minutes = chillingMinutes(sheet);
   const [from, to, volume, tap, flow] = [
     core("boils_at", "temperature"),
@@ -115,7 +115,7 @@ function coil(sheet: NamedCells, core: Core): number | undefined {
   }
 }
 
-function chillingMinutes(sheet: NamedCells): number | undefined {
+function chillingMinutes(sheet: BatchSheet): number | undefined {
   const happened = sheet.block("happened").map(([time]) => time);
   const lines = sheet.block("timeline").map((cells) => String(cells[2] ?? ""));
   const at = lines.findIndex((words) => /^chill\b/i.test(words));

@@ -1,3 +1,4 @@
+import type { NamedCells } from "../../grid/read/named-cells";
 import { unitWords, type UnitWords } from "../../batch/unit-words";
 import { address, columnLetters } from "../../grid/plan/addresses";
 import type { SheetBuilder } from "../../grid/plan/sheet-builder";
@@ -24,7 +25,7 @@ export interface PageCells {
   filled(name: string, column: number, beside?: readonly number[]): string[][];
 }
 
-export function pageCells({ sheetName, contents, cells }: BatchInWorkbook): PageCells {
+export function pageCells({ sheetName, contents, cells }: Omit<BatchInWorkbook, "cells"> & { readonly cells: NamedCells }): PageCells {
   const prefix = sheetPrefix(sheetName);
   const rowsOf = (name: string): number => cells.area(name).to.row - cells.area(name).from.row + 1;
   return {

@@ -1,7 +1,7 @@
 import { askNumber } from "../../batch/figures/ask";
-import { batchIdOf } from "../../batch/read/batch-sheets";
+import { batchIdOf, type BatchSheet } from "../../batch/read/batch-sheets";
 import { address } from "../../grid/plan/addresses";
-import type { CellValue, NamedCells } from "../../grid/read/named-cells";
+import type { CellValue } from "../../grid/read/named-cells";
 import { changeRanges, rangeChange, type LookedAt, type RangeChange } from "../../grid/write/change-ranges";
 import { needsOf, type Need } from "./needs";
 import { lotsInOrder, portions, type ChosenLots } from "./portions";
@@ -27,7 +27,7 @@ export interface AgedHop {
  * Alpha of the batch's hops on its brewing day, for those that the stores know with date and temperature: of the lots that it has drawn, or
  * else would draw.
  */
-export function agedHops(stores: Stores, batch: NamedCells, chosen: ChosenLots = new Map()): AgedHop[] {
+export function agedHops(stores: Stores, batch: BatchSheet, chosen: ChosenLots = new Map()): AgedHop[] {
   const { from, to } = batch.area("hop_plan");
   const day = batch.number("brewed_on");
   if (day === "") return [];
@@ -60,7 +60,7 @@ interface Share {
 }
 
 /** The lots that a hop comes from: those in the book where the batch has drawn, those that it would draw before. */
-function lotsOf(stores: Stores, batch: NamedCells, hop: string, chosen: ChosenLots): readonly Share[] {
+function lotsOf(stores: Stores, batch: BatchSheet, hop: string, chosen: ChosenLots): readonly Share[] {
   const about = { kind: "hops", name: hop } as const;
   const lots = lotsFor(stores, about);
   const id = batchIdOf(batch);

@@ -1,5 +1,7 @@
+import type { BatchCell } from "../../batch/fields/cells";
+import type { BatchSheet } from "../../batch/read/batch-sheets";
 import { address } from "../../grid/plan/addresses";
-import type { CellValue, NamedCells } from "../../grid/read/named-cells";
+import type { CellValue } from "../../grid/read/named-cells";
 import { rangeChange, type RangeChange } from "../../grid/write/change-ranges";
 import { needKey } from "./needs";
 import type { Draw } from "./stock";
@@ -18,7 +20,7 @@ interface CostCell {
  * brewer's own, that one stays.
  */
 export function costsOnBatch(
-  batch: NamedCells,
+  batch: BatchSheet,
   draws: readonly Drawn[],
 ): { readonly changes: readonly RangeChange[]; readonly own: number } {
   const cells = costCells(batch, draws);
@@ -27,18 +29,18 @@ export function costsOnBatch(
 }
 
 /** The costs that a draw wrote and that still stand there, emptied. */
-export const costsEmptied = (batch: NamedCells, draws: readonly Drawn[]): readonly RangeChange[] =>
+export const costsEmptied = (batch: BatchSheet, draws: readonly Drawn[]): readonly RangeChange[] =>
   costCells(batch, draws)
     .filter(({ row, column, cost }) => isAbout(batch.formulaAt(row, column), cost))
     .map((cell) => change(batch, cell, ""));
 
 const isAbout = (cell: CellValue, cost: number): boolean => typeof cell === "number" && Math.abs(cell - cost) < 1e-6 * Math.max(1, cost);
 
-const change = (batch: NamedCells, { row, column }: CostCell, content: number | ""): RangeChange =>
+const change = (batch: BatchSheet, { row, column }: CostCell, content: number | ""): RangeChange =>
   rangeChange(batch, address(row, column), [[content]]);
 
 /** Lines of one thing share its cost by their masses. What has no price in the stores has no cost here. */
-function costCells(batch: NamedCells, draws: readonly Drawn[]): CostCell[] {
+function costCells(batch: BatchSheet, draws: readonly Drawn[]): CostCell[] {
   /** What the stores call it; a batch may name the lot with the thing: "Cascade 2025". */
   const thing = (kind: Drawn["kind"], name: string): string | undefined =>
     draws.find((draw) =>
@@ -51,7 +53,7 @@ function costCells(batch: NamedCells, draws: readonly Drawn[]): CostCell[] {
       : found.reduce((sum, { cost = 0 }) => sum + cost, 0);
   };
   const placed: string[] = [];
-  const table = (kind: "malt" | "hops", area: string, nameColumn: number, massColumn: number, costName: string): CostCell[] => {
+  const table = (kind: "malt" | "hops", area: BatchCell, nameColumn: number, massColumn: number, costName: BatchCell): CostCell[] => {
     if (!batch.has(area) || !batch.has(costName)) return [];
     const { from, to } = batch.area(area);
     const lines = Array.from({ length: to.row - from.row + 1 }, (_, index) => from.row + index).flatMap((row) => {
@@ -66,7 +68,7 @@ function costCells(batch: NamedCells, draws: readonly Drawn[]): CostCell[] {
       return cost === undefined ? [] : [{ row, column: batch.area(costName).from.column, cost: (cost * mass) / whole }];
     });
   };
-  const single = (cell: string, cost: number | undefined): CostCell[] =>
+  const single = (cell: BatchCell, cost: number | undefined): CostCell[] =>
     cost === undefined || !batch.has(cell) ? [] : [{ ...batch.area(cell).from, cost }];
   const lines = [
     ...table("malt", "malt", -1, 0, "malt_cost"),

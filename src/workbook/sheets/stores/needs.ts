@@ -1,6 +1,7 @@
+import type { BatchCell } from "../../batch/fields/cells";
+import type { BatchSheet } from "../../batch/read/batch-sheets";
 import { quantity, type UnitSystem } from "../../../functions/quantities";
 import { batchContents } from "../../batch/read/batch-contents";
-import type { NamedCells } from "../../grid/read/named-cells";
 import { shelfOf, type StockKind } from "./stock-kinds";
 
 /** What one batch takes from the shelves, in the units of the stores. */
@@ -14,7 +15,7 @@ export interface Need {
 export const needKey = ({ kind, name }: Pick<Need, "kind" | "name">): string => `${kind} ${name.trim().toLowerCase()}`;
 
 /** Malt, hops, yeast, what a starter takes and, where it goes into bottles, caps (the name that the stores have for them). */
-export function needsOf(sheet: NamedCells, storesUnits: UnitSystem, capName: string | undefined): Need[] {
+export function needsOf(sheet: BatchSheet, storesUnits: UnitSystem, capName: string | undefined): Need[] {
   const batch = batchContents(sheet);
   const inStores = (kind: StockKind, amount: number): number => {
     const { measure } = shelfOf(kind);
@@ -22,7 +23,7 @@ export function needsOf(sheet: NamedCells, storesUnits: UnitSystem, capName: str
       ? quantity(measure).fromCore(quantity(measure).toCore(amount, batch.units), storesUnits)
       : amount;
   };
-  const number = (name: string): number => sheet.knownNumber(name) ?? 0;
+  const number = (name: BatchCell): number => sheet.knownNumber(name) ?? 0;
   // Yeast that is grown in a starter first is bought for the starter alone, and so is its extract.
   const packs = number("starter_packs") || number("packs_to_pitch");
   const extract = sheet.knownText("starter_extract_name");

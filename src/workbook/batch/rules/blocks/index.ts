@@ -1,24 +1,15 @@
-import type { UnitSystem } from "../../../../functions/quantities";
-import type { Method } from "../../describe/field";
 import type { BlockKey } from "../../fields/blocks";
 import type { UnitWords } from "../../unit-words";
 import { noGylebook } from "../no-gylebook";
 import type { CheckLine } from "../rule";
 import { beforeBoilLine } from "./before-boil";
+import type { Chosen } from "./chosen";
 import { kegLineLine } from "./keg-line";
 import { lateHopsLine } from "./late-hops";
 import { mashRunOffLine } from "./mash";
 import { partsOfWortLine } from "./parts";
 import { starterLine } from "./starter";
 import { waterTreatmentLine } from "./water";
-
-/** What a block's sheet is of. */
-export interface Chosen {
-  readonly units: UnitSystem;
-  readonly method: Method;
-  /** All that it has. */
-  readonly blocks: readonly BlockKey[];
-}
 
 const lines: Readonly<Record<BlockKey, (chosen: Chosen, words: UnitWords) => CheckLine>> = {
   waterTreatment: waterTreatmentLine,

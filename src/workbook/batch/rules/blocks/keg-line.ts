@@ -3,7 +3,7 @@ import { aboveItsPlate } from "../../sheet/parts";
 import type { UnitWords } from "../../unit-words";
 import { rule, type CheckLine } from "../rule";
 import { unusable } from "../words";
-import type { Chosen } from "./index";
+import type { Chosen } from "./chosen";
 
 export const kegLineLine = ({ units, blocks }: Chosen, words: UnitWords): CheckLine => {
   const verdicts = ["pressure_verdict", ...(blocks.includes("partsOfWort") ? partNames.map((name) => `part_${name}_verdict`) : [])];

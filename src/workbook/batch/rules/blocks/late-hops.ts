@@ -1,7 +1,7 @@
 import type { UnitWords } from "../../unit-words";
 import { rule, type CheckLine } from "../rule";
 import { unusable } from "../words";
-import type { Chosen } from "./index";
+import type { Chosen } from "./chosen";
 
 /** Beyond so much, g/L, more dry hops bring little more scent (S. R. Lafontaine and T. H. Shellhammer, J. Inst. Brew. 124, 2018, 434; from memory). */
 const plentyGPerL = 8;

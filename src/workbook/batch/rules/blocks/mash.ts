@@ -4,7 +4,7 @@ import { mashRoomFormula } from "../../sheet/room";
 import type { UnitWords } from "../../unit-words";
 import { rule, type CheckLine, type Rule } from "../rule";
 import { gravityText, unusable } from "../words";
-import type { Chosen } from "./index";
+import type { Chosen } from "./chosen";
 
 /** A stick, a mark and a thermometer are good to so much of the volume together (our judgement). */
 const volumeAllowance = 0.15;

@@ -1,7 +1,7 @@
 import type { UnitWords } from "../../unit-words";
 import { rule, type CheckLine } from "../rule";
 import { unusable } from "../words";
-import type { Chosen } from "./index";
+import type { Chosen } from "./chosen";
 
 /** Of a vessel, what may be filled: the rest is for the foam (common practice). */
 const fullest = 0.75;

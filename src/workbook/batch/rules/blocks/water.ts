@@ -2,7 +2,7 @@ import { isAcid, usualAcidPercent } from "../../sheet/acids";
 import type { UnitWords } from "../../unit-words";
 import { rule, type CheckLine, type Rule } from "../rule";
 import { unusable, unusableIn } from "../words";
-import type { Chosen } from "./index";
+import type { Chosen } from "./chosen";
 import { noMaltMashed } from "./mash";
 
 /** Beyond these a brewer tastes it, mg/L (common practice; from memory): magnesium bitter and laxative, sodium and chloride salty, sulfate harsh. */

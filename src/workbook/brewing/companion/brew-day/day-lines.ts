@@ -23,6 +23,16 @@ export interface DayLine {
   readonly happened: CellValue;
 }
 
+/** A line with its times as instants, at the moment that is looked at. */
+export interface TimedLine extends DayLine {
+  /** The real time; undefined while to come, or where the cell holds words. */
+  readonly doneAt: number | undefined;
+  /** Something stands in its cell. */
+  readonly isDone: boolean;
+  /** When it is due as things go; where it is done, when it was. */
+  readonly dueAt: number;
+}
+
 /** The lines in their order; none while the clock cannot be made (no date, an error in a step). What is for another day has no time and is none. */
 export function dayLines(sheet: BatchSheet): DayLine[] {
   const happened = sheet.block("happened");

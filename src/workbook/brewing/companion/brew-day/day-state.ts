@@ -1,18 +1,9 @@
 import { instantOf, nextInstantAt } from "../wall-clock";
-import type { DayLine } from "./day-lines";
+import type { DayLine, TimedLine } from "./day-lines";
 import { runningTimers, type Timer } from "./timers";
 
 const minute = 60_000;
 const hour = 60 * minute;
-
-export interface TimedLine extends DayLine {
-  /** The real time; undefined while to come, or where the cell holds words. */
-  readonly doneAt: number | undefined;
-  /** Something stands in its cell. */
-  readonly isDone: boolean;
-  /** When it is due as things go; where it is done, when it was. */
-  readonly dueAt: number;
-}
 
 /** "another day": nothing is done yet and the plan is for another day. "over": begun, and long past. */
 export type DayPhase = "another day" | "going" | "over" | "finished";

@@ -1,4 +1,4 @@
-import type { TimedLine } from "./day-state";
+import type { TimedLine } from "./day-lines";
 
 /** Something that runs: a step that takes its time, the boil, or what lies in the boil. All times are instants. */
 export interface Timer {

@@ -9,7 +9,7 @@ import { isSame, isWritten } from "../../../grid/write/same-content";
 import { writeSurely } from "../../../grid/write/write-surely";
 import { ChangeRefused } from "../outcome";
 import { readAgain } from "../read-again";
-import { readingCells, readingColumns, type NewReading } from "./add-reading";
+import { readingCells, readingColumns, type NewReading } from "./reading-line";
 
 /**
  * A full table gets one more row of the sheet, above its last one, so that table, names, formulas and the chart grow by

@@ -4,7 +4,8 @@ import { batchFields } from "../../../batch/fields";
 import { ofTheNewest } from "../../../batch/rules/course";
 import { newlySaid, type Proposed } from "../../../batch/rules/what-it-says";
 import { momentShown } from "../../../grid/words/day-words";
-import { firstEmptyRow, readingCells, readingColumns, type NewReading } from "./add-reading";
+import { firstEmptyRow } from "./add-reading";
+import { readingCells, readingColumns, type NewReading } from "./reading-line";
 
 /** The clocks of two devices may differ by so much, in days. */
 const clockSlack = 10 / 1440;

@@ -1,4 +1,4 @@
-/** Small pieces of formulas as text. */
+import { quoted } from "../../../../functions/formula-text";
 
 /** A number as it is typed in a formula; 15 digits are what Excel keeps. */
 export function num(value: number): string {
@@ -21,8 +21,7 @@ const longestText = 250;
 /** A text in quotes, in pieces where it is long. */
 export function quote(text: string): string {
   const pieces = text.match(new RegExp(`[^]{1,${longestText}}`, "gu")) ?? [""];
-  const quoted = pieces.map((piece) => `"${piece.replaceAll('"', '""')}"`);
-  return quoted.length === 1 ? (quoted[0] ?? '""') : `(${quoted.join("&")})`;
+  return pieces.length === 1 ? quoted(pieces[0] ?? "") : `(${pieces.map(quoted).join("&")})`;
 }
 
 /** Brackets around whatever is not one name, number, text or function call, so that it can stand within a sum. */

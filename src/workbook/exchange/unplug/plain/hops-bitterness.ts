@@ -6,7 +6,8 @@ import { isoLosing, isoMaking } from "../../../../core/hops/isomerisation";
 import { atom, num, product } from "./formula-parts";
 import { utilisation } from "./hops-utilisation";
 import { layoutOf, type PlainArguments } from "./plain-arguments";
-import { NoPlainForm, type PlainForm } from "./plain-form";
+import { NoPlainForm } from "./no-plain-form";
+import type { PlainForm } from "./plain-form";
 import { columnOf, type At, type Workings } from "./workings";
 
 /** Rows that may be inserted among the hops later and still count. */

@@ -7,7 +7,8 @@ import { bitternessOfAll, bitternessOfEach } from "./hops-bitterness";
 import { stand } from "./hops-stand";
 import { utilisation } from "./hops-utilisation";
 import type { PlainArguments } from "./plain-arguments";
-import { NoPlainForm, type PlainForm, type ValueOnly } from "./plain-form";
+import { NoPlainForm } from "./no-plain-form";
+import type { PlainForm, ValueOnly } from "./plain-form";
 
 /** What hops gain while the wort stands and chills is summed up along the way down: the call that weighs goes by the boil alone. */
 function requireBoilAlone(x: PlainArguments): void {

@@ -1,4 +1,5 @@
 import {
+  almostADay,
   beerBelow,
   countedAtMost,
   creeping,
@@ -17,7 +18,8 @@ import {
 } from "../../../../core/log/steady";
 import { num } from "./formula-parts";
 import type { PlainArguments } from "./plain-arguments";
-import { NoPlainForm, type PlainForm, type ValueOnly } from "./plain-form";
+import { NoPlainForm } from "./no-plain-form";
+import type { PlainForm, ValueOnly } from "./plain-form";
 
 /** What no plain formula does. */
 const fitted: ValueOnly = { value: "it fits a curve through the readings" };
@@ -39,7 +41,9 @@ function verdict(x: PlainArguments): string {
   const newestTime = `MAXIFS(${t},${read})`;
   const newest = `MINIFS(${g},${read},${t},${newestTime})`;
   const until = (days: string): string => `${t},"<="&(${newestTime}-${days})`;
-  const dayBefore = "23/24+1E-9";
+  /** In hours, so that the formula says what it means. */
+  const dayLess = `${num(24 * almostADay)}/24`;
+  const dayBefore = `${dayLess}+1E-9`;
   const referenceTime = `MAXIFS(${t},${read},${until(dayBefore)})`;
   const reference = `MINIFS(${g},${read},${t},${referenceTime})`;
   const lastDay = `${read},${t},">="&(${referenceTime})`;
@@ -50,13 +54,13 @@ function verdict(x: PlainArguments): string {
   const older = `${within(`${num(lastDays.days)}-1E-9`)},${until(`${num(parts.olderThan)}+1E-9`)},${near}`;
   const newer = `${within(`${num(parts.newerThan)}-1E-9`)},${near}`;
   const recent = `COUNTIFS(${within(`${num(lastDays.days)}-1E-9`)},${near})`;
-  const dense = `COUNTIFS(${within("25/24-1E-9")})>=${num(denseLog.readings)}`;
+  const dense = `COUNTIFS(${within(`${num(24 * denseLog.days)}/24-1E-9`)})>=${num(denseLog.readings)}`;
   const deviation = `${tolerance}*IF(${dense},1,3^-0.5)*(${num(lastDays.readings)}/MIN(${num(countedAtMost)},${recent}))^0.5`;
   const rests = `IFERROR(AVERAGEIFS(${g},${older})-AVERAGEIFS(${g},${newer})+${num(fallDeviations)}*${deviation}<=${num(restShare)}*${tolerance}*(AVERAGEIFS(${t},${newer})-AVERAGEIFS(${t},${older}))+1E-9,FALSE)`;
   const lost = `MAXIFS(${g},${within(`${num(creeping.days)}-1E-9`)},${near})-${newest}`;
-  const creeps = `AND(${lost}>${tolerance}/1.5+1E-9,OR(AND(${recent}>=4,${lost}<=${num(creeping.to)}*${tolerance}+1E-9),AND(${recent}>=3,${reference}-${newest}>${tolerance}/3+1E-9)))`;
+  const creeps = `AND(${lost}>${tolerance}/${num(1 / creeping.from)}+1E-9,OR(AND(${recent}>=${num(creeping.slowlyOf)},${lost}<=${num(creeping.to)}*${tolerance}+1E-9),AND(${recent}>=${num(creeping.latelyOf)},${reference}-${newest}>${tolerance}/${num(1 / creeping.lately)}+1E-9)))`;
   const settled = `IF(${recent}>=${num(lastDays.readings)},${rests},IF(${agree},NOT(${creeps}),FALSE))`;
-  const level = `AVERAGEIFS(${g},${within("23/24+1E-9")})`;
+  const level = `AVERAGEIFS(${g},${within(dayBefore)})`;
   const lone = `COUNTIFS(${all},${until(dayBefore)})=0`;
   const perDay = `(${reference}-${newest})/(${newestTime}-${referenceTime})`;
   const rising =
@@ -83,7 +87,7 @@ function verdict(x: PlainArguments): string {
     `IF(${rising},1,CHOOSE(1+2*${begun}+${settled},IF(${upper}-${level}<=${tolerance}+1E-9,2,4),2,${slowly},IF(${stalled},3,${steady})))`;
   // After something that can wake the beer up: two that count, and that agree.
   const tooFew = (added: string): string =>
-    `IF(${added}>0,COUNTIFS(${read},${t},">="&(${added}+23/24-1E-9),${until(`IF(${dense},${num(parts.olderThan)},23/24)+1E-9`)})=0,FALSE)`;
+    `IF(${added}>0,COUNTIFS(${read},${t},">="&(${added}+${dayLess}-1E-9),${until(`IF(${dense},${num(parts.olderThan)},${dayLess})+1E-9`)})=0,FALSE)`;
   const word =
     from === undefined
       ? `CHOOSE(${place("6")},${words})`

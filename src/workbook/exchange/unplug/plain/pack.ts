@@ -1,6 +1,6 @@
 import { criticalReynolds, density, friction, gravityMPerS2, viscosity } from "../../../../core/pack/beer-line";
 import { daysAt21, fewestDays } from "../../../../core/pack/ready";
-import { readingError, volumesPerPoint, type BottleCheck } from "../../../../core/pack/bottle-check";
+import { closeShare, readingError, volumesPerPoint, type BottleCheck } from "../../../../core/pack/bottle-check";
 import { bottleKinds, bottleLimits, vesselKinds, type VesselKind, type WorkingLimit } from "../../../../core/pack/bottle-kinds";
 import { airInWater, filledAtC, growth, litreBarPerMoleKelvin } from "../../../../core/pack/closed-bottle";
 import { waterVapourBar } from "../../../../core/pack/local-air";
@@ -27,7 +27,8 @@ import { airText as air, vapourText as vapour } from "./local-air";
 import { pointsInReserve } from "../../../../core/pack/spund";
 import { num, quote } from "./formula-parts";
 import type { PlainArguments } from "./plain-arguments";
-import { NoPlainForm, type PlainForm } from "./plain-form";
+import { NoPlainForm } from "./no-plain-form";
+import type { PlainForm } from "./plain-form";
 
 /** What a litre of beer takes up per bar, mol, and the rest of it: see `core/pack/solubility.ts`, whose sums these are. */
 function takesUp([constant, ...powers]: readonly [number, ...number[]], celsius: string): string {
@@ -110,9 +111,9 @@ function pointsToFall(x: PlainArguments): { counted: string | boolean; points: s
 }
 
 const verdicts = ["within", "close", "over"] as const;
-/** Words by the verdict: within, close from nine tenths of a limit on, over. */
+/** Words by the verdict: within, close, over. */
 const byShare = (share: string, pieces: readonly string[]): string =>
-  `CHOOSE(MATCH(${share},{0,0.900000001,1.000000001}),${pieces.join(",")})`;
+  `CHOOSE(MATCH(${share},{0,${num(closeShare + 1e-9)},${num(1 + 1e-9)}}),${pieces.join(",")})`;
 
 /** Another piece for a keg, where a cell may say that it is one. */
 function keg(x: PlainArguments, forKeg: string, forBottle: string): string {
@@ -126,7 +127,7 @@ function keg(x: PlainArguments, forKeg: string, forBottle: string): string {
 function judged(x: PlainArguments) {
   const { counted, points, unfinished } = pointsToFall(x);
   const celsius = x.core("temperature");
-  const volumes = points === "0" ? x.core("co2") : `(${x.core("co2")}+0.5*${points})`;
+  const volumes = points === "0" ? x.core("co2") : `(${x.core("co2")}+${num(volumesPerPoint)}*${points})`;
   const bar = `MAX(0,${closedBar(x, volumes, celsius)})`;
   const share = `MAX(${bar}/${byBottle(x, (_, limit) => num(limit.gaugeBar))},${volumes}/${byBottle(x, (_, limit) => num(limit.volumes ?? 1e9))})`;
   return { counted, points, unfinished, celsius, volumes, bar, share };
@@ -142,7 +143,7 @@ const check: PlainForm = {
     const above = `${x.core("gravity")}>${x.core("expected")}`;
     const shownBar = (value: string): string =>
       `ROUND(${x.show("pressure", value)},${x.byUnits("2", "1")})&${x.byUnits('" bar"', '" psi"')}`;
-    const fermenting = `IF(${points}>0," Of this "&ROUND(0.5*${points},2)&" volumes come from fermentation still to be done.",IF(1000*(${x.core("gravity")}-${x.core("expected")})<-${num(readingError)},${quote(passedWords)},""))`;
+    const fermenting = `IF(${points}>0," Of this "&ROUND(${num(volumesPerPoint)}*${points},2)&" volumes come from fermentation still to be done.",IF(1000*(${x.core("gravity")}-${x.core("expected")})<-${num(readingError)},${quote(passedWords)},""))`;
     const words = (verdict: BottleCheck["verdict"]): string => {
       const said = (advice: string): string => quote(`${verdict}: ${gap} ${advice}`);
       const either = (waits: string, finished: string, waiting: string): string =>

@@ -2,7 +2,7 @@ import type { AnyDescriptor, ChoiceParameter, NumberParameter, Parameter } from 
 import { quantity, type QuantityName } from "../../../../functions/quantities";
 import { atom, num, quote } from "./formula-parts";
 import type { Operand, RangeOperand } from "./operands";
-import { NoPlainForm } from "./plain-form";
+import { NoPlainForm } from "./no-plain-form";
 import { byUnits, fromCoreText, scale, toCoreText, type PlainUnits } from "./units";
 
 /** The arguments of one call as pieces of formula: what a plain form is put together from. */

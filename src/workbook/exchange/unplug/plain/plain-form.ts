@@ -24,11 +24,6 @@ export interface PlainForm {
   readonly size?: (x: PlainArguments) => { readonly rows: number; readonly columns: number };
 }
 
-/** Why a function, or a call of it, has no plain form and so becomes the value that it had. */
-export class NoPlainForm extends Error {
-  override readonly name = "NoPlainForm";
-}
-
 /** A function that always becomes a value, with the reason in words. */
 export interface ValueOnly {
   readonly value: string;

@@ -13,7 +13,8 @@ import { massOfWortKg, strongestKgPerL, waterKgPerL } from "../../../../core/wor
 import { num, powersText, product, quote } from "./formula-parts";
 import { densityOverWaterText } from "./gravity-and-extract";
 import type { PlainArguments } from "./plain-arguments";
-import { NoPlainForm, type PlainForm, type Place, type ValueOnly } from "./plain-form";
+import { NoPlainForm } from "./no-plain-form";
+import type { PlainForm, Place, ValueOnly } from "./plain-form";
 import { polynomialText } from "./polynomial";
 
 const chilled = (x: PlainArguments): string => `(${x.core("intoFermenter")}+${x.core("kettleLoss")})`;

@@ -10,7 +10,8 @@ import { bisect } from "../../../../core/wort/bisect";
 import { num, powersText, product } from "./formula-parts";
 import { densityOverWaterText, extractText, gravityText, platoText } from "./gravity-and-extract";
 import type { PlainArguments } from "./plain-arguments";
-import { NoPlainForm, type PlainForm } from "./plain-form";
+import { NoPlainForm } from "./no-plain-form";
+import type { PlainForm } from "./plain-form";
 import { polynomialText, surfaceText } from "./polynomial";
 
 const columnOf = (x: PlainArguments, column: string, table = "fermentables"): string => {

@@ -1,6 +1,6 @@
 import type { UnitSystem } from "../../../functions/quantities";
 import type { BlockKey } from "../fields/blocks";
-import { furtherLines } from "../sheet/brew-day";
+import { furtherLines } from "../sheet/clock-lines";
 import type { UnitWords } from "../unit-words";
 import { rule, type CheckLine } from "./rule";
 import { isWords, text, unusable } from "./words";

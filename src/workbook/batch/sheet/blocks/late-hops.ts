@@ -2,7 +2,7 @@ import { utilisationModels } from "../../../../core/hops/utilisation";
 import { linesPoints } from "../../../grid/plan/sheet-builder";
 import type { UnitSystem } from "../../../../functions/quantities";
 import { fieldRows, type Field } from "../fields";
-import { furtherClock } from "../brew-day";
+import { furtherClock } from "../clock-lines";
 import { bitternessFormula } from "../hops";
 import type { Block } from "./block";
 

@@ -119,7 +119,7 @@ test(
     await pane.getByText("999 SG cannot be").waitFor();
     await pane.getByRole("heading", { name: "By all 400 readings" }).waitFor();
     await pane.getByRole("button", { name: "Write 16 of them into “Footbridge”" }).click();
-    await pane.getByText("16 readings are on “Footbridge”").waitFor();
+    await pane.getByText("On “Footbridge”: 16 readings.").waitFor();
     await tab.calculated();
     expect(Number(await get(tab, "Footbridge", "fg"))).toBeLessThan(1.02);
     await pane.getByRole("button", { name: "Keep all 400 on a sheet of their own" }).click();

@@ -1,3 +1,4 @@
+import { drawFor } from "../../src/pane/stores/stores-work";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import { agedAlphaPercent } from "../../src/core/hops/storage";
@@ -5,14 +6,7 @@ import { exampleBatch } from "../../src/workbook/batch/example-batch";
 import { giveOwnMark } from "../../src/workbook/brewing/companion/own-mark";
 import { insertBatch } from "../../src/workbook/batch/insert-batch";
 import { agedHops, writeAgedHops } from "../../src/workbook/sheets/stores/aged-hops";
-import {
-  DrawRefused,
-  giveBack,
-  planDraw,
-  readStoresAndBatches,
-  writeDraws,
-  type StoresAndBatches,
-} from "../../src/workbook/sheets/stores/draw";
+import { DrawRefused, giveBack, planDraw, readStoresAndBatches, type StoresAndBatches } from "../../src/workbook/sheets/stores/draw";
 import { insertStores } from "../../src/workbook/sheets/stores/insert-stores";
 import { shoppingList, writeShoppingList } from "../../src/workbook/sheets/stores/shopping";
 import { benchTimeout, openBatchBench } from "../support/batch-bench";
@@ -145,8 +139,15 @@ describe("drawing", () => {
         ["Crystal malt, light", 0.2],
         ["Wheat malt extract, dry", undefined],
       ]);
-      await run((context) => writeDraws(context, found, [{ plan, day: 46270 }]));
+      const state = await drawFor("Batch 1");
       await bench.calculate();
+      // 0.6 lb wanted, 0.2 kg there: the lot is empty, not below nothing; 0.2 kg at 3 are paid, and the rest is named. 1.2 lb are 0.54 kg.
+      expect([shelf("Crystal malt, light").left, shelf("Crystal malt, light").drawn]).toEqual([0, 0.2]);
+      const crystal = (await read()).stores.draws.filter(({ name }) => name === "Crystal malt, light");
+      expect(crystal.map(({ amount, cost }) => [amount, Math.round(cost! * 1e6) / 1e6])).toEqual([[0.2, 0.6]]);
+      expect(state.kind === "there" && state.said).toMatch(
+        / Not there, so neither drawn nor in the costs: 0\.07 kg of Crystal malt, light; 0\.54 kg of Wheat malt extract, dry\. Once you have bought the rest, put it all back and draw again\.$/,
+      );
       expect(shelf("Pale malt extract, liquid").left).toBeCloseTo(6 - 5.7 * 0.45359237, 9);
       // The first hop goes in twice; 1 oz = 28.349523125 g.
       expect(shelf("Willamette").drawn).toBeCloseTo(1.3 * 28.349523125, 6);

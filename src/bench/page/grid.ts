@@ -12,6 +12,7 @@ import { createUniver, type Grid } from "../../excel-stand-in/engine/create-univ
 import { benchTheme } from "./look/theme";
 import { quietTables } from "./look/tables";
 import { hiddenMenus } from "./look/hidden-menus";
+import { readCellsOnce } from "./read-cells-once";
 import { gridWords } from "./words/grid-words";
 
 /** The grid with everything that a batch sheet uses: tables, notes, conditional formats, validation. */
@@ -24,6 +25,7 @@ export function createPageGrid(container: HTMLElement): Grid {
     quietTables(),
     UniverSheetsNotePreset(),
   ];
+  readCellsOnce();
   return createUniver(presets, {
     theme: benchTheme,
     locale: LocaleType.EN_US,

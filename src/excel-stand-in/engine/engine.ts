@@ -1,6 +1,6 @@
 import { IUniverInstanceService, LocaleType, type Injector, type IWorkbookData, type Univer } from "@univerjs/core";
 import type { FUniver } from "@univerjs/core/facade";
-import { IFunctionService } from "@univerjs/engine-formula";
+import { FormulaDataModel, IFunctionService } from "@univerjs/engine-formula";
 import { CalculationMode } from "@univerjs/sheets-formula";
 import { CalculationWatch } from "./calculation";
 import { CellErrors } from "./cell-errors";
@@ -27,6 +27,7 @@ import { repairComparisons } from "./repair-comparisons";
 import { repairSpillPasses } from "./repair-spill-passes";
 import { repairSpilledCells } from "./repair-spilled-cells";
 import { repairUndoBatches } from "./repair-undo-batches";
+import { rewriteConcerned } from "./rewrite-concerned";
 import { carryScopedNames } from "./scoped-name-copies";
 import { ScopedNames } from "./scoped-names";
 import { tellTotals, type HasTotals } from "./table-totals";
@@ -107,8 +108,12 @@ export class Engine {
   /** The formula that a cell's value comes from, also where it spills into the cell; empty text where there is none. */
   formulaAt({ unitId, sheetId, row, column }: CellPlace): string {
     const spill = this.spills.extentAt(unitId, sheetId, row, column);
-    const sheet = this.univerAPI.getWorkbook(unitId)?.getSheetBySheetId(sheetId);
-    return sheet?.getRange(spill?.startRow ?? row, spill?.startColumn ?? column).getFormula() ?? "";
+    return this.ownFormulaAt(unitId, sheetId, spill?.startRow ?? row, spill?.startColumn ?? column);
+  }
+
+  /** The formula that stands in the cell itself; empty text where there is none. */
+  ownFormulaAt(unitId: string, sheetId: string, row: number, column: number): string {
+    return this.injector.get(FormulaDataModel).getFormulaStringByCell(row, column, sheetId, unitId) ?? "";
   }
 
   hasFunction(name: string): boolean {
@@ -129,6 +134,7 @@ export class Engine {
     carryScopedNames(injector);
     renameQualifiedNames(injector);
     renameNames(injector, names);
+    rewriteConcerned(injector);
     expandOnEntry(injector);
     forgetHowStored(injector);
     keepTableNamesUnique(injector);

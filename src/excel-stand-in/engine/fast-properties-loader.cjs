@@ -26,6 +26,8 @@
  * 17. It looks for texts with wildcards by a regular expression, and one with some twenty * never ends: wildcards.ts is asked.
  * 18. It takes a list behind an operator (2*{1,2}) for a slip, unless the expression begins with a sign, a bracket or a list: it asks
  *     what stands first, where it matters what stands just before.
+ * 19. It measures the height of rows by every cell of every column, also where nothing stands.
+ * 20. It works out what a number shows each time it is drawn on another sheet, since it keeps that by row and column alone.
  *
  * All are text replacements in someone else's code, so the build must fail when they no longer match. Wire it so:
  *
@@ -46,6 +48,7 @@ const FORMULA_ENGINE = /engine-formula[\\/]lib[\\/]es[\\/]index\.js$/;
 const GRID_UI = /@univerjs[\\/]sheets-ui[\\/]lib[\\/]es[\\/]index\.js$/;
 const GRID_FORMULAS = /@univerjs[\\/]sheets-formula-ui[\\/]lib[\\/]es[\\/]index\.js$/;
 const GRID_CHOICES = /@univerjs[\\/]sheets-data-validation[\\/]lib[\\/]es[\\/]index\.js$/;
+const GRID_NUMBERS = /@univerjs[\\/]sheets-numfmt[\\/]lib[\\/]es[\\/]index\.js$/;
 const FORBIDDEN_IN_TABLE_NAMES = 'const TABLE_NAME_REGEX = "((?![~!@#$%^&*()_+<>';
 
 /** What is replaced in one file, each just once, with the words of the complaint where it is not found. */
@@ -187,7 +190,30 @@ const GRID_FORMULAS_REPAIRS = [
     "			KeyCode.ESC,\n			KeyCode.TAB\n		].map(",
   ],
 ];
+const DRAWING_REPAIRS = [
+  [
+    "the measuring of rows by their cells has changed",
+    "			const cellHeight = this.calculateAutoHeightForCell(rowNum, i);\n",
+    "			if (this.worksheet.getCellRaw(rowNum, i) == null) continue;\n			const cellHeight = this.calculateAutoHeightForCell(rowNum, i);\n",
+  ],
+];
+const GRID_NUMBERS_REPAIRS = [
+  [
+    "what is done to show a number has changed",
+    "				const info = getPatternPreviewIgnoreGeneral(numfmtValue === null || numfmtValue === void 0 ? void 0 : numfmtValue.pattern, Number(originCellValue.v), this.locale);\n",
+    `				const shown = (this._shown ??= new Map());
+				const shownKey = \`\${this.locale} \${originCellValue.v} \${numfmtValue?.pattern}\`;
+				if (!shown.has(shownKey)) {
+					if (shown.size > 2e4) shown.clear();
+					shown.set(shownKey, getPatternPreviewIgnoreGeneral(numfmtValue?.pattern, Number(originCellValue.v), this.locale));
+				}
+				const info = shown.get(shownKey);
+`,
+  ],
+];
 const REPAIRS = [
+  [DRAWING_ENGINE, DRAWING_REPAIRS],
+  [GRID_NUMBERS, GRID_NUMBERS_REPAIRS],
   [FORMULA_ENGINE, FORMULA_REPAIRS],
   [GRID_UI, GRID_UI_REPAIRS],
   [GRID_FORMULAS, GRID_FORMULAS_REPAIRS],

@@ -69,17 +69,13 @@ export const readValues = (host: Host, block: SheetBlock): (string | number | bo
 
 /** A formula where there is one, otherwise the value. */
 export const readFormulas = (host: Host, block: SheetBlock): (string | number | boolean)[][] => {
-  const sheet = host.sheet(block.sheetId);
   const scalarAt = scalars(host, block);
-  const { unitId } = host;
-  const spilled = (row: number, column: number): string =>
-    host.switches.spilledFormulas ? host.engine.formulaAt({ unitId, sheetId: block.sheetId, row, column }) : "";
-  return mapCells(block, (row, column) => formulaAt(sheet, row, column) || spilled(row, column) || (scalarAt(row, column) ?? ""));
+  const { unitId, engine, switches } = host;
+  const { sheetId } = block;
+  const formulaAt = (row: number, column: number): string =>
+    switches.spilledFormulas ? engine.formulaAt({ unitId, sheetId, row, column }) : engine.ownFormulaAt(unitId, sheetId, row, column);
+  return mapCells(block, (row, column) => formulaAt(row, column) || (scalarAt(row, column) ?? ""));
 };
-
-function formulaAt(sheet: ReturnType<Host["sheet"]>, row: number, column: number): string {
-  return row < sheet.getMaxRows() && column < sheet.getMaxColumns() ? sheet.getRange(row, column).getFormula() : "";
-}
 
 export const readNumberFormats = (host: Host, block: SheetBlock): string[][] => {
   const sheet = host.gridSheet(block.sheetId);
@@ -100,12 +96,14 @@ function shownText(value: string | number | boolean, format: string, { name, dec
   return numfmt.format(format, value, name === "en-US" ? {} : { locale: name });
 }
 
-export const readValueTypes = (host: Host, block: SheetBlock): `${Excel.RangeValueType}`[][] =>
-  readValues(host, block).map((row, r) =>
+export const readValueTypes = (host: Host, block: SheetBlock): `${Excel.RangeValueType}`[][] => {
+  const { unitId, engine } = host;
+  return readValues(host, block).map((row, r) =>
     row.map((value, c) => {
       // A formula that answers with an empty text holds a text.
-      if (value === "") return formulaAt(host.sheet(block.sheetId), block.row + r, block.column + c) ? "String" : "Empty";
+      if (value === "") return engine.ownFormulaAt(unitId, block.sheetId, block.row + r, block.column + c) ? "String" : "Empty";
       if (typeof value === "string") return /^#[A-Z/0-9]+[!?A]?$/u.test(value) ? "Error" : "String";
       return typeof value === "boolean" ? "Boolean" : "Double";
     }),
   );
+};

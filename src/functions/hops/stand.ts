@@ -4,7 +4,7 @@ import { boilLimits, gravity, minutes, optional, smallMass, temperature, units, 
 import { alpha, bitternessSources, refuseShare } from "./additions";
 
 /** A cool room, or the water of a chiller. */
-const surroundingsC = 15;
+export const surroundingsC = 15;
 
 export const hopsStand = describeFunction({
   id: "HOPS.STAND",

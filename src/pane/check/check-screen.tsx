@@ -1,3 +1,4 @@
+import { counted } from "../../workbook/grid/words/counted";
 import { useEffect, useRef, useState } from "preact/hooks";
 import { checkWorkbook, type CheckReport } from "../../workbook/care/check/check-workbook";
 import type { Finding, Repair } from "../../workbook/care/check/finding";
@@ -95,8 +96,6 @@ function RepairedNote({ isGood, words }: Repaired) {
     </div>
   );
 }
-
-const counted = (count: number, one: string, many = `${one}s`): string => `${String(count)} ${count === 1 ? one : many}`;
 
 function outcome({ checked, total, wasStopped }: CheckReport, findings: readonly Finding[]): string {
   const scope = wasStopped ? `Stopped after ${counted(checked, "sheet")} of ${String(total)}. ` : "";

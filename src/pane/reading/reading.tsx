@@ -1,3 +1,4 @@
+import { Fragment } from "preact";
 import { useRef, useState } from "preact/hooks";
 import { addReading } from "../../workbook/brewing/companion/reading/add-reading";
 import { corrected } from "../../workbook/brewing/companion/reading/corrected";
@@ -15,11 +16,19 @@ import { useChange } from "../companion/use-change";
 import { ChoiceField } from "../fields/choice-field";
 import { BeerFields, WortFields } from "./liquid-fields";
 import { InstrumentFields } from "./instrument-fields";
+import { DryHopsForm } from "./dry-hops-form";
 import { firstFields, measuredIn, originalIn, type ReadingFields } from "./reading-fields";
 import { CorrectedLine, StandingLines } from "./reading-answer";
 
 export const Reading = () => (
-  <BatchScreen title="Reading">{(batch) => <ReadingForm key={batchIdOf(batch.sheet)} {...batch} />}</BatchScreen>
+  <BatchScreen title="Reading">
+    {(batch) => (
+      <Fragment key={batchIdOf(batch.sheet)}>
+        <ReadingForm {...batch} />
+        <DryHopsForm {...batch} />
+      </Fragment>
+    )}
+  </BatchScreen>
 );
 
 /** One reading: corrected before it is written, questioned where it cannot be, then what it means. */

@@ -1,3 +1,4 @@
+import { counted } from "../../workbook/grid/words/counted";
 import { useMemo, useState } from "preact/hooks";
 import { isoDay } from "../../workbook/grid/words/day-number";
 import { logForecast } from "../../workbook/exchange/readings-file/log-forecast";
@@ -32,7 +33,7 @@ export function LogResult({ batches, log, corrected }: { readonly batches: Batch
 
   return (
     <>
-      <h2>By all {log.rows.length} readings</h2>
+      <h2>By {log.rows.length === 1 ? "the one reading" : `all ${log.rows.length} readings`}</h2>
       {forecast ? (
         <table class="figures">
           <tbody>
@@ -82,7 +83,7 @@ export function LogResult({ batches, log, corrected }: { readonly batches: Batch
             onClick={() =>
               void act(
                 async (context, sheetName) =>
-                  `${await writeReadings(context, sheetName, log.rows, corrected)} readings are on “${sheetName}”.`,
+                  `On “${sheetName}”: ${counted(await writeReadings(context, sheetName, log.rows, corrected), "reading")}.`,
               )
             }
           >
@@ -99,7 +100,7 @@ export function LogResult({ batches, log, corrected }: { readonly batches: Batch
             onClick={() =>
               void act(
                 async (context, sheetName) =>
-                  `All ${log.rows.length} readings are on “${await keepLog(context, sheetName, batches.workbook?.sheetNames ?? [], chosen.contents.units, log.rows)}”.`,
+                  `${log.rows.length === 1 ? "The reading is" : `All ${log.rows.length} readings are`} on “${await keepLog(context, sheetName, batches.workbook?.sheetNames ?? [], chosen.contents.units, log.rows)}”.`,
               )
             }
           >

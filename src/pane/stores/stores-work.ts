@@ -1,3 +1,4 @@
+import type { UnitSystem } from "../../functions/quantities";
 import { agedHops, writeAgedHops, type AgedHop } from "../../workbook/sheets/stores/aged-hops";
 import {
   DrawRefused,
@@ -6,6 +7,7 @@ import {
   planDraw,
   readStoresAndBatches,
   writeDraws,
+  type DrawPlan,
   type Shortage,
   type StoresAndBatches,
 } from "../../workbook/sheets/stores/draw";
@@ -153,10 +155,21 @@ export const drawFor = (sheetName: string, chosen?: ChosenOnSheets): Promise<Sto
     const plan = planDraw(found, sheetName, chosen?.get(sheetName));
     const own = await writeDraws(context, found, [{ plan, day: todayNumber() }]);
     const things = new Set(plan.draws.map(needKey)).size;
+    if (things === 0) return `Nothing that “${sheetName}” needs is left on the shelves: it has drawn nothing.`;
     return `“${sheetName}” has drawn ${things} ${things === 1 ? "thing" : "things"} from the stores.${
       plan.draws.some(({ cost }) => cost !== undefined) ? " What they cost stands in its cost cells." : ""
-    }${own > 0 ? ` ${own} ${own === 1 ? "cost" : "costs"} that stood there already ${own === 1 ? "stays" : "stay"}.` : ""}`;
+    }${own > 0 ? ` ${own} ${own === 1 ? "cost" : "costs"} that stood there already ${own === 1 ? "stays" : "stay"}.` : ""}${stillShort(plan, found.stores.units)}`;
   }, chosen);
+
+/** What no lot held: it is neither drawn nor paid, and that is said. */
+function stillShort({ shortages }: DrawPlan, units: UnitSystem): string {
+  if (shortages.length === 0) return "";
+  const missing = shortages.map(({ name, kind, amount, left = 0 }) => {
+    const short = Math.round((amount - Math.max(0, left)) * 100) / 100;
+    return `${short} ${stockUnit(kind, units)} of ${name}`;
+  });
+  return ` Not there, so neither drawn nor in the costs: ${missing.join("; ")}. Once you have bought the rest, put it all back and draw again.`;
+}
 
 export const giveBackOf = (sheetName: string, chosen?: ChosenOnSheets): Promise<StoresState> =>
   withStores(async (context, found) => {

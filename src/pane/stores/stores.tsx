@@ -132,7 +132,7 @@ const rounded = (amount: number): number => Math.round(amount * 100) / 100;
 
 /* What is seen on a button is part of what is heard, or nobody can say it to a computer that listens. */
 const drawAll = "Draw from the stores";
-const drawShort = "Draw what there is, short or not";
+const drawShort = "Draw what there is";
 
 function OneBatch({ batch, busy, work, chosen, choose }: OneBatchProps) {
   const { sheetName, drawn, isCopied, shortages, lots, refused, hops } = batch;
@@ -150,7 +150,8 @@ function OneBatch({ batch, busy, work, chosen, choose }: OneBatchProps) {
           <ul>
             {shortages.map(({ name, amount, left, unit }) => (
               <li key={name}>
-                {name}: {rounded(amount)} {unit} needed, {left === undefined ? "not on the shelves" : `${rounded(left)} ${unit} left`}
+                {name}: {rounded(amount)} {unit} needed,{" "}
+                {left === undefined ? "not on the shelves" : `${rounded(Math.max(0, left))} ${unit} left`}
               </li>
             ))}
           </ul>

@@ -36,7 +36,7 @@ describe("the rewrite of the grid's published code", () => {
     const helper = "function _defineProperty(e, r, t) {\n\treturn e;\n}";
     loader.rewrite(helper, "/node_modules/@univerjs/engine-render/lib/es/index.js");
     expect(loader.complaint()).toContain("hyphenation");
-    expect(loader.complaint({ hyphenation: false })).toBeUndefined();
+    expect(loader.complaint({ hyphenation: false })).not.toContain("hyphenation");
   });
 
   it("complains of everything in the formula engine that is no longer as it was", () => {
@@ -51,9 +51,11 @@ describe("the rewrite of the grid's published code", () => {
     ["sheets-ui", "formula that was typed"],
     ["sheets-formula-ui", "list of functions"],
     ["sheets-data-validation", "cells with choices"],
+    ["engine-render", "rows by their cells"],
+    ["sheets-numfmt", "show a number"],
   ])("complains where %s no longer does as it did: %s", (name, words) => {
     const loader = freshLoader();
     loader.rewrite("function _defineProperty(e, r, t) {\n\treturn e;\n}", `/node_modules/@univerjs/${name}/lib/es/index.js`);
-    expect(loader.complaint()).toContain(words);
+    expect(loader.complaint({ hyphenation: false })).toContain(words);
   });
 });

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from "vitest";
+import type { Context } from "../../../src/excel-stand-in/excel/context";
 import type { Worksheet } from "../../../src/excel-stand-in/excel/worksheet";
 import type { HeadlessBench } from "../../../src/excel-stand-in/headless";
 import { enter, openTestBench, START_TIMEOUT } from "../support/test-bench";
@@ -65,5 +66,34 @@ describe("cells that move on a sheet that is not in front", () => {
     await change((data) => data.getRange("A3:A3").delete("Left"));
     expect(formulas()[1]).toBe("=Data!A3");
     expect(values()).toEqual([7, "#REF!", 3, 8, 27]);
+  });
+
+  it("another name of a sheet or a table, and a sheet that goes, are followed by the formulas that read it, and by no others", async () => {
+    const later = async (work: (context: Context) => void) => {
+      await bench.Excel.run(async (context) => {
+        work(context);
+        await context.sync();
+      });
+      await bench.calculate();
+    };
+    await change((data) => void (data.name = "Jo's data"));
+    const quoted = (name: string) => before.map((formula) => formula.replaceAll(/Data!(?=[AB])(?![^"]*"$)/gu, `${name}!`));
+    expect(formulas()).toEqual(quoted("'Jo''s data'"));
+    expect(values()).toEqual([7, 4, 3, 10, 27]);
+    await later((context) => void (context.workbook.worksheets.getItem("Jo's data").name = "Data"));
+    expect(formulas()).toEqual(before);
+    await later((context) => {
+      const data = context.workbook.worksheets.getItem("Data");
+      data.getRange("D1:D3").values = [["Mass"], [4], [1]];
+      data.tables.add("D1:D3", true).name = "Bill";
+      const one = context.workbook.worksheets.getItem("Sheet1");
+      one.getRange("A2:B2").formulas = [["=SUM(Bill[Mass])", '=MAX(Bill[Mass])&"Bill"']];
+    });
+    await later((context) => void (context.workbook.tables.getItem("Bill").name = "Grist"));
+    expect(formulas().filter((_, index) => index !== 1 && index < 3)).toEqual(["=SUM(Grist[Mass])", '=MAX(Grist[Mass])&"Bill"']);
+    expect(bench.valueAt("Sheet1", "A2")).toBe(5);
+    await later((context) => context.workbook.worksheets.getItem("Data").delete());
+    expect(formulas()[1]).toBe("=#REF!");
+    expect(bench.valueAt("Sheet1", "A1")).toBe(7);
   });
 });

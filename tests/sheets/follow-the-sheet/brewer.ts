@@ -37,6 +37,8 @@ export interface WhatHappened {
   /** As a dip stick shows it in the boiling wort at sea level. */
   readonly afterBoilHotL: number;
   readonly afterChillingL: number;
+  /** What is in the kettle from flame-out on: neither a stand nor the chilling takes any of it away. */
+  readonly afterBoil: Wort;
   readonly fermenterL: number;
   readonly gravity: number;
   /** The most that ever stood in each vessel, hot and with the grain in it. */
@@ -49,7 +51,7 @@ const [cold, mashing, striking, boiling] = [0.99823, 0.9766, 0.9686, 0.9584] as 
 /** Solid of dry grain, kg/L: the lightest of the three grains in C. S. Chang, Cereal Chem. 65, 1988, p. 13, measured with a gas pycnometer. */
 const grainKgPerL = 1.45;
 
-interface Wort {
+export interface Wort {
   readonly waterKg: number;
   readonly sugarKg: number;
 }
@@ -95,6 +97,7 @@ export function follow(sheet: WhatTheSheetSays, kit: TrueKit): WhatHappened {
     gravityBeforeBoil: specificGravity(beforeBoil.sugarKg / (beforeBoil.waterKg + beforeBoil.sugarKg)),
     afterBoilHotL: (afterChillingL * cold) / boiling,
     afterChillingL,
+    afterBoil,
     fermenterL: litres(fermenter),
     gravity: specificGravity(fermenter.sugarKg / (fermenter.waterKg + fermenter.sugarKg)),
     fullestKettleL: Math.max(

@@ -219,6 +219,15 @@ describe("the checks of a mash", () => {
     expect(rulesOf(mashed("metric", typed))).toEqual(said);
   });
 
+  it("needs malt: rests of nothing are told", () => {
+    const sugared = (typed: Partial<Typed>): BatchContents => {
+      const batch = mashed("metric", typed);
+      return { ...batch, malt: batch.malt.filter(({ handling }) => handling !== "mash") };
+    };
+    expect(rulesOf(sugared({ second: at(67) }))).toEqual(["mash-run-off.no-malt"]);
+    expect(rulesOf(sugared({}))).toEqual([]);
+  });
+
   it("asks of all rests together whether starch turns into sugar", () => {
     expect(rulesOf(mashed("metric", {}), "mash")).toEqual(["mash.temperature"]);
     expect(rulesOf(mashed("metric", { second: at(64, "heating") }), "mash")).toEqual([]);

@@ -176,4 +176,20 @@ describe("a part that may not be filled so", () => {
   ])("%s", (_, typed, said) => {
     expect(rulesOf(inParts(...typed), "parts")).toEqual(said);
   });
+
+  it("of two kegs says which one the line is cut for and when it is closed", () => {
+    const lined = (...parts: Partial<Part>[]): readonly string[] => {
+      const sheet = sheetOf(withBlocks(inParts(...parts), ["kegLine"]));
+      return ["line_length", "spund_at"].map((name) => {
+        const { row, column } = sheet.area(name).from;
+        return String(sheet.at(row, column + 1));
+      });
+    };
+    expect(lined(bottles, keg)).toEqual(["m", "under a relief valve, to carbonate itself"]);
+    expect(lined({ ...keg, name: "" }, { ...keg, name: "Second", volume: 9.9 })).toEqual([
+      "m; for “part 1” only",
+      "under a relief valve, to carbonate itself; for “part 1” only",
+    ]);
+    expect(lined(bottles, { ...keg, volume: 5, name: "Strong" }, { ...keg, volume: 5 })[0]).toBe("m; for “Strong” only");
+  });
 });

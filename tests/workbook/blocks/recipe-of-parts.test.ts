@@ -57,6 +57,16 @@ describe.each(["metric", "us"] as const)("the recipe page of a batch in parts (%
     return words ?? "";
   };
 
+  it("tells the starter: how much, of what, by when, and with how many packs", () => {
+    const { starter } = batch;
+    const alive = laidOver(calculatedSheet(planBatch(batch)));
+    const asked = (name: string) => Number(alive.ask(`=${name}`)[0]?.[0]);
+    expect(asked("starter_volume")).toBeGreaterThan(0.1);
+    expect(beside("Starter", "C")).toBe(
+      `${asked("starter_volume").toFixed(2)} ${units === "us" ? "US gal" : "L"} of 1.036, still, with ${asked("starter_extract").toFixed(2)} ${units === "us" ? "lb" : "kg"} of ${starter!.extractName} and 1 pack of yeast; made by 3 Sep. Foil over it, never a tight lid.`,
+    );
+  });
+
   it("tells each part by its own name, volume and verdict, without an error", () => {
     expect([...shown].filter(([, words]) => /^#(REF|VALUE|NUM|NAME|DIV|NULL|N\/A|SPILL)|\[object/.test(words))).toEqual([]);
     const parts = [batch.partsOfWort!.one, batch.partsOfWort!.two];

@@ -122,6 +122,15 @@ describe("the water of a sheet", () => {
       expect(rulesOf(batch)).toEqual(said);
     });
 
+    it("needs malt: salts and acid for a mash of nothing are told", () => {
+      const without = (typed: Partial<Treatment>, batch = mashed({ strengthPercent: 88 })): string[] =>
+        rulesOf({ ...batch, malt: [{ ...batch.malt[0]!, handling: "sugar" }], waterTreatment: { ...batch.waterTreatment!, ...typed } });
+      expect(without({})).toEqual([]);
+      expect(without({ gypsum: 2, saltsInto: "all the water" })).toEqual([]);
+      expect(without({ gypsum: 2, saltsInto: "the mash water" })).toEqual(["water-treatment.no-malt"]);
+      expect(without({}, mashed({ amount: 3, strengthPercent: 88 }))).toEqual(["water-treatment.no-malt"]);
+    });
+
     it("asks for the salts and the dilution of a target", () => {
       // Half of it demineralised, and nothing else, is the very target.
       const batch = made("all-grain", "metric", { source: ions(120, 10, 20, 30, 50, 390), target: ions(60, 5, 10, 15, 25, 195) });

@@ -59,7 +59,7 @@ const ownLines = ({ units, method, words, watched, blocks }: CheckedSheet): read
   courseLine(watched.readings),
   finishedLine,
   pressureLine(units, blocks),
-  clockLine(units, words, watched.timeline),
+  clockLine(units, words, watched.timeline, blocks),
   figuresLine(units, words, method),
 ];
 

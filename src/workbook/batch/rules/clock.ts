@@ -1,4 +1,6 @@
 import type { UnitSystem } from "../../../functions/quantities";
+import type { BlockKey } from "../fields/blocks";
+import { furtherLines } from "../sheet/clock-lines";
 import type { UnitWords } from "../unit-words";
 import { rule, type CheckLine } from "./rule";
 import { isWords, text, unusable } from "./words";
@@ -7,11 +9,14 @@ import { isWords, text, unusable } from "./words";
 const dayLinesWanted =
   '(SUMPRODUCT(--(INDEX(steps,0,1)<>""))+SUMPRODUCT(--((INDEX(hop_plan,0,1)<>"")+(INDEX(hop_plan,0,2)<>"")>0))+IF(N(boil_minutes)=0,2,3)+IF(N(stand_minutes)+COUNTIF(hop_minutes,"stand")>0,1,0))';
 
+/** A few more than the clock's rows, where hops go in late. */
+const dayLinesPrinted = (blocks: readonly BlockKey[]): string => `ROWS(timeline)${blocks.includes("lateHops") ? `+${furtherLines}` : ""}`;
+
 /** More than labels of sanitisers ask for (our judgement): somebody has typed the dose for the whole bucket, or in another unit. */
 const mostDose: Readonly<Record<UnitSystem, number>> = { us: 2.5, metric: 20 };
 
 /** @param timeline first cell of the timeline's workings */
-export const clockLine = (units: UnitSystem, words: UnitWords, timeline: string): CheckLine => ({
+export const clockLine = (units: UnitSystem, words: UnitWords, timeline: string, blocks: readonly BlockKey[]): CheckLine => ({
   id: "clock",
   label: "Clock of the brew day",
   weight: "look",
@@ -77,8 +82,8 @@ export const clockLine = (units: UnitSystem, words: UnitWords, timeline: string)
     ),
     rule(
       "more-lines-than-room",
-      `AND(N(brewed_on)>0,${dayLinesWanted}>ROWS(timeline))`,
-      `"The day has "&${dayLinesWanted}&" lines, but only "&ROWS(timeline)&" are printed: the last ones stand from column Q on."`,
+      `AND(N(brewed_on)>0,${dayLinesWanted}>${dayLinesPrinted(blocks)})`,
+      `"The day has "&${dayLinesWanted}&" lines, but only "&(${dayLinesPrinted(blocks)})&" are printed: the last ones stand from column Q on."`,
     ),
   ],
 });

@@ -38,7 +38,7 @@ export const yeastLine = (blocks: readonly BlockKey[]): CheckLine => ({
     rule(
       "too-few-packs",
       "packs_in_hand<packs_to_pitch",
-      '"Too little yeast: "&packs_to_pitch&" packs wanted, "&packs_in_hand&" in hand."',
+      '"Too little yeast: "&packs_to_pitch&IF(packs_to_pitch=1," pack"," packs")&" wanted, "&packs_in_hand&" in hand."',
     ),
   ],
 });

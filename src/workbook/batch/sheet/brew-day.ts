@@ -1,4 +1,5 @@
 import type { BatchContents } from "../contents";
+import { clockRow } from "./clock-lines";
 import { section, type BatchBuilder } from "./fields";
 import { meaningsIn } from "../../../functions/trade-words";
 import { blocksOf } from "./blocks";
@@ -40,14 +41,8 @@ export function brewDay(b: BatchBuilder, contents: BatchContents): string {
   b.put("G", "Beware", { style: "heading", mergeTo: "I" });
   for (let index = 0; index < timelineRows; index += 1) {
     const row = first + index;
-    const show = (column: string) => `=IF(${column}${row}="","",${column}${row})`;
-    b.height(13.5, row);
-    b.put("A", show("S"), { style: "resultText", format: "text", mergeTo: "B" }, row);
-    b.put("C", show("Q"), { style: "result", format: "time" }, row);
-    b.put("D", show("R"), { style: "result", format: "whole" }, row);
-    b.put("E", show("T"), { style: "result", format: "text" }, row);
+    clockRow(b, row, row);
     b.put("F", happened[index] ?? "", { style: "input", format: "time" }, row);
-    b.put("G", show("U"), { style: "caution", format: "text", mergeTo: "I" }, row);
   }
   b.name("happened", `F${first}:F${first + timelineRows - 1}`);
   stepTable(b, contents, heading);

@@ -22,7 +22,7 @@ const heated: Record<UnitSystem, string> = { us: "176 °F", metric: "80 °C" };
 type Has = (key: BlockKey) => boolean;
 
 /** A day and its month, without a pattern that regional settings would change. */
-const dayAndMonth = (day: string): string =>
+export const dayAndMonth = (day: string): string =>
   `DAY(${day})&" "&CHOOSE(MONTH(${day}),"Jan","Feb","Mar","Apr","May","Jun","Jul","Aug","Sep","Oct","Nov","Dec")`;
 
 const cleanFirst = (has: Has): StepLine => ({

@@ -1,3 +1,4 @@
+import { counted } from "../../grid/words/counted";
 import { planVersion } from "../../batch/describe/plan-version";
 import { withSecondLook } from "../../grid/read/second-look";
 import { bringAlong } from "./bring-along";
@@ -58,7 +59,7 @@ function reported({ outlook, fresh, chart }: Work): MigratedSheet {
     to: planVersion,
     added: [
       ...fresh.names.map(({ label, cell }) => `“${label}” (${cell})`),
-      ...(changed > 0 ? [`today's words and formulas in ${changed} cells`] : []),
+      ...(changed > 0 ? [`today's words and formulas in ${counted(changed, "cell")}`] : []),
       ...(isNew(chart) ? [`today's chart in the place of the old one, with its figures (${chart.area})`] : []),
     ],
     stays: [

@@ -1,3 +1,4 @@
+import { counted } from "../../grid/words/counted";
 import { quantity, type UnitSystem } from "../../../functions/quantities";
 import { unitWords } from "../../batch/unit-words";
 import { SheetBuilder } from "../../grid/plan/sheet-builder";
@@ -26,7 +27,7 @@ export function planLog({ sheetName, batchSheet, units, rows }: LogSheetOptions)
   b.put("A", `="Readings of "&${prefix}batch_name`, { style: "title", mergeTo: "E" });
   b.put(
     "A",
-    `${rows.length} readings from a device, all of them. The batch sheet holds the few that keep their course.`,
+    `${counted(rows.length, "reading")} from a device, all of them. The batch sheet holds the few that keep their course.`,
     { style: "hint", mergeTo: "E" },
     2,
   );

@@ -7,9 +7,11 @@ import { waterFields } from "../../batch/fields/water";
 import { yeastFields } from "../../batch/fields/yeast";
 import { cardFigures, type CardFigure } from "../../batch/figures/card-figures";
 import { colourBands } from "../../grid/plan/colour-bands";
+import { dayAndMonth } from "../../batch/sheet/steps";
 import { isAcid, usualAcidPercent } from "../../batch/sheet/acids";
 import { partNames, partRow, type PartField } from "../../batch/fields/blocks/parts";
 import { linesPoints, SheetBuilder } from "../../grid/plan/sheet-builder";
+import type { UnitWords } from "../../batch/unit-words";
 import type { NumberFormat, SheetPlan, StyleName } from "../../grid/plan/sheet-plan";
 import type { BatchInWorkbook } from "../batches-in-workbook";
 import { beyond, dateText, onOnePage, outgrown, packed, pageCells, sectionHead, shown } from "./page-cells";
@@ -21,6 +23,21 @@ const columnWidths = [8, 27, 10, 15, 25, 10, 10, 22];
 function acidIn(named: (name: string) => string): string {
   const [what, amount, strength] = [named("mash_corrector"), named("mash_acid_amount"), named("mash_acid_strength")];
   return `IF(N(${amount})>0,${what}&" "&FIXED(${amount},1,TRUE)&IF(${isAcid(what)}," mL of "&IF(N(${strength})>0,${strength},${usualAcidPercent(what)})&" %"," g")&", into the mash","")`;
+}
+
+/** The starter in a line: how much wort of which gravity, from what, with how many packs, and when; and that it is not closed. */
+function starterIn(named: (name: string) => string, words: UnitWords): string {
+  const [volume, extract, packs, day] = ["starter_volume", "starter_extract", "starter_packs", "starter_by"].map((name) => named(name)) as [
+    string,
+    string,
+    string,
+    string,
+  ];
+  const made =
+    `FIXED(${volume},2,TRUE)&" ${words.volume} of "&FIXED(${named("starter_gravity")},3,TRUE)&", "&${named("starter_culture")}&", with "&` +
+    `FIXED(${extract},2,TRUE)&" ${words.mass} of "&${named("starter_extract_name")}&" and "&FIXED(${packs},IF(${packs}=INT(${packs}),0,1),TRUE)&IF(${packs}=1," pack"," packs")&" of yeast"&` +
+    `IF(N(${day})=0,"","; made by "&${dayAndMonth(day)})&". Foil over it, never a tight lid."`;
+  return `=IF(ISNUMBER(${volume}),IF(${volume}>0,${made},"none needed"),"")`;
 }
 
 /** What stands in place of a figure of section 8 while the beer goes into parts. */
@@ -168,6 +185,13 @@ export function planRecipe(batch: BatchInWorkbook, pageName: string): SheetPlan 
     ],
   );
 
+  if (batch.contents.starter) {
+    b.height(linesPoints(2));
+    b.put("A", "Starter", { style: "label", mergeTo: "B" });
+    b.put("C", starterIn(named, words), { style: "message", mergeTo: "H" });
+    b.row += 1;
+    b.gap();
+  }
   if (batch.contents.waterTreatment) {
     const salts = Array.from({ length: page.rowsOf("salt_bill") }, (_, index) => index).map((index) => {
       const [salt, grams] = [named("salt_bill", index, 0), named("salt_bill", index, 1)];

@@ -4,7 +4,7 @@ import { address } from "../../grid/plan/addresses";
 import type { CellValue } from "../../grid/read/named-cells";
 import { changeRanges, rangeChange, type LookedAt, type RangeChange } from "../../grid/write/change-ranges";
 import { needsOf, type Need } from "./needs";
-import { portions, type ChosenLots } from "./portions";
+import { lotsInOrder, portions, type ChosenLots } from "./portions";
 import { lotKey, lotsFor, type HopOnShelf, type StockItem, type Stores } from "./stock";
 
 /** One hop of a batch as the stores hold it: its alpha on the brewing day, beside what the batch calculates with. */
@@ -71,7 +71,13 @@ function lotsOf(stores: Stores, batch: BatchSheet, hop: string, chosen: ChosenLo
       return amount > 0 ? [{ item, amount }] : [];
     });
   const [need]: readonly Need[] = lots.length < 2 ? [] : needsOf(batch, stores.units, undefined).filter((one) => isOf(one, hop));
-  return portions(stores, need ?? { ...about, amount: 1 }, chosen);
+  const taken = portions(stores, need ?? { ...about, amount: 1 }, chosen);
+  // Where nothing is left, the packet that was there still tells what its hop is like.
+  return taken.length > 0
+    ? taken
+    : lotsInOrder(stores, about, chosen)
+        .slice(0, 1)
+        .map((item) => ({ item, amount: 1 }));
 }
 
 const isOf = ({ kind, name }: Need, hop: string): boolean => kind === "hops" && name.toLowerCase() === hop.toLowerCase();

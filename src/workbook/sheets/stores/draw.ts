@@ -28,7 +28,7 @@ export interface DrawPlan {
   readonly sheetName: string;
   readonly batch: string;
   readonly needs: readonly Need[];
-  /** What will be written into the book, lot by lot: all that the stores have a line for. */
+  /** What will be written into the book, lot by lot: as much as each lot holds, and no more. */
   readonly draws: readonly Omit<Draw, "day">[];
   readonly shortages: readonly Shortage[];
 }

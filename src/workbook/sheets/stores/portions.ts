@@ -11,21 +11,21 @@ export interface Portion {
   readonly cost: number | undefined;
 }
 
-/**
- * The lots that a need is met from: the chosen one as far as it goes, then the oldest. What no lot holds any more is drawn from the
- * last of them, which then shows that it is short.
- */
-export function portions(stores: Stores, need: Need, chosen: ChosenLots): readonly Portion[] {
+/** Every lot of it, the chosen one before the oldest. */
+export function lotsInOrder(stores: Stores, need: Pick<Need, "kind" | "name">, chosen: ChosenLots): readonly StockItem[] {
   const wanted = chosen.get(needKey(need));
   const oldestFirst = lotsFor(stores, need);
   const first = oldestFirst.filter((item) => wanted !== undefined && lotKey(item) === wanted);
-  const lots = [...first, ...oldestFirst.filter((item) => !first.includes(item))];
-  const usable = lots.filter(({ left }) => left > 1e-9);
-  const order = usable.length > 0 ? usable : lots.slice(0, 1);
+  return [...first, ...oldestFirst.filter((item) => !first.includes(item))];
+}
+
+/** The lots that a need is met from, each as far as it goes: what they do not hold is short, and nobody draws or pays it. */
+export function portions(stores: Stores, need: Need, chosen: ChosenLots): readonly Portion[] {
   let open = need.amount;
-  return order.flatMap((item, index) => {
-    const amount = index === order.length - 1 ? open : Math.min(open, item.left);
+  return lotsInOrder(stores, need, chosen).flatMap((item) => {
+    const amount = Math.min(open, item.left);
+    if (amount <= 1e-9) return [];
     open -= amount;
-    return amount > 0 ? [{ item, amount, cost: costOf(item, amount, stores.units) }] : [];
+    return [{ item, amount, cost: costOf(item, amount, stores.units) }];
   });
 }

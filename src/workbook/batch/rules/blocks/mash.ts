@@ -13,6 +13,9 @@ const mostPercent = 104;
 /** What a good mash dissolves, and what a poor one leaves, % (common practice). */
 const poorConversion = 85;
 
+/** Nothing of the bill is mashed: what is planned for a mash has nothing to work on. */
+export const noMaltMashed = 'SUMIF(malt_handling,"mash",malt_mass)=0';
+
 const restRules = (units: Chosen["units"], words: UnitWords): Rule[] =>
   furtherRests.flatMap((rest, index): Rule[] => {
     const { name, from, water } = rest;
@@ -51,6 +54,12 @@ export const mashRunOffLine = ({ units }: Chosen, words: UnitWords): CheckLine =
   label: "Checks",
   weight: "look",
   steps: [
+    rule(
+      "no-malt",
+      `AND(${noMaltMashed},OR(${restNames.map((name) => `N(${name}_rest)>0`).join(",")}))`,
+      "There are rests, but no malt to mash:",
+      "type the malt with its mass in section 3 (mash), or empty the rests.",
+    ),
     rule("altitude", "ISERROR(boils_at)", "What lifts the mash cannot be calculated:", "look at the altitude."),
     ...restRules(units, words),
     rule(

@@ -47,7 +47,7 @@ export const starterLine = (_: Chosen, words: UnitWords): CheckLine => ({
     rule(
       "more-packs-than-in-hand",
       'IF(packs_in_hand="",FALSE,N(starter_packs)>packs_in_hand)',
-      '"The starter takes "&starter_packs&" packs, in hand are "&packs_in_hand&"."',
+      '"The starter takes "&starter_packs&IF(starter_packs=1," pack"," packs")&"; in hand: "&packs_in_hand&"."',
     ),
     rule(
       "too-late",

@@ -3,6 +3,7 @@ import type { UnitWords } from "../../unit-words";
 import { rule, type CheckLine, type Rule } from "../rule";
 import { unusable, unusableIn } from "../words";
 import type { Chosen } from "./chosen";
+import { noMaltMashed } from "./mash";
 
 /** Beyond these a brewer tastes it, mg/L (common practice; from memory): magnesium bitter and laxative, sodium and chloride salty, sulfate harsh. */
 const most: readonly (readonly [ion: string, row: number, mgPerL: number])[] = [
@@ -22,6 +23,12 @@ const [lowestPh, highestPh, scatter] = [5.1, 5.8, 0.25] as const;
 const mashRules: readonly Rule[] = [
   ...unusable("mash_acid_amount", "Acid or base into the mash"),
   ...unusable("mash_measured", "Measured pH"),
+  rule(
+    "no-malt",
+    `AND(${noMaltMashed},OR(N(mash_acid_amount)>0,AND(salts_into="the mash water",SUM(INDEX(salt_bill,0,2))>0)))`,
+    "Salts or acid are for the mash, but no malt is mashed:",
+    "type the malt with its mass in section 3 (mash), or salt all the water.",
+  ),
   rule(
     "ph-unknown",
     "OR(ISERROR(mash_ph),ISERROR(mash_correction))",

@@ -22,6 +22,10 @@ const goesInto = (hasParts: boolean) => {
     carbonation: either("carbonation", ofFirst("parts_carbonation")),
     temperature: either("keg_temperature", ofFirst("parts_place")),
     isKeg: either('into="keg"', "parts_for_kegs>0"),
+    /** Which keg is meant, where several parts go into one: a formula's tail for a unit. */
+    whose: hasParts
+      ? `&IF(COUNTIF(parts_into,"keg")>1,"; for “"&IF(INDEX(wort_parts,1,MATCH("keg",parts_into,0))="","part "&MATCH("keg",parts_into,0),INDEX(wort_parts,1,MATCH("keg",parts_into,0)))&"” only","")`
+      : "",
   };
 };
 
@@ -53,7 +57,7 @@ export const kegLine: Block = {
               `GYLE.PACK.SPUND(fg,fg_expected,${keg.carbonation},ferment_to,keg_plate,,altitude,units)`,
             ),
             format: "gravity",
-            unit: "to carbonate itself, under a relief valve",
+            unit: `="under a relief valve, to carbonate itself"${keg.whose}`,
             name: "spund_at",
             note: "Only in a vessel made for pressure, with its plate's pressure typed here and a relief valve that works. The warmest of the fermentation counts.",
           },
@@ -67,7 +71,7 @@ export const kegLine: Block = {
               `GYLE.PACK.LINE(GYLE.PACK.PRESSURE(${keg.carbonation},${keg.temperature},units,altitude),line_height,line_diameter,line_flow,units)`,
             ),
             format: "one",
-            unit: `="${quantity("length").unit[units]}"&IF(${keg.isKeg},""," once section 8 says keg")`,
+            unit: `="${quantity("length").unit[units]}"&IF(${keg.isKeg},""," once section 8 says keg")${keg.whose}`,
             name: "line_length",
             style: "keyResult",
           },

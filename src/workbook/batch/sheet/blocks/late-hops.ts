@@ -2,6 +2,7 @@ import { utilisationModels } from "../../../../core/hops/utilisation";
 import { linesPoints } from "../../../grid/plan/sheet-builder";
 import type { UnitSystem } from "../../../../functions/quantities";
 import { fieldRows, type Field } from "../fields";
+import { furtherClock } from "../clock-lines";
 import { bitternessFormula } from "../hops";
 import type { Block } from "./block";
 
@@ -87,6 +88,7 @@ export const lateHops: Block = {
     b.put("A", '=IF(COUNT(dry_effect)=0,"",INDEX(dry_effect,3,2))', { style: "message", format: "text", mergeTo: "I" });
     b.height(linesPoints(2));
     b.row += 1;
+    furtherClock(b);
     b.gap();
   },
 };

@@ -15,6 +15,10 @@ const minutesAt100 = (minutes: string, celsius: string): string =>
   celsius === "100" ? minutes : `${minutes}*EXP(-${num(isoMaking.kelvin)}/(${celsius}+273.15)+${num(isoMaking.kelvin)}/373.15)`;
 const strength = (gravity: string): string => `${num(tinsethTerms.factor)}*${num(tinsethTerms.base)}^(${gravity}-1)`;
 
+/** What a share of the alpha acid that has become iso-alpha acid is worth: an hour at 100 °C as Tinseth's. */
+export const utilisationOfIso = (gravity: string): string =>
+  `${strength(gravity)}/${num(tinsethTerms.divisor)}*(1-EXP(-${num(60 * tinsethTerms.perMinute)}))/${isoShare("60", "100")}`;
+
 /** The utilisation in one factor that depends on the minutes and one that does not. */
 export function utilisation(x: PlainArguments, minutes: string, boils = x.core("boilsAt")): { each: string; all: string } {
   const gravity = x.core("gravity");
@@ -28,7 +32,7 @@ export function utilisation(x: PlainArguments, minutes: string, boils = x.core("
     all: x.choice("model", {
       tinseth: `${strength(gravity)}/${num(tinsethTerms.divisor)}`,
       rager: `0.01/(1+MAX(0,(${gravity}-${num(ragerTerms.from)})/${num(ragerTerms.over)}))`,
-      kinetic: `${strength(gravity)}/${num(tinsethTerms.divisor)}*(1-EXP(-${num(60 * tinsethTerms.perMinute)}))/${isoShare("60", "100")}`,
+      kinetic: utilisationOfIso(gravity),
     }),
   };
 }

@@ -4,6 +4,7 @@ import { agedBy, hopPackages, packageFactors } from "../../../../core/hops/stora
 import { dryHopCaution } from "../../../../functions/hops/dry";
 import { atom, num, product, quote } from "./formula-parts";
 import { bitternessOfAll, bitternessOfEach } from "./hops-bitterness";
+import { stand } from "./hops-stand";
 import { utilisation } from "./hops-utilisation";
 import type { PlainArguments } from "./plain-arguments";
 import { NoPlainForm } from "./no-plain-form";
@@ -62,7 +63,7 @@ export const hopsForms = {
   },
   "HOPS.WEIGH": weigh,
   "HOPS.DRY": dry,
-  "HOPS.STAND": { value: "it follows the cooling wort step by step" },
+  "HOPS.STAND": stand,
   "HOPS.SWAP": { sum: (x) => `${x.core("mass")}*${x.core("alpha")}/${x.core("newAlpha")}` },
   "HOPS.AGED": {
     sum: (x) =>

@@ -185,11 +185,11 @@ describe("a part that may not be filled so", () => {
         return String(sheet.at(row, column + 1));
       });
     };
-    expect(lined(bottles, keg)).toEqual(["m", "under a relief valve, to carbonate itself"]);
+    expect(lined(bottles, keg)).toEqual(["m", "with a relief valve, for its own gas"]);
     expect(lined({ ...keg, name: "" }, { ...keg, name: "Second", volume: 9.9 })).toEqual([
-      "m; for “part 1” only",
-      "under a relief valve, to carbonate itself; for “part 1” only",
+      "m; for part 1 only",
+      "with a relief valve, for its own gas; for part 1 only",
     ]);
-    expect(lined(bottles, { ...keg, volume: 5, name: "Strong" }, { ...keg, volume: 5 })[0]).toBe("m; for “Strong” only");
+    expect(lined(bottles, { ...keg, volume: 5, name: "Strong" }, { ...keg, volume: 5 })[0]).toBe("m; for part 2 only");
   });
 });

@@ -21,6 +21,7 @@ export function furtherClock(b: BatchBuilder): void {
   b.row += 1;
   for (let index = 0; index < furtherLines; index += 1) {
     clockRow(b, b.row, after + index);
+    b.put("F", "", { style: "result", format: "text" }, b.row);
     b.row += 1;
   }
 }

@@ -23,9 +23,7 @@ const goesInto = (hasParts: boolean) => {
     temperature: either("keg_temperature", ofFirst("parts_place")),
     isKeg: either('into="keg"', "parts_for_kegs>0"),
     /** Which keg is meant, where several parts go into one: a formula's tail for a unit. */
-    whose: hasParts
-      ? `&IF(COUNTIF(parts_into,"keg")>1,"; for “"&IF(INDEX(wort_parts,1,MATCH("keg",parts_into,0))="","part "&MATCH("keg",parts_into,0),INDEX(wort_parts,1,MATCH("keg",parts_into,0)))&"” only","")`
-      : "",
+    whose: hasParts ? `&IF(COUNTIF(parts_into,"keg")>1,"; for part "&MATCH("keg",parts_into,0)&" only","")` : "",
   };
 };
 
@@ -57,7 +55,7 @@ export const kegLine: Block = {
               `GYLE.PACK.SPUND(fg,fg_expected,${keg.carbonation},ferment_to,keg_plate,,altitude,units)`,
             ),
             format: "gravity",
-            unit: `="under a relief valve, to carbonate itself"${keg.whose}`,
+            unit: `="with a relief valve, for its own gas"${keg.whose}`,
             name: "spund_at",
             note: "Only in a vessel made for pressure, with its plate's pressure typed here and a relief valve that works. The warmest of the fermentation counts.",
           },

@@ -2,6 +2,26 @@
 import officeAddins from "eslint-plugin-office-addins";
 import tseslint from "typescript-eslint";
 
+/** Text of a workbook or a file is text on a page, and never code. */
+const textIsText = [
+  {
+    selector:
+      "MemberExpression[property.name=/^(innerHTML|outerHTML|insertAdjacentHTML|setHTMLUnsafe|createContextualFragment|srcdoc|writeln)$/]",
+    message: "A page takes text as text: textContent, or an element.",
+  },
+  {
+    selector: "JSXAttribute[name.name=/^(dangerouslySetInnerHTML|innerHTML|srcdoc)$/i]",
+    message: "A page takes text as text: children.",
+  },
+  { selector: "Property[key.name='dangerouslySetInnerHTML']", message: "A page takes text as text: children." },
+  {
+    selector: "CallExpression[callee.object.name='document'][callee.property.name='write']",
+    message: "A page takes text as text: textContent, or an element.",
+  },
+];
+
+const waits = "Excel.run({ delayForCellEdit: true }, …): Excel refuses what comes while a cell is edited.";
+
 export default tseslint.config(
   { ignores: ["dist/", "node_modules/", ".cache/", "coverage/"] },
   ...tseslint.configs.recommended,
@@ -49,21 +69,24 @@ export default tseslint.config(
       "no-eval": "error",
       "no-new-func": "error",
       "no-script-url": "error",
+      "no-restricted-syntax": ["error", ...textIsText],
+    },
+  },
+  {
+    // Where somebody may be typing in a cell, Excel refuses work that does not wait for the end of it.
+    files: ["src/{addin,pane,workbook}/**/*.{ts,tsx}", "src/bench/page/**/*.{ts,tsx}"],
+    rules: {
       "no-restricted-syntax": [
         "error",
+        ...textIsText,
+        {
+          selector: "CallExpression[callee.object.name='Excel'][callee.property.name='run'][arguments.0.type!='ObjectExpression']",
+          message: waits,
+        },
         {
           selector:
-            "MemberExpression[property.name=/^(innerHTML|outerHTML|insertAdjacentHTML|setHTMLUnsafe|createContextualFragment|srcdoc|writeln)$/]",
-          message: "A page takes text as text: textContent, or an element.",
-        },
-        {
-          selector: "JSXAttribute[name.name=/^(dangerouslySetInnerHTML|innerHTML|srcdoc)$/i]",
-          message: "A page takes text as text: children.",
-        },
-        { selector: "Property[key.name='dangerouslySetInnerHTML']", message: "A page takes text as text: children." },
-        {
-          selector: "CallExpression[callee.object.name='document'][callee.property.name='write']",
-          message: "A page takes text as text: textContent, or an element.",
+            "CallExpression[callee.object.name='Excel'][callee.property.name='run'] > ObjectExpression:first-child:not(:has(Property[key.name='delayForCellEdit'][value.value=true]))",
+          message: waits,
         },
       ],
     },

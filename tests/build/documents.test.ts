@@ -3,7 +3,10 @@ import { existsSync, readFileSync } from "node:fs";
 import path from "node:path";
 import { describe, expect, it } from "vitest";
 import { trials } from "../../src/build/guide/try-in-excel";
+import { indexPage } from "../../src/build/help/index-page";
 import { root } from "../../src/build/run.mjs";
+import { installPage } from "../../src/build/site/install-page";
+import { registry } from "../../src/functions/registry";
 import { screens } from "../../src/pane/screens";
 
 const read = (file: string): string => readFileSync(path.join(root, file), "utf8");
@@ -56,11 +59,31 @@ describe("the README", () => {
   });
 });
 
+describe("where the decimal sign is a comma", () => {
+  it.each([
+    ["README", () => read("README.md")],
+    ["install page", () => installPage("https://club.example/gylebook/")],
+    ["list of functions", () => indexPage(registry)],
+  ])("the %s says in a line how to type there", (_name, page) => {
+    const said = page()
+      .split(/\n|<\/(?:p|li)>/)
+      .filter((line) => /decimal (comma|sign)/.test(line) && /=GYLE\.BEER\.ABV\(1,0\d+; 1,0\d+\)/.test(line));
+    expect(said).toHaveLength(1);
+  });
+});
+
 describe("the list for somebody with Excel", () => {
   it("takes half an hour, what would hurt most first; the rest comes after it", () => {
     const minutes = trials.map((trial) => trial.minutes ?? 0);
     expect(minutes.reduce((sum, one) => sum + one, 0)).toBe(30);
     expect(minutes.findLastIndex((one) => one > 0)).toBeLessThan(minutes.indexOf(0));
+  });
+
+  it("says of each step what should be seen", () => {
+    for (const { title, steps, see } of trials) {
+      expect(steps.length, title).toBeGreaterThan(0);
+      expect(see.split(" ").length, title).toBeGreaterThan(4);
+    }
   });
 
   it("speaks of places of the pane that are there", () => {

@@ -106,6 +106,19 @@ describe("our sources", () => {
     linterStarts,
   );
 
+  // Only a linter sees all calls: on the bench hardly anybody is found typing at the wrong moment.
+  it.each([
+    ["Excel.run(async (context) => context.sync());", true],
+    ["Excel.run({ mergeUndoGroup: true }, async (context) => context.sync());", true],
+    ["Excel.run({ delayForCellEdit: true }, async (context) => context.sync());", false],
+  ])(
+    "wait for somebody who is typing in a cell: the linter looks at %s",
+    async (code, isRefused) => {
+      expect((await messages(`void ${code}`)).includes("no-restricted-syntax")).toBe(isRefused);
+    },
+    linterStarts,
+  );
+
   it("make no exception from that, but for the headless bench, which runs our own functions.js in Node", () => {
     expect(sources.length).toBeGreaterThan(200);
     const exceptions = sources
@@ -144,6 +157,13 @@ describe("what is asked for", () => {
       ["install.html", policies.reading],
     ] as const)
       expect(read(file)).toContain(`<meta http-equiv="Content-Security-Policy" content="${policy}">`);
+    // office.js asks in a frame beside itself whether the page around the pane may be trusted; on the bench it is not there.
+    const frames = (policy: string) => /frame-src ([^;]*)/.exec(policy)?.[1];
+    expect([policies.pane, policies.benchPane, policies.reading].map(frames)).toEqual([
+      "https://appsforoffice.microsoft.com",
+      undefined,
+      undefined,
+    ]);
     for (const policy of Object.values(policies)) expect(policy).not.toMatch(/unsafe-eval|script-src[^;]*unsafe|\*/);
   });
 });

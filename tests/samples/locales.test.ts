@@ -1,10 +1,13 @@
 import { beforeAll, describe, expect, it } from "vitest";
-import { saveWorkbook, valuesOnlyCopy } from "../../src/excel-stand-in/xlsx";
+import { openWorkbook, saveWorkbook, valuesOnlyCopy } from "../../src/excel-stand-in/xlsx";
 import { makeWorkbook } from "../../src/build/make-sample";
 import { addSeasonSheets, seasonBatches } from "../../src/build/sample-season";
 import type { BatchContents } from "../../src/workbook/batch/contents";
 import { firstExtractBatch } from "../../src/workbook/batch/example-batch";
 import { handOut } from "../../src/workbook/sheets/handout/hand-out";
+import { insertUnpluggedHandOut } from "../../src/workbook/sheets/handout/unplugged-hand-out";
+import { openUnpluggedHandOut } from "../../src/workbook/sheets/handout/unplugged-workbook";
+import { keepLog } from "../../src/workbook/exchange/readings-file/write-readings";
 import { unpluggedCopies } from "../../src/workbook/exchange/unplug";
 import { insertClub } from "../../src/workbook/sheets/club/add-to-club";
 import { beersOfClub, insertScoreSheets, insertTasting } from "../../src/workbook/sheets/club/blind-tasting";
@@ -21,8 +24,25 @@ const patience = 900_000;
 /** In both methods, both units, with all blocks. */
 const unplugged = ["Example", "In gallons", "Blocks metric", "US extract"];
 
-let home: Map<string, string[][]>;
-let bytes: Uint8Array;
+/** Slips of the hand that the sheet tells by a limit between two whole numbers, and what it says of them. */
+const slips = ["A reading is no specific gravity.", "A reading of about 1 °P looks like specific gravity:", "An alpha acid below 0.3 %?"];
+const [gravityAsPlato, platoAsGravity] = [
+  { reading: 1.012, scale: "P" },
+  { reading: 12.4, scale: "SG" },
+] as const;
+const withSlip = (of: BatchContents, sheetName: string, slip: Partial<BatchContents["readings"][number]>): BatchContents => ({
+  ...of,
+  id: sheetName,
+  sheetName,
+  hops: of.hops.map((hop) => ({ ...hop, alphaPercent: 0.05 })),
+  readings: of.readings.map((reading, index) => (index === 0 ? { ...reading, ...slip } : reading)),
+});
+
+/** A workbook, and the hand-out that is a file of its own. */
+const files = ["workbook", "hand-out"] as const;
+type File = (typeof files)[number];
+const bytes = {} as Record<File, Uint8Array>;
+const home = {} as Record<File, Map<string, string[][]>>;
 
 /**
  * Every kind of sheet in one workbook: batches with what our functions answer in their cells, and as unplugged copies; all other
@@ -43,7 +63,10 @@ beforeAll(async () => {
   });
   const made = await makeWorkbook(
     await loadHeadlessBench(),
-    [extract, ...batches, ...blocks, inGallons(allGrain, "In gallons"), inGallons(extract, "US extract")],
+    [
+      ...[extract, ...batches, ...blocks, inGallons(allGrain, "In gallons"), inGallons(extract, "US extract")],
+      ...[withSlip(extract, "Slip", platoAsGravity), withSlip(extract, "Other slip", gravityAsPlato)],
+    ],
     async (context) => {
       await addSeasonSheets(context, batches);
       for (const kind of pageKinds) await insertPage(context, "Example", kind);
@@ -55,12 +78,27 @@ beforeAll(async () => {
       const club = await clubSheet(context, "Club");
       await insertTasting(context, { sheetName: "Tasting", club, beers: beersOfClub(club), tasters: ["Ann", "Bert"] });
       await insertScoreSheets(context, "Tasting");
+      const log = Array.from({ length: 30 }, (_, line) => ({
+        line,
+        when: 46272.3 + line / 4,
+        gravity: 1.048 - line / 1000,
+        temperatureC: 18.5,
+      }));
+      await keepLog(context, "Example", [], "us", log);
       await unpluggedCopies(context, unplugged, { prices: true, standalone: false });
+      const blank = (name: string, units: "metric" | "us") =>
+        handOut(extract, { volume: 10.5, units, prices: true, name, brewedOn: 46400 });
+      await insertUnpluggedHandOut(context, blank("Hand-out", "us"));
+      await openUnpluggedHandOut(context, blank("For the club", "metric"), (base64) =>
+        Promise.resolve((bytes["hand-out"] = new Uint8Array(Buffer.from(base64, "base64")))),
+      );
     },
   );
-  bytes = await saveWorkbook(valuesOnlyCopy(made.snapshot, made.computed), {}, undefined, {});
+  bytes.workbook = await saveWorkbook(valuesOnlyCopy(made.snapshot, made.computed), {}, undefined, {});
   made.bench.dispose();
-  home = shownInLocale(bytes, "en-US");
+  const { snapshot } = await openWorkbook(bytes["hand-out"], {});
+  bytes["hand-out"] = await saveWorkbook(snapshot, {}, undefined, {});
+  for (const file of files) home[file] = shownInLocale(bytes[file], "en-US");
 }, patience);
 
 /** Days and times look as the country writes them; that is what the cells are for. */
@@ -78,29 +116,41 @@ const inEnglish = (text: string): string =>
 const unparted = (text: string): string =>
   (/^-?[\d,]+(\.\d+)?\s?%?$/.test(text) ? text.replaceAll(/[,\s]/g, "") : text).replaceAll(/(?<=\d),(?=\d)/gu, ".");
 
+const textsOf = (file: File): string[] => [...home[file].values()].flat(2);
+
 describe.skipIf(soffice === undefined)("a workbook calculated where the comma is the decimal sign", () => {
   it("holds every kind of sheet", () => {
-    expect([...home.keys()].sort()).toEqual(
+    expect([...home.workbook.keys()].sort()).toEqual(
       expect.arrayContaining(
         [
-          ["Season", "Kit", "Stores", "Club", "Class", "Tasting", "Scores Ann", "Scores Bert"],
+          ["Season", "Kit", "Stores", "Club", "Class", "Tasting", "Scores Ann", "Scores Bert", "Example log", "Hand-out"],
           pageKinds.map((kind) => `Example ${kind}`),
           unplugged.map((name) => `${name} unplugged`),
         ].flat(),
       ),
     );
-    const words = [...home.values()].flat(2).filter((text) => /[a-z]{3}.*\d/i.test(text));
-    expect(words.length).toBeGreaterThan(400);
-    const errors = [...home.values()].flat(2).filter((text) => /^(#[A-Z]+[!/?]|Err:)/.test(text));
-    expect(errors).toEqual([]);
+    expect([...home["hand-out"].keys()]).toEqual(["For the club"]);
   });
 
-  it.each(elsewhere)(
-    "says in %s what it says in en-US, but for the decimal sign",
-    (locale) => {
-      const there = shownInLocale(bytes, locale);
-      expect([...there.keys()].sort()).toEqual([...home.keys()].sort());
-      const different = [...home].flatMap(([name, rows]) =>
+  it.each([
+    ["workbook", 400],
+    ["hand-out", 30],
+  ] as const)("tells numbers in words, and shows no error: the %s", (file, atLeast) => {
+    expect(textsOf(file).filter((text) => /[a-z]{3}.*\d/i.test(text)).length).toBeGreaterThan(atLeast);
+    const usual = [...home[file]].filter(([name]) => !/slip$/i.test(name)).flatMap(([, rows]) => rows.flat());
+    expect(usual.filter((text) => /^(#[A-Z]+[!/?]|Err:)/.test(text))).toEqual([]);
+  });
+
+  it("doubts slips that lie between two whole numbers", () => {
+    expect(slips.filter((words) => !textsOf("workbook").some((text) => text.startsWith(words)))).toEqual([]);
+  });
+
+  it.each(elsewhere.flatMap((locale) => files.map((file) => [file, locale] as const)))(
+    "says the same in the %s in %s as in en-US, but for the decimal sign",
+    (file, locale) => {
+      const there = shownInLocale(bytes[file], locale);
+      expect([...there.keys()].sort()).toEqual([...home[file].keys()].sort());
+      const different = [...home[file]].flatMap(([name, rows]) =>
         rows.flatMap((row, line) =>
           row.flatMap((text, column) => {
             const shown = there.get(name)?.[line]?.[column] ?? "";

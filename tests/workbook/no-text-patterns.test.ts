@@ -14,24 +14,18 @@ import { planRecipe } from "../../src/workbook/sheets/pages/recipe-plan";
 import { planShopping } from "../../src/workbook/sheets/pages/shopping-plan";
 import { filledBlocks } from "../support/filled-blocks";
 import { plannedSheet } from "../support/planned-sheet";
+import { regionalIn } from "../support/regional-formulas";
 import { planKit } from "../../src/workbook/sheets/kit/kit-plan";
 import type { SheetPlan } from "../../src/workbook/grid/plan/sheet-plan";
 import { planSeason } from "../../src/workbook/sheets/season/season-plan";
 import { planStores } from "../../src/workbook/sheets/stores/stores-plan";
 
-/**
- * TEXT(x,"0.0") follows the computer's regional settings: under a German locale the point parts thousands, and "yyyy" is no year
- * (seen in LibreOffice as de-DE: "Heat 11 L" for 11.4). Digits alone are read alike everywhere.
- */
-const patternsOf = (formula: string): string[] =>
-  [...formula.matchAll(/\bTEXT\((?:[^()"]|"[^"]*"|\((?:[^()]|\([^()]*\))*\))*?,\s*"([^"]*)"\)/g)].map(([, pattern = ""]) => pattern);
-const unsafe = (plan: SheetPlan): string[] =>
-  plan.cells.flatMap(({ address, content }) =>
-    typeof content === "string" && content.startsWith("=")
-      ? patternsOf(content)
-          .filter((pattern) => !/^[0#]+$/.test(pattern))
-          .map((pattern) => `${address}: TEXT with "${pattern}"`)
-      : [],
+const unsafe = ({ cells, highlights }: SheetPlan): string[] =>
+  [
+    ...cells.map(({ address, content }) => [address, content] as const),
+    ...highlights.map(({ range, formula }) => [range, formula] as const),
+  ].flatMap(([place, content]) =>
+    typeof content === "string" && content.startsWith("=") ? regionalIn(content).map((what) => `${place}: ${what}`) : [],
   );
 
 const blank = (units: "metric" | "us", method: "extract" | "all-grain") =>
@@ -85,6 +79,17 @@ describe("numbers in words", () => {
   });
 
   it("would be found", () => {
-    expect(patternsOf('="a "&TEXT(MAX(a,INDEX(b,1)),"0.0")&TEXT(x,"0")&TEXT(day,"yyyy-mm-dd")')).toEqual(["0.0", "0", "yyyy-mm-dd"]);
+    expect(regionalIn('="a "&TEXT(MAX(a,INDEX(b,MATCH(1,(c),0))),"0.0")&TEXT(x,"0")&TEXT(day,"yyyy-mm-dd")&TEXT(x,pattern)')).toEqual([
+      '"0.0"',
+      'TEXT with "0.0"',
+      'TEXT with "yyyy-mm-dd"',
+      "TEXT with pattern",
+    ]);
+    expect(regionalIn('=COUNTIFS(a,">=0.97",b,"<"&1.2,c,">0",d,"write 1.012")+"1.5"*1+VALUE(x)+("2026-12-01">x)')).toEqual([
+      '">=0.97"',
+      '"1.5"',
+      "VALUE",
+      '"2026-12-01"',
+    ]);
   });
 });

@@ -47,8 +47,9 @@ export const trials: readonly Trial[] = [
       "Type =GYLE.BEER.ABV(1,05;1,01) into a cell; select it, and open Help, Explain.",
       "Help, Functions, GYLE.BEER.ABV: type 1,05 and 1,01 into the fields of Put into a cell.",
       "Write the example batch in metric units, and read the lines of the brew day and the card.",
+      "In the first row of its readings type a day and 12,4; leave the scale at SG. Read the checks, then clear the row.",
     ],
-    see: "5,31; Explain and the form show the formula with semicolons and commas. No line tells of a volume without its decimals (“Heat 11 L” for 11,40), and no #VALUE! stands anywhere.",
+    see: "5,31; Explain and the form show the formula with semicolons and commas. No line tells of a volume without its decimals (“Heat 11 L” for 11,40), and no #VALUE! stands anywhere. The check “Course of the gravity” says that a reading is no specific gravity.",
   },
   {
     title: "A batch from the pane",
@@ -171,6 +172,15 @@ export const trials: readonly Trial[] = [
       "Press Enter in the cell.",
     ],
     see: "The pane waits, then writes; no error, nothing lost.",
+  },
+  {
+    title: "Another workbook in front",
+    where: "Windows and Mac",
+    steps: [
+      "With the pane at Brew, Brew day, open a second workbook and work in it for a minute, so that both windows can be seen.",
+      "Click into the first one again.",
+    ],
+    see: "The pane goes on showing the batch, at most with words that another workbook is in front; back in the first one it follows changes again.",
   },
   {
     title: "Something left behind",

@@ -53,6 +53,8 @@ const reading: NewReading = {
   note: "Worked out from a refractometer.",
 };
 const blank = handOut(sample, { name: "For the class", brewedOn: 46300, volume: 10, units: "metric", prices: false });
+/** Between the two readings of the batch: the second one moves down. */
+const earlier = logged.map((row, index) => ({ ...row, when: Number(sample.readings[1]!.when) - 0.9 + index / 10 }));
 const noted = (seen: NamedCells): number => Number(seen.block("happened")[4]?.[0]);
 
 export const operations: readonly Operation[] = [
@@ -128,6 +130,12 @@ export const operations: readonly Operation[] = [
     name: "readings from a file",
     from: "a batch",
     act: inserting("log", (context) => writeReadings(context, "Batch 1", logged, false)),
+    places: ["Batch 1"],
+  },
+  {
+    name: "readings from a file, before one that stands",
+    from: "a batch",
+    act: inserting("log", (context) => writeReadings(context, "Batch 1", earlier, false)),
     places: ["Batch 1"],
   },
   {
@@ -258,6 +266,7 @@ export const operations: readonly Operation[] = [
   },
   {
     name: "plugged in",
+    needsNotes: true,
     from: "unplugged",
     act: async () => {
       const told = await plugInFront(false);

@@ -28,6 +28,8 @@ export interface Operation {
   readonly isRefused?: true;
   /** Enters no function that was not there, or says itself which of them Excel does not know even now. */
   readonly isForAnyExcel?: true;
+  /** Refused where Excel has no notes for add-ins. */
+  readonly needsNotes?: true;
   /** What the bench does in its own way. */
   readonly overlooks?: RegExp;
   /** Takes a second or more each time: few of its faults are drawn, in turn. */

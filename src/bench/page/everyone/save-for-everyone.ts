@@ -24,7 +24,7 @@ export async function saveForEveryone(session: Session): Promise<void> {
       /* webpackChunkName: "new-workbook" */ "../../../workbook/exchange/unplug/new-workbook/new-workbook"
     );
     let bytes: Uint8Array<ArrayBuffer> | undefined;
-    const copies = await Excel.run((context) =>
+    const copies = await Excel.run({ delayForCellEdit: true }, (context) =>
       unpluggedWorkbook(context, names, { prices: false }, (file) => Promise.resolve((bytes = bytesOf(file))), {
         onProgress: ({ done, total, unit }) => showStatus(`making a copy for everyone: ${unit} ${Math.min(done + 1, total)} of ${total}`),
       }),

@@ -43,7 +43,7 @@ export function courseLine({ first, last }: ReadingRows): CheckLine {
       ),
       rule(
         "plato-as-gravity",
-        `COUNTIFS(${scales},"<>P",readings,">${gravityLimits.atMost}",readings,"<=40")>0`,
+        `COUNTIFS(${scales},"<>P",readings,">"&${gravityLimits.atMost},readings,"<=40")>0`,
         "A reading is no specific gravity.",
         "Degrees Plato want the scale P; of points, 12 are written 1.012.",
       ),
@@ -61,7 +61,7 @@ export function courseLine({ first, last }: ReadingRows): CheckLine {
       ),
       rule(
         "gravity-as-plato",
-        `COUNTIFS(${scales},"P",readings,">=0.97",readings,"<=${gravityLimits.atMost}")>0`,
+        `COUNTIFS(${scales},"P",readings,">="&0.97,readings,"<="&${gravityLimits.atMost})>0`,
         "A reading of about 1 °P looks like specific gravity:",
         "set its scale to SG.",
       ),

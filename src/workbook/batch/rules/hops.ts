@@ -34,7 +34,7 @@ export const hopsLine = (shares: string): CheckLine => ({
     ),
     rule(
       "alpha-share-of-one",
-      `COUNTIFS(hop_alpha,">0",hop_alpha,"<${packetAlphaPercent.least}")>0`,
+      `COUNTIFS(hop_alpha,">0",hop_alpha,"<"&${packetAlphaPercent.least})>0`,
       `"An alpha acid below ${packetAlphaPercent.least} %?"`,
       '"Type it as on the packet: 5 for 5 %, not 0.05."',
     ),

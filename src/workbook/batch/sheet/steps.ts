@@ -1,4 +1,5 @@
 import type { UnitSystem } from "../../../functions/quantities";
+import { monthsShort } from "../../grid/words/day-words";
 import type { Method, StepLine } from "../contents";
 import type { BlockKey } from "../fields/blocks";
 import { restNames } from "../fields/blocks/mash";
@@ -22,8 +23,8 @@ const heated: Record<UnitSystem, string> = { us: "176 °F", metric: "80 °C" };
 type Has = (key: BlockKey) => boolean;
 
 /** A day and its month, without a pattern that regional settings would change. */
-const dayAndMonth = (day: string): string =>
-  `DAY(${day})&" "&CHOOSE(MONTH(${day}),"Jan","Feb","Mar","Apr","May","Jun","Jul","Aug","Sep","Oct","Nov","Dec")`;
+export const dayAndMonth = (day: string): string =>
+  `DAY(${day})&" "&CHOOSE(MONTH(${day}),${monthsShort.map((month) => `"${month}"`).join(",")})`;
 
 const cleanFirst = (has: Has): StepLine => ({
   what: has("starter")

@@ -4,6 +4,7 @@ import { useDayGoing } from "./brew-day/day-going";
 import { OpenScreen } from "./parts/open-screen";
 import { places, screens, type Place, type Screen } from "./screens";
 import { firstScreen, rememberScreen } from "./first-screen";
+import { followFirstReadings } from "../workbook/brewing/fermentation/first-chart";
 import { reasonOf } from "../workbook/grid/words/host-words";
 
 const shownPlaces = places.filter((place) => screens.some((screen) => screen.place === place));
@@ -14,9 +15,16 @@ const firstOf = (place: Place): Screen | undefined => screens.find((screen) => s
 const followSheets = async (): Promise<void> =>
   (await import(/* webpackChunkName: "pane-season" */ "./season/follow-season")).followSeason();
 
+/** Readings get their chart with the first of them. Somebody may be typing at any time. */
+const followReadings = (): Promise<void> =>
+  followFirstReadings((work) => Excel.run({ delayForCellEdit: true }, work)).catch(() => undefined);
+
 /** The pane: its places in the job, and in each place its screens, one at a time. */
 export function Pane() {
-  useEffect(() => void followSheets(), []);
+  useEffect(() => {
+    void followSheets();
+    void followReadings();
+  }, []);
   const [screen, setScreen] = useState<Screen>();
   /** How often somebody has chosen a screen, the one that is open included. */
   const [moves, setMoves] = useState(0);

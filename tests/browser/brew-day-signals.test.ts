@@ -107,7 +107,7 @@ test("what comes due fills its card and, where it is wanted, sounds three tones,
   await pane.locator(".running").getByText("15:00").waitFor();
   expect((await signal(pane)).filled).toBe(false);
   await page.at("2026-09-05T10:15");
-  await pane.locator(".running .over").waitFor();
+  await pane.locator(".running.over").waitFor();
   await expect.poll(() => tones(pane)).toBe(6);
   await ticks(pane);
   expect(await tones(pane)).toBe(6);

@@ -385,7 +385,7 @@ const cases: readonly (readonly [what: string, which: Which, typed: Typed, label
     { beer_temperatures: 20 },
     "Temperature of the beer",
     "look",
-    /so cold the yeast may stop\. Is that °C\?$/,
+    /so cold that the yeast may stop\. Is that °C\?$/,
   ],
   ["beer too warm", "sample", { beer_temperatures: 90 }, "Temperature of the beer", "look", /too warm for this yeast/],
   ["beer's temperature in words", "sample", { beer_temperatures: "warm" }, "Temperature of the beer", "look", /is a text, not a number/],
@@ -408,6 +408,7 @@ const cases: readonly (readonly [what: string, which: Which, typed: Typed, label
   ],
   ["a reading dated before the brew day", "sample", { reading_times: 46260 }, course, "look", /before the brew day: is a date mistyped\?$/],
   ["readings out of order", "sample", { "reading_times+0,2": 46275.5 }, course, "look", /before the one above it: is a date mistyped\?/],
+  ["a reading typed twice", "sample", { "reading_times+0,2": 46276.7708333333 }, course, "look", /^Two readings at one moment/],
   [
     "a reading without its date",
     "sample",

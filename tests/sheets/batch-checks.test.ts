@@ -170,8 +170,8 @@ describe("where a check begins", () => {
   it("two degrees above what the yeast likes, or two below", async () => {
     const [low, high] = [whole.number("ferment_from"), whole.number("ferment_to")];
     for (const quiet of [high + 2, low - 2]) expect(await said(whole, { beer_temperatures: quiet })).toBe("");
-    expect(await said(whole, { beer_temperatures: high + 2.1 })).toMatch(/^look: It has been at \d+ °F: too warm/);
-    expect(await said(whole, { beer_temperatures: low - 2.1 })).toMatch(/^look: It has been at \d+ °F: so cold/);
+    expect(await said(whole, { beer_temperatures: high + 2.1 })).toMatch(/^look: At \d+ °F it is too warm/);
+    expect(await said(whole, { beer_temperatures: low - 2.1 })).toMatch(/^look: At \d+ °F it is so cold/);
   });
 
   it("where a kettle is less than a tenth larger than the hot wort, 4 % more than the cold; and where it is smaller", async () => {

@@ -137,7 +137,7 @@ async function look(danger: Danger) {
 
   // The recipe page.
   expect(bench.valueAt(pageName, `C${recipeRow("Will it hold?")}`), label).toBe(verdict);
-  expect(bench.valueAt(pageName, `F${recipeRow("Sugar for the batch")}`) ?? "", label).toBe(sugar);
+  expect(bench.valueAt(pageName, `F${recipeRow("Sugar, as planned")}`) ?? "", label).toBe(sugar);
   expect(bench.valueAt(pageName, `F${recipeRow("Keg pressure")}`) ?? "", label).toBe(onKeg);
 
   // The pane.

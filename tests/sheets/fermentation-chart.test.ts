@@ -1,9 +1,10 @@
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { afterAll, beforeAll, describe, expect, it, vi } from "vitest";
 import type { HeadlessBench } from "../../src/excel-stand-in/headless";
 import type { ChartRecord } from "../../src/excel-stand-in/excel/sheet-extras";
 import { firstExtractBatch } from "../../src/workbook/batch/example-batch";
 import { newBatch } from "../../src/workbook/batch/new-batch";
 import { planBatch } from "../../src/workbook/batch/sheet/plan";
+import { followFirstReadings } from "../../src/workbook/brewing/fermentation/first-chart";
 import { address, block } from "../../src/workbook/grid/plan/addresses";
 import { benchTimeout, insertOn, openBatchBench, type BatchSheet } from "../support/batch-bench";
 
@@ -12,6 +13,9 @@ beforeAll(async () => {
   bench = await openBatchBench();
 }, benchTimeout);
 afterAll(() => bench.dispose());
+
+const chartsOf = (sheetName: string): readonly ChartRecord[] =>
+  bench.chartsOf(bench.univerAPI.getActiveWorkbook()!.getSheetByName(sheetName)!.getSheetId());
 
 type Point = readonly [day: unknown, value: unknown];
 
@@ -124,21 +128,51 @@ describe("the chart of a log under way", () => {
     expect(curve.at(-1)).toBeCloseTo(sheet.number("fg"), 4);
   });
 
-  it("stands empty on an empty sheet, without errors", async () => {
-    sheet = await insertOn(
-      bench,
-      newBatch({
-        id: "empty",
-        sheetName: "Empty",
-        batchName: "Empty",
-        brewedOn: 46270,
-        volume: 20,
-        units: "metric",
-        topUp: 0,
-        method: "extract",
-      }),
-    );
+  it("is not there on an empty sheet, and comes with the first reading, whoever types it", async () => {
+    const empty = newBatch({
+      ...{ id: "empty", sheetName: "Empty", batchName: "Empty", brewedOn: 46270, volume: 20, units: "metric" },
+      ...{ topUp: 0, method: "extract" },
+    });
+    await followFirstReadings((work) => Excel.run(work));
+    sheet = await insertOn(bench, empty);
+    expect(chartsOf("Empty")).toEqual([]);
+    const type = (row: number, values: (string | number)[], from = "A") =>
+      Excel.run(async (context) => {
+        const area = block(sheet.rangeOf("reading_times"));
+        const [left, top] = [from.charCodeAt(0) - 64, area.from.row + row];
+        context.workbook.worksheets.getItem("Empty").getRange(`${address(top, left)}:${address(top, left + values.length - 1)}`).formulas =
+          [values];
+        await context.sync();
+      });
+    // A date alone is no reading yet; nor is a figure elsewhere.
+    await type(0, [46273.75]);
+    await sheet.set({ volume_reached: 19 });
+    await bench.calculate();
+    expect(chartsOf("Empty")).toEqual([]);
+    await type(0, [1.03], "B");
+    await vi.waitFor(() => expect(chartsOf("Empty")).toHaveLength(1), { timeout: 20_000 });
+    const [withOne] = planBatch({
+      ...empty,
+      readings: [{ when: 46273.75, reading: 1.03, scale: "SG", sampleTemperature: 20, beerTemperature: "" }],
+    }).charts;
+    expect(chartsOf("Empty")[0]).toMatchObject({
+      name: "Fermentation",
+      title: withOne!.title,
+      anchor: { startCell: withOne!.from, endCell: withOne!.to },
+    });
+    await type(0, ["SG", 20], "C");
+    await bench.calculate();
     expectDrawable(sheet);
-    expect(distinct(drawn(sheet, "Gravity read"))).toEqual([[sheet.number("pitched_at"), 1]]);
+    expect(distinct(drawn(sheet, "Gravity read"))).toHaveLength(2);
+
+    // Taken away by somebody, it stays away when the next reading comes.
+    await Excel.run(async (context) => {
+      context.workbook.worksheets.getItem("Empty").charts.getItem("Fermentation").delete();
+      await context.sync();
+    });
+    await type(1, [46275.75, 1.02]);
+    await bench.calculate();
+    await new Promise((resolve) => setTimeout(resolve, 300));
+    expect(chartsOf("Empty")).toEqual([]);
   });
 });

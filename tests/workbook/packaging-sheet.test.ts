@@ -48,6 +48,7 @@ function sheet(typed: Readonly<Record<string, string | number>> = {}, contents =
   };
   return {
     of: (name: string) => shown(cellNamed(plan, name)),
+    sugarUnit: String(shown(cellNamed(plan, "sugar_mass").replace("H", "I"))),
     alcohol: String(shown(cellNamed(plan, "abv_reached").replace("H", "I"))),
     state: shown(`B${row}`),
     line: String(shown(`C${row}`)),
@@ -85,6 +86,24 @@ describe("beer that stands a point above the gravity expected", () => {
     expect(rests.of("next_step")).toMatch(/^At rest, but above the gravity expected: wait/);
     expect(rests.of("pressure_verdict")).toContain("Do not bottle");
     expect(rests.of("sugar_mass")).toBe("");
+  });
+});
+
+describe("the sugar before the readings agree", () => {
+  const beside = ({ sugarUnit }: ReturnType<typeof sheet>): string => sugarUnit;
+  it("is called the plan's, not to be weighed, and gets its use only once they are steady", () => {
+    const fresh = sheet({}, { ...brewed, readings: [] });
+    // Two readings within hours, then a day apart but still falling: neither is an end.
+    const soon = sheet({}, { ...brewed, readings: brewed.readings.slice(0, 2) });
+    for (const waiting of [fresh, soon]) {
+      expect(waiting.of("verdict")).not.toBe("steady");
+      expect(Number(waiting.of("sugar_mass"))).toBeGreaterThan(3);
+      expect(beside(waiting)).toBe("oz, the plan's: weigh none until readings agree");
+    }
+    const steady = sheet();
+    expect(steady.of("verdict")).toBe("steady");
+    expect(beside(steady)).toMatch(/^oz for \d\.\d\d gal; boil in two cups of water$/);
+    expect(beside(sheet({ warmest_beer: "" }))).toBe("oz");
   });
 });
 

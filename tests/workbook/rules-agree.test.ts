@@ -312,6 +312,34 @@ describe("faults that there were", () => {
     }
   });
 
+  it("two readings at one moment are asked about in the pane, printed, and found by Check; a minute apart they are not", () => {
+    const base = firstExtractBatch();
+    const reading = (minutes: number): NewReading => ({
+      ...{ when: base.brewedOn + 6 + minutes / 1440, reading: 1.02, scale: "SG", sampleTemperature: 60 },
+      ...{ gravity: 1.02, beerTemperature: 66 },
+    });
+    const log = (...minutes: number[]): BatchContents => ({
+      ...base,
+      wort: { collected: "", reading: 1.052, scale: "SG", sampleTemperature: 60, volume: 5 },
+      readings: minutes.map((one) => {
+        const { gravity: _, ...line } = reading(one);
+        return line;
+      }),
+    });
+    for (const [apart, same] of [
+      [0, true],
+      [1, false],
+    ] as const) {
+      const after = paperSheet(log(0, apart));
+      const says = [
+        speaking(after).some(({ words }) => words.startsWith("Two readings at one moment")),
+        readingDoubts(paperSheet(log(0)), reading(apart), 46400).some((words) => words.startsWith("Two readings at one moment")),
+        (saidOf(after) ?? []).some(({ rule }) => rule === "course.same-moment"),
+      ];
+      expect(says).toEqual([same, same, same]);
+    }
+  });
+
   it("water to grain typed as a text is told by every line beside which an error stands", () => {
     const sheet = paperSheet(allGrain(), { mash_thickness: "2,8" });
     expect(String(sheet.value("sparge_water"))).toMatch(/^#/);

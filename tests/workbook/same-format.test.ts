@@ -1,4 +1,13 @@
+import { readdirSync, readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import { axisText } from "../../src/bench/page/charts/scales";
+import { momentField } from "../../src/pane/fields/moments";
+import { batchDates, datedBatch } from "../../src/workbook/brewing/calendar/batch-dates";
+import { calendarFile } from "../../src/workbook/brewing/calendar/calendar-file";
+import { dayAndMonth } from "../../src/workbook/batch/sheet/steps";
+import { numberFormats } from "../../src/workbook/grid/plan/styles";
+import { isoDay } from "../../src/workbook/grid/words/day-number";
+import { dayShort, dayShown, momentShown } from "../../src/workbook/grid/words/day-words";
 import type { BatchContents } from "../../src/workbook/batch/contents";
 import { exampleBatch, firstExtractBatch } from "../../src/workbook/batch/example-batch";
 import { planBatch } from "../../src/workbook/batch/sheet/plan";
@@ -90,5 +99,60 @@ describe.each(batches)("the figures of a batch (%s)", (_, batch) => {
     const found = comparisons("season", cells, formatAt);
     expect(found.length).toBeGreaterThan(10);
     expect(other(found)).toEqual([]);
+  });
+});
+
+describe("a day", () => {
+  /** Every month, a single and a double figure, both ends of a year, a leap day. By the calendar itself, not by our own day numbers. */
+  const days = [
+    ...Array.from({ length: 12 }, (_, month) => [2026, month + 1, 5] as const),
+    [2026, 12, 31],
+    [2027, 1, 1],
+    [2028, 2, 29],
+  ] as const;
+  const numbered = days.map(([year, month, day]) => ({
+    iso: `${year}-${String(month).padStart(2, "0")}-${String(day).padStart(2, "0")}`,
+    // 1 January 1970 is day 25569 of Excel's calendar (ECMA-376, part 1, 18.17.4.1).
+    number: 25569 + Date.UTC(year, month - 1, day) / 86_400_000,
+    words: `${day} ${["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sept", "Oct", "Nov", "Dec"][month - 1]}`,
+  }));
+  const onSheet = (formula: (day: string) => string, number: number): unknown =>
+    paperSheet({ ...firstExtractBatch(), sheetName: "Same" }, { brewed_on: number, notes: `=${formula("brewed_on")}` }).value("notes");
+
+  it.each(numbered)("$iso is one and the same on the sheet, in the pane and on a chart", ({ iso, number, words }) => {
+    expect(isoDay(number)).toBe(iso);
+    expect(axisText(numberFormats.date)(number)).toBe(iso);
+    expect(axisText(numberFormats.monthDay)(number)).toBe(iso.slice(5));
+    expect(onSheet(dayAndMonth, number)).toBe(words);
+    expect([dayShort(number), dayShown(number).replace(/^\w+ /, ""), momentShown(number + 0.75).replace(/^\w+ /, "")]).toEqual([
+      words,
+      words,
+      `${words}, 18:00`,
+    ]);
+    expect(momentField(number + 0.75)).toBe(`${iso}T18:00`);
+  });
+
+  it("in a cell has the sheets' own format, never one that the computer's settings would choose", () => {
+    for (const format of datesAndTimes) expect(numberFormats[format!]).toMatch(/^(yyyy-)?(mm-dd)?( ?hh:mm)?$/);
+  });
+
+  it("in the calendar's file is the day that its list says", () => {
+    const packaging = { ...firstExtractBatch().packaging, packagedOn: "" } as const;
+    const batch = datedBatch(paperSheet({ ...firstExtractBatch(), sheetName: "Same", readings: [], packaging }));
+    const dates = batchDates(batch);
+    expect(dates.length).toBeGreaterThan(3);
+    const file = calendarFile(batch, dates, new Date(Date.UTC(2026, 8, 1)));
+    for (const { day } of dates) expect(file).toMatch(new RegExp(`^DTSTART[^:]*:${isoDay(day).replaceAll("-", "")}`, "m"));
+  });
+
+  it("is put into words in one place: nobody else asks the computer how its country writes one", () => {
+    const root = new URL("../../src/", import.meta.url).pathname;
+    const asked = readdirSync(root, { recursive: true, encoding: "utf8" }).filter(
+      (name) =>
+        /\.tsx?$/.test(name) &&
+        name !== "workbook/grid/words/day-words.ts" &&
+        /toLocale(Date|Time)?String|DateTimeFormat|to(Date|UTC|Time)String\(/.test(readFileSync(`${root}${name}`, "utf8")),
+    );
+    expect(asked).toEqual([]);
   });
 });

@@ -1,3 +1,5 @@
+import { dayNumberAt } from "../../workbook/brewing/companion/wall-clock";
+import { momentShown } from "../../workbook/grid/words/day-words";
 import { openSample } from "./files/commands";
 import { sampleName } from "./files/sample";
 import { download } from "./files/download";
@@ -51,7 +53,10 @@ async function openNewest(session: Session, states: Kept["states"], damages: Dam
 }
 
 function reportDamage(damages: readonly Damage[], opened: Date | undefined): void {
-  const instead = opened === undefined ? "A fresh workbook is open instead." : `The state from ${opened.toLocaleString()} is open instead.`;
+  const instead =
+    opened === undefined
+      ? "A fresh workbook is open instead."
+      : `The state from ${momentShown(dayNumberAt(opened.getTime()))} is open instead.`;
   showNotice({
     kind: "warning",
     text: `The work kept in this browser was damaged (${damages.map(({ reason }) => reason).join("; ")}). ${instead} What was damaged is set aside.`,

@@ -93,21 +93,21 @@ const season: GuidePage = {
       paragraphs: [
         "The sheet follows the job: card, water, malt, hops, yeast, the brew day by the clock, readings, packaging, tasting, checks. What you type and what is computed are told apart by more than colour. The last section says in words what looks wrong or unsafe.",
         "Minutes left says how long before the end of the boil a hop goes in. Instead it may say <em>first wort</em> (in the kettle before the boil), <em>stand</em> (in hot wort after the boil) or <em>dry</em> (in the cold beer); the stand's temperature and minutes are typed on the right of the hops, in column L. The sanitiser's dose stays blank until you have typed what its label says.",
-        "On brew day, write the time at which each step really happened beside the planned one. Afterwards type each reading with its day; the card then says whether the beer is still working, and never calls it steady too early.",
+        "On brew day, write the time at which each step really happened beside the planned one. Afterwards type each reading with its day; the card then says whether the beer is still working, and never calls it steady too early. While the pane is open, the first reading brings its chart.",
       ],
       picture: "batch-sheet",
     },
     {
       title: "From kettle to first taste",
       paragraphs: [
-        "The pane's places follow the job. <em>Brew</em> shows the step that is due, large, with its caution and why; its button says <em>Start</em> where the time at which it begins is noted, or <em>Done</em> in the boil and at the end, and writes the real time into the sheet; a step that asks for a volume, a gravity or a temperature takes them on its card. <em>Ferment</em> takes a reading, corrects it for temperature before it is written, draws the curve, and makes a calendar file. <em>Package</em> tells the sugar and whether the glass will take the pressure, and says no where it will not.",
+        "The pane's places follow the job. <em>Brew</em> shows the step that is due, large, with its caution and why; its button says <em>Start</em> where the time at which it begins is noted, or <em>Done</em> in the boil and at the end, and writes the real time into the sheet; a step that asks for a volume, a gravity or a temperature takes them on its card, and before the yeast goes in it asks how warm the wort is. <em>Ferment</em> takes a reading, corrects it for temperature before it is written, draws the curve, and makes a calendar file. <em>Package</em> tells the sugar and whether the glass will take the pressure, and says no where it will not.",
         "Nothing lives in the pane alone: what it writes stands in the sheet, and what you type into the sheet the pane shows.",
       ],
     },
     {
       title: "Bottling, step by step",
       paragraphs: [
-        "<em>Package, Packaging</em> and section 8 of the sheet say how much sugar, and whether the bottles hold the pressure; where they say no, do not bottle. The yeast ferments this sugar in the closed bottle, and what it makes is the gas of the beer.",
+        "<em>Package, Packaging</em> and section 8 of the sheet say how much sugar, and whether the bottles hold the pressure; where they say no, do not bottle. Until two readings a day apart agree, that sugar is only the plan's: none is weighed yet. The yeast ferments this sugar in the closed bottle, and what it makes is the gas of the beer.",
         meanings("rack", "priming"),
       ],
       steps: bottlingSteps().map(escapeHtml),

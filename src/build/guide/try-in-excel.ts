@@ -105,7 +105,7 @@ export const trials: readonly Trial[] = [
     title: "Readings and chart",
     minutes: 1,
     steps: ["On Footbridge type three readings into the readings table: day, gravity, temperature."],
-    see: "Corrected gravity and attenuation beside each; the verdict on the card changes; the chart shows the points, the fitted curve between two dashed lines, and the temperature against an axis of its own at the right.",
+    see: "Corrected gravity and attenuation beside each; the verdict on the card changes; with the first reading, while the pane is open, the chart comes, and shows the points, the fitted curve between two dashed lines, and the temperature against an axis of its own at the right.",
   },
   {
     title: "Excel of a volume licence",

@@ -54,7 +54,7 @@ export const limitBasis = " (common practice, from memory)";
 /** Beer below the gravity expected shows that the expectation was wrong; where it ends nobody knows then. */
 export const passedWords =
   " What fermentation may still add is not known: the beer is below the gravity expected. Bottle only when two readings a day apart agree.";
-export const notCountedWords = " What fermentation may still add is not counted: give gravity and expected.";
+export const notCountedWords = " What fermentation may still add is not counted: that takes the gravity now and the one expected.";
 
 /**
  * The verdict in a sentence or two. The first word is the verdict itself, so that a sheet can colour it.

@@ -4,10 +4,16 @@ import { askedByDay, reachedBy, type AskedHere } from "../../workbook/brewing/co
 import { beginsNow, dayState, doubtfullyEarly } from "../../workbook/brewing/companion/brew-day/day-state";
 import type { TimedLine } from "../../workbook/brewing/companion/brew-day/day-lines";
 import { markDone, takeBackDone } from "../../workbook/brewing/companion/brew-day/mark-line";
+import { isPitching, pitchedWords, pitchingDoubts } from "../../workbook/brewing/companion/brew-day/pitching";
+import { formLabel } from "../../workbook/batch/derived/form-fields";
+import { batchFields } from "../../workbook/batch/fields";
+import { madeFor } from "../../workbook/batch/read/batch-contents";
 import { termsIn } from "../../functions/trade-words";
 import { batchIdOf } from "../../workbook/batch/read/batch-sheets";
 import { timeOfDayAt } from "../../workbook/brewing/companion/wall-clock";
 import { BatchScreen, type Batch } from "../companion/batch-screen";
+import { NumberField, numberIn } from "../fields/number-field";
+import { draftOf, keepDraft } from "./drafts";
 import { OutcomeLine } from "../companion/outcome-line";
 import { useChange } from "../companion/use-change";
 import { useNow } from "../companion/use-now";
@@ -28,8 +34,11 @@ import "./brew-day.css";
 /** The brew day by the clock. All that it knows stands in the sheet: closing it loses nothing. */
 export const BrewDay = () => <BatchScreen title="Brew day">{(batch) => <Day key={batchIdOf(batch.sheet)} {...batch} />}</BatchScreen>;
 
+/** How warm the wort is into which the yeast goes: no cell of its own, but the same figure as the plan's. */
+const warmthField = batchFields.yeast.fields.pitchTemperature;
+
 /** The last time that was written here, so that a slip of the thumb can be taken back; it outlives a change of screens. */
-let lastWritten: { readonly batch: string; readonly row: number; readonly time: number } | undefined;
+let lastWritten: { readonly batch: string; readonly row: number; readonly time: number; readonly noted?: string | undefined } | undefined;
 
 function Day({ sheet, reload }: Batch) {
   const now = useNow();
@@ -40,6 +49,8 @@ function Day({ sheet, reload }: Batch) {
   const [said, setSaid] = useState("");
   const [noted, setNoted] = useState("");
   const going = state?.phase === "going";
+  const [warmthTyped, setWarmthTyped] = useState(() => draftOf(batchIdOf(sheet))[warmthField.cell] ?? "");
+  const typeWarmth = (text: string) => setWarmthTyped(keepDraft(batchIdOf(sheet), warmthField.cell, text)[warmthField.cell] ?? "");
   const openScreen = useOpenScreen();
   const batch = batchIdOf(sheet);
   useDueSound(batch, going ? state.lines : [], now, signals.sound);
@@ -78,15 +89,20 @@ function Day({ sheet, reload }: Batch) {
     </MeasureForm>
   );
   const undo = state.lines.find(({ row }) => lastWritten?.batch === batch && lastWritten.row === row && state.lines[row]?.isDone);
+  const pitching = going && current !== undefined && isPitching(sheet, current);
+  const warmth = numberIn(warmthTyped);
   const done = async (line: TimedLine) => {
     const at = Date.now();
-    const result = await make((context) => markDone(context, sheet, line, at));
+    const noted = pitching && line === current && warmth !== "" ? pitchedWords(sheet, warmth) : undefined;
+    const result = await make((context) => markDone(context, sheet, line, at, noted));
     if (result.kind !== "written") return;
-    lastWritten = { batch, row: line.row, time: timeOfDayAt(at) };
+    if (noted !== undefined) typeWarmth("");
+    lastWritten = { batch, row: line.row, time: timeOfDayAt(at), noted };
     setSaid(`${line.what}: ${clockTime(at)} is in the sheet.`);
     setNoted("");
   };
-  const takeBack = (line: TimedLine) => void make((context) => takeBackDone(context, sheet, line, lastWritten?.time ?? -1));
+  const takeBack = (line: TimedLine) =>
+    void make((context) => takeBackDone(context, sheet, line, lastWritten?.time ?? -1, lastWritten?.noted));
   const dueWords = going && current && now >= current.dueAt ? `Now: ${current.what}` : said;
 
   return (
@@ -102,10 +118,20 @@ function Day({ sheet, reload }: Batch) {
           isColoured={signals.colour}
           beginsNow={beginsNow(state, now)}
           earlyAt={(instant) => doubtfullyEarly(state, current, instant)}
+          doubts={pitching ? pitchingDoubts(sheet, warmth) : []}
           terms={termsIn(current.what).filter((term) => !lines.some(({ row, what }) => row < current.row && term.saidAs?.test(what)))}
           onDone={() => void done(current)}
         >
           {asked.filter(({ row }) => row === current.row).map(form)}
+          {pitching && (
+            <NumberField
+              id="warmth-of-wort"
+              label={formLabel(warmthField, madeFor(sheet), "the wort now")}
+              value={warmthTyped}
+              hint="Measured in the middle, with a sanitised thermometer. Kept among the notes."
+              onInput={typeWarmth}
+            />
+          )}
         </DueCard>
       )}
       {state.phase === "finished" && <p class="finished">The brew day is done. Take the first reading after three days.</p>}
@@ -129,7 +155,7 @@ function Day({ sheet, reload }: Batch) {
             ))}
         </section>
       )}
-      {going && <Running timers={state.timers} now={now} />}
+      {going && <Running timer={state.running} now={now} />}
       {going && <Coming title="Then" lines={state.coming} now={now} />}
       <Missed lines={missed} busy={busy} {...(going && { onDone: (line: TimedLine) => void done(line) })} />
       {undo && (

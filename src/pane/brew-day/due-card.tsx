@@ -20,6 +20,8 @@ interface DueCardProps {
   readonly beginsNow: boolean;
   /** Minutes by which it would be marked too early at an instant to go unasked; 0 = none. */
   readonly earlyAt: (instant: number) => number;
+  /** What else speaks against marking it as things stand. */
+  readonly doubts: readonly string[];
   /** What this line says for the first time on this day. */
   readonly terms: readonly TradeWord[];
   readonly onDone: () => void;
@@ -28,7 +30,7 @@ interface DueCardProps {
 }
 
 /** The line that is due: to be read from across the kitchen, and pressed with wet hands. */
-export function DueCard({ line, now, busy, isColoured, beginsNow, earlyAt, terms, onDone, children }: DueCardProps) {
+export function DueCard({ line, now, busy, isColoured, beginsNow, earlyAt, doubts, terms, onDone, children }: DueCardProps) {
   const [asking, setAsking] = useState(false);
   const due = now >= line.dueAt;
   const late = !beginsNow && now - line.dueAt >= 60_000;
@@ -36,7 +38,7 @@ export function DueCard({ line, now, busy, isColoured, beginsNow, earlyAt, terms
   const earlyMinutes = earlyAt(now);
   // The second press of a double click falls on the card of the next line, and is not meant for it.
   // By the clock of the press, which is what gets written, not by what the screen last showed.
-  const press = () => (earlyAt(Date.now()) > 0 ? setAsking(true) : onDone());
+  const press = () => (earlyAt(Date.now()) > 0 || doubts.length > 0 ? setAsking(true) : onDone());
   return (
     <article
       class={due && isColoured ? "due due-now" : "due"}
@@ -64,12 +66,17 @@ export function DueCard({ line, now, busy, isColoured, beginsNow, earlyAt, terms
       >
         {action}
       </button>
-      {asking && earlyMinutes > 0 && (
+      {asking && (earlyMinutes > 0 || doubts.length > 0) && (
         <div role="group" aria-labelledby="early-question">
-          <p id="early-question" class="caution">
-            {inWords(earlyMinutes)} before its time: it is due at {clockTime(line.dueAt)}. Has it really been{" "}
-            {action === "Start" ? "begun" : "done"} already?
-          </p>
+          <div id="early-question" class="caution">
+            {doubts.map((doubt) => (
+              <p key={doubt}>{doubt}</p>
+            ))}
+            <p>
+              {earlyMinutes > 0 && `${inWords(earlyMinutes)} before its time: it is due at ${clockTime(line.dueAt)}. `}
+              Has it really been {action === "Start" ? "begun" : "done"} already?
+            </p>
+          </div>
           <button type="button" class="big" disabled={busy} onClick={onDone}>
             Yes, write {clockTime(now)}
           </button>

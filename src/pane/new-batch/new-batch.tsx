@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { tradeWords } from "../../functions/trade-words";
+import { useOpenScreen } from "../parts/open-screen";
 import { TermNotes } from "../parts/term-notes";
 import { ChoiceField } from "../fields/choice-field";
 import { readForm, usualTopUp, usualVolume, volumeWord, type FormValues, type Problems } from "./form-values";
@@ -39,6 +40,7 @@ export function NewBatch() {
   const [blocks, setBlocks] = useState<readonly BlockKey[]>([]);
   const { kits, kit, chooseKit } = useKits();
   const form = useRef<HTMLFormElement>(null);
+  const openScreen = useOpenScreen();
   const change = (part: Partial<FormValues>) => setValues((before) => ({ ...before, ...part }));
 
   // The first field that is wrong gets the focus, so that a screen reader says what to correct.
@@ -184,7 +186,18 @@ export function NewBatch() {
         {busy ? "Writing…" : "Write the batch sheet"}
       </button>
       <Outcome outcome={outcome} onFreeName={writeUnder}>
-        {(sheetName) => <p>“{sheetName}” is in the workbook. Fill in the underlined cells from the top; the shaded ones calculate.</p>}
+        {(sheetName) => (
+          <>
+            <p>“{sheetName}” is in the workbook.</p>
+            <p>Fill in its underlined cells from the top; the shaded ones calculate.</p>
+            <p>
+              On the day itself: Brew,{" "}
+              <button type="button" class="link" onClick={() => openScreen("Brew day")}>
+                Brew day
+              </button>
+            </p>
+          </>
+        )}
       </Outcome>
     </form>
   );

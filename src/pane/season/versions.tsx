@@ -1,5 +1,5 @@
 import { useState } from "preact/hooks";
-import { onTheWall } from "../../workbook/grid/words/day-number";
+import { isoDay } from "../../workbook/grid/words/day-number";
 import { batchesInWorkbook } from "../../workbook/sheets/batches-in-workbook";
 import { recipesWithVersions, type RecipeVersions } from "../../workbook/sheets/season/versions";
 import { GoTo } from "../parts/go-to";
@@ -38,7 +38,7 @@ export function Versions() {
               <li key={sheetName}>
                 <p>
                   <GoTo place={{ sheet: sheetName, range: "A1" }} label={sheetName} onProblem={setProblem} />{" "}
-                  {brewedOn > 0 && onTheWall(brewedOn).toISOString().slice(0, 10)}
+                  {brewedOn > 0 && isoDay(brewedOn)}
                   {reached === "" ? "" : `: ${reached}`}
                 </p>
                 {index > 0 && changes.length === 0 && <p>The same recipe as before.</p>}

@@ -1,4 +1,5 @@
 import type { ComponentChildren } from "preact";
+import { useEffect, useRef } from "preact/hooks";
 import type { Done } from "./in-workbook";
 
 /** How it went, below the button and read out; a name that is taken comes with one that is free. */
@@ -11,8 +12,13 @@ export function Outcome<T>({
   readonly onFreeName?: (name: string) => void;
   readonly children: (result: T) => ComponentChildren;
 }) {
+  const place = useRef<HTMLDivElement>(null);
+  // Below a long form it would come up out of sight.
+  useEffect(() => {
+    if (outcome) place.current?.scrollIntoView({ block: "nearest" });
+  }, [outcome]);
   return (
-    <div aria-live="polite" class="outcome">
+    <div ref={place} aria-live="polite" class="outcome">
       {outcome?.kind === "done" && <div class="good">{children(outcome.result)}</div>}
       {outcome?.kind === "failed" && <p class="bad">{outcome.message}</p>}
       {outcome?.kind === "taken" && (

@@ -19,6 +19,9 @@ test("values that are all alike, or none at all, still have a span", () => {
   expect(low).toBeLessThan(1.05);
   expect(high).toBeGreaterThan(1.05);
   expect(axisSpan([], {})).toEqual([0, 1]);
+  // A season of one batch: its day with a week around it, no years.
+  const [from, to] = axisSpan([46270], { numberFormat: "yyyy-mm-dd" });
+  expect([from < 46270, to > 46270, to - from <= 8]).toEqual([true, true, true]);
 });
 
 test("a value keeps its place between two axes", () => {
@@ -30,7 +33,9 @@ test("figures read as the number format says", () => {
   expect(axisText("0.0%")(0.0531)).toBe("5.3 %");
   expect(axisText(undefined)(0.1 + 0.2)).toBe("0.3");
   // Day 46270 of Excel's calendar: 2026-09-05 is 25569 + 20701 days (1970-01-01 is day 25569).
-  expect(axisText("mm-dd")(46270)).toBe("5 Sept");
+  expect(axisText("mm-dd")(46270)).toBe("09-05");
+  expect(axisText("yyyy-mm-dd")(46270)).toBe("2026-09-05");
+  expect(axisText("d. mmmm")(46270)).toBe("5 Sept");
 });
 
 test("dates are told from figures by the format, leaving out quoted words and colours", () => {

@@ -73,12 +73,16 @@ export class CompanionPage {
     await this.tab.calculated();
   }
 
-  /** Presses what is due and waits until its time stands in the sheet. */
+  /** Presses what is due, says yes where it is asked whether that can be, and waits until its time stands in the sheet. */
   async pressDue(row: number): Promise<void> {
-    await this.pane
-      .locator(".due")
-      .getByRole("button", { name: /^(Start|Done): / })
-      .click();
+    const due = this.pane.locator(".due");
+    await due.getByRole("button", { name: /^(Start|Done): / }).click();
+    const yes = due.getByRole("button", { name: /^Yes, write/ });
+    await yes
+      .or(this.pane.locator(`.day[data-next="${row + 1}"]`))
+      .first()
+      .waitFor();
+    if (await yes.isVisible()) await yes.click();
     await expect.poll(() => this.get("happened", row), { timeout: 60_000, interval: 100 }).not.toBe(null);
     await this.pane.locator(`.day[data-next="${row + 1}"]`).waitFor();
   }

@@ -75,12 +75,12 @@ describe("a brew day", () => {
     expect(state.current?.what).toBe("Steep");
     expect(state.current?.dueAt).toBe(at("2026-09-05T10:00"));
     expect(state.coming.map(({ what }) => what)).toEqual(["Lift the bag", "Boil begins"]);
-    expect(state.timers).toEqual([]);
+    expect(state.running).toBeUndefined();
   });
 
   it("runs the step that was begun, and moves the rest along when it was begun late", () => {
     const state = stateAt(day("2026-09-05T10:00", ["10:12"]), at("2026-09-05T10:20"));
-    expect(state.timers.map(({ what, endsAt }) => [what, clock(endsAt)])).toEqual([["Steep", "10:42"]]);
+    expect([state.running?.what, clock(state.running?.endsAt ?? 0)]).toEqual(["Steep", "10:42"]);
     expect(clock(state.current?.dueAt ?? 0)).toBe("10:42");
     expect(state.lateMinutes).toBe(12);
     expect(clock(state.endsAt)).toBe("12:17");
@@ -102,14 +102,16 @@ describe("a brew day", () => {
     expect(beginsNow(stateAt(day("2026-09-05T10:00", ["14:59"]), at("2026-09-05T16:00")), at("2026-09-05T16:00"))).toBe(false);
   });
 
-  it("asks about a line that is marked long before its time: 45 minutes always, 5 in the boil, none before the day has begun", () => {
+  it("asks about a line that is marked five minutes or more before its time, in a step as in the boil, but not before the day has begun", () => {
     const early = (happened: readonly string[], row: number, time: string): number => {
       const state = stateAt(day("2026-09-05T10:00", happened), at(`2026-09-05T${time}`));
       return doubtfullyEarly(state, state.lines[row]!, at(`2026-09-05T${time}`));
     };
     expect(early([], 0, "09:15")).toBe(0);
     expect(early(["10:00"], 1, "10:02")).toBe(28);
-    expect(early(["10:00"], 1, "10:15")).toBe(0);
+    // A steep of half an hour that is ended after a quarter of one, and one that is ended four minutes early.
+    expect(early(["10:00"], 1, "10:15")).toBe(15);
+    expect(early(["10:00"], 1, "10:26")).toBe(0);
     // The boil has run since 10:40: Cascade is due at 11:25.
     const boiling = ["10:00", "10:30", "10:40", "10:40", "10:40"];
     expect(early(boiling, 5, "10:40")).toBe(45);
@@ -117,13 +119,13 @@ describe("a brew day", () => {
     expect(early(boiling, 5, "11:21")).toBe(0);
   });
 
-  it("runs several timers in the boil, and a late hop moves nothing", () => {
+  it("runs the boil with what was done in it, and a late hop moves nothing", () => {
     const lines = day("2026-09-05T10:00", ["10:00", "10:30", "10:45", "10:46", "11:27"]);
     const state = stateAt(lines, at("2026-09-05T11:40"));
-    expect(state.timers.map(({ what, endsAt }) => [what, clock(endsAt)])).toEqual([
-      ["Boil begins", "11:45"],
-      ["Add Perle", "11:45"],
-      ["Chiller in", "11:45"],
+    expect([state.running?.what, clock(state.running?.endsAt ?? 0)]).toEqual(["Boil begins", "11:45"]);
+    expect(state.running?.doneInIt.map(({ what, at: done }) => [what, clock(done)])).toEqual([
+      ["Add Perle", "10:46"],
+      ["Chiller in", "11:27"],
     ]);
     expect(state.current?.what).toBe("Add Cascade");
     expect(clock(state.current?.dueAt ?? 0)).toBe("11:30");
@@ -154,7 +156,7 @@ describe("a brew day", () => {
       day("2026-09-05T22:30", ["22:30", "23:00", "23:15", "23:15", "23:58", "00:01", "00:15", "00:16"]),
       at("2026-09-06T00:20"),
     );
-    expect(chilling.timers.map(({ what, endsAt }) => [what, endsAt])).toEqual([["Chill", at("2026-09-06T00:36")]]);
+    expect([chilling.running?.what, chilling.running?.endsAt]).toEqual(["Chill", at("2026-09-06T00:36")]);
   });
 
   it("boils for an hour on the night when the clocks are put back", () => {
@@ -162,14 +164,15 @@ describe("a brew day", () => {
     const begun = at("2026-10-25T01:55");
     const lines = day("2026-10-25T01:15", ["01:15", "01:45", "01:55"]);
     const state = stateAt(lines, begun + 10 * minute);
-    expect(state.timers.map(({ endsAt }) => (endsAt - begun) / minute)).toEqual([60]);
+    expect(((state.running?.endsAt ?? 0) - begun) / minute).toBe(60);
   });
 
   it("is the same after a sleep or a reload, since only the sheet and the clock count", () => {
     const lines = day("2026-09-05T10:00", ["10:00", "10:30", "10:40"]);
     const before = stateAt(lines, at("2026-09-05T10:45"));
     const after = stateAt(structuredClone(lines), at("2026-09-05T11:05"));
-    expect(after.timers).toEqual(before.timers);
+    expect(before.running?.what).toBe("Boil begins");
+    expect(after.running).toEqual(before.running);
     expect(after.current?.what).toBe(before.current?.what);
   });
 
@@ -196,7 +199,7 @@ describe("a brew day", () => {
       at("2026-09-09T10:00"),
     );
     expect(all.phase).toBe("finished");
-    expect(all.timers).toEqual([]);
+    expect(all.running).toBeUndefined();
     expect(dayState([], 0)).toBeUndefined();
   });
 });

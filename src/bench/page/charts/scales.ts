@@ -1,3 +1,5 @@
+import { isoDay } from "../../../workbook/grid/words/day-number";
+import { dayShort } from "../../../workbook/grid/words/day-words";
 import type { ChartAxisRecord } from "../../../excel-stand-in/excel/sheet-extras";
 
 export type Span = readonly [low: number, high: number];
@@ -20,8 +22,8 @@ export function axisSpan(values: readonly number[], axis: ChartAxisRecord, count
   const low = axis.minimum ?? Math.min(...values);
   const high = axis.maximum ?? Math.max(...values);
   if (!Number.isFinite(low) || !Number.isFinite(high)) return [0, 1];
-  // Values that are all alike still need some height to be drawn in.
-  const room = high > low ? 0 : Math.abs(high) * 0.05 || 1;
+  // Values that are all alike still need some room to be drawn in: of days a few, not a share of all since 1900.
+  const room = high > low ? 0 : isDateFormat(axis.numberFormat) ? 3 : Math.abs(high) * 0.05 || 1;
   const step = niceStep((high - low + 2 * room) / count);
   return [axis.minimum ?? Math.floor((low - room) / step + 1e-9) * step, axis.maximum ?? Math.ceil((high + room) / step - 1e-9) * step];
 }
@@ -38,11 +40,8 @@ export const isDateFormat = (format: string | undefined): boolean =>
 /** How a figure reads on an axis with an Excel number format: decimals, per cent and dates; anything else as it is. */
 export function axisText(format: string | undefined): (value: number) => string {
   if (format === undefined || /^general$/iu.test(format)) return (value) => String(Number(value.toPrecision(6)));
-  if (isDateFormat(format))
-    return (serial) => dateOf(serial).toLocaleDateString("en-GB", { day: "numeric", month: "short", timeZone: "UTC" });
+  // Our own formats read as in Excel; any other, as the pane says a day.
+  if (isDateFormat(format)) return /^(yyyy-)?mm-dd$/u.test(format) ? (serial) => isoDay(serial).slice(-format.length) : dayShort;
   const decimals = /\.(0+)/u.exec(format)?.[1]?.length ?? 0;
   return format.includes("%") ? (value) => `${(value * 100).toFixed(decimals)} %` : (value) => value.toFixed(decimals);
 }
-
-/** Excel counts days from the end of 1899. */
-const dateOf = (serial: number) => new Date(Math.round((serial - 25569) * 86_400_000));

@@ -1,10 +1,12 @@
+import { dayNumberAt } from "../../../workbook/brewing/companion/wall-clock";
+import { timeShown } from "../../../workbook/grid/words/day-words";
 import { ask } from "../words/ask";
 import { showNotice, showStatus } from "../words/notices";
 import type { Session } from "../session";
 import { startAutosave } from "./autosave";
 import { claimTurn } from "./one-tab";
 
-const timeOfDay = (at: Date) => at.toLocaleTimeString(undefined, { hour: "2-digit", minute: "2-digit" });
+const timeOfDay = (at: Date) => timeShown(dayNumberAt(at.getTime()));
 
 export interface Keeping {
   flush: () => Promise<void>;

@@ -8,6 +8,11 @@ const warmestPitch: Readonly<Record<UnitSystem, number>> = { us: 80, metric: 27 
 /** Colder than any beer that still ferments, in °F: such figures are °C (our judgement). */
 const coldBeerF = 40;
 
+/** Rules about one temperature, whatever the sheet said before. */
+export const ofTheWarmth: ReadonlySet<string> = new Set(
+  ["pitch-too-warm", "too-warm", "too-cold"].map((rule) => `beer-temperature.${rule}`),
+);
+
 export function beerTemperatureLine(units: UnitSystem, words: UnitWords): CheckLine {
   const asked = units === "us" ? `IF(MIN(beer_temperatures)<${coldBeerF}," Is that °C?","")` : '""';
   return {
@@ -35,12 +40,12 @@ export function beerTemperatureLine(units: UnitSystem, words: UnitWords): CheckL
       rule(
         "too-warm",
         "AND(N(ferment_to)>0,MAX(beer_temperatures)>ferment_to+2)",
-        `"It has been at "&TEXT(MAX(beer_temperatures),"0")&" ${words.temperature}: too warm for this yeast, it will taste of it."${units === "metric" ? '&IF(MAX(beer_temperatures)>45," Is that °F?","")' : ""}`,
+        `"At "&TEXT(MAX(beer_temperatures),"0")&" ${words.temperature} it is too warm for this yeast and will taste of it."${units === "metric" ? '&IF(MAX(beer_temperatures)>45," Is that °F?","")' : ""}`,
       ),
       rule(
         "too-cold",
         "AND(N(ferment_from)>0,MIN(beer_temperatures)<ferment_from-2)",
-        `"It has been at "&TEXT(MIN(beer_temperatures),"0")&" ${words.temperature}: so cold the yeast may stop."&${asked}`,
+        `"At "&TEXT(MIN(beer_temperatures),"0")&" ${words.temperature} it is so cold that the yeast may stop."&${asked}`,
       ),
     ],
   };

@@ -88,7 +88,7 @@ function putLine(b: SheetBuilder, { label, weight, steps, lines }: CheckLine): v
   b.put("A", label, { style: "label" });
   b.put("C", `=IFERROR(${messageOf(steps)},${text(cannotBeChecked)})`, { style: "message", format: "text", mergeTo: "I" });
   b.height(linesPoints(lines ?? 2));
-  b.put("B", `=${stateOf(`C${b.row}`, weight)}`, { style: "message" });
+  b.put("B", `=${stateOf(`C${b.row}`, weight)}`, { style: "state" });
 }
 
 function lightUp(b: SheetBuilder, first: number, last: number): void {

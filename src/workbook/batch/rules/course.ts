@@ -82,6 +82,13 @@ export function courseLine({ first, last }: ReadingRows): CheckLine {
         "The latest date counts as the newest reading.",
       ),
       rule(
+        "same-moment",
+        // Half a minute: what the pane and the file readers tell apart is a minute.
+        `SUMPRODUCT(ISNUMBER(A${first}:A${last - 1})*ISNUMBER(A${first + 1}:A${last})*(A${first + 1}:A${last}-A${first}:A${last - 1}<1/2880))>0`,
+        "Two readings at one moment: is a time mistyped, or a reading there twice?",
+        "Clear the one that is wrong.",
+      ),
+      rule(
         "uncorrected",
         anyError("gravities"),
         "A reading cannot be corrected:",

@@ -1,5 +1,5 @@
 import type { BatchBuilder } from "./fields";
-import type { ChartSeriesPlan } from "../../grid/plan/sheet-plan";
+import type { ChartPlan, ChartSeriesPlan } from "../../grid/plan/sheet-plan";
 import type { UnitWords } from "../unit-words";
 
 /** Hops that are in: those that are only planned leave the course up to them as it is. */
@@ -22,30 +22,31 @@ export const daysAhead = 2;
 const colors = { gravity: "#1D1B16", curve: "#0072B2", band: "#56636B", temperature: "#C24E00" };
 
 /**
- * The chart beside the readings, and the figures that it is drawn from, to the right of the timeline.
+ * The figures that the chart beside the readings is drawn from, to the right of the timeline.
  *
  * Excel draws a text at height 0 and a row without a date in the year 1900, and an error in a cell frightens people. So
  * none of these cells is ever a text or an error: where a reading is missing, its row repeats the point above, and the
  * first point is what the yeast was given; where there is no curve yet, its first cell repeats that point and the
  * others are empty, which Excel passes over.
  */
-export function fermentationChart(b: BatchBuilder, words: UnitWords, rows: Rows): void {
+export function chartFigures(b: BatchBuilder, words: UnitWords, rows: Rows): void {
   curve(b, rows);
   marks(b, words, rows);
   forecast(b, rows);
-  const { heading, last } = rows;
-  b.chart({
-    name: "Fermentation",
-    title: "Gravity, day by day",
-    horizontal: { format: "monthDay" },
-    vertical: { format: "gravity" },
-    // Chosen by the figures, it would draw one degree as a cliff.
-    secondary: { format: "whole", title: `Beer ${words.temperature}`, span: words.units === "us" ? [30, 120] : [0, 50] },
-    series: series(rows),
-    from: `I${heading}`,
-    to: `I${last}`,
-  });
 }
+
+/** The chart itself: only beside readings, since without one it would be axes around nothing. */
+export const fermentationChart = (words: UnitWords, rows: Rows): ChartPlan => ({
+  name: "Fermentation",
+  title: "Gravity, day by day",
+  horizontal: { format: "monthDay" },
+  vertical: { format: "gravity" },
+  // Chosen by the figures, it would draw one degree as a cliff.
+  secondary: { format: "whole", title: `Beer ${words.temperature}`, span: words.units === "us" ? [30, 120] : [0, 50] },
+  series: series(rows),
+  from: `I${rows.heading}`,
+  to: `I${rows.last}`,
+});
 
 function series({ first, last }: Rows): [ChartSeriesPlan, ...ChartSeriesPlan[]] {
   const column = (letters: string, to: number) => `${letters}${first}:${letters}${to}`;

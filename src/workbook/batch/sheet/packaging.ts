@@ -13,6 +13,10 @@ import type { UnitWords } from "../unit-words";
  */
 const allowed = (formula: string): string => allowedBy("pressure_verdict", formula);
 
+/** What stands beside a sugar: its use once the readings agree, and before that, plainly, that nothing is weighed by it yet. */
+export const onlyPlanned = (sugar: string, unit: string, use: string): string =>
+  `="${unit}"&IF(${sugar}="","",IF(IF(ISERROR(verdict),FALSE,verdict="steady"),${use},", the plan's: weigh none until readings agree"))`;
+
 /** Room for the syrup, and one bottle more than are full, for the last one: what is left over wants a cap, too. */
 export const syrupAndOneMore = (units: UnitSystem, bottle: string): string =>
   `${syrupVolume[units]}+N(${bottle})/${units === "us" ? 128 : 1000}-0.0001`;
@@ -73,7 +77,11 @@ export function packaging(b: BatchBuilder, contents: BatchContents, { packaging:
             `IF(OR(warmest_beer="",N(bottling_loss)<0),"",${allowed("GYLE.PACK.PRIMING(beer_volume-N(bottling_loss),carbonation,warmest_beer,priming_sugar,units,bottle_kind,altitude)")})`,
           ),
           format: units === "us" ? "two" : "one",
-          unit: `="${words.smallMass}"&IF(sugar_mass="",""," for "&FIXED(beer_volume-N(bottling_loss),2,TRUE)&" ${words.volume.replace("US ", "")}")&"; boil in ${units === "us" ? "two cups" : "half a litre"} of water"`,
+          unit: onlyPlanned(
+            "sugar_mass",
+            words.smallMass,
+            `" for "&FIXED(beer_volume-N(bottling_loss),2,TRUE)&" ${words.volume.replace("US ", "")}; boil in ${units === "us" ? "two cups" : "half a litre"} of water"`,
+          ),
           name: "sugar_mass",
           style: "keyResult",
         },

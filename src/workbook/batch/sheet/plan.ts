@@ -27,7 +27,7 @@ import { yeast } from "./yeast";
 
 /** A to I are printed; J parts them from the workings: K to O the steps, Q to U the timeline, W to AE the chart, AG to AI the forecast. */
 export const columnWidths: readonly number[] = [
-  29, 10.3, 8, 11.2, 9.7, 9, 8.2, 10, 44, 3, 54, 22, 9, 64, 60, 3, 12, 9, 46, 12, 52, 3, 15, 9, 9, 9, 15, 9, 9, 15, 9, 3, 24, 15, 15,
+  27.6, 12.1, 8, 11.2, 9.7, 9, 8.2, 10, 44, 3, 54, 22, 9, 64, 60, 3, 12, 9, 46, 12, 52, 3, 15, 9, 9, 9, 15, 9, 9, 15, 9, 3, 24, 15, 15,
 ];
 
 /** How a sheet that stands already differs from a new one. */

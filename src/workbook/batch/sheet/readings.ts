@@ -1,6 +1,6 @@
 import { lastDays, stillFermenting } from "../../../core/log/steady";
 import type { BatchContents } from "../contents";
-import { fermentationChart } from "./fermentation-chart";
+import { chartFigures, fermentationChart } from "./fermentation-chart";
 import { nameTable, tableCells, tableColumns } from "../derived/sheet-lines";
 import { batchFields } from "../fields";
 import { fieldRows, inputTable, section, workings, type BatchBuilder, type BatchLines, type Field } from "./fields";
@@ -74,7 +74,8 @@ export function readings(b: BatchBuilder, contents: BatchContents, lines: BatchL
   );
   nameTable(b, table, contents, { first, last });
   b.name("gravities", `F${first}:F${last}`);
-  fermentationChart(b, words, { heading, first, last });
+  chartFigures(b, words, { heading, first, last });
+  if (contents.readings.length > 0) b.chart(fermentationChart(words, { heading, first, last }));
   fieldRows(
     b,
     [

@@ -1,4 +1,5 @@
 import type { UnitSystem } from "../../../functions/quantities";
+import { monthsShort } from "../../grid/words/day-words";
 import type { Method, StepLine } from "../contents";
 import type { BlockKey } from "../fields/blocks";
 import { restNames } from "../fields/blocks/mash";
@@ -23,7 +24,7 @@ type Has = (key: BlockKey) => boolean;
 
 /** A day and its month, without a pattern that regional settings would change. */
 export const dayAndMonth = (day: string): string =>
-  `DAY(${day})&" "&CHOOSE(MONTH(${day}),"Jan","Feb","Mar","Apr","May","Jun","Jul","Aug","Sep","Oct","Nov","Dec")`;
+  `DAY(${day})&" "&CHOOSE(MONTH(${day}),${monthsShort.map((month) => `"${month}"`).join(",")})`;
 
 const cleanFirst = (has: Has): StepLine => ({
   what: has("starter")

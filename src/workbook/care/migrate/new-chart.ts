@@ -1,6 +1,6 @@
 import type { NamedCells } from "../../grid/read/named-cells";
 import type { BatchCell } from "../../batch/fields/cells";
-import { fermentationChart } from "../../batch/sheet/fermentation-chart";
+import { chartFigures, fermentationChart } from "../../batch/sheet/fermentation-chart";
 import { columnWidths } from "../../batch/sheet/plan";
 import { unitWords } from "../../batch/unit-words";
 import { address, block, columnLetters } from "../../grid/plan/addresses";
@@ -52,14 +52,10 @@ export function newChart(cells: NamedCells, chartNames: readonly string[]): NewC
   if (from.column !== 1 || cells.area("beer_temperatures").from.column !== 5 || cells.area("gravities").from.column !== 6)
     return { stays: "the columns of the readings were moved" };
   const b = new SheetBuilder();
-  fermentationChart(b, unitWords(unitsOf(cells)), { heading: from.row - 1, first: from.row, last: to.row });
+  const [words, rows] = [unitWords(unitsOf(cells)), { heading: from.row - 1, first: from.row, last: to.row }];
+  chartFigures(b, words, rows);
   const plan = b.build(cells.sheetName, [], { area: "A1", paper: "a4", breaksBeforeRow: [], footer: "" }, 0);
-  const {
-    cells: planned,
-    names,
-    charts: [chart],
-  } = plan;
-  if (!chart) return undefined;
+  const { cells: planned, names } = plan;
   const area = around([...planned.map((cell) => cell.address), ...names.map(({ range }) => range)]);
   if (!isFree(cells, area) || names.some(({ name }) => cells.has(name)))
     return { stays: `the cells ${area}, which today's chart is drawn from, are in use` };
@@ -67,7 +63,7 @@ export function newChart(cells: NamedCells, chartNames: readonly string[]): NewC
   const ownColumns = ![...cells.filled()]
     .map((cell) => block(cell.address).from.column)
     .some((column) => column >= corner.column && column <= end.column);
-  return { area, cells: planned, names, chart, ownColumns };
+  return { area, cells: planned, names, chart: fermentationChart(words, rows), ownColumns };
 }
 
 /** Names, figures and the chart itself, in front of the old one. Nothing of the old one is touched yet. */

@@ -21,6 +21,7 @@ export type StyleName =
   | "keyText"
   | "caution"
   | "message"
+  | "state"
   | "swatch"
   | "workings";
 

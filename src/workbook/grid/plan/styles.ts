@@ -46,6 +46,8 @@ export const styles: Readonly<Record<StyleName, Style>> = {
   caution: { color: "#6B1F1F", size: 11, fill: shade, align: "Left", indent: 1 },
   /** Words that may need two lines. */
   message: { color: ink, size: 11, fill: shade, align: "Left", indent: 1, wrap: true },
+  /** The one or two words before a message, never on two lines. */
+  state: { color: ink, size: 11, fill: shade, align: "Left" },
   swatch: { color: ink, size: 11, fill: shade, align: "Center" },
   workings: { color: faint, size: 10, align: "Left" },
 };

@@ -7,6 +7,12 @@ const shortWords = words({ day: "numeric", month: "short" });
 const dayWords = words({ weekday: "short", day: "numeric", month: "short" });
 const timeWords = words({ hour: "2-digit", minute: "2-digit", hourCycle: "h23" });
 
+/** "Jan" to "Dec", as every day in words has them: "Sept" has four letters. */
+export const monthsShort = Array.from({ length: 12 }, (_, month) => words({ month: "short" }).format(new Date(Date.UTC(2026, month, 1))));
+
+/** "13:54" */
+export const timeShown = (day: number): string => timeWords.format(onTheWall(day));
+
 /** The midnight of a day that a moment lies in; what arithmetic left a hair before midnight is midnight. */
 const midnightOf = (day: number): Date => onTheWall(Math.floor(day + 1e-6));
 

@@ -83,6 +83,7 @@ export function packed(
 ): Packed {
   const length = page.rowsOf(name) + spareRows;
   const names = page.column(name, column);
+  b.put(letter, "Workings", { style: "hint" }, row - 1);
   for (let index = 1; index <= length; index += 1) {
     const before = index === 1 ? "0" : `${letter}${row + index - 2}`;
     const here = `INDEX(${names},${index})`;
@@ -106,8 +107,11 @@ export function packed(
   };
 }
 
-/** The letters of the columns to the right of a page's print. */
-export const beyond = (columns: number, index: number): string => columnLetters(columns + 2 + index);
+/** So far to the right of its print a page keeps what it counts by: nobody who looks at the page has it before their eyes. */
+const aside = 18;
+
+/** The letters of the columns for a page's workings. */
+export const beyond = (columns: number, index: number): string => columnLetters(columns + aside + index);
 
 /** A line of words below lists, empty as long as the page has room for all that is in use. */
 export function outgrown(b: SheetBuilder, lists: readonly Packed[], from: string, to: string): void {

@@ -233,7 +233,7 @@ export function planRecipe(batch: BatchInWorkbook, pageName: string): SheetPlan 
   pairs(
     [typed(packagingFields.into), typed(packagingFields.co2Volumes, "Carbonation"), typed(packagingFields.sugar)],
     [
-      ["Sugar for the batch", "sugar_mass", units === "us" ? "two" : "one", words.smallMass],
+      ["Sugar, as planned", "sugar_mass", units === "us" ? "two" : "one", words.smallMass],
       typed(packagingFields.bottleKind),
       ["Keg pressure", "keg_pressure", units === "us" ? "one" : "two", words.pressure],
     ],

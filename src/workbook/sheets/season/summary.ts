@@ -1,4 +1,5 @@
 import type { UnitSystem } from "../../../functions/quantities";
+import { monthsShort } from "../../grid/words/day-words";
 import type { SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { CellContent, NumberFormat } from "../../grid/plan/sheet-plan";
 import { printedTo } from "./season-columns";
@@ -14,7 +15,6 @@ type ListColumn = (letter: string) => string;
 
 const volumeUnit = '=IF(season_units="us","US gal","L")';
 const years = 5;
-const months = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 const monthLetters = ["G", "H", "I", "J", "K", "L", "M", "N", "O", "P", "Q", "R"];
 
 /** 1. The year, against the allowance that the brewer has looked up, and the bests; 2. year by year and month by month. Returns the cell of the units. */
@@ -147,7 +147,7 @@ function yearsAndMonths(b: SheetBuilder, list: ListColumn, chartFrom: number): v
   }
   for (const [index, letter] of monthLetters.entries()) {
     const [from, to] = [`DATE(season_year,${index + 1},1)`, `DATE(season_year,${index + 2},1)`];
-    b.put(letter, months[index] ?? "", { style: "headingRight" }, heading);
+    b.put(letter, monthsShort[index] ?? "", { style: "headingRight" }, heading);
     b.put(letter, `=SUMIFS(${list("P")},${between(list, from, to)})`, { style: "keyResult", format: "one" }, heading + 1);
     b.put(letter, `=COUNTIFS(${between(list, from, to)})`, { style: "result", format: "whole" }, heading + 2);
     b.put(letter, `=IFERROR(AVERAGEIFS(${list("U")},${between(list, from, to)}),"")`, { style: "result", format: "one" }, heading + 3);

@@ -6,7 +6,7 @@ import type { BatchContents } from "../../contents";
 import type { UnitWords } from "../../unit-words";
 import { partKeys, partNames, partRow, type PartField } from "../../fields/blocks/parts";
 import { fieldRows, tableInput } from "../fields";
-import { syrupAndOneMore, tooLittleAir } from "../packaging";
+import { onlyPlanned, syrupAndOneMore, tooLittleAir } from "../packaging";
 import { allowedBy, tooMuchInParts, withinItsPlate } from "../parts";
 import type { BatchCell } from "../../fields/cells";
 import { cautionsBelow, type Block } from "./block";
@@ -109,7 +109,11 @@ const figures = (
       label: "Sugar for it",
       figure: "sugar",
       format: units === "us" ? "two" : "one",
-      unit: `${words.smallMass}; boil each in a little water`,
+      unit: onlyPlanned(
+        'IF(COUNT(part_one_sugar,part_two_sugar,part_three_sugar,part_four_sugar)=0,"",1)',
+        words.smallMass,
+        '"; boil each in a little water"',
+      ),
       formula: (index) =>
         `IF(OR(NOT(${isBottled(index)}),${of("parts_warmest_beer", index)}="",${tooMuchInParts}),"",GYLE.PACK.PRIMING(${own("volume", index)},${of("parts_carbonation", index)},${of("parts_warmest_beer", index)},${of("parts_sugar_kind", index)},units,${of("parts_vessel", index)},altitude))`,
     },

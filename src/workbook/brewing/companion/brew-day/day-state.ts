@@ -1,6 +1,6 @@
 import { instantOf, nextInstantAt } from "../wall-clock";
 import type { DayLine, TimedLine } from "./day-lines";
-import { runningTimers, type Timer } from "./timers";
+import { runningTimer, type Timer } from "./timers";
 
 const minute = 60_000;
 const hour = 60 * minute;
@@ -18,7 +18,7 @@ export interface DayState {
   readonly coming: readonly TimedLine[];
   /** Skipped: a later line is done already. */
   readonly missed: readonly TimedLine[];
-  readonly timers: readonly Timer[];
+  readonly running: Timer | undefined;
   readonly endsAt: number;
   /** Against the plan; below 0 when ahead of it. */
   readonly lateMinutes: number;
@@ -26,8 +26,8 @@ export interface DayState {
   readonly clockBehindMinutes: number;
 }
 
-/** So many minutes before it is due, marking a line is doubted; in the boil, a few already change the beer. */
-const doubtedFrom = { inBoil: 5, else: 20 };
+/** So many minutes before it is due, marking a line is doubted: a few already change a mash, a boil, a beer. */
+const doubtedFrom = 5;
 
 /**
  * How many minutes too early a line would be marked now, 0 where that is nothing to ask about. Before anything is done
@@ -35,8 +35,7 @@ const doubtedFrom = { inBoil: 5, else: 20 };
  */
 export function doubtfullyEarly({ lines }: DayState, line: TimedLine, now: number): number {
   const early = Math.round((line.dueAt - now) / minute);
-  const from = line.boilMinute !== undefined && line.kind !== "boil begins" ? doubtedFrom.inBoil : doubtedFrom.else;
-  return lines.some(({ isDone }) => isDone) && early >= from ? early : 0;
+  return lines.some(({ isDone }) => isDone) && early >= doubtedFrom ? early : 0;
 }
 
 /** Nothing is done yet and the plan's time has gone by: the day has not begun late, it begins now. */
@@ -58,7 +57,7 @@ export function dayState(lines: readonly DayLine[], now: number): DayState | und
     current,
     coming: following.filter(({ boilMinute }, index) => index < 2 || (boiling && boilMinute !== undefined)),
     missed: timed.slice(0, Math.max(0, lastDone)).filter(({ isDone }) => !isDone),
-    timers: runningTimers(timed),
+    running: runningTimer(timed),
     endsAt: timed.at(-1)?.dueAt ?? now,
     lateMinutes: Math.round(((timed.at(-1)?.dueAt ?? 0) - instantOf(last.planned)) / minute),
     clockBehindMinutes: lastTime > now + minute ? Math.round((lastTime - now) / minute) : 0,

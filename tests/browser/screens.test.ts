@@ -2,17 +2,17 @@ import { mkdirSync, readFileSync } from "node:fs";
 import type { Frame } from "playwright-core";
 import { beforeAll, describe, expect, test } from "vitest";
 import type { Place } from "../../src/pane/screens";
-import { findingsIn } from "./support/axe";
+import { findingsInAll } from "./support/axe";
 import { useBench } from "./support/bench-fixture";
 import type { BenchPage } from "./support/bench-page";
-import { layoutFaults, setPaneWidth, widths } from "./support/layout";
+import { layoutFaults } from "./support/layout";
 import { openScreen } from "./support/pane-screens";
 
 /* Screens beside a batch in each of its states, and beside a season's workbook. */
 const bench = useBench({ profile: "whole file" });
 const pictures = new URL("../../.cache/pictures/states/", import.meta.url).pathname;
-/** Each width in a look of its own: colours do not go by the width, and the widths in all looks are for tests/browser/accessibility.test.ts. */
-const looks = { 320: "contrast", 400: "light", 1000: "dark" } as const;
+/** What is looked at beside axe, and by the eye, in each width: lay-outs do not go by the look. */
+const looks = { 320: "contrast", 400: "light", 1000: "light" } as const;
 
 let tab: BenchPage;
 let pane: Frame;
@@ -50,15 +50,11 @@ const settled = () =>
   );
 
 async function expectWellLaid(name: string): Promise<void> {
-  const faults: string[] = [];
-  for (const width of widths) {
-    await setPaneWidth(tab, pane, width);
-    await tab.page.selectOption("#theme-choice", looks[width]);
-    await pane.waitForFunction((wanted) => document.documentElement.dataset["theme"] === wanted, looks[width]);
+  const faults = await findingsInAll(tab, pane, async (width, look) => {
+    if (looks[width] !== look) return [];
     await tab.page.locator("#pane").screenshot({ path: `${pictures}${name}-${width}.png` });
-    faults.push(...(await layoutFaults(pane)).map((fault) => `${width}: ${fault}`));
-    faults.push(...(await findingsIn(pane)).map(({ rule, where, why }) => `${width}: ${rule}, ${where}: ${why}`));
-  }
+    return layoutFaults(pane);
+  });
   expect(faults, name).toEqual([]);
 }
 

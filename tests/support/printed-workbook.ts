@@ -4,7 +4,10 @@ import type { BatchContents } from "../../src/workbook/batch/contents";
 import { exampleBatch, firstExtractBatch } from "../../src/workbook/batch/example-batch";
 import { newBatch } from "../../src/workbook/batch/new-batch";
 import { handOut } from "../../src/workbook/sheets/handout/hand-out";
+import { insertSheet } from "../../src/workbook/grid/write/insert-sheet";
 import { insertClub } from "../../src/workbook/sheets/club/add-to-club";
+import { planScoreSheet } from "../../src/workbook/sheets/club/score-sheet-plan";
+import { planTasting } from "../../src/workbook/sheets/club/tasting-plan";
 import { insertKit } from "../../src/workbook/sheets/kit/insert-kit";
 import { insertSeason } from "../../src/workbook/sheets/season/insert-season";
 import { insertStores } from "../../src/workbook/sheets/stores/insert-stores";
@@ -41,7 +44,21 @@ export const printedBatches = (): BatchContents[] => {
   ];
 };
 
-/** A workbook with these batches, the pages of each that has a recipe, season, kit, stores and club. */
+/** Batches whose pages are printed: of each method and unit system once, one with every block, and a hand-out. */
+export const printedPages = ["US extract", "Metric grain", "US blocks", "Hand-out"] as const;
+
+const codes = [184, 271, 356, 443, 518, 602];
+const tasters = ["Ada", "Ben", "Member Thirteen"];
+/** A blind tasting and the score sheet of one who tastes, as they are handed out. */
+export const printedTasting = [
+  planTasting({
+    ...{ sheetName: "Tasting", id: "paper", paper: "a4", tasters },
+    beers: codes.map((code) => ({ code, beer: "Quillmarsh Footbridge Pale", member: "Member Thirteen" })),
+  }),
+  planScoreSheet({ sheetName: "Scores Ada", tastingName: "Tasting", tastingId: "paper", paper: "a4", taster: "Ada", codes }),
+];
+
+/** A workbook with these batches, the pages of each that has a recipe, season, kit, stores, club, class and blind tasting. */
 export async function printedWorkbook(): Promise<Uint8Array> {
   const batches = printedBatches();
   const sheets = async (context: Excel.RequestContext) => {
@@ -65,13 +82,15 @@ export async function printedWorkbook(): Promise<Uint8Array> {
         ],
       },
     });
-    for (const { sheetName } of batches.filter(({ sheetName }) => !sheetName.endsWith("blank")))
-      for (const kind of pageKinds) await insertPage(context, sheetName, kind);
-    await insertClub(context, {
-      sheetName: "Club",
-      units: "metric",
-      entries: batches.slice(3, 6).map((batch, index) => ({ member: `Member ${index + 1}`, batch })),
-    });
+    for (const sheetName of printedPages) for (const kind of pageKinds) await insertPage(context, sheetName, kind);
+    for (const kind of ["club", "class"] as const)
+      await insertClub(context, {
+        sheetName: kind === "club" ? "Club" : "Class",
+        units: "metric",
+        entries: batches.slice(3, 6).map((batch, index) => ({ member: `Member ${index + 1}`, batch })),
+        kind,
+      });
+    for (const plan of printedTasting) await insertSheet(context, plan, "A1");
   };
   const made = await makeWorkbook(await loadHeadlessBench(), batches, sheets, noteSeason);
   made.bench.dispose();

@@ -3,6 +3,7 @@ import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { expect, it } from "vitest";
 import { openWorkbook } from "../../src/excel-stand-in/xlsx";
+import { seasonBatches } from "../../src/build/sample-season";
 import { findPythonWith } from "../../src/build/find-programs.mjs";
 import { registry } from "../../src/functions/registry";
 
@@ -21,6 +22,8 @@ print(json.dumps([{
   "numbers": {f"{cell.row - 1},{cell.column - 1}": cell.value for row in values[sheet.title].iter_rows() for cell in row if isinstance(cell.value, (int, float)) and not isinstance(cell.value, bool)},
 } for sheet in book.worksheets]))
 `;
+
+const planned = seasonBatches().flatMap(({ sheetName, readings }) => (readings.length === 0 ? [sheetName] : []));
 
 interface Seen {
   readonly sheet: string;
@@ -53,7 +56,8 @@ it
       });
       if (!["Season", "Kit", "Stores"].includes(sheet)) {
         expect(tables.length, sheet).toBe(4);
-        expect(charts, sheet).toBe(1);
+        // A batch that is only planned has no readings to draw.
+        expect(charts, sheet).toBe(planned.includes(sheet) ? 0 : 1);
         expect(compared.length, sheet).toBeGreaterThan(60);
       }
       expect(

@@ -116,7 +116,9 @@ function wordMarks(xs: readonly (number | string)[], width: number): (number | s
 
 /** Days have no halves: a date stands below the axis once. */
 function numericMarks(span: Span, { numberFormat }: ChartAxisRecord, width: number): Pick<Plot.AxisXOptions, "ticks" | "tickFormat"> {
-  const marks = niceMarks(span, Math.max(2, Math.floor(width / 80)));
+  // The words of two marks keep apart: a figure of 12 pixels is 7 wide, and beside the plot stand the words of the heights.
+  const words = axisText(numberFormat)(span[0]).length * 7 + 14;
+  const marks = niceMarks(span, Math.max(1, Math.floor((width - 108) / Math.max(words, 70))));
   return { ticks: isDateFormat(numberFormat) ? marks.filter(Number.isInteger) : marks, tickFormat: axisText(numberFormat) };
 }
 

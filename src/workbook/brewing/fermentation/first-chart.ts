@@ -6,18 +6,20 @@ import type { NamedCells } from "../../grid/read/named-cells";
 import { writeChart } from "../../grid/write/write-chart";
 
 const { name: chartName } = fermentationChart(unitWords("metric"), { heading: 1, first: 2, last: 3 });
-/** Readings stand in the second column of their table; elsewhere nothing of it can have changed. */
+/**
+ * Readings stand in the second column, below all that goes into the beer and the brew day, in every plan that there was: whatever is typed
+ * elsewhere is no reading, and costs no question to the workbook.
+ */
 const readingColumn = 2;
+const highestRow = 50;
 
 /**
  * Draws the chart beside the readings once the first of them are there, whoever wrote them: by hand, by the pane, from a file. A chart that
  * somebody has taken away stays away, since the readings that stood there before are not among the cells that have just changed.
  *
- * @param changed address of the cells that have just changed
+ * @param cells what has just changed
  */
-export async function chartOfFirstReadings(context: Excel.RequestContext, worksheetId: string, changed: string): Promise<void> {
-  const cells = readable(changed);
-  if (!cells || cells.from.column > readingColumn || cells.to.column < readingColumn) return;
+async function chartOfFirstReadings(context: Excel.RequestContext, worksheetId: string, cells: Block): Promise<void> {
   const sheet = context.workbook.worksheets.getItemOrNullObject(worksheetId);
   sheet.load("name");
   await context.sync();
@@ -42,17 +44,21 @@ function areTheFirst(sheet: NamedCells, { from, to }: Block): boolean {
   return rows.length > 0 && rows.every((row) => row >= from.row && row <= to.row);
 }
 
-/** Several blocks at once, whole rows and columns are no readings that somebody types. */
-const readable = (address: string): Block | undefined => (/^[A-Z]+[0-9]+(:[A-Z]+[0-9]+)?$/.test(address) ? block(address) : undefined);
+/** The cells, where a reading may be among them. Several blocks at once, whole rows and columns are no readings that somebody types. */
+function mayBeReadings(address: string): Block | undefined {
+  const cells = /^[A-Z]+[0-9]+(:[A-Z]+[0-9]+)?$/.test(address) ? block(address) : undefined;
+  return cells && cells.to.row >= highestRow && cells.from.column <= readingColumn && cells.to.column >= readingColumn ? cells : undefined;
+}
 
 /** Watches every sheet of the workbook. An Excel without such events draws no chart by itself. */
 export async function followFirstReadings(run: (work: (context: Excel.RequestContext) => Promise<void>) => Promise<void>): Promise<void> {
   if (!Office.context.requirements.isSetSupported("ExcelApi", "1.9")) return;
   await run(async (context) => {
-    context.workbook.worksheets.onChanged.add(({ worksheetId, address }) =>
+    context.workbook.worksheets.onChanged.add(async ({ worksheetId, address }) => {
+      const cells = mayBeReadings(address);
       // It is an ornament: where it cannot be drawn, nothing of the brewer's is lost.
-      run((later) => chartOfFirstReadings(later, worksheetId, address)).catch(() => undefined),
-    );
+      if (cells) await run((later) => chartOfFirstReadings(later, worksheetId, cells)).catch(() => undefined);
+    });
     await context.sync();
   });
 }

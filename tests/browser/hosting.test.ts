@@ -157,10 +157,10 @@ describe("the task pane's page in Microsoft's office.js as Excel on Windows", ()
     await page.getByText("“Footbridge” is in the workbook").waitFor();
     const requests = (await workbookRequests()).slice(before);
     expect(requests.length).toBeLessThanOrEqual(3);
-    // The sheet, its cells, tables, names and chart have all passed the library's own checks of members and arguments.
-    expect(requests.flatMap(({ names }) => names)).toEqual(
-      expect.arrayContaining(["Worksheets", "Add", "Formulas", "Tables", "Names", "Charts"]),
-    );
+    // The sheet, its cells, tables and names have all passed the library's own checks of members and arguments. Its chart comes with
+    // the first reading.
+    expect(requests.flatMap(({ names }) => names)).toEqual(expect.arrayContaining(["Worksheets", "Add", "Formulas", "Tables", "Names"]));
+    expect(requests.flatMap(({ names }) => names)).not.toContain("Charts");
     expect(Math.max(...requests.map(({ actions }) => actions))).toBeGreaterThan(300);
   });
 

@@ -162,6 +162,7 @@ const blocks: GuidePage = {
         "Type what the supplier's report says, how much demineralised water goes in, and the salts in grams. The block shows what you brew with, and the pH to expect in the mash. With a target, it says beside each salt what the target asks for.",
         "Acid into water, never water into acid; goggles and gloves. Add half, stir, measure a cooled sample, then add the rest.",
       ],
+      picture: "water-block",
     },
     {
       title: "Mash steps and run-off",

@@ -9,6 +9,8 @@ export const pictures = {
   "functions-screen": "The pane's screen Functions with one function open: arguments with units and ranges, equation, sources, an example.",
   "new-batch": "The pane's screen New batch, filled in: name, date, volume, units, method.",
   "batch-sheet": "A batch sheet as the pane writes it: the card at the top, then water, malt and hops.",
+  "water-block":
+    "A batch sheet's block Water treatment, filled in: what is dissolved before and after, the salts, the pH to expect in the mash.",
   "season-sheet":
     "The season sheet of the sample workbook: a summary at the top, then one line for each batch, with the pane's screen Season.",
   "stores-sheet": "The stores sheet: shelves with what was bought, drawn and is left, beside the pane's screen Stores.",

@@ -41,6 +41,19 @@ export const guideSteps: Readonly<Record<PictureName, (tab: BenchPage) => Promis
     await pane.getByText("“Quillmarsh Mild” is in the workbook").waitFor();
     await tab.calculated();
   },
+  "water-block": async (tab) => {
+    await guideSteps["new-batch"](tab);
+    const pane = await tab.pane();
+    await pane.getByLabel("Grain, mashed; extract may be added").check();
+    await pane.getByRole("button", { name: "Write the batch sheet" }).click();
+    await pane.getByText("“Quillmarsh Mild” is in the workbook").waitFor();
+    await openScreen(pane, "Plan", "More on the sheet");
+    await pane.getByLabel("Water treatment").check();
+    await pane.getByRole("button", { name: "Add it", exact: true }).click();
+    await pane.getByText(/^Added: /).waitFor();
+    await tab.calculated();
+    await fillWater(tab, "Quillmarsh Mild");
+  },
   "season-sheet": async (tab) => {
     await openSample(tab, "season.xlsx", "Season");
     await openScreen(await tab.pane(), "Season", "Season");
@@ -114,6 +127,24 @@ async function openSample(tab: BenchPage, file: string, sheetName: string): Prom
     const workbook = window.gylebookBench.univerAPI.getActiveWorkbook()!;
     workbook.setActiveSheet(workbook.getSheetByName(wanted)!);
   }, sheetName);
+}
+
+/** What an invented supplier reports, some of it replaced by demineralised water, and two salts. */
+async function fillWater(tab: BenchPage, sheetName: string): Promise<void> {
+  const rowOf = (label: string) =>
+    tab.page.evaluate(
+      ([name, label]) => {
+        for (let row = 1; row < 400; row += 1) if (window.gylebookBench.valueAt(name, `A${row}`) === label) return row;
+        throw new Error(`the sheet has no line ${label}`);
+      },
+      [sheetName, label] as const,
+    );
+  const water = await rowOf("Your water");
+  for (const [index, mgPerL] of [60, 10, 15, 25, 30, 180].entries()) await tab.setValue(sheetName, `${"BCDEFG"[index]}${water}`, mgPerL);
+  await tab.setValue(sheetName, `B${await rowOf("Demineralised water in it")}`, 50);
+  await tab.setValue(sheetName, `B${await rowOf("gypsum")}`, 3);
+  await tab.setValue(sheetName, `B${await rowOf("calcium chloride")}`, 2);
+  await tab.scrollTo(sheetName, `A${water + 4}`);
 }
 
 const sheet = "Sheet 1";

@@ -419,6 +419,14 @@ const cases: readonly (readonly [what: string, which: Which, typed: Typed, label
   ],
   ["only a reading without its date", "mashed", { readings: 1.02, "readings+2,0": 68 }, course, "look", /^A reading has no date and time/],
   [
+    "a reading without the temperature of its sample",
+    "sample",
+    { "readings+2,4": "" },
+    course,
+    "look",
+    /^A reading has no temperature of its sample, so it counts for nothing\. Type how warm the sample was/,
+  ],
+  [
     "a date in words",
     "sample",
     { "reading_times+0,4": "'16 Sept" },

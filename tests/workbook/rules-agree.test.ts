@@ -6,7 +6,7 @@ import { allSaid, laidOver, linesOf } from "../../src/workbook/batch/rules/what-
 import { readingCells, type NewReading } from "../../src/workbook/brewing/companion/reading/reading-line";
 import { corrected } from "../../src/workbook/brewing/companion/reading/corrected";
 import { linesOfOriginal, originalGravity } from "../../src/workbook/brewing/companion/reading/original-gravity";
-import { linesOfReadings, readingDoubts } from "../../src/workbook/brewing/companion/reading/reading-doubts";
+import { linesOfReadings, readingDoubts, readingProblem } from "../../src/workbook/brewing/companion/reading/reading-doubts";
 import { packagingFigures } from "../../src/workbook/brewing/companion/packaging/packaging-figures";
 import { packagingCells, packagingIn, type PackagingInput } from "../../src/workbook/brewing/companion/packaging/packaging-form";
 import { packagingSafety } from "../../src/workbook/brewing/companion/packaging/packaging-safety";
@@ -338,6 +338,23 @@ describe("faults that there were", () => {
       ];
       expect(says).toEqual([same, same, same]);
     }
+  });
+
+  it("a usual slip in a reading is told by the reading screen in the sheet's words", () => {
+    const sheet = paperSheet(firstExtractBatch());
+    const measured = { instrument: "hydrometer", reading: 48, scale: "SG", sampleTemperature: 68, originalBrix: "" } as const;
+    const { problem } = corrected(sheet, measured, "beer");
+    expect(readingProblem(sheet, measured, problem ?? "", 46400)).toBe("A reading is no gravity: write 1.012 for 12 points.");
+    const before = originalGravity(
+      paperSheet({ ...firstExtractBatch(), wort: { collected: "", reading: "", scale: "SG", sampleTemperature: "", volume: "" } }),
+      {
+        ...measured,
+        volume: "",
+        sampled: "after",
+        topUp: "",
+      },
+    );
+    expect(before.problem).toContain("Write 1.048 instead of 48.");
   });
 
   it("water to grain typed as a text is told by every line beside which an error stands", () => {

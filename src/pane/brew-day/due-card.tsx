@@ -4,6 +4,7 @@ import type { TimedLine } from "../../workbook/brewing/companion/brew-day/day-li
 import { instantOf } from "../../workbook/brewing/companion/wall-clock";
 import type { TradeWord } from "../../functions/trade-words";
 import { TermNotes } from "../parts/term-notes";
+import { intoSight } from "../parts/into-sight";
 import { clockTime, inWords, timeLeft } from "./countdown";
 import { WhyButton } from "./why-button";
 
@@ -67,14 +68,15 @@ export function DueCard({ line, now, busy, isColoured, beginsNow, earlyAt, doubt
         {action}
       </button>
       {asking && (earlyMinutes > 0 || doubts.length > 0) && (
-        <div role="group" aria-labelledby="early-question">
+        <div role="group" aria-labelledby="early-question" ref={intoSight}>
           <div id="early-question" class="caution">
             {doubts.map((doubt) => (
               <p key={doubt}>{doubt}</p>
             ))}
             <p>
-              {earlyMinutes > 0 && `${inWords(earlyMinutes)} before its time: it is due at ${clockTime(line.dueAt)}. `}
-              Has it really been {action === "Start" ? "begun" : "done"} already?
+              {earlyMinutes > 0
+                ? `${inWords(earlyMinutes)} before its time: it is due at ${clockTime(line.dueAt)}. Has it really been ${action === "Start" ? "begun" : "done"} already?`
+                : `${action === "Start" ? "Begin it" : "Mark it done"} all the same?`}
             </p>
           </div>
           <button type="button" class="big" disabled={busy} onClick={onDone}>

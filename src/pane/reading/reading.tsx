@@ -3,7 +3,7 @@ import { useRef, useState } from "preact/hooks";
 import { addReading } from "../../workbook/brewing/companion/reading/add-reading";
 import { corrected } from "../../workbook/brewing/companion/reading/corrected";
 import { originalGravity, writeOriginal } from "../../workbook/brewing/companion/reading/original-gravity";
-import { readingDoubts } from "../../workbook/brewing/companion/reading/reading-doubts";
+import { readingDoubts, readingProblem } from "../../workbook/brewing/companion/reading/reading-doubts";
 import { madeFor } from "../../workbook/batch/read/batch-contents";
 import { batchIdOf } from "../../workbook/batch/read/batch-sheets";
 import { dayNumberAt } from "../../workbook/brewing/companion/wall-clock";
@@ -100,7 +100,11 @@ function ReadingForm({ sheet, reload }: Batch) {
       ) : (
         <BeerFields fields={fields} on={on} change={change} />
       )}
-      <CorrectedLine ready={ready} problem={problem ?? ""} sheet={sheet} />
+      <CorrectedLine
+        ready={ready}
+        problem={beer ? readingProblem(sheet, measuredIn(fields), problem ?? "", dayNumberAt(Date.now())) : (problem ?? "")}
+        sheet={sheet}
+      />
       {asked && doubts.length > 0 && <Doubts doubts={doubts} />}
       <button type="submit" class="main-action" disabled={busy || !complete}>
         {busy ? "Writing…" : asked && doubts.length > 0 ? "Write it all the same" : "Write the reading"}

@@ -63,7 +63,7 @@ describe.each(["metric", "us"] as const)("the recipe page of a batch in parts (%
     const asked = (name: string) => Number(alive.ask(`=${name}`)[0]?.[0]);
     expect(asked("starter_volume")).toBeGreaterThan(0.1);
     expect(beside("Starter", "C")).toBe(
-      `${asked("starter_volume").toFixed(2)} ${units === "us" ? "US gal" : "L"} of 1.036, still, with ${asked("starter_extract").toFixed(2)} ${units === "us" ? "lb" : "kg"} of ${starter!.extractName} and 1 pack of yeast; made by 3 Sep. Foil over it, never a tight lid.`,
+      `${asked("starter_volume").toFixed(2)} ${units === "us" ? "US gal" : "L"} of 1.036, still, with ${asked("starter_extract").toFixed(2)} ${units === "us" ? "lb" : "kg"} of ${starter!.extractName} and 1 pack of yeast; made by 3 Sept. Foil over it, never a tight lid.`,
     );
   });
 

@@ -24,7 +24,7 @@ describe("the clock of a sheet with blocks", () => {
 
   it("says at its time what each block asks for", () => {
     // Brewed on 5 September 2026, so two days before it.
-    expect(what[0]).toMatch(/^Clean all; starter there\? Made by 3 Sep$/);
+    expect(what[0]).toMatch(/^Clean all; starter there\? Made by 3 Sept$/);
     expect(what[1]).toMatch(/^Salts, acid in; heat \d+\.\d\d L to \d+ °C$/);
     expect(lines[1]!.caution).toMatch(/^Acid into water, never the reverse: goggles/);
     expect(what[3]).toBe("Rests 67° 60, 70° 20, 74° 10, 77° 5 min");

@@ -46,6 +46,7 @@ describe("a reading that is wrong by itself", () => {
     ["no decimal sign", [brewed + 4, 1012], "look B+1 course.no-decimal-sign"],
     ["gravity under P", [brewed + 4, 1.012, "P"], "look B+1 course.gravity-as-plato"],
     ["no day", ["", 1.012], "look A+1 course.undated"],
+    ["no temperature of the sample", [brewed + 4, 1.04, "SG", ""], "look B+1 course.no-temperature"],
     ["a day before the brew day", [brewed - 1, 1.03], "look A+1 course.before-brew-day"],
     ["no beer's gravity", [brewed + 4, 0.9], "look B+1 course.uncorrected"],
   ])("is named with its cell: %s", (_, wrong, finding) => {

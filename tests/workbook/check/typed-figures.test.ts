@@ -15,7 +15,7 @@ const ranges: readonly (readonly [name: string, low: number, high: number, words
   ["ferment_from", 0, 40, "Fermenting from"],
   ["ferment_to", 0, 45, "Fermenting to"],
   ["calibrated_at", 10, 30, "Calibration of the hydrometer at"],
-  ["og_temperature", 0, 100, "Sample at"],
+  ["og_temperature", 0, 55, "Sample at"],
   ["beer_temperatures", -4, 45, "Beer at"],
   ["warmest_beer", -2, 45, "Beer at"],
   ["warmest_storage", 0, 50, "Storage at"],
@@ -63,11 +63,11 @@ describe("a temperature that its place cannot have", () => {
       words({
         readings: [
           [1.05, "SG", -2],
-          [1.03, "SG", 100],
+          [1.03, "SG", 55],
         ],
       }),
     ).toEqual([]);
-    for (const sample of [-2.1, 100.1]) expect(words({ readings: [[1.05, "SG", sample]] })).toHaveLength(1);
+    for (const sample of [-2.1, 55.1]) expect(words({ readings: [[1.05, "SG", sample]] })).toHaveLength(1);
   });
 
   it("is looked for in the cells of its name alone", () => {

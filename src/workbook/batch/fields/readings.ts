@@ -3,6 +3,9 @@ import { degrees, gravities, volumes } from "../describe/usual-limits";
 
 const scales = ["SG", "P"] as const;
 
+/** A hydrometer is read in a cooled sample (common practice), in °C: what is beyond is a figure in the other unit, most often. */
+const warmestSample = 55;
+
 /** 7. Readings: the first one of all, before the yeast, and those of the beer. */
 export const readingFields = describeFields({
   wort: {
@@ -44,7 +47,7 @@ export const readingFields = describeFields({
         format: "whole",
         limits: degrees,
         blank: true,
-        plausible: { from: 0, to: 100, words: "Sample at" },
+        plausible: { from: 0, to: warmestSample, words: "Sample at" },
       },
       volume: {
         kind: "number",
@@ -78,7 +81,7 @@ export const readingFields = describeFields({
         format: "whole",
         limits: degrees,
         blank: true,
-        plausible: { from: -2, to: 100, words: "Sample at" },
+        plausible: { from: -2, to: warmestSample, words: "Sample at" },
       },
       beerTemperature: {
         kind: "number",

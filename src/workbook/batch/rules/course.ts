@@ -13,6 +13,7 @@ export const ofOneReading: ReadonlySet<string> = new Set([
   "course.no-decimal-sign",
   "course.gravity-as-plato",
   "course.undated",
+  "course.no-temperature",
   "course.before-brew-day",
   "course.uncorrected",
 ]);
@@ -69,6 +70,12 @@ export function courseLine({ first, last }: ReadingRows): CheckLine {
         "undated",
         "COUNT(readings)>SUMPRODUCT(ISNUMBER(readings)*ISNUMBER(reading_times))",
         "A reading has no date and time, so it counts for nothing.",
+      ),
+      rule(
+        "no-temperature",
+        `SUMPRODUCT(ISNUMBER(readings)*(D${first}:D${last}=""))>0`,
+        "A reading has no temperature of its sample, so it counts for nothing.",
+        "Type how warm the sample was (column D).",
       ),
       rule(
         "before-brew-day",

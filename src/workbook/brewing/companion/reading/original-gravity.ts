@@ -33,7 +33,7 @@ export function originalGravity(
 ): { readonly ready: Original; readonly problem?: undefined } | { readonly ready?: undefined; readonly problem: string } {
   const { volume, sampled, topUp } = measured;
   const sample = corrected(sheet, measured, "wort");
-  if (!sample.ready) return sample;
+  if (!sample.ready) return { problem: sample.problem === "" ? "" : (slip(sheet, measured) ?? sample.problem) };
   if (volume === "" || volume <= 0) return { problem: "" };
   if (sampled === "after") return doubted(sheet, { ...sample.ready, volume });
   if (topUp === "" || topUp <= 0) return { problem: "" };
@@ -57,6 +57,12 @@ const doubted = (sheet: BatchSheet, original: Omit<Original, "doubts">): { reado
 });
 
 const { collected: _, ...form } = batchFields.wort.fields;
+
+/** A usual slip, such as points for a gravity, in the sheet's own words. */
+const slip = (sheet: BatchSheet, { instrument, reading, scale, sampleTemperature }: OriginalMeasured): string | undefined =>
+  instrument === "hydrometer"
+    ? newlySaid(sheet, formCells(form, { reading, scale, sampleTemperature, volume: "" }, madeFor(sheet)), ["original-gravity"])[0]?.words
+    : undefined;
 
 const originalCells = (sheet: BatchSheet, { note, ...original }: Omit<Original, "doubts">): CellChange[] =>
   formCells(form, original, madeFor(sheet)).map((cell) =>

@@ -5,6 +5,7 @@ import { ofTheNewest } from "../../../batch/rules/course";
 import { newlySaid, type Proposed } from "../../../batch/rules/what-it-says";
 import { momentShown } from "../../../grid/words/day-words";
 import { firstEmptyRow } from "./add-reading";
+import type { Measured } from "./corrected";
 import { readingCells, readingColumns, type NewReading } from "./reading-line";
 
 /** The clocks of two devices may differ by so much, in days. */
@@ -22,6 +23,14 @@ export function readingDoubts(sheet: BatchSheet, reading: NewReading, now: numbe
   const always = newest === undefined || reading.when >= newest ? ofTheNewest : undefined;
   const said = newlySaid(sheet, proposedReading(sheet, reading), linesOfReadings, always).map(({ words }) => words);
   return reading.when > now + clockSlack ? [`${momentShown(reading.when)} is still to come.`, ...said] : said;
+}
+
+/** Why a reading cannot be corrected: by the sheet's own words where it is a usual slip, such as points for a gravity. */
+export function readingProblem(sheet: BatchSheet, measured: Measured, problem: string, now: number): string {
+  const { instrument, reading, scale, sampleTemperature } = measured;
+  if (problem === "" || instrument !== "hydrometer" || reading === "" || sampleTemperature === "") return problem;
+  const proposed = proposedReading(sheet, { reading, scale, sampleTemperature, gravity: reading, when: now, beerTemperature: "" });
+  return newlySaid(sheet, proposed, ["course"])[0]?.words ?? problem;
 }
 
 /** The cells of the table with a reading in it; a full table, which gets a row more, is asked without its oldest line. */

@@ -166,14 +166,21 @@ describe("the bottle labels", () => {
         packaging: { ...batch.packaging, packagedOn: "" as const },
         wort: { ...batch.wort, reading: "" as const },
       };
-      await insertOn(bench, fresh);
+      const unread = await insertOn(bench, fresh);
       const name = await Excel.run((context) => insertPage(context, "Fresh", "labels"));
       await bench.calculate();
-      const words = Array.from({ length: 20 }, (_, row) => String(bench.valueAt(name, `A${row + 1}`) ?? ""));
+      const wordsNow = () => Array.from({ length: 20 }, (_, row) => String(bench.valueAt(name, `A${row + 1}`) ?? ""));
+      const words = wordsNow();
       expect(words.filter((cell) => cell.startsWith("Alcohol: not known yet"))).not.toEqual([]);
       expect(words.filter((cell) => /\d % vol/.test(cell))).toEqual([]);
       // Nor a comma for a day that is not known.
       expect(words.filter((cell) => cell.startsWith("Batch "))).toEqual(["Batch 1", "Batch 1", "Batch 1"]);
+      expect(words.filter((cell) => cell.endsWith("upright: yeast settles"))).toHaveLength(3);
+      // Packaged without a reading: the checks say that nobody is to open or move such bottles.
+      await set("Fresh", unread.cellOf("packaged_on"), 46284);
+      await bench.calculate();
+      expect(wordsNow().filter((cell) => cell.startsWith("Drink from") || cell.endsWith("yeast settles"))).toEqual([]);
+      expect(wordsNow().filter((cell) => cell === "Wait: the checks of the batch sheet say stop")).toHaveLength(3);
     },
     benchTimeout,
   );

@@ -1,3 +1,5 @@
+import { checkName } from "../../batch/fields/blocks";
+import { blocksOnSheet } from "../../batch/read/blocks-on-sheet";
 import { SheetBuilder } from "../../grid/plan/sheet-builder";
 import type { SheetPlan } from "../../grid/plan/sheet-plan";
 import type { BatchInWorkbook } from "../batches-in-workbook";
@@ -38,11 +40,14 @@ export function planLabels(batch: BatchInWorkbook, pageName: string): SheetPlan 
         `&IF(SUMIF(${page.column("malt", -1)},"*${grain}*",${page.column("malt", 0)})>0,", ${grain === "oat" ? "oats" : grain}","")`,
     )
     .join("");
+  // Nobody is told to open a bottle that the sheet says nobody should touch.
+  const states = ["check_states" as const, ...blocksOnSheet(batch.cells).map(checkName)].filter((name) => batch.cells.has(name));
+  const stops = `${states.map((name) => `COUNTIF(${page.column(name)},"stop")`).join("+")}>0`;
   const lines = [
     `=IF(${named("batch_name")}="","Beer",${named("batch_name")})`,
     `=${reached("batch_number", (cell) => `"Batch "&${cell}&${reached("packaged_on", () => '", "')}`)}&${reached("packaged_on", (cell) => `"bottled "&${dateText(cell)}`)}`,
     `=IF(${strength}=0,"Alcohol: not known yet","Alcohol "&FIXED(${strength},1,TRUE)&" % vol"&${reached("abv_spread", (cell) => `" ± "&FIXED(${cell},1,TRUE)`)}&", calculated")&${reached("bottle_volume", (cell) => `"; "&${cell}&" ${words.bottleVolume}"`)}`,
-    `=${reached("first_taste", (cell) => `"Drink from "&${dateText(cell)}&", cool, "`)}&"upright: yeast settles"`,
+    `=IF(${stops},"Wait: the checks of the batch sheet say stop",${reached("first_taste", (cell) => `"Drink from "&${dateText(cell)}&", cool, "`)}&"upright: yeast settles")`,
     `=IF(${maker}="","Home-brewed","Brewed by "&${maker})&"; contains gluten (barley"${grains}&")"`,
   ];
   const first = b.row;

@@ -108,6 +108,7 @@ const season: GuidePage = {
       title: "Bottling, step by step",
       paragraphs: [
         "<em>Package, Packaging</em> and section 8 of the sheet say how much sugar, and whether the bottles hold the pressure; where they say no, do not bottle. Until two readings a day apart agree, that sugar is only the plan's: none is weighed yet. The yeast ferments this sugar in the closed bottle, and what it makes is the gas of the beer.",
+        "For the bottles' labels choose <em>Plan, Pages to print</em>; type above them who made the beer. A page holds sixteen: print it as often as the bottles need.",
         meanings("rack", "priming"),
       ],
       steps: bottlingSteps().map(escapeHtml),

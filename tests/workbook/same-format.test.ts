@@ -1,4 +1,5 @@
 import { readdirSync, readFileSync } from "node:fs";
+import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { axisText } from "../../src/bench/page/charts/scales";
 import { momentField } from "../../src/pane/fields/moments";
@@ -146,7 +147,7 @@ describe("a day", () => {
   });
 
   it("is put into words in one place: nobody else asks the computer how its country writes one", () => {
-    const root = new URL("../../src/", import.meta.url).pathname;
+    const root = fileURLToPath(new URL("../../src/", import.meta.url));
     const asked = readdirSync(root, { recursive: true, encoding: "utf8" }).filter(
       (name) =>
         /\.tsx?$/.test(name) &&

@@ -76,11 +76,7 @@ test("a brew day by the clock: the boil, a late step, a reload, a slip taken bac
   await pane.locator(".running").getByText("15:00").waitFor();
 
   // A slip of the thumb: fifteen minutes early is asked about, and a yes taken back.
-  await pane
-    .locator(".due")
-    .getByRole("button", { name: /^Start: Collect/ })
-    .click();
-  await pane.getByText("15 min before its time: it is due at 10:27. Has it really been begun already?").waitFor();
+  await page.pressAndBeAsked(/^Start: Collect/, "15 min before its time: it is due at 10:27. Has it really been begun already?");
   await pane.getByRole("button", { name: "Yes, write 10:12" }).click();
   await pane.locator('.day[data-next="2"]').waitFor();
   await pane.getByRole("button", { name: /^Undo: Collect/ }).click();
@@ -107,11 +103,7 @@ test("a brew day by the clock: the boil, a late step, a reload, a slip taken bac
   // A line of the boil that is marked twenty minutes early is asked about, and not written before the answer.
   await page.at("2026-09-05T11:05");
   await pane.locator(".due .countdown", { hasText: "20:00" }).waitFor();
-  await pane
-    .locator(".due")
-    .getByRole("button", { name: /^Done: Soak/ })
-    .click();
-  await pane.getByText("20 min before its time: it is due at 11:25. Has it really been done already?").waitFor();
+  await page.pressAndBeAsked(/^Done: Soak/, "20 min before its time: it is due at 11:25. Has it really been done already?");
   await pane.getByRole("button", { name: "No, not yet" }).click();
   expect(await page.get("happened", 9)).toBe(null);
   await page.at("2026-09-05T11:26");

@@ -13,8 +13,6 @@ const columns = 16_384;
  */
 export function readCellsOnce(): void {
   let read: Map<Worksheet, Map<number, Cell>> | undefined;
-  // Called with `this`, as the grid's own methods are.
-
   const { getCell } = Worksheet.prototype;
   Worksheet.prototype.getCell = function (row, column) {
     if (!read || row < 0 || column < 0) return getCell.call(this, row, column);

@@ -51,6 +51,10 @@ function Day({ sheet, reload }: Batch) {
   const going = state?.phase === "going";
   const [warmthTyped, setWarmthTyped] = useState(() => draftOf(batchIdOf(sheet))[warmthField.cell] ?? "");
   const typeWarmth = (text: string) => setWarmthTyped(keepDraft(batchIdOf(sheet), warmthField.cell, text)[warmthField.cell] ?? "");
+  const warmth = numberIn(warmthTyped);
+  const pitching = going && state.current !== undefined && isPitching(sheet, state.current);
+  // The sheet's rules are asked when a figure changes, not with every second of the clock.
+  const pitchingSays = useMemo(() => (pitching ? pitchingDoubts(sheet, warmth) : []), [pitching, sheet, warmth]);
   const openScreen = useOpenScreen();
   const batch = batchIdOf(sheet);
   useDueSound(batch, going ? state.lines : [], now, signals.sound);
@@ -89,8 +93,6 @@ function Day({ sheet, reload }: Batch) {
     </MeasureForm>
   );
   const undo = state.lines.find(({ row }) => lastWritten?.batch === batch && lastWritten.row === row && state.lines[row]?.isDone);
-  const pitching = going && current !== undefined && isPitching(sheet, current);
-  const warmth = numberIn(warmthTyped);
   const done = async (line: TimedLine) => {
     const at = Date.now();
     const noted = pitching && line === current && warmth !== "" ? pitchedWords(sheet, warmth) : undefined;
@@ -118,7 +120,7 @@ function Day({ sheet, reload }: Batch) {
           isColoured={signals.colour}
           beginsNow={beginsNow(state, now)}
           earlyAt={(instant) => doubtfullyEarly(state, current, instant)}
-          doubts={pitching ? pitchingDoubts(sheet, warmth) : []}
+          doubts={pitchingSays}
           terms={termsIn(current.what).filter((term) => !lines.some(({ row, what }) => row < current.row && term.saidAs?.test(what)))}
           onDone={() => void done(current)}
         >

@@ -86,4 +86,10 @@ export class CompanionPage {
     await expect.poll(() => this.get("happened", row), { timeout: 60_000, interval: 100 }).not.toBe(null);
     await this.pane.locator(`.day[data-next="${row + 1}"]`).waitFor();
   }
+
+  /** Presses what is due, and waits for the question; the answer is the test's. */
+  async pressAndBeAsked(button: RegExp, question: string): Promise<void> {
+    await this.pane.locator(".due").getByRole("button", { name: button }).click();
+    await this.pane.getByText(question).waitFor();
+  }
 }

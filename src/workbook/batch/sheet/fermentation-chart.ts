@@ -35,9 +35,12 @@ export function chartFigures(b: BatchBuilder, words: UnitWords, rows: Rows): voi
   forecast(b, rows);
 }
 
+/** What the plan calls the chart, in every version. */
+export const fermentationChartName = "Fermentation";
+
 /** The chart itself: only beside readings, since without one it would be axes around nothing. */
 export const fermentationChart = (words: UnitWords, rows: Rows): ChartPlan => ({
-  name: "Fermentation",
+  name: fermentationChartName,
   title: "Gravity, day by day",
   horizontal: { format: "monthDay" },
   vertical: { format: "gravity" },

@@ -1,11 +1,10 @@
-import { fermentationChart } from "../../batch/sheet/fermentation-chart";
+import { fermentationChart, fermentationChartName } from "../../batch/sheet/fermentation-chart";
 import { isBatchSheet, isNewer, readSheet, unitsOf } from "../../batch/read/batch-sheets";
 import { unitWords } from "../../batch/unit-words";
 import { block, type Block } from "../../grid/plan/addresses";
 import type { NamedCells } from "../../grid/read/named-cells";
 import { writeChart } from "../../grid/write/write-chart";
 
-const { name: chartName } = fermentationChart(unitWords("metric"), { heading: 1, first: 2, last: 3 });
 /**
  * Readings stand in the second column, below all that goes into the beer and the brew day, in every plan that there was: whatever is typed
  * elsewhere is no reading, and costs no question to the workbook.
@@ -27,7 +26,8 @@ async function chartOfFirstReadings(context: Excel.RequestContext, worksheetId: 
   const [mark, figures] = ["readings", "curve"].map((name) => sheet.names.getItemOrNullObject(name));
   const charts = sheet.charts.load("items/name");
   await context.sync();
-  if (!mark || mark.isNullObject || !figures || figures.isNullObject || charts.items.some(({ name }) => name === chartName)) return;
+  if (!mark || mark.isNullObject || !figures || figures.isNullObject || charts.items.some(({ name }) => name === fermentationChartName))
+    return;
   const read = await readSheet(context, sheet.name);
   if (!read || !isBatchSheet(read) || isNewer(read) || !areTheFirst(read, cells)) return;
   const { from, to } = read.area("readings");

@@ -1,6 +1,6 @@
 import type { NamedCells } from "../../grid/read/named-cells";
 import type { BatchCell } from "../../batch/fields/cells";
-import { chartFigures, fermentationChart } from "../../batch/sheet/fermentation-chart";
+import { chartFigures, fermentationChart, fermentationChartName as chartName } from "../../batch/sheet/fermentation-chart";
 import { columnWidths } from "../../batch/sheet/plan";
 import { unitWords } from "../../batch/unit-words";
 import { address, block, columnLetters } from "../../grid/plan/addresses";
@@ -22,10 +22,8 @@ export interface NewChart {
   readonly ownColumns: boolean;
 }
 
-/** What the plan calls the chart, in every version. */
-const chartName = "Fermentation";
 /** Until the old one is gone. */
-const workingName = "Fermentation, being drawn";
+const workingName = `${chartName}, being drawn`;
 /** What the figures are calculated from. */
 const needed: readonly BatchCell[] = [
   "reading_times",

@@ -27,12 +27,8 @@ function acidIn(named: (name: string) => string): string {
 
 /** The starter in a line: how much wort of which gravity, from what, with how many packs, and when; and that it is not closed. */
 function starterIn(named: (name: string) => string, words: UnitWords): string {
-  const [volume, extract, packs, day] = ["starter_volume", "starter_extract", "starter_packs", "starter_by"].map((name) => named(name)) as [
-    string,
-    string,
-    string,
-    string,
-  ];
+  const [volume, extract] = [named("starter_volume"), named("starter_extract")];
+  const [packs, day] = [named("starter_packs"), named("starter_by")];
   const made =
     `FIXED(${volume},2,TRUE)&" ${words.volume} of "&FIXED(${named("starter_gravity")},3,TRUE)&", "&${named("starter_culture")}&", with "&` +
     `FIXED(${extract},2,TRUE)&" ${words.mass} of "&${named("starter_extract_name")}&" and "&FIXED(${packs},IF(${packs}=INT(${packs}),0,1),TRUE)&IF(${packs}=1," pack"," packs")&" of yeast"&` +

@@ -26,7 +26,7 @@ export interface DayState {
   readonly clockBehindMinutes: number;
 }
 
-/** So many minutes before it is due, marking a line is doubted: a few already change a mash, a boil, a beer. */
+/** So many minutes before it is due, marking a line is doubted: a few already change a mash, a boil, a beer (our judgement). */
 const doubtedFrom = 5;
 
 /**

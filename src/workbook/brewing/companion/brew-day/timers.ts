@@ -22,7 +22,7 @@ function boilTimer(lines: readonly TimedLine[]): Timer | undefined {
   const doneInIt = lines.flatMap(({ row, what, doneAt, boilMinute }) =>
     row > begin.row && row < out.row && doneAt !== undefined && boilMinute !== undefined ? [{ what, at: doneAt }] : [],
   );
-  return { ...timer(begin, begin.doneAt, out.dueAt), doneInIt };
+  return timer(begin, begin.doneAt, out.dueAt, doneInIt);
 }
 
 /** Steps before and after the boil follow one another, so at most one of them runs. */
@@ -35,7 +35,11 @@ function stepTimer(lines: readonly TimedLine[]): Timer | undefined {
   return timer(line, line.doneAt, line.doneAt + Math.round((next.planned - line.planned) * 86_400) * 1000);
 }
 
-const timer = ({ row, what, caution }: TimedLine, startedAt: number, endsAt: number): Timer => ({
-  ...{ row, what, caution, startedAt, endsAt },
-  doneInIt: [],
+const timer = ({ row, what, caution }: TimedLine, startedAt: number, endsAt: number, doneInIt: Timer["doneInIt"] = []): Timer => ({
+  row,
+  what,
+  caution,
+  startedAt,
+  endsAt,
+  doneInIt,
 });

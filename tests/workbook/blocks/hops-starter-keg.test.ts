@@ -174,6 +174,15 @@ describe("a starter", () => {
     expect(rulesOf(typed, "starter")).toEqual(said);
   });
 
+  it.each([
+    [1, 0.5, "The starter takes 1 pack; in hand: 0.5."],
+    [2, 1, "The starter takes 2 packs; in hand: 1."],
+  ])("says one pack and several: %s", (packs, packsInHand, words) => {
+    const typed = on("metric", { ...liquid, viabilityPercent: 60, packsInHand }, { packs });
+    const shown = [...calculatedSheet(planBatch(typed)).filled()].map(({ value }) => String(value));
+    expect(shown.filter((value) => value.startsWith("The starter takes"))).toEqual([words]);
+  });
+
   it("is smaller where it is stirred", () => {
     const [still, stirred] = (["still", "stirred"] as const).map((culture) => figure(on("metric", liquid, { culture }), "starter_volume")!);
     expect(stirred).toBeGreaterThan(0);
